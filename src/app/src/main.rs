@@ -1,0 +1,3 @@
+//! The page. Start, nothing else.
+
+fn main() {}

@@ -1,0 +1,1 @@
+//! The pure core: exact measures, the calculators, the drawings. No browser, no clock, no storage.

@@ -1,0 +1,3 @@
+//! Commands for the people who work on this code.
+
+fn main() {}

@@ -1,0 +1,1 @@
+//! What the journeys through the built app share.
