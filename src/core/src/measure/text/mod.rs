@@ -1,0 +1,74 @@
+//! What people write for a measure, and how it is written back.
+//!
+//! # Grammar
+//!
+//! ```text
+//! formula   = term { ("+" | "-") term }
+//! term      = factor { ("×" | "÷") factor }         left to right, before + and -
+//! factor    = ["+" | "-"] ( measure | name | "(" formula ")" [unit] )
+//! measure   = amount [unit]                         a bare amount takes the user's unit
+//!           | amount foot ["-"] amount [inch]       2' 4 1/2"   2 ft 4 in   2'-4"   2' 4
+//!           | amount metre amount (cm | mm)         1 m 20 cm
+//!           | amount cm amount mm
+//! amount    = digits | decimal | fraction           3   3.375   .5   3/8   ⅜
+//!           | digits spaces fraction                3 3/8    (the fraction below one)
+//!           | digits "-" fraction                   3-3/8    (no space on either side)
+//!           | digits ⅜                              3⅜
+//! fraction  = digits "/" digits                     no spaces inside: one number, binds first
+//! unit      = in inch inches " ″ ” '' | ft foot feet ' ′ ’ | mm | cm | m and their long names
+//! "×"       = × x * ·          "÷" = ÷ /          "-" = - − –
+//! ```
+//!
+//! - `3-3/8` without spaces is the mixed number 3 3/8; `3 - 3/8` is a subtraction. A chain such
+//!   as `6-3-3/8` could be read both ways and is refused.
+//! - Length × length is an area and length ÷ length a plain number; each is refused where a
+//!   length is wanted. Amounts without any unit (`2 × 3 1/4`) stay plain until the end and then
+//!   take the user's unit.
+//! - A decimal comma is refused, because lists use the comma.
+//! - Names are those of the caller, found by longest match, whatever characters they hold.
+//! - Text is at most [`MAX_TEXT`](super::limits::MAX_TEXT) characters, nests at most
+//!   [`MAX_DEPTH`](super::limits::MAX_DEPTH) deep, a number has at most
+//!   [`MAX_DIGITS`](super::limits::MAX_DIGITS) digits, and a written length is at most
+//!   [`MAX_LENGTH_INCHES`](super::limits::MAX_LENGTH_INCHES).
+
+mod amount;
+mod formula;
+mod parse;
+mod print;
+mod problem;
+mod spoken;
+
+pub use formula::{Formula, Names, NoNames, Operator, Quantity};
+pub use parse::parse;
+pub use print::{Shown, Written, decimal, exact_text, show};
+pub use problem::{TextProblem, TextProblemKind};
+pub use spoken::number_in_words;
+
+use super::{Length, Number, Unit};
+
+/// Reads a length in inches, without names: the short way for constants, tests and examples.
+///
+/// # Errors
+///
+/// [`TextProblem`] with the place in the text and what was expected.
+///
+/// ```
+/// # use reckoner_core::measure::length;
+/// assert_eq!(length("61 3/8 - 2 × 3 1/2 - 2 × 3/4")?, length("52 7/8")?);
+/// assert_eq!(length("25.4 mm")?, length("1")?);
+/// let problem = length("3 3/8 x 2in x 4in").unwrap_err();
+/// assert!(problem.to_string().contains("area"));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn length(text: &str) -> Result<Length, TextProblem> {
+    parse(text, &NoNames)?.length(Unit::Inch, &NoNames)
+}
+
+/// Reads a plain number, such as a count or a percentage, without names.
+///
+/// # Errors
+///
+/// [`TextProblem`] with the place in the text and what was expected.
+pub fn number(text: &str) -> Result<Number, TextProblem> {
+    parse(text, &NoNames)?.number(Unit::Inch, &NoNames)
+}

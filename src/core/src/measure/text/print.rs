@@ -1,0 +1,279 @@
+//! Writes a length as it stands on a tape, and says what is left over.
+
+use core::fmt;
+
+use super::spoken;
+use crate::measure::{Lean, Length, Number, OutOfRange, Rounding, Tape, Unit};
+
+/// A length as marks on a tape, in pieces, so that a page can set the fraction stacked.
+///
+/// `Display` joins the pieces in one line that [`parse`](super::parse) reads back to the same
+/// length: `3 3/8`, `2' 4 1/2"`, `3.375`, `86 mm`.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Written {
+    /// Below zero.
+    pub is_negative: bool,
+    /// Whole feet, where the tape is in feet and inches and there are any.
+    pub feet: Option<i128>,
+    /// The whole number or decimal, if there is one; a lone fraction has none.
+    pub whole: Option<String>,
+    /// Top and bottom of the fraction.
+    pub fraction: Option<(i128, i128)>,
+    /// The unit.
+    pub unit: Unit,
+}
+
+impl Written {
+    fn plain(is_negative: bool, whole: String, unit: Unit) -> Written {
+        Written { is_negative, feet: None, whole: Some(whole), fraction: None, unit }
+    }
+
+    /// The line without any unit, unless it has feet.
+    #[must_use]
+    pub fn amount(&self) -> String {
+        let mut line = String::new();
+        if self.is_negative {
+            line.push('-');
+        }
+        let mut parts = Vec::new();
+        if let Some(feet) = self.feet {
+            parts.push(format!("{feet}'"));
+        }
+        parts.extend(self.whole.clone());
+        if let Some((above, below)) = self.fraction {
+            parts.push(format!("{above}/{below}"));
+        }
+        // `-2' 4"` is minus the whole; without brackets only the feet would be negative.
+        let joined = parts.join(" ");
+        if self.feet.is_some() {
+            let inches = if self.whole.is_some() || self.fraction.is_some() { "\"" } else { "" };
+            let joined = format!("{joined}{inches}");
+            line.push_str(&if self.is_negative { format!("({joined})") } else { joined });
+        } else {
+            line.push_str(&joined);
+        }
+        line
+    }
+}
+
+/// The line with its unit: `3 3/8 in`, `2' 4 1/2"`, `86 mm`.
+impl fmt::Display for Written {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.amount())?;
+        if self.feet.is_none() {
+            write!(f, " {}", self.unit.short())?;
+        }
+        Ok(())
+    }
+}
+
+/// A length ready to be shown: the mark, what is left over, and the words to say it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Shown {
+    /// The mark; the lower of the two when midway.
+    pub mark: Written,
+    /// The upper mark, when the length is midway between two.
+    pub or_mark: Option<Written>,
+    /// `exact`, `heavy`, `light` or `midway`.
+    pub lean: &'static str,
+    /// Signed, with its unit: `+1/64 in`, `-0.012 in`; `0` when exact.
+    pub left_over: String,
+    /// In words: `exact`, `heavy by 1/64 in`, `midway between 18 9/16 and 18 5/8 in`.
+    pub in_words: String,
+    /// For a voice: `three and three eighths inches, heavy by one sixty-fourth`.
+    pub spoken: String,
+    /// The exact length, which reads back to itself: `27/8 in`, `45 mm`.
+    pub exact: String,
+}
+
+/// Shows a length on a tape.
+///
+/// # Errors
+///
+/// [`OutOfRange`] when the length is too fine for the remainder to be kept exactly.
+///
+/// ```
+/// # use reckoner_core::measure::{length, text::show, Rounding, Tape};
+/// let shown = show(length("3 25/64")?, Tape::SIXTEENTHS, Rounding::Nearest)?;
+/// assert_eq!(shown.mark.to_string(), "3 3/8 in");
+/// assert_eq!(shown.in_words, "heavy by 1/64 in");
+/// assert_eq!(shown.spoken, "three and three eighths inches, heavy by one sixty-fourth");
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn show(length: Length, tape: Tape, rounding: Rounding) -> Result<Shown, OutOfRange> {
+    let reading = tape.read(length, rounding)?;
+    let mark = write_mark(reading.mark, tape)?;
+    let mark_spoken = spoken::written(&mark);
+    let left_over = LeftOver::of(reading.left_over, tape.unit())?;
+    let (lean, or_mark, in_words, spoken) = match reading.lean {
+        Lean::Exact => ("exact", None, "exact".to_owned(), mark_spoken),
+        Lean::Heavy | Lean::Light => {
+            let lean = if reading.lean == Lean::Heavy { "heavy" } else { "light" };
+            (
+                lean,
+                None,
+                format!("{lean} by {}", left_over.in_words),
+                format!("{mark_spoken}, {lean} by {}", left_over.spoken),
+            )
+        }
+        Lean::Midway { below, above } => {
+            let (low, high) = (write_mark(below, tape)?, write_mark(above, tape)?);
+            let in_words = format!("midway between {} and {high}", low.amount());
+            let spoken =
+                format!("midway between {} and {}", spoken::written(&low), spoken::written(&high));
+            ("midway", Some(high), in_words, spoken)
+        }
+    };
+    Ok(Shown {
+        mark,
+        or_mark,
+        lean,
+        left_over: left_over.signed,
+        in_words,
+        spoken,
+        exact: exact_text(length),
+    })
+}
+
+struct LeftOver {
+    signed: String,
+    in_words: String,
+    spoken: String,
+}
+
+impl LeftOver {
+    /// As a fraction when it is a whole number of 128ths of an inch, else in thousandths of an
+    /// inch or hundredths of a millimetre; less than half of that is "a hair".
+    fn of(left_over: Length, unit: Unit) -> Result<LeftOver, OutOfRange> {
+        let size = left_over.abs();
+        let sign = if left_over.is_negative() { "-" } else { "+" };
+        if left_over.is_zero() {
+            return Ok(LeftOver {
+                signed: "0".to_owned(),
+                in_words: String::new(),
+                spoken: String::new(),
+            });
+        }
+        let inches = size.in_inches();
+        if !unit.is_metric() && inches.denom() <= 128 && 128 % inches.denom() == 0 {
+            let fraction = mixed(inches);
+            return Ok(LeftOver {
+                signed: format!("{sign}{fraction} in"),
+                in_words: format!("{fraction} in"),
+                spoken: spoken::fraction(inches.numer(), inches.denom()),
+            });
+        }
+        let (unit, places) = if unit.is_metric() { (Unit::Millimetre, 2) } else { (Unit::Inch, 3) };
+        let decimal = decimal(size.in_unit(unit)?, places);
+        let name = unit.short();
+        Ok(if decimal.bytes().all(|b| b == b'0' || b == b'.') {
+            LeftOver {
+                signed: format!("{sign}{decimal} {name}"),
+                in_words: "a hair".to_owned(),
+                spoken: "a hair".to_owned(),
+            }
+        } else {
+            LeftOver {
+                signed: format!("{sign}{decimal} {name}"),
+                in_words: format!("{decimal} {name}"),
+                spoken: format!("{decimal} {}", unit.spoken(true)),
+            }
+        })
+    }
+}
+
+/// Writes a length that lies on a mark of the tape.
+fn write_mark(mark: Length, tape: Tape) -> Result<Written, OutOfRange> {
+    let is_negative = mark.is_negative();
+    let size = mark.abs();
+    Ok(match tape {
+        Tape::Inches(_) => with_fraction(is_negative, None, size.in_inches())?,
+        Tape::FeetAndInches(_) => {
+            let feet = size.in_unit(Unit::Foot)?.floor();
+            let rest = (size - Length::of(Number::ratio(feet, 1)?, Unit::Foot)?)?;
+            with_fraction(is_negative, (feet > 0).then_some(feet), rest.in_inches())?
+        }
+        Tape::DecimalInches(places) => {
+            Written::plain(is_negative, decimal(size.in_inches(), places.min(4)), Unit::Inch)
+        }
+        Tape::Millimetres(places) => Written::plain(
+            is_negative,
+            decimal(size.in_unit(Unit::Millimetre)?, places.min(2)),
+            Unit::Millimetre,
+        ),
+    })
+}
+
+fn with_fraction(
+    is_negative: bool,
+    feet: Option<i128>,
+    inches: Number,
+) -> Result<Written, OutOfRange> {
+    let whole = inches.floor();
+    let part = (inches - Number::ratio(whole, 1)?)?;
+    let fraction = (part != Number::ZERO).then_some((part.numer(), part.denom()));
+    let bare_zero = feet.is_none() && fraction.is_none();
+    let whole = (whole != 0 || bare_zero).then(|| whole.to_string());
+    Ok(Written { is_negative, feet, whole, fraction, unit: Unit::Inch })
+}
+
+/// `3 3/8`, `3/8`, `-3 3/8`, whatever the denominator: exact.
+pub(super) fn mixed(number: Number) -> String {
+    let sign = if number < Number::ZERO { "-" } else { "" };
+    let (numer, denom) = (number.numer().abs(), number.denom());
+    match (numer / denom, numer % denom) {
+        (whole, 0) => format!("{sign}{whole}"),
+        (0, rest) => format!("{sign}{rest}/{denom}"),
+        (whole, rest) => format!("{sign}{whole} {rest}/{denom}"),
+    }
+}
+
+/// The exact length in the fewest characters that read back to it.
+///
+/// Inches as a mixed number, or millimetres when it is a whole number of hundredths of a
+/// millimetre and not of 128ths of an inch.
+///
+/// ```
+/// # use reckoner_core::measure::{length, text::exact_text};
+/// assert_eq!(exact_text(length("27/8")?), "3 3/8 in");
+/// assert_eq!(exact_text(length("45mm")?), "45 mm");
+/// assert_eq!(exact_text(length("1/3")?), "1/3 in");
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[must_use]
+pub fn exact_text(length: Length) -> String {
+    let inches = length.in_inches();
+    if 128 % inches.denom() != 0
+        && let Ok(millimetres) = length.in_unit(Unit::Millimetre)
+        && 100 % millimetres.denom() == 0
+    {
+        let sign = if length.is_negative() { "-" } else { "" };
+        let places = if millimetres.is_whole() { 0 } else { 2 };
+        let text = decimal(millimetres.abs(), places);
+        return format!("{sign}{} mm", trim_zeros(&text));
+    }
+    format!("{} in", mixed(inches))
+}
+
+fn trim_zeros(text: &str) -> &str {
+    if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { text }
+}
+
+/// A number with so many decimal places, rounded to the nearest, halves away from zero.
+///
+/// For values that are rounded by their nature or already on a mark; a length is read on a
+/// [`Tape`] instead.
+#[must_use]
+pub fn decimal(number: Number, places: u8) -> String {
+    let tens = (0..places).fold(1_i128, |n, _| n.saturating_mul(10));
+    let (numer, denom) = (number.numer(), number.denom());
+    let (whole, rest) = (numer.abs() / denom, numer.abs() % denom);
+    // rest < denom <= 10^18 and tens is small, so neither product can overflow.
+    let scaled = (rest.saturating_mul(tens).saturating_mul(2) + denom) / (denom * 2);
+    let (whole, scaled) = if scaled >= tens { (whole + 1, scaled - tens) } else { (whole, scaled) };
+    let sign = if numer < 0 && (whole != 0 || scaled != 0) { "-" } else { "" };
+    match places {
+        0 => format!("{sign}{whole}"),
+        _ => format!("{sign}{whole}.{scaled:0width$}", width = usize::from(places)),
+    }
+}
