@@ -1,6 +1,10 @@
 //! The pure core: exact measures, the calculators and their drawings. No browser, no clock, no
 //! storage, no randomness.
 //!
-//! Read in this order: [`measure`] (lengths and what people write).
+//! Read in this order: [`measure`] (lengths and what people write), [`sheet`] (what a calculator
+//! asks and answers), [`drawing`], [`calculators`].
 
+pub mod calculators;
+pub mod drawing;
 pub mod measure;
+pub mod sheet;

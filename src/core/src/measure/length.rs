@@ -141,6 +141,22 @@ impl Mul<Number> for Length {
     }
 }
 
+/// So many of the same length.
+impl Mul<u32> for Length {
+    type Output = Result<Length, OutOfRange>;
+    fn mul(self, count: u32) -> Self::Output {
+        self * Number::whole(count.into())
+    }
+}
+
+/// One of so many equal parts.
+impl Div<u32> for Length {
+    type Output = Result<Length, OutOfRange>;
+    fn div(self, parts: u32) -> Self::Output {
+        self / Number::whole(parts.into())
+    }
+}
+
 impl Div<Number> for Length {
     type Output = Result<Length, OutOfRange>;
     fn div(self, divisor: Number) -> Self::Output {

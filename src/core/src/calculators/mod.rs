@@ -1,0 +1,143 @@
+//! The calculators, one folder each.
+//!
+//! # What a calculator is made of
+//!
+//! | file | holds |
+//! | --- | --- |
+//! | `mod.rs` | the question in a builder's words, the rule and its source; `Input`, `Answer`, `Problem`; `pub fn reckon(&Input) -> Result<Answer, Problems<Problem>>` |
+//! | `sheet.rs` | `pub const CALCULATOR: Calculator`: its fields, its results, and `fn work(&mut Ask) -> Option<sheet::Answer>`, which reads the fields into an `Input`, reckons, and lays the `Answer` out |
+//! | `drawing.rs` | `Answer` to [`Scene`](crate::drawing::Scene) |
+//! | `tests.rs` | one `check` helper and a table of cases |
+//!
+//! Published and hand-worked examples stand in `tests/reference/NAME.rs`, laws in
+//! `tests/laws/NAME.rs`. Calculators do not use each other; what they share moves down to
+//! [`measure`](crate::measure), [`sheet`](crate::sheet) or `tables`.
+
+use crate::measure::text::Names;
+use crate::sheet::{Answer, Ask, Bench, Entries, Field, Sheet};
+
+/// A calculator, as the page, the links, JavaScript and the job book see it.
+pub struct Calculator {
+    /// Stable name in links and in JavaScript: `spacing`.
+    pub slug: &'static str,
+    /// Name in the list: `Spacing`.
+    pub title: &'static str,
+    /// The question it answers, in a builder's words.
+    pub question: &'static str,
+    /// Where in the job it is needed.
+    pub stage: Stage,
+    /// What it asks, in the order asked.
+    pub fields: &'static [Field],
+    /// Every figure and table it may answer with.
+    pub results: &'static [ResultSpec],
+    /// Reads the fields and answers. `None` when a refusal was kept in the [`Ask`].
+    pub work: fn(&mut Ask) -> Option<Answer>,
+}
+
+/// A figure or table that a calculator may answer with.
+#[derive(Clone, Copy, Debug)]
+pub struct ResultSpec {
+    /// Id of the [`Figure`](crate::sheet::Figure) or [`Table`](crate::sheet::Table).
+    pub id: &'static str,
+    /// What it is, for the list of results that a job can link to.
+    pub label: &'static str,
+    /// What kind of value.
+    pub kind: ResultKind,
+}
+
+/// What kind of value a result is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ResultKind {
+    /// [`Value::Length`](crate::sheet::Value::Length)
+    Length,
+    /// [`Value::Lengths`](crate::sheet::Value::Lengths)
+    Lengths,
+    /// [`Value::Count`](crate::sheet::Value::Count)
+    Count,
+    /// [`Value::Area`](crate::sheet::Value::Area)
+    Area,
+    /// [`Value::Exact`](crate::sheet::Value::Exact) or [`Value::Real`](crate::sheet::Value::Real)
+    Number,
+    /// [`Value::Words`](crate::sheet::Value::Words)
+    Words,
+    /// A [`Table`](crate::sheet::Table)
+    Table,
+}
+
+/// Where in the job a calculator is needed. In the order of the job.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Stage {
+    /// Measuring and reckoning.
+    Measure,
+    /// Choosing and buying wood.
+    Wood,
+    /// At the saw.
+    Saw,
+    /// Joining the frame.
+    Frame,
+    /// Screws and holes.
+    Fasten,
+    /// Tops, curves and angles.
+    Shape,
+    /// Will it hold, and the finish.
+    Last,
+}
+
+impl Stage {
+    /// Every stage, in the order of the job.
+    pub const ALL: [Stage; 7] = [
+        Stage::Measure,
+        Stage::Wood,
+        Stage::Saw,
+        Stage::Frame,
+        Stage::Fasten,
+        Stage::Shape,
+        Stage::Last,
+    ];
+
+    /// Heading in the list.
+    #[must_use]
+    pub fn title(self) -> &'static str {
+        match self {
+            Stage::Measure => "Measure",
+            Stage::Wood => "Choose the wood",
+            Stage::Saw => "At the saw",
+            Stage::Frame => "Frame and joints",
+            Stage::Fasten => "Holes and screws",
+            Stage::Shape => "Tops, curves, angles",
+            Stage::Last => "Strength and finish",
+        }
+    }
+}
+
+/// Every calculator, in the order of the job.
+pub const ALL: &[&Calculator] = &[];
+
+/// The calculator with this slug.
+#[must_use]
+pub fn find(slug: &str) -> Option<&'static Calculator> {
+    ALL.iter().copied().find(|calculator| calculator.slug == slug)
+}
+
+impl Calculator {
+    /// Answers a set of entries. Never panics, whatever the texts.
+    #[must_use]
+    pub fn sheet(&self, entries: &Entries, bench: &Bench, names: &dyn Names) -> Sheet {
+        let mut ask = Ask::new(self.fields, entries, bench, names);
+        let answer = (self.work)(&mut ask);
+        let (echoes, refusals) = ask.finish();
+        // An answer never stands beside a refusal: it would be of a question nobody asked.
+        let answer = if refusals.is_empty() { answer } else { None };
+        Sheet { echoes, refusals, answer }
+    }
+
+    /// The fields that are asked, given the choices made.
+    pub fn asked<'a>(
+        &'a self,
+        entries: &'a Entries,
+        bench: &'a Bench,
+    ) -> impl Iterator<Item = &'static Field> + 'a {
+        let ask = Ask::new(self.fields, entries, bench, &crate::measure::text::NoNames);
+        self.fields.iter().filter(move |field| ask.is_asked(field))
+    }
+}

@@ -1,0 +1,106 @@
+//! [`Sheet`]: what a calculator says to a set of entries.
+
+use super::{Caution, Echo, Refusal, Sentence, Working};
+use crate::drawing::Scene;
+use crate::measure::{Area, Length, Number, Rounding};
+
+/// What a calculator says: an answer, or refusals beside the fields.
+#[derive(Clone, Debug)]
+pub struct Sheet {
+    /// How each field that was asked was understood.
+    pub echoes: Vec<Echo>,
+    /// What is in the way. Empty when there is an answer.
+    pub refusals: Vec<Refusal>,
+    /// The answer. Absent when there are refusals.
+    pub answer: Option<Answer>,
+}
+
+/// An answer, laid out.
+#[derive(Clone, Debug)]
+pub struct Answer {
+    /// The one figure that is wanted most: the largest thing on the screen.
+    pub headline: Figure,
+    /// The others, most wanted first.
+    pub figures: Vec<Figure>,
+    /// Lists such as passes and marks.
+    pub tables: Vec<Table>,
+    /// What the user should know; not a danger.
+    pub notes: Vec<Note>,
+    /// Dangers of the work.
+    pub cautions: Vec<Caution>,
+    /// The picture, to scale.
+    pub drawing: Option<Scene>,
+    /// How it was found.
+    pub working: Working,
+}
+
+/// One result.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Figure {
+    /// Stable name in JavaScript and in the job book: `strip_width`.
+    pub id: &'static str,
+    /// What the user reads: `Fence`.
+    pub label: &'static str,
+    /// What it is measured from: `fence to near tooth`. Empty for what is not measured.
+    pub from: &'static str,
+    /// The result, exactly.
+    pub value: Value,
+}
+
+/// A result.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Value {
+    /// A length, and which mark to give when it falls between two.
+    Length(Length, Rounding),
+    /// Several lengths in order, such as running marks.
+    Lengths(Vec<Length>),
+    /// How many.
+    Count(u64),
+    /// An area.
+    Area(Area),
+    /// An exact number with a unit, shown with so many decimal places: board feet, money.
+    Exact(Number, u8, &'static str),
+    /// A number of physics with a unit, shown with so many decimal places: degrees, psi, pounds.
+    /// Never infinite or not-a-number.
+    Real(f64, u8, &'static str),
+    /// Words: a verdict, a choice.
+    Words(Sentence),
+}
+
+impl Figure {
+    /// A length shown at its nearest mark.
+    #[must_use]
+    pub fn length(
+        id: &'static str,
+        label: &'static str,
+        from: &'static str,
+        length: Length,
+    ) -> Figure {
+        Figure { id, label, from, value: Value::Length(length, Rounding::Nearest) }
+    }
+
+    /// A count.
+    #[must_use]
+    pub fn count(id: &'static str, label: &'static str, count: u32) -> Figure {
+        Figure { id, label, from: "", value: Value::Count(count.into()) }
+    }
+}
+
+/// A list with a heading.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Table {
+    /// Stable name: `passes`.
+    pub id: &'static str,
+    /// Heading.
+    pub title: &'static str,
+    /// Heading of each column.
+    pub columns: &'static [&'static str],
+    /// The rows; as many values as columns.
+    pub rows: Vec<Row>,
+}
+
+/// One row of a [`Table`].
+pub type Row = Vec<Value>;
+
+/// Something the user should know.
+pub type Note = Sentence;

@@ -1,0 +1,137 @@
+//! [`Caution`]: the usual dangers of the work, said in one line each.
+
+/// A danger of the work. The saw's manual, local codes and licensed practice come first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Caution {
+    /// Ripping on a table saw.
+    Ripping,
+    /// A strip that is thin at the blade.
+    ThinStrip,
+    /// A piece that is narrow or short.
+    SmallPiece,
+    /// A cut that is deep or goes in from both sides.
+    DeepCut,
+    /// A circular saw held by hand.
+    HandSaw,
+    /// Drilling a hole.
+    Drilling,
+    /// Dust, noise and chips.
+    DustAndNoise,
+    /// Wood treated with preservative.
+    TreatedWood,
+    /// Metal fasteners in treated wood.
+    Corrosion,
+    /// A mitre, bevel or tilted cut.
+    TiltedCut,
+    /// A load on a seat, a shelf or a top.
+    Load,
+    /// Oily rags.
+    OilyRags,
+    /// Reclaimed wood.
+    Reclaimed,
+}
+
+impl Caution {
+    /// In one line.
+    #[must_use]
+    pub fn line(self) -> &'static str {
+        match self {
+            Caution::Ripping => {
+                "Riving knife on, fence locked, hands 6 in from the blade, stand out of line."
+            }
+            Caution::ThinStrip => {
+                "Never trap a thin strip between blade and fence. Let it fall on the far side."
+            }
+            Caution::SmallPiece => {
+                "Narrower than 6 in or shorter than 12 in: use a push block, not your hands."
+            }
+            Caution::DeepCut => "Deep cut: raise the blade in steps, and stop when the cut binds.",
+            Caution::HandSaw => {
+                "Clamp the guide and the board, and keep the cord and your legs clear."
+            }
+            Caution::Drilling => {
+                "Clamp the part, back it up, and keep sleeves and gloves off the drill."
+            }
+            Caution::DustAndNoise => {
+                "Eye and hearing protection on. Keep the dust out of your lungs."
+            }
+            Caution::TreatedWood => {
+                "Treated wood: mask, goggles, wash your hands, gather the dust, never burn it."
+            }
+            Caution::Corrosion => {
+                "In treated wood use hot-dipped zinc or stainless screws. Do not mix metals."
+            }
+            Caution::TiltedCut => {
+                "Tilted blade: check that it clears the fence and the guard with the saw off."
+            }
+            Caution::Load => "A check, not engineering. Local code and a licensed engineer decide.",
+            Caution::OilyRags => {
+                "Oily rags can catch fire by themselves. Soak them or seal them in a metal can."
+            }
+            Caution::Reclaimed => "Take out every nail before the saw.",
+        }
+    }
+
+    /// More on request, with where it is from.
+    #[must_use]
+    pub fn more(self) -> &'static str {
+        match self {
+            Caution::Ripping => {
+                "The riving knife is in line with the blade and thinner than the kerf (California Title 8, section 4296; \
+                 29 CFR 1910.213). Expose the least blade that cuts, and never adjust the fence while the saw runs. The \
+                 6 in distance is what saw manuals say; follow the manual of your saw."
+            }
+            Caution::ThinStrip => {
+                "A thin strip beside the fence can be thrown back at you. Cut it on the side away from the fence, \
+                 against a stop, or plane it down from a thicker one. Common practice, no source; follow the manual of \
+                 your saw."
+            }
+            Caution::SmallPiece => {
+                "Use a push stick when a hand would come within 6 in of the blade, a push block when the piece is \
+                 narrower than 6 in or shorter than 12 in, and do not crosscut loose pieces under about 6 in on a table \
+                 saw: cut small parts from a longer piece. Saw manuals say so; follow the manual of your saw."
+            }
+            Caution::DeepCut => {
+                "About 1 in deeper with each pass, the same face to the fence, the knife behind the blade. If the cut \
+                 closes on the blade, stop the saw and wedge the kerf before going on. Common practice, no source."
+            }
+            Caution::HandSaw => {
+                "Support the board so that the cut opens and does not pinch. Set the blade about 1/4 in deeper than the \
+                 board. Unplug the saw before you measure its shoe. Follow the manual of your saw."
+            }
+            Caution::Drilling => {
+                "Drill from both faces to meet in the middle, or clamp scrap behind, so that the far side does not \
+                 break out. Common practice, no source."
+            }
+            Caution::DustAndNoise => {
+                "NIOSH recommends at most 1 mg of wood dust in a cubic metre of air and 85 dB(A) over 8 hours, half the \
+                 time for each 3 dB more; table saws run above that. Western redcedar, oak, mahogany and redwood dust \
+                 are named for allergies (OSHA)."
+            }
+            Caution::TreatedWood => {
+                "Do not burn it in a fire, stove or boiler. Wear a mask, gloves and goggles when sawing or sanding, but \
+                 no gloves near a turning blade. Not for surfaces that touch food (EPA consumer information sheet)."
+            }
+            Caution::Corrosion => {
+                "Hot-dipped zinc-coated steel, stainless steel, silicon bronze or copper (IRC R317.3.1; IBC 2304.9.5.1, \
+                 2012). Plain and thinly plated steel rusts in treated wood."
+            }
+            Caution::TiltedCut => {
+                "Cut scrap first, fit it, then cut the stock. A piece under a tilted blade can bind against the fence. \
+                 Follow the manual of your saw."
+            }
+            Caution::Load => {
+                "Knots, notches, wet wood and loose joints make wood weaker than any table. Seats and stairs for the \
+                 public come under local codes and licensed practice."
+            }
+            Caution::OilyRags => {
+                "Lay them flat outdoors to dry, keep them under water, or seal them in a metal can. Read the label of \
+                 the finish."
+            }
+            Caution::Reclaimed => {
+                "Choose pallets stamped as heat-treated, not fumigated. Wood built before 2004 may hold an arsenic \
+                 preservative (EPA)."
+            }
+        }
+    }
+}

@@ -1,0 +1,134 @@
+//! [`Field`]: one thing a calculator asks.
+
+use super::{Bench, Side};
+use crate::measure::{Length, Unit, text::exact_text};
+
+/// One thing a calculator asks.
+#[derive(Clone, Copy, Debug)]
+pub struct Field {
+    /// Stable name in links, in JavaScript and in the job book: `board_width`.
+    pub id: &'static str,
+    /// What the user reads: `Board width`.
+    pub label: &'static str,
+    /// Where to measure, or what is meant: `at its narrowest`. Empty when the label says it all.
+    pub hint: &'static str,
+    /// What may be written.
+    pub kind: Kind,
+    /// What stands in a fresh form.
+    pub start: Start,
+    /// When it is asked at all.
+    pub when: When,
+}
+
+/// What may be written in a field.
+#[derive(Clone, Copy, Debug)]
+pub enum Kind {
+    /// A length or a formula for one.
+    Length(Least),
+    /// A length, or nothing.
+    OptionalLength(Least),
+    /// Lengths separated by commas; `3 @ 1 3/4` stands for three of them.
+    Lengths,
+    /// Zones measured from the left end, `10 to 12 1/2`, separated by commas; may be empty.
+    Spans,
+    /// A whole number between these two.
+    Count {
+        /// Smallest.
+        least: u32,
+        /// Largest.
+        most: u32,
+    },
+    /// A plain number from `least` to `most`, decimals allowed, with its unit for the label.
+    Number {
+        /// Smallest.
+        least: i32,
+        /// Largest.
+        most: i32,
+        /// `°`, `%`, `lb`; empty for none.
+        unit: &'static str,
+    },
+    /// An amount of money, or nothing.
+    OptionalMoney,
+    /// One of a few.
+    Choice(&'static [Choice]),
+    /// Yes or no; the text is `yes` or `no`.
+    YesNo,
+}
+
+/// How small a length may be.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Least {
+    /// More than zero.
+    AboveZero,
+    /// Zero or more.
+    Zero,
+    /// Any, also below zero.
+    Any,
+}
+
+/// One of the answers of a choice.
+#[derive(Clone, Copy, Debug)]
+pub struct Choice {
+    /// Stable name: `both_ends`.
+    pub id: &'static str,
+    /// What the user reads.
+    pub label: &'static str,
+}
+
+/// What stands in a field before anything is typed.
+#[derive(Clone, Copy, Debug)]
+pub enum Start {
+    /// This length in inches, whatever the user's unit.
+    Inches(&'static str),
+    /// This text: a count, a choice, a list, or nothing.
+    Text(&'static str),
+    /// The saw's kerf.
+    Kerf,
+    /// The saw's reach.
+    BladeReach,
+    /// The thinnest strip cut at the fence.
+    ThinnestStrip,
+    /// The side of the fence: `left` or `right`.
+    Fence,
+}
+
+/// When a field is asked.
+#[derive(Clone, Copy, Debug)]
+pub enum When {
+    /// Always.
+    Always,
+    /// When a choice field has one of these answers and is itself asked.
+    Chosen(&'static str, &'static [&'static str]),
+}
+
+/// A stretch along a board, from the left end.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Span {
+    /// Nearer end.
+    pub from: Length,
+    /// Farther end; never nearer than `from`.
+    pub to: Length,
+}
+
+impl Field {
+    /// The text that stands in a fresh form, for bare numbers in `unit`.
+    #[must_use]
+    pub fn start_text(&self, bench: &Bench, unit: Unit) -> String {
+        let length = match self.start {
+            Start::Text(text) => return text.to_owned(),
+            Start::Inches(text) if unit == Unit::Inch => return text.to_owned(),
+            Start::Inches(text) => return format!("{text} in"),
+            Start::Fence => {
+                return match bench.fence {
+                    Side::Left => "left".to_owned(),
+                    Side::Right => "right".to_owned(),
+                };
+            }
+            Start::Kerf => bench.kerf,
+            Start::BladeReach => bench.blade_reach,
+            Start::ThinnestStrip => bench.thinnest_strip,
+        };
+        let text = exact_text(length);
+        text.strip_suffix(unit.short()).map_or(text.clone(), |amount| amount.trim().to_owned())
+    }
+}

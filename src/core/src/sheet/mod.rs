@@ -1,0 +1,29 @@
+//! What every calculator shares: what it asks, what it answers, and how it refuses.
+//!
+//! A calculator has two layers. The inner one is typed: `reckon(&Input) -> Result<Answer,
+//! Problems<Problem>>`. The outer one, made of the types here, lets one page, one link format,
+//! one export to JavaScript and one job book serve all calculators: [`Field`]s in, a [`Sheet`]
+//! out. An [`Ask`] turns the texts of the fields into an `Input`; the calculator lays its
+//! `Answer` out as [`Figure`]s, [`Table`]s, a [`Scene`](crate::drawing::Scene) and a [`Working`].
+
+mod answer;
+mod ask;
+mod bench;
+mod caution;
+mod entries;
+mod face;
+mod field;
+mod refusal;
+mod sentence;
+mod working;
+
+pub use answer::{Answer, Figure, Note, Row, Sheet, Table, Value};
+pub use ask::{Ask, Echo};
+pub use bench::{Bench, Side};
+pub use caution::Caution;
+pub use entries::Entries;
+pub use face::{Face, face};
+pub use field::{Choice, Field, Kind, Least, Span, Start, When};
+pub use refusal::{Problem, Problems, Refusal, WayOut};
+pub use sentence::{Piece, Sentence};
+pub use working::{Source, Step, Working};

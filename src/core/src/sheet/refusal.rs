@@ -1,0 +1,109 @@
+//! How a calculator refuses: a typed [`Problem`] inside, a [`Refusal`] beside a field outside.
+
+use super::{Ask, Sentence};
+use crate::measure::OutOfRange;
+
+/// The problems of one question: never empty, all that apply.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Problems<P>(Vec<P>);
+
+impl<P> Problems<P> {
+    /// The problems, or the answer when there are none.
+    ///
+    /// # Errors
+    ///
+    /// All of `problems`, when there are any.
+    pub fn unless_none(problems: Vec<P>) -> Result<(), Problems<P>> {
+        if problems.is_empty() { Ok(()) } else { Err(Problems(problems)) }
+    }
+
+    /// Each problem, most important first.
+    pub fn iter(&self) -> core::slice::Iter<'_, P> {
+        self.0.iter()
+    }
+}
+
+impl<P> From<P> for Problems<P>
+where
+    P: Problem,
+{
+    fn from(problem: P) -> Problems<P> {
+        Problems(vec![problem])
+    }
+}
+
+impl<P> From<OutOfRange> for Problems<P>
+where
+    P: From<OutOfRange>,
+{
+    fn from(out_of_range: OutOfRange) -> Problems<P> {
+        Problems(vec![P::from(out_of_range)])
+    }
+}
+
+/// A question that cannot or should not be answered as it stands.
+///
+/// One enum for each calculator; the variants hold the numbers.
+pub trait Problem: From<OutOfRange> {
+    /// Stable name for programs, such as `strip-too-thin`.
+    fn code(&self) -> &'static str;
+    /// Id of the field that it stands beside.
+    fn field(&self) -> &'static str;
+    /// What is wrong, for the user.
+    fn sentence(&self) -> Sentence;
+    /// The nearest thing that works.
+    fn way_out(&self) -> Option<WayOut>;
+}
+
+/// The nearest thing that works, and what to type for it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct WayOut {
+    /// For the user: `Use 3 1/8 in or less.`
+    pub sentence: Sentence,
+    /// Field ids and texts that carry it out in one tap; empty when there is no single one.
+    pub set: Vec<(&'static str, String)>,
+}
+
+impl WayOut {
+    /// Advice without a tap.
+    #[must_use]
+    pub fn advice(sentence: Sentence) -> Option<WayOut> {
+        Some(WayOut { sentence, set: Vec::new() })
+    }
+
+    /// Advice that one field carries out.
+    #[must_use]
+    pub fn set(sentence: Sentence, field: &'static str, text: String) -> Option<WayOut> {
+        Some(WayOut { sentence, set: vec![(field, text)] })
+    }
+}
+
+/// A problem beside a field, ready to be shown.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Refusal {
+    /// Id of the field.
+    pub field: &'static str,
+    /// Stable name for programs; that of a text that cannot be read is `cannot-read`, of an
+    /// empty field `empty`.
+    pub code: &'static str,
+    /// What is wrong.
+    pub sentence: Sentence,
+    /// Byte range of the trouble in the text of the field, when it is in the writing.
+    pub at: Option<core::ops::Range<usize>>,
+    /// The nearest thing that works.
+    pub way_out: Option<WayOut>,
+}
+
+impl Ask<'_> {
+    /// Puts the problems of `reckon` beside their fields. Always `None`, to return it at once.
+    pub fn refuse<T, P: Problem>(&mut self, problems: &Problems<P>) -> Option<T> {
+        self.refusals.extend(problems.iter().map(|problem| Refusal {
+            field: problem.field(),
+            code: problem.code(),
+            sentence: problem.sentence(),
+            at: None,
+            way_out: problem.way_out(),
+        }));
+        None
+    }
+}

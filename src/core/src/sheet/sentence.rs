@@ -1,0 +1,96 @@
+//! [`Sentence`]: words with lengths in them, which are written only when the tape is known.
+
+use core::fmt;
+
+use crate::measure::{
+    Length, Rounding, Tape,
+    text::{exact_text, show},
+};
+
+/// One piece of a [`Sentence`].
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Piece {
+    /// Words.
+    Text(String),
+    /// A length, to be read on the user's tape.
+    Length(Length, Rounding),
+}
+
+/// Words with lengths in them: `Strips of 1 3/4 do not fit.`
+///
+/// Made with [`say!`](crate::say). `Display` writes every length exactly.
+#[derive(Clone, Debug, PartialEq, Eq, Default)]
+pub struct Sentence(pub Vec<Piece>);
+
+/// Makes a [`Sentence`](crate::sheet::Sentence) of texts, lengths, lengths with a
+/// [`Rounding`](crate::measure::Rounding), and counts.
+///
+/// ```
+/// # use reckoner_core::{measure::{length, Tape}, say};
+/// let sentence = say!["Use ", length("3 1/8")?, " or less, ", 4_u32, " times."];
+/// assert_eq!(sentence.on(Tape::SIXTEENTHS), "Use 3 1/8 in or less, 4 times.");
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[macro_export]
+macro_rules! say {
+    ($($piece:expr),* $(,)?) => {
+        $crate::sheet::Sentence(vec![$($crate::sheet::Piece::from($piece)),*])
+    };
+}
+
+impl Sentence {
+    /// With every length read on a tape; one that lies between marks is said to be `about`.
+    #[must_use]
+    pub fn on(&self, tape: Tape) -> String {
+        self.0
+            .iter()
+            .map(|piece| match piece {
+                Piece::Text(text) => text.clone(),
+                Piece::Length(length, rounding) => match show(*length, tape, *rounding) {
+                    Ok(shown) if shown.lean == "exact" => shown.mark.to_string(),
+                    Ok(shown) => format!("about {}", shown.mark),
+                    Err(_) => exact_text(*length),
+                },
+            })
+            .collect()
+    }
+}
+
+impl fmt::Display for Sentence {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.iter().try_for_each(|piece| match piece {
+            Piece::Text(text) => f.write_str(text),
+            Piece::Length(length, _) => f.write_str(&exact_text(*length)),
+        })
+    }
+}
+
+impl From<&str> for Piece {
+    fn from(text: &str) -> Piece {
+        Piece::Text(text.to_owned())
+    }
+}
+
+impl From<String> for Piece {
+    fn from(text: String) -> Piece {
+        Piece::Text(text)
+    }
+}
+
+impl From<Length> for Piece {
+    fn from(length: Length) -> Piece {
+        Piece::Length(length, Rounding::Nearest)
+    }
+}
+
+impl From<(Length, Rounding)> for Piece {
+    fn from((length, rounding): (Length, Rounding)) -> Piece {
+        Piece::Length(length, rounding)
+    }
+}
+
+impl From<u32> for Piece {
+    fn from(count: u32) -> Piece {
+        Piece::Text(count.to_string())
+    }
+}

@@ -1,0 +1,236 @@
+//! What every calculator must keep, whatever it reckons: checked over the whole list.
+
+use proptest::prelude::*;
+use reckoner_core::calculators::{self, Calculator, ResultKind};
+use reckoner_core::measure::text::NoNames;
+use reckoner_core::measure::{Length, Rounding, Tape};
+use reckoner_core::sheet::{Answer, Bench, Entries, Kind, Sheet, Start, Value, When, face};
+
+fn fresh(calculator: &Calculator, bench: &Bench) -> Sheet {
+    calculator.sheet(&Entries::default(), bench, &NoNames)
+}
+
+fn kind_of(value: &Value) -> ResultKind {
+    match value {
+        Value::Length(..) => ResultKind::Length,
+        Value::Lengths(_) => ResultKind::Lengths,
+        Value::Count(_) => ResultKind::Count,
+        Value::Area(_) => ResultKind::Area,
+        Value::Exact(..) | Value::Real(..) => ResultKind::Number,
+        Value::Words(_) => ResultKind::Words,
+    }
+}
+
+/// Every result is declared with its kind, every number is a number, every table is square, and
+/// every shape of the drawing lies on the page.
+fn check_answer(calculator: &Calculator, answer: &Answer) {
+    let slug = calculator.slug;
+    let declared = |id: &str, kind: ResultKind| {
+        assert!(
+            calculator.results.iter().any(|spec| spec.id == id && spec.kind == kind),
+            "{slug}: result {id} of kind {kind:?} is not declared"
+        );
+    };
+    let mut seen = Vec::new();
+    for figure in core::iter::once(&answer.headline).chain(&answer.figures) {
+        declared(figure.id, kind_of(&figure.value));
+        assert!(!seen.contains(&figure.id), "{slug}: {} stands twice", figure.id);
+        seen.push(figure.id);
+        check_value(slug, &figure.value);
+    }
+    for table in &answer.tables {
+        declared(table.id, ResultKind::Table);
+        for row in &table.rows {
+            assert_eq!(row.len(), table.columns.len(), "{slug}: table {} is not square", table.id);
+            row.iter().for_each(|value| check_value(slug, value));
+        }
+    }
+    assert!(!answer.working.steps.is_empty(), "{slug}: no working");
+    assert!(!answer.working.sources.is_empty(), "{slug}: no source");
+    for step in &answer.working.steps {
+        check_value(slug, &step.gives);
+    }
+    if let Some(scene) = &answer.drawing {
+        assert!(!scene.title.0.is_empty(), "{slug}: the drawing has no title");
+        check_scene(slug, scene);
+    }
+}
+
+fn check_value(slug: &str, value: &Value) {
+    if let Value::Real(number, ..) = value {
+        assert!(number.is_finite(), "{slug}: {number}");
+    }
+    for tape in [Tape::SIXTEENTHS, Tape::Millimetres(0)] {
+        let _ = face(value, &Bench { tape, ..Bench::default() });
+    }
+}
+
+fn check_scene(slug: &str, scene: &reckoner_core::drawing::Scene) {
+    use reckoner_core::drawing::Shape;
+    assert!(scene.height.is_finite() && scene.height > 0.0 && scene.height < 2000.0, "{slug}");
+    for item in &scene.items {
+        let numbers: Vec<f64> = match &item.shape {
+            Shape::Rect(a, b, c, d) | Shape::Line(a, b, c, d) => vec![*a, *b, *c, *d],
+            Shape::Circle(a, b, c) => vec![*a, *b, *c],
+            Shape::Polygon(points) | Shape::Polyline(points) => {
+                points.iter().flat_map(|(x, y)| [*x, *y]).collect()
+            }
+            Shape::Text(a, b, ..) => vec![*a, *b],
+        };
+        assert!(numbers.iter().all(|n| n.is_finite()), "{slug}: {item:?}");
+        if let Shape::Rect(_, _, w, h) = item.shape {
+            assert!(w >= 0.0 && h >= 0.0, "{slug}: negative size {item:?}");
+        }
+    }
+}
+
+#[test]
+fn slugs_fields_and_results_have_names_of_their_own() {
+    for (index, calculator) in calculators::ALL.iter().enumerate() {
+        assert!(calculators::ALL[..index].iter().all(|c| c.slug != calculator.slug));
+        for (i, field) in calculator.fields.iter().enumerate() {
+            let snake =
+                field.id.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '_');
+            assert!(snake, "{}: {} is not in snake case", calculator.slug, field.id);
+            assert!(calculator.fields[..i].iter().all(|f| f.id != field.id), "{} twice", field.id);
+            if let When::Chosen(choice, answers) = field.when {
+                let asked = calculator.fields[..i].iter().find(|f| f.id == choice);
+                let Some(Kind::Choice(choices)) = asked.map(|f| f.kind) else {
+                    panic!("{}: {} depends on no choice before it", calculator.slug, field.id);
+                };
+                assert!(answers.iter().all(|a| choices.iter().any(|c| c.id == *a)));
+            }
+            if let (Kind::Choice(choices), Start::Text(text)) = (field.kind, field.start) {
+                assert!(
+                    choices.iter().any(|c| c.id == text),
+                    "{}: start of {}",
+                    calculator.slug,
+                    field.id
+                );
+            }
+        }
+        for (i, spec) in calculator.results.iter().enumerate() {
+            assert!(calculator.results[..i].iter().all(|s| s.id != spec.id), "{} twice", spec.id);
+        }
+    }
+}
+
+#[test]
+fn a_fresh_form_answers_in_inches_and_in_millimetres() {
+    for calculator in calculators::ALL {
+        for tape in [Tape::SIXTEENTHS, Tape::Millimetres(0)] {
+            let sheet = fresh(calculator, &Bench { tape, ..Bench::default() });
+            assert!(sheet.refusals.is_empty(), "{}: {:?}", calculator.slug, sheet.refusals);
+            check_answer(calculator, &sheet.answer.expect("no refusal, so an answer"));
+        }
+    }
+}
+
+#[test]
+fn every_choice_answers_or_refuses_with_a_reason() {
+    for calculator in calculators::ALL {
+        for field in calculator.fields {
+            let Kind::Choice(choices) = field.kind else { continue };
+            for choice in choices {
+                let entries = Entries::from_pairs([(field.id, choice.id)]);
+                let sheet = calculator.sheet(&entries, &Bench::default(), &NoNames);
+                match sheet.answer {
+                    Some(answer) => check_answer(calculator, &answer),
+                    None => {
+                        assert!(!sheet.refusals.is_empty(), "{} {}", calculator.slug, choice.id)
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// A text that someone or something might leave in a field.
+fn field_text() -> impl Strategy<Value = String> {
+    prop_oneof![
+        (0_u32..200, 0_u32..64).prop_map(|(whole, part)| format!("{whole} {part}/64")),
+        (1_u32..100).prop_map(|n| n.to_string()),
+        (1_u32..4000).prop_map(|n| format!("{n}mm")),
+        Just(String::new()),
+        Just("0".to_owned()),
+        Just("-3 1/2".to_owned()),
+        Just("99999".to_owned()),
+        Just("1/99999999".to_owned()),
+        Just("100001".to_owned()),
+        Just("999999999999999".to_owned()),
+        Just("1/3 + 1/7".to_owned()),
+        Just("10 to 4, 3 to 3".to_owned()),
+        Just("200 @ 1/64".to_owned()),
+        Just("yes".to_owned()),
+        "\\PC{0,12}",
+    ]
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(2000))]
+
+    #[test]
+    fn no_entries_make_a_calculator_panic_or_fall_silent(
+        which in any::<prop::sample::Index>(),
+        texts in prop::collection::vec((any::<prop::sample::Index>(), field_text(), any::<prop::sample::Index>()), 0..6),
+    ) {
+        if calculators::ALL.is_empty() { return Ok(()); }
+        let calculator = which.get(calculators::ALL);
+        let mut entries = Entries::default();
+        for (field, text, choice) in texts {
+            let field = field.get(calculator.fields);
+            match field.kind {
+                Kind::Choice(choices) => entries.set(field.id, choice.get(choices).id),
+                _ => entries.set(field.id, text),
+            }
+        }
+        let sheet = calculator.sheet(&entries, &Bench::default(), &NoNames);
+        match &sheet.answer {
+            Some(answer) => check_answer(calculator, answer),
+            None => prop_assert!(!sheet.refusals.is_empty(), "{}: neither answer nor refusal", calculator.slug),
+        }
+        for refusal in &sheet.refusals {
+            prop_assert!(calculator.fields.iter().any(|f| f.id == refusal.field), "{:?}", refusal);
+            prop_assert!(!refusal.sentence.to_string().is_empty());
+        }
+    }
+
+    /// A way out is worth its name: carrying it out leaves that problem behind.
+    #[test]
+    fn a_way_out_that_can_be_tapped_gets_rid_of_its_problem(
+        which in any::<prop::sample::Index>(),
+        texts in prop::collection::vec((any::<prop::sample::Index>(), field_text(), any::<prop::sample::Index>()), 1..4),
+    ) {
+        if calculators::ALL.is_empty() { return Ok(()); }
+        let calculator = which.get(calculators::ALL);
+        let mut entries = Entries::default();
+        for (field, text, choice) in texts {
+            let field = field.get(calculator.fields);
+            match field.kind {
+                Kind::Choice(choices) => entries.set(field.id, choice.get(choices).id),
+                _ => entries.set(field.id, text),
+            }
+        }
+        let sheet = calculator.sheet(&entries, &Bench::default(), &NoNames);
+        for refusal in &sheet.refusals {
+            let Some(way_out) = &refusal.way_out else { continue };
+            if way_out.set.is_empty() { continue; }
+            let mut tried = entries.clone();
+            for (field, text) in &way_out.set { tried.set(field, text.clone()); }
+            let after = calculator.sheet(&tried, &Bench::default(), &NoNames);
+            prop_assert!(
+                after.refusals.iter().all(|r| (r.field, r.code) != (refusal.field, refusal.code)),
+                "{}: after {:?} still {:?}", calculator.slug, way_out.set, refusal
+            );
+        }
+    }
+}
+
+#[test]
+fn a_length_is_read_the_same_on_every_tape() {
+    let length = Length::sixty_fourths(217);
+    for tape in [Tape::SIXTEENTHS, Tape::Millimetres(1), Tape::DecimalInches(3)] {
+        let reading = tape.read(length, Rounding::Nearest).expect("a small length");
+        assert_eq!((reading.mark + reading.left_over).expect("small"), length);
+    }
+}

@@ -1,0 +1,1 @@
+//! Properties that hold for every input, one file for each module.

@@ -1,0 +1,4 @@
+//! Agreement with published and hand-worked examples, one file for each calculator.
+//!
+//! Each check names its source. `[WH]` cases are worked by hand from the formula shown there.
+//! A departure from a source is marked `DEPARTS:` with the reason.
