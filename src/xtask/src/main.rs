@@ -1,3 +1,72 @@
-//! Commands for the people who work on this code.
+//! Commands for the people who work on this code: `cargo xtask` lists them.
+//!
+//! Every command does its own set-up, says what it is doing, and if something is missing says
+//! in one line what it is and how to get it.
 
-fn main() {}
+mod budget;
+mod lint;
+mod npm;
+mod page;
+mod precache;
+mod serve;
+mod suite;
+mod tidy;
+mod tools;
+mod workspace;
+
+use std::process::ExitCode;
+
+use anyhow::{Result, bail};
+
+const HELP: &str = "\
+cargo xtask COMMAND
+
+  serve [PORT]     build the app (release) and serve it, also to a phone on the same network
+  build            build everything that is published into dist/
+  test [PART]      run every test; PART is native, browser or journeys
+  lint             formatting, clippy (native and wasm) and tidy
+  tidy             the rules of this repository that no compiler checks
+  budget           sizes of dist/ over the wire, as a table; fails when over budget
+  bench page       keystroke to paint and cold offline start at 4x CPU slow-down, as a table
+  precache DIR     finish a built folder: no inline script, service worker filled in
+  wasm-runner ...  run one wasm test file in headless Chromium; cargo calls this
+";
+
+fn main() -> ExitCode {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    match run(&arguments) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            eprintln!("xtask: {error:#}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn run(arguments: &[String]) -> Result<()> {
+    let words: Vec<&str> = arguments.iter().map(String::as_str).collect();
+    match words.as_slice() {
+        ["serve"] => serve::serve(serve::DEFAULT_PORT),
+        ["serve", port] => match port.parse() {
+            Ok(port) => serve::serve(port),
+            Err(_) => bail!("'{port}' is not a port: give a number from 1 to 65535"),
+        },
+        ["build"] => page::build_all(),
+        ["test"] => suite::run_part(suite::Part::All),
+        ["test", "native"] => suite::run_part(suite::Part::Native),
+        ["test", "browser"] => suite::run_part(suite::Part::Browser),
+        ["test", "journeys"] => suite::run_part(suite::Part::Journeys),
+        ["lint"] => lint::lint(),
+        ["tidy"] => tidy::check(&workspace::root()),
+        ["budget"] => budget::report(),
+        ["bench", "page"] => suite::bench_page(),
+        ["precache"] => precache::finish(&precache::staging_folder()?),
+        ["precache", folder] => precache::finish(folder.as_ref()),
+        ["wasm-runner", rest @ ..] => suite::wasm_runner(rest),
+        [] | ["help" | "--help" | "-h"] => {
+            print!("{HELP}");
+            Ok(())
+        }
+        _ => bail!("no such command: {}\n\n{HELP}", words.join(" ")),
+    }
+}

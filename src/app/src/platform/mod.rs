@@ -1,0 +1,3 @@
+//! The only code that touches the browser.
+
+pub(crate) mod shell;

@@ -1,0 +1,39 @@
+//! Talks with the static shell around the app: where to draw, "I am here", "I have stopped".
+
+use gloo::utils::{document, window};
+use web_sys::{CustomEvent, CustomEventInit, Element};
+
+/// Heard by `static/boot.js`: the first page is on the screen.
+const STARTED: &str = "reckoner-started";
+/// Heard by `static/boot.js`: the app panicked. It then shows what was typed.
+const STOPPED: &str = "reckoner-stopped";
+
+/// The element that the app draws into.
+pub(crate) fn root() -> Element {
+    document()
+        .get_element_by_id("app")
+        .unwrap_or_else(|| document().body().expect("a page has a body").into())
+}
+
+/// Tells the shell that the first page is drawn.
+pub(crate) fn announce_start() {
+    send(STARTED, "");
+}
+
+/// From now on a panic is handed to the shell, which shows the recovery page.
+pub(crate) fn report_panics() {
+    yew::set_custom_panic_hook(Box::new(|panic| {
+        let reason = panic.to_string();
+        gloo::console::error!(&reason);
+        send(STOPPED, &reason);
+    }));
+}
+
+/// Nothing more can be done about an event that the browser refuses.
+fn send(name: &str, detail: &str) {
+    let options = CustomEventInit::new();
+    options.set_detail(&detail.into());
+    if let Ok(event) = CustomEvent::new_with_event_init_dict(name, &options) {
+        drop(window().dispatch_event(&event));
+    }
+}

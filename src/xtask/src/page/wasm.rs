@@ -1,0 +1,103 @@
+//! Compiling for the browser: cargo, then the bindings generator, then the optimiser.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use anyhow::{Context, Result};
+use sha2::{Digest, Sha256};
+
+use crate::npm;
+use crate::tools::{WASM, ensure_wasm_target};
+use crate::workspace::{cargo, run, say, scratch, target_folder};
+
+/// Whether the build may go on without the optimiser.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Optimise {
+    /// For what is published and measured.
+    Must,
+    /// For a look at the app on a machine without npm.
+    IfPossible,
+}
+
+/// A program for the page.
+pub(super) struct Built {
+    pub(super) script: Vec<u8>,
+    pub(super) wasm: Vec<u8>,
+    /// Scripts that a library brought along; the folder may be absent.
+    pub(super) snippets: PathBuf,
+}
+
+/// Builds a binary of `package` for the page.
+pub(super) fn build_bin(package: &str, bin: &str, optimise: Optimise) -> Result<Built> {
+    ensure_wasm_target()?;
+    let wasm = compile(package, &["--bin", bin], bin)?;
+    let out = scratch().join("bindings").join(bin);
+    bindings(&wasm, &out, &["--no-typescript"])?;
+    Ok(Built {
+        script: fs::read(out.join(format!("{bin}.js")))?,
+        wasm: optimised(&out.join(format!("{bin}_bg.wasm")), optimise)?,
+        snippets: out.join("snippets"),
+    })
+}
+
+/// Builds the library `package` as a JavaScript package with types, into `folder`.
+pub(super) fn build_js_package(package: &str, folder: &Path, optimise: Optimise) -> Result<()> {
+    let library = package.replace('-', "_");
+    let wasm = compile(package, &["--lib"], &library)?;
+    bindings(&wasm, folder, &["--typescript"])?;
+    let file = folder.join(format!("{library}_bg.wasm"));
+    fs::write(&file, optimised(&file, optimise)?)?;
+    Ok(())
+}
+
+fn compile(package: &str, what: &[&str], file: &str) -> Result<PathBuf> {
+    run(
+        &format!("compiling {package} for the browser (release)"),
+        cargo().args(["build", "--release", "--target", WASM, "--package", package]).args(what),
+    )?;
+    Ok(target_folder().join(WASM).join("release").join(format!("{file}.wasm")))
+}
+
+fn bindings(wasm: &Path, out: &Path, options: &[&str]) -> Result<()> {
+    say(&format!("generating bindings for {}", wasm.file_name().unwrap_or_default().display()));
+    if out.exists() {
+        fs::remove_dir_all(out)?;
+    }
+    let mut arguments: Vec<std::ffi::OsString> = vec!["wasm-bindgen".into()];
+    arguments.extend(options.iter().map(Into::into));
+    arguments.extend(
+        ["--target", "web", "--remove-name-section", "--remove-producers-section", "--out-dir"]
+            .map(Into::into),
+    );
+    arguments.push(out.into());
+    arguments.push(wasm.into());
+    wasm_bindgen_cli::wasm_bindgen::run_cli_with_args(arguments)
+        .with_context(|| format!("generating bindings for {}", wasm.display()))
+}
+
+/// The optimised bytes of `wasm`; what was optimised before is taken from the scratch folder.
+fn optimised(wasm: &Path, optimise: Optimise) -> Result<Vec<u8>> {
+    let bytes = fs::read(wasm)?;
+    let digest: String = Sha256::digest(&bytes).iter().map(|b| format!("{b:02x}")).collect();
+    let folder = scratch().join("optimised");
+    let out = folder.join(format!("{digest}.wasm"));
+    if let Ok(known) = fs::read(&out) {
+        return Ok(known);
+    }
+    let mut optimiser = match (npm::wasm_optimiser(), optimise) {
+        (Ok(optimiser), _) => optimiser,
+        (Err(missing), Optimise::IfPossible) => {
+            say(&format!("not optimised, the app is some 7 % larger: {missing:#}"));
+            return Ok(bytes);
+        }
+        (Err(missing), Optimise::Must) => return Err(missing),
+    };
+    fs::create_dir_all(&folder)?;
+    let unfinished = out.with_extension("part");
+    run(
+        &format!("optimising {}", wasm.file_name().unwrap_or_default().display()),
+        optimiser.arg("-Oz").arg(wasm).arg("-o").arg(&unfinished),
+    )?;
+    fs::rename(&unfinished, &out)?;
+    Ok(fs::read(&out)?)
+}

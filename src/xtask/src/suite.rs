@@ -1,0 +1,101 @@
+//! Every test: native, in the browser, and the journeys through the built app.
+
+use std::process::Command;
+
+use anyhow::{Context, Result};
+
+use crate::workspace::{cargo, dist, packages, run, scratch};
+use crate::{npm, page, tools};
+
+/// The package with the journeys; it needs a built app, so it is not among the native tests.
+const JOURNEYS: &str = "reckoner-e2e";
+
+/// Which tests to run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Part {
+    All,
+    Native,
+    Browser,
+    Journeys,
+}
+
+/// Runs the tests of `part`, cheapest first; the first failure ends it.
+pub(crate) fn run_part(part: Part) -> Result<()> {
+    if matches!(part, Part::All | Part::Native) {
+        native()?;
+    }
+    if matches!(part, Part::All | Part::Browser) {
+        browser()?;
+    }
+    if matches!(part, Part::All | Part::Journeys) {
+        journeys()?;
+    }
+    Ok(())
+}
+
+/// Every member but the journeys, with the examples in its documentation.
+fn native() -> Result<()> {
+    run(
+        "native tests and documentation examples",
+        cargo().args(["test", "--workspace", "--exclude", JOURNEYS]),
+    )
+}
+
+/// Every member that has browser tests, in headless Chromium.
+fn browser() -> Result<()> {
+    tools::ensure_wasm_target()?;
+    let browser = tools::ensure_browser()?;
+    let this = std::env::current_exe().context("finding this program")?;
+    let runner = serde_json::to_string(&[this.to_string_lossy().as_ref(), "wasm-runner"])?;
+    for package in packages()?.iter().filter(|package| package.has_browser_tests()) {
+        run(
+            &format!("browser tests of {}", package.name),
+            cargo()
+                .args(["test", "--target", tools::WASM, "--package", &package.name])
+                // The examples in the documentation ran natively.
+                .args(["--lib", "--tests"])
+                .args(["--config", &format!("target.{}.runner={runner}", tools::WASM)])
+                .env("CHROMEDRIVER", &browser.driver)
+                // Patience for a busy machine; a test that hangs still ends.
+                .env("WASM_BINDGEN_TEST_TIMEOUT", "120")
+                .env("WASM_BINDGEN_TEST_DRIVER_TIMEOUT", "30"),
+        )?;
+    }
+    Ok(())
+}
+
+/// The journeys, against a fresh release build.
+fn journeys() -> Result<()> {
+    let mut command = cargo();
+    command.args(["test", "--package", JOURNEYS]);
+    against_the_built_app("journeys through the built app", &mut command)
+}
+
+/// The measurements of the page, against a fresh release build.
+pub(crate) fn bench_page() -> Result<()> {
+    let mut command = cargo();
+    command.args(["run", "--quiet", "--package", JOURNEYS, "--bin", "bench_page"]);
+    against_the_built_app("measuring the page", &mut command)
+}
+
+fn against_the_built_app(what: &str, command: &mut Command) -> Result<()> {
+    let browser = tools::ensure_browser()?;
+    let axe = npm::axe_script()?;
+    page::build_all()?;
+    run(
+        what,
+        command
+            .env("RECKONER_DIST", dist())
+            .env("RECKONER_SCRATCH", scratch())
+            .env("RECKONER_AXE", axe)
+            .env("RECKONER_XTASK", std::env::current_exe().context("finding this program")?)
+            .env("CHROMIUM", browser.chromium)
+            .env("CHROMEDRIVER", browser.driver),
+    )
+}
+
+/// Runs one compiled wasm test file in headless Chromium: what cargo calls as its runner.
+pub(crate) fn wasm_runner(arguments: &[&str]) -> Result<()> {
+    let all = std::iter::once("wasm-bindgen-test-runner").chain(arguments.iter().copied());
+    wasm_bindgen_cli::wasm_bindgen_test_runner::run_cli_with_args(all)
+}

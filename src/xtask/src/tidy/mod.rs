@@ -1,0 +1,62 @@
+//! The rules of this repository that no compiler checks: few, and each for a reason.
+//!
+//! - Every source file opens by saying what it is for, and is short enough to be read.
+//! - The walls: nothing of the browser in the core crates, no planner in the page, and in the
+//!   page only `platform` touches the browser.
+//! - Scale factors between units stand in one file.
+//! - Every style sheet is on the page.
+//! - No leftover notes, and no path of somebody's machine.
+
+mod text;
+mod walls;
+
+use std::fs;
+use std::path::Path;
+use std::process::Command;
+
+use anyhow::{Context, Result, bail};
+
+/// Checks everything and lists every breach.
+pub(crate) fn check(root: &Path) -> Result<()> {
+    let mut breaches = Vec::new();
+    let index = fs::read_to_string(root.join("index.html"))?;
+    for path in files(root)? {
+        let bytes = fs::read(root.join(&path)).with_context(|| path.clone())?;
+        // Pictures are not for reading.
+        let Ok(text) = String::from_utf8(bytes) else { continue };
+        breaches.extend(text::breaches(&path, &text));
+        if path.starts_with("styles/") && !index.contains(&format!("\"{path}\"")) {
+            breaches.push(format!("{path}: not linked in index.html"));
+        }
+    }
+    breaches.extend(walls::breaches()?);
+    if breaches.is_empty() {
+        return Ok(());
+    }
+    bail!("{} breaches of the rules:\n  {}", breaches.len(), breaches.join("\n  "));
+}
+
+/// Everything that is or could be committed.
+fn files(root: &Path) -> Result<Vec<String>> {
+    let output = Command::new("git")
+        .args(["ls-files", "--cached", "--others", "--exclude-standard", "-z"])
+        .current_dir(root)
+        .output()
+        .context("cannot start git")?;
+    if !output.status.success() {
+        bail!("git ls-files: {}", String::from_utf8_lossy(&output.stderr));
+    }
+    let names = String::from_utf8(output.stdout)?;
+    let names = names.split_terminator('\0').filter(|name| root.join(name).is_file());
+    Ok(names.map(str::to_owned).collect())
+}
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn the_repository_is_tidy() {
+        if let Err(breaches) = super::check(&crate::workspace::root()) {
+            panic!("{breaches}");
+        }
+    }
+}
