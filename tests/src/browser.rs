@@ -1,0 +1,270 @@
+//! One Chromium: scripts, screenshots, its network and its processor.
+
+use std::fs;
+use std::path::PathBuf;
+use std::thread::sleep;
+use std::time::{Duration, Instant};
+
+use base64::Engine;
+use base64::engine::general_purpose::STANDARD;
+use serde_json::{Value, json};
+
+use crate::driver::{Driver, Trouble};
+use crate::release;
+
+/// How long a journey waits for something before it gives up: a busy machine is slow.
+const PATIENCE: Duration = Duration::from_secs(30);
+const BETWEEN_LOOKS: Duration = Duration::from_millis(40);
+
+/// The key under which the driver names an element, fixed by the WebDriver standard.
+const ELEMENT: &str = "element-6066-11e4-a52e-4f735466cecf";
+
+/// A screen size in CSS pixels, and whether it is touched.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Screen {
+    /// CSS pixels across.
+    pub width: u32,
+    /// CSS pixels down.
+    pub height: u32,
+    /// A finger instead of a mouse.
+    pub touch: bool,
+}
+
+impl Screen {
+    /// The narrowest screen that the app promises to fit.
+    pub const NARROW: Screen = Screen { width: 320, height: 568, touch: true };
+    /// A phone held upright: the screen that the app is designed for.
+    pub const PHONE: Screen = Screen { width: 360, height: 640, touch: true };
+    /// A tablet held upright.
+    pub const TABLET: Screen = Screen { width: 768, height: 1024, touch: true };
+    /// A window on a desk.
+    pub const DESKTOP: Screen = Screen { width: 1280, height: 800, touch: false };
+    /// All of them, narrow to wide.
+    pub const ALL: [Screen; 4] = [Screen::NARROW, Screen::PHONE, Screen::TABLET, Screen::DESKTOP];
+}
+
+/// One Chromium window. Dropping it closes the browser and its driver.
+pub struct Browser {
+    driver: Driver,
+}
+
+impl Browser {
+    /// Starts a browser with nothing in its storage.
+    ///
+    /// # Panics
+    ///
+    /// When Chromium or chromedriver cannot be started.
+    #[track_caller]
+    pub fn start(screen: Screen) -> Browser {
+        Browser::with_switches(screen, &[])
+    }
+
+    /// Like [`Browser::start`], with further command line switches for Chromium.
+    ///
+    /// # Panics
+    ///
+    /// When Chromium or chromedriver cannot be started.
+    #[track_caller]
+    pub fn with_switches(screen: Screen, switches: &[&str]) -> Browser {
+        let mut all = vec![
+            "--headless=new",
+            "--no-sandbox",
+            "--disable-dev-shm-usage",
+            "--disable-gpu",
+            "--disable-background-networking",
+            "--disable-component-update",
+            "--disable-sync",
+            "--no-first-run",
+        ];
+        all.extend(switches);
+        let mut options = json!({ "args": all });
+        if let Some(chromium) = std::env::var_os("CHROMIUM") {
+            options["binary"] = json!(chromium.to_string_lossy());
+        }
+        let capabilities = json!({
+            "browserName": "chrome",
+            "goog:chromeOptions": options,
+            "goog:loggingPrefs": { "browser": "ALL", "performance": "ALL" },
+        });
+        let driver = Driver::start(&capabilities)
+            .unwrap_or_else(|trouble| panic!("the browser does not start: {trouble}"));
+        let browser = Browser { driver };
+        browser.resize(screen);
+        browser
+    }
+
+    /// Changes the screen; the page sees it at once.
+    #[track_caller]
+    pub fn resize(&self, screen: Screen) {
+        let Screen { width, height, touch } = screen;
+        self.cdp(
+            "Emulation.setDeviceMetricsOverride",
+            &json!({ "width": width, "height": height, "deviceScaleFactor": 2, "mobile": touch }),
+        );
+        self.cdp("Emulation.setTouchEmulationEnabled", &json!({ "enabled": touch }));
+    }
+
+    /// Opens an address and waits until its page is loaded.
+    #[track_caller]
+    pub fn open(&self, url: &str) {
+        self.must("open", self.driver.post("/url", &json!({ "url": url })));
+    }
+
+    /// Loads the page again, as the reload button does.
+    #[track_caller]
+    pub fn reload(&self) {
+        self.must("reload", self.driver.post("/refresh", &json!({})));
+    }
+
+    /// The address in the address bar.
+    #[track_caller]
+    pub fn url(&self) -> String {
+        let url = self.must("the address", self.driver.get("/url"));
+        url.as_str().unwrap_or_default().to_owned()
+    }
+
+    /// Runs a script body in the page; what it returns, or what its promise resolves to.
+    #[track_caller]
+    pub fn script(&self, body: &str) -> Value {
+        self.must(body, self.driver.post("/execute/sync", &json!({ "script": body, "args": [] })))
+    }
+
+    /// Sends a command of the DevTools protocol.
+    #[track_caller]
+    pub fn cdp(&self, command: &str, parameters: &Value) -> Value {
+        let body = json!({ "cmd": command, "params": parameters });
+        self.must(command, self.driver.post("/goog/cdp/execute", &body))
+    }
+
+    /// Presses keys on a real keyboard, one after the other, wherever the focus is. Special
+    /// keys are written as WebDriver does, for example `\u{e004}` for Tab.
+    #[track_caller]
+    pub fn type_keys(&self, keys: &str) {
+        let strokes: Vec<Value> = keys
+            .chars()
+            .flat_map(|key| {
+                let key = key.to_string();
+                [
+                    json!({ "type": "keyDown", "value": key }),
+                    json!({ "type": "keyUp", "value": key }),
+                ]
+            })
+            .collect();
+        let body = json!({ "actions": [{ "type": "key", "id": "keyboard", "actions": strokes }] });
+        self.must(keys, self.driver.post("/actions", &body));
+    }
+
+    /// Waits for an element and clicks it where a person would; a covered one is a failure.
+    #[track_caller]
+    pub fn click(&self, css: &str) {
+        let deadline = Instant::now() + PATIENCE;
+        loop {
+            let clicked = self
+                .find(css)
+                .and_then(|id| self.driver.post(&format!("/element/{id}/click"), &json!({})));
+            match clicked {
+                Ok(_) => return,
+                Err(trouble) if Instant::now() > deadline => {
+                    panic!("cannot click {css}: {trouble}")
+                }
+                Err(_) => sleep(BETWEEN_LOOKS),
+            }
+        }
+    }
+
+    fn find(&self, css: &str) -> Result<String, Trouble> {
+        let wanted = json!({ "using": "css selector", "value": css });
+        let found = self.driver.post("/element", &wanted)?;
+        Ok(found[ELEMENT].as_str().unwrap_or_default().to_owned())
+    }
+
+    /// Asks the page again and again until the script body returns true.
+    ///
+    /// # Panics
+    ///
+    /// When it never does: `what` says what was waited for.
+    #[track_caller]
+    pub fn wait_until(&self, what: &str, body: &str) {
+        let deadline = Instant::now() + PATIENCE;
+        loop {
+            let answer = self.driver.post("/execute/sync", &json!({ "script": body, "args": [] }));
+            match answer {
+                Ok(Value::Bool(true)) => return,
+                other if Instant::now() > deadline => {
+                    let console = self.console().join("\n  ");
+                    panic!(
+                        "waited in vain: {what}; the last answer was {other:?}\nconsole:\n  {console}"
+                    );
+                }
+                // While a page is being replaced, scripts in it fail.
+                _ => sleep(BETWEEN_LOOKS),
+            }
+        }
+    }
+
+    /// Cuts the page's network, as in a shop without a signal.
+    #[track_caller]
+    pub fn set_offline(&self, offline: bool) {
+        self.cdp("Network.enable", &json!({}));
+        self.cdp(
+            "Network.emulateNetworkConditions",
+            &json!({ "offline": offline, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1 }),
+        );
+    }
+
+    /// Makes the processor so many times slower; 1 is its own speed.
+    #[track_caller]
+    pub fn slow_down(&self, times: u32) {
+        self.cdp("Emulation.setCPUThrottlingRate", &json!({ "rate": times }));
+    }
+
+    /// What the page wrote to its console since the last call, as "LEVEL text".
+    #[track_caller]
+    pub fn console(&self) -> Vec<String> {
+        self.log("browser")
+            .iter()
+            .map(|entry| {
+                let part = |name: &str| entry[name].as_str().unwrap_or_default();
+                format!("{} {}", part("level"), part("message"))
+            })
+            .collect()
+    }
+
+    /// The addresses that the page asked for since the last call.
+    #[track_caller]
+    pub fn requested_urls(&self) -> Vec<String> {
+        self.log("performance")
+            .iter()
+            .filter_map(|entry| serde_json::from_str::<Value>(entry["message"].as_str()?).ok())
+            .filter(|entry| entry["message"]["method"] == "Network.requestWillBeSent")
+            .filter_map(|entry| {
+                let url = &entry["message"]["params"]["request"]["url"];
+                url.as_str().map(str::to_owned)
+            })
+            .collect()
+    }
+
+    #[track_caller]
+    fn log(&self, kind: &str) -> Vec<Value> {
+        let entries = self.must(kind, self.driver.post("/se/log", &json!({ "type": kind })));
+        entries.as_array().cloned().unwrap_or_default()
+    }
+
+    /// Writes what is on the screen to `target/screens/NAME.png`.
+    #[track_caller]
+    pub fn picture(&self, name: &str) -> PathBuf {
+        let picture = self.must("screenshot", self.driver.get("/screenshot"));
+        let bytes = STANDARD.decode(picture.as_str().unwrap_or_default());
+        let folder = release::target_folder().join("screens");
+        let file = folder.join(format!("{name}.png"));
+        fs::create_dir_all(&folder)
+            .and_then(|()| fs::write(&file, bytes.unwrap_or_default()))
+            .unwrap_or_else(|error| panic!("cannot write {}: {error}", file.display()));
+        file
+    }
+
+    #[track_caller]
+    fn must(&self, what: &str, result: Result<Value, Trouble>) -> Value {
+        result.unwrap_or_else(|trouble| panic!("{what}: {trouble}"))
+    }
+}

@@ -1,0 +1,104 @@
+//! The built app, and further releases made from it.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+/// The built app: `dist/`, or where `cargo xtask test` says.
+///
+/// # Panics
+///
+/// When nothing was built.
+#[track_caller]
+pub fn built() -> PathBuf {
+    let folder =
+        std::env::var_os("RECKONER_DIST").map_or_else(|| root().join("dist"), PathBuf::from);
+    assert!(
+        folder.join("index.html").is_file(),
+        "the app is not built; run the journeys with: cargo xtask test journeys"
+    );
+    folder
+}
+
+/// Cargo's target folder, for pictures and further releases.
+pub fn target_folder() -> PathBuf {
+    std::env::var_os("CARGO_TARGET_DIR")
+        .map_or_else(|| root().join("target"), |folder| root().join(folder))
+}
+
+fn root() -> PathBuf {
+    let here = Path::new(env!("CARGO_MANIFEST_DIR"));
+    here.parent().map_or_else(|| here.to_path_buf(), Path::to_path_buf)
+}
+
+/// The mark that [`another`] leaves in its page: `<html data-release="...">`.
+pub const MARK: &str = "data-release";
+
+/// Makes another release: the same app under new file names, marked with `mark` in its page
+/// (see [`MARK`]), its style sheet (`--release`) and its start script (`window.releaseOfScript`).
+/// Three files that must always come from the same release.
+///
+/// # Panics
+///
+/// When the copy cannot be made.
+#[track_caller]
+pub fn another(mark: &str) -> PathBuf {
+    let folder = target_folder().join("releases").join(mark);
+    make_another(&folder, mark).unwrap_or_else(|error| panic!("release {mark}: {error}"));
+    let xtask = std::env::var_os("RECKONER_XTASK");
+    let mut precache = match xtask {
+        Some(xtask) => Command::new(xtask),
+        None => {
+            let mut cargo = Command::new(env!("CARGO"));
+            cargo.args(["run", "--quiet", "--package", "reckoner-xtask", "--"]);
+            cargo
+        }
+    };
+    let status = precache.arg("precache").arg(&folder).current_dir(root()).status();
+    assert!(status.as_ref().is_ok_and(|s| s.success()), "precache: {status:?}");
+    folder
+}
+
+fn make_another(folder: &Path, mark: &str) -> std::io::Result<()> {
+    if folder.exists() {
+        fs::remove_dir_all(folder)?;
+    }
+    copy(&built(), folder)?;
+    let index = folder.join("index.html");
+    let mut page =
+        fs::read_to_string(&index)?.replace("<html", &format!("<html {MARK}=\"{mark}\""));
+    for entry in fs::read_dir(folder)? {
+        let name = entry?.file_name().to_string_lossy().into_owned();
+        let Some((stem, extension)) = name.rsplit_once('.') else {
+            continue;
+        };
+        let added = match extension {
+            "css" => format!("\n:root {{ --release: {mark}; }}\n"),
+            "js" if name.starts_with("boot-") => {
+                format!("\nwindow.releaseOfScript = \"{mark}\";\n")
+            }
+            _ => continue,
+        };
+        let new_name = format!("{stem}{:02x}.{extension}", mark.len());
+        let mut text = fs::read_to_string(folder.join(&name))?;
+        text.push_str(&added);
+        fs::write(folder.join(&new_name), text)?;
+        fs::remove_file(folder.join(&name))?;
+        page = page.replace(&name, &new_name);
+    }
+    fs::write(index, page)
+}
+
+fn copy(from: &Path, to: &Path) -> std::io::Result<()> {
+    fs::create_dir_all(to)?;
+    for entry in fs::read_dir(from)? {
+        let entry = entry?;
+        let target = to.join(entry.file_name());
+        if entry.file_type()?.is_dir() {
+            copy(&entry.path(), &target)?;
+        } else {
+            fs::copy(entry.path(), target)?;
+        }
+    }
+    Ok(())
+}

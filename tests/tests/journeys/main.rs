@@ -1,0 +1,3 @@
+//! Journeys through the built app: what a person does, in a real browser.
+
+mod start;
