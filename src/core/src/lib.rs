@@ -2,9 +2,10 @@
 //! storage, no randomness.
 //!
 //! Read in this order: [`measure`] (lengths and what people write), [`sheet`] (what a calculator
-//! asks and answers), [`drawing`], [`calculators`].
+//! asks and answers), [`drawing`], [`tables`] (published data), [`calculators`].
 
 pub mod calculators;
 pub mod drawing;
 pub mod measure;
 pub mod sheet;
+pub mod tables;
