@@ -13,6 +13,8 @@
 //! `tests/laws/NAME.rs`. Calculators do not use each other; what they share moves down to
 //! [`measure`](crate::measure), [`sheet`](crate::sheet) or `tables`.
 
+pub mod tape;
+
 use crate::measure::text::Names;
 use crate::sheet::{Answer, Ask, Bench, Entries, Field, Sheet};
 
@@ -111,7 +113,7 @@ impl Stage {
 }
 
 /// Every calculator, in the order of the job.
-pub const ALL: &[&Calculator] = &[];
+pub const ALL: &[&Calculator] = &[&tape::CALCULATOR];
 
 /// The calculator with this slug.
 #[must_use]

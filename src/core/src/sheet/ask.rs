@@ -1,8 +1,8 @@
 //! [`Ask`]: reads the texts of the fields, and collects what was understood and what was not.
 
-use super::{Bench, Entries, Field, Kind, Least, Refusal, Sentence, Span, When};
+use super::{Bench, Entries, Field, Kind, Least, Outcome, Refusal, Sentence, Span, Strip, When};
 use crate::measure::text::{
-    Formula, Names, TextProblem, TextProblemKind, decimal, exact_text, parse,
+    Formula, Names, Quantity, TextProblem, TextProblemKind, decimal, exact_text, parse,
 };
 use crate::measure::{Length, Number, Unit};
 use crate::say;
@@ -253,6 +253,52 @@ impl<'a> Ask<'a> {
     #[must_use]
     pub fn yes(&self, id: &str) -> bool {
         self.text(id) == "yes"
+    }
+
+    /// A running strip of formulas. A line that cannot be worked out does not refuse the others.
+    pub fn strip(&mut self, id: &'static str) -> Option<Strip> {
+        let text = self.text(id);
+        if Strip::is_too_long(&text) {
+            self.refuse_field(id, "too-many", say!["The strip is full. Start a fresh one."]);
+            return None;
+        }
+        Some(Strip::read(&text, self.unit(), self.names))
+    }
+
+    /// What a line of a strip comes to: that of the letter in field `id`, else the last one
+    /// written. A line that cannot be worked out is refused beside `strip_id`.
+    pub fn line_of(
+        &mut self,
+        id: &'static str,
+        strip_id: &'static str,
+        strip: &Strip,
+    ) -> Option<(String, Quantity)> {
+        let letter = self.text(id);
+        match strip.line(&letter).map(|line| (line, &line.outcome)) {
+            Some((line, Outcome::Answer(formula, quantity))) => {
+                if !formula.is_single() {
+                    self.echo(strip_id, say![formula.to_string()]);
+                }
+                Some((line.letter.clone(), *quantity))
+            }
+            Some((_, Outcome::Problem(problem))) => {
+                self.refuse_text(strip_id, problem);
+                None
+            }
+            Some((_, Outcome::Blank)) | None if letter.trim().is_empty() => {
+                let empty = TextProblem { at: 0..0, kind: TextProblemKind::Empty };
+                self.refuse_text(strip_id, &empty);
+                None
+            }
+            Some((_, Outcome::Blank)) | None => {
+                self.refuse_field(
+                    id,
+                    "no-such-line",
+                    say![format!("There is no line {} with an answer.", letter.trim())],
+                );
+                None
+            }
+        }
     }
 
     /// Items of a list field: separated by commas, semicolons or lines; none when empty.

@@ -53,6 +53,10 @@ pub enum Kind {
     Choice(&'static [Choice]),
     /// Yes or no; the text is `yes` or `no`.
     YesNo,
+    /// A running strip of formulas, one a line; see [`Strip`](super::Strip).
+    Strip,
+    /// The letter of a line of the strip in the named field, or nothing for its last answer.
+    LineOf(&'static str),
 }
 
 /// How small a length may be.

@@ -15,6 +15,7 @@ mod face;
 mod field;
 mod refusal;
 mod sentence;
+mod strip;
 mod working;
 
 pub use answer::{Answer, Figure, Note, Row, Sheet, Table, Value};
@@ -26,4 +27,5 @@ pub use face::{Face, face};
 pub use field::{Choice, Field, Kind, Least, Span, Start, When};
 pub use refusal::{Problem, Problems, Refusal, WayOut};
 pub use sentence::{Piece, Sentence};
+pub use strip::{Line, Outcome, Strip};
 pub use working::{Source, Step, Working};

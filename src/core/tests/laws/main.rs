@@ -1,1 +1,3 @@
 //! Properties that hold for every input, one file for each module.
+
+mod tape;

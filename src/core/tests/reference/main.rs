@@ -4,3 +4,5 @@
 //! A departure from a source is marked `DEPARTS:` with the reason.
 
 mod lumber;
+
+mod tape;

@@ -1,0 +1,129 @@
+//! Tape: work out a measure, find its line on the tape, and divide it.
+//!
+//! *"How do I take 3/4 twice and two leg widths off this without a mistake? What is half of an
+//! odd sixteenth? The tape has no thirds. The hook is loose: can I start at the 1 in line?"*
+//!
+//! A length is worked out exactly on a [`Strip`](crate::sheet::Strip). Divided into n parts, the
+//! marks run from one end, each worked out from the whole length (i × length ÷ n), because
+//! stepping off a rounded part adds its error up. With the tape started at another line than
+//! zero ("burn an inch"), the line to read is wanted + start.
+//!
+//! # Source
+//!
+//! Arithmetic. Running marks from one end and the offset start are common practice, no source.
+
+mod drawing;
+mod sheet;
+#[cfg(test)]
+mod tests;
+
+pub use sheet::CALCULATOR;
+
+use crate::measure::{Length, OutOfRange, Rounding, Tape};
+use crate::say;
+use crate::sheet::{Problems, Sentence, WayOut};
+
+/// What is asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Input {
+    /// The length wanted.
+    pub length: Length,
+    /// Into how many equal parts; 1 for undivided.
+    pub parts: u32,
+    /// The line of the tape that is held at the end of the work; zero for its hook.
+    pub start_mark: Length,
+    /// The tape in hand, for what stepping off would cost.
+    pub tape: Tape,
+}
+
+/// Where to read the tape.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Answer {
+    /// One part.
+    pub each: Length,
+    /// The lines to read on the tape, first to last; the last is the end of the length.
+    pub marks: Vec<Length>,
+    /// How far off the end lies when one rounded part is stepped off all the way: positive when
+    /// it lands beyond the end.
+    pub stepping_error: Length,
+    /// Exactly the length: the last mark less the start. It closes.
+    pub closes_at: Length,
+}
+
+/// A measure that has no place on a tape.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Problem {
+    /// Zero or below.
+    NotOnTheTape(Length),
+    /// A number grew beyond the limits.
+    TooLarge,
+}
+
+impl From<OutOfRange> for Problem {
+    fn from(_: OutOfRange) -> Problem {
+        Problem::TooLarge
+    }
+}
+
+impl crate::sheet::Problem for Problem {
+    fn code(&self) -> &'static str {
+        match self {
+            Problem::NotOnTheTape(_) => "not-on-the-tape",
+            Problem::TooLarge => "too-large",
+        }
+    }
+
+    fn field(&self) -> &'static str {
+        "strip"
+    }
+
+    fn sentence(&self) -> Sentence {
+        match self {
+            Problem::NotOnTheTape(length) => {
+                say!["This comes to ", *length, ". A tape starts at zero."]
+            }
+            Problem::TooLarge => say!["This is too large or too fine to work out exactly."],
+        }
+    }
+
+    fn way_out(&self) -> Option<WayOut> {
+        match self {
+            Problem::NotOnTheTape(_) => {
+                WayOut::advice(say!["Take the smaller measure from the larger one."])
+            }
+            Problem::TooLarge => WayOut::advice(say!["Work it out in smaller steps."]),
+        }
+    }
+}
+
+/// Finds the lines to read.
+///
+/// # Errors
+///
+/// - [`Problem::NotOnTheTape`]: the length is not above zero.
+/// - [`Problem::TooLarge`]: a number beyond the limits.
+///
+/// # Examples
+///
+/// ```
+/// # use reckoner_core::{calculators::tape, measure::{length, Length, Tape}};
+/// // Three parts of 44: 14 2/3 each, and the marks still end at 44.
+/// let answer = tape::reckon(&tape::Input {
+///     length: length("44")?, parts: 3, start_mark: Length::ZERO, tape: Tape::SIXTEENTHS,
+/// }).map_err(|_| "refused")?;
+/// assert_eq!(answer.marks, [length("14 2/3")?, length("29 1/3")?, length("44")?]);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+    if !input.length.is_positive() {
+        return Err(Problem::NotOnTheTape(input.length).into());
+    }
+    let parts = input.parts.max(1);
+    let each = (input.length / parts)?;
+    let marks = (1..=parts)
+        .map(|i| ((input.length * i)? / parts)? + input.start_mark)
+        .collect::<Result<Vec<_>, _>>()?;
+    let stepped = (input.tape.read(each, Rounding::Nearest)?.mark * parts)?;
+    let closes_at = (marks.last().copied().unwrap_or(input.start_mark) - input.start_mark)?;
+    Ok(Answer { each, marks, stepping_error: (stepped - input.length)?, closes_at })
+}
