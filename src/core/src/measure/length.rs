@@ -3,8 +3,12 @@
 use core::fmt;
 use core::ops::{Add, Div, Mul, Neg, Sub};
 
+use super::limits::MAX_LENGTH_INCHES;
 use super::number::{Number, OutOfRange};
 use super::unit::Unit;
+
+/// Parts of an inch that an irrational length is kept in: see [`Length::near`].
+const NEAR: i32 = 4096;
 
 /// A signed exact length: a rational number of inches.
 ///
@@ -65,6 +69,34 @@ impl Length {
     /// [`OutOfRange`] beyond the limits.
     pub fn of(amount: Number, unit: Unit) -> Result<Length, OutOfRange> {
         (amount * unit.in_inches()).map(Length)
+    }
+
+    /// The length nearest to an irrational one, such as a diagonal, an ordinate or `H / cos A`.
+    ///
+    /// The result is a whole number of 4096ths of an inch and lies within 1/8192 in of `inches`.
+    /// No tape is that fine: only a length so close to the middle between two marks can be given
+    /// the farther one, or be called midway. A whole, a 64th or any other 4096th
+    /// comes out exact. Use it last, for showing: what flows on stays a float or an exact rational.
+    ///
+    /// # Errors
+    ///
+    /// [`OutOfRange`] when `inches` is infinite, not a number, or beyond [`MAX_LENGTH_INCHES`].
+    ///
+    /// ```
+    /// # use reckoner_core::measure::{length, text::show, Length, Rounding, Tape};
+    /// let diagonal = Length::near(libm::sqrt(40.0 * 40.0 + 16.0 * 16.0))?;
+    /// let shown = show(diagonal, Tape::SIXTEENTHS, Rounding::Nearest)?;
+    /// assert_eq!(shown.mark.to_string(), "43 1/16 in");
+    /// assert!(Length::near(f64::NAN).is_err());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn near(inches: f64) -> Result<Length, OutOfRange> {
+        if !inches.is_finite() || inches.abs() > MAX_LENGTH_INCHES as f64 {
+            return Err(OutOfRange);
+        }
+        // At most 4.1 × 10^8, so the product and the cast are exact.
+        let parts = libm::round(inches * f64::from(NEAR)) as i128;
+        Length::of_inch(parts, i128::from(NEAR))
     }
 
     /// How many inches.

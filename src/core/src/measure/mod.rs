@@ -2,8 +2,10 @@
 //!
 //! A [`Length`] is a rational number of inches and never rounds. [`text`] reads what people
 //! write and prints it back. A [`Tape`] says how the user's tape is marked; reading a length on
-//! it gives the nearest [mark and what is left over](Reading).
+//! it gives the nearest [mark and what is left over](Reading). An [`Angle`] and what comes of it are
+//! floats; [`Length::near`] brings such a length back to a tape.
 
+mod angle;
 mod length;
 pub mod limits;
 mod number;
@@ -11,6 +13,7 @@ mod tape;
 pub mod text;
 mod unit;
 
+pub use angle::Angle;
 pub use length::{Area, Length};
 pub use number::{Number, OutOfRange};
 pub use tape::{Fineness, Lean, Reading, Rounding, Tape};
