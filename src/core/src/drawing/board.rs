@@ -54,6 +54,27 @@ impl Board {
         }
     }
 
+    /// A window `width` wide to scale and `page_height` page units high: for lengths along a
+    /// board, where its own height says nothing. Places down are in page units only.
+    #[must_use]
+    pub fn along(
+        tape: Tape,
+        width: Length,
+        page_height: f64,
+        rows_above: u8,
+        rows_below: u8,
+    ) -> Board {
+        let fitted = Board::fit(tape, width, Length::ZERO, 0.0, rows_above, rows_below);
+        let scale = (SCENE_WIDTH - 2.0 * MARGIN) / width.to_f64().max(1e-9);
+        Board {
+            scale,
+            left: MARGIN,
+            bottom: fitted.top + page_height,
+            height: fitted.height - (fitted.bottom - fitted.top) + page_height,
+            ..fitted
+        }
+    }
+
     /// Page units across for a real place from the left.
     #[must_use]
     pub fn x(&self, from_left: Length) -> f64 {

@@ -17,9 +17,8 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
 
 /// The whole length as a board, with numbered lines across it.
 fn marks(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
-    let height = Length::sixty_fourths(64);
-    let mut board = Board::fit(bench.tape, input.length, height, 46.0, 1, 2);
-    let (top, bottom) = (board.top(), board.top() + 46.0);
+    let mut board = Board::along(bench.tape, input.length, 46.0, 1, 1);
+    let (top, bottom) = (board.top(), board.bottom());
     let (left, right) = (board.x(Length::ZERO), board.x(input.length));
     board.add(Role::Wood, Shape::Rect(left, top, right - left, bottom - top));
     let places: Vec<Length> =
@@ -36,13 +35,7 @@ fn marks(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
         .map(|(place, mark)| (*place, board.amount(*mark)))
         .collect();
     board.labels(-1, &numbers);
-    // The rows below start at the window, which is as thin as the length makes it.
-    let below = bottom - board.bottom();
-    let mut row = 0;
-    while board.row(row) < board.bottom() + below + 12.0 {
-        row += 1;
-    }
-    board.labels(row, &amounts);
+    board.labels(0, &amounts);
     board.scene(say![
         "A board of ",
         input.length,

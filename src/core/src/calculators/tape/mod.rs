@@ -41,6 +41,8 @@ pub struct Input {
 pub struct Answer {
     /// One part.
     pub each: Length,
+    /// One part at its nearest line: what stepping off would use.
+    pub each_on_tape: Length,
     /// The lines to read on the tape, first to last; the last is the end of the length.
     pub marks: Vec<Length>,
     /// How far off the end lies when one rounded part is stepped off all the way: positive when
@@ -123,7 +125,8 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
     let marks = (1..=parts)
         .map(|i| ((input.length * i)? / parts)? + input.start_mark)
         .collect::<Result<Vec<_>, _>>()?;
-    let stepped = (input.tape.read(each, Rounding::Nearest)?.mark * parts)?;
+    let each_on_tape = input.tape.read(each, Rounding::Nearest)?.mark;
+    let stepped = (each_on_tape * parts)?;
     let closes_at = (marks.last().copied().unwrap_or(input.start_mark) - input.start_mark)?;
-    Ok(Answer { each, marks, stepping_error: (stepped - input.length)?, closes_at })
+    Ok(Answer { each, each_on_tape, marks, stepping_error: (stepped - input.length)?, closes_at })
 }

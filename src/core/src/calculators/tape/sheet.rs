@@ -232,11 +232,12 @@ fn working(letter: &str, input: &Input, answer: &Answer) -> Working {
         });
         steps.push(Step {
             rule: "error when stepped = parts × (one part at the nearest line) - length",
-            put_in: say![
-                format!("{} × ", input.parts),
-                answer.each,
-                format!(" - {}", exact_text(input.length))
-            ],
+            put_in: say![format!(
+                "{} × {} - {}",
+                input.parts,
+                exact_text(answer.each_on_tape),
+                exact_text(input.length)
+            )],
             gives: Value::Length(answer.stepping_error, Rounding::Nearest),
         });
     }
