@@ -202,6 +202,29 @@ impl Browser {
         }
     }
 
+    /// Opens another window of the same browser and turns to it; its handle.
+    #[track_caller]
+    pub fn open_window(&self) -> String {
+        let window =
+            self.must("a window", self.driver.post("/window/new", &json!({ "type": "tab" })));
+        let handle = window["handle"].as_str().unwrap_or_default().to_owned();
+        self.turn_to(&handle);
+        handle
+    }
+
+    /// The window that commands go to.
+    #[track_caller]
+    pub fn window(&self) -> String {
+        let handle = self.must("the window", self.driver.get("/window"));
+        handle.as_str().unwrap_or_default().to_owned()
+    }
+
+    /// Turns to another window.
+    #[track_caller]
+    pub fn turn_to(&self, window: &str) {
+        self.must("turn to a window", self.driver.post("/window", &json!({ "handle": window })));
+    }
+
     /// Cuts the page's network, as in a shop without a signal.
     #[track_caller]
     pub fn set_offline(&self, offline: bool) {

@@ -45,6 +45,17 @@ pub const MARK: &str = "data-release";
 pub fn another(mark: &str) -> PathBuf {
     let folder = target_folder().join("releases").join(mark);
     make_another(&folder, mark).unwrap_or_else(|error| panic!("release {mark}: {error}"));
+    finish(&folder);
+    folder
+}
+
+/// Fills in the service worker again after files of a release were changed.
+///
+/// # Panics
+///
+/// When `xtask precache` fails.
+#[track_caller]
+pub fn finish(folder: &Path) {
     let xtask = std::env::var_os("RECKONER_XTASK");
     let mut precache = match xtask {
         Some(xtask) => Command::new(xtask),
@@ -54,9 +65,8 @@ pub fn another(mark: &str) -> PathBuf {
             cargo
         }
     };
-    let status = precache.arg("precache").arg(&folder).current_dir(root()).status();
+    let status = precache.arg("precache").arg(folder).current_dir(root()).status();
     assert!(status.as_ref().is_ok_and(|s| s.success()), "precache: {status:?}");
-    folder
 }
 
 fn make_another(folder: &Path, mark: &str) -> std::io::Result<()> {

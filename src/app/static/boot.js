@@ -111,6 +111,7 @@ async function keepUpToDate() {
   // Absent where the page is not served over https or from this machine itself.
   if (!serviceWorker) return;
   const isFirstVisit = !serviceWorker.controller;
+  let hasWorker = !isFirstVisit;
   let asked = false;
 
   const offer = () => {
@@ -123,11 +124,12 @@ async function keepUpToDate() {
   serviceWorker.addEventListener("controllerchange", () => {
     if (asked) {
       location.reload();
-    } else if (!isFirstVisit) {
+    } else if (hasWorker) {
       // Another window took the new version. This one goes on with what it has loaded.
       find("update-words").textContent = "A new version was started in another window. Load this one again when it suits you.";
       offer();
     }
+    hasWorker = true;
   });
 
   const registration = await serviceWorker.register("./sw.js", { updateViaCache: "none" });

@@ -23,7 +23,7 @@ cargo xtask COMMAND
 
   serve [PORT]     build the app (release) and serve it, also to a phone on the same network
   build            build everything that is published into dist/
-  test [PART]      run every test; PART is native, browser or journeys
+  test [PART]      run every test; PART is native, browser, journeys, or journeys NAME
   lint             formatting, clippy (native and wasm) and tidy
   tidy             the rules of this repository that no compiler checks
   budget           sizes of dist/ over the wire, as a table; fails when over budget
@@ -56,6 +56,7 @@ fn run(arguments: &[String]) -> Result<()> {
         ["test", "native"] => suite::run_part(suite::Part::Native),
         ["test", "browser"] => suite::run_part(suite::Part::Browser),
         ["test", "journeys"] => suite::run_part(suite::Part::Journeys),
+        ["test", "journeys", names @ ..] => suite::journeys(names),
         ["lint"] => lint::lint(),
         ["tidy"] => tidy::check(&workspace::root()),
         ["budget"] => budget::report(),

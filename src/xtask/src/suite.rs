@@ -28,7 +28,7 @@ pub(crate) fn run_part(part: Part) -> Result<()> {
         browser()?;
     }
     if matches!(part, Part::All | Part::Journeys) {
-        journeys()?;
+        journeys(&[])?;
     }
     Ok(())
 }
@@ -64,10 +64,13 @@ fn browser() -> Result<()> {
     Ok(())
 }
 
-/// The journeys, against a fresh release build.
-fn journeys() -> Result<()> {
+/// The journeys, against a fresh release build: all, or those with one of `names` in theirs.
+pub(crate) fn journeys(names: &[&str]) -> Result<()> {
     let mut command = cargo();
     command.args(["test", "--package", JOURNEYS]);
+    if !names.is_empty() {
+        command.args(["--test", "journeys", "--"]).args(names);
+    }
     against_the_built_app("journeys through the built app", &mut command)
 }
 

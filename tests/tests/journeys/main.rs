@@ -1,3 +1,7 @@
 //! Journeys through the built app: what a person does, in a real browser.
 
+mod offline;
+mod privacy;
+mod recovery;
 mod start;
+mod update;

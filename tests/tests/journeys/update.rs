@@ -1,0 +1,142 @@
+//! A new release comes out while somebody is at work.
+
+use reckoner_e2e::{App, Fault, Screen, release};
+use serde_json::{Value, json};
+
+/// The releases that page, style sheet and start script come from; null for the first one.
+fn releases(app: &App) -> Value {
+    app.script(&format!(
+        "return [document.documentElement.getAttribute('{}'),
+                 getComputedStyle(document.documentElement).getPropertyValue('--release').trim() || null,
+                 window.releaseOfScript ?? null]",
+        release::MARK
+    ))
+}
+
+/// Asks for a new version and waits what becomes of it: "installed" or "redundant".
+fn look_for_update(app: &App) -> Value {
+    app.script(
+        "const registration = await navigator.serviceWorker.getRegistration();
+         const outcome = new Promise((tell) => registration.addEventListener('updatefound', () => {
+           const worker = registration.installing;
+           worker.addEventListener('statechange', () => tell(worker.state));
+         }, { once: true }));
+         await registration.update();
+         return await outcome",
+    )
+}
+
+#[test]
+fn a_new_release_is_offered_and_waits_until_it_is_wanted() {
+    let app = App::open(Screen::PHONE);
+    app.wait_until_kept();
+    app.script("localStorage.setItem('reckoner.test', 'typed before')");
+    app.server.serve_folder(release::another("offered"));
+
+    // The old release stays, whole, however often it is loaded.
+    for _ in 0..2 {
+        app.reload();
+        app.wait_for_start();
+        app.wait_for("update-banner");
+        assert_eq!(releases(&app), json!([null, null, null]));
+    }
+    app.assert_accessible();
+    app.assert_no_sideways_scroll();
+    app.picture("update");
+
+    // "Later" puts the offer away and changes nothing.
+    app.tap("update-later");
+    assert!(!app.shows("update-banner"));
+    app.reload();
+    app.wait_for_start();
+
+    app.tap("update-take");
+    app.wait_until(
+        "the new release is on the screen",
+        &format!("return document.documentElement.getAttribute('{}') === 'offered'", release::MARK),
+    );
+    app.wait_for_start();
+    assert_eq!(releases(&app), json!(["offered", "offered", "offered"]));
+    assert_eq!(app.script("return (await caches.keys()).length"), json!(1), "old files are gone");
+    assert_eq!(app.script("return localStorage.getItem('reckoner.test')"), "typed before");
+    assert!(!app.shows("update-banner"));
+
+    app.server.stop();
+    app.reload();
+    app.wait_for_start();
+    assert_eq!(releases(&app), json!(["offered", "offered", "offered"]));
+}
+
+#[test]
+fn half_a_release_is_never_taken() {
+    let app = App::open(Screen::PHONE);
+    app.wait_until_kept();
+    let next = release::another("half");
+    app.server.serve_folder(next);
+    // The server has the new list, but still an old icon under the same name.
+    app.server.spoil("/icons/icon.svg", Fault::Garbled);
+    assert_eq!(look_for_update(&app), "redundant");
+    app.reload();
+    app.wait_for_start();
+    assert_eq!(releases(&app), json!([null, null, null]));
+    assert!(!app.shows("update-banner"));
+
+    app.server.mend();
+    assert_eq!(look_for_update(&app), "installed");
+    app.wait_for("update-banner");
+}
+
+#[test]
+fn another_window_goes_on_undisturbed_when_one_takes_the_update() {
+    let app = App::open(Screen::PHONE);
+    app.wait_until_kept();
+    let first = app.window();
+    app.script("window.unsaved = 'in the middle of work'");
+
+    app.open_window();
+    app.server.serve_folder(release::another("elsewhere"));
+    app.go("");
+    app.wait_for_start();
+    app.tap("update-take");
+    app.wait_until(
+        "the new release is in the second window",
+        "return window.releaseOfScript === 'elsewhere'",
+    );
+
+    app.turn_to(&first);
+    assert_eq!(app.script("return window.unsaved"), "in the middle of work");
+    assert_eq!(releases(&app), json!([null, null, null]));
+    app.wait_until(
+        "the first window says what happened",
+        "return document.getElementById('update').innerText.includes('another window')",
+    );
+    app.tap("update-take");
+    app.wait_until(
+        "the new release is in the first window",
+        "return window.releaseOfScript === 'elsewhere'",
+    );
+}
+
+#[test]
+fn a_release_that_does_not_start_can_be_replaced() {
+    let app = App::arrive(Screen::PHONE);
+    let broken = release::another("broken");
+    let wasm = std::fs::read_dir(&broken)
+        .expect("the release")
+        .filter_map(|entry| entry.ok()?.file_name().into_string().ok())
+        .find(|name| name.ends_with(".wasm"))
+        .expect("a wasm file");
+    std::fs::write(broken.join(&wasm), "not a program").expect("written");
+    release::finish(&broken);
+    app.server.serve_folder(broken);
+    app.go("");
+    app.wait_for("recovery");
+    app.wait_until_kept();
+
+    app.server.serve_folder(release::another("mended"));
+    app.reload();
+    app.tap("update-take");
+    app.wait_until("the mended release", "return window.releaseOfScript === 'mended'");
+    app.wait_for_start();
+    assert!(!app.shows("recovery"));
+}
