@@ -34,6 +34,22 @@ pub struct Answer {
     pub working: Working,
 }
 
+impl Answer {
+    /// An answer of one figure and its working, without a drawing yet.
+    #[must_use]
+    pub fn new(headline: Figure, working: Working) -> Answer {
+        Answer {
+            headline,
+            figures: Vec::new(),
+            tables: Vec::new(),
+            notes: Vec::new(),
+            cautions: Vec::new(),
+            drawing: None,
+            working,
+        }
+    }
+}
+
 /// One result.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Figure {

@@ -115,6 +115,24 @@ pub struct Span {
 }
 
 impl Field {
+    /// A field that is always asked.
+    #[must_use]
+    pub const fn new(
+        id: &'static str,
+        label: &'static str,
+        hint: &'static str,
+        kind: Kind,
+        start: Start,
+    ) -> Field {
+        Field { id, label, hint, kind, start, when: When::Always }
+    }
+
+    /// The same field, asked only when a choice has one of these answers.
+    #[must_use]
+    pub const fn only_for(self, choice: &'static str, answers: &'static [&'static str]) -> Field {
+        Field { when: When::Chosen(choice, answers), ..self }
+    }
+
     /// The text that stands in a fresh form, for bare numbers in `unit`.
     #[must_use]
     pub fn start_text(&self, bench: &Bench, unit: Unit) -> String {

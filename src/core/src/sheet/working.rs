@@ -1,6 +1,7 @@
 //! [`Working`]: how an answer was found, and by which source.
 
 use super::{Sentence, Value};
+use crate::measure::{Length, Rounding};
 
 /// The working of an answer, in the order of the steps.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -33,6 +34,14 @@ pub enum Source {
     CommonPractice,
     /// A published value that was not seen when it was entered: said so wherever it is shown.
     Unverified(&'static str),
+}
+
+impl Step {
+    /// A step that gives a length.
+    #[must_use]
+    pub fn length(rule: &'static str, put_in: Sentence, gives: Length) -> Step {
+        Step { rule, put_in, gives: Value::Length(gives, Rounding::Nearest) }
+    }
 }
 
 impl Source {

@@ -1,4 +1,4 @@
 //! Properties that hold for every input, one file for each module.
 
-mod tape;
 mod measure;
+mod tape;
