@@ -8,7 +8,7 @@ use crate::measure::{Length, Number, Unit};
 use crate::say;
 
 /// Most items in a list field.
-const MOST_ITEMS: usize = 200;
+pub(super) const MOST_ITEMS: usize = 200;
 
 /// How a field was understood: `61 3/8 - 2 × 3 1/2 = 54 3/8 in`.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -103,11 +103,11 @@ impl<'a> Ask<'a> {
         self.refusals.push(Refusal { field, code, sentence, at: None, way_out: None });
     }
 
-    fn echo(&mut self, field: &'static str, sentence: Sentence) {
+    pub(super) fn echo(&mut self, field: &'static str, sentence: Sentence) {
         self.echoes.push(Echo { field, sentence });
     }
 
-    fn read<T>(
+    pub(super) fn read<T>(
         &mut self,
         id: &'static str,
         text: &str,
@@ -302,7 +302,7 @@ impl<'a> Ask<'a> {
     }
 
     /// Items of a list field: separated by commas, semicolons or lines; none when empty.
-    fn items(&mut self, id: &'static str) -> Option<Vec<String>> {
+    pub(super) fn items(&mut self, id: &'static str) -> Option<Vec<String>> {
         let text = self.text(id);
         let items: Vec<String> = text
             .split([',', ';', '\n'])

@@ -31,6 +31,9 @@ pub enum Kind {
     Lengths,
     /// Zones measured from the left end, `10 to 12 1/2`, separated by commas; may be empty.
     Spans,
+    /// Sizes of parts, length × width × thickness, separated by commas; `4 @ 28 1/2 × 3 1/2 × 3 1/2`
+    /// stands for four of them. See [`PartSize`](super::PartSize).
+    Sizes,
     /// A whole number between these two.
     Count {
         /// Smallest.

@@ -15,6 +15,7 @@ mod face;
 mod field;
 mod refusal;
 mod sentence;
+mod sizes;
 mod strip;
 mod working;
 
@@ -27,5 +28,6 @@ pub use face::{Face, face};
 pub use field::{Choice, Field, Kind, Least, Span, Start, When};
 pub use refusal::{Problem, Problems, Refusal, WayOut};
 pub use sentence::{Piece, Sentence};
+pub use sizes::PartSize;
 pub use strip::{Line, Outcome, Strip};
 pub use working::{Source, Step, Working};

@@ -1,0 +1,170 @@
+//! [`PartSize`]: parts written as length × width × thickness, and how a list of them is read.
+
+use super::ask::MOST_ITEMS;
+use super::{Ask, Sentence};
+use crate::measure::Length;
+use crate::measure::text::{Formula, exact_text};
+use crate::say;
+
+/// So many parts of one size. All three sides are above zero.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct PartSize {
+    /// How many, at least one.
+    pub count: u32,
+    /// Along the grain.
+    pub length: Length,
+    /// Across the grain, the wider way.
+    pub width: Length,
+    /// Across the grain, the thinner way.
+    pub thickness: Length,
+}
+
+impl Ask<'_> {
+    /// Sizes of parts, separated by commas, semicolons or lines: `4 @ 28 1/2 × 3 1/2 × 3 1/2`.
+    ///
+    /// `×`, `*` or an `x` that is not part of a word stands between the sides, so a side cannot
+    /// itself be a product unless it is written as a sum.
+    pub fn sizes(&mut self, id: &'static str) -> Option<Vec<PartSize>> {
+        let items = self.items(id)?;
+        if items.is_empty() {
+            self.refuse_field(id, "empty", say!["Write at least one part, as in ", EXAMPLE, "."]);
+            return None;
+        }
+        let mut sizes = Vec::new();
+        for item in items {
+            sizes.push(self.size(id, &item)?);
+        }
+        let reading: Vec<String> = sizes.iter().map(|size| size.to_string()).collect();
+        self.echo(id, say![reading.join(", ")]);
+        Some(sizes)
+    }
+
+    fn size(&mut self, id: &'static str, item: &str) -> Option<PartSize> {
+        let (count, sides) = match item.split_once('@') {
+            Some((count, sides)) => (self.read(id, count, Formula::number)?.1, sides),
+            None => (crate::measure::Number::ONE, item),
+        };
+        let count = count.is_whole().then(|| u32::try_from(count.numer()).ok()).flatten();
+        let most = MOST_ITEMS as u32;
+        let Some(count) = count.filter(|count| (1..=most).contains(count)) else {
+            let words = format!("Before @ goes how many: a whole number from 1 to {most}.");
+            self.refuse_field(id, "not-a-count", say![words]);
+            return None;
+        };
+        let sides = split_sides(sides);
+        let [length, width, thickness] = sides.as_slice() else {
+            self.refuse_field(id, "not-a-size", not_a_size(item));
+            return None;
+        };
+        let mut side = |text: &str| self.read(id, text, Formula::length).map(|read| read.1);
+        let (length, width, thickness) = (side(length)?, side(width)?, side(thickness)?);
+        if ![length, width, thickness].into_iter().all(Length::is_positive) {
+            self.refuse_field(id, "too-small", say!["Each side must be more than zero."]);
+            return None;
+        }
+        Some(PartSize { count, length, width, thickness })
+    }
+}
+
+/// How a part is written, for the user.
+const EXAMPLE: &str = "4 @ 28 1/2 × 3 1/2 × 3 1/2";
+
+fn not_a_size(item: &str) -> Sentence {
+    say![format!("“{item}” is not length × width × thickness. Write it as in {EXAMPLE}.")]
+}
+
+/// Splits at `×`, `*` and an `x` that touches no letter, so that words with an x stay whole.
+fn split_sides(text: &str) -> Vec<&str> {
+    let mut sides = Vec::new();
+    let mut begin = 0;
+    let mut before = None;
+    let mut letters = text.char_indices().peekable();
+    while let Some((at, letter)) = letters.next() {
+        let after = letters.peek().map(|(_, next)| *next);
+        let alone = |near: Option<char>| !near.is_some_and(char::is_alphabetic);
+        let splits = match letter {
+            '×' | '*' => true,
+            'x' | 'X' => alone(before) && alone(after),
+            _ => false,
+        };
+        if splits {
+            sides.push(text.get(begin..at).unwrap_or_default());
+            begin = at + letter.len_utf8();
+        }
+        before = Some(letter);
+    }
+    sides.push(text.get(begin..).unwrap_or_default());
+    sides
+}
+
+/// Reads back to the same size: `4 @ 28 1/2 in × 3 1/2 in × 3 1/2 in`.
+impl core::fmt::Display for PartSize {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        if self.count != 1 {
+            write!(f, "{} @ ", self.count)?;
+        }
+        let [length, width, thickness] = [self.length, self.width, self.thickness].map(exact_text);
+        write!(f, "{length} × {width} × {thickness}")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::{length, text::NoNames};
+    use crate::sheet::{Bench, Entries, Field, Kind, Start, When};
+
+    const FIELDS: &[Field] = &[Field {
+        id: "parts",
+        label: "Parts",
+        hint: "",
+        kind: Kind::Sizes,
+        start: Start::Text(""),
+        when: When::Always,
+    }];
+
+    fn read(text: &str) -> Result<Vec<PartSize>, &'static str> {
+        let (entries, bench) = (Entries::from_pairs([("parts", text)]), Bench::default());
+        let mut ask = Ask::new(FIELDS, &entries, &bench, &NoNames);
+        let sizes = ask.sizes("parts");
+        sizes.ok_or_else(|| ask.finish().1[0].code)
+    }
+
+    fn part(count: u32, sides: [&str; 3]) -> PartSize {
+        let [length, width, thickness] = sides.map(|side| length(side).unwrap());
+        PartSize { count, length, width, thickness }
+    }
+
+    #[test]
+    fn parts_are_read_with_every_sign_between_the_sides() {
+        let leg = part(4, ["28 1/2", "3 1/2", "3 1/2"]);
+        for text in [
+            "4 @ 28 1/2 × 3 1/2 × 3 1/2",
+            "4@28 1/2x3 1/2x3 1/2",
+            "4 @ 28-1/2 in X 3 1/2 in * 3 1/2",
+        ] {
+            assert_eq!(read(text), Ok(vec![leg]), "{text}");
+        }
+        let two = vec![part(1, ["1000mm", "100mm", "20mm"]), part(2, ["12", "3", "1"])];
+        assert_eq!(read("1000mm x 100 mm x 20mm; 2 @ 12 x 3 x 1\n"), Ok(two));
+    }
+
+    #[test]
+    fn a_part_size_is_written_so_that_it_reads_back() {
+        for size in [part(3, ["1/3", "45 mm", "7/8"]), part(1, ["96", "5 1/2", "1 1/2"])] {
+            assert_eq!(read(&size.to_string()), Ok(vec![size]));
+        }
+    }
+
+    #[test]
+    fn a_list_of_parts_that_cannot_be_read_says_why() {
+        assert_eq!(read(""), Err("empty"));
+        assert_eq!(read("4 @ 28 1/2 x 3 1/2"), Err("not-a-size"));
+        assert_eq!(read("2 x 3 x 4 x 5"), Err("not-a-size"));
+        assert_eq!(read("0 @ 2 x 3 x 4"), Err("not-a-count"));
+        assert_eq!(read("1/2 @ 2 x 3 x 4"), Err("not-a-count"));
+        assert_eq!(read("2 x 0 x 4"), Err("too-small"));
+        assert_eq!(read("2 x  x 4"), Err("empty"));
+        assert_eq!(read("2 x board x 4"), Err("cannot-read"));
+    }
+}
