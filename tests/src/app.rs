@@ -56,6 +56,11 @@ impl App {
         App { browser, server }
     }
 
+    /// Closes the browser and keeps the server.
+    pub fn close_browser(self) -> Server {
+        self.server
+    }
+
     /// Goes to an address inside the app: a query, a fragment, or both; empty for home.
     #[track_caller]
     pub fn go(&self, inside: &str) {

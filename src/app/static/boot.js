@@ -96,6 +96,7 @@ find("recovery-fresh").addEventListener("click", () => {
 
 addEventListener("reckoner-started", () => {
   started = true;
+  performance.mark("reckoner-started");
   document.documentElement.dataset.app = "started";
 });
 addEventListener("reckoner-stopped", (event) => recover(event.detail));

@@ -1,0 +1,130 @@
+//! Measures the built app at a quarter of this machine's speed: a table for DEVELOPERS.md.
+//!
+//! Run it with `cargo xtask bench page`. Two things are measured:
+//!
+//! - **Key to paint**: from the tap on a key of the keypad, by its own time stamp, until the
+//!   frame with the new answer has been drawn. Chromium's frame limit is off, so the wait for
+//!   the screen's next refresh (up to 16.7 ms on a phone) is not in it, only the work.
+//! - **Cold start without a signal**: a browser that was just started, the server gone, from the
+//!   navigation until the app has drawn its first page.
+//!
+//! Chromium slows the page's own thread down, not the service worker's.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::fs;
+
+use reckoner_e2e::{App, Browser, Screen, release};
+use serde_json::{Value, json};
+
+/// How much slower than this machine the phone is taken to be.
+const SLOW_DOWN: u32 = 4;
+/// Visits to each calculator; in each one a few keys are tapped.
+const VISITS: usize = 12;
+const KEYS: [&str; 4] = ["key-3", "key-7", "key-back", "key-5"];
+const COLD_STARTS: usize = 10;
+
+fn main() {
+    println!(
+        "| measured at {SLOW_DOWN}x CPU slow-down | samples | median ms | 95th percentile ms | worst ms |"
+    );
+    println!("| --- | ---: | ---: | ---: | ---: |");
+    for (calculator, times) in key_to_paint() {
+        print_row(&format!("key to paint, {calculator}"), times);
+    }
+    print_row("cold start without a signal", cold_starts());
+}
+
+fn print_row(what: &str, mut times: Vec<f64>) {
+    if times.is_empty() {
+        println!("| {what} | 0 | | | |");
+        return;
+    }
+    times.sort_by(f64::total_cmp);
+    let at = |share: f64| times[((times.len() - 1) as f64 * share).ceil() as usize];
+    println!("| {what} | {} | {:.1} | {:.1} | {:.1} |", times.len(), at(0.5), at(0.95), at(1.0));
+}
+
+/// Milliseconds from key to paint, for each calculator on the home page.
+fn key_to_paint() -> BTreeMap<String, Vec<f64>> {
+    let switches = ["--disable-frame-rate-limit", "--disable-gpu-vsync"];
+    let app = App::with(Browser::with_switches(Screen::PHONE, &switches));
+    app.go("");
+    app.wait_for_start();
+    let ids = app.visible_ids();
+    let calculators: Vec<&str> = ids.iter().filter_map(|id| id.strip_prefix("home-")).collect();
+    let mut measured = BTreeMap::new();
+    for calculator in calculators {
+        let mut times = Vec::new();
+        let mut answers = BTreeSet::new();
+        for _ in 0..VISITS {
+            app.go(&format!("#/{calculator}"));
+            app.wait_for("answer-headline");
+            app.slow_down(SLOW_DOWN);
+            if let Some(field) = app.visible_ids().iter().find(|id| id.starts_with("field-")) {
+                app.tap(field);
+            }
+            answers.insert(app.text("answer-headline"));
+            for key in KEYS {
+                times.extend(tap_time(&app, key));
+                answers.insert(app.text("answer-headline"));
+            }
+            app.slow_down(1);
+            app.go("");
+            app.wait_for_start();
+        }
+        assert!(answers.len() > 1, "{calculator}: no key changed the answer, nothing was measured");
+        measured.insert(calculator.to_owned(), times);
+    }
+    measured
+}
+
+/// Taps a key as a finger does; milliseconds until the frame after it was drawn. `None` when
+/// the page has no such key.
+fn tap_time(app: &App, key: &str) -> Option<f64> {
+    let place = app.script(&format!(
+        "const key = document.querySelector('[data-testid=\"{key}\"]');
+         if (!key) return null;
+         window.tapTime = new Promise((tell) => addEventListener('click', (event) => {{
+           requestAnimationFrame(() => {{
+             const {{ port1, port2 }} = new MessageChannel();
+             port1.onmessage = () => tell(performance.now() - event.timeStamp);
+             port2.postMessage(null);
+           }});
+         }}, {{ capture: true, once: true }}));
+         const box = key.getBoundingClientRect();
+         return [box.left + box.width / 2, box.top + box.height / 2]"
+    ));
+    let (x, y) = (place[0].as_f64()?, place[1].as_f64()?);
+    for (kind, points) in [("touchStart", json!([{ "x": x, "y": y }])), ("touchEnd", json!([]))] {
+        app.cdp("Input.dispatchTouchEvent", &json!({ "type": kind, "touchPoints": points }));
+    }
+    app.script("return await window.tapTime").as_f64()
+}
+
+/// Milliseconds from navigation to the app's first page, each in a browser just started.
+fn cold_starts() -> Vec<f64> {
+    let profile = release::target_folder().join("bench-profile");
+    if profile.exists() {
+        fs::remove_dir_all(&profile).expect("an old profile can be removed");
+    }
+    let switch = format!("--user-data-dir={}", profile.display());
+    let app = App::with(Browser::with_switches(Screen::PHONE, &[&switch]));
+    app.go("");
+    app.wait_until_kept();
+    let server = app.close_browser();
+    server.stop();
+    let url = server.url();
+    (0..COLD_STARTS)
+        .map(|_| {
+            let browser = Browser::with_switches(Screen::PHONE, &[&switch]);
+            browser.slow_down(SLOW_DOWN);
+            browser.open(&url);
+            let mark = "performance.getEntriesByName('reckoner-started')[0]?.startTime";
+            browser.wait_until("the app has started", &format!("return {mark} > 0"));
+            match browser.script(&format!("return {mark}")) {
+                Value::Number(time) => time.as_f64().expect("a time"),
+                other => panic!("not a time: {other}"),
+            }
+        })
+        .collect()
+}
