@@ -1,3 +1,7 @@
 //! Published data as constants, each with its source and how far it can be trusted.
 
+pub mod air;
+pub mod beams;
+pub mod gravity;
 pub mod lumber;
+pub mod species;
