@@ -1,0 +1,74 @@
+//! The calculators as functions for JavaScript.
+//!
+//! One function a calculator, each taking a plain object with the texts of its fields and giving
+//! a plain object with its results; they call the same core as the page. Lengths come as exact
+//! text (`"27/8"`, in inches) with the form for reading beside it. A question that cannot be
+//! answered gives its problems, each beside a field, with the nearest thing that works; nothing
+//! is thrown.
+//!
+//! ```js
+//! import init, { spacing } from "./reckoner_js.js";
+//! await init();
+//! const answer = spacing({ length: "37", mode: "greatest_gap", greatest_gap: 8 });
+//! if (answer.ok) console.log(answer.headline.value.spoken);
+//! else for (const problem of answer.problems) console.log(problem.field, problem.message);
+//! ```
+//!
+//! The types stand in `types.d.ts`, which is made from the calculators' own lists of fields and
+//! results; a test keeps it current.
+
+mod input;
+mod output;
+pub mod types;
+
+use reckoner_core::calculators::{self, Calculator};
+use reckoner_core::measure::text::NoNames;
+use serde::Serialize;
+use wasm_bindgen::prelude::*;
+
+pub use input::{BadCall, BenchIn, Given};
+pub use output::{AnswerOut, Out, ProblemOut};
+
+#[wasm_bindgen(typescript_custom_section)]
+const TYPES: &str = include_str!("types.d.ts");
+
+/// Answers one question, as the exported functions do.
+#[must_use]
+pub fn reckon(calculator: &Calculator, given: &Given, bench: &BenchIn) -> Out {
+    match (given.entries(calculator), bench.bench()) {
+        (Ok(entries), Ok(bench)) => Out::of(&calculator.sheet(&entries, &bench, &NoNames), &bench),
+        (Err(bad), _) | (_, Err(bad)) => Out::bad_call(bad),
+    }
+}
+
+fn call(slug: &str, input: JsValue, bench: JsValue) -> JsValue {
+    let out = match (calculators::find(slug), input::from_js(input), input::from_js(bench)) {
+        (Some(calculator), Ok(given), Ok(bench)) => reckon(calculator, &given, &bench),
+        (None, ..) => Out::bad_call(BadCall::new("", format!("There is no calculator {slug}."))),
+        (_, Err(bad), _) | (.., Err(bad)) => Out::bad_call(bad),
+    };
+    let serializer = serde_wasm_bindgen::Serializer::json_compatible();
+    // The answer is texts, numbers and lists of them, so it always has a JavaScript form.
+    out.serialize(&serializer).unwrap_or(JsValue::NULL)
+}
+
+/// Declares one exported function for each calculator: its name in JavaScript and its slug.
+macro_rules! functions {
+    ($($name:ident: $slug:literal,)*) => {
+        /// Name in JavaScript and slug of every exported calculator.
+        pub const FUNCTIONS: &[(&str, &str)] = &[$((stringify!($name), $slug)),*];
+
+        $(
+            #[doc = concat!("Answers the calculator `", $slug, "`.")]
+            #[wasm_bindgen(skip_typescript)]
+            #[must_use]
+            pub fn $name(input: JsValue, bench: JsValue) -> JsValue {
+                call($slug, input, bench)
+            }
+        )*
+    };
+}
+
+functions! {
+    tape: "tape",
+}
