@@ -13,6 +13,7 @@
 //! `tests/laws/NAME.rs`. Calculators do not use each other; what they share moves down to
 //! [`measure`](crate::measure), [`sheet`](crate::sheet) or `tables`.
 
+pub mod crosscut;
 pub mod tape;
 
 use crate::measure::text::Names;
@@ -113,7 +114,7 @@ impl Stage {
 }
 
 /// Every calculator, in the order of the job.
-pub const ALL: &[&Calculator] = &[&tape::CALCULATOR];
+pub const ALL: &[&Calculator] = &[&tape::CALCULATOR, &crosscut::CALCULATOR];
 
 /// The calculator with this slug.
 #[must_use]

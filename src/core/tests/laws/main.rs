@@ -1,4 +1,5 @@
 //! Properties that hold for every input, one file for each module.
 
+mod crosscut;
 mod measure;
 mod tape;

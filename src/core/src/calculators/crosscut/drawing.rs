@@ -1,0 +1,82 @@
+//! The board from the front, left end on the left, with the parts numbered in cutting order.
+
+use super::{Answer, Input};
+use crate::drawing::{Anchor, Board, Role, Scene, Size};
+use crate::measure::Length;
+use crate::say;
+use crate::sheet::Bench;
+
+/// Draws the board. Lengths are to scale; the width of the board is not asked, and is drawn as
+/// an eighth of its length.
+pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
+    let high = (input.board / 8).unwrap_or(Length::ZERO);
+    let mut board = Board::fit(bench.tape, input.board, high, 60.0, 1, 2);
+    let zero = Length::ZERO;
+    board.rect(Role::Mate, zero, zero, input.board, high);
+    let right_trim = (input.board - answer.usable.to).unwrap_or(zero);
+    board.rect(Role::Waste, zero, zero, answer.usable.from, high);
+    board.rect(Role::Waste, answer.usable.to, zero, right_trim, high);
+    for part in &answer.parts {
+        board.rect(Role::Wood, part.from, zero, input.part, high);
+        board.rect(Role::Kerf, part.to, zero, input.kerf.min(gap_after(answer, part.to)), high);
+    }
+    for piece in &answer.passed_over {
+        board.rect(Role::Kerf, piece.to, zero, input.kerf, high);
+    }
+    for knot in &input.knots {
+        let from = knot.from.clamp(zero, input.board);
+        let width = (knot.to.clamp(zero, input.board) - from).unwrap_or(zero);
+        board.rect(Role::KeepOut, from, zero, width, high);
+    }
+    number(&mut board, input, answer);
+    if let Some(first) = answer.parts.first() {
+        board.dimension(-1, first.from, first.to);
+    }
+    if let Some(last) = answer.parts.last()
+        && answer.leftover.is_positive()
+    {
+        let from = (answer.usable.to - answer.leftover).unwrap_or(last.to);
+        let label = format!("{} left", board.amount(answer.leftover));
+        board.dimension_labelled(-1, from, answer.usable.to, label);
+    }
+    let ends: Vec<(Length, String)> =
+        answer.parts.iter().map(|part| (part.to, board.amount(part.to))).collect();
+    board.labels(0, &ends);
+    let middle = board.x((input.board / 2).unwrap_or(zero));
+    let baseline = board.row(1);
+    board.text(
+        Role::Ink,
+        middle,
+        baseline,
+        Anchor::Middle,
+        Size::Small,
+        "ends of the parts, from the left end",
+    );
+    board.scene(say![
+        "Board of ",
+        input.board,
+        " with ",
+        answer.parts.len() as u32,
+        " parts of ",
+        input.part,
+        " from the left end."
+    ])
+}
+
+/// Wood between the end of a part and the right trim: a kerf is never drawn past it.
+fn gap_after(answer: &Answer, part_end: Length) -> Length {
+    (answer.usable.to - part_end).unwrap_or(Length::ZERO).max(Length::ZERO)
+}
+
+/// Numbers in the parts, where they are wide enough to hold one.
+fn number(board: &mut Board, input: &Input, answer: &Answer) {
+    let wide = board.size(input.part);
+    let baseline = (board.top() + board.bottom()) / 2.0 + 4.5;
+    for (i, part) in (1_u32..).zip(&answer.parts) {
+        let label = i.to_string();
+        if wide > Size::Small.width_of(&label) + 3.0 {
+            let middle = board.x(part.from) + wide / 2.0;
+            board.text(Role::StrongInk, middle, baseline, Anchor::Middle, Size::Small, label);
+        }
+    }
+}
