@@ -14,6 +14,7 @@
 //! [`measure`](crate::measure), [`sheet`](crate::sheet) or `tables`.
 
 pub mod crosscut;
+pub mod frame;
 pub mod tape;
 
 use crate::measure::text::Names;
@@ -114,7 +115,13 @@ impl Stage {
 }
 
 /// Every calculator, in the order of the job.
-pub const ALL: &[&Calculator] = &[&tape::CALCULATOR, &crosscut::CALCULATOR];
+// One a line, so that two new ones never meet in a merge.
+#[rustfmt::skip]
+pub const ALL: &[&Calculator] = &[
+    &tape::CALCULATOR,
+    &crosscut::CALCULATOR,
+    &frame::CALCULATOR,
+];
 
 /// The calculator with this slug.
 #[must_use]

@@ -4,8 +4,8 @@
 //! A departure from a source is marked `DEPARTS:` with the reason.
 
 mod crosscut;
+mod frame;
 mod gravity;
 mod lumber;
 mod species;
-
 mod tape;

@@ -1,0 +1,68 @@
+//! Half-lap of two thicknesses: how deep to cut each piece so that the show faces are flush.
+
+mod sheet;
+
+pub(super) use sheet::work;
+
+use super::Problem;
+use crate::measure::Length;
+use crate::sheet::Problems;
+
+/// What to reckon a lap from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Input {
+    /// The piece that is cut from its back, as measured.
+    pub front_thickness: Length,
+    /// The piece that is cut from its show face, as measured.
+    pub rear_thickness: Length,
+    /// Depth already cut into the rear piece from its show face, if it is.
+    pub rear_cut: Option<Length>,
+}
+
+/// The depths of a lap.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Answer {
+    /// Into the front piece, from its back.
+    pub front_cut: Length,
+    /// Into the rear piece, from its show face.
+    pub rear_cut: Length,
+    /// What stays of the front piece, which is as thick as the cut in the rear one.
+    pub front_left: Length,
+    /// What stays of the rear piece.
+    pub rear_left: Length,
+    /// How far the rear piece stands out behind the front one; negative when it is short of it.
+    pub step_at_back: Length,
+}
+
+/// Depths of a half-lap, show faces flush.
+///
+/// The rear piece is cut to half of the **thinner** piece from its show face; what stays of the
+/// front piece fills that cut. Each piece then keeps at least half of the thinner one. When the
+/// rear piece is already cut, the front one follows from the measured cut: the depth need not be
+/// exactly half.
+///
+/// # Errors
+///
+/// A cut that leaves nothing of either piece.
+///
+/// # Source
+///
+/// Arithmetic; that half of the thinner piece is taken is common practice, no source.
+pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+    let Input { front_thickness, rear_thickness, .. } = *input;
+    let thinner = front_thickness.min(rear_thickness);
+    let rear_cut = match input.rear_cut {
+        Some(cut) => cut,
+        None => (thinner / 2)?,
+    };
+    if rear_cut >= thinner {
+        return Err(Problem::LapLeavesNothing { cut: rear_cut, thinner }.into());
+    }
+    Ok(Answer {
+        front_cut: (front_thickness - rear_cut)?,
+        rear_cut,
+        front_left: rear_cut,
+        rear_left: (rear_thickness - rear_cut)?,
+        step_at_back: (rear_thickness - front_thickness)?,
+    })
+}

@@ -1,0 +1,123 @@
+//! Reads the lap's fields and lays its answer out.
+
+use super::{Answer, Input, reckon};
+use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
+use crate::measure::{Length, OutOfRange, Tape};
+use crate::say;
+use crate::sheet::{self, Ask, Caution, Figure, Source, Step, Working};
+
+pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
+    let front_thickness = ask.length("front_thickness");
+    let rear_thickness = ask.length("rear_thickness");
+    let rear_cut = ask.optional_length("rear_cut");
+    let input = Input {
+        front_thickness: front_thickness?,
+        rear_thickness: rear_thickness?,
+        rear_cut: rear_cut?,
+    };
+    match reckon(&input) {
+        Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
+        Err(problems) => ask.refuse(&problems),
+    }
+}
+
+fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
+    let front =
+        Figure::length("lap_front", "Cut in front piece", "from its back", answer.front_cut);
+    let rear =
+        Figure::length("lap_rear", "Cut in rear piece", "from its show face", answer.rear_cut);
+    let (headline, other) = match input.rear_cut {
+        Some(_) => (front, rear),
+        None => (rear, front),
+    };
+    let mut laid = sheet::Answer::new(headline, working(input, answer));
+    laid.figures = vec![
+        other,
+        Figure::length("lap_rear_left", "Left of rear piece", "cut to back", answer.rear_left),
+        Figure::length(
+            "lap_step",
+            "Step at the back",
+            "rear piece past the front one",
+            answer.step_at_back,
+        ),
+    ];
+    laid.notes.push(say![
+        "Keep both show faces down on the saw table, cut scrap of the same thickness first."
+    ]);
+    laid.notes.push(say!["Mark the width of each cut from the other piece itself."]);
+    laid.cautions = vec![Caution::DustAndNoise];
+    laid.drawing = draw(input, answer, tape).ok();
+    laid
+}
+
+fn working(input: &Input, answer: &Answer) -> Working {
+    let Input { front_thickness, rear_thickness, .. } = *input;
+    let mut steps = Vec::new();
+    if input.rear_cut.is_none() {
+        steps.push(Step::length(
+            "rear cut = thinner piece ÷ 2",
+            say![front_thickness.min(rear_thickness), " ÷ 2"],
+            answer.rear_cut,
+        ));
+    }
+    steps.push(Step::length(
+        "front cut = front piece - rear cut",
+        say![front_thickness, " - ", answer.rear_cut],
+        answer.front_cut,
+    ));
+    Working { steps, sources: vec![Source::Arithmetic, Source::CommonPractice] }
+}
+
+/// Section across the lap, show faces up: the front piece in section, the rear one along it.
+fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange> {
+    let zero = Length::ZERO;
+    let Input { front_thickness: front, rear_thickness: rear, .. } = *input;
+    let thicker = front.max(rear);
+    let unit = (thicker * 2)?;
+    let wide = (unit * 3)?;
+    let mut board = Board::fit(tape, wide, thicker, 110.0, 1, 2);
+    let right = (unit * 2)?;
+    // The rear piece runs across the page and is notched from above by the front one.
+    let (l, m, n, r) = (board.x(zero), board.x(unit), board.x(right), board.x(wide));
+    let (face, notch, back) = (board.y(zero), board.y(answer.rear_cut), board.y(rear));
+    board.add(
+        Role::Wood,
+        Shape::Polygon(vec![
+            (l, face),
+            (m, face),
+            (m, notch),
+            (n, notch),
+            (n, face),
+            (r, face),
+            (r, back),
+            (l, back),
+        ]),
+    );
+    board.rect(Role::EndGrain, unit, zero, unit, answer.front_left);
+    if answer.step_at_back.is_negative() {
+        // What the front piece has behind the rear one, beside the lap, dashed.
+        board.rect(Role::Ghost, unit, rear, unit, answer.step_at_back.abs());
+    }
+    let middle = f64::midpoint(m, n);
+    let y = f64::midpoint(face, notch) + 4.0;
+    let label = format!("front {}", board.amount(answer.front_left));
+    board.text(Role::Ink, middle, y, Anchor::Middle, Size::Small, label);
+    let y = f64::midpoint(notch, back) + 4.0;
+    let label = format!("rear {}", board.amount(answer.rear_left));
+    board.text(Role::Ink, middle, y, Anchor::Middle, Size::Small, label);
+    let y = board.row(-1);
+    board.text(Role::Ink, l, y, Anchor::Start, Size::Small, "show face");
+    let y = board.row(0);
+    let label = format!("rear piece: cut {} from the show face", board.amount(answer.rear_cut));
+    board.text(Role::Ink, l, y, Anchor::Start, Size::Small, label);
+    let y = board.row(1);
+    let label = format!("front piece: cut {} from the back", board.amount(answer.front_cut));
+    board.text(Role::Ink, l, y, Anchor::Start, Size::Small, label);
+    Ok(board.scene(say![
+        "Section across the lap, show faces up: the rear piece is cut ",
+        answer.rear_cut,
+        " deep and the front piece ",
+        answer.front_cut,
+        " from its back."
+    ]))
+}

@@ -1,0 +1,167 @@
+//! The rail between two legs, solved for the rail, the overall length or the leg.
+
+mod sheet;
+
+pub(super) use sheet::work;
+
+use super::{MORTISE_EXTRA, Problem};
+use crate::measure::{Length, OutOfRange};
+use crate::sheet::Problems;
+
+/// What is known and what is wanted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Find {
+    /// The rail, from the overall length and the legs.
+    Rail {
+        /// Outside of leg to outside of leg.
+        overall: Length,
+        /// Left and right leg, each measured along the rail.
+        legs: [Length; 2],
+    },
+    /// The overall length, from a rail that is already cut.
+    Overall {
+        /// End to end, joints included.
+        cut: Length,
+        /// Left and right leg, each measured along the rail.
+        legs: [Length; 2],
+    },
+    /// Two equal legs, from the overall length and a rail that is already cut.
+    Leg {
+        /// Outside of leg to outside of leg.
+        overall: Length,
+        /// End to end, joints included.
+        cut: Length,
+    },
+}
+
+/// How the ends of the rail meet the legs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Joint {
+    /// Square ends against the legs.
+    Butted,
+    /// A tenon of this length on each end, shoulder to tip.
+    Tenoned(Length),
+    /// Lapped across each leg, and this much short of its outside; zero for flush.
+    Lapped(Length),
+}
+
+/// What to reckon a rail from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Input {
+    /// What is known.
+    pub find: Find,
+    /// The joint at both ends.
+    pub joint: Joint,
+}
+
+/// The chain of sizes, whole.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Answer {
+    /// Outside of leg to outside of leg.
+    pub overall: Length,
+    /// Left and right leg.
+    pub legs: [Length; 2],
+    /// Leg to leg, which is shoulder to shoulder.
+    pub between: Length,
+    /// The rail as it is cut, end to end.
+    pub cut: Length,
+    /// Depth of the mortise for a blind tenon; absent for other joints and for a tenon so long
+    /// that the mortise comes out on the other side.
+    pub mortise: Option<Length>,
+}
+
+/// The rail between two legs.
+///
+/// Leg to leg = overall - left leg - right leg. A butted rail is cut to that; a tenoned one is
+/// longer by both tenons; a lapped one runs from outside to outside, less what it stays short of
+/// each. The same chain is solved for the overall length or for two equal legs.
+///
+/// # Errors
+///
+/// All that apply: legs that fill the overall length, a rail that is longer than the overall, a
+/// tenon longer than its leg, a lap that does not reach its leg.
+///
+/// # Source
+///
+/// Arithmetic; worked by hand as case J1 in `tests/reference/frame.rs`. The mortise is 1/8 in
+/// deeper than the tenon: common practice, no source.
+///
+/// # Examples
+///
+/// ```
+/// # use reckoner_core::{calculators::frame::rail::{reckon, Find, Input, Joint}, measure::length};
+/// let legs = [length("3 7/16")?; 2];
+/// let find = Find::Rail { overall: length("44")?, legs };
+/// let answer = reckon(&Input { find, joint: Joint::Tenoned(length("1")?) }).unwrap();
+/// assert_eq!(answer.between, length("37 1/8")?);
+/// assert_eq!(answer.cut, length("39 1/8")?);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+    let answer = chain(input)?;
+    let mut problems = Vec::new();
+    let [left, right] = answer.legs;
+    let thinner = left.min(right);
+    let of_legs = (left + right)?;
+    match input.find {
+        Find::Leg { overall, cut } if !thinner.is_positive() => {
+            let limit = (cut + of_legs)?;
+            problems.push(Problem::RailFillsOverall { overall, cut, limit });
+        }
+        Find::Rail { overall, .. } if !answer.between.is_positive() => {
+            problems.push(Problem::LegsFillOverall { overall, legs: of_legs });
+        }
+        Find::Overall { cut, .. } if !answer.between.is_positive() => {
+            problems.push(Problem::RailAllJoint { cut, joints: (cut - answer.between)? });
+        }
+        _ => {}
+    }
+    match (input.joint, input.find) {
+        (Joint::Lapped(_), Find::Leg { .. }) => return Err(Problem::LapHidesLegs.into()),
+        (Joint::Lapped(short), _) if short >= thinner => {
+            problems.push(Problem::LapMissesLeg { short, leg: thinner });
+        }
+        (Joint::Tenoned(tenon), _) if tenon > thinner && thinner.is_positive() => {
+            problems.push(Problem::TenonThroughLeg { tenon, leg: thinner });
+        }
+        _ => {}
+    }
+    Problems::unless_none(problems)?;
+    Ok(answer)
+}
+
+/// The chain as arithmetic gives it, possible or not.
+fn chain(input: &Input) -> Result<Answer, OutOfRange> {
+    // What the joints add to leg to leg, or for a lap take off the overall.
+    let added = match input.joint {
+        Joint::Butted => Length::ZERO,
+        Joint::Tenoned(tenon) => (tenon * 2)?,
+        Joint::Lapped(short) => (short * 2)?,
+    };
+    let is_lapped = matches!(input.joint, Joint::Lapped(_));
+    let (overall, legs, cut) = match input.find {
+        Find::Rail { overall, legs } if is_lapped => (overall, legs, (overall - added)?),
+        Find::Rail { overall, legs: [left, right] } => {
+            let between = ((overall - left)? - right)?;
+            (overall, [left, right], (between + added)?)
+        }
+        Find::Overall { cut, legs } if is_lapped => ((cut + added)?, legs, cut),
+        Find::Overall { cut, legs: [left, right] } => {
+            let between = (cut - added)?;
+            (((between + left)? + right)?, [left, right], cut)
+        }
+        Find::Leg { overall, cut } => {
+            let leg = ((overall - (cut - added)?)? / 2)?;
+            (overall, [leg, leg], cut)
+        }
+    };
+    let between = ((overall - legs[0])? - legs[1])?;
+    let mortise = match input.joint {
+        Joint::Tenoned(tenon) => {
+            let depth = (tenon + MORTISE_EXTRA)?;
+            (depth < legs[0].min(legs[1])).then_some(depth)
+        }
+        _ => None,
+    };
+    Ok(Answer { overall, legs, between, cut, mortise })
+}

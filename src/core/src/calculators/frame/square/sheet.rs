@@ -1,0 +1,161 @@
+//! Reads the sides and diagonals and says which way to push.
+
+use super::{Answer, DOUBT, Input, Lean, reckon};
+use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
+use crate::measure::{Length, OutOfRange, Rounding, Tape};
+use crate::say;
+use crate::sheet::{self, Ask, Figure, Sentence, Source, Step, Value, Working};
+
+pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
+    let near_side = ask.length("near_side");
+    let left_side = ask.length("left_side");
+    let first = ask.optional_length("diagonal_a");
+    let second = ask.optional_length("diagonal_b");
+    let diagonals = match (first?, second?) {
+        (Some(first), Some(second)) => Some([first, second]),
+        (None, None) => None,
+        (Some(_), None) => {
+            let sentence = say!["Measure the other diagonal too, or leave both empty."];
+            ask.refuse_field("diagonal_b", "one-diagonal", sentence);
+            return None;
+        }
+        (None, Some(_)) => {
+            let sentence = say!["Measure the other diagonal too, or leave both empty."];
+            ask.refuse_field("diagonal_a", "one-diagonal", sentence);
+            return None;
+        }
+    };
+    let input = Input { near_side: near_side?, left_side: left_side?, diagonals };
+    match reckon(&input) {
+        Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
+        Err(problems) => ask.refuse(&problems),
+    }
+}
+
+/// Which corners to push, in words.
+fn push(lean: &Lean) -> Sentence {
+    if lean.far_side_to_right.is_zero() {
+        say!["It is square."]
+    } else if lean.far_side_to_right.is_positive() {
+        say!["Push far right and near left towards each other."]
+    } else {
+        say!["Push far left and near right towards each other."]
+    }
+}
+
+fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
+    let diagonal =
+        |from, length| Figure::length("square_diagonal", "Diagonal when square", from, length);
+    let mut laid = match &answer.lean {
+        None => sheet::Answer::new(
+            diagonal("corner to corner, both", answer.diagonal),
+            working(input, answer),
+        ),
+        Some(lean) => {
+            let to =
+                if lean.far_side_to_right.is_negative() { "to the right" } else { "to the left" };
+            let by = lean.far_side_to_right.abs();
+            let from = if by.is_zero() { "it is square" } else { to };
+            let headline = Figure::length("push_by", "Push the far side", from, by);
+            let mut laid = sheet::Answer::new(headline, working(input, answer));
+            laid.figures = vec![
+                Figure { id: "push", label: "How", from: "", value: Value::Words(push(lean)) },
+                diagonal("both will read", lean.square_diagonal),
+                Figure {
+                    id: "out_of_square",
+                    label: "Out of square",
+                    from: "at each corner",
+                    value: Value::Real(lean.out_of_square.in_degrees(), 2, "°"),
+                },
+            ];
+            if lean.disagreement.abs() > DOUBT {
+                laid.notes.push(say![
+                    "The sides say a diagonal of ",
+                    answer.diagonal,
+                    " and the diagonals say ",
+                    lean.square_diagonal,
+                    ". Opposite sides may differ: measure all four."
+                ]);
+            }
+            laid
+        }
+    };
+    laid.notes.push(say!["Measure sides and diagonals between the same four corners."]);
+    laid.drawing = draw(input, answer, tape).ok();
+    laid
+}
+
+fn working(input: &Input, answer: &Answer) -> Working {
+    let mut steps = vec![Step::length(
+        "diagonal = √(near side² + left side²)",
+        say!["√(", input.near_side, "² + ", input.left_side, "²)"],
+        answer.diagonal,
+    )];
+    if let (Some([first, second]), Some(lean)) = (input.diagonals, &answer.lean) {
+        steps.push(Step::length(
+            "far side moved right by (first² - second²) ÷ (4 × near side)",
+            say!["(", first, "² - ", second, "²) ÷ (4 × ", input.near_side, ")"],
+            lean.far_side_to_right,
+        ));
+        steps.push(Step {
+            rule: "angle with the sine (moved ÷ left side)",
+            put_in: say![(lean.far_side_to_right.abs(), Rounding::Nearest), " ÷ ", input.left_side],
+            gives: Value::Real(lean.out_of_square.in_degrees(), 2, "°"),
+        });
+        steps.push(Step::length(
+            "both when pushed square = √((first² + second²) ÷ 2)",
+            say!["√((", first, "² + ", second, "²) ÷ 2)"],
+            lean.square_diagonal,
+        ));
+    }
+    Working { steps, sources: vec![Source::Arithmetic] }
+}
+
+/// The frame from above: square and dashed, and the way it leans, drawn much too large.
+fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange> {
+    let zero = Length::ZERO;
+    let (wide, high) = (input.near_side, input.left_side);
+    let mut board = Board::fit(tape, wide, high, 150.0, 2, 2);
+    let (left, right) = (board.x(zero), board.x(wide));
+    let (far, near) = (board.y(zero), board.y(high));
+    board.add(Role::Ghost, Shape::Rect(left, far, right - left, near - far));
+    let lean = answer.lean.as_ref().map_or(zero, |lean| lean.far_side_to_right);
+    // The real lean would not be seen; its direction is.
+    let shown = if lean.is_zero() { 0.0 } else { 10.0 };
+    let shown = if lean.is_negative() { -shown } else { shown };
+    board.add(
+        Role::CutLine,
+        Shape::Polyline(vec![
+            (left, near),
+            (right, near),
+            (right + shown, far),
+            (left + shown, far),
+            (left, near),
+        ]),
+    );
+    board.add(Role::Guide, Shape::Line(left, near, right + shown, far));
+    board.add(Role::Guide, Shape::Line(right, near, left + shown, far));
+    let words = [
+        (left, board.row(0), Anchor::Start, "near left".to_owned()),
+        (right, board.row(0), Anchor::End, "near right".to_owned()),
+        (left, board.row(-1), Anchor::Start, "far left".to_owned()),
+        (right, board.row(-1), Anchor::End, "far right".to_owned()),
+    ];
+    for (x, y, anchor, text) in words {
+        board.text(Role::Ink, x, y, anchor, Size::Small, text);
+    }
+    let diagonal = answer.lean.as_ref().map_or(answer.diagonal, |lean| lean.square_diagonal);
+    let label = format!("square: both diagonals {}", board.amount(diagonal));
+    let (x, y) = (f64::midpoint(left, right), board.row(1));
+    board.text(Role::StrongInk, x, y, Anchor::Middle, Size::Small, label);
+    if !lean.is_zero() {
+        let label = format!("leans {}, drawn larger", board.amount(lean.abs()));
+        let y = board.row(-2);
+        board.text(Role::Ink, x, y, Anchor::Middle, Size::Small, label);
+    }
+    Ok(board.scene(say![
+        "The frame from above, near side below. Square, both diagonals are ",
+        diagonal,
+        "."
+    ]))
+}
