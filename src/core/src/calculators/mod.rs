@@ -14,6 +14,7 @@
 //! [`measure`](crate::measure), [`sheet`](crate::sheet) or `tables`.
 
 pub mod crosscut;
+pub mod curve;
 pub mod frame;
 pub mod tape;
 
@@ -121,6 +122,7 @@ pub const ALL: &[&Calculator] = &[
     &tape::CALCULATOR,
     &crosscut::CALCULATOR,
     &frame::CALCULATOR,
+    &curve::CALCULATOR,
 ];
 
 /// The calculator with this slug.

@@ -1,6 +1,7 @@
 //! Properties that hold for every input, one file for each module.
 
 mod crosscut;
+mod curve;
 mod frame;
 mod measure;
 mod tape;

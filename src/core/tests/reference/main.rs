@@ -8,4 +8,6 @@ mod frame;
 mod gravity;
 mod lumber;
 mod species;
+
+mod curve;
 mod tape;

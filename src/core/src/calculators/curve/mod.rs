@@ -1,0 +1,97 @@
+//! Curve: the radius, the marks for a batten, and the round thing that draws it.
+//!
+//! *"What radius does this bucket make? Which lid gives me 6 in? How do I draw 36 wide by 2 rise
+//! with no giant compass? Where does the curve meet the straight so that it is smooth?"*
+//!
+//! One module for each question, with its own `Input`, `Answer` and `reckon`: an [`arc`] over a
+//! chord, the radius of a round thing from its [`rim`], a rounded [`corner`] (and a board end
+//! rounded all the way), and an [`s_curve`] of two equal arcs. Each looks through the round
+//! [`things`] at hand for the one that comes nearest.
+//!
+//! Radii follow from chord and rise by a rational rule and stay exact. Heights, arc lengths and
+//! tangent points of corners that are not square are irrational: they are worked out as floats
+//! and brought back to the tape by [`Length::near`], within 1/8192 in.
+//!
+//! # Source
+//!
+//! Radius from chord and rise: University of Regina, Math Central (by Pythagoras). The rest is
+//! geometry. The batten on nails and the two hinged sticks are common practice, no source.
+
+pub mod arc;
+pub mod corner;
+mod drawing;
+mod problem;
+pub mod rim;
+pub mod s_curve;
+mod sheet;
+#[cfg(test)]
+mod tests;
+pub mod things;
+
+pub use problem::Problem;
+pub use sheet::CALCULATOR;
+
+use crate::measure::{Length, Number, OutOfRange};
+
+/// Most marks from the middle to one end, or along an S-curve.
+pub const MOST_MARKS: u32 = 100;
+
+/// A place on the curve: how far along the straight line, and how far off it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Mark {
+    /// Along the straight line, from the place that the list names.
+    pub along: Length,
+    /// From the straight line to the curve, square to the line.
+    pub height: Length,
+}
+
+/// The board that the curve is cut from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Board {
+    /// Its width.
+    pub width: Length,
+    /// The least wood that must be left at the narrowest place.
+    pub keep: Length,
+}
+
+impl Board {
+    /// The wood left at the narrowest place once the curve has taken `rise` off.
+    fn narrowest(self, rise: Length, problems: &mut Vec<Problem>) -> Result<Length, OutOfRange> {
+        let left = (self.width - rise)?;
+        if left < self.keep || !left.is_positive() {
+            problems.push(Problem::BoardTooNarrow { board: self, rise, left });
+        }
+        Ok(left)
+    }
+}
+
+/// Places every `step` from 0 up to `end`, and `end` itself.
+fn places(
+    end: Length,
+    step: Length,
+    problems: &mut Vec<Problem>,
+) -> Result<Vec<Length>, OutOfRange> {
+    let steps = (end / step)?;
+    if steps > Number::whole(MOST_MARKS.into()) {
+        problems.push(Problem::TooManyMarks { step, least: (end / MOST_MARKS)? });
+        return Ok(Vec::new());
+    }
+    let mut places = Vec::new();
+    for n in 0..u32::try_from(steps.ceil()).unwrap_or(MOST_MARKS) {
+        places.push((step * n)?);
+    }
+    places.push(end);
+    Ok(places)
+}
+
+/// Chord² ÷ (8 × rise) + rise ÷ 2, exactly.
+fn radius_of(chord: Length, rise: Length) -> Result<Length, OutOfRange> {
+    ((chord * chord)? / (rise * 8)?)? + (rise / 2)?
+}
+
+/// `radius - √(radius² - along²)`: how far a circle has left its tangent. In inches; written so
+/// that a large radius does not swallow a small height.
+fn sagitta(radius: f64, along: f64) -> f64 {
+    let under = (radius - along) * (radius + along);
+    along * along / (radius + libm::sqrt(under.max(0.0)))
+}

@@ -1,0 +1,112 @@
+//! The arc: radius, marks for a batten, and the round thing that comes near.
+
+use super::{REGINA, degrees, marks, narrowest, nearest, off_the_board, things, waste};
+use crate::calculators::curve::arc::{Answer as Reckoned, Input as Asked};
+use crate::calculators::curve::drawing;
+use crate::measure::text::exact_text;
+use crate::measure::{Rounding, Tape};
+use crate::say;
+use crate::sheet::{Answer, Caution, Figure, Source, Step, Value, Working};
+
+pub(in super::super) fn lay_out(
+    input: &Asked,
+    answer: &Reckoned,
+    crown: bool,
+    tape: Tape,
+) -> Answer {
+    let (chord, rise) = (exact_text(input.chord), exact_text(input.rise));
+    let things = things(
+        &input.things,
+        &answer.fits,
+        &["Across", "Its radius", "Rise it gives"],
+        "from the chord, away from the curve",
+        |fit| fit.radius()? - fit.gives,
+        say!["None of your round things reaches across ", input.chord, "."],
+    );
+    let mut steps = vec![
+        Step {
+            rule: "radius = chord × chord ÷ (8 × rise) + rise ÷ 2",
+            put_in: say![format!("{chord} × {chord} ÷ (8 × {rise}) + {rise} ÷ 2")],
+            gives: nearest(answer.radius),
+        },
+        Step {
+            rule: "height at a mark = √(radius² - mark²) - (radius - rise)",
+            put_in: say![
+                format!("radius {}, marks every ", exact_text(answer.radius)),
+                input.step,
+                " from the middle"
+            ],
+            gives: Value::Lengths(answer.marks.iter().map(|mark| mark.height).collect()),
+        },
+        Step {
+            rule: "along the curve = radius × angle at the centre, in radians",
+            put_in: say![format!(
+                "{} × {:.4}",
+                exact_text(answer.radius),
+                answer.angle.in_radians()
+            )],
+            gives: nearest(answer.arc_length),
+        },
+    ];
+    let mut figures = vec![Figure::length(
+        "centre",
+        "Centre",
+        "from the chord, away from the curve",
+        answer.centre,
+    )];
+    if let Some((figure, step)) = narrowest(input.board, answer.narrowest, input.rise) {
+        figures.push(figure);
+        steps.push(step);
+    }
+    figures.extend(things.figures);
+    figures.push(Figure::length(
+        "curve_length",
+        "Along the curve",
+        "end to end",
+        answer.arc_length,
+    ));
+    figures.push(degrees(
+        "sticks",
+        "Between two sticks",
+        "joined at the top of the arc",
+        answer.sticks.in_degrees(),
+    ));
+    if !crown {
+        figures.push(waste("between chord and curve", answer.area));
+    }
+    let mut tables = vec![marks(
+        "Marks for a batten, the same on both sides",
+        &["From the middle", "Up from the chord"],
+        &answer.marks,
+    )];
+    tables.extend(things.tables);
+    let mut notes = vec![
+        say!["A nail at each mark, and a thin batten bent round the nails, give the curve."],
+        say![
+            "Or join two sticks of ",
+            (input.chord, Rounding::Up),
+            " or longer at that angle, and slide them along a nail at each end."
+        ],
+    ];
+    let centre_on_board = if crown {
+        input.board.is_some_and(|board| answer.radius <= board.width)
+    } else {
+        answer.centre.is_negative()
+    };
+    if !answer.fits.is_empty() && !centre_on_board {
+        notes.push(off_the_board());
+    }
+    notes.extend(things.notes);
+    Answer {
+        headline: Figure::length("radius", "Radius", "centre to curve", answer.radius),
+        figures,
+        tables,
+        notes,
+        cautions: vec![Caution::DustAndNoise],
+        drawing: Some(drawing::arc(input, answer, crown, tape)),
+        working: Working {
+            steps,
+            sources: vec![REGINA, Source::Arithmetic, Source::CommonPractice],
+        },
+    }
+}

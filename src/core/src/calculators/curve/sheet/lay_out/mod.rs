@@ -1,0 +1,114 @@
+//! Lays the answers of the curve out, one module for each question.
+
+mod arc;
+mod corner;
+mod rim;
+mod s_curve;
+
+pub(super) use arc::lay_out as arc;
+pub(super) use corner::{lay_out as corner, lay_out_end as end};
+pub(super) use rim::lay_out as rim;
+pub(super) use s_curve::lay_out as s_curve;
+
+use crate::calculators::curve::things::Fit;
+use crate::calculators::curve::{Board, Mark};
+use crate::measure::text::exact_text;
+use crate::measure::{Length, OutOfRange, Rounding};
+use crate::say;
+use crate::sheet::{Figure, Note, Sentence, Source, Step, Table, Value};
+
+/// Most round things listed.
+const MOST_LISTED: usize = 5;
+
+const REGINA: Source =
+    Source::Published("University of Regina, Math Central: radius from chord and rise");
+
+fn nearest(length: Length) -> Value {
+    Value::Length(length, Rounding::Nearest)
+}
+
+fn degrees(id: &'static str, label: &'static str, from: &'static str, degrees: f64) -> Figure {
+    Figure { id, label, from, value: Value::Real(degrees, 1, "°") }
+}
+
+fn waste(from: &'static str, square_inches: f64) -> Figure {
+    Figure { id: "waste", label: "Cut away", from, value: Value::Real(square_inches, 1, "sq in") }
+}
+
+/// The best round thing and the next ones; words when there is none.
+struct Things {
+    figures: Vec<Figure>,
+    tables: Vec<Table>,
+    notes: Vec<Note>,
+}
+
+/// How the radius of a thing compares with the wanted one.
+fn off_by(off: Length) -> Sentence {
+    if off.is_zero() {
+        say!["just right"]
+    } else if off.is_negative() {
+        say![off.abs(), " too small"]
+    } else {
+        say![off, " too large"]
+    }
+}
+
+/// `centre`: what the centre of the best one is measured from, and how far it is from there.
+fn things(
+    asked: &[Length],
+    fits: &[Fit],
+    columns: &'static [&'static str; 3],
+    from: &'static str,
+    centre: impl Fn(Fit) -> Result<Length, OutOfRange>,
+    none_fits: Note,
+) -> Things {
+    let mut figures = Vec::new();
+    let mut notes = Vec::new();
+    match fits.first() {
+        Some(best) => {
+            figures.push(Figure::length("thing", "Nearest round thing", "across", best.diameter));
+            if let Ok(centre) = centre(*best) {
+                figures.push(Figure::length("thing_centre", "Its centre", from, centre));
+            }
+            figures.push(Figure {
+                id: "thing_off",
+                label: "Its radius",
+                from: "",
+                value: Value::Words(off_by(best.off)),
+            });
+        }
+        None if asked.is_empty() => {}
+        None => notes.push(none_fits),
+    }
+    let rows: Vec<_> = fits
+        .iter()
+        .take(MOST_LISTED)
+        .map(|fit| vec![nearest(fit.diameter), Value::Words(off_by(fit.off)), nearest(fit.gives)])
+        .collect();
+    let tables = if rows.is_empty() {
+        Vec::new()
+    } else {
+        vec![Table { id: "things", title: "Round things, nearest first", columns, rows }]
+    };
+    Things { figures, tables, notes }
+}
+
+fn marks(title: &'static str, columns: &'static [&'static str], marks: &[Mark]) -> Table {
+    let rows = marks.iter().map(|mark| vec![nearest(mark.along), nearest(mark.height)]).collect();
+    Table { id: "marks", title, columns, rows }
+}
+
+fn narrowest(board: Option<Board>, left: Option<Length>, takes: Length) -> Option<(Figure, Step)> {
+    let (board, left) = (board?, left?);
+    let figure = Figure::length("narrowest", "Left at the narrowest", "across the board", left);
+    let step = Step {
+        rule: "left at the narrowest = board width - rise",
+        put_in: say![format!("{} - {}", exact_text(board.width), exact_text(takes))],
+        gives: nearest(left),
+    };
+    Some((figure, step))
+}
+
+fn off_the_board() -> Note {
+    say!["The centre lies off the board. Lay scrap of the same thickness beside it."]
+}
