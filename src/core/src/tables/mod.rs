@@ -4,4 +4,5 @@ pub mod air;
 pub mod beams;
 pub mod gravity;
 pub mod lumber;
+pub mod shrinkage;
 pub mod species;

@@ -7,6 +7,7 @@ mod crosscut;
 mod frame;
 mod gravity;
 mod lumber;
+mod shrinkage;
 mod species;
 
 mod curve;
