@@ -6,6 +6,7 @@
 
 pub mod calculators;
 pub mod drawing;
+pub mod job;
 pub mod measure;
 pub mod sheet;
 pub mod tables;

@@ -3,5 +3,6 @@
 mod crosscut;
 mod curve;
 mod frame;
+mod job;
 mod measure;
 mod tape;

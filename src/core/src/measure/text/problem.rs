@@ -76,6 +76,8 @@ pub enum TextProblemKind {
     BeyondArea,
     /// A length and a plain number, or a length and an area, cannot be added.
     AddsUnlike,
+    /// A whole number from 1 up to this was wanted.
+    NotACount(u32),
     /// The name stands in the formula but its value is not known.
     NameWithoutValue(String),
 }
@@ -117,6 +119,7 @@ impl fmt::Display for TextProblemKind {
             Self::IsNotArea => f.write_str("An area is wanted here: a length times a length."),
             Self::BeyondArea => f.write_str("This is neither a length nor an area. Check the × and ÷."),
             Self::AddsUnlike => f.write_str("These two cannot be added: one is a length and the other is not."),
+            Self::NotACount(most) => write!(f, "This must be a whole number from 1 to {most}."),
             Self::NameWithoutValue(name) => write!(f, "“{name}” has no value yet. Give it one first."),
         }
     }

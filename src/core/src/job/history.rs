@@ -1,0 +1,80 @@
+//! [`History`]: the steps that can be taken back and made again, kept with the job.
+
+use std::collections::VecDeque;
+
+use super::{Conflict, Job, Step};
+
+/// How many steps are kept.
+const MOST_STEPS: usize = 200;
+
+/// The steps made, newest last, and those taken back.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct History {
+    made: VecDeque<Step>,
+    undone: Vec<Step>,
+}
+
+impl History {
+    /// A history from stored steps, oldest first; only the newest are kept.
+    #[must_use]
+    pub fn from_steps(made: Vec<Step>, undone: Vec<Step>) -> History {
+        let surplus = made.len().saturating_sub(MOST_STEPS);
+        History { made: made.into_iter().skip(surplus).collect(), undone }
+    }
+
+    /// The steps made, oldest first.
+    pub fn made(&self) -> impl Iterator<Item = &Step> {
+        self.made.iter()
+    }
+
+    /// The steps taken back, the last one taken back last.
+    #[must_use]
+    pub fn undone(&self) -> &[Step] {
+        &self.undone
+    }
+
+    /// Makes a step and remembers it. What was taken back before can no longer be made again.
+    ///
+    /// # Errors
+    ///
+    /// [`Conflict`]; nothing is changed then.
+    pub fn make(&mut self, job: &mut Job, step: Step) -> Result<(), Conflict> {
+        job.make(&step)?;
+        self.undone.clear();
+        self.remember(step);
+        Ok(())
+    }
+
+    fn remember(&mut self, step: Step) {
+        self.made.push_back(step);
+        if self.made.len() > MOST_STEPS {
+            self.made.pop_front();
+        }
+    }
+
+    /// Takes the last step back. `false` when there is none.
+    ///
+    /// # Errors
+    ///
+    /// [`Conflict`] when an item of the step was changed by another page in between.
+    pub fn undo(&mut self, job: &mut Job) -> Result<bool, Conflict> {
+        let Some(step) = self.made.back() else { return Ok(false) };
+        job.make(&step.turned_round())?;
+        self.undone.extend(self.made.pop_back());
+        Ok(true)
+    }
+
+    /// Makes the last step taken back again. `false` when there is none.
+    ///
+    /// # Errors
+    ///
+    /// [`Conflict`] when an item of the step was changed by another page in between.
+    pub fn redo(&mut self, job: &mut Job) -> Result<bool, Conflict> {
+        let Some(step) = self.undone.last() else { return Ok(false) };
+        job.make(step)?;
+        if let Some(step) = self.undone.pop() {
+            self.remember(step);
+        }
+        Ok(true)
+    }
+}

@@ -1,0 +1,308 @@
+//! [`Item`]: what a job is made of. Plain data, with every measure as the user wrote it.
+
+use crate::sheet::Side;
+
+/// The id of an item: given once, never used again in its job.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct ItemId(pub u64);
+
+/// Anything in a job.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Item {
+    /// A named size or number.
+    Measure(Measure),
+    /// A part to cut.
+    Part(Part),
+    /// A calculator kept with its entries.
+    Kept(Kept),
+    /// Measures that must come out alike.
+    Match(Match),
+    /// A board or scrap on hand.
+    RackBoard(RackBoard),
+    /// A length the yard sells.
+    YardBoard(YardBoard),
+    /// A round thing the user owns.
+    Round(Round),
+    /// A saw.
+    Saw(Saw),
+    /// A screw size on hand.
+    Screw(Screw),
+    /// What the sketch of the job is drawn from.
+    Sketch(Sketch),
+}
+
+impl Item {
+    /// What the user calls it, for the list of what moved and of what is in conflict.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        match self {
+            Item::Measure(item) => &item.name,
+            Item::Part(item) => &item.name,
+            Item::Kept(item) => &item.title,
+            Item::Match(item) => &item.name,
+            Item::RackBoard(item) => &item.name,
+            Item::YardBoard(item) => &item.section,
+            Item::Round(item) => &item.name,
+            Item::Saw(item) => &item.name,
+            Item::Screw(_) => "screws",
+            Item::Sketch(_) => "sketch",
+        }
+    }
+}
+
+/// What kind of value a measure has.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub enum MeasureKind {
+    /// A length.
+    #[default]
+    Length,
+    /// A plain number: how many slats.
+    Number,
+}
+
+/// Where the planned value of a measure comes from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Written {
+    /// A value or a formula over other names, as typed.
+    Formula(String),
+    /// A result of a kept reckoning: linked, not copied.
+    Linked(Linked),
+}
+
+/// One result of a kept reckoning.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Linked {
+    /// The [`Kept`] reckoning.
+    pub kept: ItemId,
+    /// Id of the result: `pitch`.
+    pub result: String,
+    /// Which one of several, from 0, where the result is a list.
+    pub index: u32,
+}
+
+/// A named size or number of a job.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Measure {
+    /// Where it stands in the list.
+    pub rank: i64,
+    /// What the builder calls it: `front rail`. Any script; see [`check_name`](super::check_name).
+    pub name: String,
+    /// A length or a number.
+    pub kind: MeasureKind,
+    /// The plan.
+    pub written: Written,
+    /// The size the tape says on the real part, as typed. From then on it is the value in use.
+    pub as_cut: Option<String>,
+    /// The real part is cut: a change to it is a piece to recut, not a number.
+    pub is_cut: bool,
+    /// Not to be trusted until measured on the real thing: parts that need it wait.
+    pub wait: bool,
+    /// The user's note.
+    pub note: String,
+}
+
+/// How the grain of a part runs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub enum Grain {
+    /// Along its length, always.
+    #[default]
+    Locked,
+    /// Either way.
+    Free,
+}
+
+/// Whether a part has a mirror twin.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub enum Hand {
+    /// All alike.
+    #[default]
+    Alike,
+    /// Half of them left, half right.
+    Pairs,
+}
+
+/// A part to cut.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Part {
+    /// Where it stands in the list.
+    pub rank: i64,
+    /// `front rail`
+    pub name: String,
+    /// How many, as typed; a number or a formula.
+    pub quantity: String,
+    /// As typed; a length or a formula.
+    pub thickness: String,
+    /// As typed.
+    pub width: String,
+    /// Along the grain, as typed.
+    pub length: String,
+    /// What it is cut from: `2x6`. Empty for any.
+    pub stock: String,
+    /// Grain.
+    pub grain: Grain,
+    /// Which face shows; empty when it does not matter.
+    pub show_face: String,
+    /// Left and right.
+    pub hand: Hand,
+    /// May be ripped from a wider board.
+    pub may_rip: bool,
+    /// The user's note.
+    pub note: String,
+    /// What was done of it: piece by piece, as many as were touched.
+    pub pieces: Vec<Piece>,
+}
+
+/// One piece of a part.
+#[derive(Clone, Debug, PartialEq, Eq, Default)]
+pub struct Piece {
+    /// Cut.
+    pub done: bool,
+    /// Its length as cut, as typed, where it differs.
+    pub as_cut: Option<String>,
+}
+
+/// A calculator kept in the job.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Kept {
+    /// Where it stands in the list.
+    pub rank: i64,
+    /// What the user calls it.
+    pub title: String,
+    /// Slug of the calculator.
+    pub slug: String,
+    /// Field ids and texts; a text may use the names of the job.
+    pub entries: Vec<(String, String)>,
+}
+
+/// Measures that must come out alike: four legs, a pair of rails.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Match {
+    /// `the four legs`
+    pub name: String,
+    /// The measures.
+    pub measures: Vec<ItemId>,
+    /// How far apart they may drift, as typed; empty for not at all.
+    pub drift: String,
+}
+
+/// A board or scrap on hand. Every size as typed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RackBoard {
+    /// `scrap by the door`
+    pub name: String,
+    /// Its section, as parts ask for it: `2x6`.
+    pub section: String,
+    /// As measured.
+    pub thickness: String,
+    /// As measured, at its narrowest.
+    pub width: String,
+    /// As measured.
+    pub length: String,
+    /// How many.
+    pub quantity: u32,
+    /// Still wet.
+    pub wet: bool,
+    /// Zones to keep out of, `10 to 12 1/2`, from the marked end.
+    pub knots: String,
+}
+
+/// A length the yard sells.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct YardBoard {
+    /// Its section, as parts ask for it: `2x6`.
+    pub section: String,
+    /// Dressed, as typed.
+    pub thickness: String,
+    /// Dressed, as typed.
+    pub width: String,
+    /// As typed.
+    pub length: String,
+    /// Price in hundredths of the user's money.
+    pub price: u64,
+    /// How many can be had; `None` for as many as wanted.
+    pub quantity: Option<u32>,
+}
+
+/// A round thing the user owns, to draw curves with.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Round {
+    /// `paint can`
+    pub name: String,
+    /// As typed.
+    pub diameter: String,
+}
+
+/// A saw.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Saw {
+    /// `table saw, thin blade`
+    pub name: String,
+    /// As typed.
+    pub kerf: String,
+    /// As typed.
+    pub reach: String,
+    /// Which side the fence is on.
+    pub fence: Side,
+}
+
+/// A screw size on hand.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Screw {
+    /// Gauge number.
+    pub gauge: u32,
+    /// As typed.
+    pub length: String,
+    /// How many are left.
+    pub quantity: u32,
+}
+
+/// What the sketch of the job is drawn from: a frame of four legs with a top.
+#[derive(Clone, Debug, PartialEq, Eq, Default)]
+pub struct Sketch {
+    /// Front to show, outside of the legs; a formula. Empty leaves the sketch out.
+    pub length: String,
+    /// Front to back, outside of the legs.
+    pub depth: String,
+    /// Floor to the top of the legs.
+    pub height: String,
+    /// Side of a leg.
+    pub leg: String,
+    /// Height of the upper rail.
+    pub rail: String,
+    /// Floor to the lower shelf; empty for none.
+    pub shelf: String,
+    /// Thickness of the top; empty for none.
+    pub top: String,
+    /// Top beyond the legs, all round.
+    pub overhang: String,
+}
+
+impl Item {
+    /// Every text of the item that may use a name.
+    pub(super) fn each_text(&mut self, change: &mut dyn FnMut(&mut String)) {
+        match self {
+            Item::Measure(Measure { written: Written::Formula(text), .. }) => change(text),
+            Item::Measure(_)
+            | Item::Saw(_)
+            | Item::Screw(_)
+            | Item::Round(_)
+            | Item::RackBoard(_)
+            | Item::YardBoard(_) => {}
+            Item::Part(part) => {
+                for text in
+                    [&mut part.quantity, &mut part.thickness, &mut part.width, &mut part.length]
+                {
+                    change(text);
+                }
+            }
+            Item::Kept(kept) => kept.entries.iter_mut().for_each(|(_, text)| change(text)),
+            Item::Match(group) => change(&mut group.drift),
+            Item::Sketch(sketch) => {
+                let Sketch { length, depth, height, leg, rail, shelf, top, overhang } = sketch;
+                for text in [length, depth, height, leg, rail, shelf, top, overhang] {
+                    change(text);
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,139 @@
+//! The job book: the sizes, parts and calculators of one job as one live thing.
+//!
+//! A [`Job`] is a set of [`Item`]s, each with an id of its own: measures, parts, kept reckonings,
+//! and what is on the rack. A measure is a formula over other names and, from the moment it is
+//! cut, the size the tape says on the real part. [`Reckoned`] works everything out; the
+//! difference of two of them is [what moved](moved). A part that came out wrong has a
+//! [rescue](rescue) or is cut again.
+//!
+//! Every edit is a [`Step`]: what each item was before and is after. A step is undone by turning
+//! it round, and is refused, naming the item, when somebody else changed that item in between.
+//! So two pages with the same job open never overwrite each other unseen.
+
+mod batches;
+mod history;
+mod item;
+pub mod moved;
+mod names;
+mod parts;
+mod reckoned;
+pub mod rescue;
+mod step;
+#[cfg(test)]
+mod tests;
+
+pub use batches::{Batch, BatchPart, Setting, batches};
+pub use history::History;
+pub use item::{
+    Grain, Hand, Item, ItemId, Kept, Linked, Match, Measure, MeasureKind, Part, Piece, RackBoard,
+    Round, Saw, Screw, Sketch, Written, YardBoard,
+};
+pub use names::{NameProblem, check_name};
+pub use parts::{PartSizes, part_sizes};
+pub use reckoned::{MeasureProblem, MeasureState, Reckoned};
+pub use step::{Change, Conflict, Step};
+
+use std::collections::BTreeMap;
+
+use crate::measure::Unit;
+
+/// Most measures of one job.
+pub const MOST_MEASURES: usize = 2_000;
+/// Most parts of one job.
+pub const MOST_PARTS: usize = 1_000;
+/// Most items of any other kind in one job.
+pub const MOST_OTHERS: usize = 500;
+/// Longest name or title, in characters.
+pub const MOST_NAME: usize = 500;
+/// Longest note, in characters.
+pub const MOST_NOTE: usize = 5_000;
+
+/// One job.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Job {
+    /// What the user calls it.
+    pub title: String,
+    /// The unit of bare numbers in it, whatever the phone is set to.
+    pub unit: Unit,
+    /// Everything in it, by id.
+    items: BTreeMap<ItemId, Item>,
+    /// The next free id; ids are never used twice.
+    next_id: u64,
+}
+
+impl Job {
+    /// An empty job.
+    #[must_use]
+    pub fn new(title: impl Into<String>, unit: Unit) -> Job {
+        Job { title: title.into(), unit, items: BTreeMap::new(), next_id: 1 }
+    }
+
+    /// A job from stored items. Ids below or at the highest one are never given out again.
+    #[must_use]
+    pub fn from_items(
+        title: String,
+        unit: Unit,
+        items: BTreeMap<ItemId, Item>,
+        next_id: u64,
+    ) -> Job {
+        let above = items.keys().next_back().map_or(1, |id| id.0.saturating_add(1));
+        Job { title, unit, items, next_id: next_id.max(above) }
+    }
+
+    /// Every item with its id, oldest first.
+    pub fn items(&self) -> impl Iterator<Item = (ItemId, &Item)> {
+        self.items.iter().map(|(id, item)| (*id, item))
+    }
+
+    /// One item.
+    #[must_use]
+    pub fn item(&self, id: ItemId) -> Option<&Item> {
+        self.items.get(&id)
+    }
+
+    /// The next free id, for a step that adds something.
+    #[must_use]
+    pub fn next_id(&self) -> ItemId {
+        ItemId(self.next_id)
+    }
+
+    /// The measures in the order the user gave them.
+    #[must_use]
+    pub fn measures(&self) -> Vec<(ItemId, &Measure)> {
+        self.ranked(|item| match item {
+            Item::Measure(measure) => Some((measure.rank, measure)),
+            _ => None,
+        })
+    }
+
+    /// The parts in the order the user gave them.
+    #[must_use]
+    pub fn parts(&self) -> Vec<(ItemId, &Part)> {
+        self.ranked(|item| match item {
+            Item::Part(part) => Some((part.rank, part)),
+            _ => None,
+        })
+    }
+
+    /// The kept reckonings in the order the user gave them.
+    #[must_use]
+    pub fn kept(&self) -> Vec<(ItemId, &Kept)> {
+        self.ranked(|item| match item {
+            Item::Kept(kept) => Some((kept.rank, kept)),
+            _ => None,
+        })
+    }
+
+    fn ranked<'a, T>(
+        &'a self,
+        pick: impl Fn(&'a Item) -> Option<(i64, &'a T)>,
+    ) -> Vec<(ItemId, &'a T)> {
+        let mut picked: Vec<_> = self
+            .items
+            .iter()
+            .filter_map(|(id, item)| pick(item).map(|(rank, t)| (rank, *id, t)))
+            .collect();
+        picked.sort_by_key(|(rank, id, _)| (*rank, *id));
+        picked.into_iter().map(|(_, id, t)| (id, t)).collect()
+    }
+}

@@ -1,0 +1,109 @@
+//! What moved when a measure changed: the difference of a job worked out before and after.
+
+use super::{Item, ItemId, Job, Measure, Reckoned};
+use crate::measure::Length;
+use crate::measure::text::Quantity;
+
+/// A measure that is not what it was.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Moved {
+    /// The measure.
+    pub id: ItemId,
+    /// Before. `None` when it had no value.
+    pub old: Option<Quantity>,
+    /// After. `None` when it has none now.
+    pub new: Option<Quantity>,
+    /// By how much, signed, when both are lengths.
+    pub by: Option<Length>,
+    /// What that means at the bench.
+    pub means: Means,
+}
+
+/// What a changed measure means at the bench.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Means {
+    /// The part is cut and now wants another size: recut it, or find a rescue.
+    Recut,
+    /// Not cut yet: only the number is another one.
+    NewNumber,
+    /// It has no value any more.
+    Lost,
+}
+
+/// What a measure comes to for the bench: what a cut part is against what it is wanted to be.
+///
+/// A part that is cut keeps its size whatever the formula says, so it has not "moved" when the
+/// value in use stays; it has moved when the size wanted of it did.
+fn wanted(reckoned: &Reckoned, id: ItemId) -> Option<Quantity> {
+    reckoned.measure(id)?.planned.as_ref().ok().copied()
+}
+
+/// The measures whose value differs, in the order of the list; the one that was edited first.
+#[must_use]
+pub fn moved(job: &Job, before: &Reckoned, after: &Reckoned) -> Vec<Moved> {
+    let mut all = Vec::new();
+    for (id, measure) in job.measures() {
+        let cut = is_cut(measure);
+        let value = |reckoned: &Reckoned| {
+            if cut { wanted(reckoned, id) } else { reckoned.measure(id).and_then(|m| m.in_use()) }
+        };
+        let (old, new) = (value(before), value(after));
+        if old == new {
+            continue;
+        }
+        let by = match (old, new) {
+            (Some(Quantity::Length(old)), Some(Quantity::Length(new))) => (new - old).ok(),
+            _ => None,
+        };
+        let means = match (new, cut) {
+            (None, _) => Means::Lost,
+            (Some(_), true) => Means::Recut,
+            (Some(_), false) => Means::NewNumber,
+        };
+        all.push(Moved { id, old, new, by, means });
+    }
+    all
+}
+
+/// Whether the real part is there: marked as cut, or measured.
+#[must_use]
+pub fn is_cut(measure: &Measure) -> bool {
+    measure.is_cut || measure.as_cut.is_some()
+}
+
+/// A group of measures that must be alike and are not.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Mismatch {
+    /// The [`Match`](super::Match).
+    pub group: ItemId,
+    /// The smallest of them.
+    pub least: (ItemId, Length),
+    /// The largest of them.
+    pub most: (ItemId, Length),
+    /// How far they may drift.
+    pub drift: Length,
+}
+
+/// The groups whose measures in use are farther apart than they may be.
+#[must_use]
+pub fn mismatches(job: &Job, reckoned: &Reckoned) -> Vec<Mismatch> {
+    let mut all = Vec::new();
+    for (group, item) in job.items() {
+        let Item::Match(members) = item else { continue };
+        let drift = match members.drift.trim() {
+            "" => Length::ZERO,
+            text => reckoned.length_of(text).unwrap_or(Length::ZERO),
+        };
+        let lengths =
+            members.measures.iter().filter_map(|id| Some((*id, reckoned.measure(*id)?.length()?)));
+        let lengths: Vec<_> = lengths.collect();
+        let least = lengths.iter().min_by_key(|(_, length)| *length);
+        let most = lengths.iter().max_by_key(|(_, length)| *length);
+        if let (Some(least), Some(most)) = (least, most)
+            && (most.1 - least.1).is_ok_and(|apart| apart > drift)
+        {
+            all.push(Mismatch { group, least: *least, most: *most, drift });
+        }
+    }
+    all
+}

@@ -1,0 +1,126 @@
+//! [`Step`]: one edit of a job, which can be turned round, and which never overwrites unseen.
+
+use core::fmt;
+use std::collections::BTreeMap;
+
+use super::{Item, ItemId, Job};
+
+/// What one item was and is. `None` for not there.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Change {
+    /// Which item.
+    pub id: ItemId,
+    /// Before the step, as the one who made it saw it.
+    pub before: Option<Item>,
+    /// After the step.
+    pub after: Option<Item>,
+}
+
+/// One edit as the user sees it: all of it happens, or none.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Step {
+    /// For the undo button: `rename leg`.
+    pub label: String,
+    /// The items it touches.
+    pub changes: Vec<Change>,
+    /// The title before and after, when it changes.
+    pub title: Option<(String, String)>,
+}
+
+/// A step that would overwrite what somebody else changed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Conflict {
+    /// The items in question, by id and by name as they are now.
+    pub items: Vec<(ItemId, String)>,
+    /// Whether the title is in question.
+    pub title: bool,
+}
+
+impl fmt::Display for Conflict {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let names: Vec<&str> = self.items.iter().map(|(_, name)| name.as_str()).collect();
+        let what = if names.is_empty() { "the title".to_owned() } else { names.join(", ") };
+        write!(f, "Changed elsewhere in the meantime: {what}. Look at it, then change it again.")
+    }
+}
+
+impl core::error::Error for Conflict {}
+
+impl Step {
+    /// A step with changes to items.
+    #[must_use]
+    pub fn new(label: impl Into<String>, changes: Vec<Change>) -> Step {
+        Step { label: label.into(), changes, title: None }
+    }
+
+    /// The step that takes this one back.
+    #[must_use]
+    pub fn turned_round(&self) -> Step {
+        Step {
+            label: self.label.clone(),
+            // Backwards, so that an item touched twice goes the same way back.
+            changes: self
+                .changes
+                .iter()
+                .rev()
+                .map(|c| Change { id: c.id, before: c.after.clone(), after: c.before.clone() })
+                .collect(),
+            title: self.title.clone().map(|(before, after)| (after, before)),
+        }
+    }
+}
+
+impl Job {
+    /// Makes a step. On a conflict nothing is changed.
+    ///
+    /// # Errors
+    ///
+    /// [`Conflict`] with the items that are not as the maker of the step saw them.
+    pub fn make(&mut self, step: &Step) -> Result<(), Conflict> {
+        // What the items touched so far come to, before any of it is done.
+        let mut touched: BTreeMap<ItemId, Option<&Item>> = BTreeMap::new();
+        let mut in_question = Vec::new();
+        for change in &step.changes {
+            let now = touched.get(&change.id).copied().unwrap_or(self.items.get(&change.id));
+            if now != change.before.as_ref() {
+                let name = now.or(change.before.as_ref()).map_or("", Item::name).to_owned();
+                in_question.push((change.id, name));
+            }
+            touched.insert(change.id, change.after.as_ref());
+        }
+        let title_moved = step.title.as_ref().is_some_and(|(before, _)| *before != self.title);
+        if !in_question.is_empty() || title_moved {
+            return Err(Conflict { items: in_question, title: title_moved });
+        }
+        for (id, after) in touched {
+            match after {
+                Some(item) => self.items.insert(id, item.clone()),
+                None => self.items.remove(&id),
+            };
+        }
+        if let Some((_, after)) = &step.title {
+            self.title.clone_from(after);
+        }
+        let above = self.items.keys().next_back().map_or(0, |id| id.0.saturating_add(1));
+        self.next_id = self.next_id.max(above);
+        Ok(())
+    }
+
+    /// The change that adds an item under the next free id, `offset` ids further on.
+    #[must_use]
+    pub fn adding(&self, offset: u64, item: Item) -> Change {
+        Change { id: ItemId(self.next_id.saturating_add(offset)), before: None, after: Some(item) }
+    }
+
+    /// The change that puts something else in the place of an item.
+    #[must_use]
+    pub fn replacing(&self, id: ItemId, item: Item) -> Change {
+        Change { id, before: self.items.get(&id).cloned(), after: Some(item) }
+    }
+
+    /// The change that takes an item away.
+    #[must_use]
+    pub fn removing(&self, id: ItemId) -> Change {
+        Change { id, before: self.items.get(&id).cloned(), after: None }
+    }
+}

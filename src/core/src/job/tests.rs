@@ -1,0 +1,375 @@
+//! Rules of the job book: names, circles, what moved, rescue, batches, conflicts.
+
+use super::moved::{Means, mismatches, moved};
+use super::rescue::{rescues, troubles};
+use super::*;
+use crate::measure::text::Quantity;
+use crate::measure::{Length, Number, length};
+use crate::sheet::Bench;
+
+/// A job of measures, for tests: `name = formula`.
+pub(crate) fn job_of(measures: &[(&str, &str)]) -> Job {
+    let mut job = Job::new("potting bench (invented)", Unit::Inch);
+    for (rank, (name, formula)) in (0..).zip(measures) {
+        let change = job.adding(0, Item::Measure(measure(rank, name, formula)));
+        job.make(&Step::new("add", vec![change])).expect("a fresh id");
+    }
+    job
+}
+
+fn measure(rank: i64, name: &str, formula: &str) -> Measure {
+    Measure {
+        rank,
+        name: name.to_owned(),
+        kind: MeasureKind::Length,
+        written: Written::Formula(formula.to_owned()),
+        as_cut: None,
+        is_cut: false,
+        wait: false,
+        note: String::new(),
+    }
+}
+
+fn id_of(job: &Job, name: &str) -> ItemId {
+    job.measures().into_iter().find(|(_, m)| m.name == name).expect("this name").0
+}
+
+fn edit(job: &mut Job, name: &str, change: impl FnOnce(&mut Measure)) -> Step {
+    let id = id_of(job, name);
+    let Some(Item::Measure(old)) = job.item(id).cloned() else { panic!() };
+    let mut new = old;
+    change(&mut new);
+    let step = Step::new("edit", vec![job.replacing(id, Item::Measure(new))]);
+    job.make(&step).expect("no conflict");
+    step
+}
+
+fn value(job: &Job, name: &str) -> Length {
+    let reckoned = Reckoned::of(job, &Bench::default());
+    reckoned.measure(id_of(job, name)).and_then(MeasureState::length).expect("a length")
+}
+
+fn problem(job: &Job, name: &str) -> String {
+    let reckoned = Reckoned::of(job, &Bench::default());
+    let state = reckoned.measure(id_of(job, name)).expect("this measure");
+    state.planned.clone().expect_err("a problem").to_string()
+}
+
+fn inches(text: &str) -> Length {
+    length(text).expect("a length in a test")
+}
+
+const FRAME: &[(&str, &str)] = &[
+    ("overall", "44"),
+    ("leg", "3 1/2"),
+    ("front rail", "overall - 2 × leg"),
+    ("half rail", "front rail / 2"),
+];
+
+#[test]
+fn names_with_spaces_are_found_by_longest_match() {
+    let job =
+        job_of(&[("rail", "10"), ("rail long", "20"), ("sum", "rail long + rail"), ("legs", "1")]);
+    assert_eq!(value(&job, "sum"), inches("30"));
+    let job = job_of(&[("leg", "3"), ("x", "legs + 1")]);
+    assert_eq!(
+        problem(&job, "x"),
+        "“legs” is not a unit or a known name. Units are in, ft, mm, cm and m."
+    );
+}
+
+#[test]
+fn names_of_any_script_work_in_formulas() {
+    let job = job_of(&[
+        ("脚の厚さ", "3 1/2"),
+        ("🪑 width", "脚の厚さ × 2"),
+        ("breite für tür", "🪑 width + 脚の厚さ"),
+    ]);
+    assert_eq!(value(&job, "breite für tür"), inches("10 1/2"));
+}
+
+#[test]
+fn a_name_that_would_hide_a_measure_is_refused() {
+    let check = |name: &str| check_name(name, ["leg"].into_iter());
+    for name in ["2", "2 in", "in", "mm", "x", "3/8", "+", "½", "5'", "(", "- 4"] {
+        assert_eq!(check(name), Err(NameProblem::IsAMeasure), "{name}");
+    }
+    assert_eq!(check("leg"), Err(NameProblem::Taken));
+    assert_eq!(check(" \u{a0}"), Err(NameProblem::Empty));
+    assert_eq!(check("a\nb"), Err(NameProblem::ControlCharacter));
+    assert_eq!(check(&"n".repeat(501)), Err(NameProblem::TooLong));
+    for name in ["front rail", "leg 2", "2x4 leg", "腿", "🪑", "rail-left", &"n".repeat(500)] {
+        assert_eq!(check(name), Ok(()), "{name}");
+    }
+}
+
+#[test]
+fn a_circle_names_its_members() {
+    let job = job_of(&[
+        ("a part", "b part + 1"),
+        ("b part", "c part"),
+        ("c part", "a part"),
+        ("d part", "a part"),
+    ]);
+    assert_eq!(
+        problem(&job, "a part"),
+        "This needs itself: a part ← b part ← c part ← a part. Give one of them a size of its own."
+    );
+    assert!(problem(&job, "d part").contains("a part ← b part ← c part"));
+}
+
+#[test]
+fn a_size_as_cut_opens_a_circle() {
+    let mut job = job_of(&[("overall", "rail + 7"), ("rail", "overall - 7")]);
+    edit(&mut job, "rail", |m| m.as_cut = Some("37".to_owned()));
+    assert_eq!(value(&job, "overall"), inches("44"));
+}
+
+#[test]
+fn legs_cut_thin_move_the_rail_and_what_depends_on_it() {
+    let mut job = job_of(FRAME);
+    let before = Reckoned::of(&job, &Bench::default());
+    edit(&mut job, "leg", |m| m.as_cut = Some("3 7/16".to_owned()));
+    let after = Reckoned::of(&job, &Bench::default());
+    let list: Vec<_> = moved(&job, &before, &after)
+        .into_iter()
+        .map(|m| (job.item(m.id).expect("here").name().to_owned(), m.by, m.means))
+        .collect();
+    assert_eq!(
+        list,
+        [
+            ("front rail".to_owned(), Some(inches("1/8")), Means::NewNumber),
+            ("half rail".to_owned(), Some(inches("1/16")), Means::NewNumber),
+        ]
+    );
+}
+
+#[test]
+fn a_cut_rail_wants_recutting_or_the_overall_gives_way() {
+    let mut job = job_of(FRAME);
+    edit(&mut job, "front rail", |m| m.as_cut = Some("37".to_owned()));
+    let before = Reckoned::of(&job, &Bench::default());
+    edit(&mut job, "leg", |m| m.as_cut = Some("3 7/16".to_owned()));
+    let after = Reckoned::of(&job, &Bench::default());
+    let list = moved(&job, &before, &after);
+    assert_eq!(list.len(), 1, "half rail keeps to the rail as cut: {list:?}");
+    assert_eq!((list[0].means, list[0].by), (Means::Recut, Some(inches("1/8"))));
+
+    let trouble = troubles(&job, &after)[0];
+    assert_eq!((trouble.as_cut, trouble.wanted), (inches("37"), inches("37 1/8")));
+    let ways = rescues(&job, &Bench::default(), &trouble, &[]);
+    // The legs are cut, so only the overall can give way: case J1 of the rules of the trade.
+    assert_eq!(ways.len(), 1);
+    assert_eq!(
+        (ways[0].floats, ways[0].to, ways[0].recuts),
+        (id_of(&job, "overall"), inches("43 7/8"), 0)
+    );
+    let overall = id_of(&job, "overall");
+    assert_eq!(rescues(&job, &Bench::default(), &trouble, &[overall]), []);
+}
+
+#[test]
+fn the_rescue_that_cuts_fewest_parts_again_comes_first() {
+    // A shelf between two cleats: the opening or the gap can take up a shelf cut short. The
+    // opening has a cut back panel on it, so the gap comes first.
+    let mut job = job_of(&[
+        ("gap", "1/4"),
+        ("opening", "40"),
+        ("shelf", "opening - 2 × gap"),
+        ("back panel", "opening - 1"),
+    ]);
+    edit(&mut job, "back panel", |m| m.is_cut = true);
+    edit(&mut job, "shelf", |m| m.as_cut = Some("39 1/4".to_owned()));
+    let reckoned = Reckoned::of(&job, &Bench::default());
+    let trouble = troubles(&job, &reckoned)[0];
+    let ways = rescues(&job, &Bench::default(), &trouble, &[]);
+    let names: Vec<_> =
+        ways.iter().map(|w| (job.item(w.floats).expect("here").name(), w.to, w.recuts)).collect();
+    assert_eq!(names, [("gap", inches("3/8"), 0), ("opening", inches("39 3/4"), 1)]);
+}
+
+#[test]
+fn what_is_not_straight_is_not_offered_as_a_rescue() {
+    let mut job = job_of(&[("side", "6"), ("share", "36 in × 1 in / side")]);
+    edit(&mut job, "share", |m| m.as_cut = Some("5".to_owned()));
+    let reckoned = Reckoned::of(&job, &Bench::default());
+    let trouble = troubles(&job, &reckoned)[0];
+    assert_eq!(rescues(&job, &Bench::default(), &trouble, &[]), []);
+}
+
+#[test]
+fn legs_that_must_match_are_flagged_when_they_drift() {
+    let mut job = job_of(&[("leg 1", "28"), ("leg 2", "28"), ("leg 3", "28")]);
+    let members = job.measures().into_iter().map(|(id, _)| id).collect();
+    let group = Match { name: "legs".to_owned(), measures: members, drift: "1/16".to_owned() };
+    let change = job.adding(0, Item::Match(group));
+    job.make(&Step::new("match", vec![change])).expect("fresh");
+    edit(&mut job, "leg 2", |m| m.as_cut = Some("27 15/16".to_owned()));
+    assert_eq!(mismatches(&job, &Reckoned::of(&job, &Bench::default())), []);
+    edit(&mut job, "leg 3", |m| m.as_cut = Some("28 1/32".to_owned()));
+    let flagged = mismatches(&job, &Reckoned::of(&job, &Bench::default()));
+    assert_eq!(flagged[0].least, (id_of(&job, "leg 2"), inches("27 15/16")));
+    assert_eq!(flagged[0].most, (id_of(&job, "leg 3"), inches("28 1/32")));
+}
+
+#[test]
+fn renaming_follows_into_every_formula_and_no_other_word() {
+    let mut job =
+        job_of(&[("leg", "3"), ("leg cap", "leg + 1"), ("both", "leg + leg cap + 2 × leg")]);
+    let reckoned = Reckoned::of(&job, &Bench::default());
+    let changes = job.renaming(id_of(&job, "leg"), "post", &reckoned);
+    job.make(&Step::new("rename", changes)).expect("no conflict");
+    let texts: Vec<_> = job
+        .measures()
+        .into_iter()
+        .map(|(_, m)| match &m.written {
+            Written::Formula(text) => (m.name.as_str(), text.as_str()),
+            Written::Linked(_) => panic!(),
+        })
+        .collect();
+    assert_eq!(
+        texts,
+        [("post", "3"), ("leg cap", "post + 1"), ("both", "post + leg cap + 2 × post")]
+    );
+}
+
+#[test]
+fn a_reckoning_is_worked_out_again_and_its_result_is_linked() {
+    let mut job = job_of(&[("overall", "44")]);
+    let kept = Kept {
+        rank: 0,
+        title: "half".to_owned(),
+        slug: "tape".to_owned(),
+        entries: vec![("strip".to_owned(), "overall / 2".to_owned())],
+    };
+    let change = job.adding(0, Item::Kept(kept));
+    let kept = change.id;
+    job.make(&Step::new("keep", vec![change])).expect("fresh");
+    let linked = Linked { kept, result: "read".to_owned(), index: 0 };
+    let half = Measure { written: Written::Linked(linked), ..measure(1, "half", "") };
+    let change = job.adding(0, Item::Measure(half));
+    job.make(&Step::new("link", vec![change])).expect("fresh");
+    assert_eq!(value(&job, "half"), inches("22"));
+    edit(&mut job, "overall", |m| m.written = Written::Formula("45".to_owned()));
+    assert_eq!(value(&job, "half"), inches("22 1/2"));
+    let change = job.removing(kept);
+    job.make(&Step::new("take out", vec![change])).expect("no conflict");
+    assert_eq!(
+        problem(&job, "half"),
+        "The reckoning that this came from is gone. Write a size instead."
+    );
+}
+
+#[test]
+fn a_number_measure_counts_and_a_length_measure_measures() {
+    let mut job = job_of(&[("slat", "3 1/2"), ("slats", "6"), ("bare", "slat × slats")]);
+    edit(&mut job, "slats", |m| m.kind = MeasureKind::Number);
+    assert_eq!(value(&job, "bare"), inches("21"));
+    let reckoned = Reckoned::of(&job, &Bench::default());
+    let slats = reckoned.measure(id_of(&job, "slats")).and_then(MeasureState::in_use);
+    assert_eq!(slats, Some(Quantity::Plain(Number::whole(6))));
+    edit(&mut job, "slats", |m| m.written = Written::Formula("6 in".to_owned()));
+    assert_eq!(problem(&job, "slats"), "A plain number is wanted here. Take out the unit.");
+}
+
+/// Source: [WH] G2, widths 3 1/2 (8), 2 3/4 (6), 1 1/2 (4): 3 settings, 18 parts and 3 spares,
+/// widest first.
+#[test]
+fn g2_parts_share_fence_settings_widest_first() {
+    let mut job = job_of(&[]);
+    for (rank, (width, quantity)) in (0..).zip([("1 1/2", "4"), ("3 1/2", "8"), ("2 3/4", "6")]) {
+        let change = job.adding(0, Item::Part(part(rank, "strip", quantity, width)));
+        job.make(&Step::new("add", vec![change])).expect("fresh");
+    }
+    let reckoned = Reckoned::of(&job, &Bench::default());
+    let list = batches(&part_sizes(&job, &reckoned), Setting::RipWidth);
+    let sizes: Vec<_> = list.iter().map(|b| (b.size, b.pieces)).collect();
+    assert_eq!(sizes, [(inches("3 1/2"), 8), (inches("2 3/4"), 6), (inches("1 1/2"), 4)]);
+    assert_eq!(list.iter().map(|b| b.pieces).sum::<u32>(), 18);
+    assert_eq!(list.iter().map(|b| b.spares).sum::<u32>(), 3);
+}
+
+fn part(rank: i64, name: &str, quantity: &str, width: &str) -> Part {
+    Part {
+        rank,
+        name: name.to_owned(),
+        quantity: quantity.to_owned(),
+        thickness: "3/4".to_owned(),
+        width: width.to_owned(),
+        length: "20".to_owned(),
+        stock: String::new(),
+        grain: Grain::Locked,
+        show_face: String::new(),
+        hand: Hand::Alike,
+        may_rip: true,
+        note: String::new(),
+        pieces: Vec::new(),
+    }
+}
+
+#[test]
+fn a_part_waits_until_the_frame_is_measured() {
+    let mut job = job_of(&[("frame inside", "40"), ("shelf", "frame inside - 1/4")]);
+    edit(&mut job, "frame inside", |m| m.wait = true);
+    let shelf = Part { length: "shelf".to_owned(), ..part(0, "shelf board", "2", "5 1/2") };
+    let change = job.adding(0, Item::Part(shelf));
+    job.make(&Step::new("add", vec![change])).expect("fresh");
+    let sizes = |job: &Job| part_sizes(job, &Reckoned::of(job, &Bench::default()));
+    assert_eq!(sizes(&job)[0].waits_for, [id_of(&job, "frame inside")]);
+    assert!(batches(&sizes(&job), Setting::StopLength)[0].must_wait);
+    edit(&mut job, "frame inside", |m| m.as_cut = Some("40 1/8".to_owned()));
+    assert_eq!(sizes(&job)[0].waits_for, []);
+    assert_eq!(sizes(&job)[0].length, Ok(inches("39 7/8")));
+}
+
+#[test]
+fn a_quantity_is_a_whole_number_of_pieces() {
+    let mut job = job_of(&[]);
+    let change = job.adding(0, Item::Part(part(0, "strip", "2 1/2", "1")));
+    job.make(&Step::new("add", vec![change])).expect("fresh");
+    let sizes = part_sizes(&job, &Reckoned::of(&job, &Bench::default()));
+    let problem = sizes[0].quantity.clone().expect_err("no whole number");
+    assert_eq!(problem.to_string(), "This must be a whole number from 1 to 1000.");
+}
+
+#[test]
+fn two_pages_never_overwrite_each_other_unseen() {
+    let mut stored = job_of(FRAME);
+    let mut other_page = stored.clone();
+    edit(&mut stored, "leg", |m| m.as_cut = Some("3 7/16".to_owned()));
+    // The other page still shows the old leg. Its edit of another measure goes in ...
+    let rename = edit(&mut other_page, "overall", |m| m.note = "by the door".to_owned());
+    assert_eq!(stored.make(&rename), Ok(()));
+    // ... and its edit of the same measure is refused by name.
+    let clash = edit(&mut other_page, "leg", |m| m.as_cut = Some("3 1/4".to_owned()));
+    let conflict = stored.make(&clash).expect_err("a conflict");
+    assert_eq!(
+        conflict.to_string(),
+        "Changed elsewhere in the meantime: leg. Look at it, then change it again."
+    );
+    assert_eq!(value(&stored, "leg"), inches("3 7/16"));
+}
+
+#[test]
+fn the_oldest_steps_are_let_go_and_a_new_step_ends_redoing() {
+    let mut job = job_of(&[("leg", "1")]);
+    let mut history = History::default();
+    let id = id_of(&job, "leg");
+    for n in 2..=251 {
+        let step = Step::new(
+            "edit",
+            vec![job.replacing(id, Item::Measure(measure(0, "leg", &n.to_string())))],
+        );
+        history.make(&mut job, step).expect("no conflict");
+    }
+    let mut undone = 0;
+    while history.undo(&mut job).expect("no conflict") {
+        undone += 1;
+    }
+    assert_eq!((undone, value(&job, "leg")), (200, inches("51")));
+    assert_eq!(history.redo(&mut job), Ok(true));
+    assert_eq!(value(&job, "leg"), inches("52"));
+    let step = Step::new("edit", vec![job.replacing(id, Item::Measure(measure(0, "leg", "9")))]);
+    history.make(&mut job, step).expect("no conflict");
+    assert_eq!(history.redo(&mut job), Ok(false));
+}
