@@ -15,6 +15,7 @@
 
 pub mod crosscut;
 pub mod curve;
+pub mod finish;
 pub mod frame;
 pub mod tape;
 
@@ -123,6 +124,7 @@ pub const ALL: &[&Calculator] = &[
     &crosscut::CALCULATOR,
     &frame::CALCULATOR,
     &curve::CALCULATOR,
+    &finish::CALCULATOR,
 ];
 
 /// The calculator with this slug.

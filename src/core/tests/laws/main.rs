@@ -2,6 +2,7 @@
 
 mod crosscut;
 mod curve;
+mod finish;
 mod frame;
 mod job;
 mod measure;

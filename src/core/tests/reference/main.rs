@@ -4,6 +4,7 @@
 //! A departure from a source is marked `DEPARTS:` with the reason.
 
 mod crosscut;
+mod finish;
 mod frame;
 mod gravity;
 mod lumber;
