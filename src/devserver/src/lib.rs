@@ -147,14 +147,6 @@ impl Server {
     pub fn requests(&self) -> Vec<String> {
         locked(&self.shared.requests).clone()
     }
-
-    /// Waits until the server stops, which it does not do by itself.
-    pub fn wait(&self) {
-        let listening = locked(&self.listening).take();
-        if let Some(listening) = listening {
-            drop(listening.thread.join());
-        }
-    }
 }
 
 impl Drop for Server {

@@ -14,6 +14,7 @@ mod tidy;
 mod tools;
 mod workspace;
 
+use std::path::Path;
 use std::process::ExitCode;
 
 use anyhow::{Result, bail};
@@ -32,9 +33,19 @@ cargo xtask COMMAND
   wasm-runner ...  run one wasm test file in headless Chromium; cargo calls this
 ";
 
+/// Called by this name, through a link, this program is the bindings generator in the version of
+/// Cargo.lock. Trunk asks for exactly that one, and then nobody has to install it.
+const BINDINGS: &str = "wasm-bindgen";
+
 fn main() -> ExitCode {
-    let arguments: Vec<String> = std::env::args().skip(1).collect();
-    match run(&arguments) {
+    let mut arguments = std::env::args();
+    let name = arguments.next().unwrap_or_default();
+    let result = if Path::new(&name).ends_with(BINDINGS) {
+        wasm_bindgen_cli::wasm_bindgen::run_cli_with_args(std::env::args_os())
+    } else {
+        run(&arguments.collect::<Vec<_>>())
+    };
+    match result {
         Ok(()) => ExitCode::SUCCESS,
         Err(error) => {
             eprintln!("xtask: {error:#}");

@@ -47,21 +47,19 @@ fn browser() -> Result<()> {
     let browser = tools::ensure_browser()?;
     let this = std::env::current_exe().context("finding this program")?;
     let runner = serde_json::to_string(&[this.to_string_lossy().as_ref(), "wasm-runner"])?;
+    // One command for all of them: their common dependencies are compiled once.
+    let mut command = cargo();
+    command.args(["test", "--target", tools::WASM]);
+    // The examples in the documentation ran natively.
+    command.args(["--lib", "--tests"]);
+    command.args(["--config", &format!("target.{}.runner={runner}", tools::WASM)]);
     for package in packages()?.iter().filter(|package| package.has_browser_tests()) {
-        run(
-            &format!("browser tests of {}", package.name),
-            cargo()
-                .args(["test", "--target", tools::WASM, "--package", &package.name])
-                // The examples in the documentation ran natively.
-                .args(["--lib", "--tests"])
-                .args(["--config", &format!("target.{}.runner={runner}", tools::WASM)])
-                .env("CHROMEDRIVER", &browser.driver)
-                // Patience for a busy machine; a test that hangs still ends.
-                .env("WASM_BINDGEN_TEST_TIMEOUT", "120")
-                .env("WASM_BINDGEN_TEST_DRIVER_TIMEOUT", "30"),
-        )?;
+        command.args(["--package", &package.name]);
     }
-    Ok(())
+    // Patience for a busy machine; a test that hangs still ends.
+    command.env("WASM_BINDGEN_TEST_TIMEOUT", "120");
+    command.env("WASM_BINDGEN_TEST_DRIVER_TIMEOUT", "30");
+    run("tests in headless Chromium", command.env("CHROMEDRIVER", &browser.driver))
 }
 
 /// The journeys, against a fresh release build: all, or those with one of `names` in theirs.

@@ -5,7 +5,7 @@
 //! failed build leaves the last good one alone.
 
 mod shell;
-mod styles;
+mod sources;
 mod wasm;
 
 use std::fs;
@@ -22,6 +22,8 @@ use wasm::Optimise;
 /// The package with the functions for other people's JavaScript, and its folder in dist/.
 const JS_PACKAGE: &str = "reckoner-js";
 const JS_FOLDER: &str = "js";
+/// A page that calls it; published beside it.
+const JS_EXAMPLE: &str = "src/js/example";
 
 /// Builds everything that is published into `dist/`: the page and the JavaScript package.
 pub(crate) fn build_all() -> Result<()> {
@@ -62,11 +64,12 @@ fn stage_page(root: &Path, stage: &Path, optimise: Optimise) -> Result<()> {
         match &asset {
             Asset::Style { href } => {
                 let text = fs::read_to_string(file(href)).with_context(|| href.clone())?;
-                css.push_str(&styles::without_comments(&text));
+                css.push_str(&sources::css_without_comments(&text));
             }
             Asset::Script { src } => {
-                let text = fs::read(file(src)).with_context(|| src.clone())?;
-                made.push((asset.clone(), vec![write_hashed(stage, src, &text)?]));
+                let text = fs::read_to_string(file(src)).with_context(|| src.clone())?;
+                let text = sources::script_without_comments(&text);
+                made.push((asset.clone(), vec![write_hashed(stage, src, text.as_bytes())?]));
             }
             Asset::Rust { manifest, bin } => {
                 let package = manifest_package(&file(manifest))?;
@@ -89,12 +92,9 @@ fn stage_page(root: &Path, stage: &Path, optimise: Optimise) -> Result<()> {
 
 /// The package for other people's scripts: a module, its wasm and its types, under plain names.
 fn stage_js(folder: &Path, optimise: Optimise) -> Result<()> {
-    if !packages()?.iter().any(|package| package.name == JS_PACKAGE) {
-        say("no JavaScript package in this workspace yet: left out");
-        return Ok(());
-    }
     fs::create_dir_all(folder)?;
-    wasm::build_js_package(JS_PACKAGE, folder, optimise)
+    wasm::build_js_package(JS_PACKAGE, folder, optimise)?;
+    copy_folder(&root().join(JS_EXAMPLE), &folder.join("example"))
 }
 
 /// Writes `bytes` under a name that changes with them, and returns that name.
