@@ -18,6 +18,7 @@ pub mod curve;
 pub mod finish;
 pub mod frame;
 pub mod tape;
+pub mod top;
 
 use crate::measure::text::Names;
 use crate::sheet::{Answer, Ask, Bench, Entries, Field, Sheet};
@@ -123,6 +124,7 @@ pub const ALL: &[&Calculator] = &[
     &tape::CALCULATOR,
     &crosscut::CALCULATOR,
     &frame::CALCULATOR,
+    &top::CALCULATOR,
     &curve::CALCULATOR,
     &finish::CALCULATOR,
 ];

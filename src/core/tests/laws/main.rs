@@ -7,3 +7,4 @@ mod frame;
 mod job;
 mod measure;
 mod tape;
+mod top;

@@ -13,3 +13,4 @@ mod species;
 
 mod curve;
 mod tape;
+mod top;

@@ -1,0 +1,113 @@
+//! Reads base and top and lays the overhang out.
+
+use super::{Answer, Find, Input, reckon};
+use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
+use crate::measure::{Length, OutOfRange, Tape};
+use crate::say;
+use crate::sheet::{self, Ask, Figure, Source, Step, Working};
+
+/// An overhang at the ends from which tipping is worth a check: 4 in. Common practice, no source.
+const CHECK_TIPPING: Length = Length::sixty_fourths(4 * 64);
+
+pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
+    let base = [ask.length("base_length"), ask.length("base_width")];
+    let find = match ask.choice("overhang_find") {
+        "top" => {
+            let (end, side) = (ask.length("overhang_end"), ask.length("overhang_side"));
+            Find::Top { overhang: [end?, side?] }
+        }
+        _ => {
+            let (length, width) = (ask.length("top_length"), ask.length("top_across"));
+            Find::Overhang { top: [length?, width?] }
+        }
+    };
+    let [Some(base_length), Some(base_width)] = base else { return None };
+    let input = Input { base: [base_length, base_width], find };
+    match reckon(&input) {
+        Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
+        Err(problems) => ask.refuse(&problems),
+    }
+}
+
+fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
+    let end = Figure::length(
+        "end_overhang",
+        "Overhang at ends",
+        "end of base to end",
+        answer.overhang[0],
+    );
+    let side = Figure::length(
+        "side_overhang",
+        "Overhang at sides",
+        "side of base to edge",
+        answer.overhang[1],
+    );
+    let length = Figure::length("top_size_length", "Top length", "end to end", answer.top[0]);
+    let width = Figure::length("top_size_width", "Top width", "edge to edge", answer.top[1]);
+    let (headline, figures) = match input.find {
+        Find::Overhang { .. } => (end, vec![side]),
+        Find::Top { .. } => (length, vec![width]),
+    };
+    let mut laid = sheet::Answer::new(headline, working(input, answer));
+    laid.figures = figures;
+    laid.notes.push(say!["Measure the base as it stands, not on the plan. 1 to 3 in is common."]);
+    if answer.overhang[0] > CHECK_TIPPING {
+        laid.notes.push(say!["A long overhang can tip: check it under Does it tip."]);
+    }
+    laid.drawing = draw(input, answer, tape).ok();
+    laid
+}
+
+fn working(input: &Input, answer: &Answer) -> Working {
+    let steps = match input.find {
+        Find::Overhang { .. } => [0, 1]
+            .into_iter()
+            .filter_map(|axis| {
+                Some(Step::length(
+                    "overhang = (top - base) ÷ 2",
+                    say!["(", *answer.top.get(axis)?, " - ", *input.base.get(axis)?, ") ÷ 2"],
+                    *answer.overhang.get(axis)?,
+                ))
+            })
+            .collect(),
+        Find::Top { .. } => [0, 1]
+            .into_iter()
+            .filter_map(|axis| {
+                Some(Step::length(
+                    "top = base + 2 × overhang",
+                    say![*input.base.get(axis)?, " + 2 × ", *answer.overhang.get(axis)?],
+                    *answer.top.get(axis)?,
+                ))
+            })
+            .collect(),
+    };
+    Working { steps, sources: vec![Source::Arithmetic] }
+}
+
+/// From above: the top, and its base dashed beneath.
+fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange> {
+    let zero = Length::ZERO;
+    let ([length, width], [end, side]) = (answer.top, answer.overhang);
+    let [base_length, base_width] = input.base;
+    let mut board = Board::fit(tape, length, width, 170.0, 1, 2);
+    board.rect(Role::Wood, zero, zero, length, width);
+    board.rect(Role::Ghost, end, side, base_length, base_width);
+    board.dimension(-1, zero, end);
+    board.dimension(0, end, (length - end)?);
+    board.dimension(1, zero, length);
+    let middle = board.x(zero) + board.size(length) / 2.0;
+    let (edge, base) = (board.y(zero), board.y(side));
+    board.add(Role::Dimension, Shape::Line(middle, edge, middle, base));
+    let label = format!("sides {}", board.amount(side));
+    board.text(Role::Ink, middle, base + 16.0, Anchor::Middle, Size::Small, label);
+    let y = f64::midpoint(board.top(), board.bottom()) + 10.0;
+    let label = format!("base {} × {}", board.amount(base_length), board.amount(base_width));
+    board.text(Role::Ink, middle, y, Anchor::Middle, Size::Small, label);
+    Ok(board.scene(say![
+        "The top from above over its base, dashed: ",
+        end,
+        " beyond it at each end and ",
+        side,
+        " at each side."
+    ]))
+}

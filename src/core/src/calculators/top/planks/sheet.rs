@@ -1,0 +1,196 @@
+//! Reads the planks and lays their answer out.
+
+use super::{Answer, Find, Input, reckon};
+use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
+use crate::measure::{Length, OutOfRange, Rounding, Tape};
+use crate::say;
+use crate::sheet::{self, Ask, Caution, Figure, Note, Source, Step, Table, Value, Working};
+
+/// A plank narrower than this is called a sliver: 1 1/2 in. Common practice, no source.
+const SLIVER: Length = Length::sixty_fourths(96);
+
+/// A gap wider than this is called wide: 1/2 in. Common practice, no source.
+const WIDE_GAP: Length = Length::sixty_fourths(32);
+
+pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
+    let widths = ask.lengths("planks");
+    let find = match ask.choice("find") {
+        "rip_all" => {
+            let (top, gap) = (ask.length("top_width"), ask.length("gap"));
+            Find::RipAll { top: top?, gap: gap? }
+        }
+        "rip_outer" => {
+            let (top, gap) = (ask.length("top_width"), ask.length("gap"));
+            Find::RipOuter { top: top?, gap: gap? }
+        }
+        "top" => Find::Top { gap: ask.length("gap")? },
+        _ => Find::Gap { top: ask.length("top_width")? },
+    };
+    let input = Input { widths: widths?, find };
+    match reckon(&input) {
+        Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
+        Err(problems) => ask.refuse(&problems),
+    }
+}
+
+fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
+    let first = answer.widths.first().copied().unwrap_or(Length::ZERO);
+    let gap = Figure::length("plank_gap", "Gap", "plank to plank", answer.gap);
+    let top = Figure::length("top_overall", "Top width", "edge to edge", answer.top);
+    let ripped = |id, label| Figure {
+        id,
+        label,
+        from: "edge to edge",
+        value: Value::Length(first, Rounding::Nearest),
+    };
+    let (headline, mut figures) = match input.find {
+        Find::Gap { .. } => (gap, vec![top]),
+        Find::Top { .. } => (top, vec![gap]),
+        Find::RipAll { .. } => (ripped("plank_width", "Rip every plank to"), vec![gap, top]),
+        Find::RipOuter { .. } => (ripped("outer_width", "Rip outer two to"), vec![gap, top]),
+    };
+    figures.push(Figure {
+        id: "left_edges",
+        label: "Left edges",
+        from: "from the left edge of the top",
+        value: Value::Lengths(answer.left_edges.clone()),
+    });
+    if answer.gaps_together.is_positive() {
+        figures.push(Figure::length(
+            "gaps_together",
+            "All spacers together",
+            "side by side, to check",
+            answer.gaps_together,
+        ));
+    }
+    let mut laid = sheet::Answer::new(headline, working(input, answer));
+    laid.figures = figures;
+    if let Some(spacers) = answer.spacers {
+        let rows = spacers.map(|spacer| {
+            [spacer.thickness, spacer.top]
+                .map(|length| Value::Length(length, Rounding::Nearest))
+                .to_vec()
+        });
+        laid.tables.push(Table {
+            id: "spacers",
+            title: "Spacers on a mark",
+            columns: &["Spacer", "Top comes to"],
+            rows: rows.to_vec(),
+        });
+    }
+    laid.notes = notes(input, answer);
+    if matches!(input.find, Find::RipAll { .. } | Find::RipOuter { .. }) {
+        laid.cautions.push(Caution::Ripping);
+    }
+    laid.drawing = draw(input, answer, tape).ok();
+    laid
+}
+
+fn notes(input: &Input, answer: &Answer) -> Vec<Note> {
+    let mut notes = Vec::new();
+    let n_gaps = answer.widths.len().saturating_sub(1);
+    if n_gaps > 0 && answer.gap.is_zero() {
+        notes.push(say![
+            "No gaps: outdoors, tight boards hold water. Fine for wet boards, which will shrink."
+        ]);
+    }
+    if answer.gap > WIDE_GAP {
+        let narrowest = answer.widths.iter().copied().min().unwrap_or(Length::ZERO);
+        if answer.gaps_together >= narrowest {
+            notes.push(say!["The gaps together would take one more plank."]);
+        } else {
+            notes.push(say!["Over 1/2 in is a wide gap: small things fall through."]);
+        }
+    }
+    let narrow = answer.widths.iter().find(|width| **width < SLIVER);
+    if let Some(narrow) = narrow {
+        notes.push(say![
+            "A plank of ",
+            *narrow,
+            " is a sliver. Leave one out and rip the rest, or use wider gaps."
+        ]);
+    }
+    if matches!(input.find, Find::RipAll { .. } | Find::RipOuter { .. }) {
+        notes.push(say!["Rip off both round edges alike, so that the gaps look the same."]);
+    }
+    if n_gaps > 0 {
+        notes.push(say!["Mark every edge from the left. Do not step off spacers alone."]);
+    }
+    notes
+}
+
+fn working(input: &Input, answer: &Answer) -> Working {
+    let n = u32::try_from(answer.widths.len()).unwrap_or(u32::MAX);
+    let n_gaps = n.saturating_sub(1);
+    let planks = (answer.top - answer.gaps_together).unwrap_or(answer.top);
+    let first = answer.widths.first().copied().unwrap_or(Length::ZERO);
+    let step = match input.find {
+        Find::Gap { top } => Step::length(
+            "gap = (top - planks) ÷ (number of planks - 1)",
+            say!["(", top, " - ", planks, ") ÷ ", n_gaps],
+            answer.gap,
+        ),
+        Find::Top { gap } => Step::length(
+            "top = planks + (number of planks - 1) × gap",
+            say![planks, " + ", n_gaps, " × ", gap],
+            answer.top,
+        ),
+        Find::RipAll { top, gap } => Step::length(
+            "plank = (top - (number of planks - 1) × gap) ÷ number of planks",
+            say!["(", top, " - ", n_gaps, " × ", gap, ") ÷ ", n],
+            first,
+        ),
+        Find::RipOuter { top, gap } => Step::length(
+            "outer = (top - gaps - middle planks) ÷ 2",
+            say!["(", top, " - ", n_gaps, " × ", gap, " - middle planks) ÷ 2"],
+            first,
+        ),
+    };
+    let edges = Step {
+        rule: "left edge of a plank = planks and gaps before it",
+        put_in: say!["from the left edge of the top, never rounded"],
+        gives: Value::Lengths(answer.left_edges.clone()),
+    };
+    Working { steps: vec![step, edges], sources: vec![Source::Arithmetic] }
+}
+
+/// From above: the planks to scale, numbered, with their running left edges.
+fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange> {
+    const HIGH: f64 = 96.0;
+    let mut board = Board::along(tape, answer.top, HIGH, 1, 2);
+    let top = board.top();
+    let n = answer.widths.len();
+    let mut numbers = Vec::new();
+    let mut amounts = Vec::new();
+    for (index, (width, edge)) in answer.widths.iter().zip(&answer.left_edges).enumerate() {
+        let is_outer = index == 0 || index + 1 == n;
+        let is_ripped = match input.find {
+            Find::RipAll { .. } => true,
+            Find::RipOuter { .. } => is_outer,
+            _ => false,
+        };
+        let (x, wide) = (board.x(*edge), board.size(*width));
+        board.add(Role::Wood, Shape::Rect(x, top, wide, HIGH));
+        if is_ripped {
+            let cut = if index == 0 { x } else { x + wide };
+            board.add(Role::CutLine, Shape::Line(cut, top, cut, top + HIGH));
+        }
+        if wide > 34.0 {
+            let (middle, label) = (x + wide / 2.0, board.amount(*width));
+            let y = top + HIGH / 2.0 + 4.0;
+            board.text(Role::Ink, middle, y, Anchor::Middle, Size::Small, label);
+        }
+        numbers.push(((*edge + (*width / 2)?)?, (index + 1).to_string()));
+        amounts.push((*edge, board.amount(*edge)));
+    }
+    board.labels(-1, &numbers);
+    board.labels(0, &amounts);
+    board.dimension(1, Length::ZERO, answer.top);
+    Ok(board.scene(say![
+        "The top from above, ",
+        answer.top,
+        " wide: planks numbered from the left, with a gap of ",
+        answer.gap,
+        " between them."
+    ]))
+}

@@ -1,0 +1,114 @@
+//! Reads the screws and lays the slots out.
+
+use super::{Answer, Input, reckon};
+use crate::calculators::top::Change;
+use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
+use crate::measure::{Length, OutOfRange, Rounding, Tape};
+use crate::say;
+use crate::sheet::{self, Ask, Caution, Figure, Source, Step, Table, Value, Working};
+
+pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
+    let from_fixed = ask.lengths("loose_screws");
+    let hole = ask.length("hole");
+    let change = Change::read(ask);
+    let (from_fixed, hole) = (from_fixed?, hole?);
+    if from_fixed.is_empty() {
+        let sentence = say!["Write how far each loose screw is from the fixed one."];
+        ask.refuse_field("loose_screws", "no-screws", sentence);
+        return None;
+    }
+    let input = Input { from_fixed, hole, change: change? };
+    match reckon(&input) {
+        Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
+        Err(problems) => ask.refuse(&problems),
+    }
+}
+
+fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
+    let headline = Figure {
+        id: "loose_by",
+        label: "Farthest loose by",
+        from: "across the grain",
+        value: Value::Length(answer.most, Rounding::Up),
+    };
+    let mut laid = sheet::Answer::new(headline, working(input, answer));
+    laid.figures.extend(input.change.figure());
+    let up = |length| Value::Length(length, Rounding::Up);
+    laid.tables.push(Table {
+        id: "slots",
+        title: "Slots",
+        columns: &["From fixed screw", "Moves", "Slot, end to end"],
+        rows: answer
+            .slots
+            .iter()
+            .map(|slot| {
+                let at = Value::Length(slot.from_fixed, Rounding::Nearest);
+                vec![at, up(slot.moves_in.abs()), up(slot.length)]
+            })
+            .collect(),
+    });
+    let shrinks = answer.slots.first().is_some_and(|slot| slot.moves_in.is_positive());
+    laid.notes.push(if answer.most.is_zero() {
+        say!["The wood does not move: round holes will do."]
+    } else if shrinks {
+        say!["It shrinks: lengthen each hole outward, away from the fixed screw."]
+    } else {
+        say!["It swells: lengthen each hole inward, towards the fixed screw."]
+    });
+    laid.notes.push(say![
+        "Fix the screw near the middle, slot the others across the grain, and use washers."
+    ]);
+    laid.cautions.push(Caution::Drilling);
+    laid.drawing = draw(input, answer, tape).ok();
+    laid
+}
+
+fn working(input: &Input, answer: &Answer) -> Working {
+    let (step, mut sources) = input.change.working();
+    let mut steps: Vec<Step> = step.into_iter().collect();
+    for slot in &answer.slots {
+        steps.push(Step::length(
+            "moves = distance from the fixed screw × lost",
+            say![slot.from_fixed],
+            slot.moves_in,
+        ));
+    }
+    if !sources.contains(&Source::Arithmetic) {
+        sources.push(Source::Arithmetic);
+    }
+    Working { steps, sources }
+}
+
+/// The plank from above: the fixed screw on the left, the slots to its right, all to scale.
+fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange> {
+    const HIGH: f64 = 60.0;
+    let farthest = answer.slots.iter().map(|slot| slot.from_fixed).max();
+    let farthest = farthest.unwrap_or(Length::ZERO);
+    let rim = (farthest / 5)?;
+    let wide = ((farthest + (rim * 2)?)? + answer.most)?;
+    let mut board = Board::along(tape, wide, HIGH, 1, 1);
+    let (top, middle) = (board.top(), board.top() + HIGH / 2.0);
+    let left = board.x(Length::ZERO);
+    board.add(Role::Wood, Shape::Rect(left, top, board.size(wide), HIGH));
+    let radius = (board.size(input.hole) / 2.0).min(HIGH / 2.0);
+    board.add(Role::Fastener, Shape::Circle(board.x(rim), middle, radius));
+    let mut amounts = vec![(rim, "fixed".to_owned())];
+    for slot in &answer.slots {
+        let at = board.x((rim + slot.from_fixed)?);
+        let moves = board.size(slot.moves_in);
+        let from = at - radius + moves.min(0.0);
+        let shape = Shape::Rect(from, middle - radius, 2.0 * radius + moves.abs(), 2.0 * radius);
+        board.add(Role::Hole, shape);
+        board.add(Role::Fastener, Shape::Circle(at, middle, radius * 0.8));
+        amounts.push(((rim + slot.from_fixed)?, board.amount(slot.from_fixed)));
+    }
+    amounts.sort_by_key(|amount| amount.0);
+    board.labels(0, &amounts);
+    let y = board.row(-1);
+    board.text(Role::Ink, left, y, Anchor::Start, Size::Small, "across the grain, from fixed");
+    Ok(board.scene(say![
+        "A plank with a fixed screw on the left and slots to its right, the farthest loose by ",
+        answer.most,
+        "."
+    ]))
+}
