@@ -2,9 +2,10 @@
 //! storage, no randomness.
 //!
 //! Read in this order: [`measure`] (lengths and what people write), [`sheet`] (what a calculator
-//! asks and answers), [`drawing`], [`tables`] (published data), [`calculators`].
+//! asks and answers), [`drawing`], [`tables`] (published data), [`calculators`], [`cutting`].
 
 pub mod calculators;
+pub mod cutting;
 pub mod drawing;
 pub mod job;
 pub mod measure;
