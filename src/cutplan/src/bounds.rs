@@ -1,0 +1,200 @@
+//! Lower bounds in whole numbers.
+//!
+//! Every bound here has the form the core's checker knows: give each item a worth `y`, let `v` of a stock be the
+//! most worth one board of it can hold (or more), and find the least money whose boards hold the
+//! worth of all items. `y` may be lengths (the bound L1 of Martello and Toth), the counts of parts longer than half
+//! a board or a dual feasible function of the lengths (Fekete and Schepers, Mathematical Programming 91,
+//! 2001; from memory), or the rounded duals of the linear programme; because `v` is worked out exactly for
+//! whatever `y` is given, no property of the function has to be trusted.
+
+use crate::knapsack::gcd;
+use crate::model::Model;
+use crate::price::Prices;
+
+/// The most money steps tabulated.
+const MOST_MONEY: i64 = 4_000_000;
+
+/// Kinds whose lengths alone are tried as a worth.
+const MOST_KINDS: usize = 24;
+
+/// A worth for every item and what boards hold of it.
+#[derive(Debug, Clone)]
+pub(crate) struct Worth {
+    /// For each item.
+    pub(crate) of_item: Vec<i64>,
+    /// For each stock: no board of it holds more.
+    pub(crate) of_stock: Vec<i64>,
+    /// For each form of each stock: no board divided so holds more.
+    pub(crate) of_form: Vec<Vec<i64>>,
+    /// All items together.
+    pub(crate) needed: i64,
+}
+
+impl Worth {
+    /// What the boards hold of `of_item` at most, when `left` of the items are wanted.
+    pub(crate) fn priced(of_item: Vec<i64>, prices: &Prices<'_>, left: &[u32]) -> Self {
+        let needed = of_item
+            .iter()
+            .zip(left)
+            .map(|(&value, &left)| value.saturating_mul(i64::from(left)))
+            .fold(0, i64::saturating_add);
+        Self {
+            of_item,
+            of_stock: prices.uppers(),
+            of_form: prices.form_uppers(),
+            needed,
+        }
+    }
+}
+
+/// What there is to be had for money: (cost, worth of one, how many).
+fn offers(model: &Model, worth: &Worth) -> Vec<(i64, i64, i64)> {
+    let total = model.items.iter().map(|item| i64::from(item.demand)).sum();
+    let mut offers: Vec<(i64, i64, i64)> = model
+        .stocks
+        .iter()
+        .zip(&worth.of_stock)
+        .map(|(stock, &most)| {
+            (
+                stock.cost,
+                most,
+                stock.limit.map_or(total, i64::from).min(total),
+            )
+        })
+        .collect();
+    if !model.all {
+        for (item, &value) in model.items.iter().zip(&worth.of_item) {
+            offers.push((item.skip, value, i64::from(item.demand)));
+        }
+    }
+    offers.retain(|offer| offer.1 > 0 && offer.2 > 0);
+    // Most worth for the money first; exact cross products, free ones before all others.
+    offers.sort_by(|a, b| {
+        let left = i128::from(b.1) * i128::from(a.0);
+        let right = i128::from(a.1) * i128::from(b.0);
+        left.cmp(&right).then(a.cmp(b))
+    });
+    offers
+}
+
+/// The least money, boards taken in part, rounded up. `most` when even everything is not enough.
+pub(crate) fn cover_in_part(model: &Model, worth: &Worth, most: i64) -> i64 {
+    let mut needed = i128::from(worth.needed);
+    let mut money = 0_i128;
+    for (cost, value, count) in offers(model, worth) {
+        let all = i128::from(value) * i128::from(count);
+        if all >= needed {
+            let exact = needed * i128::from(cost);
+            let value = i128::from(value);
+            money += (exact + value - 1) / value;
+            return i64::try_from(money).unwrap_or(most).min(most);
+        }
+        needed -= all;
+        money += i128::from(cost) * i128::from(count);
+    }
+    if needed <= 0 {
+        i64::try_from(money).unwrap_or(most).min(most)
+    } else {
+        most
+    }
+}
+
+/// The least money for whole boards, at most `most`: at `most` it proves that nothing is cheaper than `most`.
+pub(crate) fn cover(model: &Model, worth: &Worth, most: i64) -> i64 {
+    let start = cover_in_part(model, worth, most);
+    if start >= most {
+        return most;
+    }
+    let offers = offers(model, worth);
+    let step = offers.iter().fold(0, |step, offer| gcd(step, offer.0));
+    if step == 0 {
+        return start;
+    }
+    let rounded = (start + step - 1) / step * step;
+    let cells = (most - 1) / step + 1;
+    if cells > MOST_MONEY {
+        return rounded.min(most);
+    }
+    let free: i64 = offers
+        .iter()
+        .filter(|offer| offer.0 == 0)
+        .map(|offer| offer.1.saturating_mul(offer.2))
+        .fold(0, i64::saturating_add);
+    let mut reach = vec![free; usize::try_from(cells).unwrap_or(1)];
+    for &(cost, value, count) in offers.iter().filter(|offer| offer.0 > 0) {
+        let jump = usize::try_from(cost / step).unwrap_or(usize::MAX);
+        let affordable = reach.len().checked_div(jump).unwrap_or(0);
+        if count >= affordable as i64 {
+            for at in jump..reach.len() {
+                reach[at] = reach[at].max(reach[at - jump].saturating_add(value));
+            }
+            continue;
+        }
+        let mut left = count;
+        let mut bundle = 1;
+        while left > 0 {
+            let take = bundle.min(left);
+            left -= take;
+            bundle *= 2;
+            let jump = jump.saturating_mul(usize::try_from(take).unwrap_or(usize::MAX));
+            for at in (jump..reach.len()).rev() {
+                reach[at] = reach[at].max(reach[at - jump].saturating_add(value * take));
+            }
+        }
+    }
+    reach
+        .iter()
+        .position(|&reached| reached >= worth.needed)
+        .map_or(most, |at| (at as i64 * step).max(rounded).min(most))
+}
+
+/// Worths that often prove something without any linear programme: lengths, parts longer than a share of the
+/// longest bin, and lengths rounded down in steps of a share (dual feasible functions).
+pub(crate) fn simple_worths(model: &Model) -> Vec<Vec<i64>> {
+    let mut weight = vec![0_i64; model.items.len()];
+    for kind in &model.kinds {
+        for way in &kind.ways {
+            let old = weight[way.item];
+            weight[way.item] = if old == 0 {
+                way.weight
+            } else {
+                old.min(way.weight)
+            };
+        }
+    }
+    let longest = model
+        .stocks
+        .iter()
+        .flat_map(|stock| stock.forms.iter())
+        .flat_map(|form| form.bins.iter())
+        .map(|bin| bin.cap)
+        .max()
+        .unwrap_or(1);
+    let mut worths = vec![model.items.iter().map(|item| item.size).collect()];
+    for parts in [2_i64, 3, 4, 5] {
+        worths.push(
+            weight
+                .iter()
+                .map(|&w| ((parts * w - 1) / longest).max(i64::from(parts * w > longest)))
+                .collect(),
+        );
+    }
+    // Where boards are ripped: the lengths of those parts alone that one kind of strip accepts.
+    if model.kinds.len() > 1 {
+        for kind in model
+            .kinds
+            .iter()
+            .filter(|kind| !kind.ways.is_empty())
+            .take(MOST_KINDS)
+        {
+            let mut worth = vec![0; model.items.len()];
+            for way in &kind.ways {
+                worth[way.item] = weight[way.item];
+            }
+            worths.push(worth);
+        }
+    }
+    worths.sort();
+    worths.dedup();
+    worths
+}

@@ -1,0 +1,272 @@
+//! Plans made quickly: fill one board after another as well as possible, or place one part after another.
+
+use std::rc::Rc;
+
+use crate::budget::Meter;
+use crate::columns::{Columns, Rest};
+use crate::model::{Form, Model, Pattern};
+use crate::price::Prices;
+
+/// A finished choice of patterns; parts they do not cover are left out.
+pub(crate) type Patterns = Vec<Rc<Pattern>>;
+
+/// Board after board: each time the board whose fullest fill costs least for its worth. `boost` makes large
+/// parts worth more than their size, in percent at the largest (a sequential value correction in the spirit
+/// of Mukhacheva and others; subset-sum filling after Gupta and Ho, 1999; from memory).
+pub(crate) fn board_by_board(
+    columns: &Columns<'_>,
+    mut rest: Rest,
+    boost: i64,
+    meter: &mut Meter<'_>,
+) -> Option<Patterns> {
+    let model = columns.model;
+    let largest = model
+        .items
+        .iter()
+        .map(|item| item.size)
+        .max()
+        .unwrap_or(1)
+        .max(1);
+    let values: Vec<i64> = model
+        .items
+        .iter()
+        .map(|item| {
+            let extra = i128::from(item.size) * i128::from(item.size) * i128::from(boost)
+                / i128::from(largest)
+                / 100;
+            let rank = if model.all { 1 } else { item.skip.min(1 << 12) };
+            (item.size + i64::try_from(extra).unwrap_or(0)).saturating_mul(rank)
+        })
+        .collect();
+    let mut made: Patterns = Vec::new();
+    while !rest.is_done() {
+        let prices = Prices::new(model, &columns.capacities, &values, &rest.left, meter);
+        if !meter.going() {
+            return None;
+        }
+        let mut best: Option<(bool, i64, i64, Pattern)> = None;
+        for stock in 0..model.stocks.len() {
+            if rest.limits[stock] == Some(0) || prices.value(stock) == 0 {
+                continue;
+            }
+            let Some(pattern) = prices.pattern(stock) else {
+                continue;
+            };
+            let mut left = rest.left.clone();
+            let pattern = model.take(&pattern, &mut left);
+            let last = left.iter().all(|&count| count == 0);
+            let value: i64 = pattern
+                .counts
+                .iter()
+                .map(|&(item, count)| values[item].saturating_mul(i64::from(count)))
+                .fold(0, i64::saturating_add);
+            let cost = model.stocks[stock].cost;
+            let better = match &best {
+                None => true,
+                Some((old_last, old_cost, old_value, _)) if last && *old_last => {
+                    (cost, old_value) < (*old_cost, &value)
+                }
+                Some((_, old_cost, old_value, _)) => {
+                    let new = i128::from(cost) * i128::from(*old_value);
+                    let old = i128::from(*old_cost) * i128::from(value);
+                    (new, old_value) < (old, &value)
+                }
+            };
+            if better && value > 0 {
+                best = Some((last, cost, value, pattern));
+            }
+        }
+        let Some((_, _, _, pattern)) = best else {
+            break;
+        };
+        let pattern = Rc::new(pattern);
+        // The same board again while it still fits saves the pricing.
+        while rest.has(&pattern) && !rest.is_done() && !pattern.counts.is_empty() {
+            rest.take(&pattern);
+            made.push(Rc::clone(&pattern));
+        }
+    }
+    Some(downsize(model, made))
+}
+
+/// A board being filled part by part.
+struct Open {
+    stock: usize,
+    form: Rc<Form>,
+    room: Vec<i64>,
+    fill: Vec<Vec<(usize, u32)>>,
+}
+
+/// Part after part, largest first, each into the open bin where it leaves least (best fit) or the first that has room
+/// (first fit); new boards are of the stock `favourite` where that can hold the part.
+pub(crate) fn part_by_part(
+    model: &Model,
+    rest: &Rest,
+    favourite: usize,
+    best_fit: bool,
+) -> Patterns {
+    let mut order: Vec<usize> = (0..model.items.len()).collect();
+    order.sort_by_key(|&item| {
+        let item_ref = &model.items[item];
+        let rank = if model.all { 0 } else { item_ref.skip };
+        (std::cmp::Reverse((rank, item_ref.size)), item)
+    });
+    let mut limits = rest.limits.clone();
+    let mut open: Vec<Open> = Vec::new();
+    for item in order {
+        let mut left = rest.left[item];
+        while left > 0 {
+            if let Some((board, bin, way)) = place(model, &open, item, best_fit) {
+                let cut = &mut open[board];
+                let weight = model.kinds[cut.form.bins[bin].kind].ways[way].weight;
+                cut.room[bin] -= weight;
+                match cut.fill[bin].iter_mut().find(|entry| entry.0 == way) {
+                    Some(entry) => entry.1 += 1,
+                    None => cut.fill[bin].push((way, 1)),
+                }
+                left -= 1;
+                continue;
+            }
+            let Some((stock, form)) = choose_board(model, &limits, item, favourite) else {
+                break;
+            };
+            if let Some(limit) = &mut limits[stock] {
+                *limit -= 1;
+            }
+            open.push(Open {
+                stock,
+                room: form.bins.iter().map(|bin| bin.cap).collect(),
+                fill: vec![Vec::new(); form.bins.len()],
+                form,
+            });
+        }
+    }
+    let made = open
+        .into_iter()
+        .map(|board| Rc::new(model.pattern(board.stock, board.form, board.fill)))
+        .collect();
+    downsize(model, made)
+}
+
+fn place(
+    model: &Model,
+    open: &[Open],
+    item: usize,
+    best_fit: bool,
+) -> Option<(usize, usize, usize)> {
+    let mut found: Option<(i64, usize, usize, usize)> = None;
+    for (board, cut) in open.iter().enumerate() {
+        for (at, bin) in cut.form.bins.iter().enumerate() {
+            for (number, way) in model.kinds[bin.kind].ways.iter().enumerate() {
+                if way.item == item && way.weight <= cut.room[at] {
+                    let spare = cut.room[at] - way.weight;
+                    if found.is_none_or(|old| spare < old.0) {
+                        found = Some((spare, board, at, number));
+                    }
+                    if !best_fit {
+                        return found.map(|f| (f.1, f.2, f.3));
+                    }
+                }
+            }
+        }
+    }
+    found.map(|f| (f.1, f.2, f.3))
+}
+
+/// Paid, not the favourite, cost: the least comes first.
+type Rank = (bool, bool, i64);
+
+/// A board that can hold the part: a free one, the favourite, else the cheapest.
+fn choose_board(
+    model: &Model,
+    limits: &[Option<u32>],
+    item: usize,
+    favourite: usize,
+) -> Option<(usize, Rc<Form>)> {
+    let mut found: Option<(Rank, usize, Rc<Form>)> = None;
+    for (number, stock) in model.stocks.iter().enumerate() {
+        if limits[number] == Some(0) {
+            continue;
+        }
+        let form = stock
+            .forms
+            .iter()
+            .filter_map(|form| {
+                let bins = form.bins.iter().filter(|bin| {
+                    let ways = &model.kinds[bin.kind].ways;
+                    ways.iter()
+                        .any(|way| way.item == item && way.weight <= bin.cap)
+                });
+                let count = bins.count();
+                (count > 0).then_some((count, form))
+            })
+            .max_by_key(|entry| entry.0);
+        if let Some((_, form)) = form {
+            let key = (stock.cost > 0, number != favourite, stock.cost);
+            if found.as_ref().is_none_or(|old| key < old.0) {
+                found = Some((key, number, Rc::clone(form)));
+            }
+        }
+    }
+    found.map(|entry| (entry.1, entry.2))
+}
+
+/// Replaces every board by the cheapest that holds the same parts.
+pub(crate) fn downsize(model: &Model, mut made: Patterns) -> Patterns {
+    made.retain(|pattern| !pattern.counts.is_empty());
+    let mut used = vec![0_u32; model.stocks.len()];
+    for pattern in &made {
+        used[pattern.stock] += 1;
+    }
+    let mut cheap: Vec<usize> = (0..model.stocks.len()).collect();
+    cheap.sort_by_key(|&stock| (model.stocks[stock].cost, stock));
+    for slot in &mut made {
+        for &stock in &cheap {
+            if model.stocks[stock].cost >= model.stocks[slot.stock].cost {
+                break;
+            }
+            if model.stocks[stock]
+                .limit
+                .is_some_and(|limit| used[stock] >= limit)
+            {
+                continue;
+            }
+            if let Some(pattern) = fit_into(model, stock, &slot.counts) {
+                used[slot.stock] -= 1;
+                used[stock] += 1;
+                *slot = Rc::new(pattern);
+                break;
+            }
+        }
+    }
+    made
+}
+
+/// The parts on one board of that stock, if first fit finds room for all.
+pub(crate) fn fit_into(model: &Model, stock: usize, counts: &[(usize, u32)]) -> Option<Pattern> {
+    for form in &model.stocks[stock].forms {
+        let mut left: Vec<(usize, u32)> = counts.to_vec();
+        let mut fill = Vec::with_capacity(form.bins.len());
+        for bin in &form.bins {
+            let mut room = bin.cap;
+            let mut ways = Vec::new();
+            for (number, way) in model.kinds[bin.kind].ways.iter().enumerate() {
+                let Some(entry) = left.iter_mut().find(|entry| entry.0 == way.item) else {
+                    continue;
+                };
+                let fit = u32::try_from(room / way.weight).unwrap_or(u32::MAX);
+                let take = entry.1.min(fit);
+                if take > 0 {
+                    entry.1 -= take;
+                    room -= way.weight * i64::from(take);
+                    ways.push((number, take));
+                }
+            }
+            fill.push(ways);
+        }
+        if left.iter().all(|entry| entry.1 == 0) {
+            return Some(model.pattern(stock, Rc::clone(form), fill));
+        }
+    }
+    None
+}

@@ -1,0 +1,175 @@
+//! The most value that can be cut from one board of each kind, exactly, in whole numbers.
+
+use std::rc::Rc;
+
+use crate::budget::Meter;
+use crate::knapsack::{Fill, Fills, Offer, fill, offers};
+use crate::model::{Form, Model, Nest, Pattern};
+
+/// The best pattern of each board for given values.
+pub(crate) struct Prices<'m> {
+    model: &'m Model,
+    fills: Vec<Fills>,
+    /// For each stock: value reached, upper bound, and where it was reached.
+    best: Vec<(i64, i64, Place)>,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq)]
+enum Place {
+    Nothing,
+    Form(usize),
+    /// Nest, and its pieces as (room, choice).
+    Nest(usize, Vec<(usize, usize)>),
+}
+
+/// Capacities of each kind that occur anywhere, ascending.
+pub(crate) fn capacities(model: &Model) -> Vec<Vec<i64>> {
+    let mut all = vec![Vec::new(); model.kinds.len()];
+    for stock in &model.stocks {
+        let listed = stock.forms.iter().flat_map(|form| form.bins.iter());
+        let nested = stock.nests.iter().flat_map(|nest| nest.choices.iter());
+        for bin in listed.chain(nested.flat_map(|choice| choice.bins.iter())) {
+            all[bin.kind].push(bin.cap);
+        }
+    }
+    for list in &mut all {
+        list.sort_unstable();
+        list.dedup();
+    }
+    all
+}
+
+impl<'m> Prices<'m> {
+    /// Works out the best fill of every bin when items are worth `values` and only `left` of each may be used
+    /// in one bin.
+    pub(crate) fn new(
+        model: &'m Model,
+        capacities: &[Vec<i64>],
+        values: &[i64],
+        left: &[u32],
+        meter: &mut Meter<'_>,
+    ) -> Self {
+        let mut fills = Vec::with_capacity(model.kinds.len());
+        for (kind, caps) in model.kinds.iter().zip(capacities) {
+            let largest = caps.last().copied().unwrap_or(0);
+            let offers = offers(&kind.ways, values, left, largest);
+            let (found, steps) = fill(&offers, caps);
+            meter.tick(steps);
+            fills.push(found);
+        }
+        let mut prices = Self {
+            model,
+            fills,
+            best: Vec::new(),
+        };
+        prices.best = (0..model.stocks.len())
+            .map(|stock| prices.best_of(stock))
+            .collect();
+        prices
+    }
+
+    fn form_value(&self, form: &Form) -> (i64, i64) {
+        form.bins.iter().fold((0, 0), |sum, bin| {
+            let (value, upper) = self.fills[bin.kind].value(bin.cap);
+            (sum.0 + value, sum.1 + upper)
+        })
+    }
+
+    fn best_of(&self, stock: usize) -> (i64, i64, Place) {
+        let stock = &self.model.stocks[stock];
+        let mut best = (0, 0, Place::Nothing);
+        for (at, form) in stock.forms.iter().enumerate() {
+            let (value, upper) = self.form_value(form);
+            best.1 = best.1.max(upper);
+            if value > best.0 {
+                (best.0, best.2) = (value, Place::Form(at));
+            }
+        }
+        for (at, nest) in stock.nests.iter().enumerate() {
+            let (value, upper, pieces) = self.nest_value(nest);
+            best.1 = best.1.max(upper);
+            if value > best.0 {
+                (best.0, best.2) = (value, Place::Nest(at, pieces));
+            }
+        }
+        best
+    }
+
+    fn nest_value(&self, nest: &Nest) -> (i64, i64, Vec<(usize, usize)>) {
+        let largest = nest.rooms.iter().copied().max().unwrap_or(0);
+        let outer = |upper: bool| -> Vec<Offer> {
+            let value = |choice: &crate::model::Choice| {
+                choice.bins.iter().fold(0, |sum, bin| {
+                    let found = self.fills[bin.kind].value(bin.cap);
+                    sum + if upper { found.1 } else { found.0 }
+                })
+            };
+            nest.choices
+                .iter()
+                .enumerate()
+                .map(|(way, choice)| Offer {
+                    way,
+                    weight: choice.weight,
+                    value: value(choice),
+                    count: u32::try_from(largest / choice.weight).unwrap_or(u32::MAX),
+                })
+                .filter(|offer| offer.value > 0 && offer.count > 0)
+                .collect()
+        };
+        let mut rooms = nest.rooms.clone();
+        rooms.sort_unstable();
+        rooms.dedup();
+        let (found, _) = fill(&outer(false), &rooms);
+        let (above, _) = fill(&outer(true), &rooms);
+        let mut sums = (0, 0);
+        let mut pieces = Vec::new();
+        for (room, &cap) in nest.rooms.iter().enumerate() {
+            sums.0 += found.value(cap).0;
+            sums.1 += above.value(cap).1;
+            for (choice, count) in found.fill(cap) {
+                pieces.extend(std::iter::repeat_n((room, choice), count as usize));
+            }
+        }
+        (sums.0, sums.1, pieces)
+    }
+
+    /// For each stock: no board of it can hold more value.
+    pub(crate) fn uppers(&self) -> Vec<i64> {
+        self.best.iter().map(|best| best.1).collect()
+    }
+
+    /// For each listed form of each stock: no board divided so can hold more value.
+    pub(crate) fn form_uppers(&self) -> Vec<Vec<i64>> {
+        self.model
+            .stocks
+            .iter()
+            .map(|stock| {
+                stock
+                    .forms
+                    .iter()
+                    .map(|form| self.form_value(form).1)
+                    .collect()
+            })
+            .collect()
+    }
+
+    /// The value reached on that stock.
+    pub(crate) fn value(&self, stock: usize) -> i64 {
+        self.best[stock].0
+    }
+
+    /// The pattern behind the value.
+    pub(crate) fn pattern(&self, stock: usize) -> Option<Pattern> {
+        let form = match &self.best[stock].2 {
+            Place::Nothing => return None,
+            Place::Form(at) => Rc::clone(&self.model.stocks[stock].forms[*at]),
+            Place::Nest(at, pieces) => Rc::new(self.model.stocks[stock].nests[*at].form(pieces)),
+        };
+        let fills: Vec<Fill> = form
+            .bins
+            .iter()
+            .map(|bin| self.fills[bin.kind].fill(bin.cap))
+            .collect();
+        Some(self.model.pattern(stock, form, fills))
+    }
+}

@@ -1,0 +1,174 @@
+//! One model from first plan to proof: the order in which the methods are tried.
+
+use std::rc::Rc;
+
+use crate::bounds::{Worth, cover, simple_worths};
+use crate::budget::Meter;
+use crate::columns::{Columns, Rest};
+use crate::greedy::{Patterns, board_by_board, part_by_part};
+use crate::mix::{Mixed, Mixer};
+use crate::model::{Model, Pattern};
+use crate::price::Prices;
+
+/// How a bound came about.
+#[derive(Debug, Clone)]
+pub(crate) enum Proof {
+    /// By a worth of the items.
+    Worth(Vec<i64>),
+    /// By a search that finished.
+    Search,
+}
+
+/// A model being solved.
+pub(crate) struct Solver<'m> {
+    pub(crate) model: &'m Model,
+    columns: Columns<'m>,
+    mixer: Mixer<'m>,
+    pub(crate) best: Patterns,
+    pub(crate) cost: i64,
+    pub(crate) bound: i64,
+    pub(crate) proof: Proof,
+    relaxed: bool,
+    worths: Vec<Worth>,
+    start: Vec<(Rc<Pattern>, f64)>,
+    round: u32,
+    exhausted: bool,
+}
+
+impl<'m> Solver<'m> {
+    pub(crate) fn new(model: &'m Model) -> Self {
+        Self {
+            model,
+            columns: Columns::new(model),
+            mixer: Mixer::new(model),
+            best: Vec::new(),
+            cost: model.cost(&[]),
+            bound: 0,
+            proof: Proof::Search,
+            relaxed: false,
+            worths: Vec::new(),
+            start: Vec::new(),
+            round: 0,
+            exhausted: false,
+        }
+    }
+
+    /// Whether nothing is left to be done about the cost.
+    pub(crate) fn is_proved(&self) -> bool {
+        self.bound >= self.cost
+    }
+
+    /// Whether every part of a job that must be cut whole has a place.
+    pub(crate) fn is_complete(&self) -> bool {
+        let mut left = self.model.demands();
+        for pattern in &self.best {
+            for &(item, count) in &pattern.counts {
+                left[item] = left[item].saturating_sub(count);
+            }
+        }
+        left.iter().all(|&count| count == 0)
+    }
+
+    /// Takes a plan when it is better: cheaper, or as cheap with fewer boards.
+    pub(crate) fn offer(&mut self, patterns: Patterns) -> bool {
+        let cost = self.model.cost(&patterns);
+        let better = (cost, patterns.len()) < (self.cost, self.best.len())
+            || (self.best.is_empty() && !patterns.is_empty() && cost <= self.cost);
+        if better {
+            self.cost = cost;
+            self.best = patterns;
+        }
+        better
+    }
+
+    fn raise(&mut self, bound: i64, proof: Proof) {
+        if bound > self.bound && !self.model.lossy {
+            self.bound = bound;
+            self.proof = proof;
+        }
+    }
+
+    /// Quick plans and quick bounds.
+    pub(crate) fn begin(&mut self, meter: &mut Meter<'_>) {
+        let rest = Rest::of(self.model);
+        for stock in 0..self.model.stocks.len() {
+            for best_fit in [true, false] {
+                let made = part_by_part(self.model, &rest, stock, best_fit);
+                for pattern in &made {
+                    self.columns.add(Rc::clone(pattern));
+                }
+                self.offer(made);
+            }
+        }
+        let before = meter.work();
+        for boost in [0, 10, 40, 150] {
+            if let Some(made) = board_by_board(&self.columns, rest.clone(), boost, meter) {
+                for pattern in &made {
+                    self.columns.add(Rc::clone(pattern));
+                }
+                self.offer(made);
+            }
+            // Where one such plan is dear, the linear programme is the better use of the time.
+            if meter.work() - before > 150_000_000 {
+                break;
+            }
+        }
+        for of_item in simple_worths(self.model) {
+            if !meter.going() {
+                return;
+            }
+            let caps = &self.columns.capacities;
+            let prices = Prices::new(self.model, caps, &of_item, &rest.left, meter);
+            let worth = Worth::priced(of_item, &prices, &rest.left);
+            let bound = cover(self.model, &worth, self.cost);
+            self.raise(bound, Proof::Worth(worth.of_item.clone()));
+            self.mixer.cut(&worth);
+            self.worths.push(worth);
+        }
+    }
+
+    /// The linear programme.
+    pub(crate) fn relax(&mut self, meter: &mut Meter<'_>) {
+        if self.relaxed || self.is_proved() || !meter.going() {
+            return;
+        }
+        let rest = Rest::of(self.model);
+        let relaxed = self.columns.relax(&rest, self.cost, meter);
+        self.relaxed = true;
+        if let Some(worth) = &relaxed.worth {
+            self.raise(relaxed.bound, Proof::Worth(worth.of_item.clone()));
+            self.mixer.cut(worth);
+        }
+        for worth in relaxed.worths.iter().rev().take(8) {
+            self.mixer.cut(worth);
+        }
+        self.worths.extend(relaxed.worths);
+        self.start = relaxed.levels;
+    }
+
+    /// One round of the exact methods, each with a share of steps that grows from round to round. `false` when
+    /// nothing more can be done.
+    pub(crate) fn improve(&mut self, meter: &mut Meter<'_>) -> bool {
+        if self.is_proved() || !meter.going() || self.exhausted {
+            return false;
+        }
+        let share = 20_000_000_u64 << (2 * self.round.min(12));
+        self.round += 1;
+        if self.model.all && self.model.all_listed() {
+            self.mix_round(share, meter);
+        }
+        !self.is_proved()
+    }
+
+    fn mix_round(&mut self, share: u64, meter: &mut Meter<'_>) {
+        let each = share / 4;
+        match self.mixer.run(self.bound, self.cost, each, share, meter) {
+            Mixed::Found(patterns, bound) => {
+                self.raise(bound, Proof::Search);
+                self.offer(patterns);
+            }
+            Mixed::NoneCheaper => self.raise(self.cost, Proof::Search),
+            Mixed::Undecided(bound) => self.raise(bound, Proof::Search),
+        }
+    }
+}
