@@ -1,0 +1,9 @@
+//! The planner against published optima, brute force, and the laws every plan must keep.
+
+mod bad_input;
+mod brute_force;
+mod checker;
+mod families;
+mod laws;
+mod random;
+mod support;
