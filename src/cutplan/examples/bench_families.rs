@@ -1,0 +1,106 @@
+//! How much is proved, and how fast, family by family: prints a Markdown table.
+//!
+//! `cargo run --release -p reckoner-cutplan --example bench_families [SECONDS] [FAMILY-OR-INSTANCE]`
+
+#[path = "../tests/planner/support.rs"]
+mod support;
+
+use std::collections::BTreeMap;
+use std::ops::ControlFlow;
+use std::time::{Duration, Instant};
+
+use reckoner_core::cutting::{CheckOptions, check_plan};
+use reckoner_cutplan::plan_job;
+
+#[derive(Default)]
+struct Row {
+    jobs: usize,
+    in_1: usize,
+    in_limit: usize,
+    optimal: usize,
+    times: Vec<f64>,
+    worst_gap: f64,
+}
+
+fn main() {
+    let mut arguments = std::env::args().skip(1);
+    let seconds: f64 = arguments
+        .next()
+        .and_then(|a| a.parse().ok())
+        .unwrap_or(10.0);
+    let only = arguments.next();
+    let mut known = support::lumber(&support::data().join("lumber_jobs"));
+    if let Some(shared) = support::shared() {
+        known.extend(support::cutting_stock(&shared.join("cutting_stock")));
+    }
+    let mut table: BTreeMap<String, Row> = BTreeMap::new();
+    for job in &known {
+        if only
+            .as_ref()
+            .is_some_and(|only| job.family != *only && job.name != *only)
+        {
+            continue;
+        }
+        let start = Instant::now();
+        let limit = Duration::from_secs_f64(seconds);
+        let outcome = plan_job(&job.job, u64::MAX, &mut |_| {
+            if start.elapsed() > limit {
+                ControlFlow::Break(())
+            } else {
+                ControlFlow::Continue(())
+            }
+        });
+        let took = start.elapsed().as_secs_f64();
+        let outcome = outcome.unwrap_or_else(|problem| panic!("{}: {problem:?}", job.name));
+        check_plan(&job.job, &outcome.plan, CheckOptions::default())
+            .unwrap_or_else(|fault| panic!("{}: {fault:?}", job.name));
+        let cost = outcome.plan.cost_cents;
+        assert!(
+            cost >= job.optimum,
+            "{}: {cost} is below {}",
+            job.name,
+            job.optimum
+        );
+        assert!(
+            outcome.bound_cents <= job.optimum,
+            "{}: false bound",
+            job.name
+        );
+        println!(
+            "{:28} cost {:8} bound {:8} optimum {:8} {:7.3} s {} {}",
+            job.name,
+            cost,
+            outcome.bound_cents,
+            job.optimum,
+            took,
+            if outcome.proved { "proved" } else { "OPEN" },
+            outcome.work / 1_000_000,
+        );
+        let row = table.entry(job.family.clone()).or_default();
+        row.jobs += 1;
+        row.in_1 += usize::from(outcome.proved && took <= 1.0);
+        row.in_limit += usize::from(outcome.proved);
+        row.optimal += usize::from(cost == job.optimum);
+        row.times.push(took);
+        #[allow(clippy::cast_precision_loss, reason = "a percentage for a table")]
+        let gap = (cost - outcome.bound_cents) as f64 / cost as f64 * 100.0;
+        row.worst_gap = row.worst_gap.max(gap);
+    }
+    println!(
+        "\n| family | jobs | proved in 1 s | proved in {seconds} s | optimal | median s | longest s | worst gap % |"
+    );
+    println!("| --- | --- | --- | --- | --- | --- | --- | --- |");
+    for (family, mut row) in table {
+        row.times.sort_by(f64::total_cmp);
+        println!(
+            "| {family} | {} | {} | {} | {} | {:.3} | {:.2} | {:.2} |",
+            row.jobs,
+            row.in_1,
+            row.in_limit,
+            row.optimal,
+            row.times[row.times.len() / 2],
+            row.times[row.times.len() - 1],
+            row.worst_gap
+        );
+    }
+}
