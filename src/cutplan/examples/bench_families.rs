@@ -24,10 +24,7 @@ struct Row {
 
 fn main() {
     let mut arguments = std::env::args().skip(1);
-    let seconds: f64 = arguments
-        .next()
-        .and_then(|a| a.parse().ok())
-        .unwrap_or(10.0);
+    let seconds: f64 = arguments.next().and_then(|a| a.parse().ok()).unwrap_or(10.0);
     let only = arguments.next();
     let mut known = support::lumber(&support::data().join("lumber_jobs"));
     if let Some(shared) = support::shared() {
@@ -35,37 +32,21 @@ fn main() {
     }
     let mut table: BTreeMap<String, Row> = BTreeMap::new();
     for job in &known {
-        if only
-            .as_ref()
-            .is_some_and(|only| job.family != *only && job.name != *only)
-        {
+        if only.as_ref().is_some_and(|only| job.family != *only && job.name != *only) {
             continue;
         }
         let start = Instant::now();
         let limit = Duration::from_secs_f64(seconds);
         let outcome = plan_job(&job.job, u64::MAX, &mut |_| {
-            if start.elapsed() > limit {
-                ControlFlow::Break(())
-            } else {
-                ControlFlow::Continue(())
-            }
+            if start.elapsed() > limit { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
         });
         let took = start.elapsed().as_secs_f64();
         let outcome = outcome.unwrap_or_else(|problem| panic!("{}: {problem:?}", job.name));
         check_plan(&job.job, &outcome.plan, CheckOptions::default())
             .unwrap_or_else(|fault| panic!("{}: {fault:?}", job.name));
         let cost = outcome.plan.cost_cents;
-        assert!(
-            cost >= job.optimum,
-            "{}: {cost} is below {}",
-            job.name,
-            job.optimum
-        );
-        assert!(
-            outcome.bound_cents <= job.optimum,
-            "{}: false bound",
-            job.name
-        );
+        assert!(cost >= job.optimum, "{}: {cost} is below {}", job.name, job.optimum);
+        assert!(outcome.bound_cents <= job.optimum, "{}: false bound", job.name);
         println!(
             "{:28} cost {:8} bound {:8} optimum {:8} {:7.3} s {} {}",
             job.name,

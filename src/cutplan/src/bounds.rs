@@ -38,12 +38,7 @@ impl Worth {
             .zip(left)
             .map(|(&value, &left)| value.saturating_mul(i64::from(left)))
             .fold(0, i64::saturating_add);
-        Self {
-            of_item,
-            of_stock: prices.uppers(),
-            of_form: prices.form_uppers(),
-            needed,
-        }
+        Self { of_item, of_stock: prices.uppers(), of_form: prices.form_uppers(), needed }
     }
 }
 
@@ -54,13 +49,7 @@ fn offers(model: &Model, worth: &Worth) -> Vec<(i64, i64, i64)> {
         .stocks
         .iter()
         .zip(&worth.of_stock)
-        .map(|(stock, &most)| {
-            (
-                stock.cost,
-                most,
-                stock.limit.map_or(total, i64::from).min(total),
-            )
-        })
+        .map(|(stock, &most)| (stock.cost, most, stock.limit.map_or(total, i64::from).min(total)))
         .collect();
     if !model.all {
         for (item, &value) in model.items.iter().zip(&worth.of_item) {
@@ -92,11 +81,7 @@ pub(crate) fn cover_in_part(model: &Model, worth: &Worth, most: i64) -> i64 {
         needed -= all;
         money += i128::from(cost) * i128::from(count);
     }
-    if needed <= 0 {
-        i64::try_from(money).unwrap_or(most).min(most)
-    } else {
-        most
-    }
+    if needed <= 0 { i64::try_from(money).unwrap_or(most).min(most) } else { most }
 }
 
 /// The least money for whole boards, at most `most`: at `most` it proves that nothing is cheaper than `most`.
@@ -155,11 +140,7 @@ pub(crate) fn simple_worths(model: &Model) -> Vec<Vec<i64>> {
     for kind in &model.kinds {
         for way in &kind.ways {
             let old = weight[way.item];
-            weight[way.item] = if old == 0 {
-                way.weight
-            } else {
-                old.min(way.weight)
-            };
+            weight[way.item] = if old == 0 { way.weight } else { old.min(way.weight) };
         }
     }
     let longest = model
@@ -181,12 +162,7 @@ pub(crate) fn simple_worths(model: &Model) -> Vec<Vec<i64>> {
     }
     // Where boards are ripped: the lengths of those parts alone that one kind of strip accepts.
     if model.kinds.len() > 1 {
-        for kind in model
-            .kinds
-            .iter()
-            .filter(|kind| !kind.ways.is_empty())
-            .take(MOST_KINDS)
-        {
+        for kind in model.kinds.iter().filter(|kind| !kind.ways.is_empty()).take(MOST_KINDS) {
             let mut worth = vec![0; model.items.len()];
             for way in &kind.ways {
                 worth[way.item] = weight[way.item];

@@ -153,11 +153,7 @@ impl<'a> Builder<'a> {
             if turned && (!part.grain_free || size.is_none() || width == part.length) {
                 continue;
             }
-            let (along, across) = if turned {
-                (width, part.length)
-            } else {
-                (part.length, width)
-            };
+            let (along, across) = if turned { (width, part.length) } else { (part.length, width) };
             self.lies.push(Lie {
                 item,
                 part,
@@ -188,10 +184,7 @@ impl<'a> Builder<'a> {
             Aim::Rack => {
                 let mut ranks: Vec<(u32, i64)> = Vec::new();
                 for item in &self.items {
-                    let rank = item
-                        .parts
-                        .first()
-                        .map_or(0, |p| self.job.parts[p.0].priority);
+                    let rank = item.parts.first().map_or(0, |p| self.job.parts[p.0].priority);
                     match ranks.binary_search_by_key(&rank, |entry| entry.0) {
                         Ok(at) => ranks[at].1 += i64::from(item.demand),
                         Err(at) => ranks.insert(at, (rank, i64::from(item.demand))),
@@ -204,15 +197,10 @@ impl<'a> Builder<'a> {
                 for &(rank, count) in ranks.iter().rev() {
                     let each = (below + 1).min(1 << 40);
                     value.insert(rank, each);
-                    below = below
-                        .saturating_add(each.saturating_mul(count))
-                        .min(1 << 40);
+                    below = below.saturating_add(each.saturating_mul(count)).min(1 << 40);
                 }
                 for item in &mut self.items {
-                    let rank = item
-                        .parts
-                        .first()
-                        .map_or(0, |p| self.job.parts[p.0].priority);
+                    let rank = item.parts.first().map_or(0, |p| self.job.parts[p.0].priority);
                     item.skip = value.get(&rank).copied().unwrap_or(1);
                 }
             }
@@ -246,11 +234,7 @@ impl<'a> Builder<'a> {
                 }
             };
             if let Some(weight) = weight {
-                ways.push(Way {
-                    item: lie.item,
-                    weight,
-                    turned: lie.turned,
-                });
+                ways.push(Way { item: lie.item, weight, turned: lie.turned });
             }
         }
         ways.sort_by_key(|way| (std::cmp::Reverse(way.weight), way.item));
@@ -270,23 +254,14 @@ impl<'a> Builder<'a> {
             .iter()
             .enumerate()
             .filter(|(_, room)| **room >= lightest)
-            .map(|(segment, &cap)| Bin {
-                kind,
-                cap,
-                piece,
-                layer,
-                segment,
-            })
+            .map(|(segment, &cap)| Bin { kind, cap, piece, layer, segment })
             .collect()
     }
 
     fn stock(&mut self, number: usize, view: StockView<'_>, aim: Aim) -> Stock {
         let kerf = self.job.saw.kerf;
-        let rooms: Vec<Units> = view
-            .segments(kerf)
-            .iter()
-            .map(|(from, to)| to - from + kerf)
-            .collect();
+        let rooms: Vec<Units> =
+            view.segments(kerf).iter().map(|(from, to)| to - from + kerf).collect();
         let mut forms = Vec::new();
         let mut nests = Vec::new();
         let section = self.job.section(view.section);
@@ -296,10 +271,7 @@ impl<'a> Builder<'a> {
                 let rip = rip.clone();
                 let wood = section.map_or_else(String::new, |section| section.wood.clone());
                 for (make, bins) in self.strips(&rip, &wood, size, size.width, &rooms, false) {
-                    forms.push(Form {
-                        bins,
-                        make: Make::Strips(vec![make], false),
-                    });
+                    forms.push(Form { bins, make: Make::Strips(vec![make], false) });
                 }
                 nests.extend(self.ripped(&rip, &wood, size, &rooms));
                 if rip.crosscut_first {
@@ -309,10 +281,7 @@ impl<'a> Builder<'a> {
             _ => {
                 let bins = self.row(Accepts::Section(view.section.to_owned()), &rooms, 0, 0);
                 if !bins.is_empty() {
-                    forms.push(Form {
-                        bins,
-                        make: Make::Crosscut,
-                    });
+                    forms.push(Form { bins, make: Make::Crosscut });
                 }
             }
         }
@@ -322,11 +291,7 @@ impl<'a> Builder<'a> {
         }
         Stock {
             number,
-            cost: if aim == Aim::Rack {
-                0
-            } else {
-                view.price_cents
-            },
+            cost: if aim == Aim::Rack { 0 } else { view.price_cents },
             limit: view.limit,
             forms: forms.into_iter().map(Rc::new).collect(),
             nests,
@@ -347,11 +312,7 @@ impl<'a> Builder<'a> {
         let accepts = |thick, resawn| Accepts::Strip(wood.to_owned(), width, thick, ripped, resawn);
         let bins = self.row(accepts(size.thickness, false), rooms, 0, 0);
         if !bins.is_empty() {
-            let make = StripMake {
-                width,
-                layers: vec![size.thickness],
-                resawn: false,
-            };
+            let make = StripMake { width, layers: vec![size.thickness], resawn: false };
             found.push((make, bins));
         }
         let Some(resaw) = &rip.resaw else {
@@ -368,11 +329,7 @@ impl<'a> Builder<'a> {
             let bins = self.row(accepts(thick, true), rooms, 0, 0);
             if let Some(first) = bins.first() {
                 let most = self.most_pieces(first.kind);
-                let make = StripMake {
-                    width: thick,
-                    layers: Vec::new(),
-                    resawn: true,
-                };
+                let make = StripMake { width: thick, layers: Vec::new(), resawn: true };
                 choices.push(Choice {
                     weight: thick + resaw.kerf,
                     bins,
@@ -382,10 +339,7 @@ impl<'a> Builder<'a> {
             }
         }
         let room = size.thickness - resaw.near_face - resaw.far_face + resaw.kerf;
-        let nest = Nest {
-            rooms: vec![room],
-            choices,
-        };
+        let nest = Nest { rooms: vec![room], choices };
         let Some(layered) = list_forms(&[nest], MOST_LAYERINGS) else {
             self.lossy = true;
             return found;
@@ -399,11 +353,7 @@ impl<'a> Builder<'a> {
                 layers: layers.iter().map(|layer| layer.width).collect(),
                 resawn: true,
             };
-            let bins = form.bins.iter().map(|bin| Bin {
-                piece: 0,
-                layer: bin.piece,
-                ..*bin
-            });
+            let bins = form.bins.iter().map(|bin| Bin { piece: 0, layer: bin.piece, ..*bin });
             found.push((make, bins.collect()));
         }
         found
@@ -438,10 +388,7 @@ impl<'a> Builder<'a> {
                 });
             }
         }
-        (!choices.is_empty()).then(|| Nest {
-            rooms: vec![room],
-            choices,
-        })
+        (!choices.is_empty()).then(|| Nest { rooms: vec![room], choices })
     }
 
     fn blocks(
@@ -461,12 +408,7 @@ impl<'a> Builder<'a> {
             }
             for whole in [false, true] {
                 let wide = whole.then_some(size.width);
-                let kind = self.kind(Accepts::Block(
-                    wood.to_owned(),
-                    length,
-                    size.thickness,
-                    wide,
-                ));
+                let kind = self.kind(Accepts::Block(wood.to_owned(), length, size.thickness, wide));
                 if !whole {
                     let least = rip.least_width + rip.kerf;
                     self.kinds[kind].ways.retain(|way| way.weight >= least);
@@ -476,30 +418,19 @@ impl<'a> Builder<'a> {
                 if ways.last().is_some_and(|way| way.weight <= cap) {
                     choices.push(Choice {
                         weight: length + kerf,
-                        bins: vec![Bin {
-                            kind,
-                            cap,
-                            piece: 0,
-                            layer: 0,
-                            segment: 0,
-                        }],
+                        bins: vec![Bin { kind, cap, piece: 0, layer: 0, segment: 0 }],
                         piece: PieceMake::Block(length, whole),
                         most: self.most_pieces(kind),
                     });
                 }
             }
         }
-        (!choices.is_empty()).then(|| Nest {
-            rooms: rooms.to_vec(),
-            choices,
-        })
+        (!choices.is_empty()).then(|| Nest { rooms: rooms.to_vec(), choices })
     }
 
     fn most_pieces(&self, kind: usize) -> u32 {
         let ways = &self.kinds[kind].ways;
-        ways.iter()
-            .map(|way| self.items[way.item].demand)
-            .fold(0, u32::saturating_add)
+        ways.iter().map(|way| self.items[way.item].demand).fold(0, u32::saturating_add)
     }
 
     fn fits_nowhere(&self, item: usize) -> CutProblem {
@@ -512,11 +443,7 @@ impl<'a> Builder<'a> {
             .flat_map(|stock| stock.segments(self.job.saw.kerf))
             .map(|(from, to)| to - from)
             .max();
-        CutProblem::PartFitsNowhere {
-            id: part.id.clone(),
-            length: part.length,
-            longest_clear,
-        }
+        CutProblem::PartFitsNowhere { id: part.id.clone(), length: part.length, longest_clear }
     }
 }
 
@@ -540,11 +467,7 @@ fn split(builder: &Builder<'_>, stocks: &[Stock], aim: Aim) -> Vec<Model> {
     let mut home = vec![None; stocks.len()];
     for (number, stock) in stocks.iter().enumerate() {
         for bin in every_bin(stock) {
-            for way in kinds[bin.kind]
-                .ways
-                .iter()
-                .filter(|way| way.weight <= bin.cap)
-            {
+            for way in kinds[bin.kind].ways.iter().filter(|way| way.weight <= bin.cap) {
                 let first = *home[number].get_or_insert(way.item);
                 let (a, b) = (find(&group, first), find(&group, way.item));
                 group[a.max(b)] = a.min(b);
@@ -556,9 +479,8 @@ fn split(builder: &Builder<'_>, stocks: &[Stock], aim: Aim) -> Vec<Model> {
         if find(&group, root) != root {
             continue;
         }
-        let members: Vec<usize> = (0..items.len())
-            .filter(|&item| find(&group, item) == root)
-            .collect();
+        let members: Vec<usize> =
+            (0..items.len()).filter(|&item| find(&group, item) == root).collect();
         let place: BTreeMap<usize, usize> = members.iter().copied().zip(0..).collect();
         let own_kinds = kinds
             .iter()

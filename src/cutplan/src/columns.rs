@@ -59,10 +59,7 @@ impl Rest {
     /// Whether the pattern uses nothing that is not left.
     pub(crate) fn has(&self, pattern: &Pattern) -> bool {
         self.limits[pattern.stock] != Some(0)
-            && pattern
-                .counts
-                .iter()
-                .all(|&(item, count)| count <= self.left[item])
+            && pattern.counts.iter().all(|&(item, count)| count <= self.left[item])
     }
 
     /// Takes a pattern that [`Rest::has`].
@@ -94,12 +91,7 @@ impl Rest {
 
 impl<'m> Columns<'m> {
     pub(crate) fn new(model: &'m Model) -> Self {
-        Self {
-            model,
-            capacities: capacities(model),
-            pool: Vec::new(),
-            known: BTreeSet::new(),
-        }
+        Self { model, capacities: capacities(model), pool: Vec::new(), known: BTreeSet::new() }
     }
 
     /// Keeps a pattern unless it is known.
@@ -119,10 +111,7 @@ impl<'m> Columns<'m> {
         for (row, &item) in rows.iter().enumerate() {
             row_of[item] = row;
         }
-        let total: u32 = rest
-            .left
-            .iter()
-            .fold(0, |sum, &left| sum.saturating_add(left));
+        let total: u32 = rest.left.iter().fold(0, |sum, &left| sum.saturating_add(left));
         let limited: Vec<usize> = (0..rest.limits.len())
             .filter(|&s| rest.limits[s].is_some_and(|limit| limit < total))
             .collect();
@@ -130,22 +119,11 @@ impl<'m> Columns<'m> {
         for (at, &stock) in limited.iter().enumerate() {
             limit_row[stock] = rows.len() + at;
         }
-        let dearest = self
-            .model
-            .stocks
-            .iter()
-            .map(|stock| stock.cost)
-            .max()
-            .unwrap_or(0);
+        let dearest = self.model.stocks.iter().map(|stock| stock.cost).max().unwrap_or(0);
         let unit = if self.model.all {
             dearest.max(1) as f64
         } else {
-            self.model
-                .items
-                .iter()
-                .map(|item| item.skip)
-                .max()
-                .unwrap_or(1) as f64
+            self.model.items.iter().map(|item| item.skip).max().unwrap_or(1) as f64
         };
         let cover_rows: Vec<(f64, f64)> = rows
             .iter()
@@ -154,10 +132,8 @@ impl<'m> Columns<'m> {
                 (f64::from(rest.left[item]), skip)
             })
             .collect();
-        let limit_rows: Vec<f64> = limited
-            .iter()
-            .map(|&stock| f64::from(rest.limits[stock].unwrap_or(0)))
-            .collect();
+        let limit_rows: Vec<f64> =
+            limited.iter().map(|&stock| f64::from(rest.limits[stock].unwrap_or(0))).collect();
         let mut master = Master::new(&cover_rows, &limit_rows);
         master.set_scale(1.0);
         let own = Master::own_columns(rows.len(), limited.len());

@@ -200,21 +200,12 @@ impl Search<'_, '_, '_> {
         }
         let mut reaches: BTreeMap<usize, Option<Reach>> = BTreeMap::new();
         for bin in self.types.iter().filter(|bin| bin.count > 0) {
-            let cap = self
-                .types
-                .iter()
-                .filter(|b| b.kind == bin.kind)
-                .map(|b| b.cap)
-                .max();
+            let cap = self.types.iter().filter(|b| b.kind == bin.kind).map(|b| b.cap).max();
             reaches
                 .entry(bin.kind)
                 .or_insert_with(|| Reach::new(self.model, bin.kind, cap.unwrap_or(0), &self.left));
         }
-        let work: u64 = reaches
-            .values()
-            .flatten()
-            .map(|reach| reach.rows.len() as u64)
-            .sum();
+        let work: u64 = reaches.values().flatten().map(|reach| reach.rows.len() as u64).sum();
         if !self.count(work * 2) {
             return None;
         }
@@ -227,12 +218,8 @@ impl Search<'_, '_, '_> {
                 _ => 0,
             })
             .collect();
-        let wasted: i64 = self
-            .types
-            .iter()
-            .zip(&least)
-            .map(|(bin, waste)| waste * i64::from(bin.count))
-            .sum();
+        let wasted: i64 =
+            self.types.iter().zip(&least).map(|(bin, waste)| waste * i64::from(bin.count)).sum();
         let mut unknown = false;
         for (number, &least) in least.iter().enumerate() {
             let bin = self.types[number];
@@ -244,9 +231,8 @@ impl Search<'_, '_, '_> {
                 continue;
             }
             let ways = &self.model.kinds[bin.kind].ways;
-            let Some(forced) = ways
-                .iter()
-                .position(|way| way.item == item && way.weight <= bin.cap)
+            let Some(forced) =
+                ways.iter().position(|way| way.item == item && way.weight <= bin.cap)
             else {
                 continue;
             };
@@ -387,10 +373,7 @@ impl Lister<'_, '_, '_, '_> {
     }
 
     fn taken(&self, way: usize) -> u32 {
-        self.taken
-            .iter()
-            .find(|entry| entry.0 == way)
-            .map_or(0, |entry| entry.1)
+        self.taken.iter().find(|entry| entry.0 == way).map_or(0, |entry| entry.1)
     }
 
     /// No item left over fits the room, and no swap of one or two items for a larger one fits.
@@ -419,11 +402,8 @@ impl Lister<'_, '_, '_, '_> {
                     return false;
                 }
                 for &(b, other) in &self.taken[place..] {
-                    let enough = if a == b {
-                        movable >= 2
-                    } else {
-                        other > u32::from(b == self.forced)
-                    };
+                    let enough =
+                        if a == b { movable >= 2 } else { other > u32::from(b == self.forced) };
                     let two = one + ways[b].weight;
                     if enough && two <= way.weight && way.weight <= two + room {
                         return false;

@@ -20,18 +20,13 @@ impl Nest {
             }
             match &choice.piece {
                 PieceMake::Strip(strip) => strips.push(strip.clone()),
-                PieceMake::Block(length, whole) => blocks.push(BlockMake {
-                    segment: room,
-                    length: *length,
-                    whole: *whole,
-                }),
+                PieceMake::Block(length, whole) => {
+                    blocks.push(BlockMake { segment: room, length: *length, whole: *whole })
+                }
             }
         }
-        let make = if blocks.is_empty() {
-            Make::Strips(strips, true)
-        } else {
-            Make::Blocks(blocks)
-        };
+        let make =
+            if blocks.is_empty() { Make::Strips(strips, true) } else { Make::Blocks(blocks) };
         Form { bins, make }
     }
 }
@@ -100,12 +95,8 @@ impl Lister<'_> {
     }
 
     fn is_full(&self) -> bool {
-        self.nest
-            .choices
-            .iter()
-            .zip(&self.used)
-            .all(|(choice, &used)| {
-                used >= choice.most || self.left.iter().all(|&left| left < choice.weight)
-            })
+        self.nest.choices.iter().zip(&self.used).all(|(choice, &used)| {
+            used >= choice.most || self.left.iter().all(|&left| left < choice.weight)
+        })
     }
 }

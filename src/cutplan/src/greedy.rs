@@ -20,13 +20,7 @@ pub(crate) fn board_by_board(
     meter: &mut Meter<'_>,
 ) -> Option<Patterns> {
     let model = columns.model;
-    let largest = model
-        .items
-        .iter()
-        .map(|item| item.size)
-        .max()
-        .unwrap_or(1)
-        .max(1);
+    let largest = model.items.iter().map(|item| item.size).max().unwrap_or(1).max(1);
     let values: Vec<i64> = model
         .items
         .iter()
@@ -194,8 +188,7 @@ fn choose_board(
             .filter_map(|form| {
                 let bins = form.bins.iter().filter(|bin| {
                     let ways = &model.kinds[bin.kind].ways;
-                    ways.iter()
-                        .any(|way| way.item == item && way.weight <= bin.cap)
+                    ways.iter().any(|way| way.item == item && way.weight <= bin.cap)
                 });
                 let count = bins.count();
                 (count > 0).then_some((count, form))
@@ -225,10 +218,7 @@ pub(crate) fn downsize(model: &Model, mut made: Patterns) -> Patterns {
             if model.stocks[stock].cost >= model.stocks[slot.stock].cost {
                 break;
             }
-            if model.stocks[stock]
-                .limit
-                .is_some_and(|limit| used[stock] >= limit)
-            {
+            if model.stocks[stock].limit.is_some_and(|limit| used[stock] >= limit) {
                 continue;
             }
             if let Some(pattern) = fit_into(model, stock, &slot.counts) {

@@ -55,12 +55,7 @@ pub(crate) fn offers(ways: &[Way], values: &[i64], left: &[u32], largest: i64) -
         let fit = u32::try_from(largest / entry.weight).unwrap_or(u32::MAX);
         let count = left[entry.item].min(fit);
         if value > 0 && count > 0 {
-            offers.push(Offer {
-                way,
-                weight: entry.weight,
-                value,
-                count,
-            });
+            offers.push(Offer { way, weight: entry.weight, value, count });
         }
     }
     offers
@@ -76,10 +71,7 @@ pub(crate) fn fill(offers: &[Offer], capacities: &[i64]) -> (Fills, u64) {
     }
     let unit = offers.iter().fold(0, |unit, offer| gcd(unit, offer.weight));
     let cells = u64::try_from(largest / unit).unwrap_or(u64::MAX) + 1;
-    let bundles: u64 = offers
-        .iter()
-        .map(|offer| u64::from(32 - offer.count.leading_zeros()))
-        .sum();
+    let bundles: u64 = offers.iter().map(|offer| u64::from(32 - offer.count.leading_zeros())).sum();
     if cells.saturating_mul(bundles) <= MOST_CELLS {
         let table = Table::new(offers, unit, cells);
         return (Fills::Table(table), cells * bundles);
@@ -90,11 +82,8 @@ pub(crate) fn fill(offers: &[Offer], capacities: &[i64]) -> (Fills, u64) {
         let mut search = Branch::new(offers, capacity);
         search.go(0, capacity, 0);
         steps += search.branches * 8;
-        let upper = if search.branches > MOST_BRANCHES {
-            search.bound(0, capacity)
-        } else {
-            search.best
-        };
+        let upper =
+            if search.branches > MOST_BRANCHES { search.bound(0, capacity) } else { search.best };
         each.push((capacity, search.best, upper, search.fill()));
     }
     (Fills::Each(each), steps)
@@ -201,11 +190,8 @@ struct Branch {
 
 impl Branch {
     fn new(offers: &[Offer], capacity: i64) -> Self {
-        let mut offers: Vec<Offer> = offers
-            .iter()
-            .copied()
-            .filter(|offer| offer.weight <= capacity)
-            .collect();
+        let mut offers: Vec<Offer> =
+            offers.iter().copied().filter(|offer| offer.weight <= capacity).collect();
         offers.sort_by(|a, b| {
             let left = i128::from(b.value) * i128::from(a.weight);
             let right = i128::from(a.value) * i128::from(b.weight);
@@ -253,17 +239,11 @@ impl Branch {
             return;
         }
         let offer = self.offers[from];
-        let most = u32::try_from(room / offer.weight)
-            .unwrap_or(u32::MAX)
-            .min(offer.count);
+        let most = u32::try_from(room / offer.weight).unwrap_or(u32::MAX).min(offer.count);
         for count in (0..=most).rev() {
             self.used[from] = count;
             let taken = i64::from(count);
-            self.go(
-                from + 1,
-                room - taken * offer.weight,
-                value + taken * offer.value,
-            );
+            self.go(from + 1, room - taken * offer.weight, value + taken * offer.value);
             if self.branches > MOST_BRANCHES {
                 break;
             }

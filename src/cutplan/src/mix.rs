@@ -51,9 +51,8 @@ pub(crate) struct Mixer<'m> {
 
 impl<'m> Mixer<'m> {
     pub(crate) fn new(model: &'m Model) -> Self {
-        let mut paid: Vec<usize> = (0..model.stocks.len())
-            .filter(|&s| model.stocks[s].cost > 0)
-            .collect();
+        let mut paid: Vec<usize> =
+            (0..model.stocks.len()).filter(|&s| model.stocks[s].cost > 0).collect();
         paid.sort_by_key(|&stock| (std::cmp::Reverse(model.stocks[stock].cost), stock));
         let free = (0..model.stocks.len())
             .filter(|&s| model.stocks[s].cost == 0)
@@ -116,9 +115,10 @@ impl<'m> Mixer<'m> {
         meter: &mut Meter<'_>,
     ) -> Mixed {
         let stop_at = meter.work().saturating_add(steps_all);
-        let step = self.paid.iter().fold(0, |step, &s| {
-            crate::knapsack::gcd(step, self.model.stocks[s].cost)
-        });
+        let step = self
+            .paid
+            .iter()
+            .fold(0, |step, &s| crate::knapsack::gcd(step, self.model.stocks[s].cost));
         if step == 0 {
             // Scraps only: one mix, which costs nothing.
             return match self.decide(&vec![0; self.model.stocks.len()], steps_each, meter) {
@@ -197,11 +197,7 @@ impl<'m> Mixer<'m> {
     }
 
     fn leaf(&mut self, walk: &mut Walk, meter: &mut Meter<'_>) -> bool {
-        let refuted = self
-            .cuts
-            .iter()
-            .zip(&walk.held)
-            .any(|(cut, &held)| held < cut.needed);
+        let refuted = self.cuts.iter().zip(&walk.held).any(|(cut, &held)| held < cut.needed);
         if refuted || self.is_dominated(&walk.mix) {
             return true;
         }
@@ -222,9 +218,8 @@ impl<'m> Mixer<'m> {
             order.sort_by_key(|&s| self.replaced_by[s].iter().filter(|yes| **yes).count());
             order.iter().all(|&stock| {
                 let mut need = mix[stock];
-                let mut options: Vec<usize> = (0..mix.len())
-                    .filter(|&b| self.replaced_by[stock][b])
-                    .collect();
+                let mut options: Vec<usize> =
+                    (0..mix.len()).filter(|&b| self.replaced_by[stock][b]).collect();
                 options.sort_by_key(|&b| {
                     std::cmp::Reverse(self.replaced_by[b].iter().filter(|yes| **yes).count())
                 });
@@ -241,19 +236,10 @@ impl<'m> Mixer<'m> {
     /// Decides one mix exactly, over all choices of forms.
     pub(crate) fn decide(&mut self, mix: &[u32], steps: u64, meter: &mut Meter<'_>) -> Decision {
         let mut boards: Vec<(usize, u32)> = self.free.clone();
-        boards.extend(
-            self.paid
-                .iter()
-                .map(|&s| (s, mix[s]))
-                .filter(|board| board.1 > 0),
-        );
+        boards.extend(self.paid.iter().map(|&s| (s, mix[s])).filter(|board| board.1 > 0));
         boards.retain(|board| board.1 > 0);
         // A scrap held in more copies than there are parts needs no more than that.
-        let total: u32 = self
-            .model
-            .items
-            .iter()
-            .fold(0, |sum, i| sum.saturating_add(i.demand));
+        let total: u32 = self.model.items.iter().fold(0, |sum, i| sum.saturating_add(i.demand));
         for board in &mut boards {
             board.1 = board.1.min(total);
         }
@@ -334,20 +320,12 @@ impl<'m> Mixer<'m> {
                 *types.entry((bin.kind, bin.cap)).or_insert(0) += count;
             }
         }
-        let types: Vec<BinType> = types
-            .into_iter()
-            .map(|((kind, cap), count)| BinType { kind, cap, count })
-            .collect();
+        let types: Vec<BinType> =
+            types.into_iter().map(|((kind, cap), count)| BinType { kind, cap, count }).collect();
         if self.decided.get(&types) == Some(&false) {
             return None;
         }
-        match complete(
-            self.model,
-            &types,
-            &self.model.demands(),
-            choice.steps,
-            meter,
-        ) {
+        match complete(self.model, &types, &self.model.demands(), choice.steps, meter) {
             Answer::Fails => {
                 if self.decided.len() < 20_000 {
                     self.decided.insert(types, false);

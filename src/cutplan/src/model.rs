@@ -173,12 +173,7 @@ impl Model {
                 }
             }
         }
-        Pattern {
-            stock,
-            form,
-            fill,
-            counts,
-        }
+        Pattern { stock, form, fill, counts }
     }
 
     /// The pattern with nothing in it that exceeds `left`; `left` is reduced by what it uses.
@@ -214,11 +209,8 @@ impl Model {
                 left[item] = left[item].saturating_sub(count);
             }
         }
-        let skipped: i64 = left
-            .iter()
-            .zip(&self.items)
-            .map(|(&count, item)| i64::from(count) * item.skip)
-            .sum();
+        let skipped: i64 =
+            left.iter().zip(&self.items).map(|(&count, item)| i64::from(count) * item.skip).sum();
         cost + skipped
     }
 

@@ -71,10 +71,8 @@ fn tell(job: &Job, solvers: &[Solver<'_>], meter: &mut Meter<'_>) {
 }
 
 fn whole(job: &Job, solvers: &[Solver<'_>]) -> Plan {
-    let solved: Vec<(&Model, &[Rc<Pattern>])> = solvers
-        .iter()
-        .map(|solver| (solver.model, solver.best.as_slice()))
-        .collect();
+    let solved: Vec<(&Model, &[Rc<Pattern>])> =
+        solvers.iter().map(|solver| (solver.model, solver.best.as_slice())).collect();
     realise::plan(job, &solved)
 }
 
@@ -88,16 +86,11 @@ fn finish(job: &Job, solvers: &[Solver<'_>], meter: Meter<'_>) -> Result<Outcome
                 .iter()
                 .map(|left| (job.parts[left.part].id.clone(), left.quantity))
                 .collect(),
-            proved: incomplete
-                .iter()
-                .any(|solver| solver.bound >= solver.model.items[0].skip),
+            proved: incomplete.iter().any(|solver| solver.bound >= solver.model.items[0].skip),
         });
     }
     let plan = whole(job, solvers);
-    let bound_cents = solvers
-        .iter()
-        .map(|solver| solver.bound.min(solver.cost))
-        .sum();
+    let bound_cents = solvers.iter().map(|solver| solver.bound.min(solver.cost)).sum();
     let certificates = solvers.iter().map(certificate).collect();
     Ok(Outcome {
         proved: bound_cents == plan.cost_cents,

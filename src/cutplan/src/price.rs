@@ -57,14 +57,8 @@ impl<'m> Prices<'m> {
             meter.tick(steps);
             fills.push(found);
         }
-        let mut prices = Self {
-            model,
-            fills,
-            best: Vec::new(),
-        };
-        prices.best = (0..model.stocks.len())
-            .map(|stock| prices.best_of(stock))
-            .collect();
+        let mut prices = Self { model, fills, best: Vec::new() };
+        prices.best = (0..model.stocks.len()).map(|stock| prices.best_of(stock)).collect();
         prices
     }
 
@@ -143,13 +137,7 @@ impl<'m> Prices<'m> {
         self.model
             .stocks
             .iter()
-            .map(|stock| {
-                stock
-                    .forms
-                    .iter()
-                    .map(|form| self.form_value(form).1)
-                    .collect()
-            })
+            .map(|stock| stock.forms.iter().map(|form| self.form_value(form).1).collect())
             .collect()
     }
 
@@ -165,11 +153,8 @@ impl<'m> Prices<'m> {
             Place::Form(at) => Rc::clone(&self.model.stocks[stock].forms[*at]),
             Place::Nest(at, pieces) => Rc::new(self.model.stocks[stock].nests[*at].form(pieces)),
         };
-        let fills: Vec<Fill> = form
-            .bins
-            .iter()
-            .map(|bin| self.fills[bin.kind].fill(bin.cap))
-            .collect();
+        let fills: Vec<Fill> =
+            form.bins.iter().map(|bin| self.fills[bin.kind].fill(bin.cap)).collect();
         Some(self.model.pattern(stock, form, fills))
     }
 }

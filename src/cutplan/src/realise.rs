@@ -74,11 +74,7 @@ fn row(
         let way = kind.ways[way];
         for _ in 0..count {
             if let Some(part) = next(&mut queue[way.item]) {
-                placed.push(Placed {
-                    part,
-                    at,
-                    turned: way.turned,
-                });
+                placed.push(Placed { part, at, turned: way.turned });
             }
             at += way.weight;
         }
@@ -94,11 +90,7 @@ fn layout(
     queue: &mut [Vec<(usize, u32)>],
 ) -> Layout {
     let kerf = job.saw.kerf;
-    let starts: Vec<Units> = view
-        .segments(kerf)
-        .iter()
-        .map(|segment| segment.0)
-        .collect();
+    let starts: Vec<Units> = view.segments(kerf).iter().map(|segment| segment.0).collect();
     let bins = &pattern.form.bins;
     let start_of = |bin: usize| starts.get(bins[bin].segment).copied().unwrap_or(0);
     match &pattern.form.make {
@@ -113,11 +105,7 @@ fn layout(
             let rip = job.saw.rip.as_ref();
             let resaw = rip.and_then(|rip| rip.resaw.as_ref());
             let rip_kerf = rip.map_or(0, |rip| rip.kerf);
-            let mut at = if *ripped {
-                rip.map_or(0, |rip| rip.near_edge)
-            } else {
-                0
-            };
+            let mut at = if *ripped { rip.map_or(0, |rip| rip.near_edge) } else { 0 };
             let mut strips = Vec::new();
             for (piece, make) in makes.iter().enumerate() {
                 let mut deep = match resaw {
@@ -132,20 +120,12 @@ fn layout(
                         parts.extend(row(model, pattern, bin, start_of(bin), queue));
                     }
                     if !parts.is_empty() {
-                        layers.push(Layer {
-                            at: deep,
-                            thickness,
-                            parts,
-                        });
+                        layers.push(Layer { at: deep, thickness, parts });
                         deep += thickness + resaw.map_or(0, |resaw| resaw.kerf);
                     }
                 }
                 if !layers.is_empty() {
-                    strips.push(Strip {
-                        at,
-                        width: make.width,
-                        layers,
-                    });
+                    strips.push(Strip { at, width: make.width, layers });
                     at += make.width + rip_kerf;
                 }
             }
@@ -156,21 +136,13 @@ fn layout(
             let mut next_at = starts.clone();
             let mut blocks = Vec::new();
             for (piece, make) in makes.iter().enumerate() {
-                let edge = if make.whole {
-                    0
-                } else {
-                    rip.map_or(0, |rip| rip.near_edge)
-                };
+                let edge = if make.whole { 0 } else { rip.map_or(0, |rip| rip.near_edge) };
                 let mut parts = Vec::new();
                 for bin in (0..bins.len()).filter(|&bin| bins[bin].piece == piece) {
                     parts.extend(row(model, pattern, bin, edge, queue));
                 }
                 if let Some(at) = next_at.get_mut(make.segment).filter(|_| !parts.is_empty()) {
-                    blocks.push(Block {
-                        at: *at,
-                        length: make.length,
-                        parts,
-                    });
+                    blocks.push(Block { at: *at, length: make.length, parts });
                     *at += make.length + kerf;
                 }
             }
@@ -189,13 +161,10 @@ fn plain_if_possible(job: &Job, view: StockView<'_>, strips: Vec<Strip>) -> Layo
         && strip.width == size.width
         && layer.at == 0
         && layer.thickness == size.thickness
-        && layer.parts.iter().all(|p| {
-            !p.turned
-                && job
-                    .parts
-                    .get(p.part)
-                    .is_some_and(|q| q.section == view.section)
-        })
+        && layer
+            .parts
+            .iter()
+            .all(|p| !p.turned && job.parts.get(p.part).is_some_and(|q| q.section == view.section))
     {
         return Layout::Crosscut(layer.parts.clone());
     }

@@ -44,11 +44,7 @@ impl Master {
         let rows = cover.len() + limits.len();
         let mut master = Self {
             rows,
-            right: cover
-                .iter()
-                .map(|c| c.0)
-                .chain(limits.iter().copied())
-                .collect(),
+            right: cover.iter().map(|c| c.0).chain(limits.iter().copied()).collect(),
             costs: Vec::new(),
             columns: Vec::new(),
             basis: Vec::new(),
@@ -70,11 +66,7 @@ impl Master {
         }
         master.scale = 1.0;
         for row in 0..rows {
-            let column = if row < cover.len() {
-                row
-            } else {
-                row + cover.len()
-            };
+            let column = if row < cover.len() { row } else { row + cover.len() };
             master.basis.push(column);
             master.in_basis[column] = true;
             master.inverse[row * rows + row] = 1.0;
@@ -119,11 +111,7 @@ impl Master {
 
     /// The value of the present solution.
     pub(crate) fn value(&self) -> f64 {
-        self.basis
-            .iter()
-            .zip(&self.level)
-            .map(|(&column, level)| self.costs[column] * level)
-            .sum()
+        self.basis.iter().zip(&self.level).map(|(&column, level)| self.costs[column] * level).sum()
     }
 
     /// The columns in the solution with their levels.
@@ -203,11 +191,7 @@ impl Master {
         for (row, &slope) in direction.iter().enumerate() {
             if slope > LEAST_PIVOT && self.level[row].max(0.0) / slope <= least + 1e-10 {
                 let better = leaving.is_none_or(|old| {
-                    if bland {
-                        self.basis[row] < self.basis[old]
-                    } else {
-                        slope > direction[old]
-                    }
+                    if bland { self.basis[row] < self.basis[old] } else { slope > direction[old] }
                 });
                 if better {
                     leaving = Some(row);
@@ -228,10 +212,7 @@ impl Master {
             if row == leaving || factor.abs() < 1e-14 {
                 continue;
             }
-            for (cell, &other) in self.inverse[row * rows..(row + 1) * rows]
-                .iter_mut()
-                .zip(&line)
-            {
+            for (cell, &other) in self.inverse[row * rows..(row + 1) * rows].iter_mut().zip(&line) {
                 *cell -= factor * other;
             }
             self.level[row] -= factor * step;
@@ -303,11 +284,7 @@ impl Master {
         for row in 0..rows {
             let line = &inverse[row * rows..(row + 1) * rows];
             let level: f64 = line.iter().zip(&self.right).map(|(a, b)| a * b).sum();
-            self.level[row] = if level < 0.0 && level > -1e-7 {
-                0.0
-            } else {
-                level
-            };
+            self.level[row] = if level < 0.0 && level > -1e-7 { 0.0 } else { level };
         }
         self.inverse = inverse;
     }

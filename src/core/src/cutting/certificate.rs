@@ -133,17 +133,10 @@ fn most_worth_below(offers: &[Offer], bound: i64, pieces: u64) -> Option<i64> {
             let count = i64::try_from(count).ok()?;
             free = free.checked_add(offer.most.checked_mul(count)?)?;
         } else {
-            things.push(Thing {
-                weight: offer.price,
-                value: offer.most,
-                count,
-            });
+            things.push(Thing { weight: offer.price, value: offer.most, count });
         }
     }
-    let step = things
-        .iter()
-        .fold(0, |step, thing| gcd(step, thing.weight))
-        .max(1);
+    let step = things.iter().fold(0, |step, thing| gcd(step, thing.weight)).max(1);
     let bought = if money / step < LARGEST_MONEY_TABLE / 8 {
         most_value(&things, &[money]).and_then(|found| found.first().copied())
     } else {
@@ -228,11 +221,7 @@ struct Way<'a> {
 /// The most worth that can be cut from one board.
 fn most_of_stock(job: &Job, worth: &[i64], view: StockView<'_>) -> Option<i64> {
     let kerf = job.saw.kerf;
-    let rooms: Vec<Units> = view
-        .segments(kerf)
-        .iter()
-        .map(|(from, to)| to - from + kerf)
-        .collect();
+    let rooms: Vec<Units> = view.segments(kerf).iter().map(|(from, to)| to - from + kerf).collect();
     let own: Vec<Thing> = job
         .parts
         .iter()
@@ -272,18 +261,13 @@ fn most_of_stock(job: &Job, worth: &[i64], view: StockView<'_>) -> Option<i64> {
     }
     let whole = strip_worth(&ways, rip, size, size.width, kerf, &rooms, false)?;
     let ripped = most_ripped(&ways, rip, size, kerf, &rooms)?;
-    let blocks = if rip.crosscut_first {
-        most_in_blocks(&ways, rip, size, kerf, &rooms)?
-    } else {
-        0
-    };
+    let blocks =
+        if rip.crosscut_first { most_in_blocks(&ways, rip, size, kerf, &rooms)? } else { 0 };
     Some(crosscut.max(whole).max(ripped).max(blocks))
 }
 
 fn sum_over(things: &[Thing], rooms: &[Units]) -> Option<i64> {
-    most_value(things, rooms)?
-        .iter()
-        .try_fold(0_i64, |sum, &value| sum.checked_add(value))
+    most_value(things, rooms)?.iter().try_fold(0_i64, |sum, &value| sum.checked_add(value))
 }
 
 fn distinct(values: impl Iterator<Item = Units>) -> Vec<Units> {
@@ -333,11 +317,7 @@ fn strip_worth(
         if thick >= resaw.least_thickness {
             // A layer without a part is worth nothing, so no more layers than parts count.
             let (value, count) = layer(thick, true)?;
-            layers.push(Thing {
-                weight: thick + resaw.kerf,
-                value,
-                count,
-            });
+            layers.push(Thing { weight: thick + resaw.kerf, value, count });
         }
     }
     let room = size.thickness - resaw.near_face - resaw.far_face + resaw.kerf;
@@ -375,10 +355,7 @@ fn most_in_blocks(
     let across_room = size.width - rip.near_edge - rip.far_edge + rip.kerf;
     let mut blocks = Vec::new();
     for length in distinct(ways.iter().map(|way| way.along)) {
-        let alike = || {
-            ways.iter()
-                .filter(|way| way.along == length && way.thick == size.thickness)
-        };
+        let alike = || ways.iter().filter(|way| way.along == length && way.thick == size.thickness);
         let things: Vec<Thing> = alike()
             .filter(|way| way.part.may_rip && way.across >= rip.least_width)
             .map(|way| Thing {

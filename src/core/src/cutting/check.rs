@@ -122,9 +122,7 @@ pub fn check_plan(job: &Job, plan: &Plan, options: CheckOptions) -> Result<(), F
         };
         *count += 1;
         if view.limit.is_some_and(|limit| *count > u64::from(limit)) {
-            return Err(Fault::OverLimit {
-                id: view.id.to_owned(),
-            });
+            return Err(Fault::OverLimit { id: view.id.to_owned() });
         }
         check_board(job, number, board, *view)?;
         let placed = board.placed();
@@ -132,8 +130,7 @@ pub fn check_plan(job: &Job, plan: &Plan, options: CheckOptions) -> Result<(), F
             return Err(Fault::NothingCut { board: number });
         }
         for piece in placed {
-            *cut.get_mut(piece.part)
-                .ok_or(Fault::NotInJob { board: number })? += 1;
+            *cut.get_mut(piece.part).ok_or(Fault::NotInJob { board: number })? += 1;
         }
     }
     if !options.may_leave_out && !plan.left_out.is_empty() {
@@ -165,16 +162,10 @@ fn check_board(job: &Job, board: usize, cut: &CutBoard, view: StockView<'_>) -> 
             for piece in parts {
                 let part = part_of(job, board, piece)?;
                 if piece.turned {
-                    return Err(Fault::TurnedGrain {
-                        board,
-                        part: part.id.clone(),
-                    });
+                    return Err(Fault::TurnedGrain { board, part: part.id.clone() });
                 }
                 if part.section != view.section {
-                    return Err(Fault::WrongStock {
-                        board,
-                        part: part.id.clone(),
-                    });
+                    return Err(Fault::WrongStock { board, part: part.id.clone() });
                 }
                 spans.push((piece.at, piece.at + part.length));
             }
@@ -204,15 +195,8 @@ pub(super) fn check_along(
     for zone in view.knots {
         // The saw passes through a zone inside the usable length; a zone at an end goes with that end.
         let inside = zone.from > start && zone.to < end;
-        let blocked_to = if inside {
-            zone.to.max(zone.from + kerf)
-        } else {
-            zone.to
-        };
-        if spans
-            .iter()
-            .any(|&(from, to)| from < blocked_to && to > zone.from)
-        {
+        let blocked_to = if inside { zone.to.max(zone.from + kerf) } else { zone.to };
+        if spans.iter().any(|&(from, to)| from < blocked_to && to > zone.from) {
             return Err(Fault::InKnot { board });
         }
     }

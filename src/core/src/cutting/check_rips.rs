@@ -19,10 +19,7 @@ fn look<'a>(
     view: StockView<'_>,
 ) -> Result<Piece<'a>, Fault> {
     let part = part_of(job, board, placed)?;
-    let wrong_stock = || Fault::WrongStock {
-        board,
-        part: part.id.clone(),
-    };
+    let wrong_stock = || Fault::WrongStock { board, part: part.id.clone() };
     let own = job.section(&part.section).ok_or_else(wrong_stock)?;
     let from = job.section(view.section).ok_or_else(wrong_stock)?;
     let size = own.size.ok_or_else(wrong_stock)?;
@@ -30,22 +27,11 @@ fn look<'a>(
         return Err(wrong_stock());
     }
     if placed.turned && !part.grain_free {
-        return Err(Fault::TurnedGrain {
-            board,
-            part: part.id.clone(),
-        });
+        return Err(Fault::TurnedGrain { board, part: part.id.clone() });
     }
-    let (along, across) = if placed.turned {
-        (size.width, part.length)
-    } else {
-        (part.length, size.width)
-    };
-    Ok(Piece {
-        part,
-        along,
-        across,
-        thick: size.thickness,
-    })
+    let (along, across) =
+        if placed.turned { (size.width, part.length) } else { (part.length, size.width) };
+    Ok(Piece { part, along, across, thick: size.thickness })
 }
 
 fn rules<'a>(
@@ -97,17 +83,11 @@ fn check_layers(
     strip: &Strip,
     thickness: Units,
 ) -> Result<(), Fault> {
-    let spans: Vec<_> = strip
-        .layers
-        .iter()
-        .map(|layer| (layer.at, layer.at + layer.thickness))
-        .collect();
+    let spans: Vec<_> =
+        strip.layers.iter().map(|layer| (layer.at, layer.at + layer.thickness)).collect();
     let end = thickness - resaw.far_face;
     check_row(board, &spans, resaw.near_face, end, resaw.kerf)?;
-    let too_thin = strip
-        .layers
-        .iter()
-        .any(|layer| layer.thickness < resaw.least_thickness);
+    let too_thin = strip.layers.iter().any(|layer| layer.thickness < resaw.least_thickness);
     let too_wide = resaw.greatest_width.is_some_and(|most| strip.width > most);
     if too_thin || too_wide {
         return Err(Fault::BeyondSaw { board });
@@ -128,10 +108,7 @@ fn check_layer(
     for placed in &layer.parts {
         let piece = look(job, board, placed, view)?;
         if piece.across != width || piece.thick != layer.thickness {
-            return Err(Fault::WrongSize {
-                board,
-                part: piece.part.id.clone(),
-            });
+            return Err(Fault::WrongSize { board, part: piece.part.id.clone() });
         }
         if ripped && !piece.part.may_rip {
             return Err(Fault::RipForbidden { board });
@@ -162,10 +139,7 @@ pub(super) fn check_crosscut_first(
         for placed in &block.parts {
             let piece = look(job, board, placed, view)?;
             if piece.along != block.length || piece.thick != size.thickness {
-                return Err(Fault::WrongSize {
-                    board,
-                    part: piece.part.id.clone(),
-                });
+                return Err(Fault::WrongSize { board, part: piece.part.id.clone() });
             }
             pieces.push((placed.at, piece));
         }

@@ -20,17 +20,12 @@ pub(super) struct Thing {
 /// table would be too large or a sum leaves `i64`.
 pub(super) fn most_value(things: &[Thing], capacities: &[Units]) -> Option<Vec<i64>> {
     let largest = capacities.iter().copied().max().unwrap_or(0);
-    let fit: Vec<&Thing> = things
-        .iter()
-        .filter(|t| t.value > 0 && t.count > 0 && t.weight <= largest)
-        .collect();
+    let fit: Vec<&Thing> =
+        things.iter().filter(|t| t.value > 0 && t.count > 0 && t.weight <= largest).collect();
     if fit.is_empty() {
         return Some(vec![0; capacities.len()]);
     }
-    let unit = fit
-        .iter()
-        .fold(0, |unit, thing| gcd(unit, thing.weight))
-        .max(1);
+    let unit = fit.iter().fold(0, |unit, thing| gcd(unit, thing.weight)).max(1);
     let cells = largest.checked_div(unit)?;
     if cells >= LARGEST_TABLE {
         return None;

@@ -124,10 +124,9 @@ impl CutBoard {
                 .flat_map(|strip| strip.layers.iter())
                 .flat_map(|layer| layer.parts.iter().copied())
                 .collect(),
-            Layout::CrosscutFirst(blocks) => blocks
-                .iter()
-                .flat_map(|block| block.parts.iter().copied())
-                .collect(),
+            Layout::CrosscutFirst(blocks) => {
+                blocks.iter().flat_map(|block| block.parts.iter().copied()).collect()
+            }
         }
     }
 }
@@ -163,9 +162,7 @@ impl Plan {
             let segments = view.segments(kerf);
             let mut rows: Vec<Row> = Vec::new();
             let along = |part: &Placed| {
-                job.parts
-                    .get(part.part)
-                    .map(|p| (part.at, part.at + run(job, p, part.turned)))
+                job.parts.get(part.part).map(|p| (part.at, part.at + run(job, p, part.turned)))
             };
             match &cut.layout {
                 Layout::Crosscut(parts) => {
@@ -197,13 +194,7 @@ impl Plan {
                         .max();
                     let at = last.map_or(from, |end| end + kerf);
                     if to > at {
-                        offcuts.push(Offcut {
-                            board,
-                            at,
-                            length: to - at,
-                            width,
-                            thickness,
-                        });
+                        offcuts.push(Offcut { board, at, length: to - at, width, thickness });
                     }
                 }
             }

@@ -360,14 +360,10 @@ impl Job {
         }
         for board in &self.boards {
             if board.price_cents <= 0 {
-                return Err(CutProblem::PriceNotPositive {
-                    id: board.id.clone(),
-                });
+                return Err(CutProblem::PriceNotPositive { id: board.id.clone() });
             }
             if board.price_cents > LARGEST_PRICE_CENTS {
-                return Err(CutProblem::PriceTooLarge {
-                    id: board.id.clone(),
-                });
+                return Err(CutProblem::PriceTooLarge { id: board.id.clone() });
             }
         }
         for stock in self.stock() {
@@ -377,15 +373,11 @@ impl Job {
             loss("end trim", stock.trims.right)?;
             for zone in stock.knots {
                 if zone.from < 0 || zone.to < zone.from || zone.to > stock.length {
-                    return Err(CutProblem::KnotOutside {
-                        id: stock.id.to_owned(),
-                    });
+                    return Err(CutProblem::KnotOutside { id: stock.id.to_owned() });
                 }
             }
             if stock.segments(self.saw.kerf).is_empty() {
-                return Err(CutProblem::NothingUsable {
-                    id: stock.id.to_owned(),
-                });
+                return Err(CutProblem::NothingUsable { id: stock.id.to_owned() });
             }
         }
         Ok(())
@@ -413,10 +405,7 @@ impl Job {
         if self.section(section).is_some() {
             Ok(())
         } else {
-            Err(CutProblem::UnknownSection {
-                id: id.to_owned(),
-                section: section.to_owned(),
-            })
+            Err(CutProblem::UnknownSection { id: id.to_owned(), section: section.to_owned() })
         }
     }
 }
@@ -426,9 +415,7 @@ fn distinct<'a>(ids: impl Iterator<Item = &'a str>) -> Result<(), CutProblem> {
     ids.sort_unstable();
     let twice = ids.iter().zip(ids.iter().skip(1)).find(|(a, b)| a == b);
     match twice {
-        Some((id, _)) => Err(CutProblem::SameId {
-            id: (*id).to_owned(),
-        }),
+        Some((id, _)) => Err(CutProblem::SameId { id: (*id).to_owned() }),
         None => Ok(()),
     }
 }

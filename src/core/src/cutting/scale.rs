@@ -113,13 +113,7 @@ mod tests {
     #[test]
     fn too_fine_is_a_named_problem() {
         let lengths = [(1, 1_000_003), (1, 1_000_033), (1, 2)];
-        assert_eq!(
-            CommonUnit::of(&lengths),
-            Err(ScaleProblem::TooFine { at: 2 })
-        );
-        assert_eq!(
-            CommonUnit::of(&[(1, 0)]),
-            Err(ScaleProblem::BadDenominator { at: 0 })
-        );
+        assert_eq!(CommonUnit::of(&lengths), Err(ScaleProblem::TooFine { at: 2 }));
+        assert_eq!(CommonUnit::of(&[(1, 0)]), Err(ScaleProblem::BadDenominator { at: 0 }));
     }
 }

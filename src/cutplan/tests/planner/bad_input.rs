@@ -12,44 +12,19 @@ fn each_impossible_job_names_what_is_wrong() {
     let long = || board("long".into(), 96, 500, None);
     let leg = || part("leg".into(), 30, 4);
     let problem = |job| solve(&job, 1_000_000_000).unwrap_err();
+    assert_eq!(problem(job(vec![], vec![long()], vec![], 1)), CutProblem::NoParts);
     assert_eq!(
-        problem(job(vec![], vec![long()], vec![], 1)),
+        problem(job(vec![part("leg".into(), 30, 0)], vec![long()], vec![], 1)),
         CutProblem::NoParts
     );
+    assert_eq!(problem(job(vec![leg()], vec![], vec![], 1)), CutProblem::NoBoards);
     assert_eq!(
-        problem(job(
-            vec![part("leg".into(), 30, 0)],
-            vec![long()],
-            vec![],
-            1
-        )),
-        CutProblem::NoParts
-    );
-    assert_eq!(
-        problem(job(vec![leg()], vec![], vec![], 1)),
-        CutProblem::NoBoards
-    );
-    assert_eq!(
-        problem(job(
-            vec![leg(), part("beam".into(), 97, 1)],
-            vec![long()],
-            vec![],
-            1
-        )),
-        CutProblem::PartFitsNowhere {
-            id: "beam".into(),
-            length: 97,
-            longest_clear: Some(96)
-        }
+        problem(job(vec![leg(), part("beam".into(), 97, 1)], vec![long()], vec![], 1)),
+        CutProblem::PartFitsNowhere { id: "beam".into(), length: 97, longest_clear: Some(96) }
     );
     for price in [0, -5] {
         assert_eq!(
-            problem(job(
-                vec![leg()],
-                vec![board("cheap".into(), 96, price, None)],
-                vec![],
-                1
-            )),
+            problem(job(vec![leg()], vec![board("cheap".into(), 96, price, None)], vec![], 1)),
             CutProblem::PriceNotPositive { id: "cheap".into() }
         );
     }
@@ -68,25 +43,14 @@ fn each_impossible_job_names_what_is_wrong() {
         CutProblem::NothingUsable { id: "long".into() }
     );
     let mut trimmed = long();
-    trimmed.trims = Ends {
-        left: 48,
-        right: 48,
-    };
+    trimmed.trims = Ends { left: 48, right: 48 };
     assert_eq!(
         problem(job(vec![leg()], vec![trimmed], vec![], 1)),
         CutProblem::NothingUsable { id: "long".into() }
     );
     assert_eq!(
-        problem(job(
-            vec![leg()],
-            vec![],
-            vec![scrap("piece".into(), 65, 1)],
-            1
-        )),
-        CutProblem::NotEnoughBoards {
-            left_out: vec![("leg".into(), 2)],
-            proved: true
-        }
+        problem(job(vec![leg()], vec![], vec![scrap("piece".into(), 65, 1)], 1)),
+        CutProblem::NotEnoughBoards { left_out: vec![("leg".into(), 2)], proved: true }
     );
 }
 
@@ -95,11 +59,7 @@ fn stopped_after(job: &reckoner_core::cutting::Job, reports: usize) {
     let mut seen = 0;
     let outcome = plan_job(job, u64::MAX, &mut |_| {
         seen += 1;
-        if seen > reports {
-            ControlFlow::Break(())
-        } else {
-            ControlFlow::Continue(())
-        }
+        if seen > reports { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
     })
     .unwrap();
     check_plan(job, &outcome.plan, CheckOptions::default()).unwrap();
@@ -109,9 +69,7 @@ fn stopped_after(job: &reckoner_core::cutting::Job, reports: usize) {
 #[test]
 fn a_thousand_parts_in_two_hundred_lengths_get_a_plan() {
     let mut dice = Dice(3);
-    let parts = (0..200)
-        .map(|n| part(format!("P{n}"), dice.roll(100, 1_500), 5))
-        .collect();
+    let parts = (0..200).map(|n| part(format!("P{n}"), dice.roll(100, 1_500), 5)).collect();
     let boards = [(96, 900), (120, 1_210), (144, 1_420), (192, 2_090)]
         .map(|(feet, price)| board(format!("B{feet}"), feet * 16, price, None));
     let job = job(parts, boards.to_vec(), vec![], 2);
@@ -126,11 +84,7 @@ fn very_fine_units_get_a_plan() {
     let parts = (0..25)
         .map(|n| {
             let odd = [inch / 16, inch / 7, inch / 11, inch / 13][n % 4];
-            part(
-                format!("P{n}"),
-                dice.roll(5, 60) * inch + dice.roll(1, 6) * odd,
-                2,
-            )
+            part(format!("P{n}"), dice.roll(5, 60) * inch + dice.roll(1, 6) * odd, 2)
         })
         .collect();
     let boards = [(96, 900), (144, 1_420), (192, 2_090)]

@@ -41,9 +41,7 @@ impl<'a> Oracle<'a> {
         best[0] = Some((0, 0));
         for view in self.job.stock() {
             let fits: Vec<usize> = (1..all).filter(|&mask| self.fits(view, mask)).collect();
-            let copies = view
-                .limit
-                .map_or(self.singles.len(), |limit| limit as usize);
+            let copies = view.limit.map_or(self.singles.len(), |limit| limit as usize);
             for _ in 0..copies.min(self.singles.len()) {
                 let before = best.clone();
                 for &mask in &fits {
@@ -74,11 +72,7 @@ impl<'a> Oracle<'a> {
         let (start, end) = (view.trims.left, view.length - view.trims.right);
         for zone in view.knots {
             let inside = zone.from > start && zone.to < end;
-            let to = if inside {
-                zone.to.max(zone.from + kerf)
-            } else {
-                zone.to
-            };
+            let to = if inside { zone.to.max(zone.from + kerf) } else { zone.to };
             for at in zone.from..to.min(view.length) {
                 blocked[usize::try_from(at).unwrap()] = true;
             }
@@ -156,21 +150,9 @@ impl<'a> Oracle<'a> {
         }
         let part = &self.job.parts[chosen[lying.len()]];
         let size = self.job.section(&part.section).unwrap().size.unwrap();
-        let straight = Lying {
-            along: part.length,
-            across: size.width,
-            thick: size.thickness,
-        };
-        let turned = Lying {
-            along: size.width,
-            across: part.length,
-            thick: size.thickness,
-        };
-        for option in if part.grain_free {
-            vec![straight, turned]
-        } else {
-            vec![straight]
-        } {
+        let straight = Lying { along: part.length, across: size.width, thick: size.thickness };
+        let turned = Lying { along: size.width, across: part.length, thick: size.thickness };
+        for option in if part.grain_free { vec![straight, turned] } else { vec![straight] } {
             lying.push(option);
             let fine = self.turn(view, chosen, lying);
             lying.pop();
@@ -223,11 +205,10 @@ impl<'a> Oracle<'a> {
     ) -> bool {
         let rip = self.job.saw.rip.as_ref().unwrap();
         let size = self.job.section(view.section).unwrap().size.unwrap();
-        if strips.iter().any(|strip| {
-            strip
-                .iter()
-                .any(|&p| lying[p].across != lying[strip[0]].across)
-        }) {
+        if strips
+            .iter()
+            .any(|strip| strip.iter().any(|&p| lying[p].across != lying[strip[0]].across))
+        {
             return false;
         }
         let widths: Vec<i64> = strips.iter().map(|strip| lying[strip[0]].across).collect();
@@ -328,10 +309,7 @@ fn straight_jobs_cost_what_trying_everything_finds() {
     let mut dice = Dice(5);
     let seen = compare((0..3_000).map(|_| straight(&mut dice, 7)));
     println!("{seen:?}");
-    assert!(
-        seen["planned"] > 1_500 && seen["nowhere"] > 50 && seen["not enough"] > 20,
-        "{seen:?}"
-    );
+    assert!(seen["planned"] > 1_500 && seen["nowhere"] > 50 && seen["not enough"] > 20, "{seen:?}");
 }
 
 #[test]

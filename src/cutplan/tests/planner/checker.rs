@@ -9,11 +9,7 @@ use reckoner_core::cutting::{
 use crate::support::{board, job, part, scrap};
 
 fn at(part: usize, at: i64) -> Placed {
-    Placed {
-        part,
-        at,
-        turned: false,
-    }
+    Placed { part, at, turned: false }
 }
 
 /// Board of 40 with trims of 1, knot from 20 to 22; parts 8 and 10; kerf 1; a scrap of 12.
@@ -33,10 +29,7 @@ fn straight() -> (Job, Plan) {
                 source: Source::Board(0),
                 layout: Layout::Crosscut(vec![at(0, 1), at(0, 10), at(1, 22)]),
             },
-            CutBoard {
-                source: Source::Scrap(0),
-                layout: Layout::Crosscut(vec![at(0, 4)]),
-            },
+            CutBoard { source: Source::Scrap(0), layout: Layout::Crosscut(vec![at(0, 4)]) },
         ],
         left_out: vec![],
         cost_cents: 300,
@@ -64,67 +57,26 @@ fn crosscut_rules() {
         change(&mut job, &mut plan);
         check(&job, &plan).unwrap_err()
     };
-    assert_eq!(
-        broken(&|_, p| row(p, 0)[0].at = 0),
-        Fault::BeforeStart { board: 0 }
-    );
-    assert_eq!(
-        broken(&|_, p| row(p, 0)[1].at = 9),
-        Fault::TooClose { board: 0 }
-    );
-    assert_eq!(
-        broken(&|_, p| row(p, 0)[1].at = 13),
-        Fault::InKnot { board: 0 }
-    );
-    assert_eq!(
-        broken(&|_, p| row(p, 0)[2].at = 21),
-        Fault::InKnot { board: 0 }
-    );
-    assert_eq!(
-        broken(&|_, p| row(p, 0)[2].at = 30),
-        Fault::PastEnd { board: 0 }
-    );
-    assert_eq!(
-        broken(&|_, p| row(p, 1)[0].at = 5),
-        Fault::PastEnd { board: 1 }
-    );
-    assert_eq!(
-        broken(&|_, p| row(p, 0).swap(0, 1)),
-        Fault::TooClose { board: 0 }
-    );
-    assert_eq!(
-        broken(&|_, p| p.cost_cents = 299),
-        Fault::WrongCost { actual_cents: 300 }
-    );
-    assert_eq!(
-        broken(&|_, p| row(p, 1)[0].part = 7),
-        Fault::NotInJob { board: 1 }
-    );
-    assert_eq!(
-        broken(&|_, p| p.boards[0].source = Source::Board(1)),
-        Fault::NotInJob { board: 0 }
-    );
-    assert_eq!(
-        broken(&|_, p| row(p, 1).clear()),
-        Fault::NothingCut { board: 1 }
-    );
+    assert_eq!(broken(&|_, p| row(p, 0)[0].at = 0), Fault::BeforeStart { board: 0 });
+    assert_eq!(broken(&|_, p| row(p, 0)[1].at = 9), Fault::TooClose { board: 0 });
+    assert_eq!(broken(&|_, p| row(p, 0)[1].at = 13), Fault::InKnot { board: 0 });
+    assert_eq!(broken(&|_, p| row(p, 0)[2].at = 21), Fault::InKnot { board: 0 });
+    assert_eq!(broken(&|_, p| row(p, 0)[2].at = 30), Fault::PastEnd { board: 0 });
+    assert_eq!(broken(&|_, p| row(p, 1)[0].at = 5), Fault::PastEnd { board: 1 });
+    assert_eq!(broken(&|_, p| row(p, 0).swap(0, 1)), Fault::TooClose { board: 0 });
+    assert_eq!(broken(&|_, p| p.cost_cents = 299), Fault::WrongCost { actual_cents: 300 });
+    assert_eq!(broken(&|_, p| row(p, 1)[0].part = 7), Fault::NotInJob { board: 1 });
+    assert_eq!(broken(&|_, p| p.boards[0].source = Source::Board(1)), Fault::NotInJob { board: 0 });
+    assert_eq!(broken(&|_, p| row(p, 1).clear()), Fault::NothingCut { board: 1 });
     assert_eq!(
         broken(&|_, p| {
             row(p, 0).pop();
         }),
-        Fault::WrongCount {
-            part: "b".into(),
-            wanted: 1,
-            planned: 0
-        }
+        Fault::WrongCount { part: "b".into(), wanted: 1, planned: 0 }
     );
     assert_eq!(
         broken(&|j, _| j.parts[0].quantity = 2),
-        Fault::WrongCount {
-            part: "a".into(),
-            wanted: 2,
-            planned: 3
-        }
+        Fault::WrongCount { part: "a".into(), wanted: 2, planned: 3 }
     );
     assert_eq!(
         broken(&|_, p| {
@@ -135,45 +87,23 @@ fn crosscut_rules() {
     );
     assert_eq!(
         broken(&|_, p| row(p, 0)[0].turned = true),
-        Fault::TurnedGrain {
-            board: 0,
-            part: "a".into()
-        }
+        Fault::TurnedGrain { board: 0, part: "a".into() }
     );
     assert_eq!(
         broken(&|j, _| {
-            j.sections.push(Section {
-                id: "other".into(),
-                wood: "any".into(),
-                size: None,
-            });
+            j.sections.push(Section { id: "other".into(), wood: "any".into(), size: None });
             j.parts[1].section = "other".into();
         }),
-        Fault::WrongStock {
-            board: 0,
-            part: "b".into()
-        }
+        Fault::WrongStock { board: 0, part: "b".into() }
     );
     let left_out = |p: &mut Plan| {
         row(p, 0).pop();
-        p.left_out = vec![LeftOut {
-            part: 1,
-            quantity: 1,
-        }];
+        p.left_out = vec![LeftOut { part: 1, quantity: 1 }];
     };
     assert_eq!(broken(&|_, p| left_out(p)), Fault::LeftOut);
     let (job, mut plan) = straight();
     left_out(&mut plan);
-    assert_eq!(
-        check_plan(
-            &job,
-            &plan,
-            CheckOptions {
-                may_leave_out: true
-            }
-        ),
-        Ok(())
-    );
+    assert_eq!(check_plan(&job, &plan, CheckOptions { may_leave_out: true }), Ok(()));
     // A wider kerf: the pieces at 1 and 10 are no longer far enough apart.
     assert_eq!(broken(&|j, _| j.saw.kerf = 2), Fault::TooClose { board: 0 });
     // The saw must pass through a zone: a kerf of 3 blocks 20 to 23.
@@ -201,11 +131,7 @@ fn ripped() -> (Job, Plan) {
     let mut wide = board("wide".into(), 20, 700, None);
     wide.section = "nine".into();
     let job = Job {
-        sections: vec![
-            section("nine", 9, 5),
-            section("four", 4, 5),
-            section("thin", 3, 2),
-        ],
+        sections: vec![section("nine", 9, 5), section("four", 4, 5), section("thin", 3, 2)],
         parts: vec![of("four", "rail", 9, 2), of("thin", "slat", 12, 2)],
         boards: vec![wide],
         scraps: vec![],
@@ -227,11 +153,7 @@ fn ripped() -> (Job, Plan) {
             }),
         },
     };
-    let layer = |from, parts| Layer {
-        at: from,
-        thickness: 2,
-        parts,
-    };
+    let layer = |from, parts| Layer { at: from, thickness: 2, parts };
     let plan = Plan {
         boards: vec![CutBoard {
             source: Source::Board(0),
@@ -239,11 +161,7 @@ fn ripped() -> (Job, Plan) {
                 Strip {
                     at: 1,
                     width: 4,
-                    layers: vec![Layer {
-                        at: 0,
-                        thickness: 5,
-                        parts: vec![at(0, 0), at(0, 10)],
-                    }],
+                    layers: vec![Layer { at: 0, thickness: 5, parts: vec![at(0, 0), at(0, 10)] }],
                 },
                 Strip {
                     at: 6,
@@ -278,59 +196,20 @@ fn rip_and_resaw_rules() {
         change(&mut job, &mut plan);
         check(&job, &plan).unwrap_err()
     };
-    let size = |part: &str| Fault::WrongSize {
-        board: 0,
-        part: part.into(),
-    };
-    assert_eq!(
-        broken(&|_, p| strips(p)[0].at = 0),
-        Fault::BeforeStart { board: 0 }
-    );
-    assert_eq!(
-        broken(&|_, p| strips(p)[1].at = 5),
-        Fault::TooClose { board: 0 }
-    );
-    assert_eq!(
-        broken(&|_, p| strips(p)[1].at = 7),
-        Fault::PastEnd { board: 0 }
-    );
-    assert_eq!(
-        broken(&|j, _| rules(j).far_edge = 1),
-        Fault::PastEnd { board: 0 }
-    );
+    let size = |part: &str| Fault::WrongSize { board: 0, part: part.into() };
+    assert_eq!(broken(&|_, p| strips(p)[0].at = 0), Fault::BeforeStart { board: 0 });
+    assert_eq!(broken(&|_, p| strips(p)[1].at = 5), Fault::TooClose { board: 0 });
+    assert_eq!(broken(&|_, p| strips(p)[1].at = 7), Fault::PastEnd { board: 0 });
+    assert_eq!(broken(&|j, _| rules(j).far_edge = 1), Fault::PastEnd { board: 0 });
     assert_eq!(broken(&|_, p| strips(p)[0].width = 3), size("rail"));
-    assert_eq!(
-        broken(&|j, _| rules(j).least_width = 4),
-        Fault::BeyondSaw { board: 0 }
-    );
-    assert_eq!(
-        broken(&|j, _| j.saw.rip = None),
-        Fault::RipForbidden { board: 0 }
-    );
-    assert_eq!(
-        broken(&|j, _| j.parts[0].may_rip = false),
-        Fault::RipForbidden { board: 0 }
-    );
-    assert_eq!(
-        broken(&|j, _| j.parts[1].may_resaw = false),
-        Fault::ResawForbidden { board: 0 }
-    );
-    assert_eq!(
-        broken(&|j, _| rules(j).resaw = None),
-        Fault::ResawForbidden { board: 0 }
-    );
-    assert_eq!(
-        broken(&|_, p| strips(p)[1].layers[1].at = 2),
-        Fault::TooClose { board: 0 }
-    );
-    assert_eq!(
-        broken(&|_, p| strips(p)[1].layers[1].at = 4),
-        Fault::PastEnd { board: 0 }
-    );
-    assert_eq!(
-        broken(&|_, p| strips(p)[1].layers[1].thickness = 1),
-        Fault::BeyondSaw { board: 0 }
-    );
+    assert_eq!(broken(&|j, _| rules(j).least_width = 4), Fault::BeyondSaw { board: 0 });
+    assert_eq!(broken(&|j, _| j.saw.rip = None), Fault::RipForbidden { board: 0 });
+    assert_eq!(broken(&|j, _| j.parts[0].may_rip = false), Fault::RipForbidden { board: 0 });
+    assert_eq!(broken(&|j, _| j.parts[1].may_resaw = false), Fault::ResawForbidden { board: 0 });
+    assert_eq!(broken(&|j, _| rules(j).resaw = None), Fault::ResawForbidden { board: 0 });
+    assert_eq!(broken(&|_, p| strips(p)[1].layers[1].at = 2), Fault::TooClose { board: 0 });
+    assert_eq!(broken(&|_, p| strips(p)[1].layers[1].at = 4), Fault::PastEnd { board: 0 });
+    assert_eq!(broken(&|_, p| strips(p)[1].layers[1].thickness = 1), Fault::BeyondSaw { board: 0 });
     assert_eq!(
         broken(&|_, p| strips(p)[0].layers[0].parts[1].at = 9),
         Fault::TooClose { board: 0 }
@@ -341,25 +220,16 @@ fn rip_and_resaw_rules() {
     );
     assert_eq!(
         broken(&|j, _| j.sections[1].wood = "oak".into()),
-        Fault::WrongStock {
-            board: 0,
-            part: "rail".into()
-        }
+        Fault::WrongStock { board: 0, part: "rail".into() }
     );
     assert_eq!(
         broken(&|_, p| strips(p)[0].layers[0].parts[0].turned = true),
-        Fault::TurnedGrain {
-            board: 0,
-            part: "rail".into()
-        }
+        Fault::TurnedGrain { board: 0, part: "rail".into() }
     );
     let resaw = |job: &mut Job| rules(job).resaw.clone().unwrap();
     assert_eq!(
         broken(&|j, _| {
-            let narrow = ResawRules {
-                greatest_width: Some(2),
-                ..resaw(j)
-            };
+            let narrow = ResawRules { greatest_width: Some(2), ..resaw(j) };
             rules(j).resaw = Some(narrow);
         }),
         Fault::BeyondSaw { board: 0 }
@@ -372,16 +242,8 @@ fn crosscut_first_rules() {
         let (mut job, mut plan) = ripped();
         job.parts[1].quantity = 0;
         plan.boards[0].layout = Layout::CrosscutFirst(vec![
-            Block {
-                at: 0,
-                length: 9,
-                parts: vec![at(0, 1)],
-            },
-            Block {
-                at: 10,
-                length: 9,
-                parts: vec![at(0, 5)],
-            },
+            Block { at: 0, length: 9, parts: vec![at(0, 1)] },
+            Block { at: 10, length: 9, parts: vec![at(0, 5)] },
         ]);
         (job, plan)
     };
@@ -398,38 +260,14 @@ fn crosscut_first_rules() {
         change(&mut job, &mut plan);
         check(&job, &plan).unwrap_err()
     };
-    assert_eq!(
-        broken(&|j, _| rules(j).crosscut_first = false),
-        Fault::RipForbidden { board: 0 }
-    );
-    assert_eq!(
-        broken(&|_, p| list(p)[1].at = 9),
-        Fault::TooClose { board: 0 }
-    );
-    assert_eq!(
-        broken(&|_, p| list(p)[1].at = 12),
-        Fault::PastEnd { board: 0 }
-    );
-    assert_eq!(
-        broken(&|_, p| list(p)[0].parts[0].at = 0),
-        Fault::BeforeStart { board: 0 }
-    );
-    assert_eq!(
-        broken(&|_, p| list(p)[1].parts[0].at = 6),
-        Fault::PastEnd { board: 0 }
-    );
-    assert_eq!(
-        broken(&|j, _| rules(j).least_width = 5),
-        Fault::BeyondSaw { board: 0 }
-    );
-    assert_eq!(
-        broken(&|j, _| j.parts[0].may_rip = false),
-        Fault::RipForbidden { board: 0 }
-    );
-    let long = Fault::WrongSize {
-        board: 0,
-        part: "rail".into(),
-    };
+    assert_eq!(broken(&|j, _| rules(j).crosscut_first = false), Fault::RipForbidden { board: 0 });
+    assert_eq!(broken(&|_, p| list(p)[1].at = 9), Fault::TooClose { board: 0 });
+    assert_eq!(broken(&|_, p| list(p)[1].at = 12), Fault::PastEnd { board: 0 });
+    assert_eq!(broken(&|_, p| list(p)[0].parts[0].at = 0), Fault::BeforeStart { board: 0 });
+    assert_eq!(broken(&|_, p| list(p)[1].parts[0].at = 6), Fault::PastEnd { board: 0 });
+    assert_eq!(broken(&|j, _| rules(j).least_width = 5), Fault::BeyondSaw { board: 0 });
+    assert_eq!(broken(&|j, _| j.parts[0].may_rip = false), Fault::RipForbidden { board: 0 });
+    let long = Fault::WrongSize { board: 0, part: "rail".into() };
     assert_eq!(broken(&|_, p| list(p)[0].length = 8), long);
     assert_eq!(
         broken(&|_, p| {
@@ -455,26 +293,11 @@ fn certificates_are_worked_out_again() {
         claim: Claim::Worth(worth),
     };
     assert_eq!(check_certificate(&job, &claim(600, vec![1])), Ok(()));
-    assert_eq!(
-        check_certificate(&job, &claim(601, vec![1])),
-        Err(CertificateFault::NotProved)
-    );
-    assert_eq!(
-        check_certificate(&job, &claim(600, vec![0])),
-        Err(CertificateFault::NotProved)
-    );
-    assert_eq!(
-        check_certificate(&job, &claim(600, vec![])),
-        Err(CertificateFault::Malformed)
-    );
-    let finished = Certificate {
-        claim: Claim::SearchFinished,
-        ..claim(600, vec![])
-    };
-    assert_eq!(
-        check_certificate(&job, &finished),
-        Err(CertificateFault::OnlyTheSearchKnows)
-    );
+    assert_eq!(check_certificate(&job, &claim(601, vec![1])), Err(CertificateFault::NotProved));
+    assert_eq!(check_certificate(&job, &claim(600, vec![0])), Err(CertificateFault::NotProved));
+    assert_eq!(check_certificate(&job, &claim(600, vec![])), Err(CertificateFault::Malformed));
+    let finished = Certificate { claim: Claim::SearchFinished, ..claim(600, vec![]) };
+    assert_eq!(check_certificate(&job, &finished), Err(CertificateFault::OnlyTheSearchKnows));
     let mut few = job;
     few.boards[0].limit = Some(1);
     // One board and the scrap hold only three: any bound at all is true.

@@ -16,10 +16,7 @@ fn cost(job: &Job) -> Option<i64> {
 /// No plan counts as dearer than any plan.
 fn never_dearer(after: Option<i64>, before: Option<i64>, job: &Job) {
     if let Some(before) = before {
-        assert!(
-            after.is_some_and(|after| after <= before),
-            "{after:?} > {before}: {job:#?}"
-        );
+        assert!(after.is_some_and(|after| after <= before), "{after:?} > {before}: {job:#?}");
     }
 }
 
@@ -38,12 +35,7 @@ fn a_scrap_or_a_board_length_more_never_costs_more() {
         if dice.one_in(2) {
             more.scraps.push(scrap("new".into(), dice.roll(5, 40), 1));
         } else {
-            more.boards.push(board(
-                "new".into(),
-                dice.roll(15, 50),
-                dice.roll(1, 400),
-                None,
-            ));
+            more.boards.push(board("new".into(), dice.roll(15, 50), dice.roll(1, 400), None));
         }
         never_dearer(cost(&more), before, &more);
     }
@@ -86,14 +78,8 @@ fn order_and_scale_change_nothing() {
         for part in &mut turned.parts {
             part.length *= by;
         }
-        let ends = turned
-            .boards
-            .iter_mut()
-            .map(|b| (&mut b.length, &mut b.trims, &mut b.knots));
-        let more = turned
-            .scraps
-            .iter_mut()
-            .map(|s| (&mut s.length, &mut s.trims, &mut s.knots));
+        let ends = turned.boards.iter_mut().map(|b| (&mut b.length, &mut b.trims, &mut b.knots));
+        let more = turned.scraps.iter_mut().map(|s| (&mut s.length, &mut s.trims, &mut s.knots));
         for (length, trims, knots) in ends.chain(more) {
             *length *= by;
             trims.left *= by;
@@ -114,13 +100,7 @@ fn allowing_rips_never_costs_more() {
     for number in 0..250 {
         let mut dice = Dice(9_000 + number);
         let job = ripped(&mut dice, 8);
-        let forbidden = Job {
-            saw: SawRules {
-                rip: None,
-                ..job.saw.clone()
-            },
-            ..job.clone()
-        };
+        let forbidden = Job { saw: SawRules { rip: None, ..job.saw.clone() }, ..job.clone() };
         let (with, without) = (cost(&job), cost(&forbidden));
         never_dearer(with, without, &job);
         helped += usize::from(with.is_some() && with != without);

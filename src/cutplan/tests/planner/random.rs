@@ -14,20 +14,14 @@ fn knots(dice: &mut Dice, length: i64) -> Vec<KnotZone> {
     let mut zones = Vec::new();
     while dice.one_in(4) {
         let from = dice.roll(0, length - 1);
-        zones.push(KnotZone {
-            from,
-            to: (from + dice.roll(0, 4)).min(length),
-        });
+        zones.push(KnotZone { from, to: (from + dice.roll(0, 4)).min(length) });
     }
     zones
 }
 
 fn ends(dice: &mut Dice) -> Ends {
     if dice.one_in(3) {
-        Ends {
-            left: dice.roll(0, 2),
-            right: dice.roll(0, 2),
-        }
+        Ends { left: dice.roll(0, 2), right: dice.roll(0, 2) }
     } else {
         Ends::default()
     }
@@ -55,11 +49,7 @@ pub(crate) fn straight(dice: &mut Dice, most: i64) -> Job {
             } else {
                 dice.roll(1, 9)
             },
-            limit: if dice.one_in(3) {
-                Some(count(dice, 0, 4))
-            } else {
-                None
-            },
+            limit: if dice.one_in(3) { Some(count(dice, 0, 4)) } else { None },
             trims: ends(dice),
             knots: knots(dice, length),
         });
@@ -86,15 +76,8 @@ pub(crate) fn ripped(dice: &mut Dice, most: i64) -> Job {
     for (number, width) in [2, 3, 4, 7, 9].into_iter().enumerate() {
         sections.push(Section {
             id: format!("w{width}"),
-            wood: if number == 1 && dice.one_in(4) {
-                "other".into()
-            } else {
-                "any".into()
-            },
-            size: Some(CrossSize {
-                width,
-                thickness: if dice.one_in(3) { 2 } else { 5 },
-            }),
+            wood: if number == 1 && dice.one_in(4) { "other".into() } else { "any".into() },
+            size: Some(CrossSize { width, thickness: if dice.one_in(3) { 2 } else { 5 } }),
         });
     }
     let wanted = dice.roll(1, most);
@@ -119,11 +102,7 @@ pub(crate) fn ripped(dice: &mut Dice, most: i64) -> Job {
             section: sections[section].id.clone(),
             length,
             price_cents: length * width + dice.roll(0, 40),
-            limit: if dice.one_in(4) {
-                Some(count(dice, 1, 2))
-            } else {
-                None
-            },
+            limit: if dice.one_in(4) { Some(count(dice, 1, 2)) } else { None },
             trims: ends(dice),
             knots: knots(dice, length),
         });
@@ -147,9 +126,6 @@ pub(crate) fn ripped(dice: &mut Dice, most: i64) -> Job {
         parts,
         boards,
         scraps: Vec::new(),
-        saw: SawRules {
-            kerf: dice.roll(0, 1),
-            rip: (!dice.one_in(8)).then_some(rip),
-        },
+        saw: SawRules { kerf: dice.roll(0, 1), rip: (!dice.one_in(8)).then_some(rip) },
     }
 }

@@ -1,9 +1,6 @@
 //! Reading the benchmark families, and checking every plan that is made.
 
-#![allow(
-    dead_code,
-    reason = "the tests and the benchmark each use their part of it"
-)]
+#![allow(dead_code, reason = "the tests and the benchmark each use their part of it")]
 
 use std::fs;
 use std::ops::ControlFlow;
@@ -32,10 +29,7 @@ pub(crate) fn solve(job: &Job, budget: u64) -> Result<Outcome, CutProblem> {
         panic!("{fault:?} in {:#?} for {job:#?}", outcome.plan);
     }
     assert!(outcome.bound_cents <= outcome.plan.cost_cents);
-    assert_eq!(
-        outcome.proved,
-        outcome.bound_cents == outcome.plan.cost_cents
-    );
+    assert_eq!(outcome.proved, outcome.bound_cents == outcome.plan.cost_cents);
     let sum: i64 = outcome.certificates.iter().map(|c| c.bound_cents).sum();
     assert_eq!(sum, outcome.bound_cents);
     for certificate in &outcome.certificates {
@@ -98,11 +92,7 @@ pub(crate) fn shared() -> Option<PathBuf> {
 }
 
 pub(crate) fn section() -> Section {
-    Section {
-        id: "stock".into(),
-        wood: "any".into(),
-        size: None,
-    }
+    Section { id: "stock".into(), wood: "any".into(), size: None }
 }
 
 pub(crate) fn part(id: String, length: i64, quantity: u32) -> Part {
@@ -143,21 +133,13 @@ pub(crate) fn scrap(id: String, length: i64, quantity: u32) -> Scrap {
 }
 
 pub(crate) fn job(parts: Vec<Part>, boards: Vec<Board>, scraps: Vec<Scrap>, kerf: i64) -> Job {
-    Job {
-        sections: vec![section()],
-        parts,
-        boards,
-        scraps,
-        saw: SawRules { kerf, rip: None },
-    }
+    Job { sections: vec![section()], parts, boards, scraps, saw: SawRules { kerf, rip: None } }
 }
 
 fn rows(path: &Path) -> Vec<Vec<String>> {
     let text =
         fs::read_to_string(path).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
-    text.lines()
-        .map(|line| line.split(',').map(|cell| cell.trim().to_owned()).collect())
-        .collect()
+    text.lines().map(|line| line.split(',').map(|cell| cell.trim().to_owned()).collect()).collect()
 }
 
 /// All lumber jobs of a folder.
@@ -198,11 +180,7 @@ pub(crate) fn lumber(folder: &Path) -> Vec<Known> {
 }
 
 fn numbers(path: &Path) -> Vec<i64> {
-    fs::read_to_string(path)
-        .unwrap()
-        .split_whitespace()
-        .map(|word| word.parse().unwrap())
-        .collect()
+    fs::read_to_string(path).unwrap().split_whitespace().map(|word| word.parse().unwrap()).collect()
 }
 
 fn grouped(lengths: &[i64]) -> Vec<Part> {
@@ -230,12 +208,7 @@ fn several_boards(path: &Path) -> Job {
     let mut boards = Vec::new();
     for number in 0..all[0] {
         let limit = u32::try_from(all[at + 1]).unwrap();
-        boards.push(board(
-            format!("B{number}"),
-            all[at],
-            all[at + 2],
-            Some(limit),
-        ));
+        boards.push(board(format!("B{number}"), all[at], all[at + 2], Some(limit)));
         at += 3;
     }
     let types = all[at];
@@ -259,28 +232,14 @@ fn with_kerf(folder: &Path, name: &str) -> Job {
     let bins = rows(&folder.join(format!("{name}_bins.csv")));
     let mut kerf = 0;
     let mut parts = Vec::new();
-    for (number, row) in items
-        .iter()
-        .enumerate()
-        .skip(1)
-        .filter(|(_, row)| row.len() > 1)
-    {
+    for (number, row) in items.iter().enumerate().skip(1).filter(|(_, row)| row.len() > 1) {
         kerf = -column(&items, row, "NESTING_LENGTH").unwrap_or(0);
         let length = column(&items, row, "X").unwrap();
         let quantity = column(&items, row, "COPIES").unwrap_or(1);
-        parts.push(part(
-            format!("P{number}"),
-            length,
-            u32::try_from(quantity).unwrap(),
-        ));
+        parts.push(part(format!("P{number}"), length, u32::try_from(quantity).unwrap()));
     }
     let mut boards = Vec::new();
-    for (number, row) in bins
-        .iter()
-        .enumerate()
-        .skip(1)
-        .filter(|(_, row)| row.len() > 1)
-    {
+    for (number, row) in bins.iter().enumerate().skip(1).filter(|(_, row)| row.len() > 1) {
         let length = column(&bins, row, "X").unwrap();
         let cost = column(&bins, row, "COST").unwrap_or(length);
         let limit = column(&bins, row, "COPIES").map(|count| u32::try_from(count).unwrap());
