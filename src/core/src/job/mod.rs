@@ -11,6 +11,7 @@
 //! So two pages with the same job open never overwrite each other unseen.
 
 mod batches;
+pub mod demo;
 mod history;
 mod item;
 pub mod moved;

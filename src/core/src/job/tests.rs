@@ -373,3 +373,24 @@ fn the_oldest_steps_are_let_go_and_a_new_step_ends_redoing() {
     history.make(&mut job, step).expect("no conflict");
     assert_eq!(history.redo(&mut job), Ok(false));
 }
+
+#[test]
+fn the_demo_says_it_is_invented_and_every_size_in_it_works_out() {
+    let job = demo::demo();
+    assert!(job.title.contains("invented"));
+    let reckoned = Reckoned::of(&job, &Bench::default());
+    for (id, measure) in job.measures() {
+        let planned = &reckoned.measure(id).expect("worked out").planned;
+        assert!(planned.is_ok(), "{}: {planned:?}", measure.name);
+    }
+    for sizes in part_sizes(&job, &reckoned) {
+        assert!(sizes.quantity.is_ok() && sizes.thickness.is_ok(), "{sizes:?}");
+        assert!(sizes.width.is_ok() && sizes.length.is_ok(), "{sizes:?}");
+    }
+    for (id, kept) in job.kept() {
+        let sheet = reckoned.kept(id).expect("a known calculator");
+        assert!(sheet.answer.is_some(), "{}: {:?}", kept.title, sheet.refusals);
+    }
+    assert_eq!(mismatches(&job, &reckoned), []);
+    assert_eq!(value(&job, "long rail"), inches("41"));
+}

@@ -1,0 +1,20 @@
+//! What is stored or handed on, with version numbers.
+//!
+//! The types here are the promise to files, other phones and later versions; the core's own
+//! types make none. Reading never trusts what it reads: it refuses with a sentence, or sets the
+//! damaged piece aside and opens the rest.
+
+mod codes;
+mod history_v1;
+mod item_v1;
+mod job_file;
+mod lists;
+mod packed;
+
+pub use codes::{CodeProblem, Gatherer, codes};
+pub use history_v1::{read_history, write_history};
+#[cfg(feature = "schema")]
+pub use job_file::schema;
+pub use job_file::{MAX_FILE, OpenProblem, Opened, SetAside, open_job, write_job};
+pub use lists::{batches_csv, parts_csv};
+pub use packed::{PackProblem, pack, unpack};

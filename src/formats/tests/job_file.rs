@@ -1,0 +1,247 @@
+//! The job file: it opens again as it was, follows its schema, and refuses or sets aside what is
+//! wrong.
+
+use proptest::prelude::*;
+use reckoner_core::job::{
+    History, Item, ItemId, Job, Measure, MeasureKind, Part, Saw, Step, Written, demo::demo,
+};
+use reckoner_core::measure::Unit;
+use reckoner_formats::{
+    MAX_FILE, OpenProblem, open_job, read_history, schema, write_history, write_job,
+};
+use serde_json::{Value, json};
+
+fn validator() -> jsonschema::Validator {
+    jsonschema::validator_for(&schema()).expect("a valid schema")
+}
+
+fn file(items: Value) -> Value {
+    json!({"format": "sawdust-reckoner-job", "version": 1, "title": "t", "unit": "in", "next_id": 1, "items": items})
+}
+
+#[test]
+fn the_demo_opens_again_as_it_was_and_follows_the_schema() {
+    let job = demo();
+    let text = write_job(&job);
+    let value: Value = serde_json::from_str(&text).expect("JSON");
+    if let Err(error) = validator().validate(&value) {
+        panic!("{error}");
+    }
+    let opened = open_job(&text).expect("a job file");
+    assert_eq!(opened.job, job);
+    assert_eq!(opened.set_aside, []);
+}
+
+/// Run with `UPDATE_SCHEMA=1` to write the file anew after the format changed.
+#[test]
+fn the_schema_in_the_repository_is_current() {
+    let file = concat!(env!("CARGO_MANIFEST_DIR"), "/job.schema.json");
+    let now = serde_json::to_string_pretty(&schema()).expect("JSON") + "\n";
+    if std::env::var_os("UPDATE_SCHEMA").is_some() {
+        std::fs::write(file, &now).expect("writing the schema");
+    }
+    let written = std::fs::read_to_string(file).expect("reading the schema");
+    assert!(
+        written == now,
+        "run this test with UPDATE_SCHEMA=1 and commit src/formats/job.schema.json"
+    );
+}
+
+#[test]
+fn the_schema_refuses_what_the_reader_sets_aside() {
+    let validator = validator();
+    for item in [
+        json!({"id": 1, "kind": "saw", "name": "s", "kerf": "1/8", "reach": "3"}),
+        json!({"id": 1, "kind": "saw", "name": "s", "kerf": 0.125, "reach": "3", "fence": "left"}),
+        json!({"id": 1, "kind": "hovercraft"}),
+        json!({"id": -1, "kind": "round", "name": "can", "diameter": "6"}),
+    ] {
+        let value = file(json!([item]));
+        assert!(!validator.is_valid(&value), "{value}");
+        let opened = open_job(&value.to_string()).expect("the rest opens");
+        assert_eq!(opened.set_aside.len(), 1, "{value}");
+        assert_eq!(opened.job.items().count(), 0);
+    }
+}
+
+/// A stored file of every version that was ever written must open.
+#[test]
+fn the_first_version_still_opens() {
+    let opened = open_job(include_str!("fixtures/job_v1.json")).expect("a version 1 file");
+    assert_eq!(opened.set_aside, []);
+    assert_eq!(opened.job.title, "Potting bench (demo, invented)");
+    let leg = opened.job.measures().into_iter().find(|(_, m)| m.name == "leg").expect("the leg");
+    assert_eq!(leg.1.as_cut.as_deref(), Some("3 3/16"));
+    assert_eq!(opened.job.parts().len(), 2);
+}
+
+#[test]
+fn a_damaged_item_is_set_aside_and_the_rest_opens() {
+    let good = json!({"id": 2, "kind": "round", "name": "can", "diameter": "6"});
+    let both = json!({"id": 3, "kind": "measure", "rank": 0, "name": "leg", "formula": "1", "linked": {"reckoning": 1, "result": "read"}});
+    let again = json!({"id": 2, "kind": "round", "name": "pot", "diameter": "7"});
+    let hides = json!({"id": 4, "kind": "measure", "rank": 0, "name": "2 in", "formula": "1"});
+    let long = json!({"id": 5, "kind": "round", "name": "n".repeat(501), "diameter": "7"});
+    let last = json!({"id": u64::MAX, "kind": "round", "name": "pot", "diameter": "7"});
+    let opened =
+        open_job(&file(json!([good, both, again, hides, long, last, 7, null])).to_string())
+            .expect("opens");
+    assert_eq!(opened.job.items().count(), 1);
+    let whys: Vec<_> = opened.set_aside.iter().map(|s| (s.number, s.why.as_str())).collect();
+    assert_eq!(whys[0], (2, "a measure has either a formula or a linked result"));
+    assert_eq!(whys[1], (3, "another item has the same id"));
+    assert_eq!(whys[2], (4, "This reads as a measure or a sign. Choose a name with a word in it."));
+    assert_eq!(whys[3], (5, "a text in it is longer than 500 characters"));
+    assert_eq!(whys[4], (6, "its id is out of range"));
+    assert_eq!(whys.len(), 7);
+    assert!(opened.set_aside[1].text.contains("pot"), "the piece is kept as it stood");
+}
+
+#[test]
+fn what_is_no_job_is_refused_with_a_reason() {
+    let many = |n: usize| {
+        (1..=n)
+            .map(|id| json!({"id": id, "kind": "round", "name": "c", "diameter": "6"}))
+            .collect::<Value>()
+    };
+    for (text, problem) in [
+        ("".to_owned(), OpenProblem::NotJson(1, 0)),
+        ("{\"format\":".to_owned(), OpenProblem::NotJson(1, 10)),
+        ("[]".to_owned(), OpenProblem::NotAJob),
+        (json!({"format": "other"}).to_string(), OpenProblem::NotAJob),
+        (
+            json!({"format": "sawdust-reckoner-job", "version": 2, "items": []}).to_string(),
+            OpenProblem::Later(2),
+        ),
+        (
+            json!({"format": "sawdust-reckoner-job", "version": "1", "items": []}).to_string(),
+            OpenProblem::NotAJob,
+        ),
+        (json!({"format": "sawdust-reckoner-job", "version": 1}).to_string(), OpenProblem::NotAJob),
+        (file(many(501)).to_string(), OpenProblem::TooMany("other items", 500)),
+        (" ".repeat(MAX_FILE + 1), OpenProblem::TooLarge),
+    ] {
+        assert_eq!(open_job(&text), Err(problem));
+    }
+    let deep = "[".repeat(100_000);
+    assert!(matches!(open_job(&deep), Err(OpenProblem::NotJson(..))));
+    assert_eq!(
+        OpenProblem::Later(2).to_string(),
+        "This job was written by a later version of the app (format 2). Update the app, then open it."
+    );
+}
+
+#[test]
+fn history_opens_again_and_a_damaged_one_is_none() {
+    let mut job = Job::new("t", Unit::Inch);
+    let mut history = History::default();
+    for n in 0..3 {
+        let saw = Saw {
+            name: format!("saw {n}"),
+            kerf: "1/8".into(),
+            reach: "3".into(),
+            fence: Default::default(),
+        };
+        let step = Step::new("add", vec![job.adding(0, Item::Saw(saw))]);
+        history.make(&mut job, step).expect("fresh");
+    }
+    history.undo(&mut job).expect("no other page");
+    let text = write_history(&history);
+    assert_eq!(read_history(&text), history);
+    assert_eq!(read_history(&text[..text.len() / 2]), History::default());
+    assert_eq!(read_history(&text.replace("\"version\":1", "\"version\":9")), History::default());
+}
+
+fn measure() -> impl Strategy<Value = Measure> {
+    (
+        "[a-zé木🪑 ]{1,20}",
+        "\\PC{0,30}",
+        prop::option::of("\\PC{0,8}"),
+        any::<(i64, bool, bool, bool)>(),
+        "\\PC{0,30}",
+    )
+        .prop_map(|(name, formula, as_cut, (rank, number, is_cut, wait), note)| Measure {
+            rank,
+            name: format!("name {}", name.trim()),
+            kind: if number { MeasureKind::Number } else { MeasureKind::Length },
+            written: Written::Formula(formula),
+            as_cut,
+            is_cut,
+            wait,
+            note,
+        })
+}
+
+fn part() -> impl Strategy<Value = Part> {
+    (
+        "\\PC{0,20}",
+        "\\PC{0,10}",
+        any::<(bool, bool)>(),
+        prop::collection::vec((any::<bool>(), prop::option::of("\\PC{0,6}")), 0..4),
+    )
+        .prop_map(|(name, size, (free, rip), pieces)| Part {
+            rank: 0,
+            name,
+            quantity: size.clone(),
+            thickness: size.clone(),
+            width: size.clone(),
+            length: size,
+            stock: String::new(),
+            grain: if free { reckoner_core::job::Grain::Free } else { Default::default() },
+            show_face: String::new(),
+            hand: Default::default(),
+            may_rip: rip,
+            note: String::new(),
+            pieces: pieces
+                .into_iter()
+                .map(|(done, as_cut)| reckoner_core::job::Piece { done, as_cut })
+                .collect(),
+        })
+}
+
+proptest! {
+    #[test]
+    fn export_and_import_give_the_same_job(measures in prop::collection::vec(measure(), 0..6), parts in prop::collection::vec(part(), 0..4), mm in any::<bool>()) {
+        let mut job = Job::new("law", if mm { Unit::Millimetre } else { Unit::Inch });
+        for (n, measure) in measures.into_iter().enumerate() {
+            let measure = Measure { name: format!("{} {n}", measure.name), ..measure };
+            let change = job.adding(0, Item::Measure(measure));
+            job.make(&Step::new("add", vec![change])).expect("fresh");
+        }
+        for part in parts {
+            let change = job.adding(3, Item::Part(part));
+            job.make(&Step::new("add", vec![change])).expect("fresh");
+        }
+        let opened = open_job(&write_job(&job)).expect("a job file");
+        prop_assert_eq!(opened.set_aside, vec![]);
+        prop_assert_eq!(opened.job, job);
+    }
+
+    #[test]
+    fn a_file_changed_anywhere_never_panics(at in any::<prop::sample::Index>(), with in any::<char>()) {
+        let text: Vec<char> = write_job(&demo()).chars().collect();
+        let mut changed = text.clone();
+        let at = at.index(changed.len());
+        changed[at] = with;
+        let changed: String = changed.into_iter().collect();
+        if let Ok(opened) = open_job(&changed) {
+            prop_assert!(opened.job.items().count() + opened.set_aside.len() >= demo().items().count() - 1);
+        }
+    }
+}
+
+#[test]
+fn ids_are_never_given_out_again_after_reopening() {
+    let mut job = Job::new("t", Unit::Inch);
+    let saw = Item::Saw(Saw {
+        name: "s".into(),
+        kerf: "1/8".into(),
+        reach: "3".into(),
+        fence: Default::default(),
+    });
+    let add = Step::new("add", vec![job.adding(0, saw)]);
+    job.make(&add).expect("fresh");
+    job.make(&add.turned_round()).expect("no other page");
+    assert_eq!(job.next_id(), ItemId(2));
+    assert_eq!(open_job(&write_job(&job)).expect("opens").job.next_id(), ItemId(2));
+}
