@@ -71,4 +71,9 @@ macro_rules! functions {
 
 functions! {
     tape: "tape",
+    crosscut: "crosscut",
+    frame: "frame",
+    top: "top",
+    curve: "curve",
+    finish: "finish",
 }

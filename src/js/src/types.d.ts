@@ -65,3 +65,424 @@ export interface TapeTables {
 }
 /** What does this come to, and which line is that? */
 export function tape(input?: TapeInput, bench?: Bench): Answered<TapeResults, TapeTables> | Refused;
+
+export interface CrosscutInput {
+  /** Unit of bare numbers. */
+  unit?: "in" | "mm";
+  /** Board: end to end, as measured */
+  board?: Measure;
+  /** Trim each end: past the checks, the cut included */
+  trim?: Measure;
+  /** One part */
+  part?: Measure;
+  /** Parts wanted */
+  wanted?: number | string;
+  /** Kerf */
+  kerf?: Measure;
+  /** Keep clear of: knots from the left end, as 30 to 33 1/2 */
+  knots?: string | string[];
+}
+export interface CrosscutResults {
+  /** Parts from one board */
+  parts?: CountValue;
+  /** Left over */
+  leftover?: LengthValue;
+  /** Boards for the job */
+  boards?: CountValue;
+  /** Stop block */
+  stop?: LengthValue;
+  /** Board for one part more */
+  for_one_more?: LengthValue;
+}
+export interface CrosscutTables {
+  /** Marks */
+  cuts?: Table;
+  /** Falls out at knots */
+  passed_over?: Table;
+}
+/** How many parts come off this board, and what is left? */
+export function crosscut(input?: CrosscutInput, bench?: Bench): Answered<CrosscutResults, CrosscutTables> | Refused;
+
+export interface FrameInput {
+  /** Unit of bare numbers. */
+  unit?: "in" | "mm";
+  /** Question */
+  question?: "rail" | "spacer" | "stretcher" | "support" | "tenons" | "lap" | "square";
+  /** Find */
+  find?: "rail" | "overall" | "leg";
+  /** Rail ends */
+  joint?: "butt" | "tenon" | "lap";
+  /** Overall: outside of leg to outside of leg */
+  overall?: Measure;
+  /** Rail as cut: end to end, joints included */
+  rail?: Measure;
+  /** Left leg: as measured, along the rail */
+  leg_left?: Measure;
+  /** Right leg: empty if the same as the left */
+  leg_right?: Measure;
+  /** Tenon: each end, shoulder to tip */
+  tenon?: Measure;
+  /** Short of the outside: each end; 0 for flush */
+  lap_short?: Measure;
+  /** On the bench */
+  lay?: "outside" | "inside" | "centred" | "block";
+  /** Leg: as measured, outside to inside face */
+  leg?: Measure;
+  /** Rail thickness: as measured */
+  rail_thickness?: Measure;
+  /** Set-back: outside of leg to rail */
+  set_back?: Measure;
+  /** Block: its thickness */
+  block?: Measure;
+  /** Stretcher height: above the floor */
+  height?: Measure;
+  /** Measured to its */
+  height_to?: "lower" | "middle" | "upper";
+  /** Stretcher width: upper to lower edge */
+  stretcher_width?: Measure;
+  /** Leg length: floor to top of leg */
+  leg_length?: Measure;
+  /** Apron width: 0 without one */
+  apron_width?: Measure;
+  /** Apron below leg top */
+  apron_down?: Measure;
+  /** Depth: outside of front leg to outside of back leg */
+  depth_overall?: Measure;
+  /** Rail set-back: outside of leg to rail */
+  rail_set_back?: Measure;
+  /** Leg to leg: along the rail */
+  between_legs?: Measure;
+  /** Supports */
+  supports?: number | string;
+  /** Support thickness: along the rail */
+  support_thickness?: Measure;
+  /** Each end goes in: tenon or housing; 0 for square ends */
+  housing?: Measure;
+  /** First tenon: shoulder to tip */
+  tenon_a?: Measure;
+  /** Second tenon: from the neighbouring face */
+  tenon_b?: Measure;
+  /** Tenon thickness: cheek to cheek */
+  tenon_thickness?: Measure;
+  /** Tenons are */
+  tenon_place?: "centred" | "measured";
+  /** Outside to cheek: outside of leg to nearer cheek */
+  cheek?: Measure;
+  /** Front piece: thickness, cut from its back */
+  front_thickness?: Measure;
+  /** Rear piece: thickness, cut from its show face */
+  rear_thickness?: Measure;
+  /** Rear cut as made: empty if not cut yet */
+  rear_cut?: Measure;
+  /** Near side: left to right, corner to corner */
+  near_side?: Measure;
+  /** Left side: near to far, same corners */
+  left_side?: Measure;
+  /** Near left to far right: empty if not measured */
+  diagonal_a?: Measure;
+  /** Near right to far left: empty if not measured */
+  diagonal_b?: Measure;
+}
+export interface FrameResults {
+  /** Rail, cut length */
+  rail_cut?: LengthValue;
+  /** Overall */
+  overall_length?: LengthValue;
+  /** Each leg */
+  leg_each?: LengthValue;
+  /** Leg to leg */
+  leg_to_leg?: LengthValue;
+  /** Mortise depth */
+  mortise?: LengthValue;
+  /** Spacer block */
+  spacer_block?: LengthValue;
+  /** Set-back outside */
+  rail_set_back_outside?: LengthValue;
+  /** Set-back inside */
+  rail_set_back_inside?: LengthValue;
+  /** Block on the floor */
+  floor_block?: LengthValue;
+  /** Block at the apron */
+  apron_block?: LengthValue;
+  /** Upper edge */
+  upper_edge?: LengthValue;
+  /** From leg top */
+  from_leg_top?: LengthValue;
+  /** Support, cut length */
+  support_cut?: LengthValue;
+  /** Rail to rail */
+  between_rails?: LengthValue;
+  /** Clear bay */
+  bay?: LengthValue;
+  /** Left edges */
+  support_edges?: LengthsValue;
+  /** Longest tenons alike */
+  longest_tenons?: LengthValue;
+  /** Wood between tenons */
+  tenons_clear?: LengthValue;
+  /** Outside to cheek */
+  outside_to_cheek?: LengthValue;
+  /** Cut in rear piece */
+  lap_rear?: LengthValue;
+  /** Cut in front piece */
+  lap_front?: LengthValue;
+  /** Left of rear piece */
+  lap_rear_left?: LengthValue;
+  /** Step at the back */
+  lap_step?: LengthValue;
+  /** Diagonal when square */
+  square_diagonal?: LengthValue;
+  /** Push the far side */
+  push_by?: LengthValue;
+  /** Which way to push */
+  push?: WordsValue;
+  /** Out of square */
+  out_of_square?: NumberValue;
+}
+export interface FrameTables {
+  /** Blocks */
+  blocks?: Table;
+}
+/** What length between the legs, and which block sets it? */
+export function frame(input?: FrameInput, bench?: Bench): Answered<FrameResults, FrameTables> | Refused;
+
+export interface TopInput {
+  /** Unit of bare numbers. */
+  unit?: "in" | "mm";
+  /** Question */
+  question?: "planks" | "overhang" | "season" | "slot" | "tip";
+  /** Find */
+  find?: "gap" | "rip_all" | "rip_outer" | "top";
+  /** Plank widths: as measured, from the left; 5 @ 5 1/2 for five */
+  planks?: Measure | Measure[];
+  /** Top width: across the planks */
+  top_width?: Measure;
+  /** Gap: between two planks */
+  gap?: Measure;
+  /** Find */
+  overhang_find?: "overhang" | "top";
+  /** Base length: as built, outside to outside */
+  base_length?: Measure;
+  /** Base width: as built, outside to outside */
+  base_width?: Measure;
+  /** Top length: end to end */
+  top_length?: Measure;
+  /** Top width: across the planks */
+  top_across?: Measure;
+  /** Overhang at ends: each end */
+  overhang_end?: Measure;
+  /** Overhang at sides: front and back */
+  overhang_side?: Measure;
+  /** Find */
+  season_find?: "later" | "today";
+  /** Gap today: 0 when laid tight */
+  gap_now?: Measure;
+  /** Smallest gap later */
+  gap_later?: Measure;
+  /** Loose screws: each from the fixed one, across the grain */
+  loose_screws?: Measure | Measure[];
+  /** Hole: that the screw slips through */
+  hole?: Measure;
+  /** Wood */
+  shrinks_by?: "softwood" | "own";
+  /** Boards today */
+  now?: "wet" | "measured";
+  /** Moisture today: 8 to 19 % */
+  moisture_now?: number | string;
+  /** Moisture later: outdoors about 12 to 15 % */
+  moisture_later?: number | string;
+  /** Shrinks across: of its width; below 0 when it swells */
+  percent?: number | string;
+  /** Load beyond feet: outside of feet to the load */
+  beyond_legs?: Measure;
+  /** Feet apart: outside to outside */
+  leg_spacing?: Measure;
+  /** Weight of the piece */
+  weight?: number | string;
+  /** Load: a person leaning or sitting */
+  load?: number | string;
+}
+export interface TopResults {
+  /** Gap */
+  plank_gap?: LengthValue;
+  /** Plank width */
+  plank_width?: LengthValue;
+  /** Outer plank width */
+  outer_width?: LengthValue;
+  /** Top width */
+  top_overall?: LengthValue;
+  /** Left edges */
+  left_edges?: LengthsValue;
+  /** All spacers together */
+  gaps_together?: LengthValue;
+  /** Overhang at ends */
+  end_overhang?: LengthValue;
+  /** Overhang at sides */
+  side_overhang?: LengthValue;
+  /** Top length */
+  top_size_length?: LengthValue;
+  /** Top width */
+  top_size_width?: LengthValue;
+  /** Gap today */
+  gap_today?: LengthValue;
+  /** Smallest gap later */
+  gap_smallest?: LengthValue;
+  /** Widest gap later */
+  gap_widest?: LengthValue;
+  /** Top today */
+  top_today?: LengthValue;
+  /** Top later */
+  top_later?: LengthValue;
+  /** Movement across */
+  movement?: NumberValue;
+  /** Loose by */
+  loose_by?: LengthValue;
+  /** Largest load */
+  most_load?: NumberValue;
+  /** Farthest beyond feet */
+  most_beyond?: LengthValue;
+  /** Tips */
+  tip_verdict?: WordsValue;
+}
+export interface TopTables {
+  /** Spacers on a mark */
+  spacers?: Table;
+  /** Planks today and later */
+  season?: Table;
+  /** Slots */
+  slots?: Table;
+}
+/** Which planks and gaps make the top, and where does it land? */
+export function top(input?: TopInput, bench?: Bench): Answered<TopResults, TopTables> | Refused;
+
+export interface CurveInput {
+  /** Unit of bare numbers. */
+  unit?: "in" | "mm";
+  /** What to draw */
+  mode?: "arc" | "rim" | "corner" | "end" | "s_curve";
+  /** Width of the arc: straight across, end to end */
+  chord?: Measure;
+  /** Rise: in the middle, from that straight line to the curve */
+  rise?: Measure;
+  /** Edge of the board */
+  shape?: "hollow" | "crown";
+  /** Measured */
+  measured?: "around" | "straightedge";
+  /** Once round: along the edge that the pencil will follow */
+  around?: Measure;
+  /** Straightedge: between the two places where it touches */
+  short_chord?: Measure;
+  /** Rise under its middle: from the straightedge to the rim */
+  short_rise?: Measure;
+  /** Radius */
+  radius?: Measure;
+  /** Angle of the corner: of the wood, 90 when square */
+  corner?: number | string;
+  /** Round */
+  corners?: "one" | "both";
+  /** Length of the edge: leave empty when there is plenty */
+  edge?: Measure;
+  /** Width of the end */
+  end_width?: Measure;
+  /** Run: along the board, end to end of the curve */
+  run?: Measure;
+  /** Offset: across the board, end to end of the curve */
+  offset?: Measure;
+  /** A mark every */
+  step?: Measure;
+  /** Board width: empty when it does not matter */
+  board?: Measure;
+  /** Wood to leave: at the narrowest place */
+  keep?: Measure;
+  /** Round things I own: across each, separated by commas */
+  things?: Measure | Measure[];
+}
+export interface CurveResults {
+  /** Radius */
+  radius?: LengthValue;
+  /** Round meets the edge */
+  touches?: LengthValue;
+  /** Diameter */
+  diameter?: LengthValue;
+  /** Centre */
+  centre?: LengthValue;
+  /** Corner to centre */
+  corner_to_centre?: LengthValue;
+  /** Off the corner */
+  lost?: LengthValue;
+  /** Straight edge left */
+  straight?: LengthValue;
+  /** Arcs meet, along */
+  meet_along?: LengthValue;
+  /** Arcs meet, across */
+  meet_across?: LengthValue;
+  /** Left at the narrowest */
+  narrowest?: LengthValue;
+  /** Along the curve */
+  curve_length?: LengthValue;
+  /** Once round */
+  around?: LengthValue;
+  /** Radius, at least */
+  least?: LengthValue;
+  /** Radius, at most */
+  most?: LengthValue;
+  /** Between two sticks */
+  sticks?: NumberValue;
+  /** Steepest place */
+  steepest?: NumberValue;
+  /** Cut away */
+  waste?: NumberValue;
+  /** Nearest round thing */
+  thing?: LengthValue;
+  /** Its centre */
+  thing_centre?: LengthValue;
+  /** Its radius */
+  thing_off?: WordsValue;
+}
+export interface CurveTables {
+  /** Marks for a batten */
+  marks?: Table;
+  /** Round things */
+  things?: Table;
+}
+/** What radius is it, and how do I draw it? */
+export function curve(input?: CurveInput, bench?: Bench): Answered<CurveResults, CurveTables> | Refused;
+
+export interface FinishInput {
+  /** Unit of bare numbers. */
+  unit?: "in" | "mm";
+  /** Parts: how many @ length × width × thickness */
+  parts?: string | string[];
+  /** Coat */
+  faces?: "all" | "not_underside" | "show_face" | "ends";
+  /** Coats */
+  coats?: number | string;
+  /** Surface */
+  surface?: "smooth" | "weathered" | "rough" | "can";
+  /** A gallon covers: from the label, its lowest figure */
+  coverage?: number | string;
+  /** Price of a gallon */
+  gallon_price?: number | string;
+  /** Price of a quart */
+  quart_price?: number | string;
+}
+export interface FinishResults {
+  /** Buy */
+  buy?: WordsValue;
+  /** Area */
+  area?: AreaValue;
+  /** Finish, at most */
+  gallons_most?: NumberValue;
+  /** Finish, at least */
+  gallons_least?: NumberValue;
+  /** First coat, at most */
+  first_coat?: NumberValue;
+  /** Cost */
+  cost?: NumberValue;
+}
+export interface FinishTables {
+  /** Area of each part */
+  part_areas?: Table;
+}
+/** How much finish do these parts take? */
+export function finish(input?: FinishInput, bench?: Bench): Answered<FinishResults, FinishTables> | Refused;
