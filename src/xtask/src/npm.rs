@@ -46,7 +46,7 @@ fn ensure() -> Result<Packages> {
 ///
 /// # Errors
 ///
-/// In one line what is missing; the app also runs without being optimised.
+/// In one line what is missing.
 pub(crate) fn wasm_optimiser() -> Result<Command> {
     let folder = ensure()?.0;
     let node = find("node").context("node is missing; on Debian: sudo apt-get install nodejs")?;

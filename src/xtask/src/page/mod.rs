@@ -27,12 +27,12 @@ const JS_EXAMPLE: &str = "src/js/example";
 
 /// Builds everything that is published into `dist/`: the page and the JavaScript package.
 pub(crate) fn build_all() -> Result<()> {
-    build(Optimise::Must, true)
+    build(Optimise::Always, true)
 }
 
-/// Builds the page alone, optimised if the optimiser can be had: what `serve` shows.
+/// Builds the page alone and without the optimiser: what `serve` shows, soon after an edit.
 pub(crate) fn build_page() -> Result<()> {
-    build(Optimise::IfPossible, false)
+    build(Optimise::IfKnown, false)
 }
 
 fn build(optimise: Optimise, with_js: bool) -> Result<()> {

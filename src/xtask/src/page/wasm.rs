@@ -10,13 +10,13 @@ use crate::npm;
 use crate::tools::{WASM, ensure_wasm_target};
 use crate::workspace::{cargo, run, say, scratch, target_folder};
 
-/// Whether the build may go on without the optimiser.
+/// Whether to run the optimiser, which takes as long as everything else after an edit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Optimise {
     /// For what is published and measured.
-    Must,
-    /// For a look at the app on a machine without npm.
-    IfPossible,
+    Always,
+    /// For a look at the app: only if the result lies there from an earlier build.
+    IfKnown,
 }
 
 /// A program for the page.
@@ -84,14 +84,11 @@ fn optimised(wasm: &Path, optimise: Optimise) -> Result<Vec<u8>> {
     if let Ok(known) = fs::read(&out) {
         return Ok(known);
     }
-    let mut optimiser = match (npm::wasm_optimiser(), optimise) {
-        (Ok(optimiser), _) => optimiser,
-        (Err(missing), Optimise::IfPossible) => {
-            say(&format!("not optimised, the app is some 7 % larger: {missing:#}"));
-            return Ok(bytes);
-        }
-        (Err(missing), Optimise::Must) => return Err(missing),
-    };
+    if optimise == Optimise::IfKnown {
+        say("not optimised: some 7 % larger than what `cargo xtask build` makes");
+        return Ok(bytes);
+    }
+    let mut optimiser = npm::wasm_optimiser()?;
     fs::create_dir_all(&folder)?;
     let unfinished = out.with_extension("part");
     run(
