@@ -17,6 +17,7 @@ pub mod crosscut;
 pub mod curve;
 pub mod finish;
 pub mod frame;
+pub mod strength;
 pub mod tape;
 pub mod top;
 
@@ -126,6 +127,7 @@ pub const ALL: &[&Calculator] = &[
     &frame::CALCULATOR,
     &top::CALCULATOR,
     &curve::CALCULATOR,
+    &strength::CALCULATOR,
     &finish::CALCULATOR,
 ];
 

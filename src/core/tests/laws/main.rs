@@ -6,5 +6,6 @@ mod finish;
 mod frame;
 mod job;
 mod measure;
+mod strength;
 mod tape;
 mod top;

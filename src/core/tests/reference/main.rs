@@ -12,5 +12,6 @@ mod shrinkage;
 mod species;
 
 mod curve;
+mod strength;
 mod tape;
 mod top;
