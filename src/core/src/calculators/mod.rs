@@ -13,11 +13,11 @@
 //! `tests/laws/NAME.rs`. Calculators do not use each other; what they share moves down to
 //! [`measure`](crate::measure), [`sheet`](crate::sheet) or `tables`.
 
-pub mod angles;
 pub mod crosscut;
 pub mod curve;
 pub mod finish;
 pub mod frame;
+pub mod resaw_rip;
 pub mod strength;
 pub mod tape;
 pub mod top;
@@ -124,13 +124,13 @@ impl Stage {
 #[rustfmt::skip]
 pub const ALL: &[&Calculator] = &[
     &tape::CALCULATOR,
+    &resaw_rip::CALCULATOR,
     &crosscut::CALCULATOR,
     &frame::CALCULATOR,
     &top::CALCULATOR,
     &curve::CALCULATOR,
     &strength::CALCULATOR,
     &finish::CALCULATOR,
-    &angles::CALCULATOR,
 ];
 
 /// The calculator with this slug.

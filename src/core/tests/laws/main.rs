@@ -1,12 +1,12 @@
 //! Properties that hold for every input, one file for each module.
 
-mod angles;
 mod crosscut;
 mod curve;
 mod finish;
 mod frame;
 mod job;
 mod measure;
+mod resaw_rip;
 mod strength;
 mod tape;
 mod top;

@@ -11,8 +11,8 @@ mod lumber;
 mod shrinkage;
 mod species;
 
-mod angles;
 mod curve;
+mod resaw_rip;
 mod strength;
 mod tape;
 mod top;

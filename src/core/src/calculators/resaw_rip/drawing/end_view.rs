@@ -1,0 +1,155 @@
+//! One piece of wood on the saw table, seen from its near end, against the fence.
+
+use super::super::saw::Sweep;
+use super::Sketch;
+use crate::drawing::{Role, Size};
+use crate::measure::Length;
+use crate::sheet::Side;
+
+/// Thickness of the fence on the page.
+pub(super) const FENCE: f64 = 12.0;
+
+/// Room for the heights of the blade beside the wood.
+pub(super) const BESIDE: f64 = 22.0;
+
+/// Where a piece stands on the page.
+#[derive(Clone, Copy)]
+pub(super) struct EndView {
+    /// On which side of the piece the fence is.
+    pub(super) side: Side,
+    /// Page units across of the face of the fence.
+    pub(super) fence_x: f64,
+    /// Page units down of the table.
+    pub(super) table_y: f64,
+    /// Page units for an inch.
+    pub(super) scale: f64,
+    /// Thickness of the wood above the table.
+    pub(super) depth: Length,
+}
+
+impl EndView {
+    /// A piece so wide with its fence and the heights of the blade, all of it around `middle`.
+    pub(super) fn around(
+        middle: f64,
+        width: Length,
+        scale: f64,
+        side: Side,
+        table_y: f64,
+        depth: Length,
+    ) -> EndView {
+        let reach = (width.to_f64() * scale + BESIDE - FENCE) / 2.0;
+        let fence_x = match side {
+            Side::Right => middle + reach,
+            Side::Left => middle - reach,
+        };
+        EndView { side, fence_x, table_y, scale, depth }
+    }
+
+    /// Page units across for a place so far from the fence.
+    pub(super) fn x(&self, from_fence: Length) -> f64 {
+        match self.side {
+            Side::Right => self.fence_x - from_fence.to_f64() * self.scale,
+            Side::Left => self.fence_x + from_fence.to_f64() * self.scale,
+        }
+    }
+
+    /// Page units down for a height above the table.
+    pub(super) fn y(&self, above_table: Length) -> f64 {
+        self.table_y - above_table.to_f64() * self.scale
+    }
+
+    /// Page units down of the upper side of the wood.
+    pub(super) fn top(&self) -> f64 {
+        self.y(self.depth)
+    }
+
+    /// A stretch of the wood between two distances from the fence.
+    pub(super) fn wood(&self, sketch: &mut Sketch, role: Role, from: Length, to: Length) {
+        sketch.rect(role, (self.x(from), self.top()), (self.x(to), self.table_y));
+    }
+
+    /// Fence and table.
+    pub(super) fn fence_and_table(&self, sketch: &mut Sketch, width: Length) {
+        let away = match self.side {
+            Side::Right => FENCE,
+            Side::Left => -FENCE,
+        };
+        sketch.rect(
+            Role::Fence,
+            (self.fence_x, self.top() - 6.0),
+            (self.fence_x + away, self.table_y),
+        );
+        sketch.line(
+            Role::Guide,
+            (self.fence_x + away, self.table_y),
+            (self.x(width) - away, self.table_y),
+        );
+    }
+
+    /// Marks the face along the fence: the one that stays there when the piece is turned.
+    pub(super) fn mark_at_fence(&self, sketch: &mut Sketch) {
+        let x = self.fence_x;
+        sketch.line(Role::ShowFace, (x, self.top()), (x, self.table_y));
+    }
+
+    /// Marks the upper face: the good one in a cut that comes through.
+    pub(super) fn mark_upper(&self, sketch: &mut Sketch, width: Length) {
+        let y = self.top();
+        sketch.line(Role::ShowFace, (self.x(Length::ZERO), y), (self.x(width), y));
+    }
+
+    /// The kerf: from the table as high as the blade, and from the other edge as deep again when
+    /// it takes two passes. Where the blade comes through, its tip shows above the wood.
+    pub(super) fn kerf(&self, sketch: &mut Sketch, sweep: &Sweep, near: Length, far: Length) {
+        let (near, far) = (self.x(near), self.x(far));
+        let (table, top) = (self.table_y, self.top());
+        let tip = self.y(sweep.height);
+        if sweep.sides == 1 {
+            sketch.rect(Role::Kerf, (near, top), (far, table));
+            sketch.rect(Role::Blade, (near, tip), (far, top));
+        } else {
+            sketch.rect(Role::Kerf, (near, tip), (far, table));
+            sketch.rect(Role::Kerf, (near, top), (far, top + (table - tip)));
+        }
+    }
+
+    /// Heights of the blade beside the wood: up from the table, and for two passes down from the
+    /// upper edge.
+    pub(super) fn heights(&self, sketch: &mut Sketch, sweep: &Sweep, beyond: Length) {
+        let outward = match self.side {
+            Side::Right => -1.0,
+            Side::Left => 1.0,
+        };
+        let x = self.x(beyond) + outward * 7.0;
+        let tip = self.y(sweep.height);
+        sketch.upright(x, self.table_y, tip);
+        if sweep.sides == 2 {
+            let down = self.top() + (self.table_y - tip);
+            sketch.upright(x + outward * 9.0, self.top(), down);
+        }
+    }
+
+    /// A label in the wood, if there is room for it; whether there was.
+    pub(super) fn label(
+        &self,
+        sketch: &mut Sketch,
+        (from, to): (Length, Length),
+        label: &str,
+        size: Size,
+    ) -> bool {
+        let (a, b) = (self.x(from), self.x(to));
+        let room = (b - a).abs() - 4.0;
+        let has_room = size.width_of(label) <= room && size.height() <= self.table_y - self.top();
+        if has_room {
+            let middle = (self.top() + self.table_y) / 2.0 + size.height() * 0.35;
+            sketch.text(Role::StrongInk, (a + b) / 2.0, middle, size, label);
+        }
+        has_room
+    }
+}
+
+/// `blade 1 7/8, both edges`
+pub(super) fn blade_label(sketch: &Sketch, sweep: &Sweep) -> String {
+    let height = sketch.amount(sweep.height);
+    if sweep.sides == 2 { format!("blade {height}, both edges") } else { format!("blade {height}") }
+}

@@ -1,0 +1,73 @@
+//! Top view of a board with the guide, the shoe and the cut.
+
+use super::super::guide::{Answer, GuideOn, Input, ShoeSide};
+use super::{MARGIN, ROW, Sketch};
+use crate::drawing::{Role, SCENE_WIDTH, Scene, Size};
+use crate::measure::Tape;
+use crate::say;
+use crate::sheet::Side;
+
+/// Width that the guide is drawn, in inches.
+const GUIDE_WIDTH: f64 = 1.5;
+
+/// Page units of board that are shown along the cut.
+const ALONG: f64 = 130.0;
+
+/// Board, kerf, guide and shoe from above, the kept edge on the user's side.
+pub(in super::super) fn guide(input: &Input, answer: &Answer, tape: Tape) -> Scene {
+    let mut sketch = Sketch::new(tape);
+    let board = input.board_width.to_f64();
+    let (strip, kerf) = (input.strip.to_f64(), input.kerf.to_f64());
+    let edge = answer.chosen.from_kept_edge.to_f64();
+    let (along_guide, beyond) = match input.shoe_side {
+        ShoeSide::Narrow => (input.narrow.to_f64(), input.wide.to_f64()),
+        ShoeSide::Wide => (input.wide.to_f64(), input.narrow.to_f64()),
+    };
+    // Where guide and shoe end, in inches from the kept edge.
+    let (guide, shoe) = match input.guide_on {
+        GuideOn::Waste => {
+            ((edge, edge + GUIDE_WIDTH), (strip - beyond, strip + kerf + along_guide))
+        }
+        GuideOn::Strip => {
+            ((edge - GUIDE_WIDTH, edge), (strip - along_guide, strip + kerf + beyond))
+        }
+    };
+    let least = [0.0, guide.0, shoe.0].into_iter().fold(f64::INFINITY, f64::min);
+    let most = [board, guide.1, shoe.1].into_iter().fold(f64::NEG_INFINITY, f64::max);
+    let scale = (SCENE_WIDTH - 2.0 * MARGIN) / (most - least).max(1e-9);
+    let x = |from_kept_edge: f64| match input.kept_edge {
+        Side::Left => MARGIN + (from_kept_edge - least) * scale,
+        Side::Right => SCENE_WIDTH - MARGIN - (from_kept_edge - least) * scale,
+    };
+    let (top, bottom) = (2.0 * ROW + 8.0, 2.0 * ROW + 8.0 + ALONG);
+    sketch.rect(Role::Wood, (x(0.0), top), (x(strip), bottom));
+    sketch.rect(Role::Waste, (x((strip + kerf).min(board)), top), (x(board), bottom));
+    // The cut runs away from the user; half of it is done.
+    sketch.rect(Role::Kerf, (x(strip), (top + bottom) / 2.0), (x(strip + kerf), bottom));
+    sketch.line(Role::CutLine, (x(strip), top), (x(strip), bottom));
+    sketch.rect(Role::Fence, (x(guide.0), top - 6.0), (x(guide.1), bottom + 6.0));
+    sketch.rect(Role::Ghost, (x(shoe.0), top + ALONG * 0.3), (x(shoe.1), top + ALONG * 0.75));
+    sketch.line(Role::ShowFace, (x(0.0), top), (x(0.0), bottom));
+    let label = sketch.amount(answer.chosen.from_kept_edge);
+    sketch.across(x(0.0), x(edge), top - 14.0, format!("guide {label}"));
+    let label = sketch.amount(input.strip);
+    sketch.across(x(0.0), x(strip), bottom + ROW + 8.0, format!("keep {label}"));
+    let offset = sketch.amount(answer.offset);
+    let (tooth, row) = match input.guide_on {
+        GuideOn::Waste => (strip + kerf, bottom + 2.0 * ROW + 14.0),
+        GuideOn::Strip => (strip, bottom + 2.0 * ROW + 14.0),
+    };
+    sketch.across(x(tooth), x(edge), row, format!("offset {offset}"));
+    sketch.text_from(Role::Ink, MARGIN, bottom + 3.0 * ROW + 18.0, Size::Small, LEGEND);
+    let title = say![
+        "Top view: guide ",
+        answer.chosen.from_kept_edge,
+        " from the kept edge, strip ",
+        input.strip,
+        ", waste hatched."
+    ];
+    sketch.scene(title, bottom + 3.0 * ROW + 24.0)
+}
+
+/// What the shapes are.
+const LEGEND: &str = "block: guide; dashed: shoe; hatched: waste";

@@ -1,0 +1,309 @@
+//! Strips from a board: fields in, strips, fence list and leftover out.
+
+use super::super::drawing;
+use super::super::saw::step_when_turned;
+use super::super::strips::{Answer, Cut, Falls, Input, OtherEdge, Plan, Strip, reckon};
+use super::{
+    blade_figures, blade_notes, blade_step, cautions, exactly, saw, side, stock, stock_source,
+};
+use crate::measure::{Length, Rounding};
+use crate::say;
+use crate::sheet::{self, Ask, Figure, Note, Row, Sentence, Source, Step, Table, Value, Working};
+
+pub(super) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
+    let stock = stock(ask, "board", "board_dressed", ["board_thickness", "board_width"]);
+    let plan = match ask.choice("plan") {
+        "equal" => ask.count("n_strips").map(Plan::Equal),
+        "list" => ask.lengths("widths").map(Plan::List),
+        _ => ask.length("strip_width").map(Plan::Fit),
+    };
+    let first_edge = ask.length("first_edge");
+    let allowance = ask.length("allowance");
+    let saw = saw(ask);
+    let other_edge = match ask.choice("other_edge") {
+        "clean" => OtherEdge::Clean,
+        "cut" => OtherEdge::Cut,
+        _ => OtherEdge::Raw,
+    };
+    let falls = match ask.choice("falls") {
+        "far_side" => Falls::FarSide,
+        _ => Falls::AtFence,
+    };
+    let (thickness, width) = stock?;
+    let input = Input {
+        thickness,
+        width,
+        plan: plan?,
+        first_edge: first_edge?,
+        other_edge,
+        allowance: allowance?,
+        falls,
+        tape: ask.bench().tape,
+        saw: saw?,
+    };
+    let answer = match reckon(&input) {
+        Ok(answer) => answer,
+        Err(problems) => return ask.refuse(&problems),
+    };
+    let mut sources = vec![Source::Arithmetic, Source::CommonPractice];
+    sources.extend(stock_source(ask, "board"));
+    let drawing = drawing::strips(&input, &answer, side(ask, "fence"), ask.bench().tape);
+    Some(lay_out(&input, &answer, sources, drawing))
+}
+
+fn lay_out(
+    input: &Input,
+    answer: &Answer,
+    sources: Vec<Source>,
+    drawing: crate::drawing::Scene,
+) -> sheet::Answer {
+    let n_strips = u32::try_from(answer.strips.len()).unwrap_or(u32::MAX);
+    let count = Figure::count("n_strips", "Strips", n_strips);
+    let first_strip = answer.cuts.iter().find(|cut| cut.strip.is_some());
+    let fence = first_strip
+        .map(|cut| Figure::length("fence", "Fence, first strip", "fence to near tooth", cut.fence));
+    let width = answer.strips.first().map(|strip| Figure {
+        id: "strip_width",
+        label: "Strip width",
+        from: "finished, edge to edge",
+        // A strip too wide makes the last one too narrow: never up.
+        value: Value::Length(finished_share(input, answer, strip), Rounding::Down),
+    });
+    let (headline, mut figures) = match (&input.plan, width, fence) {
+        (Plan::Equal(_), Some(width), fence) => {
+            (width, fence.into_iter().chain([count]).collect::<Vec<_>>())
+        }
+        (Plan::List(_), _, Some(fence)) => (fence, vec![count]),
+        (_, _, fence) => (count, fence.into_iter().collect()),
+    };
+    if let Some(clean) = answer.cuts.first().filter(|cut| cut.strip.is_none()) {
+        figures.push(Figure::length(
+            "clean_up_fence",
+            "Fence, clean edge",
+            "fence to near tooth",
+            clean.fence,
+        ));
+    }
+    if input.allowance.is_positive()
+        && let (Plan::Fit(_) | Plan::Equal(_), Some(strip)) = (&input.plan, answer.strips.first())
+    {
+        figures.push(Figure::length("sawn_width", "Sawn width", "before planing", strip.sawn));
+    }
+    figures.push(Figure::length("leftover", "Leftover", "edge to edge", answer.leftover));
+    figures.push(Figure {
+        id: "leftover_edge",
+        label: "Its far edge",
+        from: "",
+        value: Value::Words(leftover_edge(answer)),
+    });
+    let step = first_strip.map_or(Ok(Length::ZERO), |cut| {
+        let across = ((cut.board_left + cut.dust)?
+            + cut.strip.map_or(Length::ZERO, |number| sawn(answer, number)))?;
+        step_when_turned(across, input.saw.kerf, cut.fence)
+    });
+    figures.extend(blade_figures(&answer.sweep, step.unwrap_or(Length::ZERO)));
+    figures.push(Figure::count("n_settings", "Fence settings", answer.n_settings));
+    figures.push(Figure::count("n_passes", "Passes", answer.n_passes));
+
+    let mut tables = vec![Table {
+        id: "fence_list",
+        title: "Fence, in this order",
+        columns: &["Cut", "Fence", "Gives", "Where", "Board left"],
+        rows: (1..).zip(&answer.cuts).map(|(number, cut)| fence_row(answer, number, cut)).collect(),
+    }];
+    if input.allowance.is_positive() {
+        tables.push(Table {
+            id: "strip_list",
+            title: "Strips before and after planing",
+            columns: &["How many", "Sawn", "Finished"],
+            rows: answer.strips.chunk_by(|a, b| a == b).filter_map(strip_row).collect(),
+        });
+    }
+    let thinnest = answer.strips.iter().map(|strip| strip.sawn).min().unwrap_or(Length::ZERO);
+    let narrowest = answer.cuts.iter().map(|cut| cut.fence).min().unwrap_or(Length::ZERO);
+    sheet::Answer {
+        headline,
+        figures,
+        tables,
+        notes: notes(input, answer),
+        cautions: cautions(&input.saw, narrowest, thinnest, input.thickness),
+        drawing: Some(drawing),
+        working: working(input, answer, sources),
+    }
+}
+
+/// The exact share of an equal split less its allowance, else the finished width.
+fn finished_share(input: &Input, answer: &Answer, strip: &Strip) -> Length {
+    let allowance = input.allowance * 2;
+    answer.share.and_then(|share| (share - allowance.ok()?).ok()).unwrap_or(strip.finished)
+}
+
+fn sawn(answer: &Answer, number: u32) -> Length {
+    let index = usize::try_from(number).ok().and_then(|number| number.checked_sub(1));
+    index.and_then(|index| answer.strips.get(index)).map_or(Length::ZERO, |strip| strip.sawn)
+}
+
+/// A sum for the working; every part of it is within the board.
+fn sum(lengths: impl IntoIterator<Item = Length>) -> Length {
+    let mut lengths = lengths.into_iter();
+    lengths.try_fold(Length::ZERO, |sum, length| sum + length).unwrap_or(Length::ZERO)
+}
+
+fn leftover_edge(answer: &Answer) -> Sentence {
+    match (answer.leftover.is_positive(), answer.is_leftover_raw) {
+        (false, _) => say!["nothing is left"],
+        (true, true) => say!["still raw"],
+        (true, false) => say!["clean"],
+    }
+}
+
+fn fence_row(answer: &Answer, number: u64, cut: &Cut) -> Row {
+    let (gives, place) = match cut.strip {
+        None => (say!["clean edge"], say!["waste on far side"]),
+        Some(strip) => {
+            let place = if cut.is_strip_at_fence { "at the fence" } else { "far side" };
+            (say!["strip ", strip, ": ", sawn(answer, strip)], say![place])
+        }
+    };
+    vec![
+        Value::Count(number),
+        Value::Length(cut.fence, Rounding::Nearest),
+        Value::Words(gives),
+        Value::Words(place),
+        Value::Length(cut.board_left, Rounding::Nearest),
+    ]
+}
+
+fn strip_row(same: &[Strip]) -> Option<Row> {
+    let strip = same.first()?;
+    Some(vec![
+        Value::Count(u64::try_from(same.len()).unwrap_or(u64::MAX)),
+        Value::Length(strip.sawn, Rounding::Nearest),
+        Value::Length(strip.finished, Rounding::Nearest),
+    ])
+}
+
+fn notes(input: &Input, answer: &Answer) -> Vec<Note> {
+    let mut notes = Vec::new();
+    let n_strips = u32::try_from(answer.strips.len()).unwrap_or(u32::MAX);
+    if let (Plan::Fit(_), true) = (&input.plan, n_strips < answer.fit_by_arithmetic) {
+        notes.push(say![
+            answer.fit_by_arithmetic,
+            " fit by arithmetic. After ",
+            n_strips,
+            " the board is too thin to run along the fence."
+        ]);
+    }
+    if let (Some(share), Some(strip)) = (answer.share, answer.strips.first())
+        && share != strip.sawn
+    {
+        notes.push(say![
+            "Set the fence to the mark ",
+            strip.sawn,
+            ", not above it: then all ",
+            n_strips,
+            " fit, and the last cut trims what is over."
+        ]);
+    }
+    if input.first_edge.is_positive() {
+        notes.push(match input.falls {
+            Falls::AtFence => say![
+                "Clean the first edge with the other edge at the fence. Then turn the board: the clean edge runs at the fence."
+            ],
+            Falls::FarSide => say![
+                "Clean the first edge with the other edge at the fence, and leave it so: the clean edge stays on the far side."
+            ],
+        });
+        notes.push(say![
+            "No straight edge? Screw on a straight strip, or run the hollow edge at the fence and cut the bulge off."
+        ]);
+    }
+    let is_turned =
+        |cut: &&Cut| input.falls == Falls::FarSide && cut.strip.is_some() && cut.is_strip_at_fence;
+    if let Some(cut) = answer.cuts.iter().find(is_turned) {
+        notes.push(say![
+            "Strip ",
+            cut.strip.unwrap_or(1),
+            ": turn the board, clean edge at the fence, for what is left is too thin to run there."
+        ]);
+    }
+    if answer.is_last_strip_raw {
+        notes.push(say![
+            "The last strip keeps the raw edge of the board. Plane it, or choose to clean the other edge too."
+        ]);
+    }
+    let is_trim = |cut: &&Cut| cut.strip.is_some() && cut.dust < input.saw.kerf;
+    if let Some(cut) = answer.cuts.iter().find(is_trim) {
+        notes.push(say![
+            "The last cut takes ",
+            cut.dust,
+            ", less than a kerf: the blade runs partly in air."
+        ]);
+    }
+    notes.extend(blade_notes(&[&answer.sweep]));
+    notes.push(say!["Saw one, measure it, then saw the rest. Hollow side on the table."]);
+    notes
+}
+
+fn working(input: &Input, answer: &Answer, sources: Vec<Source>) -> Working {
+    let kerf = input.saw.kerf;
+    let mut steps = Vec::new();
+    let mut push = |rule, put_in, gives| steps.push(Step { rule, put_in, gives });
+    let twice = match input.other_edge {
+        OtherEdge::Cut => 2,
+        OtherEdge::Raw | OtherEdge::Clean => 1,
+    };
+    let usable = (input.first_edge * twice).and_then(|cleaned| input.width - cleaned);
+    let usable = usable.unwrap_or(input.width);
+    push(
+        "usable width = board - what is cleaned off its edges",
+        say![input.width, " - ", twice, " × ", input.first_edge],
+        Value::Length(usable, Rounding::Nearest),
+    );
+    if let (true, Some(strip)) = (input.allowance.is_positive(), answer.strips.first()) {
+        push(
+            "sawn width = finished width + 2 × planing per face",
+            say![strip.finished, " + 2 × ", input.allowance],
+            Value::Length(strip.sawn, Rounding::Nearest),
+        );
+    }
+    match (&input.plan, answer.strips.first()) {
+        (Plan::Fit(_), Some(strip)) => push(
+            "strips = (usable + kerf) ÷ (strip + kerf), rounded down",
+            say!["(", usable, " + ", kerf, ") ÷ (", strip.sawn, " + ", kerf, ")"],
+            Value::Count(answer.fit_by_arithmetic.into()),
+        ),
+        (Plan::Equal(n_strips), _) => push(
+            "strip = (usable - kerfs between) ÷ strips, down to a mark",
+            say!["(", usable, " - ", n_strips.saturating_sub(1), " × ", kerf, ") ÷ ", *n_strips],
+            Value::Length(answer.share.unwrap_or(Length::ZERO), Rounding::Down),
+        ),
+        _ => {}
+    }
+    if let Some((cut, number)) = answer.cuts.iter().find_map(|cut| Some((cut, cut.strip?))) {
+        let width = sawn(answer, number);
+        if cut.is_strip_at_fence {
+            push(
+                "fence = sawn width of the strip at the fence",
+                say![width],
+                Value::Length(cut.fence, Rounding::Nearest),
+            );
+        } else {
+            let board = (cut.board_left + cut.dust).and_then(|rest| rest + width);
+            push(
+                "fence = board as it is - strip - kerf",
+                say![board.unwrap_or(input.width), " - ", width, " - ", cut.dust],
+                Value::Length(cut.fence, Rounding::Nearest),
+            );
+        }
+    }
+    let strips = sum(answer.strips.iter().map(|strip| strip.sawn));
+    let dust = sum(answer.cuts.iter().filter(|cut| cut.strip.is_some()).map(|cut| cut.dust));
+    push(
+        "leftover = board - first edge - strips - their kerfs",
+        say![input.width, " - ", input.first_edge, " - ", strips, " - ", dust],
+        Value::Length(answer.leftover, Rounding::Nearest),
+    );
+    steps.push(blade_step(&answer.sweep));
+    Working { steps: exactly(steps), sources }
+}

@@ -1,0 +1,202 @@
+//! Strips from a board or a blank: how many, the fence for each cut, and what is left.
+//!
+//! # Rule
+//!
+//! With usable width U (the board less what is cleaned off its edges), strip w and kerf k, the
+//! count is floor((U + k) ÷ (w + k)): the last strip needs no kerf after it. n equal strips that
+//! fill U measure (U − (n − 1) k) ÷ n, and the fence is set on the mark at or below that, so that
+//! all of them fit. A strip between blade and fence: fence = w, the cleaned edge at the fence. A
+//! strip that falls on the far side: fence = what the board still measures − w − k, the cleaned
+//! edge on the far side; the fence moves in by w + k.
+//!
+//! # Source
+//!
+//! Kerf arithmetic, worked by hand as case R1 in `tests/reference/resaw_rip.rs`. The limit for
+//! thin strips is common practice; the user can change it.
+
+mod layout;
+
+use super::problem::Problem;
+use super::saw::{Saw, Sweep};
+use crate::measure::{Length, OutOfRange, Tape};
+use crate::sheet::Problems;
+use layout::Layout;
+
+/// Most strips from one board.
+pub const MOST_STRIPS: u32 = 200;
+
+/// Which strips are wanted. Widths are finished widths, after planing or sanding.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Plan {
+    /// As many of this width as there are in the board.
+    Fit(Length),
+    /// So many of one width, as wide as the board gives.
+    Equal(u32),
+    /// These widths; they are cut widest first, equal ones together.
+    List(Vec<Length>),
+}
+
+/// What becomes of the edge opposite the first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum OtherEdge {
+    /// Round or rough, and it stays so.
+    Raw,
+    /// Straight and clean already.
+    Clean,
+    /// Round or rough, and as much is kept off it as off the first edge.
+    Cut,
+}
+
+/// Where a strip is when it comes off.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Falls {
+    /// Between blade and fence.
+    AtFence,
+    /// On the far side of the blade.
+    FarSide,
+}
+
+/// A board and the strips wanted from it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Input {
+    /// Depth of every cut.
+    pub thickness: Length,
+    /// Width at the narrowest.
+    pub width: Length,
+    /// The strips.
+    pub plan: Plan,
+    /// What cleaning the first edge takes off, kerf and all; zero for an edge that is good.
+    pub first_edge: Length,
+    /// The edge opposite.
+    pub other_edge: OtherEdge,
+    /// Left on each sawn face for planing or sanding.
+    pub allowance: Length,
+    /// Where the strips come off.
+    pub falls: Falls,
+    /// The tape whose marks the fence is set to in an equal split.
+    pub tape: Tape,
+    /// The saw.
+    pub saw: Saw,
+}
+
+/// A strip as it comes from the saw.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Strip {
+    /// As sawn.
+    pub sawn: Length,
+    /// After planing or sanding both sawn faces.
+    pub finished: Length,
+}
+
+/// What a stretch of the board becomes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stretch {
+    /// Falls off in cleaning the first edge.
+    Sliver,
+    /// Turned to dust.
+    Kerf,
+    /// The strip of this number, from 1.
+    Strip(u32),
+    /// What is left of the board.
+    Leftover,
+}
+
+/// A stretch of the board, measured from its first edge.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Band {
+    /// What it becomes.
+    pub stretch: Stretch,
+    /// Where it begins.
+    pub from: Length,
+    /// Where it ends.
+    pub to: Length,
+}
+
+/// One cut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Cut {
+    /// The strip that comes off, from 1; `None` for cleaning the first edge.
+    pub strip: Option<u32>,
+    /// Fence to near tooth.
+    pub fence: Length,
+    /// Whether the strip, and with it the cleaned edge, is at the fence.
+    pub is_strip_at_fence: bool,
+    /// What the blade turns to dust: the kerf, or less at the very edge of the board.
+    pub dust: Length,
+    /// What the board measures after it.
+    pub board_left: Length,
+}
+
+/// The strips, the cuts and the leftover.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Answer {
+    /// In the order they are cut.
+    pub strips: Vec<Strip>,
+    /// In order.
+    pub cuts: Vec<Cut>,
+    /// The board from its first edge to the other, without a gap.
+    pub bands: Vec<Band>,
+    /// How many fit by arithmetic alone, when as many as fit were asked for: more than `strips`
+    /// when the last ones would leave the board too thin to run along the fence.
+    pub fit_by_arithmetic: u32,
+    /// Exact share of an equal split; the strips are sawn to the mark at or below it.
+    pub share: Option<Length>,
+    /// Zero when nothing is left.
+    pub leftover: Length,
+    /// Whether the leftover still has a raw edge.
+    pub is_leftover_raw: bool,
+    /// Whether the last strip keeps the raw edge, because nothing is cut off there.
+    pub is_last_strip_raw: bool,
+    /// Times the fence is set.
+    pub n_settings: u32,
+    /// How each cut goes through the thickness.
+    pub sweep: Sweep,
+    /// Passes over the blade.
+    pub n_passes: u32,
+}
+
+/// The strips of a board.
+///
+/// # Errors
+///
+/// All that apply, with the nearest thing that works:
+/// - [`Problem::CleanUpTakesAll`], [`Problem::StripTooWide`], [`Problem::TooManyStrips`],
+///   [`Problem::NoRoomForStrips`], [`Problem::ListTooWide`], [`Problem::NoWidths`]
+/// - [`Problem::TooThinAtFence`], [`Problem::BoardTooThinAtFence`], [`Problem::CannotReach`]
+/// - [`Problem::TooShort`], [`Problem::TooNarrow`], [`Problem::TooLarge`]
+pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+    let mut problems =
+        input.saw.unfit([("board_thickness", input.thickness), ("board_width", input.width)]);
+    let sweep = input.saw.sweep(input.thickness);
+    let layout = layout::lay_out(input);
+    problems.extend(sweep.as_ref().err().into_iter().flat_map(Problems::iter).cloned());
+    problems.extend(layout.as_ref().err().into_iter().flat_map(Problems::iter).cloned());
+    Problems::unless_none(problems)?;
+    Ok(sum_up(input, layout?, sweep?)?)
+}
+
+fn sum_up(input: &Input, layout: Layout, sweep: Sweep) -> Result<Answer, OutOfRange> {
+    let Layout { sawn, cuts, bands, leftover, share, fit_by_arithmetic } = layout;
+    let allowance = (input.allowance * 2)?;
+    let mut strips = Vec::new();
+    for sawn in sawn {
+        strips.push(Strip { sawn, finished: (sawn - allowance)? });
+    }
+    let n_settings = cuts.chunk_by(|a, b| a.fence == b.fence).count();
+    let n_passes = u32::try_from(cuts.len()).unwrap_or(u32::MAX).saturating_mul(sweep.passes());
+    let is_other_edge_raw = input.other_edge != OtherEdge::Clean;
+    let ends_in_strip = matches!(bands.last(), Some(Band { stretch: Stretch::Strip(_), .. }));
+    Ok(Answer {
+        strips,
+        cuts,
+        bands,
+        fit_by_arithmetic,
+        share,
+        leftover,
+        is_leftover_raw: leftover.is_positive() && is_other_edge_raw,
+        is_last_strip_raw: ends_in_strip && is_other_edge_raw,
+        n_settings: u32::try_from(n_settings).unwrap_or(u32::MAX),
+        sweep,
+        n_passes,
+    })
+}
