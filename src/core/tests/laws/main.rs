@@ -6,6 +6,7 @@ mod finish;
 mod frame;
 mod job;
 mod measure;
+mod resaw;
 mod resaw_rip;
 mod strength;
 mod tape;
