@@ -71,9 +71,11 @@ macro_rules! functions {
 
 functions! {
     tape: "tape",
+    resaw_rip: "resaw-rip",
     crosscut: "crosscut",
     frame: "frame",
     top: "top",
     curve: "curve",
+    strength: "strength",
     finish: "finish",
 }

@@ -66,6 +66,137 @@ export interface TapeTables {
 /** What does this come to, and which line is that? */
 export function tape(input?: TapeInput, bench?: Bench): Answered<TapeResults, TapeTables> | Refused;
 
+export interface ResawRipInput {
+  /** Unit of bare numbers. */
+  unit?: "in" | "mm";
+  /** What to saw */
+  question?: "section" | "strips" | "guide";
+  /** Stock: The tag, or Measured: the tape is right */
+  stock?: "measured" | "1x2" | "1x3" | "1x4" | "1x6" | "1x8" | "1x10" | "1x12" | "5/4x4" | "5/4x6" | "2x2" | "2x3" | "2x4" | "2x6" | "2x8" | "2x10" | "2x12" | "3x4" | "4x4" | "4x6" | "4x8" | "6x6" | "8x8";
+  /** Dressed: Wet boards are larger */
+  stock_dressed?: "dry" | "green";
+  /** Stock width: Face 1 to face 3, at its narrowest */
+  stock_width?: Measure;
+  /** Stock thickness: Face 2 to face 4, at its thinnest */
+  stock_thickness?: Measure;
+  /** Target width */
+  target_width?: Measure;
+  /** Target thickness */
+  target_thickness?: Measure;
+  /** Faces to clean: Faces 1 and 3 lie across the width */
+  faces?: "all" | "two" | "width_both" | "thickness_both";
+  /** Off opposite faces: A kerf first leaves one useful strip */
+  share?: "even" | "kerf_first";
+  /** Pieces: All go through before the fence moves */
+  n_pieces?: number | string;
+  /** Board: The tag, or Measured: the tape is right */
+  board?: "measured" | "1x2" | "1x3" | "1x4" | "1x6" | "1x8" | "1x10" | "1x12" | "5/4x4" | "5/4x6" | "2x2" | "2x3" | "2x4" | "2x6" | "2x8" | "2x10" | "2x12" | "3x4" | "4x4" | "4x6" | "4x8" | "6x6" | "8x8";
+  /** Dressed: Wet boards are larger */
+  board_dressed?: "dry" | "green";
+  /** Board width: At its narrowest */
+  board_width?: Measure;
+  /** Board thickness: The depth of the cut */
+  board_thickness?: Measure;
+  /** Strips */
+  plan?: "fit" | "equal" | "list";
+  /** Strip width: Finished */
+  strip_width?: Measure;
+  /** How many */
+  n_strips?: number | string;
+  /** Widths: Finished; 2 @ 2 3/4 is two of them */
+  widths?: Measure | Measure[];
+  /** Off the first edge: Kerf and all; 0 when it is good */
+  first_edge?: Measure;
+  /** Other edge */
+  other_edge?: "raw" | "clean" | "cut";
+  /** Planing per face: Left on both sawn faces of a strip */
+  allowance?: Measure;
+  /** Strips come off: Thin ones belong on the far side */
+  falls?: "at_fence" | "far_side";
+  /** Board width: Across the cut */
+  guide_board?: Measure;
+  /** Strip to keep: From the kept edge to the line */
+  guide_strip?: Measure;
+  /** Kept edge */
+  kept_edge?: "left" | "right";
+  /** Shoe, narrow side: Shoe edge to nearest tooth; unplug first */
+  shoe_narrow?: Measure;
+  /** Shoe, wide side: Shoe edge to nearest tooth */
+  shoe_wide?: Measure;
+  /** Guide lies on */
+  guide_on?: "waste" | "strip";
+  /** Along the guide: Work from the other end to swap sides */
+  shoe_side?: "narrow" | "wide";
+  /** Kerf: Width of the cut */
+  kerf?: Measure;
+  /** Blade reach: Deepest cut at 90 degrees */
+  reach?: Measure;
+  /** Fence side */
+  fence?: "left" | "right";
+  /** Raise the blade: In steps for hard or wet wood */
+  rise?: "at_once" | "in_steps";
+  /** Thinnest at fence: No thinner piece between blade and fence */
+  thinnest?: Measure;
+  /** Piece length: Short pieces are not safe to rip */
+  piece_length?: Measure;
+  /** Finish a core by hand: Where the blade cannot reach the middle */
+  core_by_hand?: boolean;
+}
+export interface ResawRipResults {
+  /** Fence */
+  fence?: LengthValue;
+  /** Fence for the clean edge */
+  clean_up_fence?: LengthValue;
+  /** Strips */
+  n_strips?: CountValue;
+  /** Strip width */
+  strip_width?: LengthValue;
+  /** Sawn width */
+  sawn_width?: LengthValue;
+  /** Leftover */
+  leftover?: LengthValue;
+  /** Edge of the leftover */
+  leftover_edge?: WordsValue;
+  /** Width after */
+  finished_width?: LengthValue;
+  /** Thickness after */
+  finished_thickness?: LengthValue;
+  /** Blade height */
+  blade_height?: LengthValue;
+  /** Kerfs overlap */
+  overlap?: LengthValue;
+  /** Uncut core */
+  core?: LengthValue;
+  /** Step if turned wrong */
+  step_if_turned?: LengthValue;
+  /** Fence settings */
+  n_settings?: CountValue;
+  /** Passes */
+  n_passes?: CountValue;
+  /** Guide */
+  guide?: LengthValue;
+  /** Guide from the other edge */
+  guide_from_other_edge?: LengthValue;
+  /** Guide offset */
+  offset?: LengthValue;
+  /** Strip kept */
+  kept_strip?: LengthValue;
+  /** Waste */
+  waste?: LengthValue;
+}
+export interface ResawRipTables {
+  /** Fence list */
+  fence_list?: Table;
+  /** What comes off */
+  off_list?: Table;
+  /** Strips */
+  strip_list?: Table;
+  /** Places for the guide */
+  placements?: Table;
+}
+/** Where do I set the fence and the blade to get the pieces I need? */
+export function resaw_rip(input?: ResawRipInput, bench?: Bench): Answered<ResawRipResults, ResawRipTables> | Refused;
+
 export interface CrosscutInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";
@@ -447,6 +578,91 @@ export interface CurveTables {
 }
 /** What radius is it, and how do I draw it? */
 export function curve(input?: CurveInput, bench?: Bench): Answered<CurveResults, CurveTables> | Refused;
+
+export interface StrengthInput {
+  /** Unit of bare numbers. */
+  unit?: "in" | "mm";
+  /** Shape */
+  shape?: "plank" | "round";
+  /** Width: level; a flat 2×6 is 5 1/2 */
+  across?: Measure;
+  /** Depth: up and down, as measured */
+  depth?: Measure;
+  /** Diameter: at its thinnest */
+  diameter?: Measure;
+  /** Span: between outer supports, or the overhang */
+  span?: Measure;
+  /** Load */
+  load?: "person" | "pair" | "row" | "step" | "soil" | "point" | "even" | "several" | "end" | "even_end";
+  /** How heavy */
+  pounds?: number | string;
+  /** On each foot: 120 is a row of people */
+  pounds_per_foot?: number | string;
+  /** Places: from the left support; twice for twice the load */
+  places?: Measure | Measure[];
+  /** Load at each place */
+  each?: number | string;
+  /** And on each foot: the wood itself, or 0 */
+  and_even?: number | string;
+  /** Planter width: inside */
+  soil_width?: Measure;
+  /** Soil depth */
+  soil_depth?: Measure;
+  /** Middle supports: evenly placed */
+  middle_supports?: number | string;
+  /** Pieces that share it: 1 when one may take it all */
+  sharing?: number | string;
+  /** Wood */
+  wood?: "unknown" | "loblolly_pine" | "longleaf_pine" | "shortleaf_pine" | "slash_pine" | "douglas_fir" | "western_hemlock" | "western_larch" | "lodgepole_pine" | "jack_pine" | "engelmann_spruce" | "white_spruce" | "red_spruce" | "balsam_fir" | "subalpine_fir" | "eastern_white_pine" | "ponderosa_pine" | "western_redcedar" | "northern_white_cedar" | "atlantic_white_cedar" | "eastern_redcedar" | "yellow_cedar" | "redwood_old" | "redwood_young" | "baldcypress" | "white_oak" | "northern_red_oak" | "black_locust" | "sugar_maple" | "white_ash" | "black_walnut" | "black_cherry" | "yellow_poplar" | "teak" | "ipe" | "own";
+  /** Moisture: 12 to 15 outdoors, over 25 wet */
+  moisture?: number | string;
+  /** Stiffness: modulus of elasticity; 1200 for unknown softwood */
+  stiffness?: number | string;
+  /** Sag to let pass */
+  limit?: "shelf" | "floor" | "other" | "farm";
+  /** Stress to let pass: 800 to 900 is common practice */
+  most_stress?: number | string;
+}
+export interface StrengthResults {
+  /** Verdict */
+  verdict?: WordsValue;
+  /** Sag */
+  sag?: NumberValue;
+  /** Sag to let pass */
+  most_sag?: NumberValue;
+  /** Bending stress */
+  stress?: NumberValue;
+  /** Longest span */
+  longest_span?: LengthValue;
+  /** Least depth */
+  least_depth?: LengthValue;
+  /** Sag after years */
+  later_sag?: NumberValue;
+  /** Sag when dropped on */
+  dropped_sag?: NumberValue;
+  /** Sag with ends held stiff */
+  clamped_sag?: NumberValue;
+  /** Turned over, times as stiff */
+  turned_ratio?: NumberValue;
+  /** Clear wood breaks near */
+  rupture?: NumberValue;
+  /** On the left support */
+  left_support?: NumberValue;
+  /** On the right support */
+  right_support?: NumberValue;
+  /** Soil */
+  soil_volume?: NumberValue;
+  /** Soil, wet */
+  soil_weight?: NumberValue;
+}
+export interface StrengthTables {
+  /** Ways to build it */
+  ways?: Table;
+  /** Longest and least */
+  limits?: Table;
+}
+/** Will it sag, and will it hold? */
+export function strength(input?: StrengthInput, bench?: Bench): Answered<StrengthResults, StrengthTables> | Refused;
 
 export interface FinishInput {
   /** Unit of bare numbers. */
