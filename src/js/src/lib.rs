@@ -78,4 +78,5 @@ functions! {
     curve: "curve",
     strength: "strength",
     finish: "finish",
+    angles: "angles",
 }

@@ -702,3 +702,94 @@ export interface FinishTables {
 }
 /** How much finish do these parts take? */
 export function finish(input?: FinishInput, bench?: Bench): Answered<FinishResults, FinishTables> | Refused;
+
+export interface AnglesInput {
+  /** Unit of bare numbers. */
+  unit?: "in" | "mm";
+  /** What leans */
+  mode?: "leg" | "two_ways" | "sides";
+  /** Height: straight up, floor to the underside of the top */
+  height?: Measure;
+  /** I know */
+  known?: "angle" | "foot_out";
+  /** Lean: from upright */
+  angle?: number | string;
+  /** Foot out: beyond the top, one edge of the leg to the same edge */
+  foot_out?: Measure;
+  /** Width of the leg: in the direction in which it leans */
+  width?: Measure;
+  /** Lean front to back: from upright, seen from the side */
+  rake?: number | string;
+  /** Lean side to side: from upright, seen from the front */
+  splay?: number | string;
+  /** Leg: across when round, one side when square */
+  thickness?: Measure;
+  /** Shape */
+  faces?: "turned" | "square";
+  /** Tops apart, side to side: outside to outside of two legs; may be empty */
+  apart?: Measure;
+  /** Tops apart, front to back: outside to outside of two legs; may be empty */
+  apart_front?: Measure;
+  /** Sides */
+  sides?: number | string;
+  /** Lean: from upright: 0 straight, 90 a flat frame */
+  lean?: number | string;
+  /** Ends */
+  joint?: "mitred" | "butt";
+  /** Board on the saw */
+  lay?: "flat" | "on_edge";
+  /** Across the wide end: flat to flat outside; may be empty */
+  across?: Measure;
+  /** Board width: along the slope; may be empty */
+  board?: Measure;
+}
+export interface AnglesResults {
+  /** Blank */
+  blank?: LengthValue;
+  /** Gauge and tilt */
+  setting?: WordsValue;
+  /** Gauge */
+  gauge?: NumberValue;
+  /** Gauge, from the edge */
+  gauge_from_edge?: NumberValue;
+  /** Blade tilt */
+  tilt?: NumberValue;
+  /** Blade, from the table */
+  tilt_from_table?: NumberValue;
+  /** Along the edge */
+  edge?: LengthValue;
+  /** Along the middle */
+  middle?: LengthValue;
+  /** Foot out */
+  foot_out?: LengthValue;
+  /** Foot out, front to back */
+  foot_front?: LengthValue;
+  /** Foot out, side to side */
+  foot_side?: LengthValue;
+  /** Feet apart, side to side */
+  spread?: LengthValue;
+  /** Feet apart, front to back */
+  spread_front?: LengthValue;
+  /** Along the end cut */
+  end_cut?: LengthValue;
+  /** Lean, both together */
+  resultant?: NumberValue;
+  /** Drill, from the top */
+  from_top?: NumberValue;
+  /** Sightline */
+  sightline?: NumberValue;
+  /** Sightline, from the side */
+  sightline_side?: NumberValue;
+  /** Longer face */
+  longer?: WordsValue;
+  /** Wide end of a side */
+  wide_edge?: LengthValue;
+  /** Narrow end of a side */
+  narrow_edge?: LengthValue;
+  /** The other way on the saw */
+  other_setting?: WordsValue;
+}
+export interface AnglesTables {
+}
+/** What do I set the saw to, and how long is the piece? */
+export function angles(input?: AnglesInput, bench?: Bench): Answered<AnglesResults, AnglesTables> | Refused;

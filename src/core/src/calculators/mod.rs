@@ -13,6 +13,7 @@
 //! `tests/laws/NAME.rs`. Calculators do not use each other; what they share moves down to
 //! [`measure`](crate::measure), [`sheet`](crate::sheet) or `tables`.
 
+pub mod angles;
 pub mod crosscut;
 pub mod curve;
 pub mod finish;
@@ -131,6 +132,7 @@ pub const ALL: &[&Calculator] = &[
     &curve::CALCULATOR,
     &strength::CALCULATOR,
     &finish::CALCULATOR,
+    &angles::CALCULATOR,
 ];
 
 /// The calculator with this slug.

@@ -6,6 +6,8 @@
 
 mod board;
 mod scene;
+mod sketch;
 
 pub use board::Board;
 pub use scene::{Anchor, Item, Role, SCENE_WIDTH, Scene, Shape, Size};
+pub use sketch::{Sketch, points};

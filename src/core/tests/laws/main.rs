@@ -1,5 +1,6 @@
 //! Properties that hold for every input, one file for each module.
 
+mod angles;
 mod crosscut;
 mod curve;
 mod finish;

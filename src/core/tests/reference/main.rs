@@ -11,6 +11,7 @@ mod lumber;
 mod shrinkage;
 mod species;
 
+mod angles;
 mod curve;
 mod resaw_rip;
 mod strength;

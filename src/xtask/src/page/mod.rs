@@ -71,7 +71,7 @@ fn stage_page(root: &Path, stage: &Path, optimise: Optimise) -> Result<()> {
                 let text = sources::script_without_comments(&text);
                 made.push((asset.clone(), vec![write_hashed(stage, src, text.as_bytes())?]));
             }
-            Asset::Rust { manifest, bin } => {
+            Asset::Rust { manifest, bin } | Asset::Worker { manifest, bin } => {
                 let package = manifest_package(&file(manifest))?;
                 let built = wasm::build_bin(&package, bin, optimise)?;
                 copy_folder_if_there(&built.snippets, &stage.join("snippets"))?;

@@ -16,6 +16,9 @@ pub(super) enum Asset {
     Script { src: String },
     /// A program for the page: manifest of its package and name of the binary.
     Rust { manifest: String, bin: String },
+    /// A program that the page starts later, beside itself. Its link stays in the page as
+    /// `rel="worker"`, which browsers pass over, so that the app finds both file names.
+    Worker { manifest: String, bin: String },
     /// A file copied under its own name.
     File { href: String },
     /// A folder copied under its own name.
@@ -65,8 +68,11 @@ pub(super) fn rewrite(html: &str, css: &str, made: &[(Asset, Vec<String>)]) -> R
                 "<link rel=\"modulepreload\" href=\"./{script}\">\n\
                  <link rel=\"preload\" href=\"./{wasm}\" as=\"fetch\" type=\"application/wasm\" crossorigin>"
             ),
+            (Asset::Worker { .. }, Some([script, wasm])) => {
+                format!("<link rel=\"worker\" href=\"./{script}\" data-wasm=\"./{wasm}\">")
+            }
             (Asset::File { .. } | Asset::Folder { .. }, _) => String::new(),
-            (Asset::Script { .. } | Asset::Rust { .. }, _) => {
+            (Asset::Script { .. } | Asset::Rust { .. } | Asset::Worker { .. }, _) => {
                 bail!("nothing was built for {asset:?}")
             }
         };
@@ -121,7 +127,14 @@ fn asset(tag: &BytesStart) -> Result<Option<Asset>> {
     let href = needed("href")?;
     Ok(Some(match needed("rel")?.as_str() {
         "css" => Asset::Style { href },
-        "rust" => Asset::Rust { manifest: href, bin: needed("data-bin")? },
+        "rust" => {
+            let bin = needed("data-bin")?;
+            match value("data-type").as_deref() {
+                None | Some("main") => Asset::Rust { manifest: href, bin },
+                Some("worker") => Asset::Worker { manifest: href, bin },
+                Some(other) => bail!("index.html: xtask does not know data-type=\"{other}\""),
+            }
+        }
         "copy-file" => Asset::File { href },
         "copy-dir" => Asset::Folder { href },
         other => bail!("index.html: xtask does not know data-trunk rel=\"{other}\""),
@@ -171,6 +184,19 @@ mod tests {
 </head><body><p hidden>rails & legs</p></body></html>
 "#;
         assert_eq!(page, expected);
+    }
+
+    #[test]
+    fn a_worker_is_named_in_the_page_and_not_loaded_with_it() {
+        let page =
+            r#"<link data-trunk rel="rust" href="w/Cargo.toml" data-bin="w" data-type="worker">"#;
+        let found = assets(page).expect("a page");
+        assert_eq!(found, [Asset::Worker { manifest: "w/Cargo.toml".into(), bin: "w".into() }]);
+        let made = [(found[0].clone(), vec!["w-1.js".to_owned(), "w-2.wasm".to_owned()])];
+        assert_eq!(
+            rewrite(page, "style.css", &made).expect("a page"),
+            "<link rel=\"worker\" href=\"./w-1.js\" data-wasm=\"./w-2.wasm\">\n"
+        );
     }
 
     #[test]

@@ -1,9 +1,9 @@
 //! The arc on its board.
 
-use super::{Sheet, points};
+use super::TALLEST;
 use crate::calculators::curve::arc::{Answer, Input};
 use crate::calculators::curve::sagitta;
-use crate::drawing::{Anchor, Role, Scene, Size};
+use crate::drawing::{Anchor, Role, Scene, Size, Sketch, points};
 use crate::measure::Tape;
 use crate::say;
 
@@ -27,7 +27,7 @@ pub(in super::super) fn draw(input: &Input, answer: &Answer, crown: bool, tape: 
     let (side, high, low) = ghost.map_or((half, top, bottom), |(thing, gives)| {
         (half.max(thing), top.min(-gives), bottom.max(2.0 * thing - gives))
     });
-    let mut sheet = Sheet::new(tape, (-side, high), (side, low), (3, 1));
+    let mut sketch = Sketch::new(tape, (-side, high), (side, low), TALLEST, (3, 1));
 
     let curve = points(|t| {
         let x = (2.0 * t - 1.0) * half;
@@ -41,22 +41,22 @@ pub(in super::super) fn draw(input: &Input, answer: &Answer, crown: bool, tape: 
     } else {
         wood_edge.extend([(half, 0.0), (half, top), (-half, top), (-half, 0.0)]);
     }
-    sheet.polygon(Role::Wood, &wood_edge);
-    sheet.polygon(Role::Waste, &waste);
+    sketch.polygon(Role::Wood, &wood_edge);
+    sketch.polygon(Role::Waste, &waste);
     if let Some((thing, gives)) = ghost {
-        sheet.circle(Role::Ghost, (0.0, thing - gives), thing);
-        sheet.cross((0.0, thing - gives));
+        sketch.circle(Role::Ghost, (0.0, thing - gives), thing);
+        sketch.cross((0.0, thing - gives));
     }
-    sheet.line(Role::Guide, (-half, 0.0), (half, 0.0));
+    sketch.line(Role::Guide, (-half, 0.0), (half, 0.0));
     for mark in &answer.marks {
         let (along, up) = (mark.along.to_f64(), -mark.height.to_f64());
         for x in [along, -along] {
-            sheet.line(Role::Guide, (x, high), (x, up));
+            sketch.line(Role::Guide, (x, high), (x, up));
         }
     }
-    sheet.polyline(Role::CutLine, &curve);
+    sketch.polyline(Role::CutLine, &curve);
 
-    let label = |length| sheet.board.amount(length);
+    let label = |length| sketch.board.amount(length);
     let along: Vec<_> =
         answer.marks.iter().map(|mark| (mark.along.to_f64(), label(mark.along))).collect();
     let heights: Vec<_> =
@@ -64,33 +64,33 @@ pub(in super::super) fn draw(input: &Input, answer: &Answer, crown: bool, tape: 
     let (radius_label, chord_label) = (label(answer.radius), label(input.chord));
     let left = answer.narrowest.map(label);
     let thing = answer.fits.first().filter(|_| ghost.is_some()).map(|fit| label(fit.diameter));
-    sheet.labels(-2, &along);
-    sheet.labels(-1, &heights);
-    let (x, _) = sheet.at((0.0, 0.0));
+    sketch.labels(-2, &along);
+    sketch.labels(-1, &heights);
+    let (x, _) = sketch.at((0.0, 0.0));
     for (row, words) in [(-2, "from middle"), (-1, "up from chord")] {
-        let baseline = sheet.board.row(row);
-        sheet.board.text(Role::Ink, x - 22.0, baseline, Anchor::End, Size::Small, words);
+        let baseline = sketch.board.row(row);
+        sketch.board.text(Role::Ink, x - 22.0, baseline, Anchor::End, Size::Small, words);
     }
-    let baseline = sheet.board.row(-3);
+    let baseline = sketch.board.row(-3);
     let headline = format!("radius {radius_label}");
-    sheet.board.text(Role::StrongInk, x, baseline, Anchor::Middle, Size::Medium, headline);
+    sketch.board.text(Role::StrongInk, x, baseline, Anchor::Middle, Size::Medium, headline);
     if let Some(left) = left {
         let (from, to) = if crown { (0.0, bottom) } else { (top, top + depth - wood) };
-        let (_, y) = sheet.at((0.0, (from + to) / 2.0));
-        if (to - from) * sheet.scale > 16.0 {
+        let (_, y) = sketch.at((0.0, (from + to) / 2.0));
+        if (to - from) * sketch.scale() > 16.0 {
             // Beside the middle, so that no guide runs through it.
             let words = format!("{left} left");
-            let x = if crown { sheet.at((-half, 0.0)).0 + 4.0 } else { x + 4.0 };
-            sheet.board.text(Role::Ink, x, y + 4.0, Anchor::Start, Size::Small, words);
+            let x = if crown { sketch.at((-half, 0.0)).0 + 4.0 } else { x + 4.0 };
+            sketch.board.text(Role::Ink, x, y + 4.0, Anchor::Start, Size::Small, words);
         }
     }
     if let (Some(thing), Some((radius, gives))) = (thing, ghost) {
-        let (_, y) = sheet.at((0.0, radius - gives));
+        let (_, y) = sketch.at((0.0, radius - gives));
         let words = format!("{thing} across");
-        sheet.board.text(Role::Ink, x, y + 20.0, Anchor::Middle, Size::Small, words);
+        sketch.board.text(Role::Ink, x, y + 20.0, Anchor::Middle, Size::Small, words);
     }
-    sheet.dimension(0, -half, half, chord_label);
-    sheet.board.scene(say![
+    sketch.dimension(0, -half, half, chord_label);
+    sketch.board.scene(say![
         "An arc ",
         input.chord,
         " wide with a rise of ",

@@ -1,8 +1,8 @@
 //! The rounded corner, or both, with the round thing in place.
 
-use super::{Sheet, points};
+use super::TALLEST;
 use crate::calculators::curve::corner::{Answer, Input};
-use crate::drawing::{Anchor, Role, Scene, Size};
+use crate::drawing::{Anchor, Role, Scene, Size, Sketch, points};
 use crate::measure::{Angle, Tape};
 use crate::say;
 
@@ -66,7 +66,7 @@ pub(in super::super) fn draw(input: &Input, answer: &Answer, tape: Tape) -> Scen
         .map_or(0.0, |(thing, _)| (right.centre(thing).0 - thing).min(0.0))
         .min(if input.both { -spread } else { 0.0 });
     let low = depth.max(ghost.map_or(0.0, |(thing, _)| thing * 2.0));
-    let mut sheet = Sheet::new(tape, (from, 0.0), (edge + spread, low), (2, 1));
+    let mut sketch = Sketch::new(tape, (from, 0.0), (edge + spread, low), TALLEST, (2, 1));
 
     let mut wood = right.round(radius);
     wood.push(right.on_side(side));
@@ -76,36 +76,36 @@ pub(in super::super) fn draw(input: &Input, answer: &Answer, tape: Tape) -> Scen
     } else {
         wood.extend([(0.0, depth), (0.0, 0.0)]);
     }
-    sheet.polygon(Role::Wood, &wood);
+    sketch.polygon(Role::Wood, &wood);
     for corner in [&right].into_iter().chain(input.both.then_some(&left)) {
         let mut waste = corner.round(radius);
         waste.push(corner.on_edge(0.0));
-        sheet.polygon(Role::Waste, &waste);
-        sheet.polyline(Role::CutLine, &corner.round(radius));
-        sheet.dot(corner.on_edge(tangent));
-        sheet.dot(corner.on_side(tangent));
+        sketch.polygon(Role::Waste, &waste);
+        sketch.polyline(Role::CutLine, &corner.round(radius));
+        sketch.dot(corner.on_edge(tangent));
+        sketch.dot(corner.on_side(tangent));
     }
     if let Some((thing, _)) = ghost {
-        sheet.circle(Role::Ghost, right.centre(thing), thing);
+        sketch.circle(Role::Ghost, right.centre(thing), thing);
     }
     let centre = right.centre(radius);
-    sheet.cross(centre);
+    sketch.cross(centre);
 
-    let label = |length| sheet.board.amount(length);
+    let label = |length| sketch.board.amount(length);
     let radius_label = format!("radius {}", label(input.radius));
     let (touches, lost) = (label(answer.tangent), format!("{} off the corner", label(answer.lost)));
     let edge_label = input.edge.map(label);
-    sheet.dimension(-1, edge - tangent, edge, touches);
-    let (x, y) = sheet.at(centre);
+    sketch.dimension(-1, edge - tangent, edge, touches);
+    let (x, y) = sketch.at(centre);
     let middle = x.clamp(60.0, 280.0);
-    sheet.board.text(Role::StrongInk, middle, y + 20.0, Anchor::Middle, Size::Small, radius_label);
-    let (x, _) = sheet.at((edge, 0.0));
-    let baseline = sheet.board.row(-2);
-    sheet.board.text(Role::Ink, x, baseline, Anchor::End, Size::Small, lost);
+    sketch.board.text(Role::StrongInk, middle, y + 20.0, Anchor::Middle, Size::Small, radius_label);
+    let (x, _) = sketch.at((edge, 0.0));
+    let baseline = sketch.board.row(-2);
+    sketch.board.text(Role::Ink, x, baseline, Anchor::End, Size::Small, lost);
     if let Some(label) = edge_label {
-        sheet.dimension(0, 0.0, edge, label);
+        sketch.dimension(0, 0.0, edge, label);
     }
-    sheet.board.scene(say![
+    sketch.board.scene(say![
         "A corner rounded with a radius of ",
         input.radius,
         "; the round meets the edges ",

@@ -1,9 +1,9 @@
 //! The S-curve on its board.
 
-use super::{Sheet, points};
+use super::TALLEST;
 use crate::calculators::curve::s_curve::{Answer, Input};
 use crate::calculators::curve::sagitta;
-use crate::drawing::{Anchor, Role, Scene, Size};
+use crate::drawing::{Anchor, Role, Scene, Size, Sketch, points};
 use crate::measure::Tape;
 use crate::say;
 
@@ -16,7 +16,7 @@ pub(in super::super) fn draw(input: &Input, answer: &Answer, tape: Tape) -> Scen
     };
     // The line of the start is at 0, up is negative.
     let bottom = depth - offset;
-    let mut sheet = Sheet::new(tape, (0.0, -offset), (run, bottom), (3, 2));
+    let mut sketch = Sketch::new(tape, (0.0, -offset), (run, bottom), TALLEST, (3, 2));
     let curve = points(|t| {
         let x = t * run;
         let up = if t <= 0.5 { sagitta(radius, x) } else { offset - sagitta(radius, run - x) };
@@ -26,25 +26,25 @@ pub(in super::super) fn draw(input: &Input, answer: &Answer, tape: Tape) -> Scen
     wood.extend([(run, bottom), (0.0, bottom)]);
     let mut waste = curve.clone();
     waste.push((0.0, -offset));
-    sheet.polygon(Role::Wood, &wood);
-    sheet.polygon(Role::Waste, &waste);
+    sketch.polygon(Role::Wood, &wood);
+    sketch.polygon(Role::Waste, &waste);
     for mark in &answer.marks {
         let x = mark.along.to_f64();
-        sheet.line(Role::Guide, (x, -offset), (x, -mark.height.to_f64()));
+        sketch.line(Role::Guide, (x, -offset), (x, -mark.height.to_f64()));
     }
-    sheet.line(Role::Guide, (0.0, 0.0), (run, 0.0));
+    sketch.line(Role::Guide, (0.0, 0.0), (run, 0.0));
     if let Some(fit) = answer.fits.first() {
         // Only the part of the thing that draws the first arc: the whole would hide the board.
         let (thing, gives) = (fit.diameter.to_f64() / 2.0, fit.gives.to_f64());
         if gives <= offset.max(depth) {
             let ghost = points(|t| (t * run / 2.0, -sagitta(thing, t * run / 2.0)));
-            sheet.polyline(Role::Ghost, &ghost);
+            sketch.polyline(Role::Ghost, &ghost);
         }
     }
-    sheet.polyline(Role::CutLine, &curve);
-    sheet.dot((run / 2.0, -offset / 2.0));
+    sketch.polyline(Role::CutLine, &curve);
+    sketch.dot((run / 2.0, -offset / 2.0));
 
-    let label = |length| sheet.board.amount(length);
+    let label = |length| sketch.board.amount(length);
     let along: Vec<_> =
         answer.marks.iter().map(|mark| (mark.along.to_f64(), label(mark.along))).collect();
     let heights: Vec<_> =
@@ -52,21 +52,21 @@ pub(in super::super) fn draw(input: &Input, answer: &Answer, tape: Tape) -> Scen
     let words = format!("radius {} both arcs", label(answer.radius));
     let (join_label, run_label) = (label(answer.join.along), label(input.run));
     let left = answer.narrowest.map(label);
-    sheet.labels(-2, &along);
-    sheet.labels(-1, &heights);
-    let (x, _) = sheet.at((run / 2.0, 0.0));
-    let baseline = sheet.board.row(-3);
-    sheet.board.text(Role::StrongInk, x, baseline, Anchor::Middle, Size::Medium, words);
+    sketch.labels(-2, &along);
+    sketch.labels(-1, &heights);
+    let (x, _) = sketch.at((run / 2.0, 0.0));
+    let baseline = sketch.board.row(-3);
+    sketch.board.text(Role::StrongInk, x, baseline, Anchor::Middle, Size::Medium, words);
     if let Some(left) = left
-        && bottom * sheet.scale > 16.0
+        && bottom * sketch.scale() > 16.0
     {
-        let (x, y) = sheet.at((0.0, bottom / 2.0));
+        let (x, y) = sketch.at((0.0, bottom / 2.0));
         let words = format!("{left} left");
-        sheet.board.text(Role::Ink, x + 4.0, y + 4.0, Anchor::Start, Size::Small, words);
+        sketch.board.text(Role::Ink, x + 4.0, y + 4.0, Anchor::Start, Size::Small, words);
     }
-    sheet.dimension(0, 0.0, run / 2.0, join_label);
-    sheet.dimension(1, 0.0, run, run_label);
-    sheet.board.scene(say![
+    sketch.dimension(0, 0.0, run / 2.0, join_label);
+    sketch.dimension(1, 0.0, run, run_label);
+    sketch.board.scene(say![
         "An S-curve over a run of ",
         input.run,
         " and an offset of ",

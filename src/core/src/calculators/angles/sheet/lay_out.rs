@@ -1,0 +1,313 @@
+//! Lays the answers of the angles out.
+
+use crate::calculators::angles::sides::{Face, Joint, Setting};
+use crate::calculators::angles::two_ways::Faces;
+use crate::calculators::angles::{self, Lay, drawing};
+use crate::measure::text::exact_text;
+use crate::measure::{Angle, Length, Rounding, Tape};
+use crate::say;
+use crate::sheet::{Answer, Caution, Figure, Sentence, Source, Step, Value, Working};
+
+/// The farthest that most table saws tilt, in degrees: common practice, no source.
+const USUAL_TILT: f64 = 45.0;
+
+fn degrees(angle: Angle) -> Value {
+    // Without a minus before a zero.
+    Value::Real(angle.in_degrees() + 0.0, 2, "°")
+}
+
+fn angle(id: &'static str, label: &'static str, from: &'static str, angle: Angle) -> Figure {
+    Figure { id, label, from, value: degrees(angle) }
+}
+
+fn nearest(length: Length) -> Value {
+    Value::Length(length, Rounding::Nearest)
+}
+
+/// The gauge as the saw reads it, and the same from the edge of the board.
+fn gauge(gauge: Angle) -> [Figure; 2] {
+    [
+        angle("gauge", "Gauge", "from square across the board", gauge),
+        angle("gauge_from_edge", "The same", "from the edge of the board", gauge.complement()),
+    ]
+}
+
+/// The tilt as the saw reads it, and the same from the table.
+fn tilt(tilt: Angle) -> [Figure; 2] {
+    [
+        angle("tilt", "Blade tilt", "from upright", tilt),
+        angle("tilt_from_table", "The same", "from the table", tilt.complement()),
+    ]
+}
+
+pub(super) fn leg(input: &angles::leg::Input, answer: &angles::leg::Answer, tape: Tape) -> Answer {
+    let (height, width) = (exact_text(input.height), exact_text(input.width));
+    let lean = answer.lean.in_degrees();
+    let mut figures =
+        vec![Figure::length("edge", "Along one edge", "top cut to foot cut", answer.edge)];
+    figures.extend(gauge(answer.lean));
+    figures.push(Figure::length("foot_out", "Foot out", "beyond the top", answer.foot_out));
+    if let Some(spread) = answer.spread {
+        figures.push(Figure::length("spread", "Feet apart", "outside to outside", spread));
+    }
+    figures.push(Figure::length("end_cut", "Along the end cut", "edge to edge", answer.end_cut));
+    let mut steps = Vec::new();
+    if let angles::leg::Lean::FootOut(foot_out) = input.lean {
+        steps.push(Step {
+            rule: "lean = the angle whose tangent is foot out ÷ height",
+            put_in: say![format!("{} ÷ {height}", exact_text(foot_out))],
+            gives: degrees(answer.lean),
+        });
+    }
+    steps.extend([
+        Step {
+            rule: "along one edge = height ÷ cos lean",
+            put_in: say![format!("{height} ÷ cos {lean:.2}°")],
+            gives: nearest(answer.edge),
+        },
+        Step {
+            rule: "blank = along one edge + width × tan lean",
+            put_in: say![answer.edge, format!(" + {width} × tan {lean:.2}°")],
+            gives: nearest(answer.blank),
+        },
+        Step {
+            rule: "foot out = height × tan lean",
+            put_in: say![format!("{height} × tan {lean:.2}°")],
+            gives: nearest(answer.foot_out),
+        },
+    ]);
+    Answer {
+        headline: Figure::length("blank", "Blank", "square end to square end", answer.blank),
+        figures,
+        tables: Vec::new(),
+        notes: vec![say![
+            "The two end cuts are parallel: cut both with the same face down and the same edge to the gauge."
+        ]],
+        cautions: vec![Caution::TiltedCut],
+        drawing: Some(drawing::leg(input, answer, tape)),
+        working: Working { steps, sources: vec![Source::Arithmetic] },
+    }
+}
+
+pub(super) fn two_ways(
+    input: &angles::two_ways::Input,
+    answer: &angles::two_ways::Answer,
+    tape: Tape,
+) -> Answer {
+    let height = exact_text(input.height);
+    let (rake, splay) = (input.rake.to_f64(), input.splay.to_f64());
+    let lean = answer.resultant.in_degrees();
+    let mut figures = vec![
+        angle("resultant", "Lean, both together", "from upright", answer.resultant),
+        angle(
+            "from_top",
+            "The same",
+            "from the underside of the top",
+            answer.resultant.complement(),
+        ),
+        angle("sightline", "Sightline", "from the front-to-back line", answer.sightline),
+        angle(
+            "sightline_side",
+            "The same",
+            "from the side-to-side line",
+            answer.sightline.complement(),
+        ),
+    ];
+    figures.extend(gauge(answer.gauge));
+    if input.faces == Faces::Square {
+        figures.extend(tilt(answer.tilt));
+    }
+    figures.push(Figure::length(
+        "middle",
+        "Along the middle",
+        "top cut to foot cut",
+        answer.middle,
+    ));
+    figures.push(Figure::length("foot_front", "Foot out", "front to back", answer.foot_rake));
+    figures.push(Figure::length("foot_side", "Foot out", "side to side", answer.foot_splay));
+    if let Some(spread) = answer.spread_rake {
+        let from = "outside to outside, front to back";
+        figures.push(Figure::length("spread_front", "Feet apart", from, spread));
+    }
+    if let Some(spread) = answer.spread_splay {
+        let from = "outside to outside, side to side";
+        figures.push(Figure::length("spread", "Feet apart", from, spread));
+    }
+    let how: Sentence = match input.faces {
+        Faces::Turned => say![
+            "Cut both ends with the lean lying across the table, as for a leg that leans one way."
+        ],
+        Faces::Square => say![
+            "Cut both ends with the same side face down and the same edge to the gauge: the cuts are parallel."
+        ],
+    };
+    let mut steps = vec![
+        Step {
+            rule: "tan of the lean = √(tan² front to back + tan² side to side)",
+            put_in: say![format!("√(tan² {rake:.2}° + tan² {splay:.2}°)")],
+            gives: degrees(answer.resultant),
+        },
+        Step {
+            rule: "sightline = the angle whose tangent is tan side to side ÷ tan front to back",
+            put_in: say![format!("tan {splay:.2}° ÷ tan {rake:.2}°")],
+            gives: degrees(answer.sightline),
+        },
+        Step {
+            rule: "along the middle = height ÷ cos lean",
+            put_in: say![format!("{height} ÷ cos {lean:.2}°")],
+            gives: nearest(answer.middle),
+        },
+    ];
+    let thickness = exact_text(input.thickness);
+    let (gauge, tilt) = (answer.gauge.in_degrees(), answer.tilt.in_degrees());
+    steps.extend(match input.faces {
+        Faces::Turned => vec![Step {
+            rule: "blank = along the middle + thickness × tan lean",
+            put_in: say![answer.middle, format!(" + {thickness} × tan {lean:.2}°")],
+            gives: nearest(answer.blank),
+        }],
+        Faces::Square => vec![
+            Step {
+                rule: "tan of the gauge = tan front to back × cos side to side; tilt = side to side",
+                put_in: say![format!("tan {rake:.2}° × cos {splay:.2}°")],
+                gives: degrees(answer.gauge),
+            },
+            Step {
+                rule: "blank = along the middle + thickness × (tan gauge + sin tilt ÷ cos lean)",
+                put_in: say![
+                    answer.middle,
+                    format!(" + {thickness} × (tan {gauge:.2}° + sin {tilt:.2}° ÷ cos {lean:.2}°)")
+                ],
+                gives: nearest(answer.blank),
+            },
+        ],
+    });
+    Answer {
+        headline: Figure::length("blank", "Blank", "square end to square end", answer.blank),
+        figures,
+        tables: Vec::new(),
+        notes: vec![
+            how,
+            say!["To drill, set a bevel to the lean and stand it along the sightline."],
+        ],
+        cautions: vec![Caution::TiltedCut, Caution::Drilling],
+        drawing: Some(drawing::two_ways(input, answer, tape)),
+        working: Working { steps, sources: vec![Source::Arithmetic, Source::CommonPractice] },
+    }
+}
+
+fn setting_words(setting: Setting) -> Sentence {
+    say![format!(
+        "{:.2}° and {:.2}°",
+        setting.gauge.in_degrees() + 0.0,
+        setting.tilt.in_degrees() + 0.0
+    )]
+}
+
+pub(super) fn sides(
+    input: &angles::sides::Input,
+    answer: &angles::sides::Answer,
+    tape: Tape,
+) -> Answer {
+    let mut figures = Vec::new();
+    figures.extend(gauge(answer.setting.gauge));
+    figures.extend(tilt(answer.setting.tilt));
+    if let Some((wide, narrow)) = answer.edges {
+        let from = "corner to corner, outside";
+        figures.push(Figure::length("wide_edge", "Wide end of a side", from, wide));
+        figures.push(Figure::length("narrow_edge", "Narrow end of a side", from, narrow));
+    }
+    if let Some(face) = answer.longer {
+        let value = Value::Words(match face {
+            Face::Outside => say!["outside"],
+            Face::Inside => say!["inside"],
+        });
+        figures.push(Figure { id: "longer", label: "Longer face", from: "", value });
+    }
+    let (lay, other_lay) = match input.lay {
+        Lay::Flat => ("board face down", "gauge and tilt, on edge"),
+        Lay::OnEdge => ("board on edge", "gauge and tilt, face down"),
+    };
+    figures.push(Figure {
+        id: "other_setting",
+        label: "The other way on the saw",
+        from: other_lay,
+        value: Value::Words(setting_words(answer.other)),
+    });
+    let mut notes = vec![
+        say![
+            "The two ends of a side mirror each other: swing the gauge the other way for the second."
+        ],
+        say![format!(
+            "Each end 0.1° off opens the last joint by {:.1}°. Cut scrap, fit it, then cut the stock.",
+            answer.opens_by
+        )],
+    ];
+    if answer.setting.tilt.in_degrees() > USUAL_TILT {
+        let way = match input.lay {
+            Lay::Flat => "on edge",
+            Lay::OnEdge => "flat",
+        };
+        let words = "Most saws tilt no farther than 45°.";
+        notes.push(if answer.other.tilt.in_degrees() <= USUAL_TILT {
+            say![format!("{words} Laid {way} it can be cut: see the other setting.")]
+        } else {
+            say![format!("{words} Cut it on a sloping support.")]
+        });
+    }
+    Answer {
+        headline: Figure {
+            id: "setting",
+            label: "Gauge and tilt",
+            from: lay,
+            value: Value::Words(setting_words(answer.setting)),
+        },
+        figures,
+        tables: Vec::new(),
+        notes,
+        cautions: vec![Caution::TiltedCut],
+        drawing: Some(drawing::sides(input, answer, tape)),
+        working: Working { steps: sides_steps(input, answer), sources: vec![Source::Arithmetic] },
+    }
+}
+
+fn sides_steps(input: &angles::sides::Input, answer: &angles::sides::Answer) -> Vec<Step> {
+    let (half, lean) = (answer.half_turn.in_degrees(), input.lean.to_f64());
+    let (gauge_rule, tilt_rule) = match (input.joint, input.lay) {
+        (Joint::Mitred, Lay::Flat) => (
+            "tan of the gauge = sin lean × tan(180° ÷ sides)",
+            "sin of the tilt = cos lean × sin(180° ÷ sides)",
+        ),
+        (Joint::Mitred, Lay::OnEdge) => (
+            "tan of the gauge = cos lean × tan(180° ÷ sides)",
+            "sin of the tilt = sin lean × sin(180° ÷ sides)",
+        ),
+        (Joint::Butt, Lay::Flat) => (
+            "tan of the gauge = sin lean × tan(180° ÷ sides)",
+            "sin of the tilt = cos² lean × cos(360° ÷ sides) + sin² lean",
+        ),
+        (Joint::Butt, Lay::OnEdge) => (
+            "tan of the gauge = (cos² lean × cos(360° ÷ sides) + sin² lean) ÷ (cos lean × sin(360° ÷ sides))",
+            "sin of the tilt = sin lean × cos lean × (1 - cos(360° ÷ sides))",
+        ),
+    };
+    let put_in = || say![format!("lean {lean:.2}°, 180° ÷ {} = {half:.2}°", input.sides)];
+    let mut steps = vec![
+        Step { rule: gauge_rule, put_in: put_in(), gives: degrees(answer.setting.gauge) },
+        Step { rule: tilt_rule, put_in: put_in(), gives: degrees(answer.setting.tilt) },
+    ];
+    if let (Some(size), Some((wide, narrow))) = (input.size, answer.edges) {
+        let (across, board) = (exact_text(size.across), exact_text(size.board));
+        steps.push(Step {
+            rule: "wide end of a side = across × tan(180° ÷ sides)",
+            put_in: say![format!("{across} × tan {half:.2}°")],
+            gives: nearest(wide),
+        });
+        steps.push(Step {
+            rule: "narrow end of a side = (across - 2 × board × sin lean) × tan(180° ÷ sides)",
+            put_in: say![format!("({across} - 2 × {board} × sin {lean:.2}°) × tan {half:.2}°")],
+            gives: nearest(narrow),
+        });
+    }
+    steps
+}
