@@ -1,7 +1,28 @@
 //! The page: what is typed, laid out and shown. It holds no arithmetic of its own.
+//!
+//! State is the text as typed and the settings; all else is worked out from the core at each
+//! change. Read in this order: [`form`] (the state of a calculator's page), [`keypad`] (what a
+//! key does to a text), [`strip`], [`link`] and [`route`] (the state in the address),
+//! [`settings`]. They are pure and are tested without a browser; what draws them, and
+//! `platform`, exists for the browser alone.
+
+pub mod form;
+pub mod keypad;
+pub mod link;
+pub mod recent;
+pub mod route;
+pub mod settings;
+pub mod strip;
+pub mod words;
 
 #[cfg(target_arch = "wasm32")]
 mod app;
+#[cfg(target_arch = "wasm32")]
+mod calculator;
+#[cfg(target_arch = "wasm32")]
+mod components;
+#[cfg(target_arch = "wasm32")]
+mod home;
 #[cfg(target_arch = "wasm32")]
 mod platform;
 

@@ -1,3 +1,9 @@
 //! The only code that touches the browser.
 
+pub(crate) mod address;
+pub(crate) mod dom;
+pub(crate) mod later;
+pub(crate) mod sharing;
 pub(crate) mod shell;
+pub(crate) mod speech;
+pub(crate) mod storage;

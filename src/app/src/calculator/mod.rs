@@ -1,0 +1,6 @@
+//! The page of a calculator: the same for all of them, drawn from what they ask and answer.
+
+mod answer;
+mod page;
+
+pub(crate) use page::{CalculatorPage, Opening};

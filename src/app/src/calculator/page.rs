@@ -1,0 +1,317 @@
+//! The page: its state, what keeps it, and where its parts stand.
+
+use std::rc::Rc;
+
+use reckoner_core::calculators::Calculator;
+use reckoner_core::measure::Unit;
+use reckoner_core::measure::text::NoNames;
+use reckoner_core::sheet::{Answer, Bench, Entries, Figure, Value};
+use yew::prelude::*;
+
+use super::answer;
+use crate::components::icon::{Icon, icon};
+use crate::form::view::{AtHand, asks, use_at_hand};
+use crate::form::{Action, Form};
+use crate::platform::later::later;
+use crate::platform::{address, dom, sharing, speech, storage};
+use crate::settings::{Aloud, Settings, with_units};
+use crate::{link, route, words};
+
+/// How long after the last change the address is written, in milliseconds. Browsers refuse many
+/// changes in a short time.
+const ADDRESS_REST: u32 = 300;
+
+/// How long after the last change a new answer is read aloud, in milliseconds.
+const VOICE_REST: u32 = 900;
+
+/// What a page opens with.
+#[derive(Clone, PartialEq)]
+pub(crate) struct Opening {
+    pub(crate) entries: Entries,
+    /// What was kept here before a link brought others.
+    pub(crate) own: Option<Entries>,
+    /// Why a link was not followed.
+    pub(crate) trouble: Option<String>,
+}
+
+impl Opening {
+    /// What an address opens: its own entries, else those kept, else a fresh form.
+    pub(crate) fn of(
+        calculator: &'static Calculator,
+        query: Option<&str>,
+        bench: &Bench,
+    ) -> Opening {
+        let kept = storage::get(&storage::last_of(calculator.slug))
+            .and_then(|text| link::read(calculator, &text).ok());
+        let fresh = || Form::fresh(bench.tape.unit());
+        let Some(query) = query else {
+            return Opening { entries: kept.unwrap_or_else(fresh), own: None, trouble: None };
+        };
+        match link::read(calculator, query) {
+            // The address of this very form: go on with what was typed, so that a changed kerf
+            // still flows in.
+            Ok(entries) => match kept {
+                Some(kept) if link::whole(calculator, &kept, bench) == query => {
+                    Opening { entries: kept, own: None, trouble: None }
+                }
+                own => Opening { entries, own, trouble: None },
+            },
+            Err(problem) => Opening {
+                own: kept,
+                entries: fresh(),
+                trouble: Some(format!(
+                    "{problem} Here is a fresh form. What you had comes back with Undo."
+                )),
+            },
+        }
+    }
+}
+
+#[derive(Properties)]
+pub(crate) struct CalculatorPageProps {
+    pub(crate) calculator: &'static Calculator,
+    pub(crate) opening: Opening,
+    pub(crate) settings: Rc<Settings>,
+}
+
+impl PartialEq for CalculatorPageProps {
+    fn eq(&self, other: &CalculatorPageProps) -> bool {
+        core::ptr::eq(self.calculator, other.calculator)
+            && self.opening == other.opening
+            && self.settings == other.settings
+    }
+}
+
+/// The page of a calculator.
+#[component]
+pub(crate) fn CalculatorPage(props: &CalculatorPageProps) -> Html {
+    let CalculatorPageProps { calculator, opening, settings } = props;
+    let form = use_reducer(|| Form::new(calculator, opening.entries.clone(), opening.own.clone()));
+    let trouble = use_state_eq(|| opening.trouble.clone());
+    let bench = settings.bench;
+    let sheet = use_memo((form.entries().clone(), bench), |(entries, bench)| {
+        calculator.sheet(entries, bench, &NoNames)
+    });
+    let at_hand = use_at_hand(form.clone(), sheet.clone(), settings.clone());
+    let index = use_state_eq(|| 0_usize);
+    let done = use_state_eq(|| "");
+
+    use_kept(calculator, form.entries(), &opening.entries, &bench);
+    use_voice(sheet.answer.as_ref(), settings, *index);
+    {
+        let index = index.clone();
+        // Other marks: begin with the first again.
+        use_effect_with(n_marks(sheet.answer.as_ref()), move |_| index.set(0));
+    }
+    use_effect_with((), |()| dom::set_title(&format!("{} · Sawdust Reckoner", calculator.title)));
+
+    let on_index = Callback::from({
+        let index = index.clone();
+        move |to| index.set(to)
+    });
+    let on_way_out = {
+        let form = form.dispatcher();
+        Callback::from(move |set| form.dispatch(Action::Set(set)))
+    };
+    let is_keying = form.editing().is_some() && !*at_hand.system_keyboard;
+    let dismiss = {
+        let trouble = trouble.clone();
+        Callback::from(move |_: MouseEvent| trouble.set(None))
+    };
+    html! {
+        <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying"))}>
+            { bar(calculator, &at_hand) }
+            <main class="bench">
+                if let Some(words) = &*trouble {
+                    <div class="trouble" role="alert" data-testid="link-trouble">
+                        <p>{ words }</p>
+                        <button type="button" onclick={dismiss}>{ "All right" }</button>
+                    </div>
+                }
+                <section class="answer" aria-label="Answer">
+                    { answer::headline(&form, &sheet, &bench, *index, &on_index, &on_way_out) }
+                    { tools(&at_hand, *index, &done) }
+                    if let Some(it) = &sheet.answer {
+                        { answer::rest(it, &bench, *index, &on_index) }
+                    }
+                </section>
+                <section class="sizes" aria-label="What is asked">
+                    { asks(&at_hand) }
+                    { unit_choice(&at_hand) }
+                    { last_tools(calculator, &at_hand, &done) }
+                </section>
+            </main>
+        </div>
+    }
+}
+
+fn n_marks(answer: Option<&Answer>) -> usize {
+    match answer.map(|answer| &answer.headline.value) {
+        Some(Value::Lengths(all)) => all.len(),
+        _ => 0,
+    }
+}
+
+/// Keeps the entries: on the device at once, in the address a moment later.
+///
+/// What was kept before stays until something is typed: a link alone replaces nothing.
+#[hook]
+fn use_kept(calculator: &'static Calculator, entries: &Entries, opened: &Entries, bench: &Bench) {
+    let is_touched = use_mut_ref(|| false);
+    let is_changed = entries != opened;
+    use_effect_with((entries.clone(), *bench), move |(entries, bench)| {
+        let mut is_touched = is_touched.borrow_mut();
+        *is_touched |= is_changed;
+        if *is_touched {
+            storage::set(&storage::last_of(calculator.slug), &link::typed(entries));
+        }
+        let fragment = route::address(calculator.slug, &link::whole(calculator, entries, bench));
+        let rest = later(ADDRESS_REST, move || address::replace(&fragment));
+        move || drop(rest)
+    });
+}
+
+/// Reads each new answer aloud, when that is wanted.
+#[hook]
+fn use_voice(answer: Option<&Answer>, settings: &Settings, index: usize) {
+    let words = answer.map(|answer| words::to_say(&answer.headline, &settings.bench, index));
+    let is_first = use_mut_ref(|| true);
+    use_effect_with((words, settings.aloud), move |(words, aloud)| {
+        // What stands there from the start is not new.
+        let is_new = !core::mem::replace(&mut *is_first.borrow_mut(), false);
+        let words = words.clone().filter(|_| is_new && *aloud == Aloud::Always);
+        let rest = words.map(|words| later(VOICE_REST, move || speech::say(&words)));
+        move || drop(rest)
+    });
+}
+
+fn bar(calculator: &'static Calculator, at_hand: &AtHand) -> Html {
+    let form = &at_hand.form;
+    html! {
+        <header class="bar">
+            <a class="bar__link" href="#/" aria-label="All calculators" data-testid="home">
+                { icon(Icon::Back) }
+            </a>
+            <h1 class="bar__title">{ calculator.title }</h1>
+            <button type="button" class="bar__link" data-testid="undo" aria-label="Undo"
+                disabled={!form.can_undo()} onclick={at_hand.doing(Action::Undo)}>
+                { icon(Icon::Undo) }
+            </button>
+            <button type="button" class="bar__link" data-testid="redo" aria-label="Redo"
+                disabled={!form.can_redo()} onclick={at_hand.doing(Action::Redo)}>
+                { icon(Icon::Redo) }
+            </button>
+            <a class="bar__link" href="#/settings" aria-label="Settings" data-testid="settings">
+                { icon(Icon::Settings) }
+            </a>
+        </header>
+    }
+}
+
+type Done = UseStateHandle<&'static str>;
+
+/// Copies a text and says so.
+fn copying(
+    text: impl Fn() -> String + 'static,
+    done: &Done,
+    words: &'static str,
+) -> Callback<MouseEvent> {
+    let done = done.clone();
+    Callback::from(move |_: MouseEvent| {
+        let done = done.clone();
+        sharing::copy(text(), move |worked| {
+            done.set(if worked { words } else { "This browser does not let me copy." });
+        });
+    })
+}
+
+/// What a thumb reaches: change the sizes, copy, read aloud.
+fn tools(at_hand: &AtHand, index: usize, done: &Done) -> Html {
+    let bench = at_hand.settings.bench;
+    let headline = at_hand.sheet.answer.as_ref().map(|answer| answer.headline.clone());
+    let has_voice = at_hand.settings.aloud != Aloud::Never && speech::is_possible();
+    html! {
+        <div class="tools">
+            <button type="button" class="tool tool--main" data-testid="change-sizes"
+                onclick={at_hand.begin()}>{ "Change sizes" }</button>
+            if let Some(figure) = headline {
+                { copy_button(figure.clone(), bench, done) }
+                if has_voice { { voice_button(figure, bench, index) } }
+            }
+            <span class="tools__done" role="status">{ **done }</span>
+        </div>
+    }
+}
+
+fn copy_button(figure: Figure, bench: Bench, done: &Done) -> Html {
+    let onclick = copying(move || words::to_copy(&figure, &bench), done, "Copied.");
+    html! {
+        <button type="button" class="tool" data-testid="copy" {onclick}>
+            { icon(Icon::Copy) }<span>{ "Copy" }</span>
+        </button>
+    }
+}
+
+fn voice_button(figure: Figure, bench: Bench, index: usize) -> Html {
+    let onclick =
+        Callback::from(move |_: MouseEvent| speech::say(&words::to_say(&figure, &bench, index)));
+    html! {
+        <button type="button" class="tool" data-testid="read-aloud" {onclick}>
+            { icon(Icon::Voice) }<span>{ "Read aloud" }</span>
+        </button>
+    }
+}
+
+/// The unit of bare numbers. Changing it keeps every length as it is.
+fn unit_choice(at_hand: &AtHand) -> Html {
+    let bench = at_hand.settings.bench;
+    let form = &at_hand.form;
+    let unit = form.unit(&bench);
+    let other = if unit.is_metric() { Unit::Inch } else { Unit::Millimetre };
+    let mut entries = with_units(form.calculator().fields, form.entries(), &bench);
+    entries.set_unit(Some(other));
+    html! {
+        <p class="unit-choice">
+            { format!("A number without a unit is in {}. ", unit.spoken(true)) }
+            <button type="button" class="plain" data-testid="unit"
+                onclick={at_hand.doing(Action::Replace(entries))}>
+                { format!("Use {}", other.spoken(true)) }
+            </button>
+        </p>
+    }
+}
+
+fn last_tools(calculator: &'static Calculator, at_hand: &AtHand, done: &Done) -> Html {
+    let unit = at_hand.settings.bench.tape.unit();
+    let entries = at_hand.form.entries().clone();
+    let bench = at_hand.settings.bench;
+    let link = move || {
+        let whole = address::whole();
+        let page = whole.split('#').next().unwrap_or_default();
+        format!(
+            "{page}{}",
+            route::address(calculator.slug, &link::whole(calculator, &entries, &bench))
+        )
+    };
+    let share = {
+        let link = link.clone();
+        Callback::from(move |_: MouseEvent| sharing::share(calculator.title, &link()))
+    };
+    html! {
+        <div class="last-tools">
+            <button type="button" class="tool" data-testid="copy-link"
+                onclick={copying(link, done, "Link copied.")}>
+                { icon(Icon::Link) }<span>{ "Copy link" }</span>
+            </button>
+            if sharing::can_share() {
+                <button type="button" class="tool" data-testid="share" onclick={share}>
+                    { icon(Icon::Share) }<span>{ "Share" }</span>
+                </button>
+            }
+            <button type="button" class="tool" data-testid="start-fresh"
+                onclick={at_hand.doing(Action::StartFresh(unit))}>
+                <span>{ "Start fresh" }</span>
+            </button>
+        </div>
+    }
+}

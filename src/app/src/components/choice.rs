@@ -1,0 +1,57 @@
+//! A choice: a few big targets, one of them pressed.
+
+use reckoner_core::sheet::{Choice, Field, Kind};
+use yew::prelude::*;
+
+/// The answers of a field that is chosen, not typed.
+pub(crate) fn choices(field: &Field) -> Option<&'static [Choice]> {
+    match field.kind {
+        Kind::Choice(choices) => Some(choices),
+        Kind::YesNo => {
+            Some(&[Choice { id: "no", label: "No" }, Choice { id: "yes", label: "Yes" }])
+        }
+        _ => None,
+    }
+}
+
+/// Element id of one answer.
+pub(crate) fn id(field: &str, choice: &str) -> String {
+    format!("{field}-{choice}")
+}
+
+/// The answers of a field side by side.
+pub(crate) fn view(
+    field: &'static Field,
+    chosen: &str,
+    on_choose: &Callback<&'static str>,
+) -> Html {
+    let answers = choices(field).unwrap_or_default();
+    let is_known = answers.iter().any(|answer| answer.id == chosen);
+    let answer = |(place, answer): (usize, &Choice)| {
+        let id = id(field.id, answer.id);
+        let checked = answer.id == chosen || (!is_known && place == 0);
+        let choose = on_choose.reform({
+            let answer = answer.id;
+            move |_: Event| answer
+        });
+        html! {
+            <label class="choice" data-testid={id.clone()} for={id.clone()}>
+                <input type="radio" class="choice__input" {id} name={field.id} {checked}
+                    onchange={choose} />
+                <span class="choice__face">{ answer.label }</span>
+            </label>
+        }
+    };
+    html! { <div class={classes!("choices", columns(answers))}>{ for answers.iter().enumerate().map(answer) }</div> }
+}
+
+/// In how many columns they stand, so that all are equally wide and no row is ragged.
+fn columns(answers: &[Choice]) -> &'static str {
+    let longest = answers.iter().map(|answer| answer.label.chars().count()).max().unwrap_or(0);
+    match (answers.len(), longest) {
+        (4 | 7 | 8, 0..=6) => "in-4",
+        (3, 0..=9) | (5 | 6, 0..=8) => "in-3",
+        (2, 0..=18) | (3.., 0..=15) => "in-2",
+        _ => "in-1",
+    }
+}

@@ -1,0 +1,87 @@
+//! The headline: the one figure that is wanted most, readable at arm's length.
+
+use reckoner_core::measure::text::Shown;
+use reckoner_core::sheet::{Bench, Face, Figure, face};
+use yew::prelude::*;
+
+use super::icon::{Icon, icon};
+use super::measure;
+use crate::words::{Room, room};
+
+#[derive(Properties, PartialEq)]
+pub(crate) struct HeadlineProps {
+    pub(crate) figure: Figure,
+    pub(crate) bench: Bench,
+    /// Which of several marks is shown.
+    pub(crate) index: usize,
+    pub(crate) on_index: Callback<usize>,
+}
+
+/// A figure as the headline; of several marks, one at a time.
+#[component]
+pub(crate) fn Headline(props: &HeadlineProps) -> Html {
+    let HeadlineProps { figure, bench, index, on_index } = props;
+    let face = face(&figure.value, bench);
+    let size = match room(&face, *index) {
+        Room::Short => "is-short",
+        Room::Long => "is-long",
+        Room::Words => "is-words",
+    };
+    let from = (!figure.from.is_empty()).then(|| {
+        html! {
+            <span class="headline__from">{ figure.from }</span>
+        }
+    });
+    let (label, body, rest, steps) = match &face {
+        Face::Measure(shown) => one(figure.label, shown),
+        Face::Measures(all) => match all.get(*index).or(all.last()) {
+            Some(shown) => {
+                let (_, body, rest, _) = one(figure.label, shown);
+                let place = index.saturating_add(1).min(all.len());
+                let label = html! {
+                    { format!("{} {place} of {}", figure.label, all.len()) }
+                };
+                (label, body, rest, Some(steps(*index, all.len(), on_index)))
+            }
+            None => (figure.label.into(), html! { "none" }, None, None),
+        },
+        Face::Line { text, .. } => {
+            (figure.label.into(), html! { <span class="line">{ text }</span> }, None, None)
+        }
+    };
+    html! {
+        <div class={classes!("headline__inside", size)}>
+            <p class="headline__label">{ label }</p>
+            <p class="headline__figure">{ body }</p>
+            <p class="headline__rest">{ rest }{ from }</p>
+            { steps }
+        </div>
+    }
+}
+
+type Parts = (Html, Html, Option<Html>, Option<Html>);
+
+fn one(label: &'static str, shown: &Shown) -> Parts {
+    (label.into(), measure::marks(shown), Some(measure::left_over(shown)), None)
+}
+
+/// The way through several marks.
+fn steps(index: usize, count: usize, on_index: &Callback<usize>) -> Html {
+    let go = |to: usize| {
+        let on_index = on_index.clone();
+        Callback::from(move |_: MouseEvent| on_index.emit(to))
+    };
+    let is_last = index.saturating_add(1) >= count;
+    html! {
+        <div class="headline__steps">
+            <button type="button" class="step" data-testid="mark-previous" disabled={index == 0}
+                aria-label="Mark before" onclick={go(index.saturating_sub(1))}>
+                { icon(Icon::Previous) }
+            </button>
+            <button type="button" class="step" data-testid="mark-next" disabled={is_last}
+                aria-label="Next mark" onclick={go(index.saturating_add(1))}>
+                { icon(Icon::Next) }
+            </button>
+        </div>
+    }
+}

@@ -1,0 +1,89 @@
+//! Measures: stacked fractions for the eye, words for a voice.
+
+use reckoner_core::measure::text::{Shown, Written};
+use reckoner_core::sheet::{Bench, Face, Value, face};
+use yew::prelude::*;
+
+/// A length as it stands on the tape, with its fraction stacked. For the eye alone.
+pub(crate) fn written(written: &Written) -> Html {
+    let feet = written.feet.map(|feet| html! { <>{ feet }<span class="unit">{ "ft" }</span></> });
+    let fraction =
+        written.fraction.map(|(above, below)| stacked(above.to_string(), below.to_string()));
+    let is_bare = written.whole.is_none() && written.fraction.is_none();
+    html! {
+        <span class="written" aria-hidden="true">
+            if written.is_negative { { "−" } }
+            { feet }
+            { written.whole.clone() }
+            { fraction }
+            if !is_bare { <span class="unit">{ written.unit.short() }</span> }
+        </span>
+    }
+}
+
+/// A fraction with its line.
+pub(crate) fn stacked(above: String, below: String) -> Html {
+    html! {
+        <span class="fraction">
+            <span class="fraction__above">{ above }</span>
+            <span class="fraction__line">{ "/" }</span>
+            <span class="fraction__below">{ below }</span>
+        </span>
+    }
+}
+
+/// The mark, or the two that a length lies midway between, and the words for a voice.
+pub(crate) fn marks(shown: &Shown) -> Html {
+    html! {
+        <span class="measure" data-exact={shown.exact.clone()}>
+            { written(&shown.mark) }
+            if let Some(or) = &shown.or_mark {
+                <span class="measure__or" aria-hidden="true">{ "or" }</span>
+                { written(or) }
+            }
+            <span class="voice">{ &shown.spoken }</span>
+        </span>
+    }
+}
+
+/// What is left over beside the mark, in words and signed: `heavy by 1/64 in (+1/64 in)`.
+pub(crate) fn left_over(shown: &Shown) -> Html {
+    // The voice has heard it with the mark.
+    match shown.lean {
+        "exact" => {
+            html! { <span class="lean is-exact" aria-hidden="true">{ "on the mark" }</span> }
+        }
+        "midway" => html! {
+            <span class="lean is-off" aria-hidden="true">{ &shown.in_words }</span>
+        },
+        _ => html! {
+            <span class="lean is-off" aria-hidden="true">
+                { &shown.in_words }
+                <span class="lean__signed">{ &shown.left_over }</span>
+            </span>
+        },
+    }
+}
+
+/// Any value, small: in a table or in the list of other figures.
+pub(crate) fn value(value: &Value, bench: &Bench) -> Html {
+    let with_rest = |shown: &Shown| {
+        html! {
+            <>
+                { marks(shown) }
+                if shown.lean != "exact" {
+                    <span class="rest" aria-hidden="true">{ &shown.left_over }</span>
+                }
+            </>
+        }
+    };
+    match face(value, bench) {
+        Face::Measure(shown) => with_rest(&shown),
+        Face::Measures(all) => html! {
+            <ol class="measures">
+                { for all.iter().map(|shown| html! { <li>{ with_rest(shown) }</li> }) }
+            </ol>
+        },
+        Face::Line { text, .. } => html! { <span class="line">{ text }</span> },
+    }
+}

@@ -1,0 +1,11 @@
+//! Parts of pages that know nothing of any one calculator.
+
+pub(crate) mod choice;
+pub(crate) mod drawing;
+pub(crate) mod field;
+pub(crate) mod headline;
+pub(crate) mod icon;
+pub(crate) mod measure;
+pub(crate) mod notes;
+pub(crate) mod table;
+pub(crate) mod working;

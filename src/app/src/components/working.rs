@@ -1,0 +1,38 @@
+//! The working of an answer: each rule in words, the numbers put in, and its source.
+
+use reckoner_core::sheet::{Bench, Working};
+use yew::prelude::*;
+
+use super::measure;
+
+/// The working, closed until asked for.
+pub(crate) fn working(working: &Working, bench: &Bench) -> Html {
+    html! {
+        <details class="working">
+            <summary data-testid="working-toggle">{ "The working" }</summary>
+            <div class="working__body" data-testid="working">
+                <ol class="working__steps">
+                    { for working.steps.iter().map(|step| html! {
+                        <li>
+                            <p class="working__rule">{ step.rule }</p>
+                            <p class="working__sum">
+                                <span>{ format!("= {}", step.put_in) }</span>
+                                <span class="working__gives">
+                                    { "= " }{ measure::value(&step.gives, bench) }
+                                </span>
+                            </p>
+                        </li>
+                    }) }
+                </ol>
+                if !working.sources.is_empty() {
+                    <h3 class="working__title">{ "Sources" }</h3>
+                    <ul class="working__sources">
+                        { for working.sources.iter().map(|source| html! {
+                            <li>{ source.words() }</li>
+                        }) }
+                    </ul>
+                }
+            </div>
+        </details>
+    }
+}

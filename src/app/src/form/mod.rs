@@ -1,0 +1,262 @@
+//! [`Form`]: the texts of one calculator as typed, with undo, and which field is being edited.
+//!
+//! The reducer is pure. What a text comes to is worked out from the core each time and is never
+//! kept here.
+
+mod shown;
+#[cfg(test)]
+mod tests;
+#[cfg(target_arch = "wasm32")]
+pub(crate) mod view;
+
+pub use shown::{Needed, needed, shows};
+
+use std::collections::BTreeSet;
+
+use reckoner_core::calculators::Calculator;
+use reckoner_core::measure::Unit;
+use reckoner_core::sheet::{Bench, Entries, Field, Kind};
+
+use crate::settings::{SETTINGS, settled};
+
+/// Most steps that can be undone.
+const MOST_STEPS: usize = 200;
+
+/// A place to type in: a field, or one line of a strip.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Slot {
+    /// Id of the field.
+    pub field: &'static str,
+    /// Which line, in a strip.
+    pub line: Option<usize>,
+}
+
+impl Slot {
+    /// A whole field.
+    #[must_use]
+    pub fn of(field: &'static str) -> Slot {
+        Slot { field, line: None }
+    }
+}
+
+/// The state of a calculator's page.
+#[derive(Clone)]
+pub struct Form {
+    calculator: &'static Calculator,
+    entries: Entries,
+    past: Vec<Entries>,
+    future: Vec<Entries>,
+    editing: Option<Slot>,
+    /// The place that the last step typed in: more typing there belongs to the same step.
+    typing: Option<Slot>,
+    /// Fields that were typed in and left: only these may show a problem.
+    left: BTreeSet<&'static str>,
+}
+
+impl PartialEq for Form {
+    fn eq(&self, other: &Form) -> bool {
+        core::ptr::eq(self.calculator, other.calculator)
+            && self.entries == other.entries
+            && self.past == other.past
+            && self.future == other.future
+            && self.editing == other.editing
+            && self.typing == other.typing
+            && self.left == other.left
+    }
+}
+
+/// What can happen to a [`Form`].
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Action {
+    /// The user types: the place, and the whole text of its field from now on.
+    Type(Slot, String),
+    /// A choice, or a way out: field ids and their texts, in one step.
+    Set(Vec<(&'static str, String)>),
+    /// The user enters a place.
+    Edit(Slot),
+    /// The user leaves the place being edited.
+    Leave,
+    /// One step back.
+    Undo,
+    /// One step forward again.
+    Redo,
+    /// A fresh form; bare numbers are in this unit.
+    StartFresh(Unit),
+    /// All texts at once, in one step.
+    Replace(Entries),
+}
+
+impl Form {
+    /// A form with these entries. `own` are entries to go back to with undo, when a link brought
+    /// others.
+    #[must_use]
+    pub fn new(calculator: &'static Calculator, entries: Entries, own: Option<Entries>) -> Form {
+        let past = own.into_iter().filter(|own| *own != entries).collect();
+        // What was typed before was left before.
+        let left = calculator.fields.iter().map(|field| field.id).collect();
+        Form { calculator, entries, past, future: Vec::new(), editing: None, typing: None, left }
+    }
+
+    /// Entries of a fresh form.
+    #[must_use]
+    pub fn fresh(unit: Unit) -> Entries {
+        let mut entries = Entries::default();
+        entries.set_unit(Some(unit));
+        entries
+    }
+
+    /// Whose form it is.
+    #[must_use]
+    pub fn calculator(&self) -> &'static Calculator {
+        self.calculator
+    }
+
+    /// The texts as typed.
+    #[must_use]
+    pub fn entries(&self) -> &Entries {
+        &self.entries
+    }
+
+    /// The place being edited.
+    #[must_use]
+    pub fn editing(&self) -> Option<Slot> {
+        self.editing
+    }
+
+    /// Whether there is a step to undo.
+    #[must_use]
+    pub fn can_undo(&self) -> bool {
+        !self.past.is_empty()
+    }
+
+    /// Whether there is a step to do again.
+    #[must_use]
+    pub fn can_redo(&self) -> bool {
+        !self.future.is_empty()
+    }
+
+    /// Whether a field was typed in and left.
+    #[must_use]
+    pub fn was_left(&self, field: &str) -> bool {
+        self.left.contains(field)
+    }
+
+    /// The text of a field as typed, or its start.
+    #[must_use]
+    pub fn text(&self, field: &Field, bench: &Bench) -> String {
+        match self.entries.text(field.id) {
+            Some(text) => text.to_owned(),
+            None => field.start_text(bench, self.unit(bench)),
+        }
+    }
+
+    /// The unit of bare numbers.
+    #[must_use]
+    pub fn unit(&self, bench: &Bench) -> Unit {
+        self.entries.unit().unwrap_or(bench.tape.unit())
+    }
+
+    /// The form after an action.
+    #[must_use]
+    pub fn after(&self, action: Action) -> Form {
+        let mut form = self.clone();
+        match action {
+            Action::Type(slot, text) => {
+                if form.typing != Some(slot) {
+                    form.step();
+                }
+                form.typing = Some(slot);
+                form.future.clear();
+                form.left.remove(slot.field);
+                form.entries.set(slot.field, text);
+                if slot.line.is_some() {
+                    form.use_last_line(slot.field);
+                }
+            }
+            Action::Set(texts) => {
+                let mut entries = form.entries.clone();
+                for (field, text) in texts {
+                    entries.set(field, text);
+                }
+                // Another tape changes what bare numbers mean: the same step gives them units.
+                if core::ptr::eq(form.calculator, &SETTINGS) {
+                    entries = settled(entries);
+                }
+                form.replace(entries);
+            }
+            Action::Replace(entries) => form.replace(entries),
+            Action::StartFresh(unit) => form.replace(Form::fresh(unit)),
+            Action::Edit(slot) => {
+                if form.editing != Some(slot) {
+                    form.leave();
+                    form.editing = Some(slot);
+                }
+            }
+            Action::Leave => form.leave(),
+            Action::Undo => {
+                if let Some(entries) = form.past.pop() {
+                    form.future.push(core::mem::replace(&mut form.entries, entries));
+                    form.typing = None;
+                }
+            }
+            Action::Redo => {
+                if let Some(entries) = form.future.pop() {
+                    form.past.push(core::mem::replace(&mut form.entries, entries));
+                    form.typing = None;
+                }
+            }
+        }
+        form
+    }
+
+    /// Who writes in a strip wants its last line again, not the one chosen before.
+    fn use_last_line(&mut self, strip: &str) {
+        let mut fields = self.calculator.fields.iter();
+        let line = fields.find(|field| matches!(field.kind, Kind::LineOf(id) if id == strip));
+        if let Some(field) = line.filter(|field| self.entries.text(field.id).is_some()) {
+            self.entries.set(field.id, "");
+        }
+    }
+
+    fn replace(&mut self, entries: Entries) {
+        if self.entries != entries {
+            self.step();
+            self.future.clear();
+            self.entries = entries;
+        }
+        self.typing = None;
+    }
+
+    fn step(&mut self) {
+        self.past.push(self.entries.clone());
+        if self.past.len() > MOST_STEPS {
+            self.past.remove(0);
+        }
+    }
+
+    fn leave(&mut self) {
+        if let Some(slot) = self.editing.take() {
+            self.left.insert(slot.field);
+        }
+        self.typing = None;
+    }
+}
+
+/// A way through the fields.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Way {
+    /// To the one after.
+    Next,
+    /// To the one before.
+    Previous,
+}
+
+/// The place after or before another in the order asked; `None` at the end.
+#[must_use]
+pub fn neighbour(slots: &[Slot], from: Slot, way: Way) -> Option<Slot> {
+    let mut pairs = slots.iter().zip(slots.iter().skip(1));
+    match way {
+        Way::Next => pairs.find(|(here, _)| **here == from).map(|(_, next)| *next),
+        Way::Previous => pairs.find(|(_, here)| **here == from).map(|(previous, _)| *previous),
+    }
+}

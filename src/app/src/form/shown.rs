@@ -1,0 +1,38 @@
+//! When a problem is shown beside its field, and what stands in the place of an answer.
+
+use reckoner_core::sheet::{Refusal, Sheet};
+
+use super::Form;
+
+/// Whether a refusal is shown beside its field: half-typed is not wrong.
+#[must_use]
+pub fn shows(form: &Form, refusal: &Refusal) -> bool {
+    match form.editing() {
+        None => true,
+        Some(slot) => slot.field != refusal.field && form.was_left(refusal.field),
+    }
+}
+
+/// What stands in the place of an answer that there is not.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Needed<'a> {
+    /// The field with this label is being written.
+    WaitingFor(&'static str),
+    /// The first refusal.
+    Refused(&'a Refusal),
+    /// No refusal and no answer: a fault of ours.
+    Nothing,
+}
+
+/// What stands in the place of an answer that there is not.
+#[must_use]
+pub fn needed<'a>(form: &Form, sheet: &'a Sheet) -> Needed<'a> {
+    let Some(refusal) = sheet.refusals.first() else { return Needed::Nothing };
+    let is_half_typed =
+        refusal.at.is_some() && form.editing().is_some_and(|slot| slot.field == refusal.field);
+    let label = || {
+        let mut fields = form.calculator().fields.iter();
+        fields.find(|field| field.id == refusal.field).map_or("a measure", |field| field.label)
+    };
+    if is_half_typed { Needed::WaitingFor(label()) } else { Needed::Refused(refusal) }
+}

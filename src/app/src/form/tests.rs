@@ -1,0 +1,155 @@
+//! What happens to a form, action by action.
+
+use reckoner_core::calculators::tape;
+use reckoner_core::measure::Unit;
+use reckoner_core::measure::text::NoNames;
+use reckoner_core::sheet::{Bench, Entries};
+
+use super::{Action, Form, Needed, Slot, Way, needed, neighbour, shows};
+
+const PARTS: Slot = Slot { field: "parts", line: None };
+const START: Slot = Slot { field: "start_mark", line: None };
+
+fn form() -> Form {
+    Form::new(&tape::CALCULATOR, Form::fresh(Unit::Inch), None)
+}
+
+fn after(form: Form, actions: impl IntoIterator<Item = Action>) -> Form {
+    actions.into_iter().fold(form, |form, action| form.after(action))
+}
+
+fn types(slot: Slot, text: &str) -> Action {
+    Action::Type(slot, text.to_owned())
+}
+
+#[test]
+fn typing_in_one_place_is_one_step_to_undo() {
+    let form = after(form(), [types(PARTS, "1"), types(PARTS, "12"), types(START, "1")]);
+    assert_eq!(form.entries().text("parts"), Some("12"));
+    let form = form.after(Action::Undo);
+    assert_eq!(form.entries().text("start_mark"), None);
+    assert_eq!(form.entries().text("parts"), Some("12"));
+    let form = form.after(Action::Undo);
+    assert_eq!(form.entries().text("parts"), None);
+    assert!(!form.can_undo());
+}
+
+#[test]
+fn a_field_left_and_entered_again_begins_a_new_step() {
+    let form = after(
+        form(),
+        [
+            Action::Edit(PARTS),
+            types(PARTS, "3"),
+            Action::Leave,
+            Action::Edit(PARTS),
+            types(PARTS, "4"),
+        ],
+    );
+    assert_eq!(form.after(Action::Undo).entries().text("parts"), Some("3"));
+}
+
+#[test]
+fn what_was_undone_comes_back_until_something_else_is_typed() {
+    let undone = after(form(), [types(PARTS, "3"), Action::Undo]);
+    assert_eq!(undone.after(Action::Redo).entries().text("parts"), Some("3"));
+    assert!(!after(undone, [types(START, "1")]).can_redo());
+}
+
+#[test]
+fn nothing_to_undo_changes_nothing() {
+    assert!(form().after(Action::Undo) == form());
+    assert!(form().after(Action::Redo) == form());
+}
+
+#[test]
+fn a_fresh_start_can_be_undone() {
+    let form = after(form(), [types(PARTS, "7"), Action::StartFresh(Unit::Inch)]);
+    assert_eq!(form.entries().text("parts"), None);
+    assert_eq!(form.after(Action::Undo).entries().text("parts"), Some("7"));
+}
+
+#[test]
+fn a_way_out_sets_several_fields_in_one_step() {
+    let set = vec![("divide", "parts".to_owned()), ("parts", "5".to_owned())];
+    let form = form().after(Action::Set(set));
+    assert_eq!(form.entries().text("parts"), Some("5"));
+    assert_eq!(form.after(Action::Undo).entries().text("divide"), None);
+}
+
+#[test]
+fn the_same_choice_again_is_no_step() {
+    let choose = Action::Set(vec![("divide", "half".to_owned())]);
+    let form = after(form(), [choose.clone(), choose]);
+    assert!(!form.after(Action::Undo).can_undo());
+}
+
+#[test]
+fn entries_of_a_link_give_way_to_ones_own_with_undo() {
+    let own = Entries::from_pairs([("parts", "9")]);
+    let theirs = Entries::from_pairs([("parts", "2")]);
+    let form = Form::new(&tape::CALCULATOR, theirs, Some(own));
+    assert_eq!(form.after(Action::Undo).entries().text("parts"), Some("9"));
+}
+
+#[test]
+fn writing_in_a_strip_goes_back_to_its_last_line() {
+    let line = Slot { field: "strip", line: Some(1) };
+    let form = after(form(), [Action::Set(vec![("line", "A".to_owned())]), types(line, "44\nA/2")]);
+    assert_eq!(form.entries().text("line"), Some(""));
+}
+
+#[test]
+fn many_steps_are_kept_and_the_oldest_forgotten() {
+    let mut form = form();
+    for count in 0..300 {
+        form = after(form, [types(PARTS, &count.to_string()), Action::Leave]);
+    }
+    let mut undone = 0;
+    while form.can_undo() {
+        form = form.after(Action::Undo);
+        undone += 1;
+    }
+    assert_eq!(undone, super::MOST_STEPS);
+}
+
+/// The form, what it shows beside `start_mark`, and whether it waits for it.
+fn problem_shows(form: &Form) -> (bool, bool) {
+    let sheet = form.calculator().sheet(form.entries(), &Bench::default(), &NoNames);
+    let refusal = sheet.refusals.iter().find(|refusal| refusal.field == "start_mark");
+    let refusal = refusal.expect("refused");
+    (shows(form, refusal), needed(form, &sheet) == Needed::WaitingFor("Tape starts at"))
+}
+
+#[test]
+fn half_typed_is_not_wrong_until_it_is_left() {
+    let typing = after(form(), [Action::Edit(START), types(START, "1 3/")]);
+    assert_eq!(problem_shows(&typing), (false, true));
+    assert_eq!(problem_shows(&typing.after(Action::Leave)), (true, false));
+    assert_eq!(problem_shows(&typing.after(Action::Edit(PARTS))), (true, false));
+}
+
+#[test]
+fn typing_hides_the_problem_again() {
+    let left = after(form(), [Action::Edit(START), types(START, "1 3/"), Action::Leave]);
+    let again = after(left, [Action::Edit(START), types(START, "1 3/x")]);
+    assert_eq!(problem_shows(&again), (false, true));
+}
+
+#[test]
+fn what_is_wrong_from_the_start_shows_at_once() {
+    let entries = Entries::from_pairs([("start_mark", "nonsense")]);
+    let form = Form::new(&tape::CALCULATOR, entries, None);
+    assert!(problem_shows(&form).0);
+}
+
+#[test]
+fn the_way_through_the_places_ends_at_both_ends() {
+    let line = |line| Slot { field: "strip", line: Some(line) };
+    let slots = [line(0), line(1), PARTS];
+    assert_eq!(neighbour(&slots, line(0), Way::Next), Some(line(1)));
+    assert_eq!(neighbour(&slots, PARTS, Way::Next), None);
+    assert_eq!(neighbour(&slots, PARTS, Way::Previous), Some(line(1)));
+    assert_eq!(neighbour(&slots, line(0), Way::Previous), None);
+    assert_eq!(neighbour(&slots, START, Way::Next), None);
+}

@@ -1,0 +1,140 @@
+//! The state of a calculator as text: in the link, and kept on the device.
+//!
+//! `#/slug?field=text&unit=in`, written as a form is (`application/x-www-form-urlencoded`). A
+//! link holds every field that is asked, so that it means the same on another bench. What is
+//! kept on the device holds only what was typed, so that a changed kerf still flows in.
+
+use std::fmt;
+
+use form_urlencoded::Serializer;
+use reckoner_core::calculators::Calculator;
+use reckoner_core::measure::Unit;
+use reckoner_core::sheet::{Bench, Entries, Kind};
+
+/// Longest query of a link, in bytes.
+const MOST_QUERY: usize = 16_000;
+
+/// Longest text of one field in a link, in characters.
+pub const MOST_FIELD: usize = 4_000;
+
+/// The name under which the unit of bare numbers stands in a link.
+const UNIT: &str = "unit";
+
+/// A link that cannot be followed. `Display` is the sentence for the user.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum LinkProblem {
+    /// More text than any form holds.
+    TooLong,
+    /// Its characters cannot be read.
+    Garbled,
+    /// A field that the calculator does not ask.
+    UnknownField(String),
+    /// A field twice.
+    Repeated(String),
+    /// An answer that is none of the choices of a field.
+    UnknownChoice(&'static str, String),
+    /// A unit that is not `in` or `mm`.
+    UnknownUnit(String),
+}
+
+impl fmt::Display for LinkProblem {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            LinkProblem::TooLong => f.write_str("The link is too long."),
+            LinkProblem::Garbled => f.write_str("The link is damaged."),
+            LinkProblem::UnknownField(name) => {
+                write!(f, "The link names “{}”, which is not asked here.", start(name))
+            }
+            LinkProblem::Repeated(name) => write!(f, "The link says “{}” twice.", start(name)),
+            LinkProblem::UnknownChoice(label, text) => {
+                write!(f, "The link has “{}” for {label}, which is not a choice.", start(text))
+            }
+            LinkProblem::UnknownUnit(text) => {
+                write!(f, "The link has the unit “{}”. It can be in or mm.", start(text))
+            }
+        }
+    }
+}
+
+/// Enough of a text to know it again.
+fn start(text: &str) -> String {
+    text.chars().filter(|c| !c.is_control()).take(24).collect()
+}
+
+/// Every field that is asked, with its text, typed or not.
+#[must_use]
+pub fn whole(calculator: &Calculator, entries: &Entries, bench: &Bench) -> String {
+    let unit = entries.unit().unwrap_or(bench.tape.unit());
+    let mut query = Serializer::new(String::new());
+    for field in calculator.asked(entries, bench) {
+        match entries.text(field.id) {
+            Some(text) => query.append_pair(field.id, text),
+            None => query.append_pair(field.id, &field.start_text(bench, unit)),
+        };
+    }
+    query.append_pair(UNIT, unit.short());
+    query.finish()
+}
+
+/// Only what was typed.
+#[must_use]
+pub fn typed(entries: &Entries) -> String {
+    let mut query = Serializer::new(String::new());
+    for (field, text) in entries.pairs() {
+        query.append_pair(field, text);
+    }
+    if let Some(unit) = entries.unit() {
+        query.append_pair(UNIT, unit.short());
+    }
+    query.finish()
+}
+
+/// Reads what [`whole`] or [`typed`] wrote, or anybody else.
+///
+/// # Errors
+///
+/// [`LinkProblem`]: the first thing that does not fit the calculator.
+pub fn read(calculator: &Calculator, query: &str) -> Result<Entries, LinkProblem> {
+    if query.len() > MOST_QUERY {
+        return Err(LinkProblem::TooLong);
+    }
+    let mut entries = Entries::default();
+    for (name, text) in form_urlencoded::parse(query.as_bytes()) {
+        if is_garbled(&name) || is_garbled(&text) {
+            return Err(LinkProblem::Garbled);
+        }
+        if text.chars().nth(MOST_FIELD).is_some() {
+            return Err(LinkProblem::TooLong);
+        }
+        if name == UNIT {
+            let unit = match text.as_ref() {
+                "in" => Unit::Inch,
+                "mm" => Unit::Millimetre,
+                _ => return Err(LinkProblem::UnknownUnit(text.into_owned())),
+            };
+            entries.set_unit(Some(unit));
+            continue;
+        }
+        let Some(field) = calculator.fields.iter().find(|field| field.id == name) else {
+            return Err(LinkProblem::UnknownField(name.into_owned()));
+        };
+        if entries.text(field.id).is_some() {
+            return Err(LinkProblem::Repeated(field.label.to_owned()));
+        }
+        let fits = match field.kind {
+            Kind::Choice(choices) => choices.iter().any(|choice| choice.id == text),
+            Kind::YesNo => text == "yes" || text == "no",
+            _ => true,
+        };
+        if !fits {
+            return Err(LinkProblem::UnknownChoice(field.label, text.into_owned()));
+        }
+        entries.set(field.id, text);
+    }
+    Ok(entries)
+}
+
+/// Whether bytes were lost in reading, or it holds what no key types.
+fn is_garbled(text: &str) -> bool {
+    text.chars().any(|c| c == char::REPLACEMENT_CHARACTER || (c.is_control() && c != '\n'))
+}

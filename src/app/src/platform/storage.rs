@@ -1,0 +1,31 @@
+//! What is kept on the device, under names that begin with `reckoner.`.
+
+use gloo::utils::window;
+use web_sys::Storage;
+
+/// The settings.
+pub(crate) const SETTINGS: &str = "settings";
+/// Slugs of the calculators used last.
+pub(crate) const RECENT: &str = "recent";
+
+/// The name of the last entries of a calculator.
+pub(crate) fn last_of(slug: &str) -> String {
+    format!("last.{slug}")
+}
+
+/// A browser may forbid storage.
+fn store() -> Option<Storage> {
+    window().local_storage().ok().flatten()
+}
+
+/// What is kept under a name.
+pub(crate) fn get(name: &str) -> Option<String> {
+    store()?.get_item(&format!("reckoner.{name}")).ok().flatten()
+}
+
+/// Keeps a text. A full or forbidden storage keeps nothing; the link still holds the state.
+pub(crate) fn set(name: &str, text: &str) {
+    if let Some(store) = store() {
+        drop(store.set_item(&format!("reckoner.{name}"), text));
+    }
+}

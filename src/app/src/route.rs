@@ -1,0 +1,41 @@
+//! [`Route`]: which page an address shows.
+
+use reckoner_core::calculators::{self, Calculator};
+
+/// A page, by the fragment of its address.
+#[derive(Clone, Copy)]
+pub enum Route<'a> {
+    /// The list: `#/` or nothing.
+    Home,
+    /// `#/settings`
+    Settings,
+    /// `#/slug` or `#/slug?field=text`: the calculator and what stands after the question mark.
+    Calculator(&'static Calculator, Option<&'a str>),
+    /// A page that there is not.
+    Unknown,
+}
+
+impl<'a> Route<'a> {
+    /// Reads a fragment, with or without its `#`.
+    #[must_use]
+    pub fn read(fragment: &'a str) -> Route<'a> {
+        let path = fragment.trim_start_matches('#').trim_start_matches('/');
+        let (slug, query) = match path.split_once('?') {
+            Some((slug, query)) => (slug, Some(query)),
+            None => (path, None),
+        };
+        match slug.trim_end_matches('/') {
+            "" => Route::Home,
+            "settings" => Route::Settings,
+            slug => calculators::find(slug).map_or(Route::Unknown, |calculator| {
+                Route::Calculator(calculator, query.filter(|query| !query.is_empty()))
+            }),
+        }
+    }
+}
+
+/// The address of a calculator's page, without or with a query.
+#[must_use]
+pub fn address(slug: &str, query: &str) -> String {
+    if query.is_empty() { format!("#/{slug}") } else { format!("#/{slug}?{query}") }
+}

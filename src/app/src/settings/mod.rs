@@ -1,0 +1,277 @@
+//! The settings: the user's tape, saw and hand, and how the page looks.
+//!
+//! They are asked by a form like any calculator's, and kept as the same kind of text.
+
+#[cfg(test)]
+mod tests;
+#[cfg(target_arch = "wasm32")]
+mod view;
+
+#[cfg(target_arch = "wasm32")]
+pub(crate) use view::SettingsPage;
+
+use reckoner_core::calculators::{Calculator, Stage};
+use reckoner_core::measure::text::{NoNames, exact_text};
+use reckoner_core::measure::{Fineness, Length, Tape};
+use reckoner_core::sheet::{
+    Answer, Ask, Bench, Choice, Entries, Field, Kind, Least, Side, Start, When,
+};
+
+/// Which hand holds the phone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hand {
+    /// The left.
+    Left,
+    /// The right.
+    Right,
+}
+
+/// When an answer is read aloud.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Aloud {
+    /// Never; the button is not there.
+    Never,
+    /// When its button is tapped.
+    OnTap,
+    /// Each new answer, by itself, as well.
+    Always,
+}
+
+/// The settings, worked out from what was chosen and typed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Settings {
+    /// Tape, saw and limits.
+    pub bench: Bench,
+    /// Hand.
+    pub hand: Hand,
+    /// `auto`, `light`, `dark` or `outdoor`.
+    pub theme: &'static str,
+    /// Answers to be read across the bench.
+    pub is_big: bool,
+    /// Reading aloud.
+    pub aloud: Aloud,
+}
+
+impl Default for Settings {
+    fn default() -> Settings {
+        Settings::of(&Entries::default())
+    }
+}
+
+impl Settings {
+    /// The bench that the settings start from, on the chosen tape.
+    #[must_use]
+    pub fn usual_bench(&self) -> Bench {
+        Bench { tape: self.bench.tape, ..Bench::default() }
+    }
+
+    /// Works the settings out. What cannot be read counts as not changed.
+    #[must_use]
+    pub fn of(entries: &Entries) -> Settings {
+        let usual = Bench::default();
+        let mut ask = Ask::new(SETTINGS.fields, entries, &usual, &NoNames);
+        let fineness = ask.choice("fineness").parse().ok().and_then(Fineness::from_denominator);
+        let fineness = fineness.unwrap_or(Fineness::Sixteenth);
+        let tape = match ask.choice("tape") {
+            "feet" => Tape::FeetAndInches(fineness),
+            "decimal" => Tape::DecimalInches(3),
+            "mm" => Tape::Millimetres(0),
+            "mm_tenths" => Tape::Millimetres(1),
+            _ => Tape::Inches(fineness),
+        };
+        let fence = if ask.choice("fence") == "left" { Side::Left } else { Side::Right };
+        let hand = if ask.choice("hand") == "left" { Hand::Left } else { Hand::Right };
+        let aloud = match ask.choice("aloud") {
+            "never" => Aloud::Never,
+            "always" => Aloud::Always,
+            _ => Aloud::OnTap,
+        };
+        Settings {
+            bench: Bench {
+                tape,
+                kerf: ask.length("kerf").unwrap_or(usual.kerf),
+                blade_reach: ask.length("blade_reach").unwrap_or(usual.blade_reach),
+                fence,
+                thinnest_strip: ask.length("thinnest_strip").unwrap_or(usual.thinnest_strip),
+            },
+            hand,
+            theme: ask.choice("theme"),
+            is_big: ask.yes("big"),
+            aloud,
+        }
+    }
+}
+
+/// The settings with bare numbers in the unit of the chosen tape, and every length as it was.
+///
+/// A kerf of `1/8` typed for a tape in inches is still 1/8 in when the tape is in millimetres.
+#[must_use]
+pub fn settled(entries: Entries) -> Entries {
+    let unit = Settings::of(&entries).bench.tape.unit();
+    if entries.unit() == Some(unit) {
+        return entries;
+    }
+    let mut settled = with_units(SETTINGS.fields, &entries, &Bench::default());
+    settled.set_unit(Some(unit));
+    settled
+}
+
+/// The entries with every length that was typed as a bare number given its unit, so that it
+/// stays the same length when bare numbers take another unit from now on.
+///
+/// What cannot be read stays as it is.
+#[must_use]
+pub fn with_units(fields: &'static [Field], entries: &Entries, bench: &Bench) -> Entries {
+    let mut fixed = entries.clone();
+    let mut ask = Ask::new(fields, entries, bench, &NoNames);
+    let exact =
+        |lengths: Vec<Length>| lengths.into_iter().map(exact_text).collect::<Vec<_>>().join(", ");
+    for field in fields.iter().filter(|field| entries.text(field.id).is_some()) {
+        let text = match field.kind {
+            Kind::Length(_) | Kind::OptionalLength(_) => ask.length(field.id).map(exact_text),
+            Kind::Lengths => ask.lengths(field.id).map(exact),
+            Kind::Spans => ask.spans(field.id).map(|spans| {
+                let zones = spans
+                    .iter()
+                    .map(|span| format!("{} to {}", exact_text(span.from), exact_text(span.to)));
+                zones.collect::<Vec<_>>().join(", ")
+            }),
+            Kind::Sizes => ask
+                .sizes(field.id)
+                .map(|parts| parts.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")),
+            _ => None,
+        };
+        if let Some(text) = text {
+            fixed.set(field.id, text);
+        }
+    }
+    fixed
+}
+
+/// The settings as a form. It has no answer of its own.
+pub static SETTINGS: Calculator = Calculator {
+    slug: "settings",
+    title: "Settings",
+    question: "Your tape, your saw, your hand.",
+    stage: Stage::Measure,
+    fields: FIELDS,
+    results: &[],
+    work,
+};
+
+fn work(ask: &mut Ask) -> Option<Answer> {
+    for id in ["kerf", "blade_reach", "thinnest_strip"] {
+        ask.length(id);
+    }
+    None
+}
+
+const fn choice(id: &'static str, label: &'static str) -> Choice {
+    Choice { id, label }
+}
+
+const fn chosen(
+    id: &'static str,
+    label: &'static str,
+    hint: &'static str,
+    choices: &'static [Choice],
+    start: &'static str,
+) -> Field {
+    Field {
+        id,
+        label,
+        hint,
+        kind: Kind::Choice(choices),
+        start: Start::Text(start),
+        when: When::Always,
+    }
+}
+
+const fn length(id: &'static str, label: &'static str, hint: &'static str, start: Start) -> Field {
+    Field { id, label, hint, kind: Kind::Length(Least::AboveZero), start, when: When::Always }
+}
+
+const FIELDS: &[Field] = &[
+    chosen(
+        "tape",
+        "Tape",
+        "how sizes are shown",
+        &[
+            choice("inches", "Inches"),
+            choice("feet", "Feet and inches"),
+            choice("decimal", "Decimal inches"),
+            choice("mm", "mm"),
+            choice("mm_tenths", "Tenths of a mm"),
+        ],
+        "inches",
+    ),
+    Field {
+        when: When::Chosen("tape", &["inches", "feet"]),
+        ..chosen(
+            "fineness",
+            "Finest mark",
+            "on your tape",
+            &[
+                choice("2", "1/2"),
+                choice("4", "1/4"),
+                choice("8", "1/8"),
+                choice("16", "1/16"),
+                choice("32", "1/32"),
+                choice("64", "1/64"),
+            ],
+            "16",
+        )
+    },
+    length("kerf", "Kerf", "width of your saw cut", Start::Kerf),
+    length("blade_reach", "Blade reach", "deepest cut at 90°", Start::BladeReach),
+    Field {
+        start: Start::Fence,
+        ..chosen(
+            "fence",
+            "Fence stands",
+            "seen from where you stand at the saw",
+            &[choice("left", "Left of the blade"), choice("right", "Right of the blade")],
+            "",
+        )
+    },
+    length(
+        "thinnest_strip",
+        "Thinnest strip",
+        "that you cut between blade and fence",
+        Start::ThinnestStrip,
+    ),
+    chosen(
+        "hand",
+        "Hand",
+        "the one that types",
+        &[choice("left", "Left"), choice("right", "Right")],
+        "right",
+    ),
+    chosen(
+        "theme",
+        "Light",
+        "",
+        &[
+            choice("auto", "As the phone"),
+            choice("light", "Paper"),
+            choice("dark", "Dark"),
+            choice("outdoor", "Outdoors"),
+        ],
+        "auto",
+    ),
+    Field {
+        id: "big",
+        label: "Big answers",
+        hint: "to read across the bench",
+        kind: Kind::YesNo,
+        start: Start::Text("no"),
+        when: When::Always,
+    },
+    chosen(
+        "aloud",
+        "Read answers aloud",
+        "",
+        &[choice("never", "Never"), choice("tap", "When I tap"), choice("always", "Each new one")],
+        "tap",
+    ),
+];

@@ -1,0 +1,91 @@
+//! What the settings come to, and that a bad kept value does no harm.
+
+use reckoner_core::measure::{Fineness, Tape, Unit, length};
+use reckoner_core::sheet::{Bench, Entries, Side};
+
+use super::{Aloud, Hand, SETTINGS, Settings, settled};
+use crate::form::{Action, Form};
+use crate::link;
+
+fn of(pairs: &[(&'static str, &'static str)]) -> Settings {
+    Settings::of(&Entries::from_pairs(pairs.iter().copied()))
+}
+
+#[test]
+fn without_a_word_they_are_the_usual_bench() {
+    let settings = Settings::default();
+    assert_eq!(settings.bench, Bench::default());
+    assert_eq!((settings.hand, settings.theme), (Hand::Right, "auto"));
+    assert_eq!((settings.is_big, settings.aloud), (false, Aloud::OnTap));
+}
+
+#[test]
+fn every_setting_takes_effect() {
+    let settings = of(&[
+        ("tape", "feet"),
+        ("fineness", "32"),
+        ("kerf", "3/32"),
+        ("blade_reach", "2 1/4"),
+        ("fence", "left"),
+        ("thinnest_strip", "1/2"),
+        ("hand", "left"),
+        ("theme", "outdoor"),
+        ("big", "yes"),
+        ("aloud", "always"),
+    ]);
+    let inches = |text| length(text).expect("a length");
+    assert_eq!(settings.bench.tape, Tape::FeetAndInches(Fineness::ThirtySecond));
+    assert_eq!(settings.bench.kerf, inches("3/32"));
+    assert_eq!(settings.bench.blade_reach, inches("2 1/4"));
+    assert_eq!(settings.bench.fence, Side::Left);
+    assert_eq!(settings.bench.thinnest_strip, inches("1/2"));
+    assert_eq!((settings.hand, settings.theme), (Hand::Left, "outdoor"));
+    assert_eq!((settings.is_big, settings.aloud), (true, Aloud::Always));
+    for (id, tape) in [
+        ("inches", Tape::SIXTEENTHS),
+        ("decimal", Tape::DecimalInches(3)),
+        ("mm", Tape::Millimetres(0)),
+        ("mm_tenths", Tape::Millimetres(1)),
+    ] {
+        assert_eq!(of(&[("tape", id)]).bench.tape, tape);
+    }
+}
+
+#[test]
+fn what_cannot_be_read_counts_as_not_changed() {
+    let settings = of(&[("kerf", "wide"), ("blade_reach", "-3"), ("theme", "pink"), ("tape", "")]);
+    assert_eq!(settings, Settings::default());
+}
+
+#[test]
+fn another_tape_leaves_every_length_as_it_was() {
+    let form = Form::new(&SETTINGS, settled(Entries::default()), None);
+    let form = form.after(Action::Set(vec![("kerf", "3/32".to_owned())]));
+    let form = form.after(Action::Set(vec![("tape", "mm".to_owned())]));
+    assert_eq!(form.entries().unit(), Some(Unit::Millimetre));
+    let settings = Settings::of(form.entries());
+    assert_eq!(settings.bench.kerf, length("3/32").expect("a length"));
+    // From now on a bare number is in millimetres.
+    let form = form.after(Action::Set(vec![("kerf", "3".to_owned())]));
+    assert_eq!(Settings::of(form.entries()).bench.kerf, length("3 mm").expect("a length"));
+    // One step back is one tap.
+    let undone = form.after(Action::Undo).after(Action::Undo);
+    assert_eq!(undone.entries().text("kerf"), Some("3/32"));
+    assert_eq!(undone.entries().unit(), Some(Unit::Inch));
+}
+
+#[test]
+fn they_are_kept_and_read_back() {
+    let entries = settled(Entries::from_pairs([("tape", "mm"), ("kerf", "3"), ("big", "yes")]));
+    let back = link::read(&SETTINGS, &link::typed(&entries)).expect("read back");
+    assert_eq!(back, entries);
+}
+
+#[test]
+fn the_form_says_what_is_wrong_with_a_kerf() {
+    let entries = Entries::from_pairs([("kerf", "wide")]);
+    let names = reckoner_core::measure::text::NoNames;
+    let sheet = SETTINGS.sheet(&entries, &Bench::default(), &names);
+    assert_eq!(sheet.refusals.len(), 1);
+    assert_eq!(sheet.refusals[0].field, "kerf");
+}

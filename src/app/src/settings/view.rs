@@ -1,0 +1,57 @@
+//! The page of the settings: the same kind of form as a calculator's.
+
+use std::rc::Rc;
+
+use reckoner_core::measure::text::NoNames;
+use reckoner_core::sheet::Entries;
+use yew::prelude::*;
+
+use super::{SETTINGS, Settings};
+use crate::components::icon::{Icon, icon};
+use crate::form::view::{asks, use_at_hand};
+use crate::form::{Action, Form};
+use crate::platform::dom;
+
+#[derive(Properties, PartialEq)]
+pub(crate) struct SettingsPageProps {
+    pub(crate) entries: Entries,
+    pub(crate) settings: Rc<Settings>,
+    pub(crate) on_change: Callback<Entries>,
+}
+
+/// The settings. A change is in force, and kept, at once.
+#[component]
+pub(crate) fn SettingsPage(props: &SettingsPageProps) -> Html {
+    let SettingsPageProps { entries, settings, on_change } = props;
+    let form = use_reducer(|| Form::new(&SETTINGS, entries.clone(), None));
+    let usual = Rc::new(Settings { bench: settings.usual_bench(), ..(**settings).clone() });
+    let sheet = use_memo((form.entries().clone(), usual.bench), |(entries, bench)| {
+        SETTINGS.sheet(entries, bench, &NoNames)
+    });
+    let at_hand = use_at_hand(form.clone(), sheet, usual);
+    {
+        let on_change = on_change.clone();
+        use_effect_with(form.entries().clone(), move |entries| on_change.emit(entries.clone()));
+    }
+    use_effect_with((), |()| dom::set_title("Settings · Sawdust Reckoner"));
+    let is_keying = form.editing().is_some() && !*at_hand.system_keyboard;
+    html! {
+        <div class={classes!("page", "page--settings", is_keying.then_some("is-keying"))}>
+            <header class="bar">
+                <a class="bar__link" href="#/" aria-label="All calculators" data-testid="home">
+                    { icon(Icon::Back) }
+                </a>
+                <h1 class="bar__title">{ SETTINGS.title }</h1>
+                <button type="button" class="bar__link" data-testid="undo" aria-label="Undo"
+                    disabled={!form.can_undo()} onclick={at_hand.doing(Action::Undo)}>
+                    { icon(Icon::Undo) }
+                </button>
+                <button type="button" class="bar__link" data-testid="redo" aria-label="Redo"
+                    disabled={!form.can_redo()} onclick={at_hand.doing(Action::Redo)}>
+                    { icon(Icon::Redo) }
+                </button>
+            </header>
+            <main class="settings">{ asks(&at_hand) }</main>
+        </div>
+    }
+}

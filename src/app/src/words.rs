@@ -1,0 +1,66 @@
+//! Answers as one line of text: to copy, and to read aloud.
+
+use reckoner_core::measure::text::{Shown, Written};
+use reckoner_core::sheet::{Bench, Face, Figure, face};
+
+/// A figure in one line: `Fence: 3 3/8 in, heavy by 1/64 in (fence to near tooth)`.
+#[must_use]
+pub fn to_copy(figure: &Figure, bench: &Bench) -> String {
+    let value = match face(&figure.value, bench) {
+        Face::Measure(shown) => written(&shown),
+        Face::Measures(all) => all.iter().map(written).collect::<Vec<_>>().join("; "),
+        Face::Line { text, .. } => text,
+    };
+    let from = if figure.from.is_empty() { String::new() } else { format!(" ({})", figure.from) };
+    format!("{}: {value}{from}", figure.label)
+}
+
+fn written(shown: &Shown) -> String {
+    match (&shown.or_mark, shown.lean) {
+        (Some(_), _) => shown.in_words.clone(),
+        (None, "exact") => shown.mark.to_string(),
+        (None, _) => format!("{}, {}", shown.mark, shown.in_words),
+    }
+}
+
+/// A figure for a voice. Of several lengths, the one with this index.
+#[must_use]
+pub fn to_say(figure: &Figure, bench: &Bench, index: usize) -> String {
+    let value = match face(&figure.value, bench) {
+        Face::Measure(shown) => shown.spoken,
+        Face::Measures(all) => all.get(index).map_or_else(String::new, |one| one.spoken.clone()),
+        Face::Line { spoken, .. } => spoken,
+    };
+    let from = if figure.from.is_empty() { String::new() } else { format!(", {}", figure.from) };
+    format!("{}: {value}{from}.", figure.label)
+}
+
+/// How large a headline may be set: the longer it is, the smaller.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Room {
+    /// A number: at its full size.
+    Short,
+    /// Two marks, or feet and inches.
+    Long,
+    /// Words.
+    Words,
+}
+
+/// How large a face may be set as the headline.
+#[must_use]
+pub fn room(face: &Face, index: usize) -> Room {
+    let length = |written: &Written| written.to_string().chars().count();
+    let of = |shown: &Shown| match (length(&shown.mark), shown.or_mark.as_ref().map(length)) {
+        (0..=14, None) | (0..=10, Some(0..=10)) => Room::Short,
+        _ => Room::Long,
+    };
+    match face {
+        Face::Measure(shown) => of(shown),
+        Face::Measures(all) => all.get(index).map_or(Room::Short, of),
+        Face::Line { text, .. } => match text.chars().count() {
+            0..=9 => Room::Short,
+            10..=18 => Room::Long,
+            _ => Room::Words,
+        },
+    }
+}

@@ -1,0 +1,86 @@
+//! The state in the link: it comes back as it was, and nothing hostile gets in.
+#![cfg(not(target_arch = "wasm32"))]
+
+use reckoner_app::link::{self, LinkProblem};
+use reckoner_app::route::{Route, address};
+use reckoner_core::calculators::tape::CALCULATOR;
+use reckoner_core::measure::Unit;
+use reckoner_core::sheet::{Bench, Entries};
+
+fn entries(pairs: &[(&'static str, &'static str)]) -> Entries {
+    Entries::from_pairs(pairs.iter().copied())
+}
+
+#[test]
+fn what_was_typed_comes_back_from_a_link() {
+    let mut typed = entries(&[
+        ("strip", "61 3/8 - 2 × 3 1/2\nA ÷ 2 + 50% & \"more\" = ?"),
+        ("divide", "parts"),
+        ("parts", "4"),
+        ("start_mark", ""),
+    ]);
+    typed.set_unit(Some(Unit::Millimetre));
+    assert_eq!(link::read(&CALCULATOR, &link::typed(&typed)), Ok(typed));
+}
+
+#[test]
+fn a_link_holds_the_starts_too() {
+    let query = link::whole(&CALCULATOR, &entries(&[("divide", "parts")]), &Bench::default());
+    let read = link::read(&CALCULATOR, &query).expect("read");
+    assert_eq!(read.text("parts"), Some("4"));
+    assert_eq!(read.text("strip"), Some("61 3/8 - 2 × 3 1/2 - 2 × 3/4"));
+    assert_eq!(read.unit(), Some(Unit::Inch));
+}
+
+#[test]
+fn a_hostile_link_is_refused_in_words() {
+    let long = format!("strip={}", "1".repeat(5_000));
+    let longer = format!("strip={}", "1".repeat(20_000));
+    for (query, words) in [
+        ("width=3", "The link names “width”, which is not asked here."),
+        ("<script>=1", "The link names “<script>”, which is not asked here."),
+        ("divide=fifths", "The link has “fifths” for Divide, which is not a choice."),
+        ("parts=3&parts=4", "The link says “Equal parts” twice."),
+        ("unit=cubit", "The link has the unit “cubit”. It can be in or mm."),
+        ("strip=%FF%FE", "The link is damaged."),
+        ("strip=%00", "The link is damaged."),
+        (&long, "The link is too long."),
+        (&longer, "The link is too long."),
+    ] {
+        let problem = link::read(&CALCULATOR, query).expect_err(query);
+        assert_eq!(problem.to_string(), words);
+    }
+    let name = format!("{}=1", "a".repeat(300));
+    let Err(LinkProblem::UnknownField(_)) = link::read(&CALCULATOR, &name) else { panic!() };
+}
+
+#[test]
+fn an_address_shows_a_page() {
+    let kind = |fragment: &str| match Route::read(fragment) {
+        Route::Home => "home".to_owned(),
+        Route::Settings => "settings".to_owned(),
+        Route::Unknown => "unknown".to_owned(),
+        Route::Calculator(it, query) => format!("{} {query:?}", it.slug),
+    };
+    for home in ["", "#", "#/", "/"] {
+        assert_eq!(kind(home), "home");
+    }
+    assert_eq!(kind("#/settings"), "settings");
+    assert_eq!(kind("#/tape"), "tape None");
+    assert_eq!(kind("#/tape/"), "tape None");
+    assert_eq!(kind("#/tape?"), "tape None");
+    assert_eq!(kind("#/tape?parts=3"), "tape Some(\"parts=3\")");
+    assert_eq!(kind("#/nothing"), "unknown");
+    assert_eq!(kind("#/../etc"), "unknown");
+    assert_eq!(kind(&address("tape", "parts=3")), "tape Some(\"parts=3\")");
+}
+
+#[test]
+fn the_calculators_used_last_stand_first_once_each() {
+    use reckoner_app::recent::{read, with_first};
+    assert_eq!(with_first("", "tape"), "tape");
+    assert_eq!(with_first("a,b,c", "d"), "d,a,b");
+    assert_eq!(with_first("a,tape,c", "tape"), "tape,a,c");
+    let slugs: Vec<&str> = read("gone,tape,<b>").iter().map(|it| it.slug).collect();
+    assert_eq!(slugs, ["tape"]);
+}

@@ -1,0 +1,60 @@
+//! Answers as text: to copy, to say, and how large they may be set.
+#![cfg(not(target_arch = "wasm32"))]
+
+use reckoner_app::words::{Room, room, to_copy, to_say};
+use reckoner_core::measure::{Length, length};
+use reckoner_core::say;
+use reckoner_core::sheet::{Bench, Figure, Value, face};
+
+fn inches(text: &str) -> Length {
+    length(text).expect("a length")
+}
+
+fn fence(text: &str) -> Figure {
+    Figure::length("fence", "Fence", "fence to near tooth", inches(text))
+}
+
+fn marks() -> Figure {
+    let value = Value::Lengths(vec![inches("4"), inches("10 1/64")]);
+    Figure { id: "marks", label: "Mark", from: "from left end", value }
+}
+
+#[test]
+fn a_figure_is_copied_with_its_name_and_reference() {
+    let bench = Bench::default();
+    assert_eq!(to_copy(&fence("3 3/8"), &bench), "Fence: 3 3/8 in (fence to near tooth)");
+    assert_eq!(
+        to_copy(&fence("3 25/64"), &bench),
+        "Fence: 3 3/8 in, heavy by 1/64 in (fence to near tooth)"
+    );
+    assert_eq!(
+        to_copy(&fence("3 13/32"), &bench),
+        "Fence: midway between 3 3/8 and 3 7/16 in (fence to near tooth)"
+    );
+    assert_eq!(to_copy(&marks(), &bench), "Mark: 4 in; 10 in, heavy by 1/64 in (from left end)");
+    assert_eq!(to_copy(&Figure::count("n", "Strips", 4), &bench), "Strips: 4");
+}
+
+#[test]
+fn a_voice_says_the_words_of_one_mark() {
+    let bench = Bench::default();
+    assert_eq!(
+        to_say(&fence("3 3/8"), &bench, 0),
+        "Fence: three and three eighths inches, fence to near tooth."
+    );
+    assert_eq!(
+        to_say(&marks(), &bench, 1),
+        "Mark: ten inches, heavy by one sixty-fourth, from left end."
+    );
+}
+
+#[test]
+fn only_a_long_answer_is_set_smaller() {
+    let bench = Bench::default();
+    let of = |value: Value| room(&face(&value, &bench), 0);
+    assert_eq!(of(fence("123 15/16").value), Room::Short);
+    assert_eq!(of(fence("37 7/32").value), Room::Short);
+    assert_eq!(of(Value::Count(12)), Room::Short);
+    assert_eq!(of(Value::Exact(inches("7 1/2").in_inches(), 1, "board feet")), Room::Long);
+    assert_eq!(of(Value::Words(say!["Springy: add a support in the middle."])), Room::Words);
+}
