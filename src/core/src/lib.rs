@@ -9,5 +9,6 @@ pub mod cutting;
 pub mod drawing;
 pub mod job;
 pub mod measure;
+pub mod paper;
 pub mod sheet;
 pub mod tables;

@@ -10,6 +10,7 @@ mod item_v1;
 mod job_file;
 mod lists;
 mod packed;
+mod pdf;
 
 pub use codes::{CodeProblem, Gatherer, codes};
 pub use history_v1::{read_history, write_history};
@@ -18,3 +19,4 @@ pub use job_file::schema;
 pub use job_file::{MAX_FILE, OpenProblem, Opened, SetAside, open_job, write_job};
 pub use lists::{batches_csv, parts_csv};
 pub use packed::{PackProblem, pack, unpack};
+pub use pdf::template_pdf;

@@ -1,0 +1,219 @@
+//! Templates as PDF: vector pages at full size, one unit a 72nd of an inch.
+//!
+//! The first page is a cover with a square to measure, since a printer that fits pages to its
+//! paper spoils every template.
+
+use pdf_writer::{Content, Finish, Name, Pdf, Rect, Ref, Str};
+use reckoner_core::measure::Tape;
+use reckoner_core::paper::{Ink, Page, Pages, Paper, PaperProblem, Template, tile};
+
+/// PDF units of one inch.
+const INCH: f64 = 72.0;
+
+/// Side of the square to measure, in inches.
+const CHECK: f64 = 3.0;
+
+/// A template as a PDF document.
+///
+/// # Errors
+///
+/// [`PaperProblem`] when it cannot be laid out.
+pub fn template_pdf(
+    template: &Template,
+    paper: Paper,
+    tape: Tape,
+) -> Result<Vec<u8>, PaperProblem> {
+    let pages = tile(template, paper)?;
+    let title = template.title.on(tape);
+    let mut contents = vec![cover(&pages, &title)];
+    contents.extend(pages.pages.iter().map(|page| sheet(template, &pages, page, &title)));
+    Ok(document(&pages, contents))
+}
+
+fn document(pages: &Pages, contents: Vec<Content>) -> Vec<u8> {
+    let mut pdf = Pdf::new();
+    let (catalog, tree, font) = (Ref::new(1), Ref::new(2), Ref::new(3));
+    pdf.catalog(catalog).pages(tree);
+    let first = 4;
+    let refs: Vec<(Ref, Ref)> = (0..)
+        .zip(&contents)
+        .map(|(i, _)| (Ref::new(first + 2 * i), Ref::new(first + 2 * i + 1)))
+        .collect();
+    let count = i32::try_from(refs.len()).unwrap_or(i32::MAX);
+    pdf.pages(tree).kids(refs.iter().map(|(page, _)| *page)).count(count);
+    for ((page, stream), content) in refs.iter().zip(contents) {
+        let mut writer = pdf.page(*page);
+        writer.media_box(Rect::new(0.0, 0.0, points(pages.width), points(pages.height)));
+        writer.parent(tree).contents(*stream);
+        writer.resources().fonts().pair(Name(b"F"), font);
+        writer.finish();
+        pdf.stream(*stream, &content.finish());
+    }
+    let mut helvetica = pdf.type1_font(font);
+    helvetica.base_font(Name(b"Helvetica"));
+    helvetica.encoding_predefined(Name(b"WinAnsiEncoding"));
+    helvetica.finish();
+    pdf.finish()
+}
+
+fn points(inches: f64) -> f32 {
+    (inches * INCH) as f32
+}
+
+/// Draws on one page: places in inches from its left top corner.
+struct Pen<'a> {
+    content: Content,
+    pages: &'a Pages,
+}
+
+impl Pen<'_> {
+    fn at(&self, (x, y): (f64, f64)) -> (f32, f32) {
+        (points(x), points(self.pages.height - y))
+    }
+
+    fn line(&mut self, places: &[(f64, f64)], width: f32, dashes: &[f32]) {
+        let mut places = places.iter().map(|place| self.at(*place)).collect::<Vec<_>>().into_iter();
+        let Some((x, y)) = places.next() else { return };
+        self.content.set_line_width(width).set_dash_pattern(dashes.iter().copied(), 0.0);
+        self.content.move_to(x, y);
+        for (x, y) in places {
+            self.content.line_to(x, y);
+        }
+        self.content.stroke();
+    }
+
+    fn square(&mut self, left: f64, top: f64, side: f64) {
+        let (right, bottom) = (left + side, top + side);
+        self.line(
+            &[(left, top), (right, top), (right, bottom), (left, bottom), (left, top)],
+            0.75,
+            &[],
+        );
+    }
+
+    fn words(&mut self, place: (f64, f64), size: f32, words: &str) {
+        let (x, y) = self.at(place);
+        self.content.begin_text().set_font(Name(b"F"), size).next_line(x, y);
+        self.content.show(Str(&latin(words))).end_text();
+    }
+}
+
+/// In the letters of the font that every PDF reader has; others become a question mark.
+fn latin(words: &str) -> Vec<u8> {
+    words
+        .chars()
+        .map(|c| match c {
+            '–' | '−' => b'-',
+            '’' => b'\'',
+            '“' | '”' => b'"',
+            c => u8::try_from(u32::from(c)).unwrap_or(b'?'),
+        })
+        .collect()
+}
+
+fn cover(pages: &Pages, title: &str) -> Content {
+    let mut pen = Pen { content: Content::new(), pages };
+    let left = pages.left;
+    pen.words((left, pages.top + 0.3), 18.0, title);
+    let (rows, columns) = (pages.rows, pages.columns);
+    let count = pages.pages.len();
+    for (line, words) in (0..).zip([
+        "Print at 100 %, actual size. Do not fit to the page.".to_owned(),
+        format!(
+            "{count} pages follow, in {rows} rows of {columns}. Each overlaps the next by 1/2 in."
+        ),
+        "Lay the dashed lines on each other, tape the pages, then cut or prick through.".to_owned(),
+        "Measure this square. Both sides must be 3 in. If they are not, do not use the pages."
+            .to_owned(),
+    ]) {
+        pen.words((left, pages.top + 0.75 + 0.25 * f64::from(line)), 11.0, &words);
+    }
+    let top = pages.top + 1.9;
+    pen.square(left, top, CHECK);
+    pen.words((left + 0.1, top + CHECK - 0.12), 11.0, "3 in");
+    pen.content
+}
+
+fn sheet(template: &Template, pages: &Pages, page: &Page, title: &str) -> Content {
+    let mut pen = Pen { content: Content::new(), pages };
+    let (left, top) = (pages.left, pages.top);
+    let (right, bottom) = (left + pages.area_width, top + pages.area_height);
+    let place = |(x, y): (f64, f64)| (left + x - page.x, top + y - page.y);
+    pen.content.save_state();
+    let (x, y) = pen.at((left, bottom));
+    pen.content.rect(x, y, points(pages.area_width), points(pages.area_height));
+    pen.content.clip_nonzero().end_path();
+    for ink in &template.inks {
+        match ink {
+            Ink::Cut(places) => {
+                let places: Vec<_> = places.iter().map(|p| place(*p)).collect();
+                pen.line(&places, 0.75, &[]);
+            }
+            Ink::Guide(places) => {
+                let places: Vec<_> = places.iter().map(|p| place(*p)).collect();
+                pen.line(&places, 0.4, &[6.0, 3.0]);
+            }
+            Ink::Hole(x, y, diameter) => {
+                let (x, y) = place((*x, *y));
+                circle(&mut pen, (x, y), diameter / 2.0);
+                let reach = diameter / 2.0 + 0.25;
+                pen.line(&[(x - reach, y), (x + reach, y)], 0.3, &[]);
+                pen.line(&[(x, y - reach), (x, y + reach)], 0.3, &[]);
+            }
+            Ink::Words(x, y, words) => pen.words(place((*x, *y)), 9.0, words),
+        }
+    }
+    pen.content.restore_state();
+    overlaps(&mut pen, pages, page, (left, top, right, bottom));
+    let name = format!("row {}, page {} of {}", page.row + 1, page.column + 1, pages.columns);
+    pen.words((left, bottom + 0.25), 9.0, &format!("{title}: {name}"));
+    let y = bottom + 0.45;
+    pen.line(&[(left, y - 0.06), (left, y + 0.06)], 0.75, &[]);
+    pen.line(&[(left, y), (left + CHECK, y)], 0.75, &[]);
+    pen.line(&[(left + CHECK, y - 0.06), (left + CHECK, y + 0.06)], 0.75, &[]);
+    pen.words((left + CHECK + 0.1, y + 0.04), 9.0, "this line must be 3 in");
+    pen.content
+}
+
+/// Dashed lines where this page meets its neighbours.
+fn overlaps(
+    pen: &mut Pen,
+    pages: &Pages,
+    page: &Page,
+    (left, top, right, bottom): (f64, f64, f64, f64),
+) {
+    let dashes = [2.0, 2.0];
+    let mut joint = |from: (f64, f64), to: (f64, f64)| pen.line(&[from, to], 0.4, &dashes);
+    if page.column > 0 {
+        joint((left + pages.overlap / 2.0, top), (left + pages.overlap / 2.0, bottom));
+    }
+    if page.column + 1 < pages.columns {
+        joint((right - pages.overlap / 2.0, top), (right - pages.overlap / 2.0, bottom));
+    }
+    if page.row > 0 {
+        joint((left, top + pages.overlap / 2.0), (right, top + pages.overlap / 2.0));
+    }
+    if page.row + 1 < pages.rows {
+        joint((left, bottom - pages.overlap / 2.0), (right, bottom - pages.overlap / 2.0));
+    }
+}
+
+/// A circle of four cubic curves; the well-known factor 4/3 (√2 - 1) keeps it within 0.03 % of
+/// its radius.
+fn circle(pen: &mut Pen, (x, y): (f64, f64), radius: f64) {
+    let handle = radius * 4.0 / 3.0 * (core::f64::consts::SQRT_2 - 1.0);
+    let at = |pen: &Pen, dx: f64, dy: f64| pen.at((x + dx, y + dy));
+    pen.content.set_line_width(0.75).set_dash_pattern([], 0.0);
+    let (sx, sy) = at(pen, radius, 0.0);
+    pen.content.move_to(sx, sy);
+    for [(ax, ay), (bx, by), (cx, cy)] in [
+        [(radius, handle), (handle, radius), (0.0, radius)],
+        [(-handle, radius), (-radius, handle), (-radius, 0.0)],
+        [(-radius, -handle), (-handle, -radius), (0.0, -radius)],
+        [(handle, -radius), (radius, -handle), (radius, 0.0)],
+    ] {
+        let ((ax, ay), (bx, by), (cx, cy)) = (at(pen, ax, ay), at(pen, bx, by), at(pen, cx, cy));
+        pen.content.cubic_to(ax, ay, bx, by, cx, cy);
+    }
+    pen.content.stroke();
+}
