@@ -50,6 +50,9 @@ fn check_answer(calculator: &Calculator, answer: &Answer) {
     for step in &answer.working.steps {
         check_value(slug, &step.gives);
     }
+    if let Some(template) = &answer.template {
+        check_template(slug, template);
+    }
     if let Some(scene) = &answer.drawing {
         assert!(!scene.title.0.is_empty(), "{slug}: the drawing has no title");
         check_scene(slug, scene);
@@ -232,5 +235,25 @@ fn a_length_is_read_the_same_on_every_tape() {
     for tape in [Tape::SIXTEENTHS, Tape::Millimetres(1), Tape::DecimalInches(3)] {
         let reading = tape.read(length, Rounding::Nearest).expect("a small length");
         assert_eq!((reading.mark + reading.left_over).expect("small"), length);
+    }
+}
+
+/// A full-size template can be laid out on paper, and nothing on it is beyond its own size.
+fn check_template(slug: &str, template: &reckoner_core::paper::Template) {
+    use reckoner_core::paper::{Ink, Paper, PaperProblem, tile};
+    match tile(template, Paper::Letter) {
+        Ok(_) | Err(PaperProblem::TooManyPages) => {}
+        Err(PaperProblem::NoSize) => panic!("{slug}: a template without a size"),
+    }
+    let slack = 0.01 + template.width * 1e-6;
+    for ink in &template.inks {
+        let places = match ink {
+            Ink::Cut(places) | Ink::Guide(places) => places.clone(),
+            Ink::Hole(x, y, _) | Ink::Words(x, y, _) => vec![(*x, *y)],
+        };
+        for (x, y) in places {
+            let inside = x >= -slack && y >= -slack && y <= template.height + slack;
+            assert!(inside && x <= template.width + 4.0, "{slug}: {ink:?} of {template:?}");
+        }
     }
 }

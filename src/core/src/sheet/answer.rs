@@ -3,6 +3,7 @@
 use super::{Caution, Echo, Refusal, Sentence, Working};
 use crate::drawing::Scene;
 use crate::measure::{Area, Length, Number, Rounding};
+use crate::paper::Template;
 
 /// What a calculator says: an answer, or refusals beside the fields.
 #[derive(Clone, Debug)]
@@ -30,6 +31,8 @@ pub struct Answer {
     pub cautions: Vec<Caution>,
     /// The picture, to scale.
     pub drawing: Option<Scene>,
+    /// What can be printed at full size and laid on the wood.
+    pub template: Option<Template>,
     /// How it was found.
     pub working: Working,
 }
@@ -45,6 +48,7 @@ impl Answer {
             notes: Vec::new(),
             cautions: Vec::new(),
             drawing: None,
+            template: None,
             working,
         }
     }

@@ -11,4 +11,5 @@ mod resaw;
 mod resaw_rip;
 mod strength;
 mod tape;
+mod template;
 mod top;

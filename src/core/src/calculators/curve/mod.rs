@@ -24,6 +24,7 @@ mod problem;
 pub mod rim;
 pub mod s_curve;
 mod sheet;
+mod template;
 #[cfg(test)]
 mod tests;
 pub mod things;

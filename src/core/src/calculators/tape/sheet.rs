@@ -4,6 +4,7 @@ use super::{Answer, Input, drawing, reckon};
 use crate::calculators::{Calculator, ResultKind, ResultSpec, Stage};
 use crate::measure::text::{Quantity, exact_text, show};
 use crate::measure::{Fineness, Length, Number, Rounding, Tape, Unit};
+use crate::paper::{Template, story_stick};
 use crate::say;
 use crate::sheet::{
     self, Ask, Bench, Choice, Field, Figure, Kind, Least, Source, Start, Step, Value, When, Working,
@@ -131,6 +132,7 @@ fn unmeasured(letter: &str, id: &'static str, label: &'static str, value: Value)
         notes: Vec::new(),
         cautions: Vec::new(),
         drawing: None,
+        template: None,
         working: Working { steps: vec![step], sources: vec![Source::Arithmetic] },
     }
 }
@@ -189,8 +191,18 @@ fn lay_out(letter: &str, input: &Input, answer: &Answer, bench: &Bench) -> sheet
         notes,
         cautions: Vec::new(),
         drawing: Some(drawing::draw(input, answer, bench)),
+        template: divided.then(|| stick(input, answer, bench)),
         working: working(letter, input, answer),
     }
+}
+
+/// The marks on a strip of paper, from the end of the work: a tape that starts late does not
+/// move them.
+fn stick(input: &Input, answer: &Answer, bench: &Bench) -> Template {
+    let marks: Vec<Length> =
+        answer.marks.iter().filter_map(|mark| (*mark - input.start_mark).ok()).collect();
+    let title = say!["Story stick, ", input.length, " in ", input.parts, " parts"];
+    story_stick(title, input.length, &marks, bench.tape)
 }
 
 /// The same length on the tapes of other people.

@@ -84,6 +84,7 @@ fn lay_out(input: &Input, answer: &Answer, drawing: crate::drawing::Scene) -> sh
         ],
         cautions: vec![Caution::HandSaw, Caution::DustAndNoise, Caution::TreatedWood],
         drawing: Some(drawing),
+        template: None,
         working: Working {
             steps: exactly(vec![Step::length(rule, put_in, guide)]),
             sources: vec![Source::Arithmetic, Source::CommonPractice],

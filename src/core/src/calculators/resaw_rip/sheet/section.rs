@@ -95,6 +95,7 @@ fn lay_out(
         notes: notes(input, answer),
         cautions: cautions(&input.saw, narrowest, narrowest, deepest),
         drawing: Some(drawing),
+        template: None,
         working: working(input, answer, sources),
     })
 }

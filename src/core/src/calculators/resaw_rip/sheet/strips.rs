@@ -128,6 +128,7 @@ fn lay_out(
         notes: notes(input, answer),
         cautions: cautions(&input.saw, narrowest, thinnest, input.thickness),
         drawing: Some(drawing),
+        template: None,
         working: working(input, answer, sources),
     }
 }

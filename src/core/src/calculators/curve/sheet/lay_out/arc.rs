@@ -2,7 +2,7 @@
 
 use super::{REGINA, degrees, marks, narrowest, nearest, off_the_board, things, waste};
 use crate::calculators::curve::arc::{Answer as Reckoned, Input as Asked};
-use crate::calculators::curve::drawing;
+use crate::calculators::curve::{drawing, template};
 use crate::measure::text::exact_text;
 use crate::measure::{Rounding, Tape};
 use crate::say;
@@ -104,6 +104,7 @@ pub(in super::super) fn lay_out(
         notes,
         cautions: vec![Caution::DustAndNoise],
         drawing: Some(drawing::arc(input, answer, crown, tape)),
+        template: Some(template::of_arc(input, answer)),
         working: Working {
             steps,
             sources: vec![REGINA, Source::Arithmetic, Source::CommonPractice],

@@ -2,8 +2,8 @@
 
 use super::{nearest, things, waste};
 use crate::calculators::curve::corner::{Answer as Reckoned, Input as Asked};
-use crate::calculators::curve::drawing;
 use crate::calculators::curve::things::Fit;
+use crate::calculators::curve::{drawing, template};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Tape};
 use crate::say;
@@ -70,6 +70,7 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
         notes,
         cautions: vec![Caution::DustAndNoise],
         drawing: Some(drawing::corner(input, answer, tape)),
+        template: Some(template::of_corner(input, answer)),
         working: Working { steps: corner_steps(input, answer), sources: vec![Source::Arithmetic] },
     }
 }
@@ -111,6 +112,7 @@ pub(in super::super) fn lay_out_end(
         notes,
         cautions: vec![Caution::DustAndNoise],
         drawing: Some(drawing::corner(input, answer, tape)),
+        template: Some(template::of_corner(input, answer)),
         working: Working {
             steps: vec![Step {
                 rule: "radius = width ÷ 2, so the diameter is the width",

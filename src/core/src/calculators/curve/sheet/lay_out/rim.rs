@@ -54,6 +54,7 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
         notes,
         cautions: Vec::new(),
         drawing: Some(drawing::rim(input, answer, tape)),
+        template: None,
         working: Working { steps: vec![step], sources: vec![source] },
     }
 }

@@ -1,9 +1,9 @@
 //! The S-curve: radius of its arcs, where they meet, and the marks.
 
 use super::{degrees, marks, narrowest, nearest, things};
-use crate::calculators::curve::drawing;
 use crate::calculators::curve::s_curve::{Answer as Reckoned, Input as Asked};
 use crate::calculators::curve::things::Fit;
+use crate::calculators::curve::{drawing, template};
 use crate::measure::Tape;
 use crate::measure::text::exact_text;
 use crate::say;
@@ -69,6 +69,7 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
         notes,
         cautions: vec![Caution::DustAndNoise],
         drawing: Some(drawing::s_curve(input, answer, tape)),
+        template: Some(template::of_s_curve(input, answer)),
         working: Working { steps, sources: vec![Source::Arithmetic, Source::CommonPractice] },
     }
 }
