@@ -85,6 +85,7 @@ pub(super) fn leg(input: &angles::leg::Input, answer: &angles::leg::Answer, tape
         ]],
         cautions: vec![Caution::TiltedCut],
         drawing: Some(drawing::leg(input, answer, tape)),
+        template: None,
         working: Working { steps, sources: vec![Source::Arithmetic] },
     }
 }
@@ -192,6 +193,7 @@ pub(super) fn two_ways(
         ],
         cautions: vec![Caution::TiltedCut, Caution::Drilling],
         drawing: Some(drawing::two_ways(input, answer, tape)),
+        template: None,
         working: Working { steps, sources: vec![Source::Arithmetic, Source::CommonPractice] },
     }
 }
@@ -267,6 +269,7 @@ pub(super) fn sides(
         notes,
         cautions: vec![Caution::TiltedCut],
         drawing: Some(drawing::sides(input, answer, tape)),
+        template: None,
         working: Working { steps: sides_steps(input, answer), sources: vec![Source::Arithmetic] },
     }
 }
