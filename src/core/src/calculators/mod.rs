@@ -18,6 +18,7 @@ pub mod crosscut;
 pub mod curve;
 pub mod finish;
 pub mod frame;
+pub mod lumber;
 pub mod resaw_rip;
 pub mod strength;
 pub mod tape;
@@ -126,6 +127,7 @@ impl Stage {
 pub const ALL: &[&Calculator] = &[
     &tape::CALCULATOR,
     &resaw_rip::CALCULATOR,
+    &lumber::CALCULATOR,
     &crosscut::CALCULATOR,
     &frame::CALCULATOR,
     &top::CALCULATOR,

@@ -6,6 +6,7 @@ mod curve;
 mod finish;
 mod frame;
 mod job;
+mod lumber;
 mod measure;
 mod resaw;
 mod resaw_rip;

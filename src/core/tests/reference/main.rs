@@ -3,6 +3,7 @@
 //! Each check names its source. `[WH]` cases are worked by hand from the formula shown there.
 //! A departure from a source is marked `DEPARTS:` with the reason.
 
+mod board_measure;
 mod crosscut;
 mod finish;
 mod frame;

@@ -1,0 +1,103 @@
+//! The end of a board inside its nominal size, its face, and boards laid side by side.
+
+use super::fields::Covering;
+use super::{cover, size};
+use crate::drawing::{Anchor, Board, Role, Scene, Size};
+use crate::measure::Length;
+use crate::say;
+use crate::sheet::Bench;
+
+/// End view: the actual board solid, the nominal size a dashed outline around it.
+pub(super) fn end_view(input: &size::Input, answer: &size::Answer, bench: &Bench) -> Scene {
+    let zero = Length::ZERO;
+    let wide = input.nominal_width.max(answer.width);
+    let high = input.nominal_thickness.max(answer.thickness);
+    let mut board = Board::fit(bench.tape, wide, high, 120.0, 1, 2);
+    let middle = |all: Length, one: Length| (all - one).and_then(|rest| rest / 2).unwrap_or(zero);
+    let (left, top) = (middle(wide, answer.width), middle(high, answer.thickness));
+    board.rect(Role::EndGrain, left, top, answer.width, answer.thickness);
+    board.rect(
+        Role::Ghost,
+        middle(wide, input.nominal_width),
+        middle(high, input.nominal_thickness),
+        input.nominal_width,
+        input.nominal_thickness,
+    );
+    let right = (left + answer.width).unwrap_or(wide);
+    board.dimension(0, left, right);
+    let x = board.x((wide / 2).unwrap_or(zero));
+    let y = (board.top() + board.bottom()) / 2.0 + 4.0;
+    let thickness = format!("{} thick", board.amount(answer.thickness));
+    board.text(Role::StrongInk, x, y, Anchor::Middle, Size::Small, thickness);
+    let nominal = format!(
+        "dashed: nominal {} × {}",
+        board.amount(input.nominal_thickness),
+        board.amount(input.nominal_width)
+    );
+    let row = board.row(1);
+    board.text(Role::Ink, x, row, Anchor::Middle, Size::Small, nominal);
+    board.scene(say![
+        "End of the board, ",
+        answer.thickness,
+        " × ",
+        answer.width,
+        ", inside its nominal size."
+    ])
+}
+
+/// Face of one board with its nominal width and its length.
+pub(super) fn face_view(width: Length, length: Length, count: u32, bench: &Bench) -> Scene {
+    let zero = Length::ZERO;
+    let mut board = Board::fit(bench.tape, length, width, 120.0, 1, 2);
+    board.rect(Role::Wood, zero, zero, length, width);
+    board.dimension(0, zero, length);
+    let x = board.x((length / 2).unwrap_or(zero));
+    let row = board.row(1);
+    let words = format!("{count} boards, nominal width {}", board.amount(width));
+    board.text(Role::Ink, x, row, Anchor::Middle, Size::Small, words);
+    board.scene(say!["Face of one board, ", length, " long; ", count, " boards."])
+}
+
+/// Most boards that are drawn one by one.
+const MOST_DRAWN: u32 = 60;
+
+/// Boards side by side, seen from above, with what the last one hangs over.
+pub(super) fn covered(
+    covering: &Covering,
+    size: &size::Answer,
+    cover: &cover::Answer,
+    bench: &Bench,
+) -> Scene {
+    let zero = Length::ZERO;
+    let pitch = (size.width + covering.gap).unwrap_or(size.width);
+    let laid = (pitch * cover.rows).and_then(|all| all - covering.gap).unwrap_or(covering.width);
+    let wide = laid.max(covering.width);
+    let high = (wide / 4).unwrap_or(wide);
+    let mut board = Board::fit(bench.tape, wide, high, 90.0, 1, 2);
+    if cover.rows <= MOST_DRAWN {
+        for i in 0..cover.rows {
+            let left = (pitch * i).unwrap_or(zero);
+            board.rect(Role::Wood, left, zero, size.width, high);
+        }
+    } else {
+        board.rect(Role::Wood, zero, zero, laid, high);
+    }
+    let over = (laid - covering.width).unwrap_or(zero);
+    if over.is_positive() {
+        board.rect(Role::Waste, covering.width, zero, over, high);
+    }
+    board.dimension(-1, zero, size.width);
+    board.dimension(0, zero, covering.width);
+    let x = board.x((wide / 2).unwrap_or(zero));
+    let row = board.row(1);
+    let words = format!("{} boards laid, hatched: over", cover.rows);
+    board.text(Role::Ink, x, row, Anchor::Middle, Size::Small, words);
+    board.scene(say![
+        cover.rows,
+        " boards of ",
+        size.width,
+        " side by side over ",
+        covering.width,
+        "."
+    ])
+}
