@@ -51,11 +51,6 @@ fn offers(model: &Model, worth: &Worth) -> Vec<(i64, i64, i64)> {
         .zip(&worth.of_stock)
         .map(|(stock, &most)| (stock.cost, most, stock.limit.map_or(total, i64::from).min(total)))
         .collect();
-    if !model.all {
-        for (item, &value) in model.items.iter().zip(&worth.of_item) {
-            offers.push((item.skip, value, i64::from(item.demand)));
-        }
-    }
     offers.retain(|offer| offer.1 > 0 && offer.2 > 0);
     // Most worth for the money first; exact cross products, free ones before all others.
     offers.sort_by(|a, b| {
@@ -137,7 +132,7 @@ pub(crate) fn cover(model: &Model, worth: &Worth, most: i64) -> i64 {
 /// longest bin, and lengths rounded down in steps of a share (dual feasible functions).
 pub(crate) fn simple_worths(model: &Model) -> Vec<Vec<i64>> {
     let mut weight = vec![0_i64; model.items.len()];
-    for kind in &model.kinds {
+    for kind in model.kinds.iter().filter(|kind| !kind.out) {
         for way in &kind.ways {
             let old = weight[way.item];
             weight[way.item] = if old == 0 { way.weight } else { old.min(way.weight) };
@@ -162,7 +157,7 @@ pub(crate) fn simple_worths(model: &Model) -> Vec<Vec<i64>> {
     }
     // Where boards are ripped: the lengths of those parts alone that one kind of strip accepts.
     if model.kinds.len() > 1 {
-        for kind in model.kinds.iter().filter(|kind| !kind.ways.is_empty()).take(MOST_KINDS) {
+        for kind in model.kinds.iter().filter(|k| !k.out && !k.ways.is_empty()).take(MOST_KINDS) {
             let mut worth = vec![0; model.items.len()];
             for way in &kind.ways {
                 worth[way.item] = weight[way.item];

@@ -17,8 +17,10 @@ pub struct Progress<'a> {
     pub budget: u64,
     /// The best plan's cost, in cents; `None` while there is no plan.
     pub cost_cents: Option<i64>,
-    /// No plan can cost less, in cents.
+    /// No plan can cost less, in cents. When planning from the rack: a measure of the parts that must be left out.
     pub bound_cents: i64,
+    /// Parts left out of the best plan; zero unless planning from the rack.
+    pub left_out: u32,
     /// Boards and scraps cut in the best plan.
     pub boards: usize,
     /// The best plan, only in the first report after it was found.
@@ -34,7 +36,7 @@ pub(crate) struct Meter<'c> {
     budget: u64,
     next_report: u64,
     stopped: bool,
-    cost: Option<i64>,
+    score: Option<(i64, usize)>,
     bound: i64,
     plan: Option<Plan>,
     fresh: bool,
@@ -51,7 +53,7 @@ impl<'c> Meter<'c> {
             budget,
             next_report: REPORT_EVERY,
             stopped: false,
-            cost: None,
+            score: None,
             bound: 0,
             plan: None,
             fresh: false,
@@ -84,8 +86,11 @@ impl<'c> Meter<'c> {
         let progress = Progress {
             work: self.work,
             budget: self.budget,
-            cost_cents: self.cost,
+            cost_cents: self.plan.as_ref().map(|plan| plan.cost_cents),
             bound_cents: self.bound,
+            left_out: self.plan.as_ref().map_or(0, |plan| {
+                plan.left_out.iter().map(|left| left.quantity).fold(0, u32::saturating_add)
+            }),
             boards: self.plan.as_ref().map_or(0, |plan| plan.boards.len()),
             better: self.plan.as_ref().filter(|_| self.fresh),
         };
@@ -95,9 +100,9 @@ impl<'c> Meter<'c> {
         }
     }
 
-    /// A better plan.
-    pub(crate) fn better(&mut self, plan: Plan) {
-        self.cost = Some(plan.cost_cents);
+    /// A better plan and its score.
+    pub(crate) fn better(&mut self, plan: Plan, score: (i64, usize)) {
+        self.score = Some(score);
         self.plan = Some(plan);
         self.fresh = true;
         self.report();
@@ -110,11 +115,9 @@ impl<'c> Meter<'c> {
         }
     }
 
-    /// Whether the plan is better than the best told so far.
-    pub(crate) fn is_better(&self, plan: &Plan) -> bool {
-        self.plan.as_ref().is_none_or(|old| {
-            (plan.cost_cents, plan.boards.len()) < (old.cost_cents, old.boards.len())
-        })
+    /// Whether a plan of this score (cost, then boards) is better than the best told so far.
+    pub(crate) fn is_better(&self, score: (i64, usize)) -> bool {
+        self.score.is_none_or(|old| score < old)
     }
 
     /// Whether the listener asked to stop.

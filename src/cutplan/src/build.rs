@@ -16,6 +16,9 @@ const MOST_FORMS: usize = 400;
 /// The most ways to resaw a strip that are looked at. Beyond it the model admits that it misses some.
 const MOST_LAYERINGS: usize = 2_000;
 
+/// The most that leaving one part out may count.
+const LARGEST_RANK: i64 = 1 << 32;
+
 /// What the search is to minimise.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Aim {
@@ -142,7 +145,8 @@ impl<'a> Builder<'a> {
         let face = size.map_or(1, |s| s.width.min(1 << 12) * s.thickness.min(1 << 10));
         self.items.push(Item {
             demand: 0,
-            skip: 0,
+            skip: 1,
+            rank: 1,
             size: (part.length + kerf).saturating_mul(face).min(1 << 40),
             parts: Vec::new(),
         });
@@ -166,44 +170,46 @@ impl<'a> Builder<'a> {
         }
     }
 
-    /// In a money job leaving a part out costs more than every board that could ever be bought. On the rack one
+    /// In a money job a part that no pattern covers costs more than every board that could be bought. On the rack one
     /// part of a better priority counts more than all parts of worse ones together.
     fn set_skips(&mut self, aim: Aim) {
         let total: i64 = self.items.iter().map(|item| i64::from(item.demand)).sum();
-        match aim {
-            Aim::Money => {
-                let most: i64 = self
-                    .job
-                    .stock()
-                    .map(|s| s.price_cents * s.limit.map_or(total, |l| i64::from(l).min(total)))
-                    .fold(1, i64::saturating_add);
-                for item in &mut self.items {
-                    item.skip = most;
-                }
-            }
-            Aim::Rack => {
-                let mut ranks: Vec<(u32, i64)> = Vec::new();
-                for item in &self.items {
-                    let rank = item.parts.first().map_or(0, |p| self.job.parts[p.0].priority);
-                    match ranks.binary_search_by_key(&rank, |entry| entry.0) {
-                        Ok(at) => ranks[at].1 += i64::from(item.demand),
-                        Err(at) => ranks.insert(at, (rank, i64::from(item.demand))),
-                    }
-                }
-                // From the worst rank up: one more than everything below it together. Saturates for
-                // absurdly many ranks, which then count alike.
-                let mut below = 0_i64;
-                let mut value = BTreeMap::new();
-                for &(rank, count) in ranks.iter().rev() {
-                    let each = (below + 1).min(1 << 40);
-                    value.insert(rank, each);
-                    below = below.saturating_add(each.saturating_mul(count)).min(1 << 40);
-                }
-                for item in &mut self.items {
-                    let rank = item.parts.first().map_or(0, |p| self.job.parts[p.0].priority);
-                    item.skip = value.get(&rank).copied().unwrap_or(1);
-                }
-            }
+        if aim == Aim::Rack {
+            self.set_ranks();
+        }
+        let boards = self.job.stock().map(|stock| {
+            let count = stock.limit.map_or(total, i64::from).min(total);
+            stock.price_cents.saturating_mul(count)
+        });
+        let outs = self.items.iter().map(|item| item.rank.saturating_mul(i64::from(item.demand)));
+        let most = boards.chain(outs).fold(1, i64::saturating_add);
+        for item in &mut self.items {
+            item.skip = most;
+        }
+    }
+
+    fn set_ranks(&mut self) {
+        let priority = |item: &Item| item.parts.first().map_or(0, |p| self.job.parts[p.0].priority);
+        let mut counts: BTreeMap<u32, i64> = BTreeMap::new();
+        for item in &self.items {
+            *counts.entry(priority(item)).or_insert(0) += i64::from(item.demand);
+        }
+        // From the worst priority up: each one more than everything below it together. With so many
+        // priorities that the numbers would leave the safe range, the best of them count alike.
+        let mut below = 0_i64;
+        let mut ranks = BTreeMap::new();
+        for (&at, &count) in counts.iter().rev() {
+            let each = (below + 1).min(LARGEST_RANK);
+            ranks.insert(at, each);
+            below = below.saturating_add(each.saturating_mul(count));
+        }
+        let ranks: Vec<i64> = self
+            .items
+            .iter()
+            .map(|item| ranks.get(&priority(item)).copied().unwrap_or(1))
+            .collect();
+        for (item, rank) in self.items.iter_mut().zip(ranks) {
+            item.rank = rank;
         }
     }
 
@@ -238,7 +244,7 @@ impl<'a> Builder<'a> {
             }
         }
         ways.sort_by_key(|way| (std::cmp::Reverse(way.weight), way.item));
-        self.kinds.push(Kind { ways });
+        self.kinds.push(Kind { ways, out: false });
         self.known.insert(accepts, self.kinds.len() - 1);
         self.kinds.len() - 1
     }
@@ -295,6 +301,7 @@ impl<'a> Builder<'a> {
             limit: view.limit,
             forms: forms.into_iter().map(Rc::new).collect(),
             nests,
+            out: None,
         }
     }
 
@@ -482,9 +489,10 @@ fn split(builder: &Builder<'_>, stocks: &[Stock], aim: Aim) -> Vec<Model> {
         let members: Vec<usize> =
             (0..items.len()).filter(|&item| find(&group, item) == root).collect();
         let place: BTreeMap<usize, usize> = members.iter().copied().zip(0..).collect();
-        let own_kinds = kinds
+        let mut own_kinds: Vec<Kind> = kinds
             .iter()
             .map(|kind| Kind {
+                out: false,
                 ways: kind
                     .ways
                     .iter()
@@ -492,19 +500,39 @@ fn split(builder: &Builder<'_>, stocks: &[Stock], aim: Aim) -> Vec<Model> {
                     .collect(),
             })
             .collect();
-        let own_stocks = stocks
+        let mut own_stocks: Vec<Stock> = stocks
             .iter()
             .zip(&home)
             .filter(|(_, home)| home.is_some_and(|item| find(&group, item) == root))
             .map(|(stock, _)| stock.clone())
             .collect();
+        let own_items: Vec<Item> = members.iter().map(|&item| items[item].clone()).collect();
+        if aim == Aim::Rack {
+            add_outs(&own_items, &mut own_kinds, &mut own_stocks);
+        }
         models.push(Model {
-            items: members.iter().map(|&item| items[item].clone()).collect(),
+            items: own_items,
             kinds: own_kinds,
             stocks: own_stocks,
-            all: aim == Aim::Money,
             lossy: builder.lossy,
         });
     }
     models
+}
+
+/// Leaving a part out, as a board that holds one of it.
+fn add_outs(items: &[Item], kinds: &mut Vec<Kind>, stocks: &mut Vec<Stock>) {
+    for (item, entry) in items.iter().enumerate() {
+        let kind = kinds.len();
+        kinds.push(Kind { ways: vec![Way { item, weight: 1, turned: false }], out: true });
+        let bin = Bin { kind, cap: 1, piece: 0, layer: 0, segment: 0 };
+        stocks.push(Stock {
+            number: usize::MAX,
+            cost: entry.rank,
+            limit: Some(entry.demand),
+            forms: vec![Rc::new(Form { bins: vec![bin], make: Make::Crosscut })],
+            nests: Vec::new(),
+            out: Some(item),
+        });
+    }
 }

@@ -120,11 +120,7 @@ impl<'m> Columns<'m> {
             limit_row[stock] = rows.len() + at;
         }
         let dearest = self.model.stocks.iter().map(|stock| stock.cost).max().unwrap_or(0);
-        let unit = if self.model.all {
-            dearest.max(1) as f64
-        } else {
-            self.model.items.iter().map(|item| item.skip).max().unwrap_or(1) as f64
-        };
+        let unit = dearest.max(1) as f64;
         let cover_rows: Vec<(f64, f64)> = rows
             .iter()
             .map(|&item| {

@@ -28,8 +28,7 @@ pub(crate) fn board_by_board(
             let extra = i128::from(item.size) * i128::from(item.size) * i128::from(boost)
                 / i128::from(largest)
                 / 100;
-            let rank = if model.all { 1 } else { item.skip.min(1 << 12) };
-            (item.size + i64::try_from(extra).unwrap_or(0)).saturating_mul(rank)
+            (item.size + i64::try_from(extra).unwrap_or(0)).saturating_mul(item.rank.min(1 << 12))
         })
         .collect();
     let mut made: Patterns = Vec::new();
@@ -102,8 +101,7 @@ pub(crate) fn part_by_part(
     let mut order: Vec<usize> = (0..model.items.len()).collect();
     order.sort_by_key(|&item| {
         let item_ref = &model.items[item];
-        let rank = if model.all { 0 } else { item_ref.skip };
-        (std::cmp::Reverse((rank, item_ref.size)), item)
+        (std::cmp::Reverse((item_ref.rank, item_ref.size)), item)
     });
     let mut limits = rest.limits.clone();
     let mut open: Vec<Open> = Vec::new();

@@ -7,7 +7,7 @@
 //! mix fails, every mix that it could replace board by board fails too, so failures are kept and such mixes are
 //! skipped.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 use crate::bounds::Worth;
@@ -16,6 +16,9 @@ use crate::completion::{Answer, BinType, complete};
 use crate::greedy::Patterns;
 use crate::knapsack::Fill;
 use crate::model::{Form, Model};
+
+/// Refuted questions remembered, at most.
+const MOST_REFUTED: usize = 20_000;
 
 /// What going through the mixes came to.
 pub(crate) enum Mixed {
@@ -41,10 +44,15 @@ pub(crate) struct Mixer<'m> {
     model: &'m Model,
     /// Paid stocks, dearest first.
     paid: Vec<usize>,
+    /// The most that paid stocks from each on can cost.
+    spendable: Vec<i64>,
     free: Vec<(usize, u32)>,
     cuts: Vec<Cut>,
     failed: Vec<Vec<u32>>,
-    decided: BTreeMap<Vec<BinType>, bool>,
+    /// A mix not wanted, nor any with the same boards and more.
+    excluded: Option<Vec<u32>>,
+    /// Bins and demands that were refuted.
+    refuted: BTreeSet<(Vec<BinType>, Vec<u32>)>,
     /// For each stock, the paid stocks that can replace it whatever it holds.
     replaced_by: Vec<Vec<bool>>,
 }
@@ -76,15 +84,33 @@ impl<'m> Mixer<'m> {
                     .collect()
             })
             .collect();
+        let spendable = (0..paid.len())
+            .map(|at| {
+                paid[at..]
+                    .iter()
+                    .map(|&s| match model.stocks[s].limit {
+                        Some(limit) => model.stocks[s].cost.saturating_mul(i64::from(limit)),
+                        None => i64::MAX,
+                    })
+                    .fold(0, i64::saturating_add)
+            })
+            .collect();
         Self {
             model,
             paid,
+            spendable,
             free,
             cuts: Vec::new(),
             failed: Vec::new(),
-            decided: BTreeMap::new(),
+            excluded: None,
+            refuted: BTreeSet::new(),
             replaced_by,
         }
+    }
+
+    /// Leaves this mix out, and every mix that holds it.
+    pub(crate) fn exclude(&mut self, mix: Vec<u32>) {
+        self.excluded = Some(mix);
     }
 
     /// Adds a worth to refute mixes with.
@@ -127,6 +153,8 @@ impl<'m> Mixer<'m> {
                 Decision::Unknown => Mixed::Undecided(0),
             };
         }
+        let everything = self.spendable.first().copied().unwrap_or(0);
+        let target = target.min(everything.saturating_add(1));
         let mut cost = (from.max(0) + step - 1) / step * step;
         let mut undecided: Option<i64> = None;
         while cost < target {
@@ -137,6 +165,7 @@ impl<'m> Mixer<'m> {
                 stop_at,
                 found: None,
                 unknown: false,
+                listed: None,
             };
             let fine = self.walk(&mut walk, 0, cost, meter);
             if let Some(patterns) = walk.found {
@@ -156,6 +185,28 @@ impl<'m> Mixer<'m> {
         }
     }
 
+    /// All mixes of exactly that cost that no cut and no failure refutes, at most `most`, and whether these are all.
+    pub(crate) fn list(
+        &mut self,
+        cost: i64,
+        most: usize,
+        steps: u64,
+        meter: &mut Meter<'_>,
+    ) -> (Vec<Vec<u32>>, bool) {
+        let mut walk = Walk {
+            mix: vec![0; self.model.stocks.len()],
+            held: vec![0; self.cuts.len()],
+            steps_each: 0,
+            stop_at: meter.work().saturating_add(steps),
+            found: None,
+            unknown: false,
+            listed: Some((Vec::new(), most)),
+        };
+        let fine = self.walk(&mut walk, 0, cost, meter);
+        let listed = walk.listed.map_or_else(Vec::new, |listed| listed.0);
+        (listed, fine)
+    }
+
     /// Chooses counts from paid stock `at` on that use up `money` exactly. `false` when stopped.
     fn walk(&mut self, walk: &mut Walk, at: usize, money: i64, meter: &mut Meter<'_>) -> bool {
         if !meter.tick(20 + self.cuts.len() as u64) || meter.work() > walk.stop_at {
@@ -167,6 +218,9 @@ impl<'m> Mixer<'m> {
         let Some(&stock) = self.paid.get(at) else {
             return true;
         };
+        if money > self.spendable[at] {
+            return true;
+        }
         for (cut, &held) in self.cuts.iter().zip(&walk.held) {
             let short = i128::from(cut.needed) - i128::from(held);
             let reachable = self.paid[at..].iter().any(|&s| {
@@ -198,7 +252,18 @@ impl<'m> Mixer<'m> {
 
     fn leaf(&mut self, walk: &mut Walk, meter: &mut Meter<'_>) -> bool {
         let refuted = self.cuts.iter().zip(&walk.held).any(|(cut, &held)| held < cut.needed);
-        if refuted || self.is_dominated(&walk.mix) {
+        let unwanted = self
+            .excluded
+            .as_ref()
+            .is_some_and(|mix| self.paid.iter().all(|&stock| walk.mix[stock] >= mix[stock]));
+        if refuted || unwanted || self.is_dominated(&walk.mix) {
+            return true;
+        }
+        if let Some((list, most)) = &mut walk.listed {
+            if list.len() >= *most {
+                return false;
+            }
+            list.push(walk.mix.clone());
             return true;
         }
         match self.decide(&walk.mix, walk.steps_each, meter) {
@@ -315,20 +380,26 @@ impl<'m> Mixer<'m> {
 
     fn pack(&mut self, choice: &mut FormChoice, meter: &mut Meter<'_>) -> Option<Patterns> {
         let mut types: BTreeMap<(usize, i64), u32> = BTreeMap::new();
-        for (_, form, count) in &choice.chosen {
+        let mut demands = self.model.demands();
+        for (stock, form, count) in &choice.chosen {
+            if let Some(item) = self.model.stocks[*stock].out {
+                demands[item] = demands[item].saturating_sub(*count);
+                continue;
+            }
             for bin in &form.bins {
                 *types.entry((bin.kind, bin.cap)).or_insert(0) += count;
             }
         }
         let types: Vec<BinType> =
             types.into_iter().map(|((kind, cap), count)| BinType { kind, cap, count }).collect();
-        if self.decided.get(&types) == Some(&false) {
+        let question = (types, demands);
+        if self.refuted.contains(&question) {
             return None;
         }
-        match complete(self.model, &types, &self.model.demands(), choice.steps, meter) {
+        match complete(self.model, &question.0, &question.1, choice.steps, meter) {
             Answer::Fails => {
-                if self.decided.len() < 20_000 {
-                    self.decided.insert(types, false);
+                if self.refuted.len() < MOST_REFUTED {
+                    self.refuted.insert(question);
                 }
                 None
             }
@@ -337,7 +408,7 @@ impl<'m> Mixer<'m> {
                 None
             }
             Answer::Fits(made) => {
-                let mut sorted: Vec<BinType> = types;
+                let mut sorted: Vec<BinType> = question.0;
                 sorted.sort_by_key(|bin| (bin.cap, bin.kind));
                 let mut fills: BTreeMap<(usize, i64), Vec<Fill>> = BTreeMap::new();
                 for (number, fill) in made {
@@ -347,6 +418,12 @@ impl<'m> Mixer<'m> {
                 let mut patterns = Vec::new();
                 for (stock, form, count) in &choice.chosen {
                     for _ in 0..*count {
+                        if self.model.stocks[*stock].out.is_some() {
+                            let fill = vec![vec![(0, 1)]];
+                            let pattern = self.model.pattern(*stock, Rc::clone(form), fill);
+                            patterns.push(Rc::new(pattern));
+                            continue;
+                        }
                         let fill = form.bins.iter().map(|bin| {
                             let list = fills.get_mut(&(bin.kind, bin.cap));
                             list.and_then(Vec::pop).unwrap_or_default()
@@ -378,6 +455,8 @@ struct Walk {
     stop_at: u64,
     found: Option<Patterns>,
     unknown: bool,
+    /// Mixes are listed, not decided: the list and its greatest length.
+    listed: Option<(Vec<Vec<u32>>, usize)>,
 }
 
 struct FormChoice {

@@ -16,8 +16,10 @@ use reckoner_core::cutting::Units;
 pub(crate) struct Item {
     /// How many are wanted.
     pub(crate) demand: u32,
-    /// The cost of leaving one out. In a job where all must be cut it is more than any plan costs.
+    /// More than any plan costs: the price of a part that no pattern covers yet.
     pub(crate) skip: i64,
+    /// What leaving one out costs where that is allowed; better priorities cost more. One where all must be cut.
+    pub(crate) rank: i64,
     /// A rough size, for greedy choices: the volume of one with its kerf.
     pub(crate) size: i64,
     /// The job's parts it stands for, with their quantities.
@@ -38,6 +40,8 @@ pub(crate) struct Way {
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Kind {
     pub(crate) ways: Vec<Way>,
+    /// Not a row of a board but the place of a part that is left out.
+    pub(crate) out: bool,
 }
 
 /// A row of parts with a fixed room.
@@ -129,6 +133,8 @@ pub(crate) struct Stock {
     pub(crate) forms: Vec<Rc<Form>>,
     /// Ways to divide it that are not listed in `forms`. Empty when the list is complete.
     pub(crate) nests: Vec<Nest>,
+    /// Not a board: "buying" it leaves one of this item out.
+    pub(crate) out: Option<usize>,
 }
 
 /// One part of the job that can be planned by itself.
@@ -137,8 +143,6 @@ pub(crate) struct Model {
     pub(crate) items: Vec<Item>,
     pub(crate) kinds: Vec<Kind>,
     pub(crate) stocks: Vec<Stock>,
-    /// Whether every part must be cut.
-    pub(crate) all: bool,
     /// Some ways to divide a board were too many to keep, so nothing can be proved.
     pub(crate) lossy: bool,
 }

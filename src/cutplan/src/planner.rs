@@ -10,6 +10,7 @@ use crate::build::{Aim, models};
 use crate::model::{Model, Pattern};
 use crate::realise;
 use crate::solve::{Proof, Solver};
+use crate::ties::{Ties, break_ties};
 
 /// What the planner found.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -20,6 +21,11 @@ pub struct Outcome {
     pub bound_cents: i64,
     /// The plan is proved cheapest: its cost equals the bound.
     pub proved: bool,
+    /// No plan as cheap cuts fewer boards and scraps.
+    pub fewest_boards: bool,
+    /// No plan as cheap with as few boards leaves a longer single offcut. Only looked for where boards are cut to length
+    /// and have no knots inside.
+    pub longest_offcut: bool,
     /// What proves the bound, one for each group of parts that shares no boards with the others.
     pub certificates: Vec<Certificate>,
     /// Steps the search took.
@@ -28,6 +34,22 @@ pub struct Outcome {
     pub stopped: bool,
 }
 
+/// What the planner found for a job to be cut from the rack only.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct RackOutcome {
+    /// The best plan found; it says which parts are left out.
+    pub plan: Plan,
+    /// No plan cuts more parts of the best priority, nor, with as many of these, more of the next, and so on.
+    pub proved: bool,
+    /// Steps the search took.
+    pub work: u64,
+    /// The listener stopped the search.
+    pub stopped: bool,
+}
+
+/// What to call with news; it answers whether to go on.
+pub type Listener<'c> = dyn FnMut(&Progress<'_>) -> ControlFlow<()> + 'c;
+
 /// Plans the job with at most `budget` steps (a step is a nanosecond to ten).
 ///
 /// # Errors
@@ -35,37 +57,98 @@ pub struct Outcome {
 pub fn plan_job(
     job: &Job,
     budget: u64,
-    listener: &mut dyn FnMut(&Progress<'_>) -> ControlFlow<()>,
+    listener: &mut Listener<'_>,
 ) -> Result<Outcome, CutProblem> {
     job.validate()?;
     let models = models(job, Aim::Money)?;
-    let mut meter = Meter::new(budget, listener);
-    let mut solvers: Vec<Solver<'_>> = models.iter().map(Solver::new).collect();
+    let mut told = |progress: &Progress<'_>| listener(progress);
+    let mut meter = Meter::new(budget, &mut told);
+    let (mut solvers, ties) = search(job, &models, &mut meter);
+    let plan = whole(job, &solvers);
+    let short: Vec<&Solver<'_>> = solvers.iter().filter(|s| !s.is_complete()).collect();
+    if !short.is_empty() {
+        let name = |part: usize| job.parts.get(part).map_or("", |part| part.id.as_str()).to_owned();
+        return Err(CutProblem::NotEnoughBoards {
+            left_out: plan.left_out.iter().map(|left| (name(left.part), left.quantity)).collect(),
+            proved: short.iter().any(|solver| solver.is_impossible()),
+        });
+    }
+    let bound_cents = solvers.iter().map(|solver| solver.bound.min(solver.cost)).sum();
+    let certificates = solvers.iter_mut().map(|solver| certificate(solver)).collect();
+    Ok(Outcome {
+        proved: bound_cents == plan.cost_cents,
+        plan,
+        bound_cents,
+        fewest_boards: ties.iter().all(|tie| tie.fewest_boards),
+        longest_offcut: ties.iter().all(|tie| tie.longest_offcut),
+        certificates,
+        work: meter.work(),
+        stopped: meter.stopped(),
+    })
+}
+
+/// Cuts as many parts as possible from scraps and from boards of limited number, by priority: no part of a worse
+/// priority is cut in place of one of a better. Boards without a limit are taken as the yard's and not used.
+///
+/// # Errors
+/// A [`CutProblem`] when the job itself is wrong.
+pub fn plan_rack(
+    job: &Job,
+    budget: u64,
+    listener: &mut Listener<'_>,
+) -> Result<RackOutcome, CutProblem> {
+    job.validate()?;
+    let models = models(job, Aim::Rack)?;
+    let mut told = |progress: &Progress<'_>| listener(progress);
+    let mut meter = Meter::new(budget, &mut told);
+    let (solvers, _) = search(job, &models, &mut meter);
+    Ok(RackOutcome {
+        plan: whole(job, &solvers),
+        proved: solvers.iter().all(Solver::is_proved),
+        work: meter.work(),
+        stopped: meter.stopped(),
+    })
+}
+
+/// Everything in its order: quick plans for all groups, then the linear programmes, then rounds of exact search, then
+/// the ties.
+fn search<'m>(
+    job: &Job,
+    models: &'m [Model],
+    meter: &mut Meter<'_>,
+) -> (Vec<Solver<'m>>, Vec<Ties>) {
+    let mut solvers: Vec<Solver<'m>> = models.iter().map(Solver::new).collect();
     for at in 0..solvers.len() {
-        solvers[at].begin(&mut meter);
-        tell(job, &solvers, &mut meter);
+        solvers[at].begin(meter);
+        tell(job, &solvers, meter);
     }
     for at in 0..solvers.len() {
-        solvers[at].relax(&mut meter);
-        tell(job, &solvers, &mut meter);
+        solvers[at].relax(meter);
+        tell(job, &solvers, meter);
     }
     let mut going = true;
     while going {
         going = false;
         for at in 0..solvers.len() {
-            going |= solvers[at].improve(&mut meter);
-            tell(job, &solvers, &mut meter);
+            going |= solvers[at].improve(meter);
+            tell(job, &solvers, meter);
         }
     }
-    finish(job, &solvers, meter)
+    let mut ties = Vec::new();
+    for at in 0..solvers.len() {
+        ties.push(break_ties(&mut solvers[at], job.saw.kerf, meter));
+        tell(job, &solvers, meter);
+    }
+    (solvers, ties)
 }
 
 fn tell(job: &Job, solvers: &[Solver<'_>], meter: &mut Meter<'_>) {
-    meter.raise(solvers.iter().map(|solver| solver.bound).sum());
+    meter.raise(solvers.iter().map(|solver| solver.bound.min(solver.cost)).sum());
     if solvers.iter().all(Solver::is_complete) {
-        let plan = whole(job, solvers);
-        if meter.is_better(&plan) {
-            meter.better(plan);
+        let score = solvers.iter().map(|solver| (solver.cost, solver.best.len()));
+        let score = score.fold((0, 0), |sum, next| (sum.0 + next.0, sum.1 + next.1));
+        if meter.is_better(score) {
+            meter.better(whole(job, solvers), score);
         }
     }
 }
@@ -74,32 +157,6 @@ fn whole(job: &Job, solvers: &[Solver<'_>]) -> Plan {
     let solved: Vec<(&Model, &[Rc<Pattern>])> =
         solvers.iter().map(|solver| (solver.model, solver.best.as_slice())).collect();
     realise::plan(job, &solved)
-}
-
-fn finish(job: &Job, solvers: &[Solver<'_>], meter: Meter<'_>) -> Result<Outcome, CutProblem> {
-    let incomplete: Vec<&Solver<'_>> = solvers.iter().filter(|s| !s.is_complete()).collect();
-    if !incomplete.is_empty() {
-        let plan = whole(job, solvers);
-        return Err(CutProblem::NotEnoughBoards {
-            left_out: plan
-                .left_out
-                .iter()
-                .map(|left| (job.parts[left.part].id.clone(), left.quantity))
-                .collect(),
-            proved: incomplete.iter().any(|solver| solver.bound >= solver.model.items[0].skip),
-        });
-    }
-    let plan = whole(job, solvers);
-    let bound_cents = solvers.iter().map(|solver| solver.bound.min(solver.cost)).sum();
-    let certificates = solvers.iter().map(certificate).collect();
-    Ok(Outcome {
-        proved: bound_cents == plan.cost_cents,
-        plan,
-        bound_cents,
-        certificates,
-        work: meter.work(),
-        stopped: meter.stopped(),
-    })
 }
 
 fn certificate(solver: &Solver<'_>) -> Certificate {

@@ -21,7 +21,7 @@ pub(crate) fn plan(job: &Job, solved: &[(&Model, &[Rc<Pattern>])]) -> Plan {
             list.reverse();
         }
         let mut left = model.demands();
-        for pattern in *patterns {
+        for pattern in patterns.iter().filter(|p| model.stocks[p.stock].out.is_none()) {
             let kept = model.take(pattern, &mut left);
             if kept.counts.is_empty() {
                 continue;

@@ -5,6 +5,7 @@ use std::rc::Rc;
 use crate::bounds::{Worth, cover, simple_worths};
 use crate::budget::Meter;
 use crate::columns::{Columns, Rest};
+use crate::dive::Dive;
 use crate::greedy::{Patterns, board_by_board, part_by_part};
 use crate::mix::{Mixed, Mixer};
 use crate::model::{Model, Pattern};
@@ -29,7 +30,7 @@ pub(crate) struct Solver<'m> {
     pub(crate) bound: i64,
     pub(crate) proof: Proof,
     relaxed: bool,
-    worths: Vec<Worth>,
+    pub(crate) worths: Vec<Worth>,
     start: Vec<(Rc<Pattern>, f64)>,
     round: u32,
     exhausted: bool,
@@ -79,6 +80,11 @@ impl<'m> Solver<'m> {
             self.best = patterns;
         }
         better
+    }
+
+    /// Whether it is proved that no plan covers every part.
+    pub(crate) fn is_impossible(&self) -> bool {
+        self.is_proved() && !self.is_complete()
     }
 
     fn raise(&mut self, bound: i64, proof: Proof) {
@@ -154,10 +160,28 @@ impl<'m> Solver<'m> {
         }
         let share = 20_000_000_u64 << (2 * self.round.min(12));
         self.round += 1;
-        if self.model.all && self.model.all_listed() {
+        if self.model.all_listed() {
             self.mix_round(share, meter);
         }
+        if !self.is_proved() {
+            self.dive_round(share * 4, meter);
+        }
         !self.is_proved()
+    }
+
+    fn dive_round(&mut self, share: u64, meter: &mut Meter<'_>) {
+        let mut dive = Dive {
+            stop_at: meter.work().saturating_add(share),
+            target: self.cost,
+            bound: self.bound,
+            columns: &mut self.columns,
+            meter,
+            found: None,
+        };
+        dive.run(&self.start, self.round as usize);
+        if let Some(found) = dive.found {
+            self.offer(found);
+        }
     }
 
     fn mix_round(&mut self, share: u64, meter: &mut Meter<'_>) {

@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 use reckoner_core::cutting::{CutProblem, Job, StockView};
 
 use crate::random::{ripped, straight};
-use crate::support::{Dice, solve};
+use crate::support::{Dice, solve, solve_rack};
 
 /// One single part in one way of lying: along, across, thickness.
 #[derive(Clone, Copy)]
@@ -36,10 +36,15 @@ impl<'a> Oracle<'a> {
 
     /// (cost, boards cut) of the best plan, or `None` when there is none.
     fn best(&self) -> Option<(i64, usize)> {
+        *self.each(|_| true).last()?
+    }
+
+    /// The same for every subset of the single parts, from the stock that `may` be used.
+    fn each(&self, may: impl Fn(StockView<'_>) -> bool) -> Vec<Option<(i64, usize)>> {
         let all = 1_usize << self.singles.len();
         let mut best: Vec<Option<(i64, usize)>> = vec![None; all];
         best[0] = Some((0, 0));
-        for view in self.job.stock() {
+        for view in self.job.stock().filter(|&view| may(view)) {
             let fits: Vec<usize> = (1..all).filter(|&mask| self.fits(view, mask)).collect();
             let copies = view.limit.map_or(self.singles.len(), |limit| limit as usize);
             for _ in 0..copies.min(self.singles.len()) {
@@ -62,7 +67,7 @@ impl<'a> Oracle<'a> {
                 }
             }
         }
-        best[all - 1]
+        best
     }
 
     /// Whether these lengths fit the board's clear stretches, tried in every way.
@@ -287,9 +292,13 @@ fn compare(jobs: impl Iterator<Item = Job>) -> BTreeMap<&'static str, usize> {
         }
         let truth = Oracle::new(&job).best();
         match (solve(&job, 400_000_000), truth) {
-            (Ok(outcome), Some((cost, _))) => {
+            (Ok(outcome), Some((cost, boards))) => {
                 assert!(outcome.proved, "job {number} is not decided: {job:#?}");
                 assert_eq!(outcome.plan.cost_cents, cost, "job {number}: {job:#?}");
+                if outcome.fewest_boards {
+                    assert_eq!(outcome.plan.boards.len(), boards, "job {number}: {job:#?}");
+                    *seen.entry("fewest").or_insert(0) += 1;
+                }
                 *seen.entry("planned").or_insert(0) += 1;
             }
             (Err(CutProblem::PartFitsNowhere { .. }), None) => {
@@ -309,7 +318,7 @@ fn straight_jobs_cost_what_trying_everything_finds() {
     let mut dice = Dice(5);
     let seen = compare((0..3_000).map(|_| straight(&mut dice, 7)));
     println!("{seen:?}");
-    assert!(seen["planned"] > 1_500 && seen["nowhere"] > 50 && seen["not enough"] > 20, "{seen:?}");
+    assert!(seen["fewest"] > 1_500 && seen["nowhere"] > 50 && seen["not enough"] > 20, "{seen:?}");
 }
 
 #[test]
@@ -325,4 +334,73 @@ fn ripped_jobs_cost_what_trying_everything_finds() {
     let seen = compare((0..1_500).map(|_| ripped(&mut dice, 6)));
     println!("{seen:?}");
     assert!(seen["planned"] > 500, "{seen:?}");
+}
+
+#[test]
+fn the_rack_gives_the_most_parts_by_priority() {
+    let mut dice = Dice(11);
+    let mut short = 0;
+    for number in 0..1_200 {
+        let mut job = straight(&mut dice, 7);
+        for part in &mut job.parts {
+            part.priority = u32::try_from(dice.roll(1, 3)).unwrap();
+        }
+        if job.validate().is_err() {
+            continue;
+        }
+        let oracle = Oracle::new(&job);
+        let counts = |mask: usize| {
+            let mut cut = [0; 3];
+            for (bit, &part) in oracle.singles.iter().enumerate() {
+                cut[job.parts[part].priority as usize - 1] += mask >> bit & 1;
+            }
+            cut
+        };
+        let reached = oracle.each(|view| view.limit.is_some());
+        let sets = (0..reached.len()).filter(|&mask| reached[mask].is_some());
+        let best = sets.map(counts).max().unwrap();
+        let outcome = solve_rack(&job, 400_000_000).unwrap();
+        assert!(outcome.proved, "job {number}: {job:#?}");
+        let mut cut = counts(reached.len() - 1);
+        for left in &outcome.plan.left_out {
+            cut[job.parts[left.part].priority as usize - 1] -= left.quantity as usize;
+        }
+        assert_eq!(cut, best, "job {number}: {job:#?}");
+        short += usize::from(!outcome.plan.left_out.is_empty());
+    }
+    assert!(short > 300, "{short}");
+}
+
+/// The longest offcut of any cheapest plan with the fewest boards, by laying the offcut down as one more part.
+#[test]
+fn the_longest_offcut_of_small_jobs() {
+    let mut dice = Dice(13);
+    let mut compared = 0;
+    for _ in 0..250 {
+        let mut job = straight(&mut dice, 5);
+        for board in &mut job.boards {
+            board.knots.clear();
+        }
+        for scrap in &mut job.scraps {
+            scrap.knots.clear();
+        }
+        let Ok(outcome) = solve(&job, 400_000_000) else {
+            continue;
+        };
+        if !outcome.longest_offcut {
+            continue;
+        }
+        let found = outcome.plan.offcuts(&job).first().map_or(0, |offcut| offcut.length);
+        let tie = Some((outcome.plan.cost_cents, outcome.plan.boards.len()));
+        let mut longer = job.clone();
+        longer.parts.push(crate::support::part("offcut".into(), found + 1, 1));
+        // A board cut only to make the offcut would be one more, so a tie means that a cut board leaves it.
+        assert_ne!(Oracle::new(&longer).best(), tie, "longer than {found}: {job:#?}");
+        if found > 0 {
+            longer.parts.last_mut().unwrap().length = found;
+            assert_eq!(Oracle::new(&longer).best(), tie, "{job:#?}");
+            compared += 1;
+        }
+    }
+    assert!(compared > 60, "{compared}");
 }

@@ -5,5 +5,6 @@ mod brute_force;
 mod checker;
 mod families;
 mod laws;
+mod modes;
 mod random;
 mod support;

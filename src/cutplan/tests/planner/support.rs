@@ -10,17 +10,20 @@ use reckoner_core::cutting::{
     Board, CheckOptions, Claim, CutProblem, Ends, Job, Part, SawRules, Scrap, Section,
     check_certificate, check_plan,
 };
-use reckoner_cutplan::{Outcome, plan_job};
+use reckoner_cutplan::{Outcome, RackOutcome, plan_job, plan_rack};
 
 /// Plans a job, and checks all that can be checked about the outcome.
 pub(crate) fn solve(job: &Job, budget: u64) -> Result<Outcome, CutProblem> {
     let mut told = i64::MAX;
+    let mut boards = usize::MAX;
     let outcome = plan_job(job, budget, &mut |progress| {
         if let Some(plan) = progress.better {
             check_plan(job, plan, CheckOptions::default())
                 .expect("every plan told keeps the rules");
             assert!(plan.cost_cents <= told, "plans told never get dearer");
+            assert!(plan.cost_cents < told || plan.boards.len() <= boards);
             told = plan.cost_cents;
+            boards = plan.boards.len();
             assert!(progress.bound_cents <= plan.cost_cents);
         }
         ControlFlow::Continue(())
@@ -36,6 +39,21 @@ pub(crate) fn solve(job: &Job, budget: u64) -> Result<Outcome, CutProblem> {
         if matches!(certificate.claim, Claim::Worth(_)) {
             assert_eq!(check_certificate(job, certificate), Ok(()), "{job:#?}");
         }
+    }
+    Ok(outcome)
+}
+
+/// Plans from the rack, and checks the plan.
+pub(crate) fn solve_rack(job: &Job, budget: u64) -> Result<RackOutcome, CutProblem> {
+    let may_leave_out = CheckOptions { may_leave_out: true };
+    let outcome = plan_rack(job, budget, &mut |progress| {
+        if let Some(plan) = progress.better {
+            check_plan(job, plan, may_leave_out).expect("every plan told keeps the rules");
+        }
+        ControlFlow::Continue(())
+    })?;
+    if let Err(fault) = check_plan(job, &outcome.plan, may_leave_out) {
+        panic!("{fault:?} in {:#?} for {job:#?}", outcome.plan);
     }
     Ok(outcome)
 }

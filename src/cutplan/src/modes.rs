@@ -1,0 +1,278 @@
+//! Other questions about the same job: one board length only, the next cheapest store run, what a scrap can become,
+//! spare parts, and going on from boards already cut.
+
+use std::rc::Rc;
+
+use reckoner_core::cutting::{Board, CutProblem, Job, Plan, Scrap, Source};
+
+use crate::budget::{Meter, Progress};
+use crate::build::{Aim, models};
+use crate::columns::{Columns, Rest};
+use crate::mix::{Mixed, Mixer};
+use crate::model::Model;
+use crate::planner::{Listener, Outcome, plan_job};
+use crate::price::Prices;
+use crate::realise;
+use crate::solve::Solver;
+
+/// What buying boards of a single kind comes to.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SingleBoard {
+    /// By its place in [`Job::boards`].
+    pub board: usize,
+    /// The best plan with only these boards (and the scraps), or why there is none.
+    pub outcome: Result<Outcome, CutProblem>,
+}
+
+/// Plans the job once for each board that the yard sells in its section, with all other boards of that section left out.
+/// Each plan may take up to `budget` steps.
+pub fn compare_single_boards(
+    job: &Job,
+    budget: u64,
+    listener: &mut Listener<'_>,
+) -> Vec<SingleBoard> {
+    (0..job.boards.len())
+        .map(|board| {
+            let mut alone = job.clone();
+            let section = alone.boards[board].section.clone();
+            let mut at = 0;
+            alone.boards.retain(|other| {
+                at += 1;
+                at - 1 == board || other.section != section
+            });
+            let outcome = plan_job(&alone, budget, listener).map(|mut outcome| {
+                // Boards are named by their place in the job asked about, not in the shorter list.
+                let kept: Vec<usize> = (0..job.boards.len())
+                    .filter(|&at| at == board || job.boards[at].section != section)
+                    .collect();
+                for cut in &mut outcome.plan.boards {
+                    if let Source::Board(at) = &mut cut.source {
+                        *at = kept.get(*at).copied().unwrap_or(*at);
+                    }
+                }
+                outcome
+            });
+            SingleBoard { board, outcome }
+        })
+        .collect()
+}
+
+/// The next cheapest store run.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NextRun {
+    /// A plan that buys other boards.
+    pub plan: Plan,
+    /// No plan that buys other boards costs less than this, in cents.
+    pub bound_cents: i64,
+}
+
+/// The cheapest plan that buys a different set of boards than `plan` does (not the same boards and more of them), if
+/// there is one at no more than `most_cents`. Only for jobs whose ways to divide a board can all be listed; others,
+/// and searches that run out of steps before they find any, give `None`.
+///
+/// # Errors
+/// A [`CutProblem`] when the job itself is wrong.
+pub fn next_store_run(
+    job: &Job,
+    plan: &Plan,
+    most_cents: i64,
+    budget: u64,
+    listener: &mut Listener<'_>,
+) -> Result<Option<NextRun>, CutProblem> {
+    job.validate()?;
+    let models = models(job, Aim::Money)?;
+    let mut told = |progress: &Progress<'_>| listener(progress);
+    let mut meter = Meter::new(budget, &mut told);
+    let mut solvers: Vec<Solver<'_>> = models.iter().map(Solver::new).collect();
+    for solver in &mut solvers {
+        solver.begin(&mut meter);
+        solver.relax(&mut meter);
+        while solver.improve(&mut meter) {}
+    }
+    let total: i64 = solvers.iter().map(|solver| solver.cost).sum();
+    let mut best: Option<(i64, i64, Vec<Rc<crate::model::Pattern>>, usize)> = None;
+    for (group, solver) in solvers.iter().enumerate() {
+        if !solver.model.all_listed() {
+            continue;
+        }
+        let mut bought = vec![0_u32; solver.model.stocks.len()];
+        for (number, stock) in solver.model.stocks.iter().enumerate() {
+            let of_it = plan.boards.iter().filter(|c| c.source == Source::Board(stock.number));
+            bought[number] = u32::try_from(of_it.count()).unwrap_or(u32::MAX);
+        }
+        let mut mixer = Mixer::new(solver.model);
+        mixer.exclude(bought);
+        for worth in &solver.worths {
+            mixer.cut(worth);
+        }
+        let others = total - solver.cost;
+        let most = best.as_ref().map_or(most_cents, |found| found.0 - 1) - others;
+        let share = budget / 2 / solvers.len().max(1) as u64;
+        if let Mixed::Found(patterns, bound) =
+            mixer.run(solver.bound, most + 1, share / 8, share, &mut meter)
+        {
+            let cost = solver.model.cost(&patterns) + others;
+            best = Some((cost, bound + others, patterns, group));
+        }
+    }
+    Ok(best.map(|(_, bound_cents, patterns, changed)| {
+        let solved: Vec<(&Model, &[Rc<crate::model::Pattern>])> = solvers
+            .iter()
+            .enumerate()
+            .map(|(group, solver)| {
+                let own = if group == changed { &patterns } else { &solver.best };
+                (solver.model, own.as_slice())
+            })
+            .collect();
+        NextRun { plan: realise::plan(job, &solved), bound_cents }
+    }))
+}
+
+/// What one board or scrap can become: the fullest use of it, and the most parts from it (one plan when both agree). The
+/// plans leave all other parts out.
+///
+/// # Errors
+/// A [`CutProblem`] when the job itself is wrong.
+pub fn what_it_can_become(job: &Job, source: Source) -> Result<Vec<Plan>, CutProblem> {
+    job.validate()?;
+    let number = match source {
+        Source::Board(at) => at,
+        Source::Scrap(at) => job.boards.len() + at,
+    };
+    let mut own = job.clone();
+    for board in &mut own.boards {
+        board.limit = Some(1);
+    }
+    let models = models(&own, Aim::Rack)?;
+    let mut ignore = |_: &Progress<'_>| std::ops::ControlFlow::Continue(());
+    let mut meter = Meter::new(u64::MAX, &mut ignore);
+    let mut plans: Vec<Plan> = Vec::new();
+    for most_parts in [false, true] {
+        let mut chosen: Vec<(&Model, Vec<Rc<crate::model::Pattern>>)> = Vec::new();
+        for model in &models {
+            let at = model.stocks.iter().position(|s| s.out.is_none() && s.number == number);
+            let mut own = Vec::new();
+            if let Some(at) = at {
+                let columns = Columns::new(model);
+                let rest = Rest::of(model);
+                let values: Vec<i64> = model
+                    .items
+                    .iter()
+                    .map(|item| item.size + if most_parts { 1 << 41 } else { 0 })
+                    .collect();
+                let caps = &columns.capacities;
+                let prices = Prices::new(model, caps, &values, &rest.left, &mut meter);
+                if let Some(pattern) = prices.pattern(at) {
+                    own.push(Rc::new(pattern));
+                }
+            }
+            chosen.push((model, own));
+        }
+        let solved: Vec<_> = chosen.iter().map(|(model, own)| (*model, own.as_slice())).collect();
+        let plan = realise::plan(job, &solved);
+        if !plan.boards.is_empty() && !plans.contains(&plan) {
+            plans.push(plan);
+        }
+    }
+    Ok(plans)
+}
+
+/// The job with spare parts: of each part at least `each` more, and at least `percent` per cent more, rounded up.
+#[must_use]
+pub fn with_spares(job: &Job, each: u32, percent: u32) -> Job {
+    let mut more = job.clone();
+    for part in &mut more.parts {
+        let share = (u64::from(part.quantity) * u64::from(percent)).div_ceil(100);
+        let spare = u32::try_from(share).unwrap_or(u32::MAX).max(each);
+        if part.quantity > 0 {
+            part.quantity = part.quantity.saturating_add(spare);
+        }
+    }
+    more
+}
+
+/// What has happened so far.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Done {
+    /// Parts that are cut and good: by their place in [`Job::parts`], and how many.
+    pub parts: Vec<(usize, u32)>,
+    /// Boards and scraps that are cut up.
+    pub used: Vec<(Source, u32)>,
+    /// Boards bought and still whole: by their place in [`Job::boards`]. They are paid for, so they are free now.
+    pub bought: Vec<(usize, u32)>,
+    /// Pieces that came off and can still be used, and boards that turned out different.
+    pub new_scraps: Vec<Scrap>,
+}
+
+/// Why a job cannot go on from what is said to be done.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum DoneProblem {
+    /// More of a part are cut than the job wants.
+    TooManyCut {
+        /// The part's id.
+        part: String,
+    },
+    /// More of a board or scrap are used than there are.
+    TooManyUsed {
+        /// Its id.
+        id: String,
+    },
+    /// A part, board or scrap that the job does not have.
+    NotInJob,
+}
+
+/// The job that is left: what is cut stays cut, what is bought stays bought.
+///
+/// Parts keep their places in the list, with fewer wanted. Boards bought and still whole become scraps at the end of the
+/// list, named after their board, then come the new scraps.
+///
+/// # Errors
+/// [`DoneProblem`] when more is done than the job holds.
+pub fn replan_from(job: &Job, done: &Done) -> Result<Job, DoneProblem> {
+    let mut rest = job.clone();
+    for &(part, count) in &done.parts {
+        let part = rest.parts.get_mut(part).ok_or(DoneProblem::NotInJob)?;
+        part.quantity = part
+            .quantity
+            .checked_sub(count)
+            .ok_or_else(|| DoneProblem::TooManyCut { part: part.id.clone() })?;
+    }
+    let take_board = |board: &mut Board, count: u32| match &mut board.limit {
+        None => Ok(()),
+        Some(limit) => match limit.checked_sub(count) {
+            Some(left) => {
+                *limit = left;
+                Ok(())
+            }
+            None => Err(DoneProblem::TooManyUsed { id: board.id.clone() }),
+        },
+    };
+    for &(source, count) in &done.used {
+        match source {
+            Source::Board(at) => {
+                take_board(rest.boards.get_mut(at).ok_or(DoneProblem::NotInJob)?, count)?;
+            }
+            Source::Scrap(at) => {
+                let scrap = rest.scraps.get_mut(at).ok_or(DoneProblem::NotInJob)?;
+                scrap.quantity = scrap
+                    .quantity
+                    .checked_sub(count)
+                    .ok_or_else(|| DoneProblem::TooManyUsed { id: scrap.id.clone() })?;
+            }
+        }
+    }
+    for &(at, count) in &done.bought {
+        let board = rest.boards.get_mut(at).ok_or(DoneProblem::NotInJob)?;
+        take_board(board, count)?;
+        rest.scraps.push(Scrap {
+            id: format!("{} (bought)", board.id),
+            section: board.section.clone(),
+            length: board.length,
+            quantity: count,
+            trims: board.trims,
+            knots: board.knots.clone(),
+        });
+    }
+    rest.scraps.extend(done.new_scraps.iter().cloned());
+    Ok(rest)
+}

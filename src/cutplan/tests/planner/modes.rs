@@ -1,0 +1,156 @@
+//! The other questions: worked examples of the trade, comparisons, spares, and going on from boards already cut.
+
+use std::ops::ControlFlow;
+
+use reckoner_core::cutting::{
+    CheckOptions, CutProblem, Ends, Job, KnotZone, Plan, Source, check_plan,
+};
+use reckoner_cutplan::{
+    Done, DoneProblem, Progress, compare_single_boards, next_store_run, replan_from,
+    what_it_can_become, with_spares,
+};
+
+use crate::random::straight;
+use crate::support::{Dice, board, job, part, scrap, solve, solve_rack};
+
+fn go_on(_: &Progress<'_>) -> ControlFlow<()> {
+    ControlFlow::Continue(())
+}
+
+fn bought(job: &Job, plan: &Plan) -> Vec<usize> {
+    let count = |at| plan.boards.iter().filter(|cut| cut.source == Source::Board(at)).count();
+    (0..job.boards.len()).map(count).collect()
+}
+
+/// Worked by hand: a 96 board, 1/2 off each end, parts 17 1/2, kerf 1/8: five, and 6 7/8 is left. Unit 1/8 in.
+#[test]
+fn five_pieces_and_what_is_left() {
+    let mut one = board("8 ft".into(), 96 * 8, 500, Some(1));
+    one.trims = Ends { left: 4, right: 4 };
+    let six = job(vec![part("p".into(), 140, 6)], vec![one], vec![], 1);
+    let outcome = solve_rack(&six, 1_000_000_000).unwrap();
+    assert!(outcome.proved);
+    assert_eq!(outcome.plan.left_out[0].quantity, 1);
+    assert_eq!(outcome.plan.offcuts(&six)[0].length, 55);
+}
+
+/// Worked by hand: seven blocks of 13 1/2 need 95 1/4: they fit a raw 96, not the 95 left after trims. Unit 1/8 in.
+#[test]
+fn the_seventh_block() {
+    let blocks = |trim| {
+        let mut one = board("8 ft".into(), 96 * 8, 500, None);
+        one.trims = Ends { left: trim, right: trim };
+        job(vec![part("block".into(), 108, 7)], vec![one], vec![], 1)
+    };
+    assert_eq!(solve(&blocks(0), 1_000_000_000).unwrap().plan.boards.len(), 1);
+    assert_eq!(solve(&blocks(4), 1_000_000_000).unwrap().plan.boards.len(), 2);
+}
+
+#[test]
+fn one_board_length_only_and_the_next_cheapest_run() {
+    let mut dice = Dice(21);
+    let (mut singles, mut runs) = (0, 0);
+    for _ in 0..100 {
+        let job = straight(&mut dice, 8);
+        let Ok(best) = solve(&job, 400_000_000) else {
+            continue;
+        };
+        let mut cheapest_other = i64::MAX;
+        for single in compare_single_boards(&job, 400_000_000, &mut go_on) {
+            match single.outcome {
+                Ok(outcome) => {
+                    check_plan(&job, &outcome.plan, CheckOptions::default()).unwrap();
+                    assert!(outcome.plan.cost_cents >= best.plan.cost_cents);
+                    let boards = bought(&job, &outcome.plan);
+                    assert!(boards.iter().enumerate().all(|(at, &n)| n == 0 || at == single.board));
+                    let held = boards.iter().zip(bought(&job, &best.plan)).all(|(a, b)| *a >= b);
+                    if !held {
+                        cheapest_other = cheapest_other.min(outcome.plan.cost_cents);
+                    }
+                    singles += 1;
+                }
+                Err(CutProblem::PartFitsNowhere { .. } | CutProblem::NotEnoughBoards { .. }) => {}
+                Err(problem) => panic!("{problem:?}"),
+            }
+        }
+        let most = best.plan.cost_cents * 3;
+        let next = next_store_run(&job, &best.plan, most, 800_000_000, &mut go_on).unwrap();
+        if let Some(next) = next {
+            check_plan(&job, &next.plan, CheckOptions::default()).unwrap();
+            assert!(next.plan.cost_cents >= best.plan.cost_cents);
+            assert!(next.bound_cents <= next.plan.cost_cents);
+            assert!(next.plan.cost_cents <= cheapest_other, "{job:#?}");
+            assert_ne!(bought(&job, &next.plan), bought(&job, &best.plan));
+            runs += 1;
+        } else {
+            assert!(cheapest_other > most);
+        }
+    }
+    assert!(singles > 30 && runs > 20, "{singles} {runs}");
+}
+
+#[test]
+fn what_a_scrap_can_become() {
+    // Room for 12 + kerf + 7 (fullest, exactly 20) or for 7 + 5 + 5 with two kerfs (most parts).
+    let job = job(
+        vec![part("a".into(), 12, 1), part("b".into(), 7, 1), part("c".into(), 5, 3)],
+        vec![board("long".into(), 60, 100, None)],
+        vec![scrap("s".into(), 20, 2)],
+        1,
+    );
+    let plans = what_it_can_become(&job, Source::Scrap(0)).unwrap();
+    let lengths: Vec<Vec<i64>> = plans
+        .iter()
+        .map(|plan| {
+            let may_leave_out = CheckOptions { may_leave_out: true };
+            check_plan(&job, plan, may_leave_out).unwrap();
+            assert_eq!(plan.boards.len(), 1);
+            let placed = plan.boards[0].placed();
+            placed.iter().map(|piece| job.parts[piece.part].length).collect()
+        })
+        .collect();
+    assert_eq!(lengths, [vec![12, 7], vec![7, 5, 5]]);
+}
+
+#[test]
+fn spare_parts() {
+    let job = job(vec![part("a".into(), 12, 10), part("b".into(), 7, 1)], vec![], vec![], 1);
+    let quantities = |each, percent| -> Vec<u32> {
+        with_spares(&job, each, percent).parts.iter().map(|part| part.quantity).collect()
+    };
+    assert_eq!(quantities(0, 15), [12, 2]);
+    assert_eq!(quantities(2, 0), [12, 3]);
+    assert_eq!(quantities(1, 50), [15, 2]);
+    assert_eq!(quantities(0, 0), [10, 1]);
+}
+
+#[test]
+fn going_on_from_a_split_board() {
+    let job = job(
+        vec![part("leg".into(), 30, 4), part("rail".into(), 40, 2)],
+        vec![board("long".into(), 100, 700, Some(4))],
+        vec![scrap("old".into(), 35, 1)],
+        1,
+    );
+    let first = solve(&job, 1_000_000_000).unwrap();
+    assert_eq!(first.plan.cost_cents, 1_400);
+    // One board gave two rails; the next one, bought already, turned out to have a split from 50 on.
+    let mut rest_of_it = scrap("long, split".into(), 100, 1);
+    rest_of_it.knots = vec![KnotZone { from: 50, to: 100 }];
+    let done = Done {
+        parts: vec![(1, 2)],
+        used: vec![(Source::Board(0), 2)],
+        bought: vec![(0, 1)],
+        new_scraps: vec![rest_of_it],
+    };
+    let rest = replan_from(&job, &done).unwrap();
+    assert_eq!(rest.boards[0].limit, Some(1));
+    let plan = solve(&rest, 1_000_000_000).unwrap().plan;
+    // Two legs from the whole board that is paid for, one from the split one, one from the old scrap... all free.
+    assert_eq!(plan.cost_cents, 0);
+    assert_eq!(plan.boards.len(), 2, "three from the whole board and one more");
+    let too_many = Done { parts: vec![(1, 3)], ..Done::default() };
+    assert_eq!(replan_from(&job, &too_many), Err(DoneProblem::TooManyCut { part: "rail".into() }));
+    let too_many = Done { used: vec![(Source::Scrap(0), 2)], ..Done::default() };
+    assert_eq!(replan_from(&job, &too_many), Err(DoneProblem::TooManyUsed { id: "old".into() }));
+}
