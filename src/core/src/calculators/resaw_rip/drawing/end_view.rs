@@ -1,7 +1,7 @@
 //! One piece of wood on the saw table, seen from its near end, against the fence.
 
 use super::super::saw::Sweep;
-use super::Sketch;
+use super::Page;
 use crate::drawing::{Role, Size};
 use crate::measure::Length;
 use crate::sheet::Side;
@@ -64,22 +64,22 @@ impl EndView {
     }
 
     /// A stretch of the wood between two distances from the fence.
-    pub(super) fn wood(&self, sketch: &mut Sketch, role: Role, from: Length, to: Length) {
-        sketch.rect(role, (self.x(from), self.top()), (self.x(to), self.table_y));
+    pub(super) fn wood(&self, page: &mut Page, role: Role, from: Length, to: Length) {
+        page.rect(role, (self.x(from), self.top()), (self.x(to), self.table_y));
     }
 
     /// Fence and table.
-    pub(super) fn fence_and_table(&self, sketch: &mut Sketch, width: Length) {
+    pub(super) fn fence_and_table(&self, page: &mut Page, width: Length) {
         let away = match self.side {
             Side::Right => FENCE,
             Side::Left => -FENCE,
         };
-        sketch.rect(
+        page.rect(
             Role::Fence,
             (self.fence_x, self.top() - 6.0),
             (self.fence_x + away, self.table_y),
         );
-        sketch.line(
+        page.line(
             Role::Guide,
             (self.fence_x + away, self.table_y),
             (self.x(width) - away, self.table_y),
@@ -87,52 +87,52 @@ impl EndView {
     }
 
     /// Marks the face along the fence: the one that stays there when the piece is turned.
-    pub(super) fn mark_at_fence(&self, sketch: &mut Sketch) {
+    pub(super) fn mark_at_fence(&self, page: &mut Page) {
         let x = self.fence_x;
-        sketch.line(Role::ShowFace, (x, self.top()), (x, self.table_y));
+        page.line(Role::ShowFace, (x, self.top()), (x, self.table_y));
     }
 
     /// Marks the upper face: the good one in a cut that comes through.
-    pub(super) fn mark_upper(&self, sketch: &mut Sketch, width: Length) {
+    pub(super) fn mark_upper(&self, page: &mut Page, width: Length) {
         let y = self.top();
-        sketch.line(Role::ShowFace, (self.x(Length::ZERO), y), (self.x(width), y));
+        page.line(Role::ShowFace, (self.x(Length::ZERO), y), (self.x(width), y));
     }
 
     /// The kerf: from the table as high as the blade, and from the other edge as deep again when
     /// it takes two passes. Where the blade comes through, its tip shows above the wood.
-    pub(super) fn kerf(&self, sketch: &mut Sketch, sweep: &Sweep, near: Length, far: Length) {
+    pub(super) fn kerf(&self, page: &mut Page, sweep: &Sweep, near: Length, far: Length) {
         let (near, far) = (self.x(near), self.x(far));
         let (table, top) = (self.table_y, self.top());
         let tip = self.y(sweep.height);
         if sweep.sides == 1 {
-            sketch.rect(Role::Kerf, (near, top), (far, table));
-            sketch.rect(Role::Blade, (near, tip), (far, top));
+            page.rect(Role::Kerf, (near, top), (far, table));
+            page.rect(Role::Blade, (near, tip), (far, top));
         } else {
-            sketch.rect(Role::Kerf, (near, tip), (far, table));
-            sketch.rect(Role::Kerf, (near, top), (far, top + (table - tip)));
+            page.rect(Role::Kerf, (near, tip), (far, table));
+            page.rect(Role::Kerf, (near, top), (far, top + (table - tip)));
         }
     }
 
     /// Heights of the blade beside the wood: up from the table, and for two passes down from the
     /// upper edge.
-    pub(super) fn heights(&self, sketch: &mut Sketch, sweep: &Sweep, beyond: Length) {
+    pub(super) fn heights(&self, page: &mut Page, sweep: &Sweep, beyond: Length) {
         let outward = match self.side {
             Side::Right => -1.0,
             Side::Left => 1.0,
         };
         let x = self.x(beyond) + outward * 7.0;
         let tip = self.y(sweep.height);
-        sketch.upright(x, self.table_y, tip);
+        page.upright(x, self.table_y, tip);
         if sweep.sides == 2 {
             let down = self.top() + (self.table_y - tip);
-            sketch.upright(x + outward * 9.0, self.top(), down);
+            page.upright(x + outward * 9.0, self.top(), down);
         }
     }
 
     /// A label in the wood, if there is room for it; whether there was.
     pub(super) fn label(
         &self,
-        sketch: &mut Sketch,
+        page: &mut Page,
         (from, to): (Length, Length),
         label: &str,
         size: Size,
@@ -142,14 +142,14 @@ impl EndView {
         let has_room = size.width_of(label) <= room && size.height() <= self.table_y - self.top();
         if has_room {
             let middle = (self.top() + self.table_y) / 2.0 + size.height() * 0.35;
-            sketch.text(Role::StrongInk, (a + b) / 2.0, middle, size, label);
+            page.text(Role::StrongInk, (a + b) / 2.0, middle, size, label);
         }
         has_room
     }
 }
 
 /// `blade 1 7/8, both edges`
-pub(super) fn blade_label(sketch: &Sketch, sweep: &Sweep) -> String {
-    let height = sketch.amount(sweep.height);
+pub(super) fn blade_label(page: &Page, sweep: &Sweep) -> String {
+    let height = page.amount(sweep.height);
     if sweep.sides == 2 { format!("blade {height}, both edges") } else { format!("blade {height}") }
 }

@@ -1,7 +1,7 @@
 //! Top view of a board with the guide, the shoe and the cut.
 
 use super::super::guide::{Answer, GuideOn, Input, ShoeSide};
-use super::{MARGIN, ROW, Sketch};
+use super::{MARGIN, Page, ROW};
 use crate::drawing::{Role, SCENE_WIDTH, Scene, Size};
 use crate::measure::Tape;
 use crate::say;
@@ -15,7 +15,7 @@ const ALONG: f64 = 130.0;
 
 /// Board, kerf, guide and shoe from above, the kept edge on the user's side.
 pub(in super::super) fn guide(input: &Input, answer: &Answer, tape: Tape) -> Scene {
-    let mut sketch = Sketch::new(tape);
+    let mut page = Page::new(tape);
     let board = input.board_width.to_f64();
     let (strip, kerf) = (input.strip.to_f64(), input.kerf.to_f64());
     let edge = answer.chosen.from_kept_edge.to_f64();
@@ -40,25 +40,25 @@ pub(in super::super) fn guide(input: &Input, answer: &Answer, tape: Tape) -> Sce
         Side::Right => SCENE_WIDTH - MARGIN - (from_kept_edge - least) * scale,
     };
     let (top, bottom) = (2.0 * ROW + 8.0, 2.0 * ROW + 8.0 + ALONG);
-    sketch.rect(Role::Wood, (x(0.0), top), (x(strip), bottom));
-    sketch.rect(Role::Waste, (x((strip + kerf).min(board)), top), (x(board), bottom));
+    page.rect(Role::Wood, (x(0.0), top), (x(strip), bottom));
+    page.rect(Role::Waste, (x((strip + kerf).min(board)), top), (x(board), bottom));
     // The cut runs away from the user; half of it is done.
-    sketch.rect(Role::Kerf, (x(strip), (top + bottom) / 2.0), (x(strip + kerf), bottom));
-    sketch.line(Role::CutLine, (x(strip), top), (x(strip), bottom));
-    sketch.rect(Role::Fence, (x(guide.0), top - 6.0), (x(guide.1), bottom + 6.0));
-    sketch.rect(Role::Ghost, (x(shoe.0), top + ALONG * 0.3), (x(shoe.1), top + ALONG * 0.75));
-    sketch.line(Role::ShowFace, (x(0.0), top), (x(0.0), bottom));
-    let label = sketch.amount(answer.chosen.from_kept_edge);
-    sketch.across(x(0.0), x(edge), top - 14.0, format!("guide {label}"));
-    let label = sketch.amount(input.strip);
-    sketch.across(x(0.0), x(strip), bottom + ROW + 8.0, format!("keep {label}"));
-    let offset = sketch.amount(answer.offset);
+    page.rect(Role::Kerf, (x(strip), (top + bottom) / 2.0), (x(strip + kerf), bottom));
+    page.line(Role::CutLine, (x(strip), top), (x(strip), bottom));
+    page.rect(Role::Fence, (x(guide.0), top - 6.0), (x(guide.1), bottom + 6.0));
+    page.rect(Role::Ghost, (x(shoe.0), top + ALONG * 0.3), (x(shoe.1), top + ALONG * 0.75));
+    page.line(Role::ShowFace, (x(0.0), top), (x(0.0), bottom));
+    let label = page.amount(answer.chosen.from_kept_edge);
+    page.across(x(0.0), x(edge), top - 14.0, format!("guide {label}"));
+    let label = page.amount(input.strip);
+    page.across(x(0.0), x(strip), bottom + ROW + 8.0, format!("keep {label}"));
+    let offset = page.amount(answer.offset);
     let (tooth, row) = match input.guide_on {
         GuideOn::Waste => (strip + kerf, bottom + 2.0 * ROW + 14.0),
         GuideOn::Strip => (strip, bottom + 2.0 * ROW + 14.0),
     };
-    sketch.across(x(tooth), x(edge), row, format!("offset {offset}"));
-    sketch.text_from(Role::Ink, MARGIN, bottom + 3.0 * ROW + 18.0, Size::Small, LEGEND);
+    page.across(x(tooth), x(edge), row, format!("offset {offset}"));
+    page.text_from(Role::Ink, MARGIN, bottom + 3.0 * ROW + 18.0, Size::Small, LEGEND);
     let title = say![
         "Top view: guide ",
         answer.chosen.from_kept_edge,
@@ -66,7 +66,7 @@ pub(in super::super) fn guide(input: &Input, answer: &Answer, tape: Tape) -> Sce
         input.strip,
         ", waste hatched."
     ];
-    sketch.scene(title, bottom + 3.0 * ROW + 24.0)
+    page.scene(title, bottom + 3.0 * ROW + 24.0)
 }
 
 /// What the shapes are.

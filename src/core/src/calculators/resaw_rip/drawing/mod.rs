@@ -21,14 +21,14 @@ const ROW: f64 = 17.0;
 const MARGIN: f64 = 8.0;
 
 /// Shapes in page units, with helpers for writing that stays on the page.
-struct Sketch {
+struct Page {
     tape: Tape,
     items: Vec<Item>,
 }
 
-impl Sketch {
-    fn new(tape: Tape) -> Sketch {
-        Sketch { tape, items: Vec::new() }
+impl Page {
+    fn new(tape: Tape) -> Page {
+        Page { tape, items: Vec::new() }
     }
 
     fn add(&mut self, role: Role, shape: Shape) {

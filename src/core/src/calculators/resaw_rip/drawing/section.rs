@@ -2,7 +2,7 @@
 
 use super::super::section::{Answer, Cut, Input, Way};
 use super::end_view::{BESIDE, EndView, FENCE, blade_label};
-use super::{MARGIN, ROW, Sketch};
+use super::{MARGIN, Page, ROW};
 use crate::drawing::{Role, SCENE_WIDTH, Scene, Size};
 use crate::measure::{Length, Tape};
 use crate::say;
@@ -13,7 +13,7 @@ const TALLEST: f64 = 110.0;
 
 /// The end view before each cut, to one scale, the fence on the user's side.
 pub(in super::super) fn section(input: &Input, answer: &Answer, side: Side, tape: Tape) -> Scene {
-    let mut sketch = Sketch::new(tape);
+    let mut page = Page::new(tape);
     let columns = if answer.cuts.len() > 1 { 2.0 } else { 1.0 };
     let cell = SCENE_WIDTH / columns;
     let widest = input.width.max(input.thickness).to_f64();
@@ -28,9 +28,9 @@ pub(in super::super) fn section(input: &Input, answer: &Answer, side: Side, tape
         let left = column * cell;
         let top = row * row_height;
         bottom = top + row_height;
-        one_cut(&mut sketch, cut, side, (left, top, cell), (scale, tallest));
+        one_cut(&mut page, cut, side, (left, top, cell), (scale, tallest));
     }
-    let fences: Vec<String> = answer.cuts.iter().map(|cut| sketch.amount(cut.fence)).collect();
+    let fences: Vec<String> = answer.cuts.iter().map(|cut| page.amount(cut.fence)).collect();
     let title = say![format!(
         "End view of each cut, fence on the {}: fence to near tooth {}.",
         match side {
@@ -40,12 +40,12 @@ pub(in super::super) fn section(input: &Input, answer: &Answer, side: Side, tape
         fences.join(", ")
     )];
     let legend = "thick line: face that stays at the fence";
-    sketch.text(Role::Ink, SCENE_WIDTH / 2.0, bottom + 4.0, Size::Small, legend);
-    sketch.scene(title, bottom + 10.0)
+    page.text(Role::Ink, SCENE_WIDTH / 2.0, bottom + 4.0, Size::Small, legend);
+    page.scene(title, bottom + 10.0)
 }
 
 fn one_cut(
-    sketch: &mut Sketch,
+    page: &mut Page,
     cut: &Cut,
     side: Side,
     (left, top, cell): (f64, f64, f64),
@@ -60,23 +60,23 @@ fn one_cut(
     let view = EndView::around(middle, across, scale, side, table_y, depth);
     let near = cut.fence;
     let far = (near + cut.dust).unwrap_or(across);
-    sketch.text(
+    page.text(
         Role::Ink,
         middle,
         top + ROW - 3.0,
         Size::Small,
         format!("Setting {}: cut face {}", cut.setting, cut.face),
     );
-    view.wood(sketch, Role::EndGrain, Length::ZERO, near);
-    view.wood(sketch, Role::Waste, far, across);
-    view.kerf(sketch, &cut.sweep, near, far);
-    view.fence_and_table(sketch, across);
-    view.heights(sketch, &cut.sweep, across);
-    view.mark_at_fence(sketch);
-    view.label(sketch, (Length::ZERO, near), &format!("{} at fence", cut.at_fence), Size::Small);
-    let label = sketch.amount(cut.fence);
+    view.wood(page, Role::EndGrain, Length::ZERO, near);
+    view.wood(page, Role::Waste, far, across);
+    view.kerf(page, &cut.sweep, near, far);
+    view.fence_and_table(page, across);
+    view.heights(page, &cut.sweep, across);
+    view.mark_at_fence(page);
+    view.label(page, (Length::ZERO, near), &format!("{} at fence", cut.at_fence), Size::Small);
+    let label = page.amount(cut.fence);
     let above = view.top().min(view.y(cut.sweep.height)) - 8.0;
-    sketch.across(view.x(Length::ZERO), view.x(near), above, label);
-    let blade = blade_label(sketch, &cut.sweep);
-    sketch.text(Role::Ink, middle, table_y + ROW - 3.0, Size::Small, blade);
+    page.across(view.x(Length::ZERO), view.x(near), above, label);
+    let blade = blade_label(page, &cut.sweep);
+    page.text(Role::Ink, middle, table_y + ROW - 3.0, Size::Small, blade);
 }

@@ -2,7 +2,7 @@
 
 use super::super::strips::{Answer, Band, Falls, Input, Stretch};
 use super::end_view::{BESIDE, EndView, FENCE, blade_label};
-use super::{MARGIN, ROW, Sketch};
+use super::{MARGIN, Page, ROW};
 use crate::drawing::{Role, SCENE_WIDTH, Scene, Size};
 use crate::measure::{Length, Tape};
 use crate::say;
@@ -13,7 +13,7 @@ const TALLEST: f64 = 150.0;
 
 /// End view of the board, the fence on the user's side.
 pub(in super::super) fn strips(input: &Input, answer: &Answer, side: Side, tape: Tape) -> Scene {
-    let mut sketch = Sketch::new(tape);
+    let mut page = Page::new(tape);
     let room = SCENE_WIDTH - 2.0 * MARGIN - FENCE - BESIDE;
     let high = input.thickness.max(answer.sweep.height).to_f64();
     let scale = (room / input.width.to_f64()).min(TALLEST / high);
@@ -24,11 +24,11 @@ pub(in super::super) fn strips(input: &Input, answer: &Answer, side: Side, tape:
     let mut top = 0.0;
     if answer.cuts.first().is_some_and(|cut| cut.strip.is_none()) {
         let table_y = top + 3.0 * ROW + tall;
-        clean_up(&mut sketch, &view(table_y), input, answer, top);
+        clean_up(&mut page, &view(table_y), input, answer, top);
         top = table_y + 10.0;
     }
     let table_y = top + 3.0 * ROW + tall;
-    all_strips(&mut sketch, &view(table_y), input, answer, top);
+    all_strips(&mut page, &view(table_y), input, answer, top);
     let title = say![format!(
         "End view of the board, fence on the {}: {} strips, {} left over.",
         match side {
@@ -36,27 +36,27 @@ pub(in super::super) fn strips(input: &Input, answer: &Answer, side: Side, tape:
             Side::Right => "right",
         },
         answer.strips.len(),
-        sketch.amount(answer.leftover)
+        page.amount(answer.leftover)
     )];
-    sketch.scene(title, table_y + 4.0 * ROW + 4.0)
+    page.scene(title, table_y + 4.0 * ROW + 4.0)
 }
 
 /// The other edge at the fence, the first edge coming off.
-fn clean_up(sketch: &mut Sketch, view: &EndView, input: &Input, answer: &Answer, top: f64) {
+fn clean_up(page: &mut Page, view: &EndView, input: &Input, answer: &Answer, top: f64) {
     let Some(cut) = answer.cuts.first() else { return };
     let far = (cut.fence + cut.dust).unwrap_or(input.width);
     let heading = "Clean the first edge";
-    sketch.text(Role::Ink, SCENE_WIDTH / 2.0, top + ROW - 3.0, Size::Small, heading);
-    view.wood(sketch, Role::EndGrain, Length::ZERO, cut.fence);
-    view.wood(sketch, Role::Waste, far, input.width);
-    view.kerf(sketch, &answer.sweep, cut.fence, far);
-    view.fence_and_table(sketch, input.width);
-    let label = sketch.amount(cut.fence);
+    page.text(Role::Ink, SCENE_WIDTH / 2.0, top + ROW - 3.0, Size::Small, heading);
+    view.wood(page, Role::EndGrain, Length::ZERO, cut.fence);
+    view.wood(page, Role::Waste, far, input.width);
+    view.kerf(page, &answer.sweep, cut.fence, far);
+    view.fence_and_table(page, input.width);
+    let label = page.amount(cut.fence);
     let above = view.top().min(view.y(answer.sweep.height)) - 8.0;
-    sketch.across(view.x(Length::ZERO), view.x(cut.fence), above, label);
+    page.across(view.x(Length::ZERO), view.x(cut.fence), above, label);
 }
 
-fn all_strips(sketch: &mut Sketch, view: &EndView, input: &Input, answer: &Answer, top: f64) {
+fn all_strips(page: &mut Page, view: &EndView, input: &Input, answer: &Answer, top: f64) {
     let board = (input.width - input.first_edge).unwrap_or(input.width);
     // The cleaned edge is at the fence, or on the far side, as the strips come off.
     let from_fence = |from_first_edge: Length| match input.falls {
@@ -69,7 +69,7 @@ fn all_strips(sketch: &mut Sketch, view: &EndView, input: &Input, answer: &Answe
         (Falls::AtFence, false) => "Strips come off at the fence",
         (Falls::FarSide, false) => "Strips fall on the far side",
     };
-    sketch.text(Role::Ink, SCENE_WIDTH / 2.0, top + ROW - 3.0, Size::Small, heading);
+    page.text(Role::Ink, SCENE_WIDTH / 2.0, top + ROW - 3.0, Size::Small, heading);
     let n_strips = u32::try_from(answer.strips.len()).unwrap_or(u32::MAX);
     let numbers_y = view.table_y + ROW - 3.0;
     for Band { stretch, from, to } in &answer.bands {
@@ -80,49 +80,49 @@ fn all_strips(sketch: &mut Sketch, view: &EndView, input: &Input, answer: &Answe
         let (near, far) = (from.min(to), from.max(to));
         match stretch {
             Stretch::Sliver => {}
-            Stretch::Kerf => view.kerf(sketch, &answer.sweep, near, far),
+            Stretch::Kerf => view.kerf(page, &answer.sweep, near, far),
             Stretch::Strip(number) => {
-                view.wood(sketch, Role::EndGrain, near, far);
-                let has_room = view.label(sketch, (near, far), &number.to_string(), Size::Medium);
+                view.wood(page, Role::EndGrain, near, far);
+                let has_room = view.label(page, (near, far), &number.to_string(), Size::Medium);
                 if !has_room && (*number == 1 || *number == n_strips) {
                     let x = (view.x(near) + view.x(far)) / 2.0;
-                    sketch.text(Role::Ink, x, numbers_y, Size::Small, number.to_string());
+                    page.text(Role::Ink, x, numbers_y, Size::Small, number.to_string());
                 }
             }
             Stretch::Leftover => {
                 let width = (far - near).unwrap_or(Length::ZERO);
                 let is_waste = width < input.saw.thinnest;
                 let role = if is_waste { Role::Waste } else { Role::Mate };
-                view.wood(sketch, role, near, far);
+                view.wood(page, role, near, far);
                 if !is_waste {
-                    view.label(sketch, (near, far), "left", Size::Small);
+                    view.label(page, (near, far), "left", Size::Small);
                 }
             }
         }
     }
-    view.fence_and_table(sketch, board);
-    view.heights(sketch, &answer.sweep, board);
+    view.fence_and_table(page, board);
+    view.heights(page, &answer.sweep, board);
     if let Some(cut) = answer.cuts.iter().find(|cut| cut.strip.is_some()) {
-        let label = sketch.amount(cut.fence);
+        let label = page.amount(cut.fence);
         let above = view.top().min(view.y(answer.sweep.height)) - 8.0;
-        sketch.across(view.x(Length::ZERO), view.x(cut.fence), above, label);
+        page.across(view.x(Length::ZERO), view.x(cut.fence), above, label);
     }
     let good = if answer.sweep.sides == 1 {
-        view.mark_upper(sketch, board);
+        view.mark_upper(page, board);
         "thick line: good face up"
     } else {
-        view.mark_at_fence(sketch);
+        view.mark_at_fence(page);
         "thick line: face that stays at the fence"
     };
     let left = match (answer.leftover.is_positive(), answer.is_leftover_raw) {
         (false, _) => "nothing left over".to_owned(),
-        (true, false) => format!("left over {}", sketch.amount(answer.leftover)),
-        (true, true) => format!("left over {}, one raw edge", sketch.amount(answer.leftover)),
+        (true, false) => format!("left over {}", page.amount(answer.leftover)),
+        (true, true) => format!("left over {}, one raw edge", page.amount(answer.leftover)),
     };
-    let blade = blade_label(sketch, &answer.sweep);
+    let blade = blade_label(page, &answer.sweep);
     // Below the numbers of strips too thin to hold them.
     for (row, text) in (2_u8..).zip([blade, left, good.to_owned()]) {
         let y = view.table_y + f64::from(row) * ROW - 3.0;
-        sketch.text(Role::Ink, SCENE_WIDTH / 2.0, y, Size::Small, text);
+        page.text(Role::Ink, SCENE_WIDTH / 2.0, y, Size::Small, text);
     }
 }
