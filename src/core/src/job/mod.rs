@@ -4,7 +4,7 @@
 //! and what is on the rack. A measure is a formula over other names and, from the moment it is
 //! cut, the size the tape says on the real part. [`Reckoned`] works everything out; the
 //! difference of two of them is [what moved](moved). A part that came out wrong has a
-//! [rescue](rescue) or is cut again.
+//! [rescue] or is cut again.
 //!
 //! Every edit is a [`Step`]: what each item was before and is after. A step is undone by turning
 //! it round, and is refused, naming the item, when somebody else changed that item in between.
