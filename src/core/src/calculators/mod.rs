@@ -20,6 +20,7 @@ pub mod finish;
 pub mod frame;
 pub mod lumber;
 pub mod resaw_rip;
+pub mod screws;
 pub mod strength;
 pub mod tape;
 pub mod top;
@@ -130,6 +131,7 @@ pub const ALL: &[&Calculator] = &[
     &lumber::CALCULATOR,
     &crosscut::CALCULATOR,
     &frame::CALCULATOR,
+    &screws::CALCULATOR,
     &top::CALCULATOR,
     &curve::CALCULATOR,
     &strength::CALCULATOR,

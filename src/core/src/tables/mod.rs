@@ -2,6 +2,7 @@
 
 pub mod air;
 pub mod beams;
+pub mod fasteners;
 pub mod gravity;
 pub mod lumber;
 pub mod shrinkage;

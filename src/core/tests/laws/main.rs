@@ -10,6 +10,7 @@ mod lumber;
 mod measure;
 mod resaw;
 mod resaw_rip;
+mod screws;
 mod strength;
 mod tape;
 mod template;

@@ -3,18 +3,18 @@
 //! Each check names its source. `[WH]` cases are worked by hand from the formula shown there.
 //! A departure from a source is marked `DEPARTS:` with the reason.
 
+mod angles;
 mod board_measure;
 mod crosscut;
+mod curve;
 mod finish;
 mod frame;
 mod gravity;
 mod lumber;
+mod resaw_rip;
+mod screws;
 mod shrinkage;
 mod species;
-
-mod angles;
-mod curve;
-mod resaw_rip;
 mod strength;
 mod tape;
 mod top;

@@ -1,0 +1,124 @@
+//! Section along an angled screw: a pocket from the side, a toed screw standing.
+
+use super::{Answer, Input, Seat};
+use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
+use crate::measure::{Length, OutOfRange, Tape};
+use crate::say;
+use crate::tables::fasteners::Fastener;
+
+/// Along the part towards the receiver, and across it away from the drilled face.
+type Place = (f64, f64);
+
+pub(super) fn draw(
+    input: &Input,
+    answer: &Answer,
+    screw: Fastener,
+    tape: Tape,
+) -> Result<Scene, OutOfRange> {
+    let zero = Length::ZERO;
+    let is_toed = input.seat == Seat::Face;
+    // The part is broken off a little past the start; its end lies at `end`.
+    let end = ((answer.start * 5)? / 4)?.max(input.thickness);
+    let long = (end + input.receiver)?;
+    let across = (input.thickness + input.beyond)?;
+    let mut board = if is_toed {
+        Board::fit(tape, (across * 2)?, long, 230.0, 1, 1)
+    } else {
+        Board::fit(tape, long, across, 150.0, 2, 2)
+    };
+    let place = |board: &Board, (along, aside): Place| {
+        let (x, y) = (board.x(zero), board.y(zero));
+        let unit = board.size(long) / long.to_f64().max(1e-9);
+        let (along, aside) = (along * unit, aside * unit);
+        if is_toed { (x + aside, y + along) } else { (x + along, y + aside) }
+    };
+    let rect = |board: &mut Board, role, from: Place, to: Place| {
+        let ((x1, y1), (x2, y2)) = (place(board, from), place(board, to));
+        board.add(role, Shape::Rect(x1, y1, (x2 - x1).max(0.0), (y2 - y1).max(0.0)));
+    };
+    let (end_at, wide) = (end.to_f64(), input.thickness.to_f64());
+    rect(&mut board, Role::Mate, (0.0, 0.0), (end_at, wide));
+    rect(&mut board, Role::Wood, (end_at, 0.0), (long.to_f64(), across.to_f64()));
+    let start: Place = (end_at - answer.start.to_f64(), 0.0);
+    let (cos, sin) = (input.angle.cos(), input.angle.sin());
+    let on_axis = |distance: f64| -> Place { (start.0 + distance * cos, distance * sin) };
+    let seat = answer.to_seat.to_f64();
+    let tip = seat + answer.best.length.to_f64();
+    let (from, to) = (place(&board, start), place(&board, on_axis(tip)));
+    board.add(Role::Guide, Shape::Line(from.0, from.1, to.0, to.1));
+    // The screw: a head, a shank as thick as it is, and a point.
+    let half = f64::from(screw.shank) / 2000.0;
+    let aside = |distance: f64, off: f64| -> Place {
+        let (along, across) = on_axis(distance);
+        (along - off * sin, across + off * cos)
+    };
+    let neck = (seat + 2.0 * half).min(tip);
+    let point = (tip - 3.0 * half).max(neck);
+    let outline = [
+        aside(seat, 2.0 * half),
+        aside(neck, half),
+        aside(point, half),
+        on_axis(tip),
+        aside(point, -half),
+        aside(neck, -half),
+        aside(seat, -2.0 * half),
+    ];
+    let outline = outline.into_iter().map(|corner| place(&board, corner)).collect();
+    board.add(Role::Fastener, Shape::Polygon(outline));
+    let exit = place(&board, (end_at, answer.exit.to_f64()));
+    board.add(Role::Hole, Shape::Circle(exit.0, exit.1, 3.0));
+    label(&mut board, input, answer, [from, exit], end)?;
+    Ok(board.scene(say![
+        "Section: the screw starts ",
+        answer.start,
+        " from the end, leaves it ",
+        answer.exit,
+        " from the drilled face and goes ",
+        answer.best.deep,
+        " deep into the receiver."
+    ]))
+}
+
+fn label(
+    board: &mut Board,
+    input: &Input,
+    answer: &Answer,
+    [from, exit]: [(f64, f64); 2],
+    end: Length,
+) -> Result<(), OutOfRange> {
+    let angle = format!("{:.0}° from drilled face", input.angle.in_degrees());
+    let exit_label = format!("exit {} from face", board.amount(answer.exit));
+    if input.seat == Seat::Face {
+        let right = board.x((input.thickness + input.beyond)?) + 8.0;
+        let left = board.x(Length::ZERO) - 6.0;
+        board.add(Role::Dimension, Shape::Line(left, from.1, left, exit.1));
+        let start = format!("start {}", board.amount(answer.start));
+        let deep = format!("deep {}", board.amount(answer.best.deep));
+        let lines = [
+            (from.1 - 4.0, angle),
+            (from.1 + 14.0, format!("{start} up, on the left face")),
+            (exit.1 + 4.0, exit_label),
+            (exit.1 + 24.0, deep),
+        ];
+        for (y, words) in lines {
+            board.text(Role::Ink, right, y, Anchor::Start, Size::Small, words);
+        }
+        let (x, y) = (board.x(Length::ZERO), board.row(0));
+        board.text(Role::Ink, x, y, Anchor::Start, Size::Small, "receiver below");
+        return Ok(());
+    }
+    board.dimension(-1, (end - answer.start)?, end);
+    board.dimension(0, end, (end + answer.best.deep)?);
+    let (x, y) = (board.x(Length::ZERO), board.row(-2));
+    board.text(Role::Ink, x, y, Anchor::Start, Size::Small, format!("start back, {angle}"));
+    let y = board.row(1);
+    board.text(
+        Role::Ink,
+        x,
+        y,
+        Anchor::Start,
+        Size::Small,
+        format!("{exit_label}; receiver right"),
+    );
+    Ok(())
+}

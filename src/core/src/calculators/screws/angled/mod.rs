@@ -1,0 +1,178 @@
+//! Angled screws: from a pocket in the face, or toed in from it, through the end of one part into
+//! the face of another.
+
+mod drawing;
+mod sheet;
+
+pub(super) use sheet::work;
+
+use super::{LEAST_INTO, Problem};
+use crate::measure::{Angle, Length, OutOfRange};
+use crate::sheet::Problems;
+use crate::tables::fasteners::stock_lengths;
+
+/// Where the axis runs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Find {
+    /// The start, so that the axis leaves the end this far from the drilled face; `None` for the
+    /// middle of the thickness.
+    Start(Option<Length>),
+    /// The exit, from a start this far from the end along the drilled face.
+    Exit(Length),
+}
+
+/// Where the head stops.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Seat {
+    /// At the drilled face: a toed screw.
+    Face,
+    /// On a shoulder in a pocket, with this much wood between it and the end, along the axis.
+    Shoulder(Length),
+}
+
+/// What to reckon an angled screw from.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Input {
+    /// Thickness of the drilled part, from the drilled face to the far face.
+    pub thickness: Length,
+    /// Between axis and **drilled face**.
+    pub angle: Angle,
+    /// Where the axis runs.
+    pub find: Find,
+    /// Where the head stops.
+    pub seat: Seat,
+    /// The receiver, along the drilled part.
+    pub receiver: Length,
+    /// How far the receiver goes on past the far face of the drilled part.
+    pub beyond: Length,
+    /// Wood that must stay around the tip.
+    pub margin: Length,
+    /// How deep the tip is to go, square into the receiver.
+    pub wanted_deep: Length,
+}
+
+/// Where the tip of a screw of one length ends up.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Fit {
+    /// Length of the screw.
+    pub length: Length,
+    /// Past the end of the drilled part, along the axis.
+    pub past_end: Length,
+    /// Into the receiver, square to its face.
+    pub deep: Length,
+    /// Sideways in the receiver, away from the drilled face.
+    pub drift: Length,
+    /// Tip to the drilled face, square to it.
+    pub tip_from_face: Length,
+    /// What is wrong with it, if anything.
+    pub fault: Option<Fault>,
+}
+
+/// Why a length will not do.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Fault {
+    /// Less than 3/8 in into the receiver.
+    TooShort,
+    /// Within the margin of the receiver's far face, or through it.
+    TooDeep,
+    /// Within the margin of the receiver's side, or through it.
+    TooFarAside,
+}
+
+/// An angled screw.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Answer {
+    /// Start of the axis, from the end along the drilled face.
+    pub start: Length,
+    /// Where it leaves the end, from the drilled face.
+    pub exit: Length,
+    /// The axis within the drilled part, face to end.
+    pub axis: Length,
+    /// From the face along the axis to the seat: how deep the pocket is drilled. Zero at the face.
+    pub to_seat: Length,
+    /// Shortest stock screw that goes as deep as wanted, else the longest that is at fault nowhere.
+    pub best: Fit,
+    /// Stock lengths from the first that passes the end to the first that goes too far.
+    pub stock: Vec<Fit>,
+}
+
+/// An angled screw through the end of one part into the face of another.
+///
+/// With A between axis and drilled face: start = exit ÷ tan A from the end, axis in the part =
+/// exit ÷ sin A. The seat decides how much of the screw passes the end: P = length - wood under
+/// the head. The tip lies P cos A deep in the receiver and P sin A aside of the exit.
+///
+/// # Errors
+///
+/// An exit outside the end of the part; a seat outside of it; no stock length that grips without
+/// coming within the margin.
+///
+/// # Source
+///
+/// Plane geometry; sines and tangents are floats.
+pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+    let thickness = input.thickness;
+    let exit = match input.find {
+        Find::Start(None) => (thickness / 2)?,
+        Find::Start(Some(exit)) => exit,
+        Find::Exit(start) => Length::near(start.to_f64() * input.angle.tan())?,
+    };
+    if exit >= thickness || !exit.is_positive() {
+        let middle = thickness.to_f64() / 2.0;
+        let start = Length::near(middle / input.angle.tan())?;
+        let solves_exit = matches!(input.find, Find::Exit(_));
+        return Err(Problem::ExitOutside { exit, thickness, start, solves_exit }.into());
+    }
+    let start = match input.find {
+        Find::Exit(start) => start,
+        Find::Start(_) => Length::near(exit.to_f64() / input.angle.tan())?,
+    };
+    let axis = Length::near(exit.to_f64() / input.angle.sin())?;
+    let under_head = match input.seat {
+        Seat::Face => axis,
+        Seat::Shoulder(wood) => wood,
+    };
+    if under_head > axis {
+        return Err(Problem::SeatOutside { wood: under_head, axis, half: (axis / 2)? }.into());
+    }
+    let mut stock = Vec::new();
+    let mut best: Option<Fit> = None;
+    for length in stock_lengths() {
+        let fit = fit(input, exit, under_head, length)?;
+        if !fit.past_end.is_positive() {
+            continue;
+        }
+        if fit.fault.is_none() && best.is_none_or(|best| best.deep < input.wanted_deep) {
+            best = Some(fit);
+        }
+        stock.push(fit);
+        if matches!(fit.fault, Some(Fault::TooDeep | Fault::TooFarAside)) {
+            break;
+        }
+    }
+    let Some(best) = best else {
+        let receiver = input.receiver;
+        let too_far_aside = stock.iter().any(|fit| fit.fault == Some(Fault::TooFarAside));
+        return Err(Problem::NoAngledScrew { receiver, too_far_aside }.into());
+    };
+    Ok(Answer { start, exit, axis, to_seat: (axis - under_head)?, best, stock })
+}
+
+fn fit(input: &Input, exit: Length, under_head: Length, length: Length) -> Result<Fit, OutOfRange> {
+    let past_end = (length - under_head)?;
+    let along = past_end.to_f64();
+    let deep = Length::near(along * input.angle.cos())?;
+    let drift = Length::near(along * input.angle.sin())?;
+    let tip_from_face = (exit + drift)?;
+    let sideways_limit = ((input.thickness + input.beyond)? - input.margin)?;
+    let fault = if deep > (input.receiver - input.margin)? {
+        Some(Fault::TooDeep)
+    } else if tip_from_face > sideways_limit {
+        Some(Fault::TooFarAside)
+    } else if deep < LEAST_INTO {
+        Some(Fault::TooShort)
+    } else {
+        None
+    };
+    Ok(Fit { length, past_end, deep, drift, tip_from_face, fault })
+}

@@ -1,0 +1,137 @@
+//! Reads the two members and says whether they meet.
+
+use super::{Answer, Input, Member, Section, reckon};
+use crate::drawing::{Anchor, Board, Role, Scene, Size};
+use crate::measure::{Length, OutOfRange, Rounding, Tape};
+use crate::say;
+use crate::sheet::{self, Ask, Caution, Figure, Source, Step, Value, Working};
+
+/// Wood that is better left between two members: 1/8 in. Common practice, no source.
+const CLOSE: Length = Length::sixty_fourths(8);
+
+pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
+    let leg = ask.length("leg");
+    let size = ask.length("size");
+    let section = match ask.choice("section") {
+        "tenon" => {
+            let tall = ask.length("tall");
+            size.zip(tall).map(|(size, tall)| Section::Tenon(size, tall))
+        }
+        _ => size.map(Section::Round),
+    };
+    let first = member(ask, ["a_deep", "a_outside", "a_height"]);
+    let second = member(ask, ["b_deep", "b_outside", "b_height"]);
+    let input = Input { leg: leg?, section: section?, members: [first?, second?] };
+    match reckon(&input) {
+        Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
+        Err(problems) => ask.refuse(&problems),
+    }
+}
+
+fn member(ask: &mut Ask, [deep, from_outside, height]: [&'static str; 3]) -> Option<Member> {
+    let (deep, from_outside, height) =
+        (ask.length(deep), ask.length(from_outside), ask.length(height));
+    Some(Member { deep: deep?, from_outside: from_outside?, height: height? })
+}
+
+fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
+    let headline = Figure {
+        id: "between",
+        label: "They do not meet",
+        from: "wood between them",
+        value: Value::Length(answer.between, Rounding::Down),
+    };
+    let mut laid = sheet::Answer::new(headline, working(input, answer));
+    laid.figures.push(Figure {
+        id: "always_clear",
+        label: "Clear at any depth",
+        from: "middle to middle, in height",
+        value: Value::Length(answer.always_clear, Rounding::Up),
+    });
+    if answer.between < CLOSE {
+        laid.notes
+            .push(say!["Less than 1/8 in between them: a bit that wanders may break through."]);
+    }
+    laid.notes.push(say![
+        "Measure both heights from the same end of the leg, and both places from outside faces."
+    ]);
+    laid.cautions.push(Caution::Drilling);
+    laid.drawing = draw(input, answer, tape).ok();
+    laid
+}
+
+fn working(input: &Input, answer: &Answer) -> Working {
+    let [first, second] = input.members;
+    let apart = (first.height - second.height).map_or(Length::ZERO, Length::abs);
+    let step = Step::length(
+        match input.section {
+            Section::Round(_) => {
+                "wood between = shortest way between the axes, ended at their tips, - diameter"
+            }
+            Section::Tenon(..) => "wood between = widest gap between the two boxes",
+        },
+        say![
+            "leg ",
+            input.leg,
+            ", in ",
+            first.deep,
+            " and ",
+            second.deep,
+            ", heights ",
+            apart,
+            " apart"
+        ],
+        answer.between,
+    );
+    Working { steps: vec![step], sources: vec![Source::Arithmetic, Source::CommonPractice] }
+}
+
+/// The leg from above, and beside it from the inner face, both to one scale.
+fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange> {
+    let zero = Length::ZERO;
+    let leg = input.leg;
+    let [first, second] = input.members;
+    let (across, tall) = match input.section {
+        Section::Round(size) => (size, size),
+        Section::Tenon(size, tall) => (size, tall),
+    };
+    let half = (across / 2)?;
+    let gap = (leg / 4)?;
+    // Heights far apart are drawn nearer, but never so near that they would seem to meet.
+    let apart = (first.height - second.height)?;
+    let most = (tall * 2)?;
+    let shown = apart.max(-most).min(most);
+    let high = leg.max(((shown.abs() + tall)? + gap)?);
+    let mut board = Board::fit(tape, ((leg * 2)? + gap)?, high, 170.0, 1, 1);
+    // From above: outside faces left and below, the first from the right, the second from above.
+    board.rect(Role::EndGrain, zero, zero, leg, leg);
+    let first_top = ((leg - first.from_outside)? - half)?;
+    board.rect(Role::Mate, (leg - first.deep)?, first_top, first.deep, across);
+    board.rect(Role::Fastener, (second.from_outside - half)?, zero, across, second.deep);
+    // From the inner face that the first comes in by.
+    let view = (leg + gap)?;
+    board.rect(Role::Wood, view, zero, leg, high);
+    let middle = (high / 2)?;
+    let first_y = ((middle - (shown / 2)?)? - (tall / 2)?)?;
+    let second_y = ((middle + (shown / 2)?)? - (tall / 2)?)?;
+    let first_x = ((view + first.from_outside)? - half)?;
+    board.rect(Role::Mate, first_x, first_y, across, tall);
+    let from_back = ((view + leg)? - second.deep)?;
+    board.rect(Role::Fastener, from_back, second_y, second.deep, tall);
+    let labels = [
+        (board.x(zero), board.row(-1), "from above".to_owned()),
+        (board.x(view), board.row(-1), "from inside".to_owned()),
+        (board.x(zero), board.row(0), "outside: left and below".to_owned()),
+        (board.x(view), board.row(0), format!("heights {} apart", board.amount(apart.abs()))),
+    ];
+    for (x, y, words) in labels {
+        board.text(Role::Ink, x, y, Anchor::Start, Size::Small, words);
+    }
+    Ok(board.scene(say![
+        "The leg from above and from inside: ",
+        answer.between,
+        " of wood between the two, whose heights are ",
+        apart.abs(),
+        " apart."
+    ]))
+}

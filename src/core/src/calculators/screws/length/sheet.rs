@@ -1,0 +1,198 @@
+//! Reads the thicknesses and lays the lengths out.
+
+use super::{Answer, Fit, Input, reckon};
+use crate::calculators::screws::{LEAST_INTO, sheet::chosen};
+use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
+use crate::measure::{Length, OutOfRange, Rounding, Tape};
+use crate::say;
+use crate::sheet::{self, Ask, Caution, Figure, Sentence, Source, Step, Table, Value, Working};
+use crate::tables::fasteners::{SIZES_SOURCE, STOCK_SOURCE};
+
+pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
+    let top = ask.length("top_thickness");
+    let receiver = ask.length("receiver_thickness");
+    let head_sunk = ask.length("head_sunk");
+    let margin = ask.length("margin");
+    let at_hand = ask.optional_length("at_hand");
+    let input = Input {
+        top: top?,
+        receiver: receiver?,
+        head_sunk: head_sunk?,
+        margin: margin?,
+        screw: chosen(ask, "gauge")?,
+        end_grain: ask.choice("into") == "end",
+        at_hand: at_hand?,
+    };
+    match reckon(&input) {
+        Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
+        Err(problems) => ask.refuse(&problems),
+    }
+}
+
+/// What becomes of a screw, in words.
+fn verdict(input: &Input, fit: &Fit) -> Sentence {
+    if fit.behind_tip.is_negative() {
+        say!["shows through by ", fit.behind_tip.abs()]
+    } else if fit.behind_tip < input.margin {
+        say!["inside the margin: ", fit.behind_tip, " behind the tip"]
+    } else if fit.into_receiver < LEAST_INTO {
+        say!["too short"]
+    } else {
+        say!["fits"]
+    }
+}
+
+fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
+    let best = answer.best;
+    let headline =
+        Figure::length("best_length", "Longest that fits", "of stock lengths", best.length);
+    let mut laid = sheet::Answer::new(headline, working(input, answer));
+    if let Some(fit) = &answer.at_hand {
+        let value = Value::Words(verdict(input, fit));
+        laid.figures.push(Figure {
+            id: "verdict_at_hand",
+            label: "The one at hand",
+            from: "",
+            value,
+        });
+    }
+    if let Some(enough) = answer.enough {
+        let from = if input.end_grain { "for 1 1/2 in of thread" } else { "for 1 in of thread" };
+        laid.figures.push(Figure::length("enough", "Long enough", from, enough));
+    }
+    laid.figures.extend([
+        Figure::length(
+            "thread_in_receiver",
+            "Thread in receiver",
+            "face of receiver to tip",
+            best.thread_in_receiver,
+        ),
+        Figure::length("behind_tip", "Behind the tip", "tip to far face", best.behind_tip),
+        Figure {
+            id: "longest",
+            label: "Longest by geometry",
+            from: "head to tip",
+            value: Value::Length(answer.longest, Rounding::Down),
+        },
+    ]);
+    let rows = answer.stock.iter().map(|fit| {
+        let length = |length| Value::Length(length, Rounding::Nearest);
+        vec![length(fit.length), length(fit.into_receiver), Value::Words(verdict(input, fit))]
+    });
+    laid.tables.push(Table {
+        id: "stock",
+        title: "Stock lengths",
+        columns: &["Length", "Into receiver", ""],
+        rows: rows.collect(),
+    });
+    if best.into_receiver < answer.least_by_rule {
+        laid.notes.push(say![
+            "Under 6 diameters, ",
+            (answer.least_by_rule, Rounding::Up),
+            ", in the receiver the design rules count nothing. It locates, it does not carry."
+        ]);
+    }
+    if input.end_grain {
+        laid.notes
+            .push(say!["End grain holds about half as well, and may split: go 1/2 in deeper."]);
+    }
+    if input.top > input.receiver {
+        laid.notes.push(say!["Drive through the thinner piece into the thicker one if you can."]);
+    }
+    if let Ok(smooth) = best.length - best.thread_in_receiver
+        && input.top > smooth
+    {
+        laid.notes.push(say!["Thread stays in the top piece: give it a clearance hole to clamp."]);
+    }
+    laid.cautions = vec![Caution::Drilling, Caution::Corrosion];
+    laid.drawing = draw(input, answer, tape).ok();
+    laid
+}
+
+fn working(input: &Input, answer: &Answer) -> Working {
+    let best = answer.best;
+    let steps = vec![
+        Step::length(
+            "longest = top + receiver - margin - sunk",
+            say![input.top, " + ", input.receiver, " - ", input.margin, " - ", input.head_sunk],
+            answer.longest,
+        ),
+        Step::length(
+            "into receiver = sunk + length - top",
+            say![input.head_sunk, " + ", best.length, " - ", input.top],
+            best.into_receiver,
+        ),
+        Step::length(
+            "thread = two thirds of the length, as far as it is in",
+            say![best.length, " × 2 ÷ 3"],
+            best.thread_in_receiver,
+        ),
+        Step::length("behind the tip = top + receiver - sunk - length", say![], best.behind_tip),
+    ];
+    let sources = vec![
+        Source::Arithmetic,
+        Source::Published(SIZES_SOURCE),
+        Source::Published(STOCK_SOURCE),
+        Source::Published("AWC NDS 2018, 12.1.5.6: 6 diameters in the receiver, tip counted"),
+        Source::CommonPractice,
+    ];
+    Working { steps, sources }
+}
+
+/// Section along the screw: both pieces to scale, the longest stock screw in them.
+fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange> {
+    let zero = Length::ZERO;
+    let both = (input.top + input.receiver)?;
+    let wide = (both * 2)?;
+    let mut board = Board::fit(tape, wide, both, 190.0, 0, 1);
+    board.rect(Role::Mate, zero, zero, wide, input.top);
+    board.rect(Role::Wood, zero, input.top, wide, input.receiver);
+    let keep_out = (both - input.margin)?.max(zero);
+    board.rect(Role::KeepOut, zero, keep_out, wide, (both - keep_out)?);
+    let shank = input.screw.shank()?;
+    let middle = board.x((wide / 2)?);
+    let (half, head) = (board.size(shank) / 2.0, board.size(shank));
+    let tip = (input.head_sunk + answer.best.length)?;
+    let (from, to) = (board.y(input.head_sunk), board.y(tip));
+    let cone = (from + head).min(to);
+    let point = (to - head * 1.5).max(cone);
+    board.add(
+        Role::Fastener,
+        Shape::Polygon(vec![
+            (middle - head, from),
+            (middle + head, from),
+            (middle + half, cone),
+            (middle + half, point),
+            (middle, to),
+            (middle - half, point),
+            (middle - half, cone),
+        ]),
+    );
+    let x = middle + head + 8.0;
+    let labels = [
+        (zero, input.top, format!("top {}", board.amount(input.top))),
+        (input.top, input.receiver, format!("receiver {}", board.amount(input.receiver))),
+    ];
+    for (from, size, label) in labels {
+        let y = board.y(from) + board.size(size) / 2.0 + 4.0;
+        board.text(Role::Ink, x, y, Anchor::Start, Size::Small, label);
+    }
+    let left = board.x(zero) + 6.0;
+    let y = board.y(input.top) + 14.0;
+    let label = format!("in it {}", board.amount(answer.best.into_receiver));
+    board.text(Role::StrongInk, left, y, Anchor::Start, Size::Small, label);
+    let (x, y) = (board.x(zero), board.row(0));
+    let label = format!("behind the tip {}", board.amount(answer.best.behind_tip));
+    board.text(Role::Ink, x, y, Anchor::Start, Size::Small, label);
+    Ok(board.scene(say![
+        "Section: a screw of ",
+        answer.best.length,
+        " through ",
+        input.top,
+        " into ",
+        input.receiver,
+        ", with ",
+        answer.best.behind_tip,
+        " behind its tip."
+    ]))
+}

@@ -1,0 +1,113 @@
+//! Which bits: pilot hole, clearance hole, countersink.
+
+mod sheet;
+
+pub(super) use sheet::work;
+
+use super::{Problem, Wood};
+use crate::measure::{Length, Number, OutOfRange, Rounding, Tape};
+use crate::sheet::Problems;
+use crate::tables::fasteners::{Fastener, Make};
+
+/// What to choose bits for.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Input {
+    /// Screw, lag screw or nail.
+    pub fastener: Fastener,
+    /// The wood of the receiver.
+    pub wood: Wood,
+    /// Length of the fastener.
+    pub length: Length,
+    /// The piece under the head.
+    pub top: Length,
+}
+
+/// The bits.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Answer {
+    /// The diameter that the rule wants, exactly; the largest for a nail.
+    pub wanted: Length,
+    /// Pilot bit in a whole 64th, never above the root.
+    pub pilot: Length,
+    /// Hole in the piece under the head, in a whole 64th; absent for a nail.
+    pub clearance: Option<Length>,
+    /// Width of the countersink: the head.
+    pub head: Option<Length>,
+    /// Depth of the pilot hole in the receiver.
+    pub depth: Length,
+}
+
+/// Bits for a screw, a lag screw or a nail.
+///
+/// Wood screw: 70 % of the tabulated root in softwood, 90 % in hardwood, to the nearest 64th, but
+/// never above the root. Lag screw: the middle of the range by the wood's specific gravity, never
+/// above the root. Nail: at most 75 % of it, 90 % in wood above 0.60. The clearance hole is the
+/// next 64th at or above the shank, so that the screw slips through and clamps. Depth in the
+/// receiver: all of the thread in hardwood, half of it in softwood.
+///
+/// # Errors
+///
+/// A fastener that does not reach the receiver.
+///
+/// # Source
+///
+/// Wood screw: Wood Handbook FPL-GTR-282 p. 8-10. Lag screw: NDS 2018 12.1.4.2. Nail: NDS 2018
+/// 12.1.6.2. Root: NDS 2018 Tables L2 and L3. Depth: common practice, no source.
+pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+    let Input { fastener, wood, length, top } = *input;
+    let into = (length - top)?;
+    if !into.is_positive() {
+        return Err(Problem::DoesNotReach { length, top }.into());
+    }
+    let (shank, root) = (fastener.shank()?, fastener.root()?);
+    let (wanted, pilot) = match fastener.make {
+        Make::WoodScrew => {
+            let wanted = share(root, if wood.hardwood { 90 } else { 70 })?;
+            (wanted, bit_near(wanted, root)?)
+        }
+        Make::LagScrew => {
+            let [least, most] = lag_range(wood);
+            let wanted = ((share(shank, least)? + share(shank, most)?)? / 2)?;
+            (wanted, bit_near(wanted, root)?)
+        }
+        Make::Nail => {
+            let most = share(shank, if wood.gravity > 0.6 { 90 } else { 75 })?;
+            (most, bit(most, Rounding::Down)?)
+        }
+    };
+    let clearance = match fastener.make {
+        Make::Nail => None,
+        _ => Some(bit(shank, Rounding::Up)?),
+    };
+    let thread = fastener.thread(length)?.min(into);
+    let depth = if wood.hardwood { thread } else { (thread / 2)? };
+    Ok(Answer { wanted, pilot, clearance, head: fastener.head(), depth })
+}
+
+/// Pilot of a lag screw as percent of its shank. Source: NDS 2018 12.1.4.2.
+#[must_use]
+pub fn lag_range(wood: Wood) -> [u8; 2] {
+    if wood.gravity > 0.6 {
+        [65, 85]
+    } else if wood.gravity > 0.5 {
+        [60, 75]
+    } else {
+        [40, 70]
+    }
+}
+
+fn share(length: Length, percent: u8) -> Result<Length, OutOfRange> {
+    length * Number::ratio(percent.into(), 100)?
+}
+
+fn bit(wanted: Length, rounding: Rounding) -> Result<Length, OutOfRange> {
+    // Bits are sold in 64ths, whatever tape the user has.
+    let bits = Tape::Inches(crate::measure::Fineness::SixtyFourth);
+    Ok(bits.read(wanted, rounding)?.mark)
+}
+
+/// The nearest 64th, the smaller one when midway, and never above the root.
+fn bit_near(wanted: Length, root: Length) -> Result<Length, OutOfRange> {
+    let nearest = bit(wanted, Rounding::Nearest)?;
+    if nearest <= root { Ok(nearest) } else { bit(root, Rounding::Down) }
+}

@@ -1,0 +1,255 @@
+//! Screws, nails and lag screws: sizes, spacing in diameters, and what bends or pulls them.
+//!
+//! Sizes are in thousandths of an inch, exact. Where the documents were read and how is said
+//! beside each table; all were read in transcriptions.
+
+use crate::measure::{Length, Number, OutOfRange};
+
+/// Sizes of wood screws, lag screws and nails.
+pub const SIZES_SOURCE: &str =
+    "AWC NDS 2018, Appendix L, Tables L2 (lag screws), L3 (wood screws), L4 (nails)";
+
+/// Spacing of screws and nails in diameters: advice of a commentary, not a rule.
+pub const SPACING_SOURCE: &str =
+    "AWC NDS 2018 Commentary, Tables C12.1.5.7 and C12.1.6.6: advice for fasteners under 1/4 in";
+
+/// Spacing of lag screws in diameters.
+pub const LAG_SPACING_SOURCE: &str = "AWC NDS 2018, Tables 12.5.1A to E";
+
+/// Stock lengths of wood screws.
+pub const STOCK_SOURCE: &str =
+    "Navy NAVEDTRA 14119, Fig. 3-51: to 1 in by 1/8, to 3 in by 1/4, to 6 in by 1/2";
+
+/// What a fastener is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Make {
+    /// A wood screw with a cut thread.
+    WoodScrew,
+    /// A lag screw.
+    LagScrew,
+    /// A common wire nail.
+    Nail,
+}
+
+/// One size of a fastener.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Fastener {
+    /// Stable name, also in links: `screw_8`.
+    pub id: &'static str,
+    /// For the user.
+    pub name: &'static str,
+    /// What it is.
+    pub make: Make,
+    /// Shank in thousandths of an inch.
+    pub shank: u16,
+    /// Root of the thread in thousandths; the shank again for a nail.
+    pub root: u16,
+    /// Head in thousandths; 0 where the table has none.
+    pub head: u16,
+    /// Length of the tip in 64ths of an inch; 0 where the table has none.
+    pub tip: u8,
+}
+
+const fn screw(id: &'static str, name: &'static str, sizes: [u16; 3]) -> Fastener {
+    let [shank, root, head] = sizes;
+    Fastener { id, name, make: Make::WoodScrew, shank, root, head, tip: 0 }
+}
+
+const fn lag(id: &'static str, name: &'static str, shank: u16, root: u16, tip: u8) -> Fastener {
+    Fastener { id, name, make: Make::LagScrew, shank, root, head: 0, tip }
+}
+
+const fn nail(id: &'static str, name: &'static str, shank: u16) -> Fastener {
+    Fastener { id, name, make: Make::Nail, shank, root: shank, head: 0, tip: 0 }
+}
+
+/// Every fastener with a tabulated root: screws to No. 14, lag screws to 1/2 in, common nails.
+pub const FASTENERS: [Fastener; 17] = [
+    screw("screw_6", "No. 6 screw", [138, 113, 262]),
+    screw("screw_7", "No. 7 screw", [151, 122, 287]),
+    screw("screw_8", "No. 8 screw", [164, 131, 312]),
+    screw("screw_9", "No. 9 screw", [177, 142, 337]),
+    screw("screw_10", "No. 10 screw", [190, 152, 363]),
+    screw("screw_12", "No. 12 screw", [216, 171, 414]),
+    screw("screw_14", "No. 14 screw", [242, 196, 480]),
+    lag("lag_1_4", "1/4 in lag screw", 250, 173, 10),
+    // 5/16 and 7/16 in are no whole thousandths; 3/8 and 1/2 are.
+    lag("lag_3_8", "3/8 in lag screw", 375, 265, 14),
+    lag("lag_1_2", "1/2 in lag screw", 500, 371, 20),
+    nail("nail_6d", "6d common nail", 113),
+    nail("nail_8d", "8d common nail", 131),
+    nail("nail_10d", "10d common nail", 148),
+    nail("nail_12d", "12d common nail", 148),
+    nail("nail_16d", "16d common nail", 162),
+    nail("nail_20d", "20d common nail", 192),
+    nail("nail_30d", "30d common nail", 207),
+];
+
+/// The fastener with this id.
+#[must_use]
+pub fn fastener(id: &str) -> Option<Fastener> {
+    FASTENERS.into_iter().find(|fastener| fastener.id == id)
+}
+
+impl Fastener {
+    /// Diameter of the shank.
+    ///
+    /// # Errors
+    ///
+    /// Never for a size of the table.
+    pub fn shank(&self) -> Result<Length, OutOfRange> {
+        Length::of_inch(self.shank.into(), 1000)
+    }
+
+    /// Diameter at the root of the thread.
+    ///
+    /// # Errors
+    ///
+    /// Never for a size of the table.
+    pub fn root(&self) -> Result<Length, OutOfRange> {
+        Length::of_inch(self.root.into(), 1000)
+    }
+
+    /// Diameter of the head, where the table has it.
+    #[must_use]
+    pub fn head(&self) -> Option<Length> {
+        let head = Length::of_inch(self.head.into(), 1000).ok();
+        head.filter(|head| head.is_positive())
+    }
+
+    /// Length of the thread of one this long.
+    ///
+    /// Wood screw: two thirds of its length (NDS Table L3; Noyes, Handwork in Wood). Lag screw:
+    /// half of its length and 1/2 in, 6 in at most (NDS Table L2). A nail holds over its whole
+    /// length.
+    ///
+    /// # Errors
+    ///
+    /// [`OutOfRange`] for a length with too many digits.
+    pub fn thread(&self, length: Length) -> Result<Length, OutOfRange> {
+        match self.make {
+            Make::WoodScrew => (length * 2)? / 3,
+            Make::LagScrew => {
+                let thread = ((length / 2)? + Length::sixty_fourths(32))?;
+                Ok(thread.min(Length::sixty_fourths(6 * 64)).min(length))
+            }
+            Make::Nail => Ok(length),
+        }
+    }
+}
+
+/// Lengths in which wood screws are sold, short to long.
+#[must_use]
+pub fn stock_lengths() -> Vec<Length> {
+    let runs = (32..64).step_by(8).chain((64..192).step_by(16)).chain((192..=384).step_by(32));
+    runs.map(Length::sixty_fourths).collect()
+}
+
+/// Bending yield strength in psi by shank in thousandths of an inch; `None` between the ranges of
+/// the table. Source: AWC NDS 2018 Table I1, read in a transcription.
+#[must_use]
+pub fn bending_yield(shank: u16) -> Option<u32> {
+    match shank {
+        99..=142 => Some(100_000),
+        143..=177 => Some(90_000),
+        178..=236 => Some(80_000),
+        237..=273 => Some(70_000),
+        274..=344 => Some(60_000),
+        375.. => Some(45_000),
+        _ => None,
+    }
+}
+
+/// Least distances in halves of the shank's diameter.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Spacing {
+    /// From an edge.
+    pub edge: u8,
+    /// From an end that the load pulls towards.
+    pub end_pulled: u8,
+    /// From an end that the load pushes away from.
+    pub end_pushed: u8,
+    /// From screw to screw along the grain.
+    pub along: u8,
+    /// From screw to screw across the grain.
+    pub across: u8,
+    /// Between rows, screws side by side.
+    pub rows: u8,
+    /// Between rows, screws staggered.
+    pub rows_staggered: u8,
+}
+
+const fn halves(numbers: [u8; 7]) -> Spacing {
+    let [edge, end_pulled, end_pushed, along, across, rows, rows_staggered] = numbers;
+    Spacing { edge, end_pulled, end_pushed, along, across, rows, rows_staggered }
+}
+
+/// Spacing of a fastener through wood or a steel plate, in a drilled hole or not.
+///
+/// Lag screws take the full-value distances, which do not depend on the plate; a hardwood end
+/// may be nearer.
+#[must_use]
+pub fn spacing(make: Make, steel_plate: bool, drilled: bool, hardwood: bool) -> Spacing {
+    match (make, steel_plate, drilled) {
+        (Make::LagScrew, ..) if hardwood => halves([3, 10, 8, 8, 8, 3, 3]),
+        (Make::LagScrew, ..) => halves([3, 14, 8, 8, 8, 3, 3]),
+        (_, false, false) => halves([5, 30, 20, 30, 20, 10, 5]),
+        (_, false, true) => halves([5, 20, 10, 20, 10, 6, 5]),
+        (_, true, false) => halves([5, 20, 10, 20, 10, 6, 5]),
+        (_, true, true) => halves([5, 10, 6, 10, 5, 5, 5]),
+    }
+}
+
+impl Fastener {
+    /// So many halves of the shank's diameter.
+    ///
+    /// # Errors
+    ///
+    /// Never for a size of the tables.
+    pub fn diameters(&self, halves: u8) -> Result<Length, OutOfRange> {
+        self.shank()? * Number::ratio(halves.into(), 2)?
+    }
+}
+
+/// K of the older side-load formulas, for newton and millimetre.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SideConstants {
+    /// For hardwood; else softwood.
+    pub hardwood: bool,
+    /// Lightest and heaviest specific gravity in hundredths.
+    pub gravity: [u8; 2],
+    /// For nails: K D^1.5.
+    pub nail: f64,
+    /// For wood screws: K D².
+    pub screw: f64,
+    /// For lag screws: K D².
+    pub lag: f64,
+}
+
+const fn k(hardwood: bool, gravity: [u8; 2], nail: f64, screw: f64, lag: f64) -> SideConstants {
+    SideConstants { hardwood, gravity, nail, screw, lag }
+}
+
+/// Source: USDA FPL Wood Handbook FPL-GTR-282 (2021), Table 8-4 p. 8-6, read in a transcription.
+pub const SIDE_CONSTANTS: [SideConstants; 6] = [
+    k(true, [33, 47], 50.04, 23.17, 26.34),
+    k(true, [48, 56], 69.50, 31.99, 29.51),
+    k(true, [57, 74], 94.52, 44.13, 34.13),
+    k(false, [29, 42], 50.04, 23.17, 23.30),
+    k(false, [43, 47], 62.55, 29.79, 26.34),
+    k(false, [48, 52], 76.45, 36.40, 29.51),
+];
+
+/// The document behind [`SIDE_CONSTANTS`] and the test loads.
+pub const TEST_SOURCE: &str =
+    "USDA FPL Wood Handbook FPL-GTR-282 (2021), Ch. 8: Eq. 8-1, 8-10, 8-13, 8-14, Table 8-4";
+
+/// The constants for a wood of this specific gravity at 12 % moisture; `None` outside the table.
+#[must_use]
+pub fn side_constants(hardwood: bool, gravity: f64) -> Option<SideConstants> {
+    let hundredths = libm::round(gravity * 100.0);
+    SIDE_CONSTANTS.into_iter().find(|row| {
+        let [least, most] = row.gravity;
+        row.hardwood == hardwood && (f64::from(least)..=f64::from(most)).contains(&hundredths)
+    })
+}
