@@ -255,21 +255,26 @@ pub fn exact_text(length: Length) -> String {
     format!("{} in", mixed(inches))
 }
 
+/// More decimal places than this would say nothing new: a denominator has at most 18 digits.
+const MOST_PLACES: u8 = 18;
+
 fn trim_zeros(text: &str) -> &str {
     if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { text }
 }
 
-/// A number with so many decimal places, rounded to the nearest, halves away from zero.
+/// A number with so many decimal places (at most 18), rounded to the nearest, halves away from
+/// zero.
 ///
 /// For values that are rounded by their nature or already on a mark; a length is read on a
 /// [`Tape`] instead.
 #[must_use]
 pub fn decimal(number: Number, places: u8) -> String {
-    let tens = (0..places).fold(1_i128, |n, _| n.saturating_mul(10));
+    let places = places.min(MOST_PLACES);
+    let tens = (0..places).fold(1_i128, |n, _| n * 10);
     let (numer, denom) = (number.numer(), number.denom());
     let (whole, rest) = (numer.abs() / denom, numer.abs() % denom);
-    // rest < denom <= 10^18 and tens is small, so neither product can overflow.
-    let scaled = (rest.saturating_mul(tens).saturating_mul(2) + denom) / (denom * 2);
+    // rest < denom < 10^18 and tens <= 10^18: all below 3 × 10^36, well within 128 bits.
+    let scaled = (rest * tens * 2 + denom) / (denom * 2);
     let (whole, scaled) = if scaled >= tens { (whole + 1, scaled - tens) } else { (whole, scaled) };
     let sign = if numer < 0 && (whole != 0 || scaled != 0) { "-" } else { "" };
     match places {
