@@ -24,7 +24,7 @@ impl<'a> Cursor<'a> {
         self.at += self.peek().map_or(0, char::len_utf8);
     }
 
-    fn take_while(&mut self, mut wanted: impl FnMut(char) -> bool) -> &'a str {
+    pub(super) fn take_while(&mut self, mut wanted: impl FnMut(char) -> bool) -> &'a str {
         let rest = self.rest();
         let end = rest.find(|c| !wanted(c)).unwrap_or(rest.len());
         self.at += end;
@@ -66,6 +66,10 @@ pub(super) fn read(cursor: &mut Cursor, tight_minus_before: bool) -> Result<Amou
     let mut total = Length::of(first, unit);
     let mut last = unit;
     while let Some(mut ahead) = continues(*cursor, last) {
+        if last == Unit::Foot && grouped(*cursor) {
+            return Err(TextProblem::new(from..cursor.at + 3, Kind::GroupedDigits));
+        }
+        let part_from = ahead.at;
         let (number, smaller) = (one_number(&mut ahead, false)?, take_unit(&mut ahead));
         *cursor = ahead;
         let smaller = match (last, smaller) {
@@ -75,6 +79,10 @@ pub(super) fn read(cursor: &mut Cursor, tight_minus_before: bool) -> Result<Amou
             _ => return Err(cursor.problem(from, Kind::UnitMuddle)),
         };
         let piece = Length::of(number, smaller);
+        let whole = Length::of(Number::ONE, last);
+        if piece.is_ok_and(|piece| whole.is_ok_and(|whole| piece >= whole)) {
+            return Err(cursor.problem(part_from, Kind::PartNotBelowUnit(last)));
+        }
         total = total.and_then(|sum| sum + piece?);
         last = smaller;
     }
@@ -94,6 +102,14 @@ fn continues(mut cursor: Cursor, last: Unit) -> Option<Cursor> {
     begins(cursor).then_some(cursor)
 }
 
+/// Whether three digits stand here that are no fraction: what comes after the mark in `1'000`,
+/// the comma in `1,000` and the space in `1 000`.
+pub(super) fn grouped(mut cursor: Cursor) -> bool {
+    cursor.take_while(|c| c.is_ascii_digit()).len() == 3
+        && !is_slash(cursor.peek())
+        && cursor.peek().and_then(vulgar).is_none()
+}
+
 /// A number without its unit: digits, a decimal, a fraction or a mixed number.
 fn one_number(cursor: &mut Cursor, tight_minus_before: bool) -> Result<Number, TextProblem> {
     let from = cursor.at;
@@ -108,6 +124,10 @@ fn one_number(cursor: &mut Cursor, tight_minus_before: bool) -> Result<Number, T
     if cursor.peek() == Some(',') {
         let mut ahead = *cursor;
         ahead.advance();
+        if grouped(ahead) {
+            ahead.take_while(|c| c.is_ascii_digit());
+            return Err(ahead.problem(from, Kind::GroupedDigits));
+        }
         if ahead.peek().is_some_and(|c| c.is_ascii_digit()) {
             return Err(ahead.problem(from, Kind::DecimalComma));
         }
@@ -251,6 +271,26 @@ pub(super) fn take_unit(cursor: &mut Cursor) -> Option<Unit> {
     Some(unit)
 }
 
+/// Whether a written amount begins with a fraction below one, as `3/8"` does.
+pub(super) fn begins_with_fraction(written: &str) -> bool {
+    let fraction = lone_fraction(&mut Cursor { text: written, at: 0 });
+    matches!(fraction, Ok(Some(fraction)) if fraction < Number::ONE)
+}
+
+/// Whether the last unit of a written amount is the foot: `2'`, `2 ft.`
+pub(super) fn ends_in_feet(written: &str) -> bool {
+    let written = written.trim_end_matches('.');
+    let word_from = written.rfind(|c: char| !c.is_alphabetic()).map_or(0, |at| at + 1);
+    match written.get(word_from..).unwrap_or("") {
+        // Two foot marks in a row are the inch mark.
+        "" => {
+            let mut marks = written.chars().rev().map(unit_mark);
+            marks.next() == Some(Some(Unit::Foot)) && marks.next() != Some(Some(Unit::Foot))
+        }
+        word => unit_word(word) == Some(Unit::Foot),
+    }
+}
+
 pub(super) fn unit_word(word: &str) -> Option<Unit> {
     let is = |names: &[&str]| names.iter().any(|name| word.eq_ignore_ascii_case(name));
     if is(&["in", "ins", "inch", "inches"]) {
@@ -271,7 +311,7 @@ pub(super) fn unit_word(word: &str) -> Option<Unit> {
 fn unit_mark(c: char) -> Option<Unit> {
     match c {
         '"' | '″' | '”' | '“' | '„' | 'ʺ' => Some(Unit::Inch),
-        '\'' | '′' | '’' | '‘' | 'ʹ' => Some(Unit::Foot),
+        '\'' | '′' | '’' | '‘' | 'ʹ' | '´' | '`' => Some(Unit::Foot),
         _ => None,
     }
 }
@@ -280,12 +320,12 @@ pub(super) fn is_hyphen(c: Option<char>) -> bool {
     matches!(c, Some('-' | '‐' | '‑'))
 }
 
-fn is_slash(c: Option<char>) -> bool {
+pub(super) fn is_slash(c: Option<char>) -> bool {
     matches!(c, Some('/' | '⁄' | '∕'))
 }
 
 /// A fraction in one character.
-fn vulgar(c: char) -> Option<Number> {
+pub(super) fn vulgar(c: char) -> Option<Number> {
     let (numer, denom) = match c {
         '½' => (1, 2),
         '⅓' => (1, 3),

@@ -90,6 +90,24 @@ impl Formula {
         matches!(self.node, Node::Bare(_) | Node::Length(_) | Node::Name(_))
     }
 
+    /// The amount or name that it ends with, where no bracket or unit stands between.
+    pub(super) fn last_leaf(&self) -> Option<&Formula> {
+        match &self.node {
+            Node::Bare(_) | Node::Length(_) | Node::Name(_) => Some(self),
+            Node::Negative(inner) | Node::Pair(_, _, inner) => inner.last_leaf(),
+            Node::Group(..) => None,
+        }
+    }
+
+    /// The amount or name that it begins with, where no bracket or sign stands before it.
+    pub(super) fn first_leaf(&self) -> Option<&Formula> {
+        match &self.node {
+            Node::Bare(_) | Node::Length(_) | Node::Name(_) => Some(self),
+            Node::Pair(_, inner, _) => inner.first_leaf(),
+            Node::Negative(_) | Node::Group(..) => None,
+        }
+    }
+
     /// Every name it uses, in the order written; a name used twice stands twice.
     #[must_use]
     pub fn names(&self) -> Vec<&str> {

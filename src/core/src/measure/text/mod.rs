@@ -15,12 +15,17 @@
 //!           | digits "-" fraction                   3-3/8    (no space on either side)
 //!           | digits ⅜                              3⅜
 //! fraction  = digits "/" digits                     no spaces inside: one number, binds first
-//! unit      = in inch inches " ″ ” '' | ft foot feet ' ′ ’ | mm | cm | m and their long names
+//! unit      = in inch inches " ″ ” '' | ft foot feet ' ′ ’ ´ | mm | cm | m and their long names
 //! "×"       = × x * ·          "÷" = ÷ /          "-" = - − –
 //! ```
 //!
-//! - `3-3/8` without spaces is the mixed number 3 3/8; `3 - 3/8` is a subtraction. A chain such
-//!   as `6-3-3/8` could be read both ways and is refused.
+//! - `3-3/8` without spaces is the mixed number 3 3/8; `3 - 3/8` is a subtraction. What could be
+//!   read both ways is refused: a chain such as `6-3-3/8`, a space on one side only (`3 -3/8`,
+//!   `2' -4"`), and a dash that is no hyphen (`3–3/8`).
+//! - The part after a larger unit is less than one of it: `2' 14"` is refused.
+//! - `2x4` and its kin, with the letter and without spaces, are names of boards and refused.
+//! - An `=` at the end is passed over. Digits in groups (`1,000`), a space inside a fraction,
+//!   wide or raised digits and characters that cannot be seen are refused, each with its reason.
 //! - Length × length is an area and length ÷ length a plain number; each is refused where a
 //!   length is wanted. Amounts without any unit (`2 × 3 1/4`) stay plain until the end and then
 //!   take the user's unit.
@@ -37,6 +42,8 @@ mod parse;
 mod print;
 mod problem;
 mod spoken;
+#[cfg(test)]
+mod tests;
 
 pub use formula::{Formula, Names, NoNames, Operator, Quantity};
 pub use parse::parse;

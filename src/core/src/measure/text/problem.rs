@@ -3,6 +3,7 @@
 use core::fmt;
 use core::ops::Range;
 
+use crate::measure::Unit;
 use crate::measure::limits::{MAX_DEPTH, MAX_DIGITS, MAX_LENGTH_INCHES, MAX_TEXT};
 
 /// A measure or formula that cannot be read, with the place in its text.
@@ -58,12 +59,24 @@ pub enum TextProblemKind {
     DivisionByZero,
     /// `3 9/8`: the fraction of a mixed number is one or more.
     FractionNotBelowOne,
-    /// `6-3-3/8`: a mixed number or a subtraction.
+    /// `6-3-3/8` or `3 -3/8`: a mixed number or a subtraction; `2' -4"`: a sum or a subtraction.
     AmbiguousHyphen,
     /// `4" 2'` or `2 ft 45 mm`: two units that do not go together without a sign.
     UnitMuddle,
+    /// `2' 14"`: what follows a unit comes to one of it or more.
+    PartNotBelowUnit(Unit),
+    /// `2x4`: the name of a board, and not how large it is.
+    BoardName(String),
     /// `3,5`.
     DecimalComma,
+    /// `1,000`, `1 000` or `1'000`.
+    GroupedDigits,
+    /// `3 3/ 8`: a space inside a fraction.
+    SpacedFraction,
+    /// A digit or sign that is not from a plain keyboard, such as a wide or raised one.
+    NotPlain(char),
+    /// A character that cannot be seen, left by copying.
+    Invisible,
     /// The answer is an area and a length was wanted.
     IsArea,
     /// The answer is a plain number (a length ÷ a length) and a length was wanted.
@@ -110,7 +123,22 @@ impl fmt::Display for TextProblemKind {
             Self::UnitMuddle => f.write_str(
                 "Two units are mixed up here. Write feet before inches (2 ft 4 in), or put a sign between the two.",
             ),
+            Self::PartNotBelowUnit(unit) => {
+                let example = if unit.is_metric() { "1 m 20 cm" } else { "2 ft 4 in" };
+                let (many, one) = (unit.spoken(true), unit.spoken(false));
+                write!(f, "The part after {many} must be less than one {one}, as in {example}.")
+            }
+            Self::BoardName(name) => write!(
+                f,
+                "“{name}” is the name of a board. Write the size you measured, or put spaces around × to multiply."
+            ),
             Self::DecimalComma => f.write_str("Use a point for decimals, as in 3.375."),
+            Self::GroupedDigits => {
+                f.write_str("Write a number in one piece, as in 1000. For decimals use a point, as in 3.375.")
+            }
+            Self::SpacedFraction => f.write_str("Write a fraction without a space inside, as in 3 3/8."),
+            Self::NotPlain(c) => write!(f, "“{c}” is not a plain digit or sign. Use 0 to 9 and / as on a keyboard."),
+            Self::Invisible => f.write_str("A character that cannot be seen stands here. Delete it and type this part again."),
             Self::IsArea => f.write_str("A length times a length is an area. A length is wanted here."),
             Self::IsPlainNumber => {
                 f.write_str("A length divided by a length is a plain number. A length is wanted here.")
