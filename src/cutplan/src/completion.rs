@@ -11,7 +11,7 @@ use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 
 use crate::budget::Meter;
-use crate::model::Model;
+use crate::model::{Model, Way};
 
 /// Bit sets longer than this many words are not worth their time.
 const MOST_WORDS: usize = 1_024;
@@ -39,6 +39,22 @@ pub(crate) struct BinType {
     pub(crate) count: u32,
 }
 
+/// A worth of the items and the most of it that bins of each (kind, capacity) hold. Just as the rooms' waste cannot exceed
+/// the slack, the worth that fills fall short of it cannot exceed what all bins could hold less what is needed. With
+/// the duals of the linear programme this leaves very few fills.
+#[derive(Debug, Clone)]
+pub(crate) struct BinWorth {
+    pub(crate) of_item: Vec<i64>,
+    pub(crate) of_bin: BTreeMap<(usize, i64), i64>,
+}
+
+/// A worth as the search uses it.
+struct Budget<'a> {
+    of_item: &'a [i64],
+    of_type: Vec<i64>,
+    slack: i64,
+}
+
 struct Search<'a, 'c, 'm> {
     model: &'a Model,
     types: Vec<BinType>,
@@ -49,6 +65,7 @@ struct Search<'a, 'c, 'm> {
     order: Vec<usize>,
     one_kind: bool,
     slack: i64,
+    budgets: Vec<Budget<'a>>,
     made: Vec<(usize, Vec<(usize, u32)>)>,
     failed: BTreeSet<Box<[u8]>>,
     steps: u64,
@@ -135,6 +152,7 @@ pub(crate) fn complete(
     model: &Model,
     types: &[BinType],
     left: &[u32],
+    worths: &[BinWorth],
     most_steps: u64,
     meter: &mut Meter<'_>,
 ) -> Answer {
@@ -155,6 +173,21 @@ pub(crate) fn complete(
     order.sort_by_key(|&item| (std::cmp::Reverse(weight[item]), item));
     let room: i64 = types.iter().map(|bin| bin.cap * i64::from(bin.count)).sum();
     let load: i64 = order.iter().map(|&i| weight[i] * i64::from(left[i])).sum();
+    let mut budgets = Vec::new();
+    for worth in worths {
+        let of_type: Option<Vec<i64>> =
+            types.iter().map(|bin| worth.of_bin.get(&(bin.kind, bin.cap)).copied()).collect();
+        let Some(of_type) = of_type else {
+            continue;
+        };
+        let held = types.iter().zip(&of_type).map(|(bin, most)| most * i64::from(bin.count));
+        let needed = order.iter().map(|&item| worth.of_item[item] * i64::from(left[item]));
+        let slack = held.fold(0, i64::saturating_add) - needed.fold(0, i64::saturating_add);
+        if slack < 0 {
+            return Answer::Fails;
+        }
+        budgets.push(Budget { of_item: &worth.of_item, of_type, slack });
+    }
     let first = types.first().map(|bin| bin.kind);
     let mut search = Search {
         model,
@@ -164,6 +197,7 @@ pub(crate) fn complete(
         weight,
         order,
         slack: room - load,
+        budgets,
         made: Vec::new(),
         failed: BTreeSet::new(),
         steps: 0,
@@ -236,9 +270,13 @@ impl Search<'_, '_, '_> {
             else {
                 continue;
             };
+            let ratios =
+                self.budgets.iter().map(|budget| best_ratios(ways, budget.of_item)).collect();
             let mut lister = Lister {
                 search: self,
                 kind: bin.kind,
+                short: self.budgets.iter().map(|budget| budget.of_type[number]).collect(),
+                ratios,
                 reach: reaches.get(&bin.kind).and_then(Option::as_ref),
                 spare,
                 forced,
@@ -283,6 +321,19 @@ impl Search<'_, '_, '_> {
             load += self.weight[item] * i64::from(count);
         }
         let waste = bin.cap - load;
+        let lost: Vec<i64> = self
+            .budgets
+            .iter()
+            .map(|budget| {
+                let ways = &self.model.kinds[bin.kind].ways;
+                let of_fill =
+                    fill.iter().map(|&(w, n)| budget.of_item[ways[w].item] * i64::from(n));
+                budget.of_type[number] - of_fill.sum::<i64>()
+            })
+            .collect();
+        for (budget, lost) in self.budgets.iter_mut().zip(&lost) {
+            budget.slack -= lost;
+        }
         self.types[number].count -= 1;
         self.slack -= waste;
         self.made.push((number, fill));
@@ -297,6 +348,9 @@ impl Search<'_, '_, '_> {
         }
         self.types[number].count += 1;
         self.slack += waste;
+        for (budget, lost) in self.budgets.iter_mut().zip(&lost) {
+            budget.slack += lost;
+        }
         answer
     }
 
@@ -320,9 +374,24 @@ impl Search<'_, '_, '_> {
     }
 }
 
+/// For each way: the most worth for the weight among it and the ways after it, as (worth, weight).
+fn best_ratios(ways: &[Way], of_item: &[i64]) -> Vec<(i64, i64)> {
+    let mut ratios = vec![(0, 1); ways.len() + 1];
+    for at in (0..ways.len()).rev() {
+        let (worth, weight) = ratios[at + 1];
+        let own = (of_item[ways[at].item], ways[at].weight);
+        let better = i128::from(own.0) * i128::from(weight) > i128::from(worth) * i128::from(own.1);
+        ratios[at] = if better { own } else { (worth, weight) };
+    }
+    ratios
+}
+
 struct Lister<'s, 'a, 'c, 'm> {
     search: &'s Search<'a, 'c, 'm>,
     kind: usize,
+    /// For each worth: how much the bin's most is above the fill so far.
+    short: Vec<i64>,
+    ratios: Vec<Vec<(i64, i64)>>,
     reach: Option<&'s Reach>,
     spare: i64,
     forced: usize,
@@ -343,6 +412,15 @@ impl Lister<'_, '_, '_, '_> {
         {
             return true;
         }
+        for ((budget, short), ratios) in
+            self.search.budgets.iter().zip(&self.short).zip(&self.ratios)
+        {
+            let (worth, weight) = ratios[from];
+            let more = i128::from(worth) * i128::from(room) / i128::from(weight);
+            if i128::from(*short) - more > i128::from(budget.slack) {
+                return true;
+            }
+        }
         let ways = &self.search.model.kinds[self.kind].ways;
         if from == ways.len() {
             if room <= self.spare && self.is_largest(room) {
@@ -361,15 +439,23 @@ impl Lister<'_, '_, '_, '_> {
             if count > 0 {
                 self.taken.push((from, count));
             }
+            self.add_worth(way.item, i64::from(count));
             let fine = self.list(from + 1, room - way.weight * i64::from(count));
             if count > 0 {
                 self.taken.pop();
             }
+            self.add_worth(way.item, -i64::from(count));
             if !fine {
                 return false;
             }
         }
         true
+    }
+
+    fn add_worth(&mut self, item: usize, count: i64) {
+        for (budget, short) in self.search.budgets.iter().zip(&mut self.short) {
+            *short -= budget.of_item[item] * count;
+        }
     }
 
     fn taken(&self, way: usize) -> u32 {

@@ -21,6 +21,9 @@ const DEEPEST_CHANGE: usize = 8;
 /// The rest is finished exactly when the programme says that it takes about so many boards.
 const FEW_BOARDS: f64 = 7.5;
 
+/// How far later dives stray from the programme's own order, at most, as a part of each share.
+const JITTER: f64 = 0.35;
+
 /// A dive in progress.
 pub(crate) struct Dive<'d, 'm, 'c> {
     pub(crate) columns: &'d mut Columns<'m>,
@@ -31,6 +34,8 @@ pub(crate) struct Dive<'d, 'm, 'c> {
     pub(crate) bound: i64,
     pub(crate) stop_at: u64,
     pub(crate) found: Option<Patterns>,
+    /// Which dive this is; each but the first strays in its own way.
+    pub(crate) number: u64,
 }
 
 impl Dive<'_, '_, '_> {
@@ -38,6 +43,20 @@ impl Dive<'_, '_, '_> {
     pub(crate) fn run(&mut self, levels: &[(Rc<Pattern>, f64)], changes: usize) {
         let rest = Rest::of(self.columns.model);
         self.go(rest, Vec::new(), 0, levels.to_vec(), 0, changes);
+    }
+
+    /// A number from 0 to 1 made of the pattern and the dive's number: the same each time, but unlike another's.
+    fn jitter(&self, pattern: &Pattern) -> f64 {
+        if self.number == 0 {
+            return 0.0;
+        }
+        let mut mixed = self.number.wrapping_mul(0x9e37_79b9_7f4a_7c15);
+        for &(item, count) in &pattern.counts {
+            mixed =
+                (mixed ^ (item as u64 * 64 + u64::from(count))).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+            mixed ^= mixed >> 29;
+        }
+        (mixed >> 11) as f64 / (1_u64 << 53) as f64
     }
 
     fn over(&self) -> bool {
@@ -112,7 +131,8 @@ impl Dive<'_, '_, '_> {
             while count >= 1.0 && fix(pattern, rest) {
                 count -= 1.0;
             }
-            parts.push((level - whole, pattern));
+            let share = level - whole;
+            parts.push((share + JITTER * self.jitter(pattern) * share, pattern));
         }
         parts.sort_by(|a, b| b.0.total_cmp(&a.0));
         let mut chosen = None;
@@ -148,6 +168,7 @@ impl Dive<'_, '_, '_> {
             let mut mixer = Mixer::new(&reduced);
             for worth in relaxed.worth.iter().chain(&relaxed.worths) {
                 mixer.cut(worth);
+                mixer.budget_with(worth);
             }
             match mixer.run(relaxed.bound, enough, 1_000_000, 4_000_000, self.meter) {
                 Mixed::Found(patterns, _) => {

@@ -12,11 +12,13 @@ use std::rc::Rc;
 
 use crate::bounds::Worth;
 use crate::budget::Meter;
-use crate::completion::{Answer, BinType, complete};
+use crate::completion::{Answer, BinType, BinWorth, complete};
 use crate::greedy::Patterns;
 use crate::knapsack::Fill;
 use crate::model::{Form, Model};
 
+/// Worths that bin completion budgets with, at most.
+const MOST_WORTHS: usize = 4;
 /// Refuted questions remembered, at most.
 const MOST_REFUTED: usize = 20_000;
 
@@ -51,6 +53,7 @@ pub(crate) struct Mixer<'m> {
     failed: Vec<Vec<u32>>,
     /// A mix not wanted, nor any with the same boards and more.
     excluded: Option<Vec<u32>>,
+    worths: Vec<BinWorth>,
     /// Bins and demands that were refuted.
     refuted: BTreeSet<(Vec<BinType>, Vec<u32>)>,
     /// For each stock, the paid stocks that can replace it whatever it holds.
@@ -103,6 +106,7 @@ impl<'m> Mixer<'m> {
             cuts: Vec::new(),
             failed: Vec::new(),
             excluded: None,
+            worths: Vec::new(),
             refuted: BTreeSet::new(),
             replaced_by,
         }
@@ -111,6 +115,22 @@ impl<'m> Mixer<'m> {
     /// Leaves this mix out, and every mix that holds it.
     pub(crate) fn exclude(&mut self, mix: Vec<u32>) {
         self.excluded = Some(mix);
+    }
+
+    /// Adds a worth for bin completion to budget with; the latest few are kept.
+    pub(crate) fn budget_with(&mut self, worth: &Worth) {
+        let mut of_bin = BTreeMap::new();
+        for (stock, forms) in self.model.stocks.iter().zip(&worth.of_form) {
+            if let ([form], [most]) = (stock.forms.as_slice(), forms.as_slice())
+                && let [bin] = form.bins.as_slice()
+            {
+                of_bin.insert((bin.kind, bin.cap), *most);
+            }
+        }
+        if self.worths.len() >= MOST_WORTHS {
+            self.worths.remove(0);
+        }
+        self.worths.push(BinWorth { of_item: worth.of_item.clone(), of_bin });
     }
 
     /// Adds a worth to refute mixes with.
@@ -396,7 +416,7 @@ impl<'m> Mixer<'m> {
         if self.refuted.contains(&question) {
             return None;
         }
-        match complete(self.model, &question.0, &question.1, choice.steps, meter) {
+        match complete(self.model, &question.0, &question.1, &self.worths, choice.steps, meter) {
             Answer::Fails => {
                 if self.refuted.len() < MOST_REFUTED {
                     self.refuted.insert(question);

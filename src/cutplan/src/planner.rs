@@ -149,6 +149,9 @@ fn tell(job: &Job, solvers: &[Solver<'_>], meter: &mut Meter<'_>) {
         let score = score.fold((0, 0), |sum, next| (sum.0 + next.0, sum.1 + next.1));
         if meter.is_better(score) {
             meter.better(whole(job, solvers), score);
+        } else if solvers.iter().all(Solver::is_proved) {
+            // The proof is news too.
+            meter.report();
         }
     }
 }

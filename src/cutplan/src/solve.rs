@@ -33,6 +33,7 @@ pub(crate) struct Solver<'m> {
     pub(crate) worths: Vec<Worth>,
     start: Vec<(Rc<Pattern>, f64)>,
     round: u32,
+    dives: u64,
     exhausted: bool,
 }
 
@@ -50,6 +51,7 @@ impl<'m> Solver<'m> {
             worths: Vec::new(),
             start: Vec::new(),
             round: 0,
+            dives: 0,
             exhausted: false,
         }
     }
@@ -148,6 +150,12 @@ impl<'m> Solver<'m> {
         for worth in relaxed.worths.iter().rev().take(8) {
             self.mixer.cut(worth);
         }
+        for worth in relaxed.worths.iter().rev().take(2) {
+            self.mixer.budget_with(worth);
+        }
+        if let Some(worth) = &relaxed.worth {
+            self.mixer.budget_with(worth);
+        }
         self.worths.extend(relaxed.worths);
         self.start = relaxed.levels;
     }
@@ -158,6 +166,7 @@ impl<'m> Solver<'m> {
         if self.is_proved() || !meter.going() || self.exhausted {
             return false;
         }
+        let before = meter.work();
         let share = 20_000_000_u64 << (2 * self.round.min(12));
         self.round += 1;
         if self.model.all_listed() {
@@ -166,21 +175,31 @@ impl<'m> Solver<'m> {
         if !self.is_proved() {
             self.dive_round(share * 4, meter);
         }
+        // Nothing left to try: another round would be the same again.
+        self.exhausted = meter.work() == before;
         !self.is_proved()
     }
 
     fn dive_round(&mut self, share: u64, meter: &mut Meter<'_>) {
-        let mut dive = Dive {
-            stop_at: meter.work().saturating_add(share),
-            target: self.cost,
-            bound: self.bound,
-            columns: &mut self.columns,
-            meter,
-            found: None,
-        };
-        dive.run(&self.start, self.round as usize);
-        if let Some(found) = dive.found {
-            self.offer(found);
+        let stop_at = meter.work().saturating_add(share);
+        while meter.going() && meter.work() < stop_at && !self.is_proved() {
+            let before = meter.work();
+            let mut dive = Dive {
+                stop_at,
+                target: self.cost,
+                bound: self.bound,
+                columns: &mut self.columns,
+                meter,
+                found: None,
+                number: self.dives,
+            };
+            dive.run(&self.start, if self.dives == 0 { 2 } else { 1 });
+            self.dives += 1;
+            if let Some(found) = dive.found {
+                self.offer(found);
+            } else if before == meter.work() {
+                break;
+            }
         }
     }
 

@@ -15,8 +15,8 @@ use crate::model::{Form, Model, Pattern};
 use crate::solve::Solver;
 
 /// Steps for deciding one mix, and for all of a kind.
-const STEPS_EACH: u64 = 6_000_000;
-const STEPS_ALL: u64 = 120_000_000;
+const STEPS_EACH: u64 = 2_000_000;
+const STEPS_ALL: u64 = 60_000_000;
 /// Mixes that tie, at most.
 const MOST_TIES: usize = 40;
 
@@ -64,8 +64,9 @@ pub(crate) fn break_ties(solver: &mut Solver<'_>, kerf: i64, meter: &mut Meter<'
         let present = money + solver.best.len() as i64;
         let (mixes, complete) = mixer.list(present, MOST_TIES, STEPS_ALL, meter);
         let mut exact = complete;
+        let stop_at = meter.work().saturating_add(STEPS_ALL);
         for mix in mixes {
-            exact &= longest_offcut(&tied, &mix, kerf, &mut solver.best, meter);
+            exact &= longest_offcut(&tied, &mix, kerf, &mut solver.best, stop_at, meter);
         }
         ties.longest_offcut = ties.fewest_boards && exact;
     }
@@ -99,6 +100,7 @@ fn longest_offcut(
     mix: &[u32],
     kerf: i64,
     best: &mut Patterns,
+    stop_at: u64,
     meter: &mut Meter<'_>,
 ) -> bool {
     let bin_of = |stock: usize| model.stocks[stock].forms[0].bins[0];
@@ -118,6 +120,9 @@ fn longest_offcut(
         let mut low = offcut_of(model, best, kerf);
         let mut high = (room - load - kerf).min(bin.cap - kerf);
         while low < high {
+            if meter.work() > stop_at {
+                return false;
+            }
             let length = low + (high - low + 1) / 2;
             let mut types: Vec<BinType> = Vec::new();
             for &other in &used {
@@ -130,7 +135,7 @@ fn longest_offcut(
             }
             let short = bin.cap - length - kerf;
             types.push(BinType { kind: bin.kind, cap: short, count: 1 });
-            match complete(model, &types, &demands, STEPS_EACH, meter) {
+            match complete(model, &types, &demands, &[], STEPS_EACH, meter) {
                 Answer::Fits(made) => {
                     types.retain(|bin| bin.count > 0);
                     types.sort_by_key(|bin| (bin.cap, bin.kind));
