@@ -21,6 +21,7 @@ pub mod frame;
 pub mod lumber;
 pub mod resaw_rip;
 pub mod screws;
+pub mod spacing;
 pub mod strength;
 pub mod tape;
 pub mod top;
@@ -132,6 +133,7 @@ pub const ALL: &[&Calculator] = &[
     &crosscut::CALCULATOR,
     &frame::CALCULATOR,
     &screws::CALCULATOR,
+    &spacing::CALCULATOR,
     &top::CALCULATOR,
     &curve::CALCULATOR,
     &strength::CALCULATOR,

@@ -11,6 +11,7 @@ mod measure;
 mod resaw;
 mod resaw_rip;
 mod screws;
+mod spacing;
 mod strength;
 mod tape;
 mod template;

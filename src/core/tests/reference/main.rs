@@ -15,6 +15,11 @@ mod resaw_rip;
 mod screws;
 mod shrinkage;
 mod species;
+
+mod angles;
+mod curve;
+mod resaw_rip;
+mod spacing;
 mod strength;
 mod tape;
 mod top;

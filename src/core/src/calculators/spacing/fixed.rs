@@ -1,0 +1,94 @@
+//! A fixed step, set off from both ends towards the middle.
+
+use super::track::{count, even_places};
+use super::zones::Zones;
+use super::{Input, MOST_MARKS, Problem};
+use crate::measure::{Length, OutOfRange, Rounding};
+use crate::sheet::{Problems, Span};
+
+/// How many other first places are tried when a mark falls in a zone.
+const MOST_TRIED: usize = 100;
+
+/// Sets the step off from both ends as often as it goes into one half.
+pub(super) fn places(
+    input: &Input,
+    step: Length,
+    zones: &Zones,
+) -> Result<Vec<Length>, Problems<Problem>> {
+    if let Some(least) = input.least_gap.filter(|least| *least > step) {
+        return Err(Problem::LeastOverGap { least, gap: step }.into());
+    }
+    let half = ((zones.to - zones.from)? / 2)?;
+    let most = MOST_MARKS / 2;
+    if (half / step)?.floor() >= i128::from(most) {
+        let smallest = (half / most.saturating_sub(1))?;
+        let step = input.tape.read(smallest, Rounding::Up)?.mark;
+        return Err(Problem::TooManySteps { step }.into());
+    }
+    let least = input.least_gap.unwrap_or(Length::ZERO);
+    let places = from_both(zones.from, zones.to, step, least)?;
+    if places.is_empty() {
+        return Err(Problem::LeastTooLarge { least }.into());
+    }
+    if let Some((mark, zone)) = first_taken(zones, &places) {
+        let clear = clear_ends(input, step, least, zones)?;
+        return Err(Problem::StepInZone { mark, zone, clear }.into());
+    }
+    Ok(places)
+}
+
+/// The marks of both halves. Two that meet in the middle are one; two that would stand closer
+/// than `least` are left out.
+fn from_both(
+    from: Length,
+    to: Length,
+    step: Length,
+    least: Length,
+) -> Result<Vec<Length>, OutOfRange> {
+    let whole = (to - from)?;
+    let steps = ((whole / 2)? / step)?.floor();
+    let mut from_each = usize::try_from(steps).map_err(|_| OutOfRange)? + 1;
+    let apart = (whole - (step * count(from_each - 1)?)?)?;
+    let apart = (apart - (step * count(from_each - 1)?)?)?;
+    let meets = apart.is_zero();
+    if !meets && apart < least {
+        from_each -= 1;
+    }
+    let mut places = even_places(from, step, from_each)?;
+    let both = (from + to)?;
+    let mirrored: Result<Vec<Length>, OutOfRange> =
+        places.iter().rev().skip(usize::from(meets)).map(|place| both - *place).collect();
+    places.extend(mirrored?);
+    Ok(places)
+}
+
+fn first_taken(zones: &Zones, places: &[Length]) -> Option<(Length, Span)> {
+    places.iter().find_map(|place| zones.around(*place).map(|zone| (*place, zone)))
+}
+
+/// The end distances nearest to the given ones with which every mark is free: both moved alike.
+fn clear_ends(
+    input: &Input,
+    step: Length,
+    least: Length,
+    zones: &Zones,
+) -> Result<Option<(Length, Length)>, OutOfRange> {
+    let mut moves = Vec::new();
+    for place in from_both(zones.from, zones.to, step, Length::ZERO)? {
+        for edge in zones.taken.iter().flat_map(|zone| [zone.from, zone.to]) {
+            moves.extend([(edge - place)?, (place - edge)?]);
+        }
+    }
+    moves.sort_by_key(|by| (by.abs(), *by));
+    moves.dedup();
+    for by in moves.into_iter().take(MOST_TRIED) {
+        let (from, to) = ((zones.from + by)?, (zones.to - by)?);
+        if from.is_negative() || to > input.length || from >= to {
+            continue;
+        }
+        if first_taken(zones, &from_both(from, to, step, least)?).is_none() {
+            return Ok(Some((from, (input.length - to)?)));
+        }
+    }
+    Ok(None)
+}

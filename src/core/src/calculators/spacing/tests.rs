@@ -1,0 +1,362 @@
+//! Rules, limits and refusals of the spacing.
+
+use super::CALCULATOR;
+use super::track::Track;
+use crate::measure::text::NoNames;
+use crate::measure::{Length, Tape, length};
+use crate::sheet::{Answer, Bench, Entries, Sheet, Span, Value};
+
+fn ask(pairs: &[(&str, &str)]) -> Sheet {
+    let entries = Entries::from_pairs(pairs.iter().copied());
+    CALCULATOR.sheet(&entries, &Bench::default(), &NoNames)
+}
+
+fn answer(pairs: &[(&str, &str)]) -> Answer {
+    let sheet = ask(pairs);
+    sheet.answer.unwrap_or_else(|| panic!("refused: {:?}", sheet.refusals))
+}
+
+fn inches(text: &str) -> Length {
+    length(text).expect("a length in a test")
+}
+
+fn list(text: &str) -> Vec<Length> {
+    text.split(", ").map(inches).collect()
+}
+
+#[track_caller]
+fn check_marks(pairs: &[(&str, &str)], expected: &str) {
+    let answer = answer(pairs);
+    let mut figures = answer.figures.iter().chain([&answer.headline]);
+    let marks = figures.find(|figure| figure.id == "marks").map(|figure| &figure.value);
+    assert_eq!(marks, Some(&Value::Lengths(list(expected))));
+}
+
+/// The first refusal: its field, its sentence, and its way out with what it sets.
+#[track_caller]
+fn check_refusal(pairs: &[(&str, &str)], field: &str, sentence: &str, way_out: &str) {
+    let refusals = ask(pairs).refusals;
+    let refusal = refusals.first().expect("a refusal");
+    let tape = Tape::SIXTEENTHS;
+    assert_eq!((refusal.field, refusal.sentence.on(tape).as_str()), (field, sentence));
+    let found = refusal.way_out.as_ref().map_or(String::new(), |way_out| {
+        let set: Vec<String> =
+            way_out.set.iter().map(|(id, text)| format!("{id}={text}")).collect();
+        format!("{} [{}]", way_out.sentence.on(tape), set.join("; "))
+    });
+    assert_eq!(found, way_out);
+}
+
+const COUNT: (&str, &str) = ("mode", "count");
+const STEP: (&str, &str) = ("mode", "step");
+const SLATS: (&str, &str) = ("mode", "slats");
+const SLATS_NEAR: (&str, &str) = ("mode", "slats_near");
+
+#[test]
+fn the_headline_of_mirrored_marks_is_to_be_set_off_from_each_end() {
+    let answer = answer(&[("length", "37")]);
+    assert_eq!((answer.headline.id, answer.headline.from), ("each_end", "from each end"));
+    let Value::Lengths(marks) = answer.headline.value else { panic!("{:?}", answer.headline) };
+    assert_eq!(marks, list("2, 43/5, 76/5"));
+}
+
+#[test]
+fn the_headline_of_marks_that_do_not_mirror_is_from_the_left_end() {
+    let answer = answer(&[("length", "37"), ("right_end", "3")]);
+    assert_eq!((answer.headline.id, answer.headline.from), ("marks", "from left end"));
+}
+
+#[test]
+fn the_headline_of_slats_is_the_gap_and_of_uneven_slats_their_left_edges() {
+    let even =
+        answer(&[SLATS_NEAR, ("length", "60"), ("slat_width", "3 1/2"), ("slat_gap", "1/2")]);
+    assert_eq!((even.headline.id, even.headline.from), ("gap", "slat to slat"));
+    let uneven = answer(&[SLATS, ("length", "60"), ("slats", "3"), ("keep_out", "20 to 40")]);
+    assert_eq!((uneven.headline.id, uneven.headline.from), ("marks", "left edges, from left end"));
+}
+
+#[test]
+fn an_empty_right_end_is_as_the_left_and_an_empty_left_end_is_like_the_gaps() {
+    check_marks(&[COUNT, ("length", "40"), ("left_end", "5"), ("count", "3")], "5, 20, 35");
+    check_marks(&[COUNT, ("length", "40"), ("left_end", ""), ("count", "3")], "10, 20, 30");
+    let mixed = [COUNT, ("length", "40"), ("left_end", ""), ("right_end", "4"), ("count", "3")];
+    check_marks(&mixed, "12, 24, 36");
+}
+
+#[test]
+fn marks_step_over_a_zone_and_stay_even_elsewhere() {
+    // The zone is 12 wide: no smaller widest gap. The others share what is left evenly.
+    let pairs =
+        [COUNT, ("length", "40"), ("left_end", "2"), ("count", "6"), ("keep_out", "14 to 26")];
+    check_marks(&pairs, "2, 8, 14, 26, 32, 38");
+}
+
+#[test]
+fn zones_that_meet_leave_no_mark_between_them() {
+    let pairs = [COUNT, ("length", "40"), ("left_end", "0"), ("count", "3")];
+    let apart = [&pairs[..], &[("keep_out", "10 to 19 15/16, 20 1/16 to 30")]].concat();
+    check_marks(&apart, "0, 20, 40");
+    let meeting = [&pairs[..], &[("keep_out", "10 to 20, 20 to 30")]].concat();
+    check_marks(&meeting, "0, 10, 40");
+}
+
+#[test]
+fn a_slat_fits_exactly_between_two_zones() {
+    let pairs = [
+        SLATS,
+        ("length", "30"),
+        ("slat_width", "4"),
+        ("slats", "3"),
+        ("left_slat", "0"),
+        ("keep_out", "9 to 13, 17 to 21"),
+    ];
+    check_marks(&pairs, "0, 13, 26");
+}
+
+#[test]
+fn a_fixed_step_meets_in_the_middle_once() {
+    check_marks(&[STEP, ("length", "40"), ("left_end", "2")], "2, 8, 14, 20, 26, 32, 38");
+}
+
+#[test]
+fn a_fixed_step_leaves_out_the_two_that_come_too_close_in_the_middle() {
+    let pairs = [STEP, ("length", "45"), ("left_end", "4")];
+    check_marks(&pairs, "4, 10, 16, 22, 23, 29, 35, 41");
+    let apart = [&pairs[..], &[("least_gap", "2")]].concat();
+    check_marks(&apart, "4, 10, 16, 29, 35, 41");
+    let notes: Vec<String> =
+        answer(&apart).notes.iter().map(|note| note.on(Tape::SIXTEENTHS)).collect();
+    assert_eq!(notes[0], "The gap in the middle is 13 in. One more at 22 1/2 in halves it.");
+}
+
+#[test]
+fn one_fewer_and_one_more_are_listed() {
+    let answer = answer(&[("length", "37")]);
+    let table = answer.tables.iter().find(|table| table.id == "others").expect("others");
+    let gaps: Vec<Value> = table.rows.iter().map(|row| row[0].clone()).collect();
+    assert_eq!(gaps, [5, 6, 7].map(Value::Count));
+    assert_eq!(table.rows[0][1], Value::Length(inches("8 1/4"), Default::default()));
+}
+
+#[test]
+fn ends_that_leave_nothing_between_are_refused() {
+    let sentence = "The two ends leave nothing between them on 12 in.";
+    let pairs = [("length", "12"), ("left_end", "8")];
+    check_refusal(
+        &pairs,
+        "left_end",
+        sentence,
+        "Set both ends at 3 in or less. [left_end=3 in; right_end=3 in]",
+    );
+    let pairs = [("length", "12"), ("left_end", "10"), ("right_end", "2")];
+    check_refusal(
+        &pairs,
+        "left_end",
+        sentence,
+        "Set the left end at 5 in or less. [left_end=5 in; right_end=2 in]",
+    );
+}
+
+#[test]
+fn an_end_in_a_zone_is_refused_with_the_nearer_edge() {
+    let pairs =
+        [("length", "40"), ("left_end", "2"), ("right_end", "3"), ("keep_out", "0 to 3 1/2")];
+    check_refusal(
+        &pairs,
+        "left_end",
+        "At 2 in it stands in a zone to keep out of.",
+        "It is clear at 3 1/2 in. [left_end=3 1/2 in]",
+    );
+    let pairs =
+        [SLATS, ("length", "40"), ("left_slat", "3"), ("slats", "4"), ("keep_out", "3 1/2 to 5")];
+    check_refusal(
+        &pairs,
+        "left_slat",
+        "At 3 in it stands in a zone to keep out of.",
+        "It is clear at 5 in. [left_slat=5 in]",
+    );
+}
+
+#[test]
+fn a_zone_off_the_board_is_refused() {
+    check_refusal(
+        &[("length", "40"), ("keep_out", "10 to 12, 44 to 50")],
+        "keep_out",
+        "The zone 44 in to 50 in is not on a length of 40 in.",
+        "Leave it out. [keep_out=10 in to 12 in]",
+    );
+}
+
+#[test]
+fn too_many_zones_are_refused() {
+    let zones: Vec<String> = (0..25).map(|n| format!("{n} to {n}.5")).collect();
+    check_refusal(
+        &[("keep_out", &zones.join(", ")), ("left_end", "")],
+        "keep_out",
+        "There are 25 zones; up to 24 can be minded.",
+        "Join zones that lie close together. []",
+    );
+}
+
+#[test]
+fn one_mark_for_two_ends_is_refused() {
+    check_refusal(
+        &[COUNT, ("count", "1")],
+        "count",
+        "One cannot stand at both ends at once.",
+        "Use two. [count=2]",
+    );
+}
+
+#[test]
+fn more_than_fit_are_refused_with_how_many_do() {
+    let pairs = [COUNT, ("length", "10"), ("left_end", "0"), ("count", "7"), ("least_gap", "2")];
+    check_refusal(&pairs, "count", "7 do not fit with 2 in between them.", "6 fit. [count=6]");
+    // Two between the zone and each end: 0, 2 and 8, 10, and none between.
+    let zone = [&pairs[..], &[("keep_out", "3 to 7")]].concat();
+    check_refusal(
+        &zone,
+        "count",
+        "7 do not fit with 2 in between them beside the zones.",
+        "4 fit. [count=4]",
+    );
+    let slats = [SLATS, ("length", "40"), ("slat_width", "3 1/2"), ("slats", "12")];
+    check_refusal(&slats, "slats", "12 do not fit.", "11 fit. [slats=11]");
+}
+
+#[test]
+fn a_gap_that_cannot_be_kept_is_refused_with_the_smallest_that_can() {
+    let pairs = [("length", "40"), ("keep_out", "10 to 19"), ("greatest", "8")];
+    check_refusal(
+        &pairs,
+        "greatest",
+        "No gap of 8 in reaches over the zone 10 in to 19 in.",
+        "Allow gaps up to 9 in. [greatest=9 in]",
+    );
+    // With 7 or more between, three gaps of 12 fill 36; 8 would need five and the room for them.
+    let pairs = [("length", "40"), ("greatest", "8"), ("least_gap", "7 1/2")];
+    check_refusal(
+        &pairs,
+        "greatest",
+        "To keep every gap at or under 8 in takes more than 200 marks, or a smaller least gap.",
+        "Allow gaps up to 9 in. [greatest=9 in]",
+    );
+    // 2, 9, 16, and from there three gaps of 7 1/3 to 38.
+    let pairs = [
+        ("length", "40"),
+        ("keep_out", "9 to 11, 16 to 20"),
+        ("greatest", "7"),
+        ("least_gap", "6 1/2"),
+    ];
+    check_refusal(
+        &pairs,
+        "greatest",
+        "No marks beside the zones keep every gap at or under 7 in.",
+        "Allow gaps up to 7 3/8 in. [greatest=7 3/8 in]",
+    );
+}
+
+#[test]
+fn a_least_gap_over_the_gap_asked_for_is_refused() {
+    let sentence = "The least gap 9 in is over the gap asked for, 8 in.";
+    let way_out = "Use 8 in or less. [least_gap=8 in]";
+    for pairs in [
+        [("mode", "greatest"), ("greatest", "8"), ("least_gap", "9")],
+        [STEP, ("step", "8"), ("least_gap", "9")],
+        [SLATS_NEAR, ("slat_gap", "8"), ("least_gap", "9")],
+    ] {
+        check_refusal(&pairs, "least_gap", sentence, way_out);
+    }
+}
+
+#[test]
+fn a_least_gap_that_nothing_keeps_is_refused() {
+    let way_out = "Leave the least gap open. [least_gap=]";
+    let pairs = [COUNT, ("length", "10"), ("least_gap", "7")];
+    check_refusal(&pairs, "least_gap", "Nothing fits here with 7 in between.", way_out);
+    let pairs = [STEP, ("length", "10"), ("step", "8"), ("least_gap", "7")];
+    check_refusal(&pairs, "least_gap", "Nothing fits here with 7 in between.", way_out);
+}
+
+#[test]
+fn zones_over_everything_are_refused() {
+    check_refusal(
+        &[COUNT, ("length", "10"), ("left_end", ""), ("keep_out", "0 to 10")],
+        "keep_out",
+        "The zones leave no free place.",
+        "Make the zone smaller, or leave it out. []",
+    );
+}
+
+#[test]
+fn more_than_two_hundred_are_refused() {
+    check_refusal(
+        &[STEP, ("length", "100"), ("step", "1/8")],
+        "step",
+        "That takes more than 200.",
+        "Use 1/2 in or more. [step=1/2 in]",
+    );
+    check_refusal(
+        &[SLATS_NEAR, ("length", "100"), ("slat_width", "1/4"), ("slat_gap", "1/8")],
+        "slat_gap",
+        "That takes more than 200.",
+        "Use 1/4 in or more. [slat_gap=1/4 in]",
+    );
+    check_refusal(
+        &[("length", "100"), ("left_end", "0"), ("greatest", "1/4")],
+        "greatest",
+        "To keep every gap at or under 1/4 in takes more than 200 marks, or a smaller least gap.",
+        "Allow gaps up to 9/16 in. [greatest=9/16 in]",
+    );
+}
+
+#[test]
+fn a_step_into_a_zone_is_refused_with_ends_that_clear_it() {
+    check_refusal(
+        &[STEP, ("length", "40"), ("left_end", "4"), ("keep_out", "9 1/2 to 11")],
+        "left_end",
+        "The mark at 10 in falls in the zone 9 1/2 in to 11 in.",
+        "Start 3 1/2 in from the left and 3 1/2 in from the right. [left_end=3 1/2 in; right_end=3 1/2 in]",
+    );
+}
+
+#[test]
+fn a_slat_wider_than_the_opening_is_refused() {
+    check_refusal(
+        &[SLATS, ("length", "3"), ("slat_width", "3 1/2")],
+        "slat_width",
+        "A slat 3 1/2 in wide does not go into 3 in.",
+        "Up to 3 in fits. [slat_width=3 in]",
+    );
+}
+
+#[test]
+fn numbers_too_fine_to_keep_are_refused() {
+    check_refusal(
+        &[COUNT, ("length", "40 + 1/999999999"), ("left_end", "1/999999937"), ("count", "199")],
+        "length",
+        "These numbers have too many digits to be kept exactly.",
+        "Use sizes from a tape. []",
+    );
+}
+
+fn span(from: &str, to: &str) -> Span {
+    Span { from: inches(from), to: inches(to) }
+}
+
+#[test]
+fn the_smallest_gap_that_can_be_kept_is_found_exactly() {
+    let zones = [span("1/3", "3 6/7")];
+    let track = Track::new(Length::ZERO, inches("10"), &zones, Length::ZERO, true);
+    let smallest = track.smallest_widest(inches("1"), 2, 200).expect("small");
+    assert_eq!(smallest, Some(inches("3 6/7 - 1/3")));
+}
+
+#[test]
+fn the_better_of_two_nearly_equal_ways_past_the_zones_is_found() {
+    // Two places between 0 and 30; each may stand on one of two spots a hair apart in worth.
+    let zones = [span("0", "9.9999"), span("9.9999", "10.0002"), span("10.0002", "30")];
+    let track = Track::new(Length::ZERO, inches("30"), &zones, inches("1/10000"), false);
+    let places = track.best(3).expect("small").expect("two spots");
+    assert_eq!(places, list("0, 10.0002, 30"));
+}
