@@ -1,5 +1,7 @@
 //! [`Search`]: even spacing by count, by greatest gap, and of slats.
 
+use std::collections::BTreeMap;
+
 use super::track::{Track, count};
 use super::zones::Zones;
 use super::{Input, MOST_MARKS, Other, Problem};
@@ -16,6 +18,8 @@ pub(super) struct Search<'a> {
     fewest: usize,
     /// Most places.
     most: usize,
+    /// What was found for a number of places, since the same number is asked for again.
+    found: BTreeMap<usize, Option<Vec<Length>>>,
 }
 
 impl<'a> Search<'a> {
@@ -29,14 +33,25 @@ impl<'a> Search<'a> {
             width,
             fewest: (zones.beyond + 1).max(2),
             most: zones.beyond + MOST_MARKS as usize,
+            found: BTreeMap::new(),
         })
     }
 }
 
 impl Search<'_> {
+    /// The best of so many places.
+    fn best(&mut self, points: usize) -> Result<Option<Vec<Length>>, OutOfRange> {
+        if let Some(places) = self.found.get(&points) {
+            return Ok(places.clone());
+        }
+        let places = self.track.best(points)?;
+        self.found.insert(points, places.clone());
+        Ok(places)
+    }
+
     /// So many; `field` is the one that says how many.
     pub(super) fn so_many(
-        &self,
+        &mut self,
         wanted: u32,
         field: &'static str,
     ) -> Result<Vec<Length>, Problems<Problem>> {
@@ -44,20 +59,23 @@ impl Search<'_> {
         if points < 2 {
             return Err(Problem::OneForTwoEnds { field }.into());
         }
-        match self.track.best(points)? {
+        match self.best(points)? {
             Some(places) => Ok(places),
             None => Err(self.no_room(points, field)?.into()),
         }
     }
 
     /// The fewest that leave no gap over `greatest`.
-    pub(super) fn no_gap_over(&self, greatest: Length) -> Result<Vec<Length>, Problems<Problem>> {
+    pub(super) fn no_gap_over(
+        &mut self,
+        greatest: Length,
+    ) -> Result<Vec<Length>, Problems<Problem>> {
         if let Some(least) = self.input.least_gap.filter(|least| *least > greatest) {
             return Err(Problem::LeastOverGap { least, gap: greatest }.into());
         }
         let fewest = self.track.fewest(greatest, self.fewest, self.most)?;
         if let Some(points) = fewest
-            && let Some(places) = self.track.best(points)?
+            && let Some(places) = self.best(points)?
         {
             return Ok(places);
         }
@@ -78,7 +96,7 @@ impl Search<'_> {
     }
 
     /// As many slats as bring the middle gap nearest to `gap`.
-    pub(super) fn near(&self, gap: Length) -> Result<Vec<Length>, Problems<Problem>> {
+    pub(super) fn near(&mut self, gap: Length) -> Result<Vec<Length>, Problems<Problem>> {
         if let Some(least) = self.input.least_gap.filter(|least| *least > gap) {
             return Err(Problem::LeastOverGap { least, gap }.into());
         }
@@ -95,16 +113,18 @@ impl Search<'_> {
         let (mut low, mut high) = (self.fewest, (steps + 2).clamp(self.fewest, self.most));
         while low < high {
             let points = low.midpoint(high);
-            match self.track.best(points)? {
+            match self.best(points)? {
                 Some(places) if self.middle_gap(&places)? > gap => low = points + 1,
                 _ => high = points,
             }
         }
-        let Some(points) = self.track.nearest_count(high, self.fewest, self.most)? else {
-            return Err(self.nothing_fits().into());
-        };
+        if self.best(high)?.is_none() {
+            let nearest = self.track.nearest_count(high, self.fewest, self.most)?;
+            let Some(points) = nearest else { return Err(self.nothing_fits().into()) };
+            high = points;
+        }
         let mut best = (Length::ZERO, Vec::new());
-        let mut next = Some(points);
+        let mut next = Some(high);
         // From there on to a neighbour while that is nearer. Of two gaps equally near, the one
         // with fewer slats stands.
         while let Some(points) = next.take() {
@@ -123,11 +143,15 @@ impl Search<'_> {
     }
 
     /// How far the middle gap of so many places is from `gap`, and the places.
-    fn off(&self, points: usize, gap: Length) -> Result<Option<(Length, Vec<Length>)>, OutOfRange> {
+    fn off(
+        &mut self,
+        points: usize,
+        gap: Length,
+    ) -> Result<Option<(Length, Vec<Length>)>, OutOfRange> {
         if !(self.fewest..=self.most).contains(&points) {
             return Ok(None);
         }
-        let Some(places) = self.track.best(points)? else { return Ok(None) };
+        let Some(places) = self.best(points)? else { return Ok(None) };
         let off = (self.middle_gap(&places)? - gap)?.abs();
         Ok(Some((off, places)))
     }
@@ -168,13 +192,13 @@ impl Search<'_> {
     }
 
     /// One fewer, as many, and one more.
-    pub(super) fn others(&self, points: usize) -> Result<Vec<Other>, OutOfRange> {
+    pub(super) fn others(&mut self, points: usize) -> Result<Vec<Other>, OutOfRange> {
         let mut others = Vec::new();
         for points in points.saturating_sub(1)..=points.saturating_add(1) {
             if points < self.fewest || points > self.most {
                 continue;
             }
-            if let Some(places) = self.track.best(points)? {
+            if let Some(places) = self.best(points)? {
                 others.push(Other {
                     count: count(points.saturating_sub(self.zones.beyond))?,
                     widest: (widest_step(&places)? - self.width)?,

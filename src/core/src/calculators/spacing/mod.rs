@@ -41,7 +41,7 @@ pub use sheet::CALCULATOR;
 pub const MOST_MARKS: u32 = 200;
 
 /// Most zones to keep out of.
-pub const MOST_ZONES: usize = 24;
+pub const MOST_ZONES: usize = 12;
 
 /// What is to be spaced, and what is in the way.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -197,7 +197,7 @@ pub struct Chain {
 /// ```
 pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
     let zones = Zones::of(input)?;
-    let search = Search::new(input, &zones)?;
+    let mut search = Search::new(input, &zones)?;
     let places = match input.wish {
         Wish::Count(count) => search.so_many(count, "count")?,
         Wish::Slats { count, .. } => search.so_many(count, "slats")?,

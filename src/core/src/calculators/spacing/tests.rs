@@ -189,11 +189,11 @@ fn a_zone_off_the_board_is_refused() {
 
 #[test]
 fn too_many_zones_are_refused() {
-    let zones: Vec<String> = (0..25).map(|n| format!("{n} to {n}.5")).collect();
+    let zones: Vec<String> = (0..13).map(|n| format!("{n} to {n}.5")).collect();
     check_refusal(
         &[("keep_out", &zones.join(", ")), ("left_end", "")],
         "keep_out",
-        "There are 25 zones; up to 24 can be minded.",
+        "There are 13 zones; up to 12 can be minded.",
         "Join zones that lie close together. []",
     );
 }

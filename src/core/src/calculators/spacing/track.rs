@@ -98,6 +98,9 @@ impl Track {
         widest: Length,
     ) -> Result<Vec<Span>, OutOfRange> {
         let mut wide: Vec<Span> = Vec::new();
+        if least > widest {
+            return Ok(wide);
+        }
         for place in places {
             let next = Span { from: (place.from + least)?, to: (place.to + widest)? };
             match wide.last_mut() {
@@ -121,7 +124,7 @@ impl Track {
             return even_places(self.from, even, points).map(Some);
         }
         let widest = {
-            let fits = |widest| Ok(self.reachable(points, self.least, widest)?.is_some());
+            let fits = |widest| self.reaches(points, self.least, widest);
             if fits(even)? {
                 even
             } else if fits(self.whole()?)? {
@@ -134,14 +137,13 @@ impl Track {
         let both = self.with_its_image()?;
         let mirrors = both.mirrored(points, self.least, widest)?.is_some();
         let track = if mirrors { &both } else { self };
-        let find = |least| {
+        let fits = |least| {
             if mirrors {
-                track.mirrored(points, least, widest)
+                track.mirrored(points, least, widest).map(|places| places.is_some())
             } else {
-                track.reachable(points, least, widest)
+                track.reaches(points, least, widest)
             }
         };
-        let fits = |least| find(least).map(|places| places.is_some());
         let narrowest = if fits(even)? {
             even
         } else {
@@ -151,7 +153,12 @@ impl Track {
         if !narrowest.is_positive() {
             return Ok(None);
         }
-        find(narrowest)?.map(|places| track.drawn_tight(&places)).transpose()
+        let places = if mirrors {
+            track.mirrored(points, narrowest, widest)?
+        } else {
+            track.reachable(points, narrowest, widest)?
+        };
+        places.map(|places| track.drawn_tight(&places)).transpose()
     }
 
     /// Fewest places, the first and the last included, with no step above `widest`; at least
@@ -218,11 +225,20 @@ impl Track {
         Ok(None)
     }
 
+    /// Whether there are places with every step between `least` and `widest`.
+    fn reaches(&self, points: usize, least: Length, widest: Length) -> Result<bool, OutOfRange> {
+        let mut places = vec![Span { from: self.from, to: self.from }];
+        for _ in 1..points {
+            places = self.step(&places, least, widest)?;
+            if places.is_empty() {
+                return Ok(false);
+            }
+        }
+        Ok(holds(&places, self.to))
+    }
+
     /// Places with every step between `least` and `widest`.
     fn reachable(&self, points: usize, least: Length, widest: Length) -> Places {
-        if least > widest {
-            return Ok(None);
-        }
         let reached = self.reach(points.saturating_sub(1), least, widest)?;
         if !reached.last().is_some_and(|places| holds(places, self.to)) {
             return Ok(None);
