@@ -74,6 +74,7 @@ functions! {
     resaw_rip: "resaw-rip",
     crosscut: "crosscut",
     frame: "frame",
+    spacing: "spacing",
     top: "top",
     curve: "curve",
     strength: "strength",

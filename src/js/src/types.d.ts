@@ -377,6 +377,69 @@ export interface FrameTables {
 /** What length between the legs, and which block sets it? */
 export function frame(input?: FrameInput, bench?: Bench): Answered<FrameResults, FrameTables> | Refused;
 
+export interface SpacingInput {
+  /** Unit of bare numbers. */
+  unit?: "in" | "mm";
+  /** Space */
+  mode?: "greatest_gap" | "count" | "step" | "slats_near" | "slats";
+  /** Length: the board, or the opening */
+  length?: Measure;
+  /** Greatest gap: center to center */
+  greatest_gap?: Measure;
+  /** How many */
+  count?: number | string;
+  /** Step: set off from both ends */
+  step?: Measure;
+  /** Slat width: as cut */
+  slat_width?: Measure;
+  /** Gap wanted: slat to slat */
+  slat_gap?: Measure;
+  /** Slats: how many */
+  slats?: number | string;
+  /** First mark: from left end; empty: like the gaps */
+  left_end?: Measure;
+  /** Last mark: from right end; empty: as the first */
+  right_end?: Measure;
+  /** First slat at: from left end; empty: like the gaps, 0: flush */
+  left_slat?: Measure;
+  /** Last slat at: from right end; empty: as the first */
+  right_slat?: Measure;
+  /** Keep out of: from left end, as 10 to 12 1/2, 30 to 33 */
+  keep_out?: string | string[];
+  /** Least gap: empty for none */
+  least_gap?: Measure;
+}
+export interface SpacingResults {
+  /** Marks from each end */
+  each_end?: LengthsValue;
+  /** Marks from the left end */
+  marks?: LengthsValue;
+  /** Marks from the right end */
+  from_right?: LengthsValue;
+  /** Center to center */
+  pitch?: LengthValue;
+  /** Gap */
+  gap?: LengthValue;
+  /** How many */
+  count?: CountValue;
+  /** Widest gap */
+  widest?: LengthValue;
+  /** Narrowest gap */
+  narrowest?: LengthValue;
+  /** Adds up to */
+  closes_at?: LengthValue;
+  /** Error when stepped off */
+  step_error?: LengthValue;
+}
+export interface SpacingTables {
+  /** Every mark */
+  layout?: Table;
+  /** One fewer, one more */
+  others?: Table;
+}
+/** Where do the screws, pegs or slats go? */
+export function spacing(input?: SpacingInput, bench?: Bench): Answered<SpacingResults, SpacingTables> | Refused;
+
 export interface TopInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";

@@ -164,7 +164,7 @@ impl sheet::Problem for Problem {
                 "keep_out"
             }
             Problem::OneForTwoEnds { field } | Problem::NoRoom { field, .. } => field,
-            Problem::GapTooSmall { .. } => "greatest",
+            Problem::GapTooSmall { .. } => "greatest_gap",
             Problem::LeastOverGap { .. } | Problem::LeastTooLarge { .. } => "least_gap",
             Problem::TooManySteps { .. } => "step",
             Problem::TooManySlats { .. } => "slat_gap",
@@ -277,7 +277,7 @@ impl sheet::Problem for Problem {
             }
             Problem::GapTooSmall { smallest, .. } => WayOut::set(
                 say!["Allow gaps up to ", *smallest, "."],
-                "greatest",
+                "greatest_gap",
                 exact_text(*smallest),
             ),
             Problem::LeastOverGap { gap, .. } => {

@@ -22,13 +22,13 @@ pub const CALCULATOR: Calculator = Calculator {
 };
 
 const MODES: &[Choice] = &[
-    Choice { id: "greatest", label: "No gap over" },
+    Choice { id: "greatest_gap", label: "No gap over" },
     Choice { id: "count", label: "So many" },
     Choice { id: "step", label: "Fixed step" },
     Choice { id: "slats_near", label: "Slats near a gap" },
     Choice { id: "slats", label: "So many slats" },
 ];
-const MARKS: &[&str] = &["greatest", "count", "step"];
+const MARKS: &[&str] = &["greatest_gap", "count", "step"];
 const SLATS: &[&str] = &["slats_near", "slats"];
 const COUNT: Kind = Kind::Count { least: 1, most: MOST_MARKS };
 const END: Kind = Kind::OptionalLength(Least::Zero);
@@ -36,10 +36,10 @@ const LENGTH: Kind = Kind::Length(Least::AboveZero);
 
 // The starts are of our invented potting bench: screws along a rail, and its slatted shelf.
 const FIELDS: &[Field] = &[
-    Field::new("mode", "Space", "", Kind::Choice(MODES), Start::Text("greatest")),
+    Field::new("mode", "Space", "", Kind::Choice(MODES), Start::Text("greatest_gap")),
     Field::new("length", "Length", "the board, or the opening", LENGTH, Start::Inches("43 1/2")),
-    Field::new("greatest", "Greatest gap", "center to center", LENGTH, Start::Inches("8"))
-        .only_for("mode", &["greatest"]),
+    Field::new("greatest_gap", "Greatest gap", "center to center", LENGTH, Start::Inches("8"))
+        .only_for("mode", &["greatest_gap"]),
     Field::new("count", "How many", "", COUNT, Start::Text("5")).only_for("mode", &["count"]),
     Field::new("step", "Step", "set off from both ends", LENGTH, Start::Inches("6"))
         .only_for("mode", &["step"]),
@@ -127,7 +127,7 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
                 width.zip(gap).map(|(width, gap)| Wish::SlatsNear { width, gap })
             }
         }
-        _ => ask.length("greatest").map(Wish::NoGapOver),
+        _ => ask.length("greatest_gap").map(Wish::NoGapOver),
     };
     let (left, right) = if SLATS.contains(&mode) {
         (ask.optional_length("left_slat"), ask.optional_length("right_slat"))

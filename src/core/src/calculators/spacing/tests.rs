@@ -226,33 +226,33 @@ fn more_than_fit_are_refused_with_how_many_do() {
 
 #[test]
 fn a_gap_that_cannot_be_kept_is_refused_with_the_smallest_that_can() {
-    let pairs = [("length", "40"), ("keep_out", "10 to 19"), ("greatest", "8")];
+    let pairs = [("length", "40"), ("keep_out", "10 to 19"), ("greatest_gap", "8")];
     check_refusal(
         &pairs,
-        "greatest",
+        "greatest_gap",
         "No gap of 8 in reaches over the zone 10 in to 19 in.",
-        "Allow gaps up to 9 in. [greatest=9 in]",
+        "Allow gaps up to 9 in. [greatest_gap=9 in]",
     );
     // With 7 or more between, three gaps of 12 fill 36; 8 would need five and the room for them.
-    let pairs = [("length", "40"), ("greatest", "8"), ("least_gap", "7 1/2")];
+    let pairs = [("length", "40"), ("greatest_gap", "8"), ("least_gap", "7 1/2")];
     check_refusal(
         &pairs,
-        "greatest",
+        "greatest_gap",
         "To keep every gap at or under 8 in takes more than 200 marks, or a smaller least gap.",
-        "Allow gaps up to 9 in. [greatest=9 in]",
+        "Allow gaps up to 9 in. [greatest_gap=9 in]",
     );
     // 2, 9, 16, and from there three gaps of 7 1/3 to 38.
     let pairs = [
         ("length", "40"),
         ("keep_out", "9 to 11, 16 to 20"),
-        ("greatest", "7"),
+        ("greatest_gap", "7"),
         ("least_gap", "6 1/2"),
     ];
     check_refusal(
         &pairs,
-        "greatest",
+        "greatest_gap",
         "No marks beside the zones keep every gap at or under 7 in.",
-        "Allow gaps up to 7 3/8 in. [greatest=7 3/8 in]",
+        "Allow gaps up to 7 3/8 in. [greatest_gap=7 3/8 in]",
     );
 }
 
@@ -261,7 +261,7 @@ fn a_least_gap_over_the_gap_asked_for_is_refused() {
     let sentence = "The least gap 9 in is over the gap asked for, 8 in.";
     let way_out = "Use 8 in or less. [least_gap=8 in]";
     for pairs in [
-        [("mode", "greatest"), ("greatest", "8"), ("least_gap", "9")],
+        [("mode", "greatest_gap"), ("greatest_gap", "8"), ("least_gap", "9")],
         [STEP, ("step", "8"), ("least_gap", "9")],
         [SLATS_NEAR, ("slat_gap", "8"), ("least_gap", "9")],
     ] {
@@ -303,10 +303,10 @@ fn more_than_two_hundred_are_refused() {
         "Use 1/4 in or more. [slat_gap=1/4 in]",
     );
     check_refusal(
-        &[("length", "100"), ("left_end", "0"), ("greatest", "1/4")],
-        "greatest",
+        &[("length", "100"), ("left_end", "0"), ("greatest_gap", "1/4")],
+        "greatest_gap",
         "To keep every gap at or under 1/4 in takes more than 200 marks, or a smaller least gap.",
-        "Allow gaps up to 9/16 in. [greatest=9/16 in]",
+        "Allow gaps up to 9/16 in. [greatest_gap=9/16 in]",
     );
 }
 
