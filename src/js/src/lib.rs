@@ -72,8 +72,10 @@ macro_rules! functions {
 functions! {
     tape: "tape",
     resaw_rip: "resaw-rip",
+    lumber: "lumber",
     crosscut: "crosscut",
     frame: "frame",
+    screws: "screws",
     spacing: "spacing",
     top: "top",
     curve: "curve",

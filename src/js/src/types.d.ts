@@ -197,6 +197,81 @@ export interface ResawRipTables {
 /** Where do I set the fence and the blade to get the pieces I need? */
 export function resaw_rip(input?: ResawRipInput, bench?: Bench): Answered<ResawRipResults, ResawRipTables> | Refused;
 
+export interface LumberInput {
+  /** Unit of bare numbers. */
+  unit?: "in" | "mm";
+  /** What */
+  ask?: "size" | "amount" | "weight" | "cover";
+  /** Tag says: nominal size */
+  section?: "1x2" | "1x3" | "1x4" | "1x6" | "1x8" | "1x10" | "1x12" | "5/4x4" | "5/4x6" | "2x2" | "2x3" | "2x4" | "2x6" | "2x8" | "2x10" | "2x12" | "3x4" | "4x4" | "4x6" | "4x8" | "6x6" | "8x8" | "other";
+  /** Nominal thickness: 5/4 is 1 1/4 */
+  nominal_thickness?: Measure;
+  /** Nominal width */
+  nominal_width?: Measure;
+  /** Dressed: wet treated boards: as measured */
+  seasoning?: "dry" | "green";
+  /** Thickness measured: empty: as the table */
+  measured_thickness?: Measure;
+  /** Width measured: empty: as the table */
+  measured_width?: Measure;
+  /** Length: one board */
+  length?: Measure;
+  /** Boards */
+  count?: number | string;
+  /** Price: of what is named below */
+  price?: number | string;
+  /** Price is for */
+  per?: "piece" | "foot" | "board_foot";
+  /** Wood: as stamped */
+  wood?: "southern_pine" | "mixed_southern_pine" | "douglas_fir_larch" | "hem_fir" | "spruce_pine_fir" | "spruce_pine_fir_south" | "western_cedars" | "redwood" | "eastern_white_pine" | "red_oak" | "white_oak" | "mixed_maple" | "northern_white_cedar" | "ponderosa_pine" | "yellow_poplar" | "alaska_yellow_cedar" | "western_hemlock" | "baldcypress" | "black_locust" | "white_ash" | "black_walnut" | "black_cherry" | "teak" | "ipe";
+  /** Moisture: wet treated 35 to 75, kiln dried 19, shop 12 */
+  moisture?: number | string;
+  /** Width to cover */
+  cover_width?: Measure;
+  /** Gap: between two boards */
+  gap?: Measure;
+  /** Waste: 15 for good boards, 30 for low grades */
+  waste?: number | string;
+}
+export interface LumberResults {
+  /** Width */
+  width?: LengthValue;
+  /** Thickness */
+  thickness?: LengthValue;
+  /** Board feet */
+  board_feet?: NumberValue;
+  /** Board feet, one board */
+  board_feet_each?: NumberValue;
+  /** Feet of length */
+  linear_feet?: NumberValue;
+  /** Price of all */
+  total?: NumberValue;
+  /** Price of a board */
+  per_piece?: NumberValue;
+  /** Price of a foot */
+  per_foot?: NumberValue;
+  /** Price of a board foot */
+  per_board_foot?: NumberValue;
+  /** Weight of a board */
+  weight?: NumberValue;
+  /** Weight of all */
+  weight_all?: NumberValue;
+  /** The same at 12 % */
+  weight_dry?: NumberValue;
+  /** Density */
+  density?: NumberValue;
+  /** Boards to buy */
+  boards?: CountValue;
+  /** Boards laid */
+  rows?: CountValue;
+}
+export interface LumberTables {
+  /** Dry and green */
+  sizes?: Table;
+}
+/** What does this board really measure, cost and weigh? */
+export function lumber(input?: LumberInput, bench?: Bench): Answered<LumberResults, LumberTables> | Refused;
+
 export interface CrosscutInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";
@@ -376,6 +451,175 @@ export interface FrameTables {
 }
 /** What length between the legs, and which block sets it? */
 export function frame(input?: FrameInput, bench?: Bench): Answered<FrameResults, FrameTables> | Refused;
+
+export interface ScrewsInput {
+  /** Unit of bare numbers. */
+  unit?: "in" | "mm";
+  /** Question */
+  question?: "length" | "pilot" | "placing" | "pocket" | "toe" | "corner" | "hold" | "buy";
+  /** Screw */
+  gauge?: "screw_6" | "screw_7" | "screw_8" | "screw_9" | "screw_10" | "screw_12" | "screw_14";
+  /** Screw or nail */
+  fastener?: "screw_6" | "screw_7" | "screw_8" | "screw_9" | "screw_10" | "screw_12" | "screw_14" | "lag_1_4" | "lag_3_8" | "lag_1_2" | "nail_6d" | "nail_8d" | "nail_10d" | "nail_12d" | "nail_16d" | "nail_20d" | "nail_30d";
+  /** Wood */
+  wood?: "southern_pine" | "mixed_southern_pine" | "douglas_fir_larch" | "hem_fir" | "spruce_pine_fir" | "spruce_pine_fir_south" | "western_cedars" | "redwood" | "eastern_white_pine" | "red_oak" | "white_oak" | "mixed_maple" | "northern_white_cedar" | "ponderosa_pine" | "yellow_poplar" | "alaska_yellow_cedar" | "western_hemlock";
+  /** Its length */
+  screw_length?: Measure;
+  /** Drilled part: thickness, drilled face to far face */
+  part_thickness?: Measure;
+  /** Piece under head: thickness */
+  top_thickness?: Measure;
+  /** Receiver: thickness, along the screw */
+  receiver_thickness?: Measure;
+  /** Into */
+  into?: "side" | "end";
+  /** Head sunk: top of head below the face */
+  head_sunk?: Measure;
+  /** Margin: wood left behind the tip */
+  margin?: Measure;
+  /** Screws at hand: their length; empty if none */
+  at_hand?: Measure;
+  /** Pilot hole drilled */
+  drilled?: boolean;
+  /** Through a steel plate */
+  steel?: boolean;
+  /** Board width: edge to edge */
+  board_width?: Measure;
+  /** Angle */
+  pocket_angle?: number | string;
+  /** Angle */
+  toe_angle?: number | string;
+  /** Angle is from */
+  angle_from?: "face" | "receiver";
+  /** Find */
+  angled_find?: "start" | "exit";
+  /** Leaves the end: from the drilled face; empty for the middle */
+  exit?: Measure;
+  /** Starts: from the end, along the drilled face */
+  start_back?: Measure;
+  /** Wood under the head: seat to end, along the screw */
+  seat_wood?: Measure;
+  /** Go in at least: square into the receiver */
+  wanted_deep?: Measure;
+  /** Receiver goes on: past the far face of the part */
+  beyond?: Measure;
+  /** They are */
+  section?: "round" | "tenon";
+  /** Leg: square, as measured */
+  leg?: Measure;
+  /** Thickness: diameter, or cheek to cheek */
+  size?: Measure;
+  /** Tenon height: along the leg */
+  tall?: Measure;
+  /** First goes in: from the inner face */
+  a_deep?: Measure;
+  /** First from outside: outside face to its middle */
+  a_outside?: Measure;
+  /** First height: to its middle, same end for both */
+  a_height?: Measure;
+  /** Second goes in: from the other inner face */
+  b_deep?: Measure;
+  /** Second from outside: outside face to its middle */
+  b_outside?: Measure;
+  /** Second height: to its middle, same end for both */
+  b_height?: Measure;
+  /** Wet in use: over 19 % moisture, as outdoors on the ground */
+  wet?: boolean;
+  /** Planks or joints */
+  planks?: number | string;
+  /** Rails crossed by each: 1 for joints */
+  rails?: number | string;
+  /** Screws each time */
+  per_crossing?: number | string;
+  /** Spare: lost, snapped, spoilt */
+  spare?: number | string;
+  /** Box of: 1 when sold singly */
+  box_of?: number | string;
+}
+export interface ScrewsResults {
+  /** Screw length */
+  best_length?: LengthValue;
+  /** Long enough */
+  enough?: LengthValue;
+  /** Longest by geometry */
+  longest?: LengthValue;
+  /** Into the receiver */
+  into_receiver?: LengthValue;
+  /** Thread in the receiver */
+  thread_in_receiver?: LengthValue;
+  /** Wood behind the tip */
+  behind_tip?: LengthValue;
+  /** The one at hand */
+  verdict_at_hand?: WordsValue;
+  /** Pilot bit */
+  pilot_bit?: WordsValue;
+  /** Clearance bit */
+  clearance_bit?: WordsValue;
+  /** Shank */
+  shank?: NumberValue;
+  /** Root of thread */
+  root?: NumberValue;
+  /** Countersink width */
+  head_width?: NumberValue;
+  /** Pilot depth in the receiver */
+  pilot_depth?: LengthValue;
+  /** From an end, pulled towards */
+  end_distance?: LengthValue;
+  /** From an end, pushed away */
+  end_pushed?: LengthValue;
+  /** From an edge */
+  edge_distance?: LengthValue;
+  /** Rows that fit */
+  rows_that_fit?: CountValue;
+  /** Start */
+  start?: LengthValue;
+  /** Leaves the end */
+  exit_from_face?: LengthValue;
+  /** Axis in the part */
+  axis?: LengthValue;
+  /** Pocket depth */
+  to_seat?: LengthValue;
+  /** Deep in the receiver */
+  deep?: LengthValue;
+  /** Drift sideways */
+  drift?: LengthValue;
+  /** Angle from the drilled face */
+  from_face?: NumberValue;
+  /** Angle from the receiver's face */
+  from_receiver?: NumberValue;
+  /** Wood between */
+  between?: LengthValue;
+  /** Clear at any depth */
+  always_clear?: LengthValue;
+  /** Side load */
+  side_load?: NumberValue;
+  /** Pull */
+  pull?: NumberValue;
+  /** Pull per inch of thread */
+  pull_per_inch?: NumberValue;
+  /** What gives way first */
+  gives_way?: WordsValue;
+  /** Pulled out in tests */
+  test_pull?: NumberValue;
+  /** Stays bent in tests */
+  test_side?: NumberValue;
+  /** Buy */
+  to_buy?: CountValue;
+  /** In the work */
+  needed?: CountValue;
+  /** Boxes */
+  boxes?: CountValue;
+  /** Left over */
+  spare_left?: CountValue;
+}
+export interface ScrewsTables {
+  /** Stock lengths */
+  stock?: Table;
+  /** Least distances */
+  spacing?: Table;
+}
+/** Which screw, which bits, where, and will it show through? */
+export function screws(input?: ScrewsInput, bench?: Bench): Answered<ScrewsResults, ScrewsTables> | Refused;
 
 export interface SpacingInput {
   /** Unit of bare numbers. */

@@ -14,12 +14,8 @@ mod lumber;
 mod resaw_rip;
 mod screws;
 mod shrinkage;
-mod species;
-
-mod angles;
-mod curve;
-mod resaw_rip;
 mod spacing;
+mod species;
 mod strength;
 mod tape;
 mod top;
