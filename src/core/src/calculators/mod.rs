@@ -19,6 +19,7 @@ pub mod curve;
 pub mod finish;
 pub mod frame;
 pub mod lumber;
+pub mod moisture;
 pub mod resaw_rip;
 pub mod screws;
 pub mod spacing;
@@ -128,8 +129,9 @@ impl Stage {
 #[rustfmt::skip]
 pub const ALL: &[&Calculator] = &[
     &tape::CALCULATOR,
-    &resaw_rip::CALCULATOR,
     &lumber::CALCULATOR,
+    &moisture::CALCULATOR,
+    &resaw_rip::CALCULATOR,
     &crosscut::CALCULATOR,
     &frame::CALCULATOR,
     &screws::CALCULATOR,

@@ -8,6 +8,7 @@ mod frame;
 mod job;
 mod lumber;
 mod measure;
+mod moisture;
 mod resaw;
 mod resaw_rip;
 mod screws;

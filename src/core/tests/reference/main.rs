@@ -11,6 +11,7 @@ mod finish;
 mod frame;
 mod gravity;
 mod lumber;
+mod moisture;
 mod resaw_rip;
 mod screws;
 mod shrinkage;

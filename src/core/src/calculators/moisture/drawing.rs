@@ -1,0 +1,174 @@
+//! Today solid and later dashed, one over the other; gaps of today above those of later; and wood
+//! in air on a scale of moisture.
+
+use super::{air, board, gap, swing};
+use crate::drawing::{Anchor, Board, Item, Role, SCENE_WIDTH, Scene, Shape, Size};
+use crate::measure::{Length, OutOfRange};
+use crate::say;
+use crate::sheet::Bench;
+
+/// A width and a thickness.
+#[derive(Clone, Copy)]
+struct End {
+    width: Length,
+    thickness: Length,
+}
+
+/// Two ends of one board on the same middle, the first solid, the second dashed.
+fn overlaid(bench: &Bench, solid: End, dashed: End, names: [&str; 2]) -> Board {
+    let zero = Length::ZERO;
+    let wide = solid.width.max(dashed.width);
+    let high = solid.thickness.max(dashed.thickness);
+    let mut board = Board::fit(bench.tape, wide, high, 110.0, 2, 2);
+    let start = |all: Length, one: Length| (all - one).and_then(|rest| rest / 2).unwrap_or(zero);
+    let places = [solid, dashed].map(|end| (start(wide, end.width), start(high, end.thickness)));
+    for ((end, role), (left, top)) in
+        [(solid, Role::EndGrain), (dashed, Role::Ghost)].into_iter().zip(places)
+    {
+        board.rect(role, left, top, end.width, end.thickness);
+    }
+    for (((end, row), (left, _)), name) in
+        [(solid, -1), (dashed, 0)].into_iter().zip(places).zip(names)
+    {
+        let right = (left + end.width).unwrap_or(wide);
+        let label = format!("{name} {}", board.amount(end.width));
+        board.dimension_labelled(row, left, right, label);
+    }
+    board
+}
+
+/// One board today and later.
+pub(super) fn board(input: &board::Input, answer: &board::Answer, bench: &Bench) -> Scene {
+    let today = End { width: input.width, thickness: input.thickness };
+    let thickness = answer.thickness.unwrap_or(input.thickness);
+    let later = End { width: answer.width, thickness };
+    let mut board = overlaid(bench, today, later, ["today", "later"]);
+    let middle = (board.top() + board.bottom()) / 2.0 + 4.0;
+    let words =
+        format!("thick {}, later {}", board.amount(input.thickness), board.amount(thickness));
+    let thickest = input.thickness.max(thickness);
+    let y = if board.size(thickest) > 20.0 { middle } else { board.row(1) };
+    board.text(Role::Ink, SCENE_WIDTH / 2.0, y, Anchor::Middle, Size::Small, words);
+    board.scene(say![
+        "End of the board: ",
+        input.width,
+        " wide today, ",
+        answer.width,
+        " later, dashed."
+    ])
+}
+
+/// One board at its driest and its wettest; a quarter as thick as wide, because that is not asked.
+pub(super) fn swing(input: &swing::Input, answer: &swing::Answer, bench: &Bench) -> Scene {
+    let thickness = (input.width / 4).unwrap_or(Length::ZERO);
+    let wet = (input.width + answer.swing).unwrap_or(input.width);
+    let driest = End { width: input.width, thickness };
+    let wettest = End { width: wet, thickness };
+    let board = overlaid(bench, driest, wettest, ["driest", "wettest"]);
+    board.scene(say![
+        "End of the board: ",
+        input.width,
+        " wide when driest, ",
+        wet,
+        " when wettest, dashed."
+    ])
+}
+
+/// Most boards that are drawn one by one.
+const MOST_DRAWN: u32 = 40;
+
+/// Boards side by side, seen from the end: today above, later below.
+pub(super) fn gaps(input: &gap::Input, answer: &gap::Answer, bench: &Bench) -> Scene {
+    let boards = input.boards.min(MOST_DRAWN);
+    let scene = || -> Result<Scene, OutOfRange> {
+        let pitch = (input.width + answer.gap_now)?;
+        // Half a board of room on each side, so that boards that swell stay on the page.
+        let room = (input.width / 8)?;
+        let between = (pitch * boards.saturating_sub(1))?;
+        let wide = ((between + input.width)? + (room * 2)?)?;
+        let strip = (wide / 10)?;
+        let high = (strip * 3)?;
+        let mut board = Board::fit(bench.tape, wide, high, 150.0, 1, 2);
+        let half = (input.width / 2)?;
+        for i in 0..boards {
+            let middle = ((room + half)? + (pitch * i)?)?;
+            let later_left = (middle - (answer.width_later / 2)?)?;
+            board.rect(Role::EndGrain, (middle - half)?, Length::ZERO, input.width, strip);
+            board.rect(Role::Mate, later_left, (strip * 2)?, answer.width_later, strip);
+            board.rect(Role::Ghost, later_left, (strip * 2)?, answer.width_later, strip);
+        }
+        let drawn_now = (between + input.width)?;
+        let drawn_later = (between + answer.width_later)?;
+        if boards == input.boards {
+            board.dimension(-1, room, (room + drawn_now)?);
+            let left = ((room + half)? - (answer.width_later / 2)?)?;
+            board.dimension(0, left, (left + drawn_later)?);
+        }
+        let words = [
+            format!("today: gap {}", board.amount(answer.gap_now)),
+            format!("later: gap {}", board.amount(answer.gap_later)),
+        ];
+        let y = board.y((strip + (strip / 2)?)?) + 4.0;
+        board.text(Role::Ink, SCENE_WIDTH / 2.0, y, Anchor::Middle, Size::Small, words.join(", "));
+        let row = board.row(1);
+        let below = if boards < input.boards {
+            format!("the first {boards} of {} boards", input.boards)
+        } else {
+            "above today, below later".to_owned()
+        };
+        board.text(Role::Ink, SCENE_WIDTH / 2.0, row, Anchor::Middle, Size::Small, below);
+        Ok(board.scene(say![
+            input.boards,
+            " boards: gaps of ",
+            answer.gap_now,
+            " today and ",
+            answer.gap_later,
+            " later."
+        ]))
+    };
+    scene().unwrap_or_else(|_| Scene {
+        title: say!["Too large to draw."],
+        width: SCENE_WIDTH,
+        height: 1.0,
+        items: Vec::new(),
+    })
+}
+
+/// Moisture on a scale from 0 to 30 %.
+pub(super) fn air(answer: &air::Answer) -> Scene {
+    let (left, wide, top) = (24.0, SCENE_WIDTH - 48.0, 34.0);
+    let x = |percent: f64| left + wide * (percent / 30.0).clamp(0.0, 1.0);
+    let mut items = Vec::new();
+    let mut add = |role, shape| items.push(Item { role, shape });
+    add(Role::Mate, Shape::Rect(left, top, wide, 26.0));
+    let (driest, wettest) = (x(answer.driest), x(answer.wettest));
+    add(Role::Wood, Shape::Rect(driest, top, (wettest - driest).max(3.0), 26.0));
+    for tick in 0_u8..=6 {
+        let percent = 5.0 * f64::from(tick);
+        add(Role::Dimension, Shape::Line(x(percent), top + 26.0, x(percent), top + 33.0));
+        let label = format!("{percent:.0} %");
+        let text = Shape::Text(x(percent), top + 46.0, Anchor::Middle, Size::Small, label);
+        add(Role::Ink, text);
+    }
+    let words = if answer.driest < answer.wettest {
+        format!("{:.1} to {:.1} %", answer.driest, answer.wettest)
+    } else {
+        format!("{:.1} %", answer.driest)
+    };
+    let half = Size::Medium.width_of(&words) / 2.0;
+    let middle = ((driest + wettest) / 2.0).clamp(half, SCENE_WIDTH - half);
+    add(Role::CutLine, Shape::Line(driest, top - 6.0, driest, top + 26.0));
+    if answer.driest < answer.wettest {
+        add(Role::CutLine, Shape::Line(wettest, top - 6.0, wettest, top + 26.0));
+    }
+    add(
+        Role::StrongInk,
+        Shape::Text(middle, top - 12.0, Anchor::Middle, Size::Medium, words.clone()),
+    );
+    Scene {
+        title: say!["Moisture of the wood: ", words, "."],
+        width: SCENE_WIDTH,
+        height: 90.0,
+        items,
+    }
+}
