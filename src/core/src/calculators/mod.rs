@@ -138,9 +138,9 @@ pub const ALL: &[&Calculator] = &[
     &spacing::CALCULATOR,
     &top::CALCULATOR,
     &curve::CALCULATOR,
+    &angles::CALCULATOR,
     &strength::CALCULATOR,
     &finish::CALCULATOR,
-    &angles::CALCULATOR,
 ];
 
 /// The calculator with this slug.
