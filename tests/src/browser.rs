@@ -154,7 +154,8 @@ impl Browser {
         self.must(keys, self.driver.post("/actions", &body));
     }
 
-    /// Waits for an element and clicks it where a person would; a covered one is a failure.
+    /// Waits for an element and clicks it where a person would. One below a bar is scrolled out
+    /// from under it first; one that stays covered is a failure.
     #[track_caller]
     pub fn click(&self, css: &str) {
         let deadline = Instant::now() + PATIENCE;
@@ -167,7 +168,15 @@ impl Browser {
                 Err(trouble) if Instant::now() > deadline => {
                     panic!("cannot click {css}: {trouble}")
                 }
-                Err(_) => sleep(BETWEEN_LOOKS),
+                Err(_) => {
+                    let show = format!(
+                        "document.querySelector({})?.scrollIntoView({{ block: 'center' }})",
+                        json!(css)
+                    );
+                    // While a page is being replaced, scripts in it fail.
+                    drop(self.driver.post("/execute/sync", &json!({ "script": show, "args": [] })));
+                    sleep(BETWEEN_LOOKS);
+                }
             }
         }
     }

@@ -55,6 +55,7 @@ fn main() -> ExitCode {
 }
 
 fn run(arguments: &[String]) -> Result<()> {
+    workspace::this_program()?;
     let words: Vec<&str> = arguments.iter().map(String::as_str).collect();
     match words.as_slice() {
         ["serve"] => serve::serve(serve::DEFAULT_PORT),

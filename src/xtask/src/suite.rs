@@ -2,13 +2,16 @@
 
 use std::process::Command;
 
-use anyhow::{Context, Result};
+use anyhow::Result;
 
-use crate::workspace::{cargo, dist, packages, run, scratch};
+use crate::workspace::{cargo, dist, packages, run, scratch, this_program};
 use crate::{npm, page, tools};
 
 /// The package with the journeys; it needs a built app, so it is not among the native tests.
 const JOURNEYS: &str = "reckoner-e2e";
+
+/// The package of this program.
+const THIS: &str = "reckoner-xtask";
 
 /// Which tests to run.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -37,15 +40,18 @@ pub(crate) fn run_part(part: Part) -> Result<()> {
 fn native() -> Result<()> {
     run(
         "native tests and documentation examples",
-        cargo().args(["test", "--workspace", "--exclude", JOURNEYS]),
-    )
+        cargo().args(["test", "--workspace", "--exclude", JOURNEYS, "--exclude", THIS]),
+    )?;
+    // By itself, with the same features of its dependencies as when it runs: among the others
+    // it would be compiled, and the running program replaced, a second time.
+    run("tests of xtask", cargo().args(["test", "--package", THIS]))
 }
 
 /// Every member that has browser tests, in headless Chromium.
 fn browser() -> Result<()> {
     tools::ensure_wasm_target()?;
     let browser = tools::ensure_browser()?;
-    let this = std::env::current_exe().context("finding this program")?;
+    let this = this_program()?;
     let runner = serde_json::to_string(&[this.to_string_lossy().as_ref(), "wasm-runner"])?;
     // One command for all of them: their common dependencies are compiled once.
     let mut command = cargo();
@@ -89,7 +95,7 @@ fn against_the_built_app(what: &str, command: &mut Command) -> Result<()> {
             .env("RECKONER_DIST", dist())
             .env("RECKONER_SCRATCH", scratch())
             .env("RECKONER_AXE", axe)
-            .env("RECKONER_XTASK", std::env::current_exe().context("finding this program")?)
+            .env("RECKONER_XTASK", this_program()?)
             .env("CHROMIUM", browser.chromium)
             .env("CHROMEDRIVER", browser.driver),
     )

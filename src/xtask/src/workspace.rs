@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 use std::process::Command;
+use std::sync::OnceLock;
 
 use anyhow::{Context, Result, bail};
 use serde::Deserialize;
@@ -28,6 +29,17 @@ pub(crate) fn target_folder() -> PathBuf {
 /// The published folder.
 pub(crate) fn dist() -> PathBuf {
     root().join("dist")
+}
+
+/// Where this program lies, as of the first call: `main` asks before any build can replace it,
+/// after which the system would name a deleted file.
+pub(crate) fn this_program() -> Result<&'static Path> {
+    static PATH: OnceLock<PathBuf> = OnceLock::new();
+    if let Some(path) = PATH.get() {
+        return Ok(path);
+    }
+    let path = std::env::current_exe().context("finding this program")?;
+    Ok(PATH.get_or_init(|| path))
 }
 
 /// The same cargo that runs this.
