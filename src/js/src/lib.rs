@@ -75,6 +75,7 @@ functions! {
     lumber: "lumber",
     crosscut: "crosscut",
     frame: "frame",
+    dowel: "dowel",
     screws: "screws",
     spacing: "spacing",
     top: "top",

@@ -452,6 +452,75 @@ export interface FrameTables {
 /** What length between the legs, and which block sets it? */
 export function frame(input?: FrameInput, bench?: Bench): Answered<FrameResults, FrameTables> | Refused;
 
+export interface DowelInput {
+  /** Unit of bare numbers. */
+  unit?: "in" | "mm";
+  /** Holes */
+  hold?: "through" | "blind" | "one_end";
+  /** Frames measured */
+  measured?: "overall" | "clear" | "legs";
+  /** Outside to outside: of the drilled parts */
+  overall?: Measure;
+  /** Between the parts: inside to inside */
+  clear?: Measure;
+  /** Between the legs: inside to inside */
+  between_legs?: Measure;
+  /** Leg: thickness along the dowel */
+  leg?: Measure;
+  /** Set-back: outside of leg to outside of part; empty: the middle */
+  set_back?: Measure;
+  /** Part: thickness along the dowel */
+  left_part?: Measure;
+  /** Right part: empty: as the left */
+  right_part?: Measure;
+  /** Trim: at each through end */
+  trim?: Measure;
+  /** Hole depth: blind hole */
+  depth?: Measure;
+  /** Free at the bottom: of a blind hole */
+  room?: Measure;
+  /** Dowel: measured, at its thickest */
+  dowel?: Measure;
+  /** Dowel across: at right angles; empty: round */
+  across?: Measure;
+  /** Bits */
+  bits?: "sixty_fourths" | "thirty_seconds" | "sixteenths" | "millimetres";
+  /** Part height: the face that is drilled */
+  part_height?: Measure;
+  /** Hole from top: to its center; empty: the middle */
+  from_top?: Measure;
+  /** Part length: front to back */
+  part_length?: Measure;
+  /** Hole from front: to its center; empty: the middle */
+  from_front?: Measure;
+  /** Least wood: round the hole; empty: half the hole */
+  least_wood?: Measure;
+}
+export interface DowelResults {
+  /** Cut the dowel */
+  cut?: LengthValue;
+  /** Dowel when done */
+  finished?: LengthValue;
+  /** Dowel seen */
+  visible?: LengthValue;
+  /** Outside to outside */
+  overall?: LengthValue;
+  /** Bit */
+  bit?: WordsValue;
+  /** Clearance */
+  clearance?: WordsValue;
+  /** Least wood round the hole */
+  wood?: LengthValue;
+  /** Wood under the hole */
+  under?: LengthValue;
+}
+export interface DowelTables {
+  /** Holes */
+  holes?: Table;
+}
+/** How long a dowel, which bit, and where are the holes? */
+export function dowel(input?: DowelInput, bench?: Bench): Answered<DowelResults, DowelTables> | Refused;
+
 export interface ScrewsInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";

@@ -16,6 +16,7 @@
 pub mod angles;
 pub mod crosscut;
 pub mod curve;
+pub mod dowel;
 pub mod finish;
 pub mod frame;
 pub mod lumber;
@@ -134,6 +135,7 @@ pub const ALL: &[&Calculator] = &[
     &resaw_rip::CALCULATOR,
     &crosscut::CALCULATOR,
     &frame::CALCULATOR,
+    &dowel::CALCULATOR,
     &screws::CALCULATOR,
     &spacing::CALCULATOR,
     &top::CALCULATOR,

@@ -3,6 +3,7 @@
 mod angles;
 mod crosscut;
 mod curve;
+mod dowel;
 mod finish;
 mod frame;
 mod job;

@@ -1,0 +1,189 @@
+//! Both frames from above, the front toward the user, with the dowel, its trims and its holes.
+
+use super::{Answer, Apart, Hold, Input};
+use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
+use crate::measure::{Length, OutOfRange};
+use crate::say;
+use crate::sheet::Bench;
+
+/// Tallest the frames are drawn, in page units.
+const TALLEST: f64 = 190.0;
+
+/// Draws the frames from above, the left one on the left.
+pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
+    let title = say!["Both frames from above, with a dowel of ", answer.finished, " between them."];
+    // Sizes that were added once add up again; a picture without its parts is still a picture.
+    match Plan::of(input, answer) {
+        Ok(plan) => plan.draw(answer, bench).scene(title),
+        Err(OutOfRange) => Board::along(bench.tape, answer.rough, TALLEST, 1, 1).scene(title),
+    }
+}
+
+/// Places across, from the left end of what is drawn.
+struct Plan {
+    /// The trims to the left and right of the frames.
+    trims: (Length, Length),
+    /// Outside and inside faces of the left part, inside and outside faces of the right part.
+    faces: [Length; 4],
+    /// Ends of the finished dowel.
+    ends: (Length, Length),
+    /// Bottoms of the holes.
+    bottoms: (Length, Length),
+    /// Width and height of the window.
+    window: (Length, Length),
+    /// The center of the hole from the front edge of the window, and how much of the parts is
+    /// drawn: all, unless they are much longer than the dowel.
+    center: Length,
+    /// The legs: thickness, and how far their outside lies outside the parts.
+    legs: Option<(Length, Length, Length)>,
+    dowel: Length,
+    bit: Length,
+}
+
+impl Plan {
+    fn of(input: &Input, answer: &Answer) -> Result<Plan, OutOfRange> {
+        let (mut trims, mut room) = ((Length::ZERO, Length::ZERO), (Length::ZERO, Length::ZERO));
+        let mut depth = (input.left, input.right);
+        match input.hold {
+            Hold::Through { trim } => trims = (trim, trim),
+            Hold::Blind(blind) => {
+                depth = (blind.depth, blind.depth);
+                room = (blind.room, blind.room);
+            }
+            Hold::OneEnd { trim, blind } => {
+                trims.0 = trim;
+                depth.1 = blind.depth;
+                room.1 = blind.room;
+            }
+        }
+        let legs = match input.apart {
+            Apart::Legs { leg, set_back, .. } => {
+                let back = |part: Length| set_back.map_or_else(|| (leg - part)? / 2, Ok);
+                Some((leg, back(input.left)?, back(input.right)?))
+            }
+            _ => None,
+        };
+        let (out_left, out_right) = legs.map_or((Length::ZERO, Length::ZERO), |(_, l, r)| (l, r));
+        let start = trims.0.max(out_left);
+        let inside = (start + input.left)?;
+        let far_inside = (inside + answer.clear)?;
+        let far = (far_inside + input.right)?;
+        let bottoms = ((inside - depth.0)?, (far_inside + depth.1)?);
+        // Parts much longer than the dowel are drawn around the hole only.
+        let most = ((answer.rough * 3)? / 5)?.max((answer.bit * 4)?);
+        let height = input.length.min(most);
+        let before = (answer.from_front - (height / 2)?)?;
+        let before = before.clamp(Length::ZERO, (input.length - height)?);
+        Ok(Plan {
+            trims,
+            faces: [start, inside, far_inside, far],
+            ends: ((bottoms.0 + room.0)?, (bottoms.1 - room.1)?),
+            bottoms,
+            window: ((far + trims.1.max(out_right))?, height),
+            center: (answer.from_front - before)?,
+            legs,
+            dowel: input.dowel.max(input.across),
+            bit: answer.bit,
+        })
+    }
+
+    fn draw(&self, answer: &Answer, bench: &Bench) -> Board {
+        let rows = if answer.rough == answer.finished { 3 } else { 4 };
+        let mut board = Board::fit(bench.tape, self.window.0, self.window.1, TALLEST, 1, rows);
+        let [outside, inside, far_inside, far] = self.faces;
+        if let Some((leg, left, right)) = self.legs {
+            // Dashed: the legs stand at both ends of the parts, outside of what is drawn.
+            for (face, back, is_left) in [(outside, left, true), (far, right, false)] {
+                let (x, wide) = (board.x(face), board.size(leg));
+                let x = if is_left { x - board.size(back) } else { x + board.size(back) - wide };
+                let (top, high) = (board.top(), board.bottom() - board.top());
+                board.add(Role::Ghost, Shape::Rect(x, top, wide, high));
+            }
+        }
+        for (from, to) in [(outside, inside), (far_inside, far)] {
+            self.band(&mut board, Role::Wood, from, to, None);
+        }
+        self.band(&mut board, Role::Hole, self.bottoms.0, inside, Some(self.bit));
+        self.band(&mut board, Role::Hole, far_inside, self.bottoms.1, Some(self.bit));
+        self.band(&mut board, Role::Fastener, inside, far_inside, Some(self.dowel));
+        self.band(&mut board, Role::Ghost, self.ends.0, inside, Some(self.dowel));
+        self.band(&mut board, Role::Ghost, far_inside, self.ends.1, Some(self.dowel));
+        for (trim, face, is_left) in [(self.trims.0, outside, true), (self.trims.1, far, false)] {
+            let ends = if is_left {
+                (face - trim).map(|from| (from, face))
+            } else {
+                (face + trim).map(|to| (face, to))
+            };
+            if let (Ok((from, to)), true) = (ends, trim.is_positive()) {
+                self.band(&mut board, Role::Waste, from, to, Some(self.dowel));
+                let x = board.x(face);
+                let half = board.size(self.dowel) / 2.0 + 5.0;
+                let y = self.middle(&board);
+                board.add(Role::CutLine, Shape::Line(x, y - half, x, y + half));
+            }
+        }
+        self.writing(&mut board, answer);
+        board
+    }
+
+    /// Page units down to the center of the hole. The front is at the bottom.
+    fn middle(&self, board: &Board) -> f64 {
+        board.bottom() - board.size(self.center)
+    }
+
+    /// A rectangle from `from` to `to`, as wide as `wide` about the hole, or as the window.
+    fn band(&self, board: &mut Board, role: Role, from: Length, to: Length, wide: Option<Length>) {
+        let (x, right) = (board.x(from), board.x(to));
+        let (top, high) = match wide {
+            Some(wide) => {
+                let high = board.size(wide);
+                (self.middle(board) - high / 2.0, high)
+            }
+            None => (board.top(), board.bottom() - board.top()),
+        };
+        board.add(role, Shape::Rect(x, top, (right - x).max(0.0), high));
+    }
+
+    fn writing(&self, board: &mut Board, answer: &Answer) {
+        let [outside, inside, far_inside, far] = self.faces;
+        let thickness = |near: Length, to: Length, board: &Board| {
+            (to - near).map_or_else(|_| String::new(), |part| board.amount(part))
+        };
+        let (left, right) = (thickness(outside, inside, board), thickness(far_inside, far, board));
+        let row = board.row(-1);
+        board.text(Role::Ink, board.x(outside), row, Anchor::Start, Size::Small, left);
+        board.text(Role::Ink, board.x(far), row, Anchor::End, Size::Small, right);
+        let middle = (board.x(inside) + board.x(far_inside)) / 2.0;
+        let from_front = format!("{} from front", board.amount(answer.from_front));
+        let (y, bottom) = (self.middle(board) + board.size(self.dowel) / 2.0, board.bottom());
+        // The distance stands beside its line, or above where the dowel is close to the front.
+        board.add(Role::Dimension, Shape::Line(middle, self.middle(board), middle, bottom));
+        board.add(Role::Dimension, Shape::Line(middle - 6.0, bottom, middle + 6.0, bottom));
+        let beside = if bottom - y > 16.0 {
+            (middle + 5.0, (y + bottom) / 2.0 + 4.0, Anchor::Start)
+        } else {
+            (middle, self.middle(board) - board.size(self.dowel) / 2.0 - 5.0, Anchor::Middle)
+        };
+        board.text(Role::Ink, beside.0, beside.1, beside.2, Size::Small, from_front);
+        board.dimension(0, inside, far_inside);
+        let amount = board.amount(answer.finished);
+        board.dimension_labelled(1, self.ends.0, self.ends.1, amount);
+        let mut row = 2;
+        if answer.rough != answer.finished {
+            let from = (self.ends.0 - self.trims.0).unwrap_or(self.ends.0);
+            let to = (self.ends.1 + self.trims.1).unwrap_or(self.ends.1);
+            let label = format!("cut {}", board.amount(answer.rough));
+            board.dimension_labelled(row, from, to, label);
+            row += 1;
+        }
+        let row = board.row(row);
+        board.text(
+            Role::Ink,
+            board.x(outside),
+            row,
+            Anchor::Start,
+            Size::Small,
+            "front of the bench",
+        );
+    }
+}

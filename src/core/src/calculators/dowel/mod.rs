@@ -1,0 +1,275 @@
+//! How long a dowel through two frames, with which bit, and where do the holes go?
+//!
+//! - Through both: the dowel is as long as the frames measure outside to outside, and is cut
+//!   longer by a trim at each end, to be sawn and sanded flush.
+//! - Blind in both: what is clear between the frames, and at each end the depth of the hole less
+//!   the room left at its bottom.
+//! - Through the left frame and blind in the right one: half of each.
+//!
+//! The frames are measured outside to outside, or clear between them, or they are worked out from
+//! what is clear between the legs: a part that stands back from the outside of its leg by
+//! `set_back` leaves `leg - part - set_back` between its own inside and that of the leg.
+//!
+//! The bit is the smallest of its kind that is not smaller than the dowel at its thickest: dowels
+//! are often oval. Round the hole stays at least half its width of wood, unless told otherwise.
+//!
+//! # Source
+//!
+//! Arithmetic, worked by hand as case J4 in `tests/reference/dowel.rs`. The trim (1/16 to 1/4) and
+//! the wood round the hole are common practice. The room at the bottom of blind holes: an older
+//! mechanics text, How-To: Dowelling, cuts dowels 1/8 shorter than the two holes together.
+
+mod drawing;
+mod problem;
+mod sheet;
+#[cfg(test)]
+mod tests;
+mod working;
+
+use crate::measure::{Length, Number, OutOfRange, Unit};
+use crate::sheet::Problems;
+
+pub use problem::Problem;
+pub use sheet::CALCULATOR;
+
+/// Two parts, and the dowel that joins them.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Input {
+    /// How the dowel sits in its holes.
+    pub hold: Hold,
+    /// Thickness of the left part, along the dowel.
+    pub left: Length,
+    /// Thickness of the right part, along the dowel.
+    pub right: Length,
+    /// How far apart they stand.
+    pub apart: Apart,
+    /// The dowel, measured at its thickest.
+    pub dowel: Length,
+    /// The dowel, measured across that.
+    pub across: Length,
+    /// The bits at hand.
+    pub bits: Bits,
+    /// Height of the parts, on the face that is drilled.
+    pub height: Length,
+    /// Center of the hole from the top edge; half the height when absent.
+    pub from_top: Option<Length>,
+    /// Length of the parts, front to back.
+    pub length: Length,
+    /// Center of the hole from the front end; half the length when absent.
+    pub from_front: Option<Length>,
+    /// Least wood round the hole; half the hole when absent.
+    pub least_wood: Option<Length>,
+}
+
+/// How the dowel sits in its holes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hold {
+    /// Through both parts, with a trim at each end.
+    Through {
+        /// What is left over at each end, to be trimmed flush.
+        trim: Length,
+    },
+    /// In blind holes in both parts.
+    Blind(Blind),
+    /// Through the left part, and in a blind hole in the right one.
+    OneEnd {
+        /// What is left over at the left end.
+        trim: Length,
+        /// The hole in the right part.
+        blind: Blind,
+    },
+}
+
+/// A hole that does not go through.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Blind {
+    /// Depth of the hole.
+    pub depth: Length,
+    /// Room left between the dowel and the bottom of the hole.
+    pub room: Length,
+}
+
+/// How far apart the two parts stand.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Apart {
+    /// Outside to outside of the parts.
+    Overall(Length),
+    /// Inside to inside of the parts.
+    Clear(Length),
+    /// Inside to inside of the legs that the parts stand in.
+    Legs {
+        /// Clear between the legs.
+        clear: Length,
+        /// Thickness of a leg, along the dowel.
+        leg: Length,
+        /// Outside of the leg to outside of the part; the part stands in the middle when absent.
+        set_back: Option<Length>,
+    },
+}
+
+/// The bits at hand, by the step from one to the next.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Bits {
+    /// Every 1/64 in.
+    SixtyFourths,
+    /// Every 1/32 in.
+    ThirtySeconds,
+    /// Every 1/16 in.
+    Sixteenths,
+    /// Every millimetre.
+    Millimetres,
+}
+
+impl Bits {
+    /// From one bit to the next.
+    #[must_use]
+    pub fn step(self) -> Length {
+        match self {
+            Bits::SixtyFourths => Length::sixty_fourths(1),
+            Bits::ThirtySeconds => Length::sixty_fourths(2),
+            Bits::Sixteenths => Length::sixty_fourths(4),
+            Bits::Millimetres => Length::inches(Unit::Millimetre.in_inches()),
+        }
+    }
+
+    /// The smallest bit that is not smaller than `size`.
+    ///
+    /// # Errors
+    ///
+    /// [`OutOfRange`] beyond the limits.
+    pub fn not_under(self, size: Length) -> Result<Length, OutOfRange> {
+        self.step() * Number::ratio((size / self.step())?.ceil(), 1)?
+    }
+
+    /// The largest bit that is not larger than `size`.
+    ///
+    /// # Errors
+    ///
+    /// [`OutOfRange`] beyond the limits.
+    pub fn not_over(self, size: Length) -> Result<Length, OutOfRange> {
+        self.step() * Number::ratio((size / self.step())?.floor(), 1)?
+    }
+}
+
+/// The dowel and its holes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Answer {
+    /// Cut the dowel to this: the finished length and the trims.
+    pub rough: Length,
+    /// End to end when done.
+    pub finished: Length,
+    /// What is seen of it between the parts: inside to inside.
+    pub clear: Length,
+    /// Outside to outside of the parts.
+    pub overall: Length,
+    /// The bit.
+    pub bit: Length,
+    /// Bit less dowel at its thickest.
+    pub clearance: Length,
+    /// Bit less dowel across that.
+    pub clearance_across: Length,
+    /// Least wood between the hole and an edge or end.
+    pub wood: Length,
+    /// Wood left under the shallower of the blind holes.
+    pub under: Option<Length>,
+    /// Center of the hole from the top edge.
+    pub from_top: Length,
+    /// Center of the hole from the front end.
+    pub from_front: Length,
+    /// Center of the hole from the back end.
+    pub from_back: Length,
+}
+
+/// Works out the dowel, the bit and the holes.
+///
+/// # Errors
+///
+/// [`Problems`] with every reason that applies; see [`Problem`].
+///
+/// # Examples
+///
+/// ```
+/// # use reckoner_core::{measure::length, calculators::dowel::{reckon, Apart, Bits, Hold, Input}};
+/// let answer = reckon(&Input {
+///     hold: Hold::Through { trim: length("1/4")? },
+///     left: length("1 1/2")?,
+///     right: length("1 1/2")?,
+///     apart: Apart::Overall(length("38")?),
+///     dowel: length("1.02")?,
+///     across: length("1.02")?,
+///     bits: Bits::SixtyFourths,
+///     height: length("3 1/4")?,
+///     from_top: None,
+///     length: length("17")?,
+///     from_front: None,
+///     least_wood: None,
+/// });
+/// let answer = answer.map_err(|problems| format!("{problems:?}"))?;
+/// assert_eq!(answer.rough, length("38 1/2")?);
+/// assert_eq!(answer.bit, length("1 1/32")?);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+    let mut problems = Vec::new();
+    problem::set_back(input, &mut problems)?;
+    problem::blind(input, &mut problems)?;
+    let clear = clear(input)?;
+    if !clear.is_positive() {
+        problems.push(Problem::NothingBetween { parts: (input.left + input.right)? });
+    }
+    let bit = input.bits.not_under(input.dowel.max(input.across))?;
+    let from_top = input.from_top.map_or_else(|| input.height / 2, Ok)?;
+    let from_front = input.from_front.map_or_else(|| input.length / 2, Ok)?;
+    problem::edges(input, bit, from_top, from_front, &mut problems)?;
+    Problems::unless_none(problems)?;
+
+    let overall = ((clear + input.left)? + input.right)?;
+    let (finished, trims) = match input.hold {
+        Hold::Through { trim } => (overall, (trim * 2)?),
+        Hold::Blind(blind) => ((clear + (held(blind)? * 2)?)?, Length::ZERO),
+        Hold::OneEnd { trim, blind } => (((clear + input.left)? + held(blind)?)?, trim),
+    };
+    let from_back = (input.length - from_front)?;
+    let edge = from_top.min((input.height - from_top)?).min(from_front).min(from_back);
+    let under = match input.hold {
+        Hold::Through { .. } => None,
+        Hold::Blind(blind) => Some((input.left.min(input.right) - blind.depth)?),
+        Hold::OneEnd { blind, .. } => Some((input.right - blind.depth)?),
+    };
+    Ok(Answer {
+        rough: (finished + trims)?,
+        finished,
+        clear,
+        overall,
+        bit,
+        clearance: (bit - input.dowel.max(input.across))?,
+        clearance_across: (bit - input.dowel.min(input.across))?,
+        wood: (edge - (bit / 2)?)?,
+        under,
+        from_top,
+        from_front,
+        from_back,
+    })
+}
+
+/// How far the dowel goes into a blind hole.
+fn held(blind: Blind) -> Result<Length, OutOfRange> {
+    blind.depth - blind.room
+}
+
+/// Inside to inside of the parts.
+fn clear(input: &Input) -> Result<Length, OutOfRange> {
+    match input.apart {
+        Apart::Clear(clear) => Ok(clear),
+        Apart::Overall(overall) => (overall - input.left)? - input.right,
+        Apart::Legs { clear, leg, set_back } => {
+            let mut between = clear;
+            for part in [input.left, input.right] {
+                let play = (leg - part)?;
+                let outside = set_back.map_or_else(|| play / 2, Ok)?;
+                between = (between + (play - outside)?)?;
+            }
+            Ok(between)
+        }
+    }
+}
