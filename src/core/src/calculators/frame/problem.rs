@@ -10,6 +10,7 @@ use crate::sheet::{self, Sentence, WayOut};
 pub enum Problem {
     LegsFillOverall { overall: Length, legs: Length },
     RailFillsOverall { overall: Length, cut: Length, limit: Length },
+    RailPastOverall { overall: Length, cut: Length },
     RailAllJoint { cut: Length, joints: Length },
     LapHidesLegs,
     LapMissesLeg { short: Length, leg: Length },
@@ -48,6 +49,7 @@ impl sheet::Problem for Problem {
         match self {
             Problem::LegsFillOverall { .. } => "legs-fill-overall",
             Problem::RailFillsOverall { .. } => "rail-fills-overall",
+            Problem::RailPastOverall { .. } => "rail-past-overall",
             Problem::RailAllJoint { .. } => "rail-all-joint",
             Problem::LapHidesLegs => "lap-hides-legs",
             Problem::LapMissesLeg { .. } => "lap-misses-leg",
@@ -74,7 +76,9 @@ impl sheet::Problem for Problem {
     fn field(&self) -> &'static str {
         match self {
             Problem::LegsFillOverall { .. } => "overall",
-            Problem::RailFillsOverall { .. } | Problem::RailAllJoint { .. } => "rail",
+            Problem::RailFillsOverall { .. }
+            | Problem::RailPastOverall { .. }
+            | Problem::RailAllJoint { .. } => "rail",
             Problem::LapHidesLegs => "joint",
             Problem::LapMissesLeg { .. } => "lap_short",
             Problem::TenonThroughLeg { .. } => "tenon",
@@ -103,6 +107,9 @@ impl sheet::Problem for Problem {
             }
             Problem::RailFillsOverall { overall, cut, .. } => {
                 say!["A rail of ", cut, " leaves nothing of ", overall, " for the legs."]
+            }
+            Problem::RailPastOverall { overall, cut } => {
+                say!["A rail of ", cut, " has tenons that come out of legs ", overall, " overall."]
             }
             Problem::RailAllJoint { cut, joints } => {
                 say!["The joints take ", joints, " of a rail of ", cut, "."]
@@ -186,6 +193,9 @@ impl sheet::Problem for Problem {
             }
             Problem::RailFillsOverall { limit, .. } => {
                 WayOut::advice(say!["The rail must be shorter than ", limit, "."])
+            }
+            Problem::RailPastOverall { overall, .. } => {
+                use_length("The rail may be ", overall, " at most.", "rail")
             }
             Problem::RailAllJoint { joints, .. } => {
                 WayOut::advice(say!["The rail must be longer than ", (joints, Rounding::Up), "."])

@@ -119,6 +119,13 @@ fn what_no_rail_can_do_is_refused() {
         none,
     );
     check_refusal(
+        &[("find", "leg"), ("joint", "tenon"), ("rail", "46 1/4")],
+        "rail",
+        "A rail of 46 1/4 in has tenons that come out of legs 46 in overall.",
+        "The rail may be 46 in at most.",
+        &[("rail", "46 in")],
+    );
+    check_refusal(
         &[("find", "leg"), ("joint", "lap")],
         "joint",
         "A lapped rail runs over the legs, so it does not tell how wide they are.",

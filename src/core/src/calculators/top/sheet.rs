@@ -85,7 +85,7 @@ const FIELDS: &[Field] = &[
         Kind::Number { least: 0, most: 300, unit: "%" }, Start::Text("12")).only_for("now", &["measured"]),
     Field::new("moisture_later", "Moisture later", "outdoors about 12 to 15 %",
         Kind::Number { least: 0, most: 300, unit: "%" }, Start::Text("12")).only_for("shrinks_by", &["softwood"]),
-    Field::new("percent", "Shrinks across", "of its width; below 0 when it swells",
+    Field::new("percent", "Shrinks across", "of its width, as for one species; below 0 when it swells",
         Kind::Number { least: -15, most: 15, unit: "%" }, Start::Text("2.5")).only_for("shrinks_by", &["own"]),
 
     Field::new("beyond_legs", "Load beyond feet", "outside of feet to the load",

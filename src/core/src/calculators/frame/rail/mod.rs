@@ -78,8 +78,8 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// All that apply: legs that fill the overall length, a rail that is longer than the overall, a
-/// tenon longer than its leg, a lap that does not reach its leg.
+/// All that apply: legs that fill the overall length, a rail that leaves nothing for the legs or
+/// whose tenons would come out of them, a tenon longer than its leg, a lap that does not reach its leg.
 ///
 /// # Source
 ///
@@ -120,6 +120,10 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
         (Joint::Lapped(_), Find::Leg { .. }) => return Err(Problem::LapHidesLegs.into()),
         (Joint::Lapped(short), _) if short >= thinner => {
             problems.push(Problem::LapMissesLeg { short, leg: thinner });
+        }
+        // The legs follow from the rail here: it is the rail that is too long, not the tenon.
+        (Joint::Tenoned(_), Find::Leg { overall, cut }) if cut > overall => {
+            problems = vec![Problem::RailPastOverall { overall, cut }];
         }
         (Joint::Tenoned(tenon), _) if tenon > thinner && thinner.is_positive() => {
             problems.push(Problem::TenonThroughLeg { tenon, leg: thinner });

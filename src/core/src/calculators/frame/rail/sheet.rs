@@ -112,19 +112,28 @@ fn working(input: &Input, answer: &Answer) -> Working {
             answer.cut,
         ),
     };
+    let less_tenons = || match input.joint {
+        Joint::Tenoned(tenon) => Step::length(
+            "leg to leg = rail - 2 × tenon",
+            say![answer.cut, " - 2 × ", tenon],
+            answer.between,
+        ),
+        _ => Step::length("leg to leg = rail", say![answer.cut], answer.between),
+    };
     match input.find {
         Find::Rail { .. } => {
             steps.push(between("leg to leg = overall - left leg - right leg"));
             steps.push(cut());
         }
-        Find::Overall { .. } if matches!(input.joint, Joint::Lapped(_)) => {
-            steps.push(Step::length(
-                "overall = rail + 2 × short of the outside",
-                say![answer.cut],
-                answer.overall,
-            ));
-        }
         Find::Overall { .. } => {
+            if let Joint::Lapped(short) = input.joint {
+                steps.push(Step::length(
+                    "overall = rail + 2 × short of the outside",
+                    say![answer.cut, " + 2 × ", short],
+                    answer.overall,
+                ));
+                return Working { steps, sources: vec![Source::Arithmetic] };
+            }
             steps.push(Step::length(
                 "leg to leg = rail - tenons",
                 say![answer.cut],
@@ -151,7 +160,11 @@ fn working(input: &Input, answer: &Answer) -> Working {
     }
     let mut sources = vec![Source::Arithmetic];
     if let Some(mortise) = answer.mortise {
-        steps.push(Step::length("mortise = tenon + 1/8 in", say![], mortise));
+        let put_in = match input.joint {
+            Joint::Tenoned(tenon) => say![tenon, " + ", MORTISE_EXTRA],
+            Joint::Butted | Joint::Lapped(_) => say![MORTISE_EXTRA],
+        };
+        steps.push(Step::length("mortise = tenon + 1/8 in", put_in, mortise));
         sources.push(Source::CommonPractice);
     }
     Working { steps, sources }

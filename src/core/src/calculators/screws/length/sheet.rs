@@ -127,7 +127,19 @@ fn working(input: &Input, answer: &Answer) -> Working {
             say![best.length, " × 2 ÷ 3"],
             best.thread_in_receiver,
         ),
-        Step::length("behind the tip = top + receiver - sunk - length", say![], best.behind_tip),
+        Step::length(
+            "behind the tip = top + receiver - sunk - length",
+            say![
+                input.top,
+                " + ",
+                input.receiver,
+                " - ",
+                input.head_sunk,
+                " - ",
+                best.length
+            ],
+            best.behind_tip,
+        ),
     ];
     let sources = vec![
         Source::Arithmetic,

@@ -54,7 +54,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     });
     if let Change::Softwood { .. } = input.change {
         laid.notes.push(say![
-            "For ordinary softwood. Redwood and cedar shrink less: give your own figure."
+            "For ordinary softwood. Redwood and cedar shrink less: find theirs by species and give it here."
         ]);
     }
     laid.notes.push(say![
