@@ -71,8 +71,9 @@ macro_rules! functions {
 
 functions! {
     tape: "tape",
-    resaw_rip: "resaw-rip",
     lumber: "lumber",
+    moisture: "moisture",
+    resaw_rip: "resaw-rip",
     crosscut: "crosscut",
     frame: "frame",
     dowel: "dowel",
@@ -80,7 +81,7 @@ functions! {
     spacing: "spacing",
     top: "top",
     curve: "curve",
+    angles: "angles",
     strength: "strength",
     finish: "finish",
-    angles: "angles",
 }

@@ -66,6 +66,162 @@ export interface TapeTables {
 /** What does this come to, and which line is that? */
 export function tape(input?: TapeInput, bench?: Bench): Answered<TapeResults, TapeTables> | Refused;
 
+export interface LumberInput {
+  /** Unit of bare numbers. */
+  unit?: "in" | "mm";
+  /** What */
+  ask?: "size" | "amount" | "weight" | "cover";
+  /** Tag says: nominal size */
+  section?: "1x2" | "1x3" | "1x4" | "1x6" | "1x8" | "1x10" | "1x12" | "5/4x4" | "5/4x6" | "2x2" | "2x3" | "2x4" | "2x6" | "2x8" | "2x10" | "2x12" | "3x4" | "4x4" | "4x6" | "4x8" | "6x6" | "8x8" | "other";
+  /** Nominal thickness: 5/4 is 1 1/4 */
+  nominal_thickness?: Measure;
+  /** Nominal width */
+  nominal_width?: Measure;
+  /** Dressed: wet treated boards: as measured */
+  seasoning?: "dry" | "green";
+  /** Thickness measured: empty: as the table */
+  measured_thickness?: Measure;
+  /** Width measured: empty: as the table */
+  measured_width?: Measure;
+  /** Length: one board */
+  length?: Measure;
+  /** Boards */
+  count?: number | string;
+  /** Price: of what is named below */
+  price?: number | string;
+  /** Price is for */
+  per?: "piece" | "foot" | "board_foot";
+  /** Wood: as stamped */
+  wood?: "southern_pine" | "mixed_southern_pine" | "douglas_fir_larch" | "hem_fir" | "spruce_pine_fir" | "spruce_pine_fir_south" | "western_cedars" | "redwood" | "eastern_white_pine" | "red_oak" | "white_oak" | "mixed_maple" | "northern_white_cedar" | "ponderosa_pine" | "yellow_poplar" | "alaska_yellow_cedar" | "western_hemlock" | "baldcypress" | "black_locust" | "white_ash" | "black_walnut" | "black_cherry" | "teak" | "ipe";
+  /** Moisture: wet treated 35 to 75, kiln dried 19, shop 12 */
+  moisture?: number | string;
+  /** Width to cover */
+  cover_width?: Measure;
+  /** Gap: between two boards */
+  gap?: Measure;
+  /** Waste: 15 for good boards, 30 for low grades */
+  waste?: number | string;
+}
+export interface LumberResults {
+  /** Width */
+  width?: LengthValue;
+  /** Thickness */
+  thickness?: LengthValue;
+  /** Board feet */
+  board_feet?: NumberValue;
+  /** Board feet, one board */
+  board_feet_each?: NumberValue;
+  /** Feet of length */
+  linear_feet?: NumberValue;
+  /** Price of all */
+  total?: NumberValue;
+  /** Price of a board */
+  per_piece?: NumberValue;
+  /** Price of a foot */
+  per_foot?: NumberValue;
+  /** Price of a board foot */
+  per_board_foot?: NumberValue;
+  /** Weight of a board */
+  weight?: NumberValue;
+  /** Weight of all */
+  weight_all?: NumberValue;
+  /** The same at 12 % */
+  weight_dry?: NumberValue;
+  /** Density */
+  density?: NumberValue;
+  /** Boards to buy */
+  boards?: CountValue;
+  /** Boards laid */
+  rows?: CountValue;
+}
+export interface LumberTables {
+  /** Dry and green */
+  sizes?: Table;
+}
+/** What does this board really measure, cost and weigh? */
+export function lumber(input?: LumberInput, bench?: Bench): Answered<LumberResults, LumberTables> | Refused;
+
+export interface MoistureInput {
+  /** Unit of bare numbers. */
+  unit?: "in" | "mm";
+  /** What */
+  ask?: "board" | "gap" | "swing" | "air";
+  /** Width today: as measured; over the year: when driest */
+  width?: Measure;
+  /** Thickness today: as measured */
+  thickness?: Measure;
+  /** Boards */
+  boards?: number | string;
+  /** Find */
+  known?: "later" | "today";
+  /** Gap today: 0 when laid tight */
+  gap_now?: Measure;
+  /** Gap wanted later */
+  gap_later?: Measure;
+  /** Moisture today: wet 28, yard-dry 19, shop-dry 12 */
+  now?: number | string;
+  /** Moisture later: 12 under cover, 15 outdoors */
+  later?: number | string;
+  /** Driest of the year */
+  driest?: number | string;
+  /** Wettest of the year */
+  wettest?: number | string;
+  /** Wood */
+  wood?: "softwood" | "southern_pine" | "loblolly_pine" | "longleaf_pine" | "shortleaf_pine" | "slash_pine" | "douglas_fir" | "douglas_fir_north" | "douglas_fir_west" | "western_hemlock" | "western_larch" | "white_fir" | "balsam_fir" | "subalpine_fir" | "lodgepole_pine" | "jack_pine" | "engelmann_spruce" | "red_spruce" | "eastern_white_pine" | "ponderosa_pine" | "western_redcedar" | "northern_white_cedar" | "atlantic_white_cedar" | "incense_cedar" | "port_orford_cedar" | "yellow_cedar" | "eastern_redcedar" | "redwood_old" | "redwood_young" | "baldcypress" | "white_oak" | "white_oak_sold" | "northern_red_oak" | "red_oak" | "black_locust" | "honeylocust" | "mesquite" | "sugar_maple" | "white_ash" | "beech" | "yellow_birch" | "red_alder" | "pecan" | "black_walnut" | "black_cherry" | "yellow_poplar" | "sweetgum" | "sycamore" | "chestnut" | "mahogany" | "afrormosia" | "teak" | "ipe";
+  /** Rings: seen on the end */
+  grain?: "unsure" | "flat" | "quarter";
+  /** Air */
+  air?: "air" | "northern_cover" | "burlington" | "phoenix" | "arid";
+  /** Degrees */
+  degrees?: "fahrenheit" | "celsius";
+  /** Warmth */
+  fahrenheit?: number | string;
+  /** Warmth */
+  celsius?: number | string;
+  /** Humidity: relative, on average */
+  humidity?: number | string;
+}
+export interface MoistureResults {
+  /** Width later */
+  width_later?: LengthValue;
+  /** Thickness later */
+  thickness_later?: LengthValue;
+  /** Change of width */
+  change?: LengthValue;
+  /** If it moves least */
+  least?: LengthValue;
+  /** If it moves most */
+  most?: LengthValue;
+  /** Gap to leave today */
+  gap_now?: LengthValue;
+  /** Gap later */
+  gap_later?: LengthValue;
+  /** Whole width today */
+  top_now?: LengthValue;
+  /** Whole width later */
+  top_later?: LengthValue;
+  /** As one panel, later */
+  panel_later?: LengthValue;
+  /** Swing */
+  swing?: LengthValue;
+  /** By the green size */
+  by_green_size?: LengthValue;
+  /** Gap that never closes */
+  never_closes?: LengthValue;
+  /** Moisture, driest */
+  driest?: NumberValue;
+  /** Moisture, wettest */
+  wettest?: NumberValue;
+  /** By the newer formula */
+  newer?: NumberValue;
+}
+export interface MoistureTables {
+  /** Today and later */
+  sizes?: Table;
+}
+/** How wide will it be when it dries, and which gap do I leave? */
+export function moisture(input?: MoistureInput, bench?: Bench): Answered<MoistureResults, MoistureTables> | Refused;
+
 export interface ResawRipInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";
@@ -196,81 +352,6 @@ export interface ResawRipTables {
 }
 /** Where do I set the fence and the blade to get the pieces I need? */
 export function resaw_rip(input?: ResawRipInput, bench?: Bench): Answered<ResawRipResults, ResawRipTables> | Refused;
-
-export interface LumberInput {
-  /** Unit of bare numbers. */
-  unit?: "in" | "mm";
-  /** What */
-  ask?: "size" | "amount" | "weight" | "cover";
-  /** Tag says: nominal size */
-  section?: "1x2" | "1x3" | "1x4" | "1x6" | "1x8" | "1x10" | "1x12" | "5/4x4" | "5/4x6" | "2x2" | "2x3" | "2x4" | "2x6" | "2x8" | "2x10" | "2x12" | "3x4" | "4x4" | "4x6" | "4x8" | "6x6" | "8x8" | "other";
-  /** Nominal thickness: 5/4 is 1 1/4 */
-  nominal_thickness?: Measure;
-  /** Nominal width */
-  nominal_width?: Measure;
-  /** Dressed: wet treated boards: as measured */
-  seasoning?: "dry" | "green";
-  /** Thickness measured: empty: as the table */
-  measured_thickness?: Measure;
-  /** Width measured: empty: as the table */
-  measured_width?: Measure;
-  /** Length: one board */
-  length?: Measure;
-  /** Boards */
-  count?: number | string;
-  /** Price: of what is named below */
-  price?: number | string;
-  /** Price is for */
-  per?: "piece" | "foot" | "board_foot";
-  /** Wood: as stamped */
-  wood?: "southern_pine" | "mixed_southern_pine" | "douglas_fir_larch" | "hem_fir" | "spruce_pine_fir" | "spruce_pine_fir_south" | "western_cedars" | "redwood" | "eastern_white_pine" | "red_oak" | "white_oak" | "mixed_maple" | "northern_white_cedar" | "ponderosa_pine" | "yellow_poplar" | "alaska_yellow_cedar" | "western_hemlock" | "baldcypress" | "black_locust" | "white_ash" | "black_walnut" | "black_cherry" | "teak" | "ipe";
-  /** Moisture: wet treated 35 to 75, kiln dried 19, shop 12 */
-  moisture?: number | string;
-  /** Width to cover */
-  cover_width?: Measure;
-  /** Gap: between two boards */
-  gap?: Measure;
-  /** Waste: 15 for good boards, 30 for low grades */
-  waste?: number | string;
-}
-export interface LumberResults {
-  /** Width */
-  width?: LengthValue;
-  /** Thickness */
-  thickness?: LengthValue;
-  /** Board feet */
-  board_feet?: NumberValue;
-  /** Board feet, one board */
-  board_feet_each?: NumberValue;
-  /** Feet of length */
-  linear_feet?: NumberValue;
-  /** Price of all */
-  total?: NumberValue;
-  /** Price of a board */
-  per_piece?: NumberValue;
-  /** Price of a foot */
-  per_foot?: NumberValue;
-  /** Price of a board foot */
-  per_board_foot?: NumberValue;
-  /** Weight of a board */
-  weight?: NumberValue;
-  /** Weight of all */
-  weight_all?: NumberValue;
-  /** The same at 12 % */
-  weight_dry?: NumberValue;
-  /** Density */
-  density?: NumberValue;
-  /** Boards to buy */
-  boards?: CountValue;
-  /** Boards laid */
-  rows?: CountValue;
-}
-export interface LumberTables {
-  /** Dry and green */
-  sizes?: Table;
-}
-/** What does this board really measure, cost and weigh? */
-export function lumber(input?: LumberInput, bench?: Bench): Answered<LumberResults, LumberTables> | Refused;
 
 export interface CrosscutInput {
   /** Unit of bare numbers. */
@@ -798,7 +879,7 @@ export interface TopInput {
   moisture_now?: number | string;
   /** Moisture later: outdoors about 12 to 15 % */
   moisture_later?: number | string;
-  /** Shrinks across: of its width; below 0 when it swells */
+  /** Shrinks across: of its width, as for one species; below 0 when it swells */
   percent?: number | string;
   /** Load beyond feet: outside of feet to the load */
   beyond_legs?: Measure;
@@ -955,6 +1036,97 @@ export interface CurveTables {
 /** What radius is it, and how do I draw it? */
 export function curve(input?: CurveInput, bench?: Bench): Answered<CurveResults, CurveTables> | Refused;
 
+export interface AnglesInput {
+  /** Unit of bare numbers. */
+  unit?: "in" | "mm";
+  /** What leans */
+  mode?: "leg" | "two_ways" | "sides";
+  /** Height: straight up, floor to the underside of the top */
+  height?: Measure;
+  /** I know */
+  known?: "angle" | "foot_out";
+  /** Lean: from upright */
+  angle?: number | string;
+  /** Foot out: beyond the top, one edge of the leg to the same edge */
+  foot_out?: Measure;
+  /** Width of the leg: in the direction in which it leans */
+  width?: Measure;
+  /** Lean front to back: from upright, seen from the side */
+  rake?: number | string;
+  /** Lean side to side: from upright, seen from the front */
+  splay?: number | string;
+  /** Leg: across when round, one side when square */
+  thickness?: Measure;
+  /** Shape */
+  faces?: "turned" | "square";
+  /** Tops apart, side to side: outside to outside of two legs; may be empty */
+  apart?: Measure;
+  /** Tops apart, front to back: outside to outside of two legs; may be empty */
+  apart_front?: Measure;
+  /** Sides */
+  sides?: number | string;
+  /** Lean: from upright: 0 straight, 90 a flat frame */
+  lean?: number | string;
+  /** Ends */
+  joint?: "mitred" | "butt";
+  /** Board on the saw */
+  lay?: "flat" | "on_edge";
+  /** Across the wide end: flat to flat outside; may be empty */
+  across?: Measure;
+  /** Board width: along the slope; may be empty */
+  board?: Measure;
+}
+export interface AnglesResults {
+  /** Blank */
+  blank?: LengthValue;
+  /** Gauge and tilt */
+  setting?: WordsValue;
+  /** Gauge */
+  gauge?: NumberValue;
+  /** Gauge, from the edge */
+  gauge_from_edge?: NumberValue;
+  /** Blade tilt */
+  tilt?: NumberValue;
+  /** Blade, from the table */
+  tilt_from_table?: NumberValue;
+  /** Along the edge */
+  edge?: LengthValue;
+  /** Along the middle */
+  middle?: LengthValue;
+  /** Foot out */
+  foot_out?: LengthValue;
+  /** Foot out, front to back */
+  foot_front?: LengthValue;
+  /** Foot out, side to side */
+  foot_side?: LengthValue;
+  /** Feet apart, side to side */
+  spread?: LengthValue;
+  /** Feet apart, front to back */
+  spread_front?: LengthValue;
+  /** Along the end cut */
+  end_cut?: LengthValue;
+  /** Lean, both together */
+  resultant?: NumberValue;
+  /** Drill, from the top */
+  from_top?: NumberValue;
+  /** Sightline */
+  sightline?: NumberValue;
+  /** Sightline, from the side */
+  sightline_side?: NumberValue;
+  /** Longer face */
+  longer?: WordsValue;
+  /** Wide end of a side */
+  wide_edge?: LengthValue;
+  /** Narrow end of a side */
+  narrow_edge?: LengthValue;
+  /** The other way on the saw */
+  other_setting?: WordsValue;
+}
+export interface AnglesTables {
+}
+/** What do I set the saw to, and how long is the piece? */
+export function angles(input?: AnglesInput, bench?: Bench): Answered<AnglesResults, AnglesTables> | Refused;
+
 export interface StrengthInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";
@@ -1078,94 +1250,3 @@ export interface FinishTables {
 }
 /** How much finish do these parts take? */
 export function finish(input?: FinishInput, bench?: Bench): Answered<FinishResults, FinishTables> | Refused;
-
-export interface AnglesInput {
-  /** Unit of bare numbers. */
-  unit?: "in" | "mm";
-  /** What leans */
-  mode?: "leg" | "two_ways" | "sides";
-  /** Height: straight up, floor to the underside of the top */
-  height?: Measure;
-  /** I know */
-  known?: "angle" | "foot_out";
-  /** Lean: from upright */
-  angle?: number | string;
-  /** Foot out: beyond the top, one edge of the leg to the same edge */
-  foot_out?: Measure;
-  /** Width of the leg: in the direction in which it leans */
-  width?: Measure;
-  /** Lean front to back: from upright, seen from the side */
-  rake?: number | string;
-  /** Lean side to side: from upright, seen from the front */
-  splay?: number | string;
-  /** Leg: across when round, one side when square */
-  thickness?: Measure;
-  /** Shape */
-  faces?: "turned" | "square";
-  /** Tops apart, side to side: outside to outside of two legs; may be empty */
-  apart?: Measure;
-  /** Tops apart, front to back: outside to outside of two legs; may be empty */
-  apart_front?: Measure;
-  /** Sides */
-  sides?: number | string;
-  /** Lean: from upright: 0 straight, 90 a flat frame */
-  lean?: number | string;
-  /** Ends */
-  joint?: "mitred" | "butt";
-  /** Board on the saw */
-  lay?: "flat" | "on_edge";
-  /** Across the wide end: flat to flat outside; may be empty */
-  across?: Measure;
-  /** Board width: along the slope; may be empty */
-  board?: Measure;
-}
-export interface AnglesResults {
-  /** Blank */
-  blank?: LengthValue;
-  /** Gauge and tilt */
-  setting?: WordsValue;
-  /** Gauge */
-  gauge?: NumberValue;
-  /** Gauge, from the edge */
-  gauge_from_edge?: NumberValue;
-  /** Blade tilt */
-  tilt?: NumberValue;
-  /** Blade, from the table */
-  tilt_from_table?: NumberValue;
-  /** Along the edge */
-  edge?: LengthValue;
-  /** Along the middle */
-  middle?: LengthValue;
-  /** Foot out */
-  foot_out?: LengthValue;
-  /** Foot out, front to back */
-  foot_front?: LengthValue;
-  /** Foot out, side to side */
-  foot_side?: LengthValue;
-  /** Feet apart, side to side */
-  spread?: LengthValue;
-  /** Feet apart, front to back */
-  spread_front?: LengthValue;
-  /** Along the end cut */
-  end_cut?: LengthValue;
-  /** Lean, both together */
-  resultant?: NumberValue;
-  /** Drill, from the top */
-  from_top?: NumberValue;
-  /** Sightline */
-  sightline?: NumberValue;
-  /** Sightline, from the side */
-  sightline_side?: NumberValue;
-  /** Longer face */
-  longer?: WordsValue;
-  /** Wide end of a side */
-  wide_edge?: LengthValue;
-  /** Narrow end of a side */
-  narrow_edge?: LengthValue;
-  /** The other way on the saw */
-  other_setting?: WordsValue;
-}
-export interface AnglesTables {
-}
-/** What do I set the saw to, and how long is the piece? */
-export function angles(input?: AnglesInput, bench?: Bench): Answered<AnglesResults, AnglesTables> | Refused;

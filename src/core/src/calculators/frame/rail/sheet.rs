@@ -134,11 +134,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
                 ));
                 return Working { steps, sources: vec![Source::Arithmetic] };
             }
-            steps.push(Step::length(
-                "leg to leg = rail - tenons",
-                say![answer.cut],
-                answer.between,
-            ));
+            steps.push(less_tenons());
             steps.push(Step::length(
                 "overall = leg to leg + left leg + right leg",
                 say![answer.between, " + ", left, " + ", right],
@@ -146,11 +142,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
             ));
         }
         Find::Leg { .. } => {
-            steps.push(Step::length(
-                "leg to leg = rail - tenons",
-                say![answer.cut],
-                answer.between,
-            ));
+            steps.push(less_tenons());
             steps.push(Step::length(
                 "each leg = (overall - leg to leg) ÷ 2",
                 say!["(", answer.overall, " - ", answer.between, ") ÷ 2"],

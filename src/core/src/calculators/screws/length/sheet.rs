@@ -129,15 +129,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
         ),
         Step::length(
             "behind the tip = top + receiver - sunk - length",
-            say![
-                input.top,
-                " + ",
-                input.receiver,
-                " - ",
-                input.head_sunk,
-                " - ",
-                best.length
-            ],
+            say![input.top, " + ", input.receiver, " - ", input.head_sunk, " - ", best.length],
             best.behind_tip,
         ),
     ];
