@@ -10,6 +10,7 @@ mod job;
 mod lumber;
 mod measure;
 mod moisture;
+mod measure_text;
 mod resaw;
 mod resaw_rip;
 mod screws;

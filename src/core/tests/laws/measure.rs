@@ -6,7 +6,7 @@
 use dashu_ratio::RBig;
 use proptest::prelude::*;
 use reckoner_core::measure::limits::MAX_TERM;
-use reckoner_core::measure::text::{NoNames, decimal, exact_text, parse, show};
+use reckoner_core::measure::text::{NoNames, decimal, exact_text, number_in_words, parse, show};
 use reckoner_core::measure::{Fineness, Lean, Length, Number, OutOfRange, Rounding, Tape, Unit};
 
 fn every_tape() -> Vec<Tape> {
@@ -195,6 +195,74 @@ proptest! {
     fn a_length_of_4096ths_survives_the_way_through_a_float(parts in -409_600_000_i128..=409_600_000) {
         let length = Length::of_inch(parts, 4096).expect("small");
         prop_assert_eq!(Length::near(length.to_f64()), Ok(length));
+    }
+}
+
+/// The value of a whole number in words, read by the rules of English and not by our tables.
+fn from_words(words: &str) -> Option<i128> {
+    const SMALL: &str = "zero one two three four five six seven eight nine ten eleven twelve \
+        thirteen fourteen fifteen sixteen seventeen eighteen nineteen";
+    const TENS: &str = "twenty thirty forty fifty sixty seventy eighty ninety";
+    let mut thousands = 0;
+    let mut below = 0;
+    for word in words.split([' ', '-']) {
+        let place = |list: &str| list.split_whitespace().position(|known| known == word);
+        match (word, place(SMALL), place(TENS)) {
+            ("hundred", ..) => below *= 100,
+            ("thousand", ..) => (thousands, below) = (below * 1000, 0),
+            (_, Some(n), _) => below += n as i128,
+            (_, _, Some(n)) => below += (n as i128 + 2) * 10,
+            _ => return None,
+        }
+    }
+    Some(thousands + below)
+}
+
+/// The value of a mark of an inch tape as it is spoken.
+fn from_speech(speech: &str) -> Option<Number> {
+    const BELOW: [(&str, i128); 6] = [
+        ("hal", 2),
+        ("quarter", 4),
+        ("eighth", 8),
+        ("sixteenth", 16),
+        ("thirty-second", 32),
+        ("sixty-fourth", 64),
+    ];
+    let (sign, size) = match speech.strip_prefix("minus ") {
+        Some(size) => (-1, size),
+        None => (1, speech),
+    };
+    let amount = size.strip_suffix(" inches").or_else(|| size.strip_suffix(" inch"))?;
+    let fraction = |words: &str| {
+        let (above, below) = words.rsplit_once(' ')?;
+        let (_, denom) = BELOW.into_iter().find(|(name, _)| below.starts_with(name))?;
+        Some((from_words(above)?, denom))
+    };
+    let (whole, (numer, denom)) = match amount.split_once(" and ") {
+        Some((whole, part)) => (from_words(whole)?, fraction(part)?),
+        None => match fraction(amount) {
+            Some(part) => (0, part),
+            None => (from_words(amount)?, (0, 1)),
+        },
+    };
+    Number::ratio(sign * (whole * denom + numer), denom).ok()
+}
+
+#[test]
+fn numbers_in_words_are_the_numbers() {
+    for n in (0..3000).chain((3000..1_000_000).step_by(487)).chain([999_999]) {
+        assert_eq!(from_words(&number_in_words(n)), Some(n), "{}", number_in_words(n));
+    }
+}
+
+/// Every mark of the finest inch tape up to 10 ft, both ways, is spoken as what it is.
+#[test]
+fn a_spoken_mark_is_the_mark() {
+    let tape = Tape::Inches(Fineness::SixtyFourth);
+    for parts in -7680..=7680 {
+        let mark = Length::sixty_fourths(parts);
+        let spoken = show(mark, tape, Rounding::Nearest).expect("small").spoken;
+        assert_eq!(from_speech(&spoken), Some(mark.in_inches()), "{spoken}");
     }
 }
 

@@ -13,6 +13,7 @@ mod frame;
 mod gravity;
 mod lumber;
 mod moisture;
+mod measure;
 mod resaw_rip;
 mod screws;
 mod shrinkage;
