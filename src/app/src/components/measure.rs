@@ -51,7 +51,7 @@ pub(crate) fn left_over(shown: &Shown) -> Html {
     // The voice has heard it with the mark.
     match shown.lean {
         "exact" => {
-            html! { <span class="lean is-exact" aria-hidden="true">{ "on the mark" }</span> }
+            html! { <span class="lean is-exact" aria-hidden="true">{ &shown.in_words }</span> }
         }
         "midway" => html! {
             <span class="lean is-off" aria-hidden="true">{ &shown.in_words }</span>
