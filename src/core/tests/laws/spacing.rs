@@ -47,14 +47,22 @@ prop_compose! {
     }
 }
 
+/// The board turned about.
+fn image(input: &Input) -> Input {
+    let length = input.length;
+    let turned =
+        |zone: &Span| Span { from: (length - zone.to).unwrap(), to: (length - zone.from).unwrap() };
+    Input {
+        keep_out: input.keep_out.iter().map(turned).collect(),
+        left: input.right,
+        right: input.left,
+        ..input.clone()
+    }
+}
+
 /// The same board with its zones mirrored as well, so that a mirrored answer may exist.
 fn mirrored(mut input: Input) -> Input {
-    let length = input.length;
-    let others: Vec<Span> = input
-        .keep_out
-        .iter()
-        .map(|zone| Span { from: (length - zone.to).unwrap(), to: (length - zone.from).unwrap() })
-        .collect();
+    let others = image(&input).keep_out;
     input.keep_out.extend(others);
     input.right = input.left;
     input
@@ -113,33 +121,24 @@ fn big(length: Length) -> RBig {
     RBig::from_parts(inches.numer().into(), u128::try_from(inches.denom()).unwrap().into())
 }
 
-/// Free stretches for a mark or the left edge of a slat, found by cutting at every zone edge and
-/// asking of each piece whether it is taken.
-fn free_stretches(input: &Input, from: Length, to: Length) -> Vec<Gate> {
+/// Where no mark, or no left edge of a slat, may be. Zones that meet leave nothing between them.
+fn taken(input: &Input) -> Vec<(Length, Length)> {
     let width = input.wish.slat_width().unwrap_or(Length::ZERO);
-    // Marks only: zones that meet count as one.
-    let mut zones: Vec<(Length, Length)> =
-        input.keep_out.iter().map(|zone| ((zone.from - width).unwrap(), zone.to)).collect();
-    if width.is_zero() {
-        for _ in 0..zones.len() {
-            for i in 0..zones.len() {
-                for j in 0..zones.len() {
-                    if zones[i].0 <= zones[j].1 && zones[j].0 <= zones[i].1 {
-                        zones[i] = (zones[i].0.min(zones[j].0), zones[i].1.max(zones[j].1));
-                    }
-                }
-            }
-        }
-    } else {
-        let raw: Vec<Span> = input.keep_out.clone();
-        for a in &raw {
-            for b in &raw {
-                if a.to == b.from {
-                    zones.push(((a.from - width).unwrap(), b.to));
-                }
+    let zone = |from: Length, to: Length| ((from - width).unwrap(), to);
+    let mut zones: Vec<_> = input.keep_out.iter().map(|span| zone(span.from, span.to)).collect();
+    for a in &input.keep_out {
+        for b in &input.keep_out {
+            if a.to == b.from {
+                zones.push(zone(a.from, b.to));
             }
         }
     }
+    zones
+}
+
+/// Free stretches, found by cutting at every zone edge and asking of each piece whether it is
+/// taken.
+fn free_stretches(zones: &[(Length, Length)], from: Length, to: Length) -> Vec<Gate> {
     let mut edges: Vec<Length> = zones.iter().flat_map(|zone| [zone.0, zone.1]).collect();
     edges.extend([from, to]);
     edges.retain(|edge| from <= *edge && *edge <= to);
@@ -263,7 +262,8 @@ fn check_best(input: &Input) -> Result<(), TestCaseError> {
     if from >= to || points < 2 {
         return Ok(());
     }
-    let free = free_stretches(input, from, to);
+    let zones = taken(input);
+    let free = free_stretches(&zones, from, to);
     let ends = (big(from), big(to));
     // Marks may not stand on one spot, so a least gap of nothing is a tiny one.
     let tiny = RBig::from_parts(1.into(), 1_000_000_u32.into());
@@ -275,7 +275,8 @@ fn check_best(input: &Input) -> Result<(), TestCaseError> {
             prop_assert!(possible(&widest), "{:?}", answer);
             if input.left == input.right {
                 // Stretches that mirror each other hold mirrored places, if they hold any.
-                let free = free_stretches(&mirrored(input.clone()), from, to);
+                let zones = [zones, taken(&image(input))].concat();
+                let free = free_stretches(&zones, from, to);
                 let mirrors = any_feasible(&free, &ends, points, &least, &widest, true);
                 prop_assert_eq!(answer.each_end.is_some(), mirrors, "{:?}", answer);
             }

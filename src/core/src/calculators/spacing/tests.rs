@@ -101,6 +101,14 @@ fn zones_that_meet_leave_no_mark_between_them() {
 }
 
 #[test]
+fn two_marks_that_would_mirror_only_on_one_spot_do_not_mirror() {
+    // On 12 the middle is free, and the only other free stretch is from 7 to 8.
+    let pairs = [COUNT, ("length", "12"), ("left_end", ""), ("count", "2")];
+    let zones = [&pairs[..], &[("keep_out", "0 to 6, 6.001 to 7, 8 to 12")]].concat();
+    check_marks(&zones, "6, 8");
+}
+
+#[test]
 fn a_slat_fits_exactly_between_two_zones() {
     let pairs = [
         SLATS,
@@ -280,12 +288,14 @@ fn a_least_gap_that_nothing_keeps_is_refused() {
 
 #[test]
 fn zones_over_everything_are_refused() {
-    check_refusal(
-        &[COUNT, ("length", "10"), ("left_end", ""), ("keep_out", "0 to 10")],
-        "keep_out",
-        "The zones leave no free place.",
-        "Make the zone smaller, or leave it out. []",
-    );
+    for mode in [COUNT, ("mode", "greatest_gap")] {
+        check_refusal(
+            &[mode, ("length", "10"), ("left_end", ""), ("keep_out", "0 to 10")],
+            "keep_out",
+            "The zones leave no free place.",
+            "Make the zone smaller, or leave it out. []",
+        );
+    }
 }
 
 #[test]

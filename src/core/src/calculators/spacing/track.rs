@@ -74,6 +74,11 @@ impl Track {
         self.to - self.from
     }
 
+    /// How many places are free: without end where a stretch has any length.
+    fn spots(&self) -> usize {
+        if self.free.iter().any(|span| span.from < span.to) { usize::MAX } else { self.free.len() }
+    }
+
     /// Where `i` steps can lead, for every `i` up to `steps`.
     fn reach(
         &self,
@@ -116,8 +121,7 @@ impl Track {
     pub(super) fn best(&self, points: usize) -> Places {
         let Some(steps) = points.checked_sub(1).filter(|steps| *steps > 0) else { return Ok(None) };
         let even = (self.whole()? / count(steps)?)?;
-        let has_room = self.free.iter().any(|span| span.from < span.to);
-        if even < self.least || (!has_room && points > self.free.len()) {
+        if even < self.least || points > self.spots() {
             return Ok(None);
         }
         if self.free.len() == 1 {
@@ -134,31 +138,38 @@ impl Track {
             }
         };
         // A mirrored answer is worth more at the bench than an even one.
-        let both = self.with_its_image()?;
-        let mirrors = both.mirrored(points, self.least, widest)?.is_some();
-        let track = if mirrors { &both } else { self };
-        let fits = |least| {
-            if mirrors {
-                track.mirrored(points, least, widest).map(|places| places.is_some())
-            } else {
-                track.reaches(points, least, widest)
-            }
-        };
+        if self.wants_mirror
+            && let Some(places) = self.with_its_image()?.evenest(points, widest, Track::mirrored)?
+        {
+            return Ok(Some(places));
+        }
+        self.evenest(points, widest, Track::reachable)
+    }
+
+    /// Of the places that `find` gives with no step over `widest`, those with the largest least
+    /// step, drawn tight.
+    fn evenest(
+        &self,
+        points: usize,
+        widest: Length,
+        find: impl Fn(&Track, usize, Length, Length) -> Places,
+    ) -> Places {
+        let steps = points.saturating_sub(1);
+        let even = (self.whole()? / count(steps)?)?;
+        let fits = |least| find(self, points, least, widest).map(|places| places.is_some());
         let narrowest = if fits(even)? {
             even
+        } else if fits(self.least)? {
+            furthest(self.least, even, &self.least_held_by()?, steps, fits)?
         } else {
-            furthest(self.least, even, &track.least_held_by()?, steps, fits)?
+            return Ok(None);
         };
         // Two places on one spot are not two places.
         if !narrowest.is_positive() {
             return Ok(None);
         }
-        let places = if mirrors {
-            track.mirrored(points, narrowest, widest)?
-        } else {
-            track.reachable(points, narrowest, widest)?
-        };
-        places.map(|places| track.drawn_tight(&places)).transpose()
+        let places = find(self, points, narrowest, widest)?;
+        places.map(|places| self.drawn_tight(&places)).transpose()
     }
 
     /// Fewest places, the first and the last included, with no step above `widest`; at least
@@ -170,7 +181,7 @@ impl Track {
         most: usize,
     ) -> Result<Option<usize>, OutOfRange> {
         let mut places = vec![Span { from: self.from, to: self.from }];
-        for points in 2..=most {
+        for points in 2..=most.min(self.spots()) {
             places = self.step(&places, self.least, widest)?;
             if places.is_empty() {
                 return Ok(None);
@@ -249,7 +260,7 @@ impl Track {
     /// Places with every step between `least` and `widest`, each the mirror image of another, on
     /// a track that is [its own image](Track::with_its_image).
     fn mirrored(&self, points: usize, least: Length, widest: Length) -> Places {
-        if least > widest || !self.wants_mirror {
+        if least > widest {
             return Ok(None);
         }
         let middle = ((self.from + self.to)? / 2)?;
