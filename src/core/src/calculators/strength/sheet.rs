@@ -6,8 +6,8 @@ use crate::calculators::{Calculator, ResultKind, ResultSpec, Stage};
 use crate::measure::{Length, OutOfRange, Rounding, Unit};
 use crate::say;
 use crate::sheet::{
-    self, Ask, Bench, Caution, Face, Figure, Note, Problems, Source, Step, Table, Value, Working,
-    face,
+    self, Ask, Bench, Caution, Face, Figure, Note, Problems, Sentence, Source, Step, Table, Value,
+    Working, face,
 };
 use crate::tables::beams::LOADING_SOURCE;
 
@@ -249,7 +249,7 @@ fn working(question: &Question, answer: &Answer, bench: &Bench) -> Result<Workin
     let mut steps = vec![
         Step {
             rule: "one stretch = span ÷ (middle supports + 1)",
-            put_in: say![format!("{} in ÷ ({} + 1)", input.span, input.middle_supports)],
+            put_in: say![Length::near(input.span)?, format!(" ÷ ({} + 1)", input.middle_supports)],
             gives: Value::Length(Length::near(bend.bay)?, Rounding::Nearest),
         },
         Step {
@@ -257,7 +257,7 @@ fn working(question: &Question, answer: &Answer, bench: &Bench) -> Result<Workin
                 Section::Plank { .. } => "I = width × depth³ ÷ 12",
                 Section::Round { .. } => "I = π × diameter⁴ ÷ 64",
             },
-            put_in: say![sizes(section)],
+            put_in: sizes(section)?,
             gives: Value::Real(section.inertia(), 4, "in⁴"),
         },
         Step {
@@ -321,11 +321,13 @@ fn working(question: &Question, answer: &Answer, bench: &Bench) -> Result<Workin
     Ok(Working { steps, sources: sources(question, answer) })
 }
 
-fn sizes(section: Section) -> String {
-    match section {
-        Section::Plank { across, depth } => format!("{across} in across, {depth} in deep"),
-        Section::Round { diameter } => format!("{diameter} in"),
-    }
+fn sizes(section: Section) -> Result<Sentence, OutOfRange> {
+    Ok(match section {
+        Section::Plank { across, depth } => {
+            say![Length::near(across)?, " across, ", Length::near(depth)?, " deep"]
+        }
+        Section::Round { diameter } => say![Length::near(diameter)?],
+    })
 }
 
 fn sources(question: &Question, answer: &Answer) -> Vec<Source> {
