@@ -30,5 +30,13 @@ mod platform;
 #[cfg(target_arch = "wasm32")]
 pub fn start() {
     platform::shell::report_panics();
-    yew::Renderer::<app::App>::with_root(platform::shell::root()).render();
+    // It stays for as long as the page.
+    let _take_away = draw();
+}
+
+/// Draws the app into the shell's element. What is returned takes it away again.
+#[cfg(target_arch = "wasm32")]
+pub fn draw() -> impl FnOnce() {
+    let app = yew::Renderer::<app::App>::with_root(platform::shell::root()).render();
+    move || app.destroy()
 }

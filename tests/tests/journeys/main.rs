@@ -1,8 +1,11 @@
 //! Journeys through the built app: what a person does, in a real browser.
 
 mod javascript;
+mod keyboard;
 mod offline;
+mod pages;
 mod privacy;
 mod recovery;
 mod start;
+mod state;
 mod update;

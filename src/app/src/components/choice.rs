@@ -1,7 +1,12 @@
-//! A choice: a few big targets, one of them pressed.
+//! A choice: a few big targets, one of them pressed; of many, a list that opens.
 
 use reckoner_core::sheet::{Choice, Field, Kind};
 use yew::prelude::*;
+
+use crate::platform::dom;
+
+/// Most answers that stand side by side; more are a list.
+const MOST_SIDE_BY_SIDE: usize = 8;
 
 /// The answers of a field that is chosen, not typed.
 pub(crate) fn choices(field: &Field) -> Option<&'static [Choice]> {
@@ -17,6 +22,38 @@ pub(crate) fn choices(field: &Field) -> Option<&'static [Choice]> {
 /// Element id of one answer.
 pub(crate) fn id(field: &str, choice: &str) -> String {
     format!("{field}-{choice}")
+}
+
+/// Whether the answers are a list that opens.
+pub(crate) fn is_list(field: &Field) -> bool {
+    choices(field).is_some_and(|answers| answers.len() > MOST_SIDE_BY_SIDE)
+}
+
+/// The answers of a field as a list that opens.
+pub(crate) fn list(
+    field: &'static Field,
+    id: String,
+    chosen: &str,
+    on_choose: &Callback<&'static str>,
+) -> Html {
+    let answers = choices(field).unwrap_or_default();
+    let onchange = {
+        let on_choose = on_choose.clone();
+        Callback::from(move |event: Event| {
+            let value = dom::chosen_of(&event);
+            if let Some(answer) = answers.iter().find(|answer| Some(answer.id) == value.as_deref())
+            {
+                on_choose.emit(answer.id);
+            }
+        })
+    };
+    html! {
+        <select class="choice-list" {id} {onchange}>
+            { for answers.iter().map(|answer| html! {
+                <option value={answer.id} selected={answer.id == chosen}>{ answer.label }</option>
+            }) }
+        </select>
+    }
 }
 
 /// The answers of a field side by side.
@@ -51,7 +88,7 @@ fn columns(answers: &[Choice]) -> &'static str {
     match (answers.len(), longest) {
         (4 | 7 | 8, 0..=6) => "in-4",
         (3, 0..=9) | (5 | 6, 0..=8) => "in-3",
-        (2, 0..=18) | (3.., 0..=15) => "in-2",
+        (2.., 0..=28) => "in-2",
         _ => "in-1",
     }
 }

@@ -54,7 +54,7 @@ pub(crate) fn Headline(props: &HeadlineProps) -> Html {
             <p class="headline__label">{ label }</p>
             <p class="headline__figure">{ body }</p>
             <p class="headline__rest">{ rest }{ from }</p>
-            { steps }
+            <>{ steps }</>
         </div>
     }
 }

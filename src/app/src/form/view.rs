@@ -224,6 +224,7 @@ impl AtHand {
     fn follow(&self, slot: Slot) -> Later {
         let chosen = self.field(slot.field).filter(|field| choice::choices(field).is_some());
         let id = match chosen {
+            Some(field) if choice::is_list(field) => element_id(slot),
             Some(field) => {
                 let text = self.text(field);
                 let answers = choice::choices(field).unwrap_or_default();
@@ -270,7 +271,8 @@ pub(crate) fn asks(at_hand: &AtHand) -> Html {
     let onsubmit = Callback::from(|event: SubmitEvent| event.prevent_default());
     html! {
         <form class="asks" aria-label="Sizes" {onfocusout} {onkeydown} {onsubmit}>
-            { for at_hand.fields().map(|field| one(at_hand, field)) }
+            // By key, so that the input being typed in stays the same element when others come.
+            { for at_hand.fields().filter(|it| has_place(it)).map(|it| one(at_hand, it)) }
             { keypad(at_hand) }
         </form>
     }
@@ -289,16 +291,20 @@ fn keypad(at_hand: &AtHand) -> Option<Html> {
         Callback::from(move |event| at_hand.take(event, slot))
     };
     Some(html! {
-        <Keypad {set} is_left_handed={at_hand.settings.hand == Hand::Left}
+        <Keypad key="the keypad" {set} is_left_handed={at_hand.settings.hand == Hand::Left}
             is_last={neighbour(&at_hand.slots, slot, Way::Next).is_none()} {letters} {on_event} />
     })
+}
+
+/// Whether a field stands by itself; the line in use is chosen in its strip.
+fn has_place(field: &Field) -> bool {
+    !matches!(field.kind, Kind::LineOf(_))
 }
 
 /// One field, of any kind.
 fn one(at_hand: &AtHand, field: &'static Field) -> Html {
     match field.kind {
         Kind::Strip => strip::view(at_hand, field),
-        Kind::LineOf(_) => html! {},
         _ if choice::choices(field).is_some() => chosen(at_hand, field),
         _ => typed(at_hand, field),
     }
@@ -337,7 +343,7 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
     let echo = at_hand.sheet.echoes.iter().find(|echo| echo.field == field.id);
     let is_long = matches!(field.kind, Kind::Lengths | Kind::Spans | Kind::Sizes);
     html! {
-        <div class={classes!(
+        <div key={field.id} class={classes!(
             "field",
             is_long.then_some("is-long"),
             is_editing.then_some("is-editing"),
@@ -355,7 +361,7 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
                 }
             </div>
             { field::echo(field.id, echo, at_hand.settings.bench.tape) }
-            { problem }
+            <>{ problem }</>
         </div>
     }
 }
@@ -367,9 +373,12 @@ pub(crate) fn keep_focus(event: MouseEvent) {
     }
 }
 
+/// A field that is chosen, in a panel of its own while the user walks through the fields.
 fn chosen(at_hand: &AtHand, field: &'static Field) -> Html {
     let slot = Slot::of(field.id);
     let is_editing = is_editing(at_hand, slot);
+    let is_list = choice::is_list(field);
+    let id = element_id(slot);
     let form = at_hand.form.dispatcher();
     let on_choose = Callback::from(move |answer: &'static str| {
         form.dispatch(Action::Set(vec![(field.id, answer.to_owned())]));
@@ -382,13 +391,30 @@ fn chosen(at_hand: &AtHand, field: &'static Field) -> Html {
                 data-testid="key-close" onclick={close}>{ icon(Icon::Down) }</button>
         }
     });
+    let text = at_hand.text(field);
+    let asked = if is_list {
+        html! {
+            <>
+                <label class="field__label" for={id.clone()}>{ field::label(field) }</label>
+                { choice::list(field, id.clone(), &text, &on_choose) }
+            </>
+        }
+    } else {
+        html! {
+            <>
+                <legend class="field__label">{ field::label(field) }</legend>
+                { choice::view(field, &text, &on_choose) }
+            </>
+        }
+    };
     html! {
-        <fieldset data-testid={format!("field-{}", field.id)} class={classes!(
+        <@{if is_list { "div" } else { "fieldset" }} key={field.id} data-testid={id} class={classes!(
             "field", "field--choice",
-            is_editing.then_some("is-editing is-docked is-panel"),
+            is_editing.then_some("is-editing"),
+            is_editing.then_some("is-docked"),
+            is_editing.then_some("is-panel"),
         )}>
-            <legend class="field__label">{ field::label(field) }</legend>
-            { choice::view(field, &at_hand.text(field), &on_choose) }
+            { asked }
             if let Some(close) = steps {
                 <div class="field__steps" onmousedown={Callback::from(keep_focus)}>
                     { at_hand.step(slot, Way::Previous) }
@@ -396,7 +422,7 @@ fn chosen(at_hand: &AtHand, field: &'static Field) -> Html {
                     { at_hand.step(slot, Way::Next) }
                 </div>
             }
-            { problem_of(at_hand, field) }
-        </fieldset>
+            <>{ problem_of(at_hand, field) }</>
+        </@>
     }
 }

@@ -4,7 +4,7 @@ use core::ops::Range;
 
 use gloo::utils::{document, document_element, window};
 use wasm_bindgen::JsCast;
-use web_sys::{Element, Event, FocusEvent, HtmlElement, HtmlInputElement};
+use web_sys::{Element, Event, FocusEvent, HtmlElement, HtmlInputElement, HtmlSelectElement};
 
 fn element(id: &str) -> Option<HtmlElement> {
     document().get_element_by_id(id)?.dyn_into().ok()
@@ -77,6 +77,11 @@ pub(crate) fn value_of(event: &Event) -> Option<String> {
     Some(event.target()?.dyn_into::<HtmlInputElement>().ok()?.value())
 }
 
+/// The value of the list that an event is about.
+pub(crate) fn chosen_of(event: &Event) -> Option<String> {
+    Some(event.target()?.dyn_into::<HtmlSelectElement>().ok()?.value())
+}
+
 /// Whether the focus goes out of the element that listens, and to nothing within it.
 pub(crate) fn leaves(event: &FocusEvent) -> bool {
     let to = event.related_target().and_then(|to| to.dyn_into::<Element>().ok());
@@ -108,7 +113,11 @@ pub(crate) fn is_narrow() -> bool {
     narrow.is_some_and(|narrow| narrow.matches())
 }
 
-/// Whether an event is about an input.
+/// Whether an event is about an input or a list.
 pub(crate) fn is_on_input(event: &Event) -> bool {
-    event.target().is_some_and(|target| target.dyn_ref::<HtmlInputElement>().is_some())
+    let is_one = |target: web_sys::EventTarget| {
+        target.dyn_ref::<HtmlInputElement>().is_some()
+            || target.dyn_ref::<HtmlSelectElement>().is_some()
+    };
+    event.target().is_some_and(is_one)
 }

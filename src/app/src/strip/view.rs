@@ -21,7 +21,7 @@ pub(crate) fn view(at_hand: &AtHand, field: &'static Field) -> Html {
     let last = strip.line("").map(|line| line.letter.clone());
     let in_use = strip.line(&chosen).map(|line| line.letter.clone());
     html! {
-        <div class="strip" role="group" aria-label={field.label} data-testid={format!("field-{}", field.id)}>
+        <div key={field.id} class="strip" role="group" aria-label={field.label} data-testid={format!("field-{}", field.id)}>
             <p class="strip__title">{ field::label(field) }</p>
             <ol class="strip__lines">
                 { for lines(&text).enumerate().map(|(at, text)| {
@@ -31,8 +31,8 @@ pub(crate) fn view(at_hand: &AtHand, field: &'static Field) -> Html {
                     one(at_hand, slot, text, line, is_used, line_field, last.as_deref())
                 }) }
             </ol>
-            { problem_of(at_hand, field) }
-            { line_field.and_then(|field| problem_of(at_hand, field)) }
+            <>{ problem_of(at_hand, field) }</>
+            <>{ line_field.and_then(|field| problem_of(at_hand, field)) }</>
         </div>
     }
 }
@@ -70,7 +70,7 @@ fn one(
         line_field.map(|field| at_hand.doing(Action::Set(vec![(field.id, letter.clone())])));
     let is_docked = is_editing && !*at_hand.system_keyboard;
     html! {
-        <li class={classes!(
+        <li key={letter.clone()} class={classes!(
             "strip__line",
             is_used.then_some("is-used"),
             is_editing.then_some("is-editing"),

@@ -1,0 +1,59 @@
+//! What was typed: in the link, after a reload, and undone.
+
+use reckoner_e2e::{App, Screen};
+
+#[test]
+fn a_reload_and_a_link_bring_back_what_was_typed() {
+    let app = App::open_at(Screen::PHONE, "#/tape");
+    app.enter("start_mark", &["1", "page-16", "1/2", "close"]);
+    app.wait_until("it is in the address", "return location.hash.includes('start_mark=1+1%2F2')");
+    let link = app.url();
+    app.reload();
+    app.wait_for_start();
+    app.wait_for_text("echo-start_mark", "1 1/2 in");
+
+    let elsewhere = App::arrive(Screen::DESKTOP);
+    let fragment = link.split_once('#').map(|(_, it)| it).expect("a fragment");
+    elsewhere.go(&format!("#{fragment}"));
+    elsewhere.wait_for_start();
+    elsewhere.wait_for_text("echo-start_mark", "1 1/2 in");
+}
+
+#[test]
+fn a_hostile_link_is_a_message_and_a_fresh_form() {
+    for link in [
+        "#/tape?evil=1",
+        "#/tape?strip=%FF%FE",
+        "#/tape?divide=%3Cimg%20src%3Dx%20onerror%3Dalert(1)%3E",
+        "#/%3Cscript%3E",
+    ] {
+        let app = App::open_at(Screen::PHONE, link);
+        app.wait_for("link-trouble");
+        assert!(!app.shows("recovery"), "{link}");
+        app.assert_quiet_console();
+    }
+}
+
+#[test]
+fn a_headline_can_be_copied() {
+    let app = App::open_at(Screen::PHONE, "#/tape?strip=44&unit=in");
+    app.cdp(
+        "Browser.grantPermissions",
+        &serde_json::json!({ "permissions": ["clipboardReadWrite", "clipboardSanitizedWrite"] }),
+    );
+    app.tap("copy");
+    app.wait_until("it says so", "return document.body.innerText.includes('Copied.')");
+    let copied = app.script("return navigator.clipboard.readText()");
+    assert_eq!(copied, "Read the tape at: 44 in (from the end of the tape)");
+}
+
+#[test]
+fn a_changed_theme_is_there_after_a_reload() {
+    let app = App::open_at(Screen::PHONE, "#/settings");
+    app.tap("theme-dark");
+    app.reload();
+    app.wait_for_start();
+    assert_eq!(app.script("return document.documentElement.dataset.theme"), "dark");
+    let paper = app.script("return getComputedStyle(document.body).backgroundColor");
+    assert_eq!(paper, "rgb(29, 32, 36)");
+}
