@@ -1,7 +1,7 @@
 //! [`Number`]: an exact rational number without a unit.
 
-use core::fmt;
 use core::cmp::Ordering;
+use core::fmt;
 use core::num::NonZeroU64;
 use core::ops::{Add, Div, Mul, Neg, Sub};
 
