@@ -15,8 +15,9 @@ pub(crate) fn table(table: &Table, bench: &Bench) -> Html {
                 <table>
                     <thead>
                         <tr>
-                            { for table.columns.iter().map(|name| html! {
-                                <th scope="col">{ *name }</th>
+                            { for table.columns.iter().map(|name| match *name {
+                                "" => html! { <td></td> },
+                                name => html! { <th scope="col">{ name }</th> },
                             }) }
                         </tr>
                     </thead>

@@ -25,7 +25,7 @@ pub(crate) fn working(working: &Working, bench: &Bench) -> Html {
                     }) }
                 </ol>
                 if !working.sources.is_empty() {
-                    <h3 class="working__title">{ "Sources" }</h3>
+                    <h2 class="working__title">{ "Sources" }</h2>
                     <ul class="working__sources">
                         { for working.sources.iter().map(|source| html! {
                             <li>{ source.words() }</li>

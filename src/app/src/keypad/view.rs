@@ -52,8 +52,8 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
         html! {
             <button type="button" tabindex="-1" class="tab" {onclick}
                 aria-pressed={if is_open { "true" } else { "false" }}
-                aria-label={tab_name(tab)} data-testid={format!("key-page-{}", tab.id())}>
-                { tab_face(tab, shown) }
+                data-testid={format!("key-page-{}", tab.id())}>
+                { said(Some(tab_name(tab).to_owned()), tab_face(tab, shown)) }
             </button>
         }
     };
@@ -79,8 +79,10 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
                 }
                 { for letters.iter().map(|letter| html! {
                     <button type="button" tabindex="-1" class="tab tab--letter"
-                        data-testid={format!("key-{letter}")} aria-label={format!("Line {letter}")}
-                        onclick={send(KeypadEvent::Letter(letter.clone()))}>{ letter }</button>
+                        data-testid={format!("key-{letter}")}
+                        onclick={send(KeypadEvent::Letter(letter.clone()))}>
+                        <span class="voice">{ "line " }</span>{ letter }
+                    </button>
                 }) }
                 <span class="keypad__space"></span>
                 <button type="button" tabindex="-1" class="tab" data-testid="key-keyboard"
@@ -95,13 +97,22 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
             <div class={classes!("keypad__keys", shown.is_fractions().then_some("is-fractions"))}>
                 { for keys(shown, *set, *is_left_handed).iter().flatten().map(|key| html! {
                     <button type="button" tabindex="-1" class={classes!("key", kind(*key))}
-                        data-testid={format!("key-{}", key.id())} aria-label={name(*key, *is_last)}
-                        onclick={press(*key)}>
-                        { face(*key, *is_last) }
+                        data-testid={format!("key-{}", key.id())} onclick={press(*key)}>
+                        { said(name(*key, *is_last), face(*key, *is_last)) }
                     </button>
                 }) }
             </div>
         </section>
+    }
+}
+
+/// A face for the eye with words for a voice, where the face is not read well.
+fn said(words: Option<String>, face: Html) -> Html {
+    match words {
+        None => face,
+        Some(words) => html! {
+            <><span aria-hidden="true">{ face }</span><span class="voice">{ words }</span></>
+        },
     }
 }
 
