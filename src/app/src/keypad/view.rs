@@ -176,7 +176,7 @@ fn name(key: Key, is_last: bool) -> Option<String> {
         },
         Key::Fraction(above, below) => return Some(format!("{above} over {below}")),
         Key::Backspace => "take away",
-        Key::Next if is_last => "done",
+        Key::Next if is_last => return None,
         Key::Next => "next field",
     };
     Some(words.to_owned())
