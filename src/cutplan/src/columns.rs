@@ -14,6 +14,9 @@ use crate::model::{Model, Pattern};
 use crate::price::{Prices, capacities};
 use crate::simplex::Master;
 
+/// Patterns kept, at most.
+const MOST_PATTERNS: usize = 16_000;
+
 /// A pattern's stock and counts, to know it again.
 type Signature = (usize, Vec<(usize, u32)>);
 
@@ -103,6 +106,16 @@ impl<'m> Columns<'m> {
         fresh
     }
 
+    /// Forgets the latest patterns when there are so many that memory and time suffer. The oldest, those of the first
+    /// relaxation among them, are the most used.
+    pub(crate) fn trim(&mut self) {
+        if self.pool.len() > MOST_PATTERNS {
+            for pattern in self.pool.drain(MOST_PATTERNS / 4..) {
+                self.known.remove(&(pattern.stock, pattern.counts.clone()));
+            }
+        }
+    }
+
     /// Solves the relaxation of what is left, stopping early once the bound reaches `enough`.
     pub(crate) fn relax(&mut self, rest: &Rest, enough: i64, meter: &mut Meter<'_>) -> Relaxed {
         let reduced = rest.reduce(self.model);
@@ -187,10 +200,12 @@ impl<'m> Columns<'m> {
                     usize::MAX => 0.0,
                     row => duals[row],
                 };
-                let reduced_cost = cost - limit_dual - prices.value(stock) as f64 / grain;
-                if reduced_cost < -1e-8
-                    && let Some(pattern) = prices.pattern(stock)
-                {
+                let at_least = ((cost - limit_dual + 1e-8) * grain) as i64;
+                for pattern in prices.patterns_within(stock, &rest.left, at_least) {
+                    // Filled again, a pattern may be worth less than its form promised.
+                    if prices.worth_of(&pattern) <= at_least {
+                        continue;
+                    }
                     let pattern = Rc::new(pattern);
                     if self.add(Rc::clone(&pattern)) {
                         master.add(cost, entries(&pattern));

@@ -287,7 +287,7 @@ impl Search<'_, '_, '_> {
             let mut fine = lister.list(0, bin.cap);
             let mut fills = std::mem::take(&mut lister.fills);
             let steps = lister.steps;
-            fine &= self.count(steps * 4);
+            fine &= self.count(steps * 12);
             if !fine {
                 return None;
             }

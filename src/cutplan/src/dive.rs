@@ -41,6 +41,7 @@ pub(crate) struct Dive<'d, 'm, 'c> {
 impl Dive<'_, '_, '_> {
     /// Dives from the solved relaxation `levels`, with at most `changes` early choices made differently.
     pub(crate) fn run(&mut self, levels: &[(Rc<Pattern>, f64)], changes: usize) {
+        self.columns.trim();
         let rest = Rest::of(self.columns.model);
         self.go(rest, Vec::new(), 0, levels.to_vec(), 0, changes);
     }

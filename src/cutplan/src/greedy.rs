@@ -42,7 +42,7 @@ pub(crate) fn board_by_board(
             if rest.limits[stock] == Some(0) || prices.value(stock) == 0 {
                 continue;
             }
-            let Some(pattern) = prices.pattern(stock) else {
+            let Some(pattern) = prices.pattern_within(stock, &rest.left) else {
                 continue;
             };
             let mut left = rest.left.clone();
@@ -105,16 +105,51 @@ pub(crate) fn part_by_part(
     });
     let mut limits = rest.limits.clone();
     let mut open: Vec<Open> = Vec::new();
+    // Boards that may still have room for something.
+    let mut active: Vec<usize> = Vec::new();
+    let way_of: Vec<Vec<Option<usize>>> = model
+        .kinds
+        .iter()
+        .map(|kind| {
+            let mut table = vec![None; model.items.len()];
+            for (number, way) in kind.ways.iter().enumerate() {
+                table[way.item] = Some(number);
+            }
+            table
+        })
+        .collect();
     for item in order {
         let mut left = rest.left[item];
         while left > 0 {
-            if let Some((board, bin, way)) = place(model, &open, item, best_fit) {
+            let mut found: Option<(i64, usize, usize, usize)> = None;
+            'boards: for &board in &active {
+                let cut = &open[board];
+                for (at, (bin, &room)) in cut.form.bins.iter().zip(&cut.room).enumerate() {
+                    let Some(number) = way_of[bin.kind][item] else {
+                        continue;
+                    };
+                    let spare = room - model.kinds[bin.kind].ways[number].weight;
+                    if spare >= 0 && found.is_none_or(|old| spare < old.0) {
+                        found = Some((spare, board, at, number));
+                        if !best_fit {
+                            break 'boards;
+                        }
+                    }
+                }
+            }
+            if let Some((spare, board, at, way)) = found {
                 let cut = &mut open[board];
-                let weight = model.kinds[cut.form.bins[bin].kind].ways[way].weight;
-                cut.room[bin] -= weight;
-                match cut.fill[bin].iter_mut().find(|entry| entry.0 == way) {
+                cut.room[at] = spare;
+                match cut.fill[at].iter_mut().find(|entry| entry.0 == way) {
                     Some(entry) => entry.1 += 1,
-                    None => cut.fill[bin].push((way, 1)),
+                    None => cut.fill[at].push((way, 1)),
+                }
+                let full = cut.form.bins.iter().zip(&cut.room).all(|(bin, &room)| {
+                    let lightest = model.kinds[bin.kind].ways.last();
+                    lightest.is_none_or(|way| way.weight > room)
+                });
+                if full {
+                    active.retain(|&other| other != board);
                 }
                 left -= 1;
                 continue;
@@ -125,6 +160,7 @@ pub(crate) fn part_by_part(
             if let Some(limit) = &mut limits[stock] {
                 *limit -= 1;
             }
+            active.push(open.len());
             open.push(Open {
                 stock,
                 room: form.bins.iter().map(|bin| bin.cap).collect(),
@@ -138,31 +174,6 @@ pub(crate) fn part_by_part(
         .map(|board| Rc::new(model.pattern(board.stock, board.form, board.fill)))
         .collect();
     downsize(model, made)
-}
-
-fn place(
-    model: &Model,
-    open: &[Open],
-    item: usize,
-    best_fit: bool,
-) -> Option<(usize, usize, usize)> {
-    let mut found: Option<(i64, usize, usize, usize)> = None;
-    for (board, cut) in open.iter().enumerate() {
-        for (at, bin) in cut.form.bins.iter().enumerate() {
-            for (number, way) in model.kinds[bin.kind].ways.iter().enumerate() {
-                if way.item == item && way.weight <= cut.room[at] {
-                    let spare = cut.room[at] - way.weight;
-                    if found.is_none_or(|old| spare < old.0) {
-                        found = Some((spare, board, at, number));
-                    }
-                    if !best_fit {
-                        return found.map(|f| (f.1, f.2, f.3));
-                    }
-                }
-            }
-        }
-    }
-    found.map(|f| (f.1, f.2, f.3))
 }
 
 /// Paid, not the favourite, cost: the least comes first.

@@ -10,6 +10,8 @@ use crate::model::Way;
 
 /// Cells (bundles x capacity) up to which a table is used.
 const MOST_CELLS: u64 = 24_000_000;
+/// Capacities in one table, at most: 4 MB of values.
+const MOST_CAPACITY: u64 = 1 << 19;
 /// Branches after which the search by value per weight gives up.
 const MOST_BRANCHES: u64 = 200_000;
 
@@ -72,7 +74,7 @@ pub(crate) fn fill(offers: &[Offer], capacities: &[i64]) -> (Fills, u64) {
     let unit = offers.iter().fold(0, |unit, offer| gcd(unit, offer.weight));
     let cells = u64::try_from(largest / unit).unwrap_or(u64::MAX) + 1;
     let bundles: u64 = offers.iter().map(|offer| u64::from(32 - offer.count.leading_zeros())).sum();
-    if cells.saturating_mul(bundles) <= MOST_CELLS {
+    if cells <= MOST_CAPACITY && cells.saturating_mul(bundles) <= MOST_CELLS {
         let table = Table::new(offers, unit, cells);
         return (Fills::Table(table), cells * bundles);
     }

@@ -21,7 +21,7 @@ mod ties;
 
 pub use budget::Progress;
 pub use modes::{
-    Done, DoneProblem, NextRun, SingleBoard, compare_single_boards, next_store_run, replan_from,
-    what_it_can_become, with_spares,
+    Done, DoneProblem, NextRun, SingleBoard, boards_to_cover, compare_single_boards,
+    next_store_run, replan_from, what_it_can_become, with_spares,
 };
 pub use planner::{Listener, Outcome, RackOutcome, plan_job, plan_rack};

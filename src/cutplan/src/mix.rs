@@ -19,6 +19,8 @@ use crate::model::{Form, Model};
 
 /// Worths that bin completion budgets with, at most.
 const MOST_WORTHS: usize = 4;
+/// Failed mixes remembered, at most.
+const MOST_FAILED: usize = 3_000;
 /// Refuted questions remembered, at most.
 const MOST_REFUTED: usize = 20_000;
 
@@ -288,7 +290,11 @@ impl<'m> Mixer<'m> {
         }
         match self.decide(&walk.mix, walk.steps_each, meter) {
             Decision::Works(patterns) => walk.found = Some(patterns),
-            Decision::Fails => self.failed.push(walk.mix.clone()),
+            Decision::Fails => {
+                if self.failed.len() < MOST_FAILED {
+                    self.failed.push(walk.mix.clone());
+                }
+            }
             Decision::Unknown => walk.unknown = true,
         }
         meter.going() && meter.work() <= walk.stop_at

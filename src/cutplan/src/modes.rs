@@ -3,7 +3,7 @@
 
 use std::rc::Rc;
 
-use reckoner_core::cutting::{Board, CutProblem, Job, Plan, Scrap, Source};
+use reckoner_core::cutting::{Board, CutProblem, Job, Plan, Scrap, Source, Units};
 
 use crate::budget::{Meter, Progress};
 use crate::build::{Aim, models};
@@ -162,7 +162,7 @@ pub fn what_it_can_become(job: &Job, source: Source) -> Result<Vec<Plan>, CutPro
                     .collect();
                 let caps = &columns.capacities;
                 let prices = Prices::new(model, caps, &values, &rest.left, &mut meter);
-                if let Some(pattern) = prices.pattern(at) {
+                if let Some(pattern) = prices.pattern_within(at, &rest.left) {
                     own.push(Rc::new(pattern));
                 }
             }
@@ -275,4 +275,18 @@ pub fn replan_from(job: &Job, done: &Done) -> Result<Job, DoneProblem> {
     }
     rest.scraps.extend(done.new_scraps.iter().cloned());
     Ok(rest)
+}
+
+/// How many boards of cover width `each` it takes to cover `total` when `waste_percent` of the wood bought becomes waste:
+/// total / each / (1 - waste), rounded up. `None` when that cannot be: nothing to cover with, or all of it waste.
+///
+/// Source of the rule: US Army Engineer School, subcourse EN01136, lesson 5, self-test (worked example W19).
+#[must_use]
+pub fn boards_to_cover(total: Units, each: Units, waste_percent: u32) -> Option<i64> {
+    if total < 0 || each <= 0 || waste_percent >= 100 {
+        return None;
+    }
+    let used = i128::from(each) * i128::from(100 - waste_percent);
+    let wanted = i128::from(total) * 100;
+    i64::try_from((wanted + used - 1) / used).ok()
 }

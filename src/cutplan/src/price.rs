@@ -6,9 +6,13 @@ use crate::budget::Meter;
 use crate::knapsack::{Fill, Fills, Offer, fill, offers};
 use crate::model::{Form, Model, Nest, Pattern};
 
+/// Forms of one board that give a pattern in one round of pricing, at most.
+const MOST_FORMS_PRICED: usize = 6;
+
 /// The best pattern of each board for given values.
 pub(crate) struct Prices<'m> {
     model: &'m Model,
+    values: Vec<i64>,
     fills: Vec<Fills>,
     /// For each stock: value reached, upper bound, and where it was reached.
     best: Vec<(i64, i64, Place)>,
@@ -57,7 +61,7 @@ impl<'m> Prices<'m> {
             meter.tick(steps);
             fills.push(found);
         }
-        let mut prices = Self { model, fills, best: Vec::new() };
+        let mut prices = Self { model, values: values.to_vec(), fills, best: Vec::new() };
         prices.best = (0..model.stocks.len()).map(|stock| prices.best_of(stock)).collect();
         prices
     }
@@ -146,8 +150,8 @@ impl<'m> Prices<'m> {
         self.best[stock].0
     }
 
-    /// The pattern behind the value.
-    pub(crate) fn pattern(&self, stock: usize) -> Option<Pattern> {
+    /// The pattern behind the value. Each of its bins alone uses no more than was left, all together may.
+    fn pattern(&self, stock: usize) -> Option<Pattern> {
         let form = match &self.best[stock].2 {
             Place::Nothing => return None,
             Place::Form(at) => Rc::clone(&self.model.stocks[stock].forms[*at]),
@@ -156,5 +160,62 @@ impl<'m> Prices<'m> {
         let fills: Vec<Fill> =
             form.bins.iter().map(|bin| self.fills[bin.kind].fill(bin.cap)).collect();
         Some(self.model.pattern(stock, form, fills))
+    }
+
+    /// A good pattern that uses no more than `left`: the one behind the value, with its bins filled again one after
+    /// another where together they would use too much.
+    pub(crate) fn pattern_within(&self, stock: usize, left: &[u32]) -> Option<Pattern> {
+        self.pattern(stock).map(|pattern| self.within(pattern, left))
+    }
+
+    /// Such patterns of several forms of the stock, of those that promise more than `at_least`, best promise first.
+    pub(crate) fn patterns_within(
+        &self,
+        stock: usize,
+        left: &[u32],
+        at_least: i64,
+    ) -> Vec<Pattern> {
+        let mut promising: Vec<(i64, usize)> = Vec::new();
+        for (at, form) in self.model.stocks[stock].forms.iter().enumerate() {
+            let value = self.form_value(form).0;
+            if value > at_least {
+                promising.push((value, at));
+            }
+        }
+        promising.sort_by_key(|&(value, at)| (std::cmp::Reverse(value), at));
+        let mut found: Vec<Pattern> = Vec::new();
+        if let Place::Nest(..) = self.best[stock].2 {
+            found.extend(self.pattern_within(stock, left));
+        }
+        for (_, at) in promising.into_iter().take(MOST_FORMS_PRICED) {
+            let form = Rc::clone(&self.model.stocks[stock].forms[at]);
+            let fills = form.bins.iter().map(|bin| self.fills[bin.kind].fill(bin.cap)).collect();
+            found.push(self.within(self.model.pattern(stock, form, fills), left));
+        }
+        found
+    }
+
+    /// What the pattern's parts are worth together.
+    pub(crate) fn worth_of(&self, pattern: &Pattern) -> i64 {
+        let worths = pattern.counts.iter().map(|&(item, n)| self.values[item] * i64::from(n));
+        worths.sum()
+    }
+
+    fn within(&self, pattern: Pattern, left: &[u32]) -> Pattern {
+        if pattern.counts.iter().all(|&(item, count)| count <= left[item]) {
+            return pattern;
+        }
+        let mut left = left.to_vec();
+        let mut fills = Vec::with_capacity(pattern.form.bins.len());
+        for bin in &pattern.form.bins {
+            let ways = &self.model.kinds[bin.kind].ways;
+            let (found, _) = fill(&offers(ways, &self.values, &left, bin.cap), &[bin.cap]);
+            let best = found.fill(bin.cap);
+            for &(way, count) in &best {
+                left[ways[way].item] -= count;
+            }
+            fills.push(best);
+        }
+        self.model.pattern(pattern.stock, pattern.form, fills)
     }
 }

@@ -99,8 +99,13 @@ impl<'m> Solver<'m> {
     /// Quick plans and quick bounds.
     pub(crate) fn begin(&mut self, meter: &mut Meter<'_>) {
         let rest = Rest::of(self.model);
+        let parts: u64 = rest.left.iter().map(|&left| u64::from(left)).sum();
         for stock in 0..self.model.stocks.len() {
             for best_fit in [true, false] {
+                // The first plan is made whatever happens; more of them only while there is time.
+                if !self.best.is_empty() && !meter.tick(parts * parts / 8) {
+                    return;
+                }
                 let made = part_by_part(self.model, &rest, stock, best_fit);
                 for pattern in &made {
                     self.columns.add(Rc::clone(pattern));

@@ -1,6 +1,6 @@
 //! Published and proven optima.
 
-use crate::support::{Known, cutting_stock, data, lumber, solve};
+use crate::support::{Known, cutting_stock, data, lumber, shared, solve};
 
 fn compare(known: &Known, budget: u64) -> bool {
     let outcome = solve(&known.job, budget).unwrap();
@@ -29,4 +29,33 @@ fn the_copied_families_are_proved_minimal() {
     for known in &jobs {
         assert!(compare(known, 3_000_000_000), "{} is not proved", known.name);
     }
+}
+
+/// One or a few of each family that may not be copied, read from the shared collection where that is present.
+#[test]
+fn the_shared_families_are_proved_minimal() {
+    let Some(shared) = shared() else {
+        return;
+    };
+    let chosen = [
+        "N1C1W1_A",
+        "N1W1B2R7",
+        "Schwerin1_BPP28",
+        "Schwerin2_BPP15",
+        "Waescher_TEST0044",
+        "Waescher_TEST0082",
+        "BPP_50_1000_0.2_0.7_6",
+        "BPP_100_150_0.1_0.8_5",
+        "Crainic1_1_A_2_7",
+        "Crainic3_100_0_0_008",
+        "Hemmelmayr2_25_3_1_1",
+        "Falkenauer_t120_00",
+    ];
+    let jobs = cutting_stock(&shared.join("cutting_stock"));
+    let mut compared = 0;
+    for known in jobs.iter().filter(|known| chosen.contains(&known.name.as_str())) {
+        assert!(compare(known, 3_000_000_000), "{} is not proved", known.name);
+        compared += 1;
+    }
+    assert_eq!(compared, chosen.len());
 }

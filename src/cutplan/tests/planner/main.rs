@@ -7,4 +7,5 @@ mod families;
 mod laws;
 mod modes;
 mod random;
+mod rips;
 mod support;

@@ -6,8 +6,8 @@ use reckoner_core::cutting::{
     CheckOptions, CutProblem, Ends, Job, KnotZone, Plan, Source, check_plan,
 };
 use reckoner_cutplan::{
-    Done, DoneProblem, Progress, compare_single_boards, next_store_run, replan_from,
-    what_it_can_become, with_spares,
+    Done, DoneProblem, Progress, boards_to_cover, compare_single_boards, next_store_run,
+    replan_from, what_it_can_become, with_spares,
 };
 
 use crate::random::straight;
@@ -44,6 +44,28 @@ fn the_seventh_block() {
     };
     assert_eq!(solve(&blocks(0), 1_000_000_000).unwrap().plan.boards.len(), 1);
     assert_eq!(solve(&blocks(4), 1_000_000_000).unwrap().plan.boards.len(), 2);
+}
+
+/// US Army Engineer School, subcourse EN01136, lesson 5, self-test: W19, W20 and W21 of the handbook. The source ignores
+/// the kerf. Unit 1/2 in for W19, 1 in for the others.
+#[test]
+fn the_army_engineers_self_test() {
+    // W19: a platform 106 in wide, boards 5 1/2 in, 15 per cent waste: 23 boards.
+    assert_eq!(boards_to_cover(212, 11, 15), Some(23));
+    assert_eq!(boards_to_cover(212, 11, 100), None);
+    // W20: 61 in from each of four 120 in lengths leaves 59 in of each.
+    let four =
+        job(vec![part("post".into(), 61, 4)], vec![board("10 ft".into(), 120, 1, None)], vec![], 0);
+    let plan = solve(&four, 1_000_000_000).unwrap().plan;
+    let left: Vec<i64> = plan.offcuts(&four).iter().map(|offcut| offcut.length).collect();
+    assert_eq!(left, [59, 59, 59, 59]);
+    // W21: two rails of 120, four posts of 61 and two uprights of 43: six 120 in lengths in all.
+    let mut all = four;
+    all.parts.push(part("rail".into(), 120, 2));
+    all.parts.push(part("upright".into(), 43, 2));
+    let outcome = solve(&all, 1_000_000_000).unwrap();
+    assert!(outcome.proved);
+    assert_eq!(outcome.plan.cost_cents, 6);
 }
 
 #[test]
