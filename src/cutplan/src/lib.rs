@@ -1,4 +1,34 @@
 //! The cut planner: what to buy, and which part comes from which board, with a proof.
+//!
+//! The problem is stated in [`reckoner_core::cutting`], where plans and bounds are also checked by code that knows nothing
+//! of this search. Here is only the search. `README.md` of this crate tells how fast it is.
+//!
+//! # How a job is solved
+//!
+//! 1. `build`: parts that share no board are planned apart. A board that may be ripped becomes a choice of *forms*, each a
+//!    list of bins; from then on straight and ripped boards are the same thing (`model`, `forms`).
+//! 2. `greedy`: quick plans. `bounds`: quick bounds from lengths and dual feasible functions.
+//! 3. `columns`, `price`, `knapsack`, `simplex`: the linear programme over all patterns by column generation. Its duals,
+//!    rounded to whole numbers, give a bound that the core's checker works out again from the job alone.
+//! 4. `mix`, `completion`: boards to buy, cheapest first, each choice decided exactly by bin completion. The duals of step 3
+//!    throw out most choices at once, and most fills of the others.
+//! 5. `dive`: better plans for jobs with many boards.
+//! 6. `ties`: among the cheapest, the fewest boards, then the longest offcut.
+//!
+//! Steps 4 and 5 take turns with four times the steps each round, until the cost is proved or the caller stops.
+//!
+//! # What is proved
+//!
+//! A plan is *proved cheapest* when its cost equals a lower bound in whole numbers. Floating point appears only in the
+//! simplex, whose results are never trusted: see `simplex` for why it is our own. A search that runs out of steps says
+//! "unknown", which never counts as a refusal. Where a board may be divided in too many ways to list them, step 4 is left
+//! out and the gap is told as it is.
+//!
+//! # How it runs
+//!
+//! No clock, no threads, no randomness, no hash order: work is counted in steps, the caller's listener sees every few
+//! million of them and may stop the search. The same job with the same budget gives the same plan. Indexing is used freely
+//! inside: every index here is made by the code that uses it, none comes from the user.
 
 mod bounds;
 mod budget;

@@ -87,7 +87,8 @@ pub fn next_store_run(
     for solver in &mut solvers {
         solver.begin(&mut meter);
         solver.relax(&mut meter);
-        while solver.improve(&mut meter) {}
+        // Half of the steps are kept for the other run.
+        while meter.work() < budget / 2 && solver.improve(&mut meter) {}
     }
     let total: i64 = solvers.iter().map(|solver| solver.cost).sum();
     let mut best: Option<(i64, i64, Vec<Rc<crate::model::Pattern>>, usize)> = None;
