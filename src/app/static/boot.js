@@ -9,6 +9,12 @@ const STORED = "reckoner.";
 const KEPT = "reckoner-kept.";
 const find = (id) => document.getElementById(id);
 
+// The theme of the settings, before the app is there to put it on.
+try {
+  const theme = new URLSearchParams(localStorage.getItem(`${STORED}settings`) ?? "").get("theme");
+  if (/^[a-z]{1,12}$/.test(theme ?? "")) document.documentElement.dataset.theme = theme;
+} catch { /* Storage is forbidden: the theme of the system will do. */ }
+
 let started = false;
 let stopped = false;
 

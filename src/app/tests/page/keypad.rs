@@ -55,7 +55,7 @@ async fn next_walks_through_the_fields_and_closes_after_the_last() {
     assert!(app.get("field-divide").class_list().contains("is-panel"));
     app.tap("field-next").await;
     assert_eq!(app.focused(), "field-start_mark");
-    assert_eq!(app.text("key-next"), "Done");
+    assert!(app.text("key-next").starts_with("Done"));
     app.press(&["next"]).await;
     assert!(app.find("keypad").is_none());
 }
