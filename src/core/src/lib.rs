@@ -9,6 +9,7 @@ pub mod cutting;
 pub mod drawing;
 pub mod job;
 pub mod measure;
+mod order;
 pub mod paper;
 pub mod sheet;
 pub mod tables;

@@ -378,7 +378,7 @@ impl<'a> Ask<'a> {
             let (_, b) = self.read(id, to, Formula::length)?;
             spans.push(Span { from: a.min(b), to: a.max(b) });
         }
-        spans.sort_unstable();
+        crate::order::sort(&mut spans);
         let reading: Vec<String> = spans
             .iter()
             .map(|span| format!("{} to {}", exact_text(span.from), exact_text(span.to)))

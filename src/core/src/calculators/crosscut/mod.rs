@@ -119,7 +119,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
 /// Each part as far left as it fits clear of the knots.
 fn lay(input: &Input, usable: Span) -> Result<Vec<Span>, OutOfRange> {
     let mut knots = input.knots.clone();
-    knots.sort_unstable();
+    crate::order::sort(&mut knots);
     let mut parts = Vec::new();
     let mut from = usable.from;
     loop {
@@ -141,7 +141,7 @@ fn lay(input: &Input, usable: Span) -> Result<Vec<Span>, OutOfRange> {
 /// Longest stretch between the trims that is clear of knots.
 fn clear(input: &Input, usable: Span) -> Result<Length, OutOfRange> {
     let mut knots = input.knots.clone();
-    knots.sort_unstable();
+    crate::order::sort(&mut knots);
     let (mut longest, mut from) = (Length::ZERO, usable.from);
     for knot in knots {
         longest = longest.max((knot.from.min(usable.to) - from)?);

@@ -46,6 +46,6 @@ pub fn nearest(
             fits.push(Fit { diameter, off: (radius - wanted)?, gives: gives? });
         }
     }
-    fits.sort_by_key(|fit| fit.off.abs());
+    crate::order::sort_by(&mut fits, |a, b| a.off.abs().cmp(&b.off.abs()));
     Ok(fits)
 }

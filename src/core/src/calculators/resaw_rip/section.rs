@@ -179,7 +179,7 @@ fn plan(input: &Input) -> Result<Vec<Planned>, Problems<Problem>> {
     }
     Problems::unless_none(problems)?;
     // Within one way the fence only moves in, so this never puts a second face before the first.
-    planned.sort_by(|a, b| b.fence.cmp(&a.fence).then(a.face.cmp(&b.face)));
+    crate::order::sort_by(&mut planned, |a, b| b.fence.cmp(&a.fence).then(a.face.cmp(&b.face)));
     Ok(planned)
 }
 

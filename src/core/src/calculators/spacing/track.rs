@@ -227,7 +227,7 @@ impl Track {
             .filter(|(places, points)| *points >= fewest && holds(places, self.to))
             .map(|(_, points)| points)
             .collect();
-        counts.sort_by_key(|points| points.abs_diff(wanted));
+        crate::order::sort_by(&mut counts, |a, b| a.abs_diff(wanted).cmp(&b.abs_diff(wanted)));
         for points in counts {
             if self.best(points)?.is_some() {
                 return Ok(Some(points));

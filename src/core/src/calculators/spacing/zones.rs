@@ -118,7 +118,7 @@ fn around(taken: &[Span], place: Length) -> Option<Span> {
 /// In order, and joined where `meets` says that one runs into the next.
 fn join(zones: &[Span], meets: impl Fn(&Span, &Span) -> bool) -> Vec<Span> {
     let mut sorted = zones.to_vec();
-    sorted.sort_unstable();
+    crate::order::sort(&mut sorted);
     let mut joined: Vec<Span> = Vec::new();
     for zone in sorted {
         match joined.last_mut() {

@@ -120,7 +120,7 @@ fn list(input: &Input, usable: Length, finished: &[Length]) -> Result<Layout, Mi
         widths.push(sawn(input, *width)?);
     }
     // Widest first, equal ones together: the fewest fence settings.
-    widths.sort_by(|a, b| b.cmp(a));
+    crate::order::sort_by(&mut widths, |a, b| b.cmp(a));
     cut_up(input, widths)
 }
 
@@ -289,7 +289,7 @@ fn shorter(
     widths: &[Length],
 ) -> Result<Option<Vec<Length>>, OutOfRange> {
     let mut widths = widths.to_vec();
-    widths.sort_by(|a, b| b.cmp(a));
+    crate::order::sort_by(&mut widths, |a, b| b.cmp(a));
     while widths.len() > 1 {
         for dropped in (0..widths.len()).rev() {
             let mut fewer = widths.clone();

@@ -102,7 +102,7 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
         board.add(Role::Fastener, Shape::Circle(at, middle, radius * 0.8));
         amounts.push(((rim + slot.from_fixed)?, board.amount(slot.from_fixed)));
     }
-    amounts.sort_by_key(|amount| amount.0);
+    crate::order::sort_by(&mut amounts, |a, b| a.0.cmp(&b.0));
     board.labels(0, &amounts);
     let y = board.row(-1);
     board.text(Role::Ink, left, y, Anchor::Start, Size::Small, "across the grain, from fixed");
