@@ -1,6 +1,7 @@
 //! [`Sentence`]: words with lengths in them, which are written only when the tape is known.
 
 use core::fmt;
+use std::borrow::Cow;
 
 use crate::measure::{
     Length, Rounding, Tape,
@@ -11,7 +12,7 @@ use crate::measure::{
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Piece {
     /// Words.
-    Text(String),
+    Text(Cow<'static, str>),
     /// A length, to be read on the user's tape.
     Length(Length, Rounding),
 }
@@ -45,7 +46,7 @@ impl Sentence {
         self.0
             .iter()
             .map(|piece| match piece {
-                Piece::Text(text) => text.clone(),
+                Piece::Text(text) => text.to_string(),
                 Piece::Length(length, rounding) => match show(*length, tape, *rounding) {
                     Ok(shown) if shown.lean == "exact" => shown.mark.to_string(),
                     Ok(shown) => format!("about {}", shown.mark),
@@ -65,15 +66,15 @@ impl fmt::Display for Sentence {
     }
 }
 
-impl From<&str> for Piece {
-    fn from(text: &str) -> Piece {
-        Piece::Text(text.to_owned())
+impl From<&'static str> for Piece {
+    fn from(text: &'static str) -> Piece {
+        Piece::Text(Cow::Borrowed(text))
     }
 }
 
 impl From<String> for Piece {
     fn from(text: String) -> Piece {
-        Piece::Text(text)
+        Piece::Text(Cow::Owned(text))
     }
 }
 
@@ -91,6 +92,6 @@ impl From<(Length, Rounding)> for Piece {
 
 impl From<u32> for Piece {
     fn from(count: u32) -> Piece {
-        Piece::Text(count.to_string())
+        Piece::Text(Cow::Owned(count.to_string()))
     }
 }

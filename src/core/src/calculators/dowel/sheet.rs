@@ -247,7 +247,7 @@ fn clearance(answer: &Answer, bench: &Bench) -> String {
 /// the right frame at the right hand.
 fn holes(answer: &Answer) -> Table {
     let length = |length: Length| Value::Length(length, Rounding::Nearest);
-    let row = |frame: &str, hand: &str, from_left_hand: Length| {
+    let row = |frame: &'static str, hand: &'static str, from_left_hand: Length| {
         vec![
             Value::Words(say![frame]),
             Value::Words(say![hand]),

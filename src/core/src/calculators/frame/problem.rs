@@ -40,7 +40,12 @@ impl From<OutOfRange> for Problem {
 }
 
 /// Advice that one field carries out with a length.
-fn use_length(words: &str, length: Length, end: &str, field: &'static str) -> Option<WayOut> {
+fn use_length(
+    words: &'static str,
+    length: Length,
+    end: &'static str,
+    field: &'static str,
+) -> Option<WayOut> {
     WayOut::set(say![words, (length, Rounding::Down), end], field, exact_text(length))
 }
 

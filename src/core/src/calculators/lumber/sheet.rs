@@ -113,7 +113,7 @@ fn lay_out_size(input: &size::Input, answer: &size::Answer, bench: &Bench) -> sh
     sheet.figures =
         vec![Figure::length("thickness", "Thickness", "face to face", answer.thickness)];
     if let (Some(thickness), Some(width)) = (answer.thickness_row, answer.width_row) {
-        let row = |name: &str, thickness: Length, width: Length| {
+        let row = |name: &'static str, thickness: Length, width: Length| {
             let nearest = |length| Value::Length(length, Rounding::Nearest);
             vec![Value::Words(say![name]), nearest(thickness), nearest(width)]
         };

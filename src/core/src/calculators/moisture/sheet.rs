@@ -102,7 +102,9 @@ fn lay_out_board(input: &board::Input, answer: &board::Answer, bench: &Bench) ->
     let lost = (input.width - answer.width).unwrap_or(Length::ZERO);
     let label = if lost.is_negative() { "It gains" } else { "It loses" };
     sheet.figures = vec![Figure::length("change", label, "of its width", lost.abs())];
-    let row = |name: &str, now, later| vec![Value::Words(say![name]), nearest(now), nearest(later)];
+    let row = |name: &'static str, now, later| {
+        vec![Value::Words(say![name]), nearest(now), nearest(later)]
+    };
     let mut rows = vec![row("Width", input.width, answer.width)];
     if let Some(thickness) = answer.thickness {
         let figure =

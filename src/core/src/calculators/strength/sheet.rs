@@ -157,33 +157,33 @@ fn is_even(question: &Question) -> bool {
 }
 
 fn tables(question: &Question, answer: &Answer, bench: &Bench) -> Vec<Table> {
-    let row = |name: &str, bend: Bend| {
+    let row = |name: sheet::Sentence, bend: Bend| {
         vec![
-            Value::Words(say![name]),
+            Value::Words(name),
             fine(bend.sag, bench),
             Value::Real(bend.stress, 0, "psi"),
             Value::Words(say![bend.verdict.word()]),
         ]
     };
-    let mut rows = vec![row("As asked", answer.bend)];
+    let mut rows = vec![row(say!["As asked"], answer.bend)];
     if let Some(bend) = answer.supported {
         let n = question.input.middle_supports.saturating_add(1);
         let name = format!("{n} middle {}", if n == 1 { "support" } else { "supports" });
-        rows.push(row(&name, bend));
+        rows.push(row(say![name], bend));
     }
     if let (Some(bend), Section::Plank { across, depth }) = (answer.turned, question.input.section)
     {
-        rows.push(row(if across > depth { "On edge" } else { "Flat" }, bend));
+        rows.push(row(say![if across > depth { "On edge" } else { "Flat" }], bend));
     }
     let n = question.input.sharing.saturating_mul(2);
-    rows.push(row(&format!("{n} share it"), answer.doubled));
+    rows.push(row(say![format!("{n} share it")], answer.doubled));
     let ways = Table {
         id: "ways",
         title: "Ways to build it",
         columns: &["Way", "Sag", "Stress", "Verdict"],
         rows,
     };
-    let limit = |name: &str, limit: super::Limit| {
+    let limit = |name: &'static str, limit: super::Limit| {
         let span = match limit.longest_span {
             Some(span) => Value::Length(span, Rounding::Down),
             None => Value::Words(say!["not told"]),

@@ -53,7 +53,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         }
     };
     laid.figures.push(inside);
-    let row = |words: &str, length| {
+    let row = |words: &'static str, length| {
         vec![Value::Words(say![words]), Value::Length(length, Rounding::Nearest)]
     };
     laid.tables.push(Table {

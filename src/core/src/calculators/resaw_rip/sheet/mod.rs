@@ -223,7 +223,7 @@ fn cautions(saw: &Saw, narrowest: Length, thinnest_strip: Length, deepest: Lengt
 /// Steps with the numbers put in as they are, for a kerf of 3/32 in is no mark of every tape.
 fn exactly(steps: Vec<Step>) -> Vec<Step> {
     let exact = |piece| match piece {
-        Piece::Length(length, _) => Piece::Text(exact_text(length)),
+        Piece::Length(length, _) => Piece::from(exact_text(length)),
         Piece::Text(_) => piece,
     };
     let put_in = |sentence: Sentence| Sentence(sentence.0.into_iter().map(exact).collect());

@@ -124,18 +124,18 @@ fn working(input: &Input, answer: &Answer) -> Working {
     match input.find {
         Find::Start(_) => steps.push(Step::length(
             "start = exit ÷ tan A, A from the drilled face",
-            say![answer.exit, " ÷ tan ", degrees.as_str()],
+            say![answer.exit, " ÷ tan ", degrees.clone()],
             answer.start,
         )),
         Find::Exit(_) => steps.push(Step::length(
             "exit = start × tan A, A from the drilled face",
-            say![answer.start, " × tan ", degrees.as_str()],
+            say![answer.start, " × tan ", degrees.clone()],
             answer.exit,
         )),
     }
     steps.push(Step::length(
         "axis in the part = exit ÷ sin A",
-        say![answer.exit, " ÷ sin ", degrees.as_str()],
+        say![answer.exit, " ÷ sin ", degrees.clone()],
         answer.axis,
     ));
     steps.push(Step::length(
@@ -145,12 +145,12 @@ fn working(input: &Input, answer: &Answer) -> Working {
     ));
     steps.push(Step::length(
         "deep = P × cos A",
-        say![best.past_end, " × cos ", degrees.as_str()],
+        say![best.past_end, " × cos ", degrees.clone()],
         best.deep,
     ));
     steps.push(Step::length(
         "sideways = P × sin A",
-        say![best.past_end, " × sin ", degrees.as_str()],
+        say![best.past_end, " × sin ", degrees.clone()],
         best.drift,
     ));
     let sources = vec![Source::Arithmetic, Source::Published(STOCK_SOURCE), Source::CommonPractice];

@@ -37,7 +37,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         Figure::count("rows_that_fit", "Rows side by side", answer.n_rows),
     ];
     let halves = answer.halves;
-    let row = |words: &str, halves: u8, length| {
+    let row = |words: &'static str, halves: u8, length| {
         let diameters = format!("{}", f64::from(halves) / 2.0);
         vec![Value::Words(say![words]), Value::Words(say![diameters]), up(length)]
     };

@@ -61,13 +61,13 @@ fn working(input: &Input, answer: &Answer) -> Working {
     if let Some(most) = answer.most_beyond {
         steps.push(Step::length(
             "farthest = weight × half of feet apart ÷ load",
-            say![weight.as_str(), " lb × ", input.leg_spacing, " ÷ 2 ÷ ", load, " lb"],
+            say![weight.clone(), " lb × ", input.leg_spacing, " ÷ 2 ÷ ", load, " lb"],
             most,
         ));
     }
     steps.push(Step {
         rule: "largest load = weight × half of feet apart ÷ how far beyond",
-        put_in: say![weight.as_str(), " lb × ", input.leg_spacing, " ÷ 2 ÷ ", input.beyond_legs],
+        put_in: say![weight.clone(), " lb × ", input.leg_spacing, " ÷ 2 ÷ ", input.beyond_legs],
         gives: match answer.most_load {
             Some(most) => Value::Exact(most, 1, "lb"),
             None => Value::Words(say!["any"]),
