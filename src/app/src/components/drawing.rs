@@ -11,7 +11,7 @@ pub(crate) fn drawing(scene: &Scene, tape: Tape) -> Html {
         <figure class="drawing" data-testid="drawing">
             <svg viewBox={view} role="img" aria-label={scene.title.on(tape)}>
                 { hatches() }
-                { for scene.items.iter().map(|item| shape(item.role, &item.shape)) }
+                <g>{ for scene.items.iter().map(|item| shape(item.role, &item.shape)) }</g>
             </svg>
         </figure>
     }

@@ -3,6 +3,7 @@
 //! Each field has one input for good. While it is edited on a phone, a style sheet docks it above
 //! the keypad; the focus and the caret never move to another element.
 
+use std::cell::RefCell;
 use std::rc::Rc;
 
 use reckoner_core::sheet::{Field, Kind, Sheet};
@@ -36,6 +37,8 @@ pub(crate) struct AtHand {
     pub(crate) system_keyboard: UseStateHandle<bool>,
     /// The places to type and choose in, in the order asked.
     slots: Rc<Vec<Slot>>,
+    /// What the keypad calls: always the same, so that it is not drawn anew at each key.
+    keys: Callback<KeypadEvent>,
 }
 
 impl AtHand {
@@ -201,7 +204,23 @@ pub(crate) fn use_at_hand(
             _ => slots.push(Slot::of(field.id)),
         }
     }
-    let at_hand = AtHand { form, sheet, settings, system_keyboard, slots: Rc::new(slots) };
+    let now: Rc<RefCell<Option<AtHand>>> = use_mut_ref(|| None);
+    let keys = {
+        let now = now.clone();
+        use_callback((), move |event: KeypadEvent, ()| {
+            let at_hand = now.borrow().clone();
+            if let Some((at_hand, slot)) =
+                at_hand.and_then(|it| it.form.editing().map(|at| (it, at)))
+            {
+                at_hand.take(event, slot);
+            }
+        })
+    };
+    let slots = Rc::new(slots);
+    let at_hand = AtHand { form, sheet, settings, system_keyboard, slots, keys };
+    *now.borrow_mut() = Some(at_hand.clone());
+    // It holds itself by its callback until it is let go.
+    use_effect_with((), move |()| move || *now.borrow_mut() = None);
     let focus = {
         let at_hand = at_hand.clone();
         move |editing: &Option<Slot>| {
@@ -286,10 +305,7 @@ fn keypad(at_hand: &AtHand) -> Option<Html> {
         let text = at_hand.text(field);
         strip::letters_above(&text, line)
     });
-    let on_event = {
-        let at_hand = at_hand.clone();
-        Callback::from(move |event| at_hand.take(event, slot))
-    };
+    let on_event = at_hand.keys.clone();
     Some(html! {
         <Keypad key="the keypad" {set} is_left_handed={at_hand.settings.hand == Hand::Left}
             is_last={neighbour(&at_hand.slots, slot, Way::Next).is_none()} {letters} {on_event} />

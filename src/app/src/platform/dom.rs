@@ -6,6 +6,9 @@ use gloo::utils::{document, document_element, window};
 use wasm_bindgen::JsCast;
 use web_sys::{Element, Event, FocusEvent, HtmlElement, HtmlInputElement, HtmlSelectElement};
 
+/// Characters that the narrowest input shows all at once.
+const FITS: usize = 9;
+
 fn element(id: &str) -> Option<HtmlElement> {
     document().get_element_by_id(id)?.dyn_into().ok()
 }
@@ -55,11 +58,17 @@ pub(crate) fn selection(id: &str) -> Option<(String, Range<usize>)> {
 
 /// Writes a text into an input and puts the caret at a place in it.
 pub(crate) fn write(id: &str, text: &str, caret: usize) {
-    if let (Some(input), Ok(caret)) = (input(id), u32::try_from(caret)) {
+    let end = u32::try_from(text.encode_utf16().count());
+    if let (Some(input), Ok(caret), Ok(end)) = (input(id), u32::try_from(caret), end) {
         input.set_value(text);
-        drop(input.set_selection_range(caret, caret));
-        // A long formula is scrolled so that its end shows.
-        input.set_scroll_left(input.scroll_width());
+        // Writing leaves the caret at the end; to put it elsewhere costs a layout of the page.
+        if caret != end {
+            drop(input.set_selection_range(caret, caret));
+        }
+        // A long formula is scrolled so that its end shows. It costs a layout of the page.
+        if text.len() > FITS {
+            input.set_scroll_left(input.scroll_width());
+        }
     }
 }
 
