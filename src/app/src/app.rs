@@ -7,6 +7,7 @@ use yew::prelude::*;
 
 use crate::calculator::{CalculatorPage, Opening};
 use crate::home::Home;
+use crate::job_book::{JobPage, ShelfPage};
 use crate::platform::{address, dom, shell, storage};
 use crate::route::Route;
 use crate::settings::{Hand, SETTINGS, Settings, SettingsPage, settled};
@@ -51,6 +52,13 @@ pub(crate) fn App() -> Html {
             };
             html! { <SettingsPage entries={(*entries).clone()} {settings} {on_change} /> }
         }
+        (Route::Jobs, _) => html! { <ShelfPage {settings} packed={None::<String>} /> },
+        (Route::Take(packed), _) => {
+            html! { <ShelfPage {settings} packed={Some(packed.to_owned())} /> }
+        }
+        (Route::Job(key, rest), _) => html! {
+            <JobPage key={key.to_owned()} job={key.to_owned()} rest={rest.to_owned()} {settings} />
+        },
         (Route::Home, _) => html! { <Home is_lost={false} /> },
         _ => html! { <Home is_lost={true} /> },
     }

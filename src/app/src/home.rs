@@ -51,6 +51,10 @@ pub(crate) fn Home(props: &HomeProps) -> Html {
                         }) }
                     </nav>
                 }
+                <a class="target target--jobs" href="#/jobs" data-testid="home-jobs">
+                    <span class="target__title">{ "Jobs" }</span>
+                    <span class="target__question">{ "One part came out different. What else changes?" }</span>
+                </a>
                 <div class="stages">{ for stages }</div>
                 <p class="home__foot">
                     { "Works without a signal. Nothing you type leaves this device." }

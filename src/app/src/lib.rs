@@ -7,6 +7,7 @@
 //! `platform`, exists for the browser alone.
 
 pub mod form;
+pub mod job_book;
 pub mod keypad;
 pub mod link;
 pub mod recent;

@@ -11,6 +11,12 @@ pub enum Route<'a> {
     Settings,
     /// `#/slug` or `#/slug?field=text`: the calculator and what stands after the question mark.
     Calculator(&'static Calculator, Option<&'a str>),
+    /// `#/jobs`: every job on this device.
+    Jobs,
+    /// `#/job/KEY` and what stands after it: a section, or an item.
+    Job(&'a str, &'a str),
+    /// `#/take?PACKED`: a job that was handed on as a link.
+    Take(&'a str),
     /// A page that there is not.
     Unknown,
 }
@@ -27,6 +33,13 @@ impl<'a> Route<'a> {
         match slug.trim_end_matches('/') {
             "" => Route::Home,
             "settings" => Route::Settings,
+            "jobs" => Route::Jobs,
+            "take" => Route::Take(query.unwrap_or("")),
+            job if job.starts_with("job/") => {
+                let key = job.trim_start_matches("job/");
+                let (key, rest) = key.split_once('/').unwrap_or((key, ""));
+                Route::Job(key, rest)
+            }
             slug => calculators::find(slug).map_or(Route::Unknown, |calculator| {
                 Route::Calculator(calculator, query.filter(|query| !query.is_empty()))
             }),
@@ -38,4 +51,10 @@ impl<'a> Route<'a> {
 #[must_use]
 pub fn address(slug: &str, query: &str) -> String {
     if query.is_empty() { format!("#/{slug}") } else { format!("#/{slug}?{query}") }
+}
+
+/// The address of a job, or of a section or item in it.
+#[must_use]
+pub fn in_job(key: &str, rest: &str) -> String {
+    if rest.is_empty() { format!("#/job/{key}") } else { format!("#/job/{key}/{rest}") }
 }

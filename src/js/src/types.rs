@@ -91,7 +91,7 @@ fn field_type(kind: Kind) -> String {
         }
         Kind::YesNo => "boolean".to_owned(),
         Kind::Strip => "string | string[]".to_owned(),
-        Kind::LineOf(_) => "string".to_owned(),
+        Kind::LineOf(_) | Kind::Words(_) => "string".to_owned(),
         Kind::Choice(choices) => {
             let quoted: Vec<String> =
                 choices.iter().map(|choice| format!("\"{}\"", choice.id)).collect();

@@ -92,7 +92,7 @@ pub(crate) fn CalculatorPage(props: &CalculatorPageProps) -> Html {
     let sheet = use_memo((form.entries().clone(), bench), |(entries, bench)| {
         calculator.sheet(entries, bench, &NoNames)
     });
-    let at_hand = use_at_hand(form.clone(), sheet.clone(), settings.clone());
+    let at_hand = use_at_hand(form.clone(), sheet.clone(), settings.clone(), Rc::default());
     let index = use_state_eq(|| 0_usize);
     let done = use_state_eq(|| "");
 
@@ -113,7 +113,7 @@ pub(crate) fn CalculatorPage(props: &CalculatorPageProps) -> Html {
         let form = form.dispatcher();
         Callback::from(move |set| form.dispatch(Action::Set(set)))
     };
-    let is_keying = form.editing().is_some() && !*at_hand.system_keyboard;
+    let is_keying = at_hand.is_keying();
     let dismiss = {
         let trouble = trouble.clone();
         Callback::from(move |_: MouseEvent| trouble.set(None))

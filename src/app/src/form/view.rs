@@ -35,6 +35,8 @@ pub(crate) struct AtHand {
     pub(crate) settings: Rc<Settings>,
     /// Whether the system's keyboard is wanted in place of the keypad.
     pub(crate) system_keyboard: UseStateHandle<bool>,
+    /// Names that may be used in a size, ready above the keypad.
+    names: Rc<Vec<String>>,
     /// The places to type and choose in, in the order asked.
     slots: Rc<Vec<Slot>>,
     /// What the keypad calls: always the same, so that it is not drawn anew at each key.
@@ -42,6 +44,13 @@ pub(crate) struct AtHand {
 }
 
 impl AtHand {
+    /// Whether the keypad is out.
+    pub(crate) fn is_keying(&self) -> bool {
+        let field = self.form.editing().and_then(|slot| self.field(slot.field));
+        let is_words = field.is_some_and(|field| matches!(field.kind, Kind::Words(_)));
+        field.is_some() && !is_words && !*self.system_keyboard
+    }
+
     /// The fields that are asked.
     fn fields(&self) -> impl Iterator<Item = &'static Field> + '_ {
         self.form.calculator().asked(self.form.entries(), &self.settings.bench)
@@ -188,6 +197,7 @@ pub(crate) fn use_at_hand(
     form: UseReducerHandle<Form>,
     sheet: Rc<Sheet>,
     settings: Rc<Settings>,
+    names: Rc<Vec<String>>,
 ) -> AtHand {
     let system_keyboard = use_state_eq(|| false);
     let mut slots = Vec::new();
@@ -217,7 +227,7 @@ pub(crate) fn use_at_hand(
         })
     };
     let slots = Rc::new(slots);
-    let at_hand = AtHand { form, sheet, settings, system_keyboard, slots, keys };
+    let at_hand = AtHand { form, sheet, settings, system_keyboard, names, slots, keys };
     *now.borrow_mut() = Some(at_hand.clone());
     // It holds itself by its callback until it is let go.
     use_effect_with((), move |()| move || *now.borrow_mut() = None);
@@ -301,10 +311,11 @@ fn keypad(at_hand: &AtHand) -> Option<Html> {
     let slot = at_hand.form.editing().filter(|_| !*at_hand.system_keyboard)?;
     let field = at_hand.field(slot.field)?;
     let set = SetOfKeys::of(field.kind)?;
-    let letters = slot.line.map_or_else(Vec::new, |line| {
+    let mut letters = slot.line.map_or_else(Vec::new, |line| {
         let text = at_hand.text(field);
         strip::letters_above(&text, line)
     });
+    letters.extend(at_hand.names.iter().cloned());
     let on_event = at_hand.keys.clone();
     Some(html! {
         <Keypad key="the keypad" {set} is_left_handed={at_hand.settings.hand == Hand::Left}
@@ -345,6 +356,7 @@ pub(crate) fn problem_of(at_hand: &AtHand, field: &Field) -> Option<Html> {
 fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
     let slot = Slot::of(field.id);
     let is_editing = is_editing(at_hand, slot);
+    let is_words = matches!(field.kind, Kind::Words(_));
     let id = element_id(slot);
     let problem = problem_of(at_hand, field);
     let place = Place {
@@ -353,17 +365,17 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
         described_by: format!("echo-{0} problem-{0}", field.id),
         is_wrong: problem.is_some(),
         example: None,
-        system_keyboard: *at_hand.system_keyboard,
+        system_keyboard: *at_hand.system_keyboard || is_words,
     };
     let input = field::input(place, at_hand.text(field), &at_hand.events(slot));
     let echo = at_hand.sheet.echoes.iter().find(|echo| echo.field == field.id);
-    let is_long = matches!(field.kind, Kind::Lengths | Kind::Spans | Kind::Sizes);
+    let is_long = matches!(field.kind, Kind::Lengths | Kind::Spans | Kind::Sizes | Kind::Words(_));
     html! {
         <div key={field.id} class={classes!(
             "field",
             is_long.then_some("is-long"),
             is_editing.then_some("is-editing"),
-            (is_editing && !*at_hand.system_keyboard).then_some("is-docked"),
+            (is_editing && !*at_hand.system_keyboard && !is_words).then_some("is-docked"),
             problem.is_some().then_some("is-wrong"),
         )}>
             <label class="field__label" for={id.clone()}>{ field::label(field) }</label>

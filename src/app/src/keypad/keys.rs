@@ -118,7 +118,7 @@ impl SetOfKeys {
             Kind::Spans => SetOfKeys::Zones,
             Kind::Sizes => SetOfKeys::Sizes,
             Kind::Count { .. } | Kind::Number { .. } | Kind::OptionalMoney => SetOfKeys::Number,
-            Kind::Choice(_) | Kind::YesNo | Kind::LineOf(_) => return None,
+            Kind::Choice(_) | Kind::YesNo | Kind::LineOf(_) | Kind::Words(_) => return None,
         })
     }
 }

@@ -27,3 +27,8 @@ pub(crate) fn replace(fragment: &str) {
 pub(crate) fn on_change(call: impl Fn() + 'static) -> EventListener {
     EventListener::new(&window(), "hashchange", move |_| call())
 }
+
+/// Goes to another page of the app.
+pub(crate) fn go(fragment: &str) {
+    drop(window().location().set_hash(fragment));
+}

@@ -130,3 +130,8 @@ pub(crate) fn is_on_input(event: &Event) -> bool {
     };
     event.target().is_some_and(is_one)
 }
+
+/// Asks the user before something that cannot be undone.
+pub(crate) fn confirm(words: &str) -> bool {
+    window().confirm_with_message(words).unwrap_or(false)
+}

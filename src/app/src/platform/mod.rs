@@ -2,8 +2,10 @@
 
 pub(crate) mod address;
 pub(crate) mod dom;
+pub(crate) mod files;
 pub(crate) mod later;
 pub(crate) mod sharing;
+pub(crate) mod shelf;
 pub(crate) mod shell;
 pub(crate) mod speech;
 pub(crate) mod storage;

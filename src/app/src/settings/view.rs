@@ -28,13 +28,13 @@ pub(crate) fn SettingsPage(props: &SettingsPageProps) -> Html {
     let sheet = use_memo((form.entries().clone(), usual.bench), |(entries, bench)| {
         SETTINGS.sheet(entries, bench, &NoNames)
     });
-    let at_hand = use_at_hand(form.clone(), sheet, usual);
+    let at_hand = use_at_hand(form.clone(), sheet, usual, Rc::default());
     {
         let on_change = on_change.clone();
         use_effect_with(form.entries().clone(), move |entries| on_change.emit(entries.clone()));
     }
     use_effect_with((), |()| dom::set_title("Settings · Sawdust Reckoner"));
-    let is_keying = form.editing().is_some() && !*at_hand.system_keyboard;
+    let is_keying = at_hand.is_keying();
     html! {
         <div class={classes!("page", "page--settings", is_keying.then_some("is-keying"))}>
             <header class="bar">

@@ -44,6 +44,12 @@ impl<'a> Ask<'a> {
         Ask { fields, entries, bench, names, echoes: Vec::new(), refusals: Vec::new() }
     }
 
+    /// Every field of the form, asked or not.
+    #[must_use]
+    pub fn fields(&self) -> &'static [Field] {
+        self.fields
+    }
+
     /// The user's bench.
     #[must_use]
     pub fn bench(&self) -> &'a Bench {
@@ -240,6 +246,15 @@ impl<'a> Ask<'a> {
         Some(Some(number))
     }
 
+    /// The same in whole hundredths, a part of one rounded away: nobody pays less than that.
+    pub fn optional_cents(&mut self, id: &'static str) -> Option<Option<u64>> {
+        let amount = self.optional_money(id)?;
+        Some(amount.and_then(|amount| {
+            let cents = (amount * Number::whole(100)).ok()?.floor();
+            u64::try_from(cents).ok()
+        }))
+    }
+
     /// The id of the chosen answer; an unknown one counts as the first.
     #[must_use]
     pub fn choice(&self, id: &str) -> &'static str {
@@ -253,6 +268,24 @@ impl<'a> Ask<'a> {
     #[must_use]
     pub fn yes(&self, id: &str) -> bool {
         self.text(id) == "yes"
+    }
+
+    /// Free words without spaces at either end, within the limit of their [`Kind`].
+    pub fn words(&mut self, id: &'static str) -> Option<String> {
+        let most = match self.field(id).map(|field| field.kind) {
+            Some(Kind::Words(most)) => most,
+            _ => 0,
+        };
+        let text = self.text(id).trim().to_owned();
+        if text.chars().count() > most {
+            self.refuse_field(
+                id,
+                "too-long",
+                say![format!("This may have up to {most} characters.")],
+            );
+            return None;
+        }
+        Some(text)
     }
 
     /// A running strip of formulas. A line that cannot be worked out does not refuse the others.

@@ -56,6 +56,8 @@ pub enum Kind {
     Choice(&'static [Choice]),
     /// Yes or no; the text is `yes` or `no`.
     YesNo,
+    /// Free words, such as a name or a note, of at most so many characters; may be empty.
+    Words(usize),
     /// A running strip of formulas, one a line; see [`Strip`](super::Strip).
     Strip,
     /// The letter of a line of the strip in the named field, or nothing for its last answer.

@@ -1,0 +1,126 @@
+//! Handing a job on: as a file, as a link, as lists. None of it needs a signal.
+
+use reckoner_core::job::{Setting, Step, batches, part_sizes};
+use reckoner_formats::{batches_csv, pack, parts_csv, write_job};
+use yew::prelude::*;
+
+use super::Open;
+use crate::job_book::book::Edit;
+use crate::platform::{address, dom, files, sharing, shelf};
+
+/// Longest link that is offered: some programs cut longer ones short. Common practice, no source.
+const MOST_LINK: usize = 8_000;
+
+pub(super) fn view(open: &Open) -> Html {
+    html! { <HandOn open={super::item::Shared(open.clone())} /> }
+}
+
+#[derive(Properties, PartialEq)]
+struct HandOnProps {
+    open: super::item::Shared,
+}
+
+/// A file name of the title: letters and digits of any script, and hyphens.
+fn file_name(title: &str, ending: &str) -> String {
+    let name: String =
+        title.chars().map(|c| if c.is_alphanumeric() { c } else { '-' }).take(60).collect();
+    let name = name.trim_matches('-');
+    format!("{}.{ending}", if name.is_empty() { "job" } else { name })
+}
+
+#[component]
+fn HandOn(props: &HandOnProps) -> Html {
+    let open = &props.open.0;
+    let job = &open.book.job;
+    let said = use_state_eq(|| "");
+    let title = job.title.clone();
+    let rename = {
+        let (open, title) = (open.clone(), title.clone());
+        Callback::from(move |event: Event| {
+            let new = dom::value_of(&event).unwrap_or_default().trim().to_owned();
+            if !new.is_empty() && new != title {
+                let step = Step {
+                    label: "rename the job".to_owned(),
+                    changes: Vec::new(),
+                    title: Some((title.clone(), new)),
+                };
+                open.on_page.edit(Edit::Make(step));
+            }
+        })
+    };
+    let save = |ending: &'static str, kind: &'static str, text: Box<dyn Fn(&Open) -> String>| {
+        let open = open.clone();
+        Callback::from(move |_: MouseEvent| {
+            files::save(&file_name(&open.book.job.title, ending), kind, text(&open).as_bytes());
+        })
+    };
+    let as_file = save("job.json", "application/json", Box::new(|open| write_job(&open.book.job)));
+    let parts = save(
+        "parts.csv",
+        "text/csv",
+        Box::new(|open| {
+            let sizes = part_sizes(&open.book.job, &open.reckoned);
+            parts_csv(&open.book.job, &sizes, open.settings.bench.tape)
+        }),
+    );
+    let lists = save(
+        "batches.csv",
+        "text/csv",
+        Box::new(|open| {
+            let sizes = part_sizes(&open.book.job, &open.reckoned);
+            let all: Vec<_> = [Setting::RipWidth, Setting::ResawThickness, Setting::StopLength]
+                .into_iter()
+                .flat_map(|setting| batches(&sizes, setting))
+                .collect();
+            batches_csv(&open.book.job, &all, open.settings.bench.tape)
+        }),
+    );
+    let packed = pack(&write_job(job));
+    let link = (packed.len() <= MOST_LINK).then(|| {
+        let said = said.clone();
+        Callback::from(move |_: MouseEvent| {
+            let page = address::whole();
+            let page = page.split('#').next().unwrap_or_default().to_owned();
+            let said = said.clone();
+            sharing::copy(format!("{page}#/take?{packed}"), move |worked| {
+                said.set(if worked {
+                    "Link copied."
+                } else {
+                    "This browser does not let me copy."
+                });
+            });
+        })
+    });
+    let remove = {
+        let key = open.key.clone();
+        Callback::from(move |_: MouseEvent| {
+            let key = key.clone();
+            if dom::confirm("Take this job off this device? A file saved before is not touched.") {
+                wasm_bindgen_futures::spawn_local(async move {
+                    drop(shelf::remove(&key).await);
+                    address::go("#/jobs");
+                });
+            }
+        })
+    };
+    html! {
+        <div class="hand-on">
+            <label class="field is-long">
+                <span class="field__label">{ "Name of the job" }</span>
+                <input class="field__input" type="text" maxlength="500" value={title} onchange={rename} data-testid="job-title" />
+            </label>
+            <div class="adds">
+                <button type="button" class="tool tool--main" data-testid="save-file" onclick={as_file}>{ "Save as a file" }</button>
+                if let Some(onclick) = link {
+                    <button type="button" class="tool" data-testid="copy-job-link" {onclick}>{ "Copy as a link" }</button>
+                } else {
+                    <p class="job__words">{ "This job is too large for a link. Hand it on as a file." }</p>
+                }
+                <button type="button" class="tool" data-testid="save-parts" onclick={parts}>{ "Parts as a list (CSV)" }</button>
+                <button type="button" class="tool" data-testid="save-batches" onclick={lists}>{ "Settings as a list (CSV)" }</button>
+                <button type="button" class="tool" data-testid="remove-job" onclick={remove}>{ "Take it off this device" }</button>
+            </div>
+            <p role="status">{ *said }</p>
+        </div>
+    }
+}

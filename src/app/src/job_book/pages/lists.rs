@@ -1,0 +1,173 @@
+//! Parts, what is cut together, and the rack.
+
+use reckoner_core::job::{
+    Batch, Item, ItemId, Part, PartSizes, Piece, Setting, Step, batches as batches_of, part_sizes,
+};
+use reckoner_core::measure::Length;
+use reckoner_core::measure::text::{Quantity, TextProblem};
+use yew::prelude::*;
+
+use super::sizes::quantity;
+use super::{Open, add, row};
+use crate::components::icon::{Icon, icon};
+use crate::job_book::book::Edit;
+
+fn size(open: &Open, length: &Result<Length, TextProblem>) -> Html {
+    match length {
+        Ok(length) => quantity(Some(Quantity::Length(*length)), open.settings.bench.tape),
+        Err(_) => html! { <span class="row__problem">{ "?" }</span> },
+    }
+}
+
+pub(super) fn parts(open: &Open) -> Html {
+    let sizes = part_sizes(&open.book.job, &open.reckoned);
+    html! {
+        <>
+            if sizes.is_empty() { <p class="job__words">{ "No part yet." }</p> }
+            <ul class="rows" data-testid="parts">
+                { for sizes.iter().filter_map(|it| match open.book.job.item(it.id) {
+                    Some(Item::Part(part)) => Some(part_row(open, part, it)),
+                    _ => None,
+                }) }
+            </ul>
+            <div class="adds">{ add(open, "part", "Add a part") }</div>
+        </>
+    }
+}
+
+fn part_row(open: &Open, part: &Part, it: &PartSizes) -> Html {
+    let name = |id: &ItemId| open.book.job.item(*id).map_or("", Item::name);
+    let problem =
+        [&it.thickness, &it.width, &it.length].into_iter().find_map(|side| side.as_ref().err());
+    let problem = it.quantity.as_ref().err().or(problem).map(ToString::to_string);
+    let waits: Vec<&str> = it.waits_for.iter().map(name).collect();
+    html! {
+        <li class="part">
+            <a class="row" href={open.at(&format!("item/{}", it.id.0))} data-testid={format!("item-{}", part.name)}>
+                <span class="row__name">{ &part.name }</span>
+                <span class="row__value">{ size(open, &it.thickness) }{ " × " }{ size(open, &it.width) }{ " × " }{ size(open, &it.length) }</span>
+                <span class="row__more">
+                    if !waits.is_empty() { <span class="badge is-wait">{ format!("wait: measure {}", waits.join(", ")) }</span> }
+                    { &part.stock }
+                </span>
+                if let Some(words) = problem { <span class="row__problem">{ words }</span> }
+            </a>
+            { pieces(open, part, it) }
+        </li>
+    }
+}
+
+/// One box for each piece, ticked when it is cut.
+fn pieces(open: &Open, part: &Part, it: &PartSizes) -> Html {
+    let Ok(count) = it.quantity.clone() else { return html! {} };
+    let piece = |index: u32| {
+        let place = index as usize;
+        let is_done = part.pieces.get(place).is_some_and(|piece| piece.done);
+        let mut ticked = part.clone();
+        let wanted = place.saturating_add(1).max(ticked.pieces.len());
+        ticked.pieces.resize(wanted, Piece::default());
+        if let Some(piece) = ticked.pieces.get_mut(place) {
+            piece.done = !is_done;
+        }
+        let number = index.saturating_add(1);
+        let words = if is_done {
+            format!("put {} {number} back", part.name)
+        } else {
+            format!("cut {} {number}", part.name)
+        };
+        let step = Step::new(words, vec![open.book.job.replacing(it.id, Item::Part(ticked))]);
+        html! {
+            <button type="button" class="tick" aria-pressed={if is_done { "true" } else { "false" }}
+                aria-label={format!("{} {number} of {count}, cut", part.name)}
+                data-testid={format!("tick-{}-{number}", part.name)} onclick={open.doing(Edit::Make(step))}>
+                if is_done { { icon(Icon::Tick) } } else { { number } }
+            </button>
+        }
+    };
+    // A long run is ticked on its own page of the shop; here the first ones stand.
+    html! { <div class="ticks">{ for (0..count.min(40)).map(piece) }</div> }
+}
+
+pub(super) fn batches(open: &Open) -> Html {
+    let sizes = part_sizes(&open.book.job, &open.reckoned);
+    let group = |setting: Setting, title: &str| {
+        let list = batches_of(&sizes, setting);
+        html! {
+            <section class="batches">
+                <h2>{ title }</h2>
+                <ul class="rows">{ for list.iter().map(|it| batch(open, it)) }</ul>
+            </section>
+        }
+    };
+    html! {
+        <div data-testid="batches">
+            <p class="job__words">{ "Set once, cut all that match, and one spare for each setting." }</p>
+            { group(Setting::RipWidth, "Fence, by width") }
+            { group(Setting::ResawThickness, "Fence, by thickness") }
+            { group(Setting::StopLength, "Stop block, by length") }
+        </div>
+    }
+}
+
+fn batch(open: &Open, it: &Batch) -> Html {
+    let parts = it.parts.iter().map(|part| {
+        let name = open.book.job.item(part.id).map_or("", Item::name);
+        let wait = if part.must_wait { " (wait)" } else { "" };
+        format!("{} × {name}{wait}", part.pieces)
+    });
+    html! {
+        <li class="row">
+            <span class="row__name">{ quantity(Some(Quantity::Length(it.size)), open.settings.bench.tape) }</span>
+            <span class="row__value">{ format!("{} + {} spare", it.pieces, it.spares) }</span>
+            <span class="row__more">{ parts.collect::<Vec<_>>().join(", ") }</span>
+        </li>
+    }
+}
+
+pub(super) fn rack(open: &Open) -> Html {
+    let group = |title: &str, form: &str, label: &str, is_of: fn(&Item) -> bool| {
+        let mut here = open.book.job.items().filter(|(_, item)| is_of(item)).peekable();
+        html! {
+            <section class="batches">
+                <h2>{ title }</h2>
+                if here.peek().is_some() {
+                    <ul class="rows">
+                        { for here.map(|(id, item)| row(open, id, item.name(), html! {
+                            <><span class="row__name">{ item.name() }</span><span class="row__more">{ about(item) }</span></>
+                        })) }
+                    </ul>
+                }
+                if !(form == "sketch" && open.book.job.items().any(|(_, item)| is_of(item))) {
+                    <div class="adds">{ add(open, form, label) }</div>
+                }
+            </section>
+        }
+    };
+    html! {
+        <div data-testid="rack">
+            { group("Boards and scraps on hand", "board", "Add a board", |it| matches!(it, Item::RackBoard(_))) }
+            { group("Lengths at the yard", "yard", "Add a length", |it| matches!(it, Item::YardBoard(_))) }
+            { group("Round things I own", "round", "Add a round thing", |it| matches!(it, Item::Round(_))) }
+            { group("My saws", "saw", "Add a saw", |it| matches!(it, Item::Saw(_))) }
+            { group("Screws on hand", "screw", "Add screws", |it| matches!(it, Item::Screw(_))) }
+        </div>
+    }
+}
+
+/// The sizes of a thing on the rack, as written.
+fn about(item: &Item) -> String {
+    match item {
+        Item::RackBoard(it) => {
+            let wet = if it.wet { ", wet" } else { "" };
+            format!(
+                "{} of {} × {} × {}, {}{wet}",
+                it.quantity, it.thickness, it.width, it.length, it.section
+            )
+        }
+        Item::YardBoard(it) => format!("{} × {} × {}", it.thickness, it.width, it.length),
+        Item::Round(it) => format!("{} across", it.diameter),
+        Item::Saw(it) => format!("kerf {}, reach {}", it.kerf, it.reach),
+        Item::Screw(it) => format!("{} of No. {} × {}", it.quantity, it.gauge, it.length),
+        _ => String::new(),
+    }
+}

@@ -1,0 +1,189 @@
+//! The pages of the job book.
+
+mod hand_on;
+mod item;
+mod kept;
+mod lists;
+mod shelf;
+mod sizes;
+
+use std::rc::Rc;
+
+use reckoner_core::job::{Item, ItemId, Reckoned};
+use yew::prelude::*;
+
+pub(crate) use shelf::ShelfPage;
+
+use super::book::{Book, Edit};
+use super::forms::Form;
+use super::hook::{OnPage, use_book};
+use crate::components::icon::{Icon, icon};
+use crate::platform::dom;
+use crate::route;
+use crate::settings::Settings;
+
+/// A job worked out, with what the pages of it need.
+#[derive(Clone)]
+pub(super) struct Open {
+    pub(super) key: String,
+    pub(super) book: Rc<Book>,
+    pub(super) reckoned: Rc<Reckoned>,
+    pub(super) on_page: OnPage,
+    pub(super) settings: Rc<Settings>,
+}
+
+impl Open {
+    /// The address of a section or item of the job.
+    pub(super) fn at(&self, rest: &str) -> String {
+        route::in_job(&self.key, rest)
+    }
+
+    /// A callback that does an edit.
+    pub(super) fn doing(&self, edit: Edit) -> Callback<MouseEvent> {
+        let on_page = self.on_page.clone();
+        Callback::from(move |_| on_page.edit(edit.clone()))
+    }
+}
+
+/// The sections of a job, with their names in the address.
+const SECTIONS: [(&str, &str); 6] = [
+    ("", "Sizes"),
+    ("parts", "Parts"),
+    ("settings-of-saw", "Cut together"),
+    ("kept", "Reckonings"),
+    ("rack", "Rack"),
+    ("hand-on", "Hand on"),
+];
+
+#[derive(Properties, PartialEq)]
+pub(crate) struct JobPageProps {
+    pub(crate) job: String,
+    /// What stands after the job in the address.
+    pub(crate) rest: String,
+    pub(crate) settings: Rc<Settings>,
+}
+
+/// A page of one job.
+#[component]
+pub(crate) fn JobPage(props: &JobPageProps) -> Html {
+    let JobPageProps { job, rest, settings } = props;
+    let on_page = use_book(job);
+    let bench = settings.bench;
+    let open = use_memo(((*on_page.book).clone(), bench), {
+        let (on_page, settings, key) = (on_page.clone(), settings.clone(), job.clone());
+        move |(book, bench)| {
+            let book = book.clone()?;
+            let reckoned = Rc::new(Reckoned::of(&book.job, bench));
+            Some(Open { key, book, reckoned, on_page, settings })
+        }
+    });
+    let trouble = on_page.trouble.as_ref().map(|words| {
+        html! { <p class="trouble" role="alert" data-testid="job-trouble">{ words }</p> }
+    });
+    match &*open {
+        Some(open) => html! { <>{ trouble }{ page(open, rest) }</> },
+        None => html! {
+            <div class="page">
+                <header class="bar">
+                    <a class="bar__link" href="#/jobs" aria-label="All jobs">{ icon(Icon::Back) }</a>
+                    <h1 class="bar__title">{ "Job" }</h1>
+                </header>
+                <main class="job">{ trouble }</main>
+            </div>
+        },
+    }
+}
+
+fn page(open: &Open, rest: &str) -> Html {
+    let (word, argument) = rest.split_once('/').unwrap_or((rest, ""));
+    match word {
+        "item" => {
+            let id = argument.parse().ok().map(ItemId);
+            let item = id.and_then(|id| Some((id, open.book.job.item(id)?)));
+            match item {
+                Some((id, Item::Kept(kept))) => kept::page(open, id, kept),
+                Some((id, item)) => match Form::of(item) {
+                    Some(form) => item::page(open, form, Some(id)),
+                    None => lost(open),
+                },
+                None => lost(open),
+            }
+        }
+        "new" => match Form::named(argument) {
+            Some(form) => item::page(open, form, None),
+            None => lost(open),
+        },
+        section => section_page(open, section),
+    }
+}
+
+fn lost(open: &Open) -> Html {
+    html! {
+        <div class="page">
+            { bar(open, &open.at(""), "Not here") }
+            <main class="job">
+                <p class="trouble" role="alert">{ "This is not in the job any more. It may come back with Undo." }</p>
+            </main>
+        </div>
+    }
+}
+
+fn section_page(open: &Open, section: &str) -> Html {
+    let body = match section {
+        "parts" => lists::parts(open),
+        "settings-of-saw" => lists::batches(open),
+        "kept" => kept::list(open),
+        "rack" => lists::rack(open),
+        "hand-on" => hand_on::view(open),
+        _ => sizes::view(open),
+    };
+    html! {
+        <div class="page page--job">
+            { bar(open, "#/jobs", &open.book.job.title) }
+            <nav class="sections" aria-label="Sections of the job">
+                { for SECTIONS.iter().map(|(name, label)| html! {
+                    <a class="section-link" href={open.at(name)} data-testid={format!("section-{}", if name.is_empty() { "sizes" } else { name })}
+                        aria-current={(section == *name).then_some("page")}>{ *label }</a>
+                }) }
+            </nav>
+            <main class="job">{ body }</main>
+        </div>
+    }
+}
+
+/// The head of a page of the job: back, title, undo and redo.
+pub(super) fn bar(open: &Open, back: &str, title: &str) -> Html {
+    dom::set_title(&format!("{title} · Sawdust Reckoner"));
+    let name = |word: &str, step: Option<&str>| match step {
+        Some(step) => format!("{word}: {step}"),
+        None => word.to_owned(),
+    };
+    html! {
+        <header class="bar">
+            <a class="bar__link" href={back.to_owned()} aria-label="Back" data-testid="back">{ icon(Icon::Back) }</a>
+            <h1 class="bar__title">{ title }</h1>
+            <button type="button" class="bar__link" data-testid="undo" aria-label={name("Undo", open.book.last_step())}
+                disabled={open.book.last_step().is_none()} onclick={open.doing(Edit::Undo)}>{ icon(Icon::Undo) }</button>
+            <button type="button" class="bar__link" data-testid="redo" aria-label={name("Redo", open.book.next_step())}
+                disabled={open.book.next_step().is_none()} onclick={open.doing(Edit::Redo)}>{ icon(Icon::Redo) }</button>
+        </header>
+    }
+}
+
+/// A row of a list that leads to an item.
+pub(super) fn row(open: &Open, id: ItemId, name: &str, inside: Html) -> Html {
+    html! {
+        <li>
+            <a class="row" href={open.at(&format!("item/{}", id.0))} data-testid={format!("item-{name}")}>
+                { inside }
+            </a>
+        </li>
+    }
+}
+
+/// A button that leads to a form for something new.
+pub(super) fn add(open: &Open, form: &str, label: &str) -> Html {
+    html! {
+        <a class="tool add" href={open.at(&format!("new/{form}"))} data-testid={format!("add-{form}")}>{ label }</a>
+    }
+}
