@@ -7,15 +7,29 @@ use yew::prelude::*;
 
 use crate::calculator::{CalculatorPage, Opening};
 use crate::home::Home;
-use crate::job_book::{JobPage, ShelfPage};
 use crate::platform::{address, dom, shell, storage};
 use crate::route::Route;
 use crate::settings::{Hand, SETTINGS, Settings, SettingsPage, settled};
 use crate::{link, recent};
 
+/// The pages of the job book, in the program that has them.
+pub(crate) type Jobs = fn(Route, Rc<Settings>) -> Html;
+
+#[derive(Properties)]
+pub(crate) struct AppProps {
+    pub(crate) jobs: Option<Jobs>,
+}
+
+impl PartialEq for AppProps {
+    /// A program has the job book or not, from its start to its end.
+    fn eq(&self, other: &AppProps) -> bool {
+        self.jobs.is_some() == other.jobs.is_some()
+    }
+}
+
 /// The whole app.
 #[component]
-pub(crate) fn App() -> Html {
+pub(crate) fn App(props: &AppProps) -> Html {
     use_effect_with((), |()| shell::announce_start());
     let entries = use_state_eq(kept_settings);
     let settings: Rc<Settings> = use_memo((*entries).clone(), Settings::of);
@@ -32,6 +46,14 @@ pub(crate) fn App() -> Html {
     }
     use_effect_with(settings.clone(), |settings| look(settings));
     use_effect_with((*place).clone(), |place| remember_use(place));
+    // The shell starts the program that the address asks for.
+    let lacks_jobs = props.jobs.is_none();
+    use_effect_with((*place).clone(), move |place| {
+        if lacks_jobs && matches!(Route::read(place), Route::Jobs | Route::Job(..) | Route::Take(_))
+        {
+            address::load_again();
+        }
+    });
     // Read once for each visit: what is typed later belongs to the page.
     let bench = settings.bench;
     let opening = use_memo((*place).clone(), |place| match Route::read(place) {
@@ -52,12 +74,9 @@ pub(crate) fn App() -> Html {
             };
             html! { <SettingsPage entries={(*entries).clone()} {settings} {on_change} /> }
         }
-        (Route::Jobs, _) => html! { <ShelfPage {settings} packed={None::<String>} /> },
-        (Route::Take(packed), _) => {
-            html! { <ShelfPage {settings} packed={Some(packed.to_owned())} /> }
-        }
-        (Route::Job(key, rest), _) => html! {
-            <JobPage key={key.to_owned()} job={key.to_owned()} rest={rest.to_owned()} {settings} />
+        (asked @ (Route::Jobs | Route::Job(..) | Route::Take(_)), _) => match props.jobs {
+            Some(page) => page(asked, settings),
+            None => html! { <p class="skeleton__slow">{ "Opening the job book." }</p> },
         },
         (Route::Home, _) => html! { <Home is_lost={false} /> },
         _ => html! { <Home is_lost={true} /> },

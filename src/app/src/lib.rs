@@ -27,7 +27,7 @@ mod home;
 #[cfg(target_arch = "wasm32")]
 mod platform;
 
-/// Puts the app on the page and tells the shell that it is there.
+/// Puts the calculators on the page and tells the shell that they are there.
 #[cfg(target_arch = "wasm32")]
 pub fn start() {
     platform::shell::report_panics();
@@ -35,9 +35,29 @@ pub fn start() {
     let _take_away = draw();
 }
 
-/// Draws the app into the shell's element. What is returned takes it away again.
+/// The same with the job book. It is a program of its own: nothing of it is in the first one.
+#[cfg(target_arch = "wasm32")]
+pub fn start_with_jobs() {
+    platform::shell::report_panics();
+    let _take_away = draw_with_jobs();
+}
+
+/// Draws the calculators into the shell's element. What is returned takes them away again.
 #[cfg(target_arch = "wasm32")]
 pub fn draw() -> impl FnOnce() {
-    let app = yew::Renderer::<app::App>::with_root(platform::shell::root()).render();
+    put_on_page(None)
+}
+
+/// Draws the calculators and the job book.
+#[cfg(target_arch = "wasm32")]
+pub fn draw_with_jobs() -> impl FnOnce() {
+    put_on_page(Some(job_book::page))
+}
+
+#[cfg(target_arch = "wasm32")]
+fn put_on_page(jobs: Option<app::Jobs>) -> impl FnOnce() {
+    let props = app::AppProps { jobs };
+    let root = platform::shell::root();
+    let app = yew::Renderer::<app::App>::with_root_and_props(root, props).render();
     move || app.destroy()
 }

@@ -162,11 +162,20 @@ async function keepUpToDate() {
 
 // ---- Start ------------------------------------------------------------------------------------
 
-try {
-  const script = document.querySelector("link[rel=modulepreload]");
+/** The job book is a program of its own: the first visit does not wait for it. */
+function program() {
+  const book = document.querySelector("link[rel=worker][href*=book]");
+  if (book && /^#\/?(jobs|job|take)\b/.test(location.hash)) {
+    return [book.href, new URL(book.dataset.wasm, location.href)];
+  }
   const wasm = document.querySelector("link[rel=preload][as=fetch]");
-  const { default: start } = await import(script.href);
-  await start({ module_or_path: wasm.href });
+  return [document.querySelector("link[rel=modulepreload]").href, wasm.href];
+}
+
+try {
+  const [script, wasm] = program();
+  const { default: start } = await import(script);
+  await start({ module_or_path: wasm });
 } catch (reason) {
   recover(reason);
 }

@@ -73,7 +73,11 @@ fn measure(folder: &Path) -> Result<BTreeMap<String, Sizes>> {
     Ok(sizes)
 }
 
+/// The job book is a program that a first visit does not fetch: it has limits of its own.
 fn kind(path: &str) -> &str {
+    if path.contains("reckoner-book") {
+        return "job book";
+    }
     match path.rsplit_once('.').map_or("", |(_, extension)| extension) {
         "svg" | "png" => "icons",
         "html" | "webmanifest" => "html",

@@ -13,4 +13,4 @@ mod hook;
 mod pages;
 
 #[cfg(target_arch = "wasm32")]
-pub(crate) use pages::{JobPage, ShelfPage};
+pub(crate) use pages::page;

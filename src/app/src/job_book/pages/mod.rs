@@ -12,14 +12,14 @@ use std::rc::Rc;
 use reckoner_core::job::{Item, ItemId, Reckoned};
 use yew::prelude::*;
 
-pub(crate) use shelf::ShelfPage;
+use shelf::ShelfPage;
 
 use super::book::{Book, Edit};
 use super::forms::Form;
 use super::hook::{OnPage, use_book};
 use crate::components::icon::{Icon, icon};
 use crate::platform::dom;
-use crate::route;
+use crate::route::{self, Route};
 use crate::settings::Settings;
 
 /// A job worked out, with what the pages of it need.
@@ -55,17 +55,28 @@ const SECTIONS: [(&str, &str); 6] = [
     ("hand-on", "Hand on"),
 ];
 
+/// The page of the job book that a route asks for.
+pub(crate) fn page(route: Route, settings: Rc<Settings>) -> Html {
+    match route {
+        Route::Job(key, rest) => html! {
+            <JobPage key={key.to_owned()} job={key.to_owned()} rest={rest.to_owned()} {settings} />
+        },
+        Route::Take(packed) => html! { <ShelfPage {settings} packed={Some(packed.to_owned())} /> },
+        _ => html! { <ShelfPage {settings} packed={None::<String>} /> },
+    }
+}
+
 #[derive(Properties, PartialEq)]
-pub(crate) struct JobPageProps {
-    pub(crate) job: String,
+struct JobPageProps {
+    job: String,
     /// What stands after the job in the address.
-    pub(crate) rest: String,
-    pub(crate) settings: Rc<Settings>,
+    rest: String,
+    settings: Rc<Settings>,
 }
 
 /// A page of one job.
 #[component]
-pub(crate) fn JobPage(props: &JobPageProps) -> Html {
+fn JobPage(props: &JobPageProps) -> Html {
     let JobPageProps { job, rest, settings } = props;
     let on_page = use_book(job);
     let bench = settings.bench;
@@ -81,7 +92,7 @@ pub(crate) fn JobPage(props: &JobPageProps) -> Html {
         html! { <p class="trouble" role="alert" data-testid="job-trouble">{ words }</p> }
     });
     match &*open {
-        Some(open) => html! { <>{ trouble }{ page(open, rest) }</> },
+        Some(open) => html! { <>{ trouble }{ inside(open, rest) }</> },
         None => html! {
             <div class="page">
                 <header class="bar">
@@ -94,7 +105,7 @@ pub(crate) fn JobPage(props: &JobPageProps) -> Html {
     }
 }
 
-fn page(open: &Open, rest: &str) -> Html {
+fn inside(open: &Open, rest: &str) -> Html {
     let (word, argument) = rest.split_once('/').unwrap_or((rest, ""));
     match word {
         "item" => {

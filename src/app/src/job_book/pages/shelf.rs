@@ -16,15 +16,15 @@ use crate::route;
 use crate::settings::Settings;
 
 #[derive(Properties, PartialEq)]
-pub(crate) struct ShelfPageProps {
-    pub(crate) settings: Rc<Settings>,
+pub(super) struct ShelfPageProps {
+    pub(super) settings: Rc<Settings>,
     /// A job that came as a link, packed.
-    pub(crate) packed: Option<String>,
+    pub(super) packed: Option<String>,
 }
 
 /// Every job, and the ways to bring one in. What comes in is shown before anything changes.
 #[component]
-pub(crate) fn ShelfPage(props: &ShelfPageProps) -> Html {
+pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
     let cards = use_state_eq(|| None::<Vec<Card>>);
     let trouble = use_state_eq(|| None::<String>);
     let incoming = use_state_eq(|| None::<Rc<Opened>>);
