@@ -311,15 +311,17 @@ fn keypad(at_hand: &AtHand) -> Option<Html> {
     let slot = at_hand.form.editing().filter(|_| !*at_hand.system_keyboard)?;
     let field = at_hand.field(slot.field)?;
     let set = SetOfKeys::of(field.kind)?;
-    let mut letters = slot.line.map_or_else(Vec::new, |line| {
+    let letters = slot.line.map_or_else(Vec::new, |line| {
         let text = at_hand.text(field);
         strip::letters_above(&text, line)
     });
-    letters.extend(at_hand.names.iter().cloned());
+    // What the tape says on the real part is a reading, not a formula.
+    let takes_names = field.id != "as_cut" && !at_hand.names.is_empty();
+    let names = if takes_names { (*at_hand.names).clone() } else { Vec::new() };
     let on_event = at_hand.keys.clone();
     Some(html! {
         <Keypad key="the keypad" {set} is_left_handed={at_hand.settings.hand == Hand::Left}
-            is_last={neighbour(&at_hand.slots, slot, Way::Next).is_none()} {letters} {on_event} />
+            is_last={neighbour(&at_hand.slots, slot, Way::Next).is_none()} {letters} {names} {on_event} />
     })
 }
 

@@ -29,6 +29,8 @@ pub(crate) struct KeypadProps {
     pub(crate) is_last: bool,
     /// Letters of the lines that may be used, in a strip.
     pub(crate) letters: Vec<String>,
+    /// Names that may be used.
+    pub(crate) names: Vec<String>,
     pub(crate) on_event: Callback<KeypadEvent>,
 }
 
@@ -40,7 +42,7 @@ fn stay(event: &Event) {
 /// The keypad of a typed field.
 #[component]
 pub(crate) fn Keypad(props: &KeypadProps) -> Html {
-    let KeypadProps { set, is_left_handed, is_last, letters, on_event } = props;
+    let KeypadProps { set, is_left_handed, is_last, letters, names, on_event } = props;
     let page = use_state_eq(|| Page::Digits);
     let shown =
         if pages(*set).iter().any(|tab| tab.id() == page.id()) { *page } else { Page::Digits };
@@ -73,6 +75,15 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
         <section class="keypad" aria-label="Keypad" data-testid="keypad"
             onpointerdown={Callback::from(|event: PointerEvent| stay(&event))}
             onmousedown={Callback::from(|event: MouseEvent| stay(&event))}>
+            if !names.is_empty() {
+                <div class="keypad__names">
+                    { for names.iter().map(|name| html! {
+                        <button type="button" tabindex="-1" class="tab tab--letter"
+                            data-testid={format!("name-{name}")}
+                            onclick={send(KeypadEvent::Letter(name.clone()))}>{ name }</button>
+                    }) }
+                </div>
+            }
             <div class="keypad__tabs">
                 if pages(*set).len() > 1 {
                     { for pages(*set).iter().map(|it| tab(*it)) }

@@ -216,7 +216,7 @@ fn headline(open: &Open, id: Option<ItemId>, reckoned: &Reckoned) -> Html {
             <div class="headline__inside is-short">
                 <p class="headline__label">{ "In use" }</p>
                 <p class="headline__figure">{ quantity(value, open.settings.bench.tape) }</p>
-                <p class="headline__rest"><span class="headline__from">{ from }</span></p>
+                <p class="headline__rest"><span class="lean">{ from }</span></p>
             </div>
         </div>
     }
