@@ -51,7 +51,7 @@ pub(crate) fn Home(props: &HomeProps) -> Html {
                         }) }
                     </nav>
                 }
-                <a class="target target--jobs" href="#/jobs" data-testid="home-jobs">
+                <a class="target target--jobs" href="#/jobs" data-testid="to-jobs">
                     <span class="target__title">{ "Jobs" }</span>
                     <span class="target__question">{ "One part came out different. What else changes?" }</span>
                 </a>

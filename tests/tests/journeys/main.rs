@@ -1,6 +1,7 @@
 //! Journeys through the built app: what a person does, in a real browser.
 
 mod javascript;
+mod job;
 mod keyboard;
 mod offline;
 mod pages;

@@ -1,0 +1,109 @@
+//! The job book: a part comes out different, and what else changes.
+
+use reckoner_e2e::{App, Screen};
+
+/// Opens the demo by tapping, from the list of calculators.
+fn demo() -> App {
+    let app = App::open(Screen::PHONE);
+    app.wait_until_kept();
+    app.tap("to-jobs");
+    app.wait_for("open-demo");
+    app.tap("open-demo");
+    app.wait_for("sizes");
+    app
+}
+
+/// Measures the leg of the demo 1/16 in thinner than planned.
+fn cut_the_leg_thin(app: &App) {
+    app.tap("item-leg");
+    app.enter("as_cut", &["3", "page-16", "3/16", "close"]);
+    app.wait_for("moved");
+}
+
+/// The words of an element in one line, as a voice reads a fraction.
+fn line(app: &App, id: &str) -> String {
+    app.text(id).split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn a_leg_cut_thin_moves_the_rails_and_is_still_so_with_the_server_gone() {
+    let app = demo();
+    assert!(
+        line(&app, "item-long rail").contains("forty-one inches"),
+        "{}",
+        line(&app, "item-long rail")
+    );
+    cut_the_leg_thin(&app);
+    // 47 1/2 less two legs of 3 3/16: 41 1/8.
+    let moved = line(&app, "moved");
+    assert!(moved.contains("long rail") && moved.contains("forty-one and one eighth"), "{moved}");
+    assert!(moved.contains("not cut yet: only the number"), "{moved}");
+    app.server.stop();
+    app.tap("back");
+    app.reload();
+    app.wait_for_start();
+    app.wait_for("sizes");
+    let rail = line(&app, "item-long rail");
+    assert!(rail.contains("forty-one and one eighth inches"), "{rail}");
+    app.tap("undo");
+    app.wait_until(
+        "the plan is back",
+        "return document.querySelector('[data-testid=\"item-long rail\"]').textContent.includes('forty-one inches')",
+    );
+    app.assert_quiet_console();
+}
+
+#[test]
+fn a_rail_cut_before_the_legs_were_measured_has_a_rescue() {
+    let app = demo();
+    app.tap("item-long rail");
+    app.enter("as_cut", &["4", "1", "close"]);
+    app.tap("back");
+    app.wait_for("sizes");
+    cut_the_leg_thin(&app);
+    app.tap("back");
+    app.wait_for("attention");
+    let words = line(&app, "trouble-long rail");
+    assert!(words.contains("It is now wanted at"), "{words}");
+    // The overall length gives way: 41 and two legs of 3 3/16 are 47 3/8.
+    assert!(line(&app, "rescue-overall length").contains("forty-seven and three eighths"));
+    app.tap("rescue-overall length");
+    app.wait_until(
+        "nothing is in trouble",
+        "return document.querySelector('[data-testid=\"trouble-long rail\"]') === null",
+    );
+}
+
+#[test]
+fn every_section_of_a_job_is_clean_and_stays_in_the_page() {
+    let app = demo();
+    for section in ["sizes", "parts", "settings-of-saw", "kept", "rack", "hand-on"] {
+        app.tap(&format!("section-{section}"));
+        app.assert_no_sideways_scroll();
+        app.assert_accessible();
+        app.picture(&format!("job-{section}"));
+    }
+    app.tap("section-parts");
+    app.tap("tick-leg-1");
+    app.wait_until(
+        "it is ticked",
+        "return document.querySelector('[data-testid=\"tick-leg-1\"]').ariaPressed === 'true'",
+    );
+    app.tap("section-kept");
+    app.tap("item-Half of the long rail");
+    app.wait_for("answer-headline");
+    app.assert_no_sideways_scroll();
+    app.assert_accessible();
+    app.assert_quiet_console();
+}
+
+#[test]
+fn a_link_that_holds_no_job_says_so() {
+    let app = App::open(Screen::PHONE);
+    for link in ["#/take?nonsense", "#/take?", "#/job/none", "#/job/none/item/7"] {
+        app.go(link);
+        app.wait_for_start();
+        app.wait_for("job-trouble");
+        assert!(!app.shows("recovery"), "{link}");
+    }
+}
