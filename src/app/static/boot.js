@@ -166,6 +166,8 @@ async function keepUpToDate() {
 function program() {
   const book = document.querySelector("link[rel=worker][href*=book]");
   if (book && /^#\/?(jobs|job|take)\b/.test(location.hash)) {
+    // The other program is on its way already; the browser complains if nobody takes it.
+    fetch(document.querySelector("link[rel=preload][as=fetch]").href).catch(() => {});
     return [book.href, new URL(book.dataset.wasm, location.href)];
   }
   const wasm = document.querySelector("link[rel=preload][as=fetch]");
