@@ -60,6 +60,9 @@ fn an_address_shows_a_page() {
         Route::Home => "home".to_owned(),
         Route::Settings => "settings".to_owned(),
         Route::Unknown => "unknown".to_owned(),
+        Route::Jobs => "jobs".to_owned(),
+        Route::Job(key, rest) => format!("job {key} {rest}"),
+        Route::Take(packed) => format!("take {packed}"),
         Route::Calculator(it, query) => format!("{} {query:?}", it.slug),
     };
     for home in ["", "#", "#/", "/"] {
@@ -71,6 +74,10 @@ fn an_address_shows_a_page() {
     assert_eq!(kind("#/tape?"), "tape None");
     assert_eq!(kind("#/tape?parts=3"), "tape Some(\"parts=3\")");
     assert_eq!(kind("#/nothing"), "unknown");
+    assert_eq!(kind("#/jobs"), "jobs");
+    assert_eq!(kind("#/job/12-3"), "job 12-3 ");
+    assert_eq!(kind("#/job/12-3/item/7"), "job 12-3 item/7");
+    assert_eq!(kind("#/take?abc"), "take abc");
     assert_eq!(kind("#/../etc"), "unknown");
     assert_eq!(kind(&address("tape", "parts=3")), "tape Some(\"parts=3\")");
 }
