@@ -257,3 +257,15 @@ fn check_template(slug: &str, template: &reckoner_core::paper::Template) {
         }
     }
 }
+
+/// The place of a problem is one of the whole text of its field, also in a list.
+#[test]
+fn the_trouble_in_a_list_is_marked_where_it_stands() {
+    let spacing = calculators::find("spacing").expect("spacing");
+    let field = spacing.fields.iter().find(|f| matches!(f.kind, Kind::Spans)).expect("zones");
+    let text = "1 to 2, 10 to 12 q";
+    let entries = Entries::from_pairs([(field.id, text)]);
+    let sheet = spacing.sheet(&entries, &Bench::default(), &NoNames);
+    let refusal = sheet.refusals.iter().find(|r| r.field == field.id).expect("refused");
+    assert_eq!(&text[refusal.at.clone().expect("a place")], "q");
+}

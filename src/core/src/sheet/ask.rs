@@ -124,7 +124,10 @@ impl<'a> Ask<'a> {
             .and_then(|formula| value(&formula, unit, names).map(|value| (formula, value)));
         match read {
             Ok(read) => Some(read),
-            Err(problem) => {
+            Err(mut problem) => {
+                // An item of a list is read by itself; its trouble is shown in the whole text.
+                let before = self.text(id).find(text).unwrap_or(0);
+                problem.at = problem.at.start + before..problem.at.end + before;
                 self.refuse_text(id, &problem);
                 None
             }

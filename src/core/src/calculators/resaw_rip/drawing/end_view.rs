@@ -148,8 +148,8 @@ impl EndView {
     }
 }
 
-/// `blade 1 7/8, both edges`
+/// `blade 1 7/8, twice`: from both edges; two of them stand side by side on a phone.
 pub(super) fn blade_label(page: &Page, sweep: &Sweep) -> String {
     let height = page.amount(sweep.height);
-    if sweep.sides == 2 { format!("blade {height}, both edges") } else { format!("blade {height}") }
+    if sweep.sides == 2 { format!("blade {height}, twice") } else { format!("blade {height}") }
 }
