@@ -19,6 +19,7 @@ mod names;
 mod parts;
 mod reckoned;
 pub mod rescue;
+pub mod sketch;
 mod step;
 #[cfg(test)]
 mod tests;

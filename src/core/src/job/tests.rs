@@ -394,3 +394,55 @@ fn the_demo_says_it_is_invented_and_every_size_in_it_works_out() {
     assert_eq!(mismatches(&job, &reckoned), []);
     assert_eq!(value(&job, "long rail"), inches("41"));
 }
+
+/// The shapes of one role in a scene, as left, top, width and height.
+fn rects(scene: &crate::drawing::Scene, role: crate::drawing::Role) -> Vec<[f64; 4]> {
+    let of_role = scene.items.iter().filter(|item| item.role == role);
+    of_role
+        .filter_map(|item| match item.shape {
+            crate::drawing::Shape::Rect(x, y, w, h) => Some([x, y, w, h]),
+            _ => None,
+        })
+        .collect()
+}
+
+#[test]
+fn the_sketch_is_to_scale_and_marks_what_moved_in_words_too() {
+    use crate::drawing::{Role, Shape};
+    let job = demo::demo();
+    let reckoned = Reckoned::of(&job, &Bench::default());
+    let nothing = std::collections::BTreeSet::new();
+    let tape = Bench::default().tape;
+    let views = sketch::views(&job, &reckoned, &nothing, tape).expect("a sketch");
+    // Rail, two legs, top: 41 × 3 1/4 between legs 3 1/4 wide under a top 50 1/2 long.
+    let wood = rects(&views.front, Role::Wood);
+    let scale = wood[3][2] / 50.5;
+    let inches: Vec<[f64; 2]> = wood.iter().map(|r| [r[2] / scale, r[3] / scale]).collect();
+    for (found, expected) in
+        inches.iter().zip([[41.0, 3.25], [3.25, 33.5], [3.25, 33.5], [50.5, 1.0]])
+    {
+        assert!(
+            (found[0] - expected[0]).abs() < 1e-6 && (found[1] - expected[1]).abs() < 1e-6,
+            "{inches:?}"
+        );
+    }
+    let is_marked = |scene: &crate::drawing::Scene| {
+        scene
+            .items
+            .iter()
+            .any(|item| matches!(&item.shape, Shape::Text(.., words) if words == "moved: leg"))
+            && scene.items.iter().any(|item| item.role == Role::CutLine)
+    };
+    assert!(!is_marked(&views.front));
+    let leg = std::collections::BTreeSet::from([id_of(&job, "leg")]);
+    let views = sketch::views(&job, &reckoned, &leg, tape).expect("a sketch");
+    assert!(is_marked(&views.side), "{:?}", views.side);
+}
+
+#[test]
+fn a_sketch_that_cannot_be_is_left_out() {
+    let mut job = demo::demo();
+    edit(&mut job, "leg", |m| m.written = Written::Formula("30".to_owned()));
+    let reckoned = Reckoned::of(&job, &Bench::default());
+    assert!(sketch::views(&job, &reckoned, &Default::default(), Bench::default().tape).is_none());
+}

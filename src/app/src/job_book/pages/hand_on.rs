@@ -21,7 +21,7 @@ struct HandOnProps {
 }
 
 /// A file name of the title: letters and digits of any script, and hyphens.
-fn file_name(title: &str, ending: &str) -> String {
+pub(super) fn file_name(title: &str, ending: &str) -> String {
     let name: String =
         title.chars().map(|c| if c.is_alphanumeric() { c } else { '-' }).take(60).collect();
     let name = name.trim_matches('-');

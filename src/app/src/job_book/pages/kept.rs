@@ -4,9 +4,12 @@ use std::rc::Rc;
 
 use reckoner_core::calculators::{self, Calculator};
 use reckoner_core::job::{Item, ItemId, Kept, Linked, Measure, MeasureKind, Step, Written};
+use reckoner_core::paper::{Paper, Template};
 use reckoner_core::sheet::{Entries, Figure, Sheet, Value};
+use reckoner_formats::template_pdf;
 use yew::prelude::*;
 
+use super::hand_on::file_name;
 use super::item::Shared;
 use super::{Open, bar, row};
 use crate::calculator::answer;
@@ -14,6 +17,7 @@ use crate::components::measure;
 use crate::form::view::{asks, use_at_hand};
 use crate::form::{Action, Form};
 use crate::job_book::book::Edit;
+use crate::platform::files;
 
 pub(super) fn list(open: &Open) -> Html {
     let kept = open.book.job.kept();
@@ -133,6 +137,7 @@ fn KeptPage(props: &KeptPageProps) -> Html {
                     { answer::headline(&form, &sheet, &bench, *index, &on_index, &on_way_out) }
                     if let Some(it) = &sheet.answer {
                         { answer::rest(it, &bench, *index, &on_index) }
+                        if let Some(template) = &it.template { { full_size(open, kept, template) } }
                         <h2 class="job__title">{ "Make a size of it" }</h2>
                         <div class="adds">
                             { for core::iter::once(&it.headline).chain(&it.figures).filter_map(|figure| become_size(open, id, kept, figure, *index)) }
@@ -145,6 +150,31 @@ fn KeptPage(props: &KeptPageProps) -> Html {
                 </section>
             </main>
         </div>
+    }
+}
+
+/// The template of an answer as pages to print at full size.
+fn full_size(open: &Open, kept: &Kept, template: &Template) -> Html {
+    let save = |paper: Paper, label: &'static str, id: &'static str| {
+        let (template, title, tape) =
+            (template.clone(), kept.title.clone(), open.settings.bench.tape);
+        let trouble = open.on_page.trouble.clone();
+        let onclick =
+            Callback::from(move |_: MouseEvent| match template_pdf(&template, paper, tape) {
+                Ok(pdf) => files::save(&file_name(&title, "pdf"), "application/pdf", &pdf),
+                Err(problem) => trouble.set(Some(problem.to_string())),
+            });
+        html! { <button type="button" class="tool" data-testid={id} {onclick}>{ label }</button> }
+    };
+    html! {
+        <>
+            <h2 class="job__title">{ "Print at full size" }</h2>
+            <p class="job__words">{ "Print at 100 %. The first page has a square to measure: it must be 3 in." }</p>
+            <div class="adds">
+                { save(Paper::Letter, "Letter pages (PDF)", "template-letter") }
+                { save(Paper::A4, "A4 pages (PDF)", "template-a4") }
+            </div>
+        </>
     }
 }
 

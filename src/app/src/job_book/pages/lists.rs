@@ -149,6 +149,7 @@ pub(super) fn rack(open: &Open) -> Html {
             { group("Lengths at the yard", "yard", "Add a length", |it| matches!(it, Item::YardBoard(_))) }
             { group("Round things I own", "round", "Add a round thing", |it| matches!(it, Item::Round(_))) }
             { group("My saws", "saw", "Add a saw", |it| matches!(it, Item::Saw(_))) }
+            { group("Sketch", "sketch", "Add a sketch", |it| matches!(it, Item::Sketch(_))) }
             { group("Screws on hand", "screw", "Add screws", |it| matches!(it, Item::Screw(_))) }
         </div>
     }

@@ -2,12 +2,13 @@
 
 use reckoner_core::job::moved::{Means, Moved, is_cut, mismatches};
 use reckoner_core::job::rescue::{Rescue, Trouble, rescues, troubles};
-use reckoner_core::job::{Change, Item, ItemId, Measure, Step, Written};
+use reckoner_core::job::{Change, Item, ItemId, Measure, Step, Written, sketch};
 use reckoner_core::measure::text::{Quantity, decimal, exact_text, show};
 use reckoner_core::measure::{Length, Rounding, Tape};
 use yew::prelude::*;
 
 use super::{Open, add, row};
+use crate::components::drawing::drawing;
 use crate::components::measure;
 use crate::job_book::book::Edit;
 
@@ -26,7 +27,26 @@ pub(super) fn view(open: &Open) -> Html {
                 { for measures.iter().map(|(id, it)| row(open, *id, &it.name, one(open, *id, it))) }
             </ul>
             <div class="adds">{ add(open, "measure", "Add a size") }</div>
+            { sketch_of(open) }
         </>
+    }
+}
+
+/// The sketch of the job, with what the last step changed and moved marked.
+fn sketch_of(open: &Open) -> Html {
+    let tape = open.settings.bench.tape;
+    let changed =
+        open.book.history.made().last().map(|step| step.changes.iter().map(|change| change.id));
+    let moved = changed.into_iter().flatten().collect();
+    let Some(views) = sketch::views(&open.book.job, &open.reckoned, &moved, tape) else {
+        return html! {};
+    };
+    html! {
+        <section class="sketches" aria-label="Sketch" data-testid="sketch">
+            { for [("Front", &views.front), ("Side", &views.side), ("From above", &views.top)].into_iter().map(|(name, scene)| html! {
+                <figure><figcaption>{ name }</figcaption>{ drawing(scene, tape) }</figure>
+            }) }
+        </section>
     }
 }
 
