@@ -40,7 +40,10 @@ fn a_leg_cut_thin_moves_the_rails_and_is_still_so_with_the_server_gone() {
     assert!(moved.contains("not cut yet: only the number"), "{moved}");
     app.server.stop();
     app.tap("back");
-    app.wait_for_text("sketch", "moved: leg");
+    app.wait_until(
+        "the sketch names what moved",
+        "return document.querySelector('[data-testid=sketch]')?.textContent.includes('moved: leg')",
+    );
     app.reload();
     app.wait_for_start();
     app.wait_for("sizes");
