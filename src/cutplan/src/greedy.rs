@@ -31,6 +31,7 @@ pub(crate) fn board_by_board(
             (item.size + i64::try_from(extra).unwrap_or(0)).saturating_mul(item.rank.min(1 << 12))
         })
         .collect();
+    let limits = rest.limits.clone();
     let mut made: Patterns = Vec::new();
     while !rest.is_done() {
         let prices = Prices::new(model, &columns.capacities, &values, &rest.left, meter);
@@ -79,7 +80,7 @@ pub(crate) fn board_by_board(
             made.push(Rc::clone(&pattern));
         }
     }
-    Some(downsize(model, made))
+    Some(downsize(model, &limits, made))
 }
 
 /// A board being filled part by part.
@@ -173,7 +174,7 @@ pub(crate) fn part_by_part(
         .into_iter()
         .map(|board| Rc::new(model.pattern(board.stock, board.form, board.fill)))
         .collect();
-    downsize(model, made)
+    downsize(model, &rest.limits, made)
 }
 
 /// Paid, not the favourite, cost: the least comes first.
@@ -213,8 +214,9 @@ fn choose_board(
     found.map(|entry| (entry.1, entry.2))
 }
 
-/// Replaces every board by the cheapest that holds the same parts.
-pub(crate) fn downsize(model: &Model, mut made: Patterns) -> Patterns {
+/// Replaces every board by the cheapest that holds the same parts, within the `limits` that stood before any of them
+/// was taken.
+pub(crate) fn downsize(model: &Model, limits: &[Option<u32>], mut made: Patterns) -> Patterns {
     made.retain(|pattern| !pattern.counts.is_empty());
     let mut used = vec![0_u32; model.stocks.len()];
     for pattern in &made {
@@ -227,7 +229,7 @@ pub(crate) fn downsize(model: &Model, mut made: Patterns) -> Patterns {
             if model.stocks[stock].cost >= model.stocks[slot.stock].cost {
                 break;
             }
-            if model.stocks[stock].limit.is_some_and(|limit| used[stock] >= limit) {
+            if limits[stock].is_some_and(|limit| used[stock] >= limit) {
                 continue;
             }
             if let Some(pattern) = fit_into(model, stock, &slot.counts) {
