@@ -1,5 +1,6 @@
 //! Journeys through the built app: what a person does, in a real browser.
 
+mod calculators;
 mod javascript;
 mod job;
 mod keyboard;

@@ -1,0 +1,70 @@
+//! The calculators of the saw and the bench, from a fresh form by thumb to the answer of a hand-worked case.
+//!
+//! The numbers are cases R1, F1 and J4 of the project's rules of the trade ([WH]); the exact values are checked in the
+//! core, here that taps lead to them.
+
+use reckoner_e2e::{App, Screen};
+
+/// Waits until the words of an element hold these.
+fn reads(app: &App, id: &str, words: &str) {
+    app.wait_until(
+        &format!("{id} says {words}"),
+        &format!(
+            "return document.querySelector('[data-testid=\"{id}\"]')?.textContent.replace(/\\s+/g, ' ').includes('{words}')"
+        ),
+    );
+}
+
+/// Case R1: a 9 1/4 board, 1/4 lost cleaning its first edge, strips of 1 3/4: four strips, 1 1/2 left.
+#[test]
+fn strips_are_counted_with_their_kerfs() {
+    let app = App::open(Screen::PHONE);
+    app.tap("home-resaw-rip");
+    app.tap("question-strips");
+    app.script(
+        "const list = document.querySelector('[data-testid=\"field-board\"] select');
+         list.value = 'measured'; list.dispatchEvent(new Event('change', { bubbles: true }))",
+    );
+    app.enter("board_width", &["9", "page-16", "1/4", "close"]);
+    app.enter("strip_width", &["1", "page-16", "3/4", "close"]);
+    app.enter("first_edge", &["page-16", "1/4", "close"]);
+    reads(&app, "answer-headline", "4");
+    reads(&app, "figure-leftover", "one and one half inches");
+    reads(&app, "figure-leftover_edge", "still raw");
+    // Wider than the board: refused beside the field, with a way out that one tap takes.
+    app.enter("strip_width", &["2", "0", "close"]);
+    app.wait_for("problem-strip_width");
+    app.assert_quiet_console();
+}
+
+/// Case F1: 37 long, 2 in from each end, at most 8 apart: six screws; 2, 8 5/8 and 15 3/16 from each end.
+#[test]
+fn screws_are_marked_from_both_ends() {
+    let app = App::open(Screen::PHONE);
+    app.tap("home-spacing");
+    app.enter("length", &["3", "7", "close"]);
+    app.enter("greatest_gap", &["8", "close"]);
+    app.enter("left_end", &["2", "close"]);
+    app.enter("right_end", &["2", "close"]);
+    app.tap("field-keep_out");
+    app.press(&["clear", "close"]);
+    reads(&app, "figure-count", "6");
+    app.tap("mark-next");
+    app.tap("mark-next");
+    reads(&app, "answer-headline", "fifteen and three sixteenths inches");
+    reads(&app, "figure-closes_at", "thirty-seven inches");
+    app.assert_quiet_console();
+}
+
+/// Case J4: frames 38 3/16 outside to outside, 1/4 proud at each end: cut 38 11/16; a dowel of 1.02 takes a 1 1/32 bit.
+#[test]
+fn a_dowel_is_cut_to_go_through_both_frames() {
+    let app = App::open(Screen::PHONE);
+    app.tap("home-dowel");
+    app.enter("overall", &["3", "8", "page-16", "3/16", "close"]);
+    app.enter("trim", &["page-16", "1/4", "close"]);
+    app.enter("dowel", &["1", "point", "0", "2", "close"]);
+    reads(&app, "answer-headline", "thirty-eight and eleven sixteenths inches");
+    reads(&app, "figure-bit", "1 1/32 in");
+    app.assert_quiet_console();
+}
