@@ -47,10 +47,9 @@ pub(crate) fn App(props: &AppProps) -> Html {
     use_effect_with(settings.clone(), |settings| look(settings));
     use_effect_with((*place).clone(), |place| remember_use(place));
     // The shell starts the program that the address asks for.
-    let lacks_jobs = props.jobs.is_none();
+    let has_jobs = props.jobs.is_some();
     use_effect_with((*place).clone(), move |place| {
-        if lacks_jobs && matches!(Route::read(place), Route::Jobs | Route::Job(..) | Route::Take(_))
-        {
+        if !is_here(Route::read(place), has_jobs) {
             address::load_again();
         }
     });
@@ -61,6 +60,9 @@ pub(crate) fn App(props: &AppProps) -> Html {
         _ => None,
     });
     match (Route::read(&place), &*opening) {
+        (asked, _) if !is_here(asked, has_jobs) => html! {
+            <p class="skeleton__slow" role="status">{ "Opening." }</p>
+        },
         (Route::Calculator(calculator, _), Some(opening)) => html! {
             <CalculatorPage key={(*place).clone()} {calculator} opening={opening.clone()} {settings} />
         },
@@ -74,12 +76,20 @@ pub(crate) fn App(props: &AppProps) -> Html {
             };
             html! { <SettingsPage entries={(*entries).clone()} {settings} {on_change} /> }
         }
-        (asked @ (Route::Jobs | Route::Job(..) | Route::Take(_)), _) => match props.jobs {
-            Some(page) => page(asked, settings),
-            None => html! { <p class="skeleton__slow">{ "Opening the job book." }</p> },
-        },
+        (asked @ (Route::Jobs | Route::Job(..) | Route::Take(_)), _) => {
+            props.jobs.map(|page| page(asked, settings)).unwrap_or_default()
+        }
         (Route::Home, _) => html! { <Home is_lost={false} /> },
         _ => html! { <Home is_lost={true} /> },
+    }
+}
+
+/// Whether this program carries what an address asks for.
+fn is_here(asked: Route, has_jobs: bool) -> bool {
+    match asked {
+        Route::Jobs | Route::Job(..) | Route::Take(_) => has_jobs,
+        Route::Calculator(calculator, _) => calculator.is_here(),
+        Route::Home | Route::Settings | Route::Unknown => true,
     }
 }
 

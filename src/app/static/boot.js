@@ -162,13 +162,16 @@ async function keepUpToDate() {
 
 // ---- Start ------------------------------------------------------------------------------------
 
-/** The job book is a program of its own: the first visit does not wait for it. */
+/** What the first program carries. All else starts the whole one, which a first visit does not wait for. */
+const FIRST = ["", "settings", "tape", "resaw-rip", "dowel", "spacing"];
+
 function program() {
-  const book = document.querySelector("link[rel=worker][href*=book]");
-  if (book && /^#\/?(jobs|job|take)\b/.test(location.hash)) {
+  const whole = document.querySelector("link[rel=worker][href*=whole]");
+  const place = location.hash.replace(/^#?\/?/, "").split(/[/?]/)[0];
+  if (whole && !FIRST.includes(place)) {
     // The other program is on its way already; the browser complains if nobody takes it.
     fetch(document.querySelector("link[rel=preload][as=fetch]").href).catch(() => {});
-    return [book.href, new URL(book.dataset.wasm, location.href)];
+    return [whole.href, new URL(whole.dataset.wasm, location.href)];
   }
   const wasm = document.querySelector("link[rel=preload][as=fetch]");
   return [document.querySelector("link[rel=modulepreload]").href, wasm.href];

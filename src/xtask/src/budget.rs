@@ -73,10 +73,10 @@ fn measure(folder: &Path) -> Result<BTreeMap<String, Sizes>> {
     Ok(sizes)
 }
 
-/// The job book is a program that a first visit does not fetch: it has limits of its own.
+/// The whole is a program that a first visit does not wait for: it has limits of its own.
 fn kind(path: &str) -> &str {
-    if path.contains("reckoner-book") {
-        return "job book";
+    if path.contains("reckoner-whole") {
+        return "whole";
     }
     match path.rsplit_once('.').map_or("", |(_, extension)| extension) {
         "svg" | "png" => "icons",

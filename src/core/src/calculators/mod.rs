@@ -125,24 +125,37 @@ impl Stage {
     }
 }
 
+/// Slugs of the calculators that a first visit carries: what is asked at the saw.
+pub const FIRST: [&str; 4] = ["tape", "resaw-rip", "dowel", "spacing"];
+
+/// A calculator that a first visit only names, unless the whole is built.
+const fn later(calculator: Calculator) -> Calculator {
+    if cfg!(feature = "whole") { calculator } else { Calculator { work: not_here, ..calculator } }
+}
+
+/// Stands for the work of a calculator that this program does not carry.
+fn not_here(_: &mut Ask) -> Option<Answer> {
+    None
+}
+
 /// Every calculator, in the order of the job.
 // One a line, so that two new ones never meet in a merge.
 #[rustfmt::skip]
 pub const ALL: &[&Calculator] = &[
     &tape::CALCULATOR,
-    &lumber::CALCULATOR,
-    &moisture::CALCULATOR,
+    &later(lumber::CALCULATOR),
+    &later(moisture::CALCULATOR),
     &resaw_rip::CALCULATOR,
-    &crosscut::CALCULATOR,
-    &frame::CALCULATOR,
+    &later(crosscut::CALCULATOR),
+    &later(frame::CALCULATOR),
     &dowel::CALCULATOR,
-    &screws::CALCULATOR,
+    &later(screws::CALCULATOR),
     &spacing::CALCULATOR,
-    &top::CALCULATOR,
-    &curve::CALCULATOR,
-    &angles::CALCULATOR,
-    &strength::CALCULATOR,
-    &finish::CALCULATOR,
+    &later(top::CALCULATOR),
+    &later(curve::CALCULATOR),
+    &later(angles::CALCULATOR),
+    &later(strength::CALCULATOR),
+    &later(finish::CALCULATOR),
 ];
 
 /// The calculator with this slug.
@@ -152,6 +165,12 @@ pub fn find(slug: &str) -> Option<&'static Calculator> {
 }
 
 impl Calculator {
+    /// Whether this program carries it, or only names it.
+    #[must_use]
+    pub fn is_here(&self) -> bool {
+        cfg!(feature = "whole") || FIRST.contains(&self.slug)
+    }
+
     /// Answers a set of entries. Never panics, whatever the texts.
     #[must_use]
     pub fn sheet(&self, entries: &Entries, bench: &Bench, names: &dyn Names) -> Sheet {

@@ -71,9 +71,10 @@ fn stage_page(root: &Path, stage: &Path, optimise: Optimise) -> Result<()> {
                 let text = sources::script_without_comments(&text);
                 made.push((asset.clone(), vec![write_hashed(stage, src, text.as_bytes())?]));
             }
-            Asset::Rust { manifest, bin } | Asset::Worker { manifest, bin } => {
+            Asset::Rust { manifest, bin, .. } | Asset::Worker { manifest, bin } => {
                 let package = manifest_package(&file(manifest))?;
-                let built = wasm::build_bin(&package, bin, optimise)?;
+                let is_bare = matches!(&asset, Asset::Rust { is_bare: true, .. });
+                let built = wasm::build_bin(&package, bin, is_bare, optimise)?;
                 copy_folder_if_there(&built.snippets, &stage.join("snippets"))?;
                 let script = write_hashed(stage, &format!("{bin}.js"), &built.script)?;
                 let wasm = write_hashed(stage, &format!("{bin}.wasm"), &built.wasm)?;

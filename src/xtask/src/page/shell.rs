@@ -14,8 +14,9 @@ pub(super) enum Asset {
     Style { href: String },
     /// A script, copied under a hashed name.
     Script { src: String },
-    /// A program for the page: manifest of its package and name of the binary.
-    Rust { manifest: String, bin: String },
+    /// A program for the page: manifest of its package, name of the binary, and whether it goes
+    /// without the default features of its package.
+    Rust { manifest: String, bin: String, is_bare: bool },
     /// A program that the page starts later, beside itself. Its link stays in the page as
     /// `rel="worker"`, which browsers pass over, so that the app finds both file names.
     Worker { manifest: String, bin: String },
@@ -130,7 +131,10 @@ fn asset(tag: &BytesStart) -> Result<Option<Asset>> {
         "rust" => {
             let bin = needed("data-bin")?;
             match value("data-type").as_deref() {
-                None | Some("main") => Asset::Rust { manifest: href, bin },
+                None | Some("main") => {
+                    let is_bare = value("data-cargo-no-default-features").is_some();
+                    Asset::Rust { manifest: href, bin, is_bare }
+                }
                 Some("worker") => Asset::Worker { manifest: href, bin },
                 Some(other) => bail!("index.html: xtask does not know data-type=\"{other}\""),
             }
@@ -150,7 +154,7 @@ mod tests {
 <meta charset="utf-8">
 <link data-trunk rel="css" href="styles/a.css">
 <link data-trunk rel="css" href="styles/b.css">
-<link data-trunk rel="rust" href="src/app/Cargo.toml" data-bin="app">
+<link data-trunk rel="rust" href="src/app/Cargo.toml" data-bin="app" data-cargo-no-default-features>
 <link data-trunk rel="copy-dir" href="static/icons">
 <script data-trunk type="module" src="static/boot.js"></script>
 </head><body><p hidden>rails & legs</p></body></html>"#;
@@ -162,7 +166,7 @@ mod tests {
         assert_eq!(found[0], Asset::Style { href: "styles/a.css".into() });
         assert_eq!(
             found[2],
-            Asset::Rust { manifest: "src/app/Cargo.toml".into(), bin: "app".into() }
+            Asset::Rust { manifest: "src/app/Cargo.toml".into(), bin: "app".into(), is_bare: true }
         );
     }
 

@@ -28,9 +28,17 @@ pub(super) struct Built {
 }
 
 /// Builds a binary of `package` for the page.
-pub(super) fn build_bin(package: &str, bin: &str, optimise: Optimise) -> Result<Built> {
+///
+/// `is_bare`: without the default features of the package.
+pub(super) fn build_bin(
+    package: &str,
+    bin: &str,
+    is_bare: bool,
+    optimise: Optimise,
+) -> Result<Built> {
     ensure_wasm_target()?;
-    let wasm = compile(package, &["--bin", bin], bin)?;
+    let bare: &[&str] = if is_bare { &["--no-default-features"] } else { &[] };
+    let wasm = compile(package, &[&["--bin", bin], bare].concat(), bin)?;
     let out = scratch().join("bindings").join(bin);
     bindings(&wasm, &out, &["--no-typescript"])?;
     Ok(Built {

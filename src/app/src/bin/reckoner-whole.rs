@@ -1,6 +1,6 @@
-//! The page with the job book. Start, nothing else.
+//! The page with every calculator and the job book. Start, nothing else.
 
-/// Puts the app with the job book on the page and tells the shell that it is there.
+/// Puts the app on the page, whole, and tells the shell that it is there.
 #[cfg(target_arch = "wasm32")]
 fn main() {
     reckoner_app::start_with_jobs();
