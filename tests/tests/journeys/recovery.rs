@@ -37,13 +37,13 @@ fn a_start_that_fails_shows_what_was_typed() {
     for (path, fault) in cases {
         app.server.mend();
         app.server.spoil(path.as_str(), fault);
-        app.go(&format!("?{fault:?}#/resaw?blade=3+1%2F8"));
+        app.go(&format!("?{fault:?}#/resaw-rip?blade=3+1%2F8"));
         // A new fragment alone would not load the page again.
         app.reload();
         app.wait_for("recovery");
         assert_eq!(
             app.text("recovery-typed"),
-            "In the address, resaw blade: 3 1/8 note <b>not</b> JSON rip width: 9 1/4 strips 0: 1 3/4",
+            "In the address, resaw-rip blade: 3 1/8 note <b>not</b> JSON rip width: 9 1/4 strips 0: 1 3/4",
             "{path} {fault:?}"
         );
         assert_eq!(
@@ -66,7 +66,7 @@ fn a_start_that_fails_shows_what_was_typed() {
 fn starting_without_what_was_typed_keeps_a_copy() {
     let app = visitor_with_typed_text();
     app.server.spoil(built_file("reckoner-app", ".wasm"), Fault::Missing);
-    app.go("#/resaw?blade=3+1%2F8");
+    app.go("#/resaw-rip?blade=3+1%2F8");
     app.wait_for("recovery");
     app.server.mend();
     app.tap("recovery-fresh");
@@ -81,7 +81,7 @@ fn starting_without_what_was_typed_keeps_a_copy() {
         keys.next().map(|key| stored[key].clone())
     };
     assert_eq!(kept(".reckoner.note"), Some(json!("<b>not</b> JSON")));
-    assert_eq!(kept(".address"), Some(json!("#/resaw?blade=3+1%2F8")));
+    assert_eq!(kept(".address"), Some(json!("#/resaw-rip?blade=3+1%2F8")));
     assert!(kept(".reckoner.rip").is_some(), "{stored:?}");
     assert!(!stored.contains_key("reckoner.rip") && !stored.contains_key("reckoner.note"));
     assert_eq!(stored["other"], "somebody else's");

@@ -124,8 +124,8 @@ fn a_release_that_does_not_start_can_be_replaced() {
     let wasm = std::fs::read_dir(&broken)
         .expect("the release")
         .filter_map(|entry| entry.ok()?.file_name().into_string().ok())
-        .find(|name| name.ends_with(".wasm"))
-        .expect("a wasm file");
+        .find(|name| name.starts_with("reckoner-app") && name.ends_with(".wasm"))
+        .expect("the wasm that a first visit starts");
     std::fs::write(broken.join(&wasm), "not a program").expect("written");
     release::finish(&broken);
     app.server.serve_folder(broken);
