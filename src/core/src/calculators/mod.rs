@@ -27,6 +27,8 @@ pub mod spacing;
 pub mod strength;
 pub mod tape;
 pub mod top;
+#[cfg(test)]
+mod trial;
 
 use crate::measure::text::Names;
 use crate::sheet::{Answer, Ask, Bench, Entries, Field, Sheet};

@@ -1,78 +1,31 @@
 //! Each question of the frame through its fields: figures, limits and the words of each refusal.
 
 use super::CALCULATOR;
-use crate::measure::text::NoNames;
-use crate::measure::{Length, length};
-use crate::sheet::{Answer, Bench, Entries, Figure, Sheet, Value};
+use crate::calculators::trial::{Trial, figure, inches};
+use crate::sheet::{Answer, Value};
 
-fn ask(pairs: &[(&str, &str)]) -> Sheet {
-    CALCULATOR.sheet(&Entries::from_pairs(pairs.iter().copied()), &Bench::default(), &NoNames)
-}
-
-fn inches(text: &str) -> Length {
-    length(text).expect("a length in a test")
-}
-
-#[track_caller]
-fn answer(pairs: &[(&str, &str)]) -> Answer {
-    let sheet = ask(pairs);
-    sheet.answer.unwrap_or_else(|| panic!("refused: {:?}", sheet.refusals))
-}
-
-fn figure(answer: &Answer, id: &str) -> Figure {
-    let all = core::iter::once(&answer.headline).chain(&answer.figures);
-    all.into_iter().find(|figure| figure.id == id).expect("this figure").clone()
-}
-
-/// Figures by id, as lengths.
-#[track_caller]
-fn check(pairs: &[(&str, &str)], expected: &[(&str, &str)]) {
-    let answer = answer(pairs);
-    for (id, text) in expected {
-        let Value::Length(length, _) = figure(&answer, id).value else { panic!("{id}") };
-        assert_eq!(length, inches(text), "{id}");
-    }
-}
-
-/// The one refusal: its field, its words, and what its way out sets.
-#[track_caller]
-fn check_refusal(
-    pairs: &[(&str, &str)],
-    field: &str,
-    sentence: &str,
-    way_out: &str,
-    set: &[(&str, &str)],
-) {
-    let refusals = ask(pairs).refusals;
-    assert_eq!(refusals.len(), 1, "{refusals:?}");
-    let refusal = &refusals[0];
-    assert_eq!((refusal.field, refusal.sentence.to_string().as_str()), (field, sentence));
-    let out = refusal.way_out.as_ref().expect("a way out");
-    assert_eq!(out.sentence.to_string(), way_out);
-    let given: Vec<_> = out.set.iter().map(|(id, text)| (*id, text.as_str())).collect();
-    assert_eq!(given, set);
-}
+const TRIAL: Trial = Trial(&CALCULATOR);
 
 #[test]
 fn a_fresh_frame_gives_the_rail_of_the_bench() {
-    check(&[], &[("rail_cut", "39"), ("leg_to_leg", "39")]);
+    TRIAL.check(&[], &[("rail_cut", "39"), ("leg_to_leg", "39")]);
 }
 
 #[test]
 fn legs_of_two_sizes_make_one_rail() {
     let pairs = [("overall", "40"), ("leg_left", "3 7/16"), ("leg_right", "3 1/2")];
-    check(&pairs, &[("rail_cut", "33 1/16")]);
+    TRIAL.check(&pairs, &[("rail_cut", "33 1/16")]);
 }
 
 #[test]
 fn tenons_are_added_to_the_cut_but_not_to_the_shoulders() {
     let pairs = [("joint", "tenon"), ("tenon", "1 1/4")];
-    check(&pairs, &[("rail_cut", "41 1/2"), ("leg_to_leg", "39"), ("mortise", "1 3/8")]);
+    TRIAL.check(&pairs, &[("rail_cut", "41 1/2"), ("leg_to_leg", "39"), ("mortise", "1 3/8")]);
 }
 
 #[test]
 fn a_tenon_so_long_that_its_mortise_comes_out_is_cut_through() {
-    let answer = answer(&[("joint", "tenon"), ("tenon", "3 7/16")]);
+    let answer = TRIAL.answer(&[("joint", "tenon"), ("tenon", "3 7/16")]);
     assert!(answer.figures.iter().all(|figure| figure.id != "mortise"));
     assert_eq!(
         answer.notes[0].to_string(),
@@ -82,64 +35,67 @@ fn a_tenon_so_long_that_its_mortise_comes_out_is_cut_through() {
 
 #[test]
 fn a_lapped_rail_runs_over_the_legs() {
-    check(&[("joint", "lap"), ("lap_short", "1/2")], &[("rail_cut", "45"), ("leg_to_leg", "39")]);
+    TRIAL.check(
+        &[("joint", "lap"), ("lap_short", "1/2")],
+        &[("rail_cut", "45"), ("leg_to_leg", "39")],
+    );
     let pairs = [("joint", "lap"), ("lap_short", "1/2"), ("find", "overall"), ("rail", "45")];
-    check(&pairs, &[("overall_length", "46")]);
+    TRIAL.check(&pairs, &[("overall_length", "46")]);
 }
 
 #[test]
 fn legs_follow_from_overall_and_rail() {
-    check(&[("find", "leg")], &[("leg_each", "3 1/2")]);
+    TRIAL.check(&[("find", "leg")], &[("leg_each", "3 1/2")]);
     let pairs = [("find", "leg"), ("joint", "tenon"), ("rail", "41")];
-    check(&pairs, &[("leg_each", "3 1/2")]);
+    TRIAL.check(&pairs, &[("leg_each", "3 1/2")]);
 }
 
 #[test]
 fn what_no_rail_can_do_is_refused() {
     let none: &[(&str, &str)] = &[];
-    check_refusal(
+    TRIAL.check_refusal(
         &[("overall", "7")],
         "overall",
         "The two legs take 7 in of 7 in: no rail is left.",
         "Make the overall more than 7 in.",
         none,
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("find", "leg"), ("rail", "46")],
         "rail",
         "A rail of 46 in leaves nothing of 46 in for the legs.",
         "The rail must be shorter than 46 in.",
         none,
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("find", "overall"), ("joint", "tenon"), ("rail", "2")],
         "rail",
         "The joints take 2 in of a rail of 2 in.",
         "The rail must be longer than 2 in.",
         none,
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("find", "leg"), ("joint", "tenon"), ("rail", "46 1/4")],
         "rail",
         "A rail of 46 1/4 in has tenons that come out of legs 46 in overall.",
         "The rail may be 46 in at most.",
         &[("rail", "46 in")],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("find", "leg"), ("joint", "lap")],
         "joint",
         "A lapped rail runs over the legs, so it does not tell how wide they are.",
         "Find the rail instead.",
         &[("find", "rail")],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("joint", "lap"), ("lap_short", "3 1/2")],
         "lap_short",
         "Stopping 3 1/2 in short, the rail does not reach over a leg of 3 1/2 in.",
         "Let it end flush: 0.",
         &[("lap_short", "0")],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("joint", "tenon"), ("tenon", "4")],
         "tenon",
         "A tenon of 4 in sticks out of a leg of 3 1/2 in.",
@@ -151,26 +107,26 @@ fn what_no_rail_can_do_is_refused() {
 #[test]
 fn a_block_at_hand_tells_the_set_back() {
     let pairs = [("question", "spacer"), ("lay", "block"), ("block", "1/2")];
-    check(&pairs, &[("rail_set_back_outside", "1/2"), ("rail_set_back_inside", "1 1/2")]);
+    TRIAL.check(&pairs, &[("rail_set_back_outside", "1/2"), ("rail_set_back_inside", "1 1/2")]);
 }
 
 #[test]
 fn a_rail_that_leaves_its_leg_is_refused() {
-    check_refusal(
+    TRIAL.check_refusal(
         &[("question", "spacer"), ("rail_thickness", "3 5/8")],
         "rail_thickness",
         "A rail of 3 5/8 in is thicker than the leg of 3 1/2 in.",
         "Use a rail of 3 1/2 in or less.",
         &[("rail_thickness", "3 1/2 in")],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("question", "spacer"), ("lay", "inside"), ("set_back", "2 1/8")],
         "set_back",
         "Set back 2 1/8 in, the rail stands out behind the leg.",
         "Set it back 2 in or less.",
         &[("set_back", "2 in")],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("question", "spacer"), ("lay", "block"), ("block", "3")],
         "block",
         "A block of 3 in lifts the rail out of the leg.",
@@ -182,30 +138,31 @@ fn a_rail_that_leaves_its_leg_is_refused() {
 #[test]
 fn the_stretcher_stands_on_its_block_whichever_edge_is_meant() {
     let lower = [("question", "stretcher")];
-    check(&lower, &[("floor_block", "6"), ("apron_block", "21 1/2"), ("upper_edge", "9 1/2")]);
+    TRIAL
+        .check(&lower, &[("floor_block", "6"), ("apron_block", "21 1/2"), ("upper_edge", "9 1/2")]);
     let middle = [("question", "stretcher"), ("height_to", "middle"), ("height", "7 3/4")];
-    check(&middle, &[("floor_block", "6"), ("from_leg_top", "25")]);
+    TRIAL.check(&middle, &[("floor_block", "6"), ("from_leg_top", "25")]);
     let upper = [("question", "stretcher"), ("height_to", "upper"), ("height", "9 1/2")];
-    check(&upper, &[("floor_block", "6")]);
+    TRIAL.check(&upper, &[("floor_block", "6")]);
 }
 
 #[test]
 fn a_stretcher_in_the_floor_or_in_the_apron_is_refused() {
-    check_refusal(
+    TRIAL.check_refusal(
         &[("question", "stretcher"), ("height_to", "upper"), ("height", "3")],
         "height",
         "At 3 in the stretcher reaches below the floor.",
         "Lowest is 3 1/2 in, on the floor.",
         &[("height", "3 1/2 in")],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("question", "stretcher"), ("height", "28")],
         "height",
         "At 28 in the stretcher runs into the apron.",
         "Highest is 27 1/2 in, right under the apron.",
         &[("height", "27 1/2 in")],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("question", "stretcher"), ("leg_length", "6")],
         "leg_length",
         "Under the apron is only 2 1/2 in, and the stretcher is 3 1/2 in wide.",
@@ -216,32 +173,32 @@ fn a_stretcher_in_the_floor_or_in_the_apron_is_refused() {
 
 #[test]
 fn supports_share_the_rail_in_equal_bays() {
-    check(
+    TRIAL.check(
         &[("question", "support"), ("supports", "2"), ("housing", "1/2")],
         &[("between_rails", "19 1/2"), ("support_cut", "20 1/2"), ("bay", "12")],
     );
-    let answer = answer(&[("question", "support"), ("supports", "2")]);
+    let answer = TRIAL.answer(&[("question", "support"), ("supports", "2")]);
     let edges = Value::Lengths(vec![inches("12"), inches("25 1/2")]);
     assert_eq!(figure(&answer, "support_edges").value, edges);
 }
 
 #[test]
 fn supports_that_do_not_fit_are_refused() {
-    check_refusal(
+    TRIAL.check_refusal(
         &[("question", "support"), ("supports", "30")],
         "supports",
         "30 supports do not fit beside each other between the legs.",
         "At most 26 fit.",
         &[("supports", "26")],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("question", "support"), ("depth_overall", "4 1/2")],
         "depth_overall",
         "Rails and set-backs take 4 1/2 in of 4 1/2 in.",
         "The depth must be more than 4 1/2 in.",
         &[],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("question", "support"), ("housing", "1 5/8")],
         "housing",
         "Ends 1 5/8 in deep come out of a rail of 1 1/2 in.",
@@ -253,8 +210,8 @@ fn supports_that_do_not_fit_are_refused() {
 #[test]
 fn tenons_meet_just_beyond_the_longest() {
     let longest = [("question", "tenons"), ("tenon_a", "1 1/2"), ("tenon_b", "1 1/2")];
-    check(&longest, &[("longest_tenons", "1 1/2"), ("tenons_clear", "0")]);
-    check_refusal(
+    TRIAL.check(&longest, &[("longest_tenons", "1 1/2"), ("tenons_clear", "0")]);
+    TRIAL.check_refusal(
         &[("question", "tenons"), ("tenon_a", "1 9/16"), ("tenon_b", "1 5/8")],
         "tenon_a",
         "The two tenons meet in the leg by 1/16 in.",
@@ -266,8 +223,8 @@ fn tenons_meet_just_beyond_the_longest() {
 #[test]
 fn one_short_tenon_lets_the_other_be_long() {
     let pairs = [("question", "tenons"), ("tenon_a", "1"), ("tenon_b", "3 1/4")];
-    check(&pairs, &[("tenons_clear", "1/2")]);
-    check_refusal(
+    TRIAL.check(&pairs, &[("tenons_clear", "1/2")]);
+    TRIAL.check_refusal(
         &[("question", "tenons"), ("tenon_a", "1"), ("tenon_b", "3 5/16")],
         "tenon_b",
         "The mortise for a tenon of 3 5/16 in leaves less than 1/8 in on the outside of the leg.",
@@ -279,8 +236,8 @@ fn one_short_tenon_lets_the_other_be_long() {
 #[test]
 fn tenons_nearer_the_outside_may_be_longer() {
     let pairs = [("question", "tenons"), ("tenon_place", "measured"), ("cheek", "3/4")];
-    check(&pairs, &[("longest_tenons", "2 1/4"), ("tenons_clear", "1 1/4")]);
-    check_refusal(
+    TRIAL.check(&pairs, &[("longest_tenons", "2 1/4"), ("tenons_clear", "1 1/4")]);
+    TRIAL.check_refusal(
         &[("question", "tenons"), ("tenon_place", "measured"), ("cheek", "3 1/4")],
         "tenon_thickness",
         "A tenon of 1/2 in at that place lies outside a leg of 3 1/2 in.",
@@ -291,7 +248,7 @@ fn tenons_nearer_the_outside_may_be_longer() {
 
 #[test]
 fn a_lap_takes_half_of_the_thinner_piece() {
-    check(
+    TRIAL.check(
         &[("question", "lap")],
         &[
             ("lap_rear", "3/8"),
@@ -301,15 +258,15 @@ fn a_lap_takes_half_of_the_thinner_piece() {
         ],
     );
     let thick_front = [("question", "lap"), ("front_thickness", "1 1/2"), ("rear_thickness", "1")];
-    check(&thick_front, &[("lap_rear", "1/2"), ("lap_front", "1"), ("lap_step", "-1/2")]);
+    TRIAL.check(&thick_front, &[("lap_rear", "1/2"), ("lap_front", "1"), ("lap_step", "-1/2")]);
 }
 
 #[test]
 fn a_cut_already_made_decides_the_other_one() {
     let pairs = [("question", "lap"), ("rear_cut", "13/32")];
-    check(&pairs, &[("lap_front", "11/32")]);
-    assert_eq!(answer(&pairs).headline.id, "lap_front");
-    check_refusal(
+    TRIAL.check(&pairs, &[("lap_front", "11/32")]);
+    assert_eq!(TRIAL.answer(&pairs).headline.id, "lap_front");
+    TRIAL.check_refusal(
         &[("question", "lap"), ("rear_cut", "3/4")],
         "rear_cut",
         "A cut of 3/4 in leaves nothing of the thinner piece, 3/4 in.",
@@ -321,7 +278,7 @@ fn a_cut_already_made_decides_the_other_one() {
 #[test]
 fn the_longer_diagonal_is_pushed_shorter() {
     let square = |a: &'static str, b: &'static str| {
-        answer(&[("question", "square"), ("diagonal_a", a), ("diagonal_b", b)])
+        TRIAL.answer(&[("question", "square"), ("diagonal_a", a), ("diagonal_b", b)])
     };
     let words = |answer: &Answer| {
         let Value::Words(words) = figure(answer, "push").value else { panic!("words") };
@@ -348,32 +305,32 @@ fn a_diagonal_is_found_without_measuring_any() {
         ("diagonal_a", ""),
         ("diagonal_b", ""),
     ];
-    check(&pairs, &[("square_diagonal", "60")]);
+    TRIAL.check(&pairs, &[("square_diagonal", "60")]);
 }
 
 #[test]
 fn diagonals_that_belong_to_no_such_frame_are_refused() {
-    check_refusal(
+    TRIAL.check_refusal(
         &[("question", "square"), ("diagonal_a", "60"), ("diagonal_b", "60")],
         "diagonal_a",
         "No frame with these sides has these diagonals. Measure again.",
         "Square, both would be 51 3623/4096 in.",
         &[],
     );
-    let one = ask(&[("question", "square"), ("diagonal_b", "")]).refusals;
+    let one = TRIAL.ask(&[("question", "square"), ("diagonal_b", "")]).refusals;
     assert_eq!((one[0].field, one[0].code), ("diagonal_b", "one-diagonal"));
 }
 
 #[test]
 fn sides_that_disagree_with_the_diagonals_are_doubted() {
     let answer =
-        answer(&[("question", "square"), ("diagonal_a", "52 1/2"), ("diagonal_b", "52 1/4")]);
+        TRIAL.answer(&[("question", "square"), ("diagonal_a", "52 1/2"), ("diagonal_b", "52 1/4")]);
     assert!(answer.notes[0].to_string().ends_with("Opposite sides may differ: measure all four."));
 }
 
 #[test]
 fn sizes_beyond_exact_keeping_are_refused() {
     let fine = "1/999999999999999";
-    let sheet = ask(&[("leg_left", fine), ("leg_right", "1/999999999999998")]);
+    let sheet = TRIAL.ask(&[("leg_left", fine), ("leg_right", "1/999999999999998")]);
     assert_eq!(sheet.refusals[0].code, "out-of-range");
 }

@@ -1,73 +1,14 @@
 //! Each question about screws through its fields: figures, limits and the words of each refusal.
 
 use super::CALCULATOR;
-use crate::measure::text::NoNames;
-use crate::measure::{Length, length};
-use crate::sheet::{Answer, Bench, Entries, Figure, Sheet, Value};
+use crate::calculators::trial::{Trial, figure, find};
+use crate::sheet::{Answer, Value};
 
-fn ask(pairs: &[(&str, &str)]) -> Sheet {
-    CALCULATOR.sheet(&Entries::from_pairs(pairs.iter().copied()), &Bench::default(), &NoNames)
-}
-
-fn inches(text: &str) -> Length {
-    length(text).expect("a length in a test")
-}
-
-#[track_caller]
-fn answer(pairs: &[(&str, &str)]) -> Answer {
-    let sheet = ask(pairs);
-    sheet.answer.unwrap_or_else(|| panic!("refused: {:?}", sheet.refusals))
-}
-
-fn find(answer: &Answer, id: &str) -> Option<Figure> {
-    let all = core::iter::once(&answer.headline).chain(&answer.figures);
-    all.into_iter().find(|figure| figure.id == id).cloned()
-}
-
-fn figure(answer: &Answer, id: &str) -> Figure {
-    find(answer, id).unwrap_or_else(|| panic!("no figure {id}"))
-}
-
-#[track_caller]
-fn check(pairs: &[(&str, &str)], expected: &[(&str, &str)]) {
-    let answer = answer(pairs);
-    for (id, text) in expected {
-        match figure(&answer, id).value {
-            Value::Length(length, _) => assert_eq!(length, inches(text), "{id}"),
-            Value::Words(words) => assert_eq!(words.to_string(), *text, "{id}"),
-            Value::Count(count) => assert_eq!(count.to_string(), *text, "{id}"),
-            other => panic!("{id}: {other:?}"),
-        }
-    }
-}
-
-#[track_caller]
-fn check_note(pairs: &[(&str, &str)], note: &str) {
-    let notes: Vec<_> = answer(pairs).notes.iter().map(ToString::to_string).collect();
-    assert!(notes.iter().any(|n| n == note), "{notes:?}");
-}
-
-#[track_caller]
-fn check_refusal(
-    pairs: &[(&str, &str)],
-    field: &str,
-    sentence: &str,
-    way_out: &str,
-    set: &[(&str, &str)],
-) {
-    let refusals = ask(pairs).refusals;
-    assert_eq!(refusals.len(), 1, "{refusals:?}");
-    let refusal = &refusals[0];
-    assert_eq!((refusal.field, refusal.sentence.to_string().as_str()), (field, sentence));
-    let out = refusal.way_out.as_ref().expect("a way out");
-    assert_eq!(out.sentence.to_string(), way_out);
-    let given: Vec<_> = out.set.iter().map(|(id, text)| (*id, text.as_str())).collect();
-    assert_eq!(given, set);
-}
+const TRIAL: Trial = Trial(&CALCULATOR);
 
 #[test]
 fn a_fresh_form_finds_the_longest_screw_of_the_top() {
-    check(
+    TRIAL.check(
         &[],
         &[
             ("best_length", "2 1/4"),
@@ -80,25 +21,25 @@ fn a_fresh_form_finds_the_longest_screw_of_the_top() {
 
 #[test]
 fn a_screw_at_hand_is_judged() {
-    check(&[("at_hand", "2 1/2")], &[("verdict_at_hand", "shows through by 1/8 in")]);
-    check(
+    TRIAL.check(&[("at_hand", "2 1/2")], &[("verdict_at_hand", "shows through by 1/8 in")]);
+    TRIAL.check(
         &[("at_hand", "2 5/16")],
         &[("verdict_at_hand", "inside the margin: 1/16 in behind the tip")],
     );
-    check(&[("at_hand", "1")], &[("verdict_at_hand", "too short")]);
-    check(&[("at_hand", "2")], &[("verdict_at_hand", "fits")]);
+    TRIAL.check(&[("at_hand", "1")], &[("verdict_at_hand", "too short")]);
+    TRIAL.check(&[("at_hand", "2")], &[("verdict_at_hand", "fits")]);
 }
 
 #[test]
 fn end_grain_and_a_thick_top_are_said() {
     let end = [("into", "end"), ("receiver_thickness", "3")];
-    check(&end, &[("enough", "2 1/2")]);
-    check_note(&end, "End grain holds about half as well, and may split: go 1/2 in deeper.");
-    check_note(
+    TRIAL.check(&end, &[("enough", "2 1/2")]);
+    TRIAL.check_note(&end, "End grain holds about half as well, and may split: go 1/2 in deeper.");
+    TRIAL.check_note(
         &[("top_thickness", "2")],
         "Drive through the thinner piece into the thicker one if you can.",
     );
-    check_note(
+    TRIAL.check_note(
         &[("top_thickness", "3/4"), ("receiver_thickness", "3/4")],
         "Under 6 diameters, 123/125 in, in the receiver the design rules count nothing. It locates, \
          it does not carry.",
@@ -107,28 +48,28 @@ fn end_grain_and_a_thick_top_are_said() {
 
 #[test]
 fn pieces_that_no_screw_joins_are_refused() {
-    check_refusal(
+    TRIAL.check_refusal(
         &[("head_sunk", "1")],
         "head_sunk",
         "Sunk 1 in, the head goes right through a piece of 1 in.",
         "Leave the head flush: 0.",
         &[("head_sunk", "0")],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("receiver_thickness", "3/8")],
         "receiver_thickness",
         "No stock screw holds in a receiver of 3/8 in and keeps its tip inside the margin.",
         "Drive it from the other side, through the thinner piece.",
         &[("top_thickness", "3/8 in"), ("receiver_thickness", "1 in")],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("top_thickness", "3/8"), ("receiver_thickness", "3/8")],
         "receiver_thickness",
         "No stock screw holds in a receiver of 3/8 in and keeps its tip inside the margin.",
         "The receiver must be 1/2 in at least.",
         &[("receiver_thickness", "1/2 in")],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("top_thickness", "7")],
         "top_thickness",
         "No stock screw is long enough for a piece of 7 in.",
@@ -140,19 +81,19 @@ fn pieces_that_no_screw_joins_are_refused() {
 #[test]
 fn bits_come_in_64ths_whatever_the_tape() {
     let pine = [("question", "pilot")];
-    check(
+    TRIAL.check(
         &pine,
         &[("pilot_bit", "3/32 in"), ("clearance_bit", "11/64 in"), ("pilot_depth", "3/4")],
     );
     let oak = [("question", "pilot"), ("wood", "white_oak"), ("fastener", "screw_10")];
-    check(
+    TRIAL.check(
         &oak,
         &[("pilot_bit", "9/64 in"), ("clearance_bit", "13/64 in"), ("pilot_depth", "1 1/2")],
     );
     let nail = [("question", "pilot"), ("fastener", "nail_8d")];
-    check(&nail, &[("pilot_bit", "3/32 in")]);
-    assert_eq!(find(&answer(&nail), "clearance_bit"), None);
-    check_refusal(
+    TRIAL.check(&nail, &[("pilot_bit", "3/32 in")]);
+    assert_eq!(find(&TRIAL.answer(&nail), "clearance_bit"), None);
+    TRIAL.check_refusal(
         &[("question", "pilot"), ("screw_length", "1")],
         "screw_length",
         "At 1 in it does not come out of a piece of 1 in.",
@@ -164,7 +105,7 @@ fn bits_come_in_64ths_whatever_the_tape() {
 #[test]
 fn distances_are_diameters_of_the_shank() {
     let drilled = [("question", "placing")];
-    check(
+    TRIAL.check(
         &drilled,
         &[
             ("end_distance", "1.64"),
@@ -174,10 +115,10 @@ fn distances_are_diameters_of_the_shank() {
         ],
     );
     let bare = [("question", "placing"), ("drilled", "no"), ("fastener", "screw_10")];
-    check(&bare, &[("end_distance", "2.85"), ("edge_distance", "0.475")]);
+    TRIAL.check(&bare, &[("end_distance", "2.85"), ("edge_distance", "0.475")]);
     let lag = [("question", "placing"), ("fastener", "lag_3_8")];
-    check(&lag, &[("end_distance", "2 5/8"), ("edge_distance", "9/16")]);
-    check_refusal(
+    TRIAL.check(&lag, &[("end_distance", "2 5/8"), ("edge_distance", "9/16")]);
+    TRIAL.check_refusal(
         &[("question", "placing"), ("board_width", "3/4")],
         "board_width",
         "A board of 3/4 in is narrower than two edge distances, 41/50 in.",
@@ -189,15 +130,18 @@ fn distances_are_diameters_of_the_shank() {
 #[test]
 fn a_pocket_screw_into_a_rail_wants_2_and_a_half_inches() {
     let pairs = [("question", "pocket")];
-    check(&pairs, &[("best_length", "2 1/2"), ("exit_from_face", "3/4")]);
-    let Value::Length(start, _) = figure(&answer(&pairs), "start").value else { panic!("start") };
+    TRIAL.check(&pairs, &[("best_length", "2 1/2"), ("exit_from_face", "3/4")]);
+    let Value::Length(start, _) = figure(&TRIAL.answer(&pairs), "start").value else {
+        panic!("start")
+    };
     assert!((start.to_f64() - 0.75 / 15_f64.to_radians().tan()).abs() < 1e-3, "{start}");
 }
 
 #[test]
 fn one_line_has_two_angles_by_the_face_it_is_measured_from() {
-    let face = answer(&[("question", "toe"), ("toe_angle", "30")]);
-    let receiver = answer(&[("question", "toe"), ("toe_angle", "60"), ("angle_from", "receiver")]);
+    let face = TRIAL.answer(&[("question", "toe"), ("toe_angle", "30")]);
+    let receiver =
+        TRIAL.answer(&[("question", "toe"), ("toe_angle", "60"), ("angle_from", "receiver")]);
     assert_eq!(face.headline, receiver.headline);
     let degrees = |answer: &Answer, id| {
         let Value::Real(degrees, ..) = figure(answer, id).value else { panic!("{id}") };
@@ -211,25 +155,26 @@ fn one_line_has_two_angles_by_the_face_it_is_measured_from() {
 
 #[test]
 fn an_angled_screw_that_breaks_out_is_refused() {
-    check_refusal(
+    TRIAL.check_refusal(
         &[("question", "toe"), ("exit", "1 1/2")],
         "exit",
         "An exit 1 1/2 in down is outside a part of 1 1/2 in.",
         "Leave it empty for the middle of the thickness.",
         &[("exit", "")],
     );
-    let out = ask(&[("question", "toe"), ("angled_find", "exit"), ("start_back", "3")]).refusals;
+    let out =
+        TRIAL.ask(&[("question", "toe"), ("angled_find", "exit"), ("start_back", "3")]).refusals;
     assert_eq!((out[0].field, out[0].code), ("start_back", "exit-outside"));
-    let seat = ask(&[("question", "pocket"), ("seat_wood", "3")]).refusals;
+    let seat = TRIAL.ask(&[("question", "pocket"), ("seat_wood", "3")]).refusals;
     assert_eq!((seat[0].field, seat[0].code), ("seat_wood", "seat-outside"));
-    check_refusal(
+    TRIAL.check_refusal(
         &[("question", "pocket"), ("receiver_thickness", "7/16")],
         "receiver_thickness",
         "No stock screw holds in a receiver of 7/16 in and keeps its tip inside the margin.",
         "Leave more wood under the head, or use a thicker receiver.",
         &[],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("question", "toe"), ("toe_angle", "60"), ("exit", "1 1/4")],
         "receiver_thickness",
         "The screw drifts out of the side of the receiver before it holds.",
@@ -240,8 +185,8 @@ fn an_angled_screw_that_breaks_out_is_refused() {
 
 #[test]
 fn two_that_meet_are_set_apart_in_height() {
-    check(&[("question", "corner")], &[("between", "2 5/8"), ("always_clear", "3/8")]);
-    check_refusal(
+    TRIAL.check(&[("question", "corner")], &[("between", "2 5/8"), ("always_clear", "3/8")]);
+    TRIAL.check_refusal(
         &[("question", "corner"), ("b_height", "30 1/4")],
         "b_height",
         "The two meet in the leg.",
@@ -251,18 +196,18 @@ fn two_that_meet_are_set_apart_in_height() {
     // Short ones do not reach each other, whatever their heights.
     let short =
         [("question", "corner"), ("b_height", "30"), ("a_deep", "1 1/4"), ("b_deep", "1 1/4")];
-    check_note(
+    TRIAL.check_note(
         &short,
         "Measure both heights from the same end of the leg, and both places from outside faces.",
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("question", "corner"), ("a_deep", "3 1/2")],
         "a_deep",
         "Going in 3 1/2 in comes out of a leg of 3 1/2 in.",
         "Half way in is 1 3/4 in.",
         &[("a_deep", "1 3/4 in")],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("question", "corner"), ("b_outside", "1/8")],
         "b_outside",
         "At that place it stands outside a leg of 3 1/2 in.",
@@ -274,30 +219,30 @@ fn two_that_meet_are_set_apart_in_height() {
 #[test]
 fn tenons_are_apart_when_their_boxes_are() {
     let tenon = [("question", "corner"), ("section", "tenon"), ("size", "1/2")];
-    check(&tenon, &[("between", "1/2"), ("always_clear", "2 1/2")]);
+    TRIAL.check(&tenon, &[("between", "1/2"), ("always_clear", "2 1/2")]);
     let level = [&tenon[..], &[("b_height", "30"), ("a_deep", "1 1/2")]].concat();
-    check(&level, &[("between", "0")]);
+    TRIAL.check(&level, &[("between", "0")]);
     let deeper = [&tenon[..], &[("b_height", "30")]].concat();
-    assert_eq!(ask(&deeper).refusals[0].code, "they-meet");
+    assert_eq!(TRIAL.ask(&deeper).refusals[0].code, "they-meet");
 }
 
 #[test]
 fn what_holds_nothing_by_the_rules_is_refused() {
-    check_refusal(
+    TRIAL.check_refusal(
         &[("question", "hold"), ("screw_length", "1 3/4")],
         "screw_length",
         "Only 3/4 in is in the receiver; under 123/125 in the rules count nothing.",
         "Use 2 in or longer.",
         &[("screw_length", "2 in")],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("question", "hold"), ("screw_length", "3/4")],
         "screw_length",
         "It does not reach the receiver; 123/125 in is the least.",
         "Use 2 in or longer.",
         &[("screw_length", "2 in")],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("question", "hold"), ("fastener", "nail_8d")],
         "wet",
         "Our tables have no value for nails in wet wood.",
@@ -308,16 +253,16 @@ fn what_holds_nothing_by_the_rules_is_refused() {
 
 #[test]
 fn end_grain_has_no_pull_but_for_lag_screws() {
-    let screw = answer(&[("question", "hold"), ("into", "end")]);
+    let screw = TRIAL.answer(&[("question", "hold"), ("into", "end")]);
     assert_eq!((screw.headline.id, find(&screw, "pull")), ("side_load", None));
-    let lag = answer(&[
+    let lag = TRIAL.answer(&[
         ("question", "hold"),
         ("into", "end"),
         ("fastener", "lag_3_8"),
         ("screw_length", "4"),
     ]);
     assert_eq!(lag.headline.id, "pull");
-    check_note(
+    TRIAL.check_note(
         &[("question", "hold"), ("fastener", "lag_3_8"), ("screw_length", "4")],
         "From 1/4 in on, the side load depends on the grain; it is not given here.",
     );
@@ -326,5 +271,6 @@ fn end_grain_has_no_pull_but_for_lag_screws() {
 #[test]
 fn boxes_are_whole() {
     let pairs = [("question", "buy"), ("box_of", "25")];
-    check(&pairs, &[("to_buy", "33"), ("needed", "30"), ("boxes", "2"), ("spare_left", "20")]);
+    TRIAL
+        .check(&pairs, &[("to_buy", "33"), ("needed", "30"), ("boxes", "2"), ("spare_left", "20")]);
 }

@@ -1,129 +1,79 @@
 //! Each question of the top through its fields: figures, limits and the words of each refusal.
 
 use super::CALCULATOR;
-use crate::measure::text::NoNames;
-use crate::measure::{Length, Number, length};
-use crate::sheet::{Answer, Bench, Entries, Figure, Sheet, Value};
+use crate::calculators::trial::{Trial, figure, inches};
+use crate::measure::{Length, Number};
+use crate::sheet::Value;
 
-fn ask(pairs: &[(&str, &str)]) -> Sheet {
-    CALCULATOR.sheet(&Entries::from_pairs(pairs.iter().copied()), &Bench::default(), &NoNames)
-}
-
-fn inches(text: &str) -> Length {
-    length(text).expect("a length in a test")
-}
-
-#[track_caller]
-fn answer(pairs: &[(&str, &str)]) -> Answer {
-    let sheet = ask(pairs);
-    sheet.answer.unwrap_or_else(|| panic!("refused: {:?}", sheet.refusals))
-}
-
-fn figure(answer: &Answer, id: &str) -> Figure {
-    let all = core::iter::once(&answer.headline).chain(&answer.figures);
-    all.into_iter().find(|figure| figure.id == id).expect("this figure").clone()
-}
-
-#[track_caller]
-fn check(pairs: &[(&str, &str)], expected: &[(&str, &str)]) {
-    let answer = answer(pairs);
-    for (id, text) in expected {
-        let Value::Length(length, _) = figure(&answer, id).value else { panic!("{id}") };
-        assert_eq!(length, inches(text), "{id}");
-    }
-}
-
-#[track_caller]
-fn check_note(pairs: &[(&str, &str)], note: &str) {
-    let notes: Vec<_> = answer(pairs).notes.iter().map(ToString::to_string).collect();
-    assert!(notes.iter().any(|n| n == note), "{notes:?}");
-}
-
-#[track_caller]
-fn check_refusal(
-    pairs: &[(&str, &str)],
-    field: &str,
-    sentence: &str,
-    way_out: &str,
-    set: &[(&str, &str)],
-) {
-    let refusals = ask(pairs).refusals;
-    assert_eq!(refusals.len(), 1, "{refusals:?}");
-    let refusal = &refusals[0];
-    assert_eq!((refusal.field, refusal.sentence.to_string().as_str()), (field, sentence));
-    let out = refusal.way_out.as_ref().expect("a way out");
-    assert_eq!(out.sentence.to_string(), way_out);
-    let given: Vec<_> = out.set.iter().map(|(id, text)| (*id, text.as_str())).collect();
-    assert_eq!(given, set);
-}
+const TRIAL: Trial = Trial(&CALCULATOR);
 
 #[test]
 fn a_fresh_top_gives_the_gap_of_the_bench() {
-    check(&[], &[("plank_gap", "1/4"), ("top_overall", "28 1/2"), ("gaps_together", "1")]);
+    TRIAL.check(&[], &[("plank_gap", "1/4"), ("top_overall", "28 1/2"), ("gaps_together", "1")]);
 }
 
 #[test]
 fn mixed_widths_share_one_gap_and_run_from_the_left() {
     let pairs = [("planks", "5 1/2, 3 1/2, 5 1/2"), ("top_width", "15")];
-    check(&pairs, &[("plank_gap", "1/4")]);
+    TRIAL.check(&pairs, &[("plank_gap", "1/4")]);
     let edges = Value::Lengths(vec![Length::ZERO, inches("5 3/4"), inches("9 1/2")]);
-    assert_eq!(figure(&answer(&pairs), "left_edges").value, edges);
+    assert_eq!(figure(&TRIAL.answer(&pairs), "left_edges").value, edges);
 }
 
 #[test]
 fn all_planks_are_ripped_alike_or_only_the_outer_two() {
     let all = [("find", "rip_all"), ("planks", "6 @ 5 3/4"), ("top_width", "34"), ("gap", "1/4")];
-    check(&all, &[("plank_width", "131/24")]);
+    TRIAL.check(&all, &[("plank_width", "131/24")]);
     let outer =
         [("find", "rip_outer"), ("planks", "6 @ 5 3/4"), ("top_width", "34"), ("gap", "1/4")];
-    check(&outer, &[("outer_width", "4 7/8"), ("top_overall", "34")]);
+    TRIAL.check(&outer, &[("outer_width", "4 7/8"), ("top_overall", "34")]);
 }
 
 #[test]
 fn what_no_planks_can_fill_is_refused() {
-    check_refusal(
+    TRIAL.check_refusal(
         &[("planks", "")],
         "planks",
         "There are no planks.",
         "Start with two.",
         &[("planks", "2 @ 5 1/2 in")],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("planks", "5 1/2")],
         "planks",
         "One plank has no gaps and no outer two.",
         "Use two or more.",
         &[("planks", "2 @ 5 1/2 in")],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("planks", "6 @ 5 3/4"), ("top_width", "34")],
         "top_width",
         "The planks alone take 34 1/2 in, more than a top of 34 in.",
         "Rip the outer two instead.",
         &[("find", "rip_outer")],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("find", "rip_all"), ("planks", "3 @ 5"), ("top_width", "10"), ("gap", "5")],
         "gap",
         "The gaps leave nothing of 10 in for these planks.",
         "Without gaps they fit.",
         &[("gap", "0")],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("find", "rip_outer"), ("planks", "4 @ 5"), ("top_width", "10"), ("gap", "0")],
         "gap",
         "The gaps leave nothing of 10 in for these planks.",
         "Leave out a plank.",
         &[],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("find", "rip_all"), ("planks", "3 @ 5"), ("top_width", "16"), ("gap", "1/4")],
         "planks",
         "A plank of 5 1/6 in is wanted, and one is only 5 in.",
         "A gap of 1/2 in makes up for it.",
         &[("gap", "1/2 in")],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[("find", "rip_all"), ("planks", "5"), ("top_width", "6")],
         "planks",
         "A plank of 6 in is wanted, and one is only 5 in.",
@@ -134,19 +84,19 @@ fn what_no_planks_can_fill_is_refused() {
 
 #[test]
 fn gaps_that_look_wrong_are_said() {
-    check_note(
+    TRIAL.check_note(
         &[("planks", "2 @ 5"), ("top_width", "10")],
         "No gaps: outdoors, tight boards hold water. Fine for wet boards, which will shrink.",
     );
-    check_note(
+    TRIAL.check_note(
         &[("planks", "5 @ 5 1/2"), ("top_width", "33")],
         "The gaps together would take one more plank.",
     );
-    check_note(
+    TRIAL.check_note(
         &[("planks", "2 @ 5"), ("top_width", "11")],
         "Over 1/2 in is a wide gap: small things fall through.",
     );
-    check_note(
+    TRIAL.check_note(
         &[("find", "rip_outer"), ("planks", "3 @ 5"), ("top_width", "8"), ("gap", "1/4")],
         "A plank of 1 1/4 in is a sliver. Leave one out and rip the rest, or use wider gaps.",
     );
@@ -155,19 +105,19 @@ fn gaps_that_look_wrong_are_said() {
 #[test]
 fn the_top_follows_from_the_overhang() {
     let pairs = [("question", "overhang"), ("overhang_find", "top")];
-    check(&pairs, &[("top_size_length", "52"), ("top_size_width", "28 1/2")]);
+    TRIAL.check(&pairs, &[("top_size_length", "52"), ("top_size_width", "28 1/2")]);
 }
 
 #[test]
 fn a_top_smaller_than_its_base_is_refused_on_both_axes() {
-    check_refusal(
+    TRIAL.check_refusal(
         &[("question", "overhang"), ("top_across", "23")],
         "top_across",
         "A top of 23 in does not cover a base of 24 in.",
         "It must be 24 in at least.",
         &[("top_across", "24 in")],
     );
-    let both = ask(&[("question", "overhang"), ("top_across", "23"), ("top_length", "45")]);
+    let both = TRIAL.ask(&[("question", "overhang"), ("top_across", "23"), ("top_length", "45")]);
     assert_eq!(both.refusals.len(), 2);
 }
 
@@ -176,21 +126,21 @@ fn the_gap_to_leave_today_gives_the_gap_wanted_later() {
     // Dry to wetter with a figure of one's own: each 5 1/2 plank gains 2 %, 0.11 in.
     let swells = [("question", "season"), ("shrinks_by", "own"), ("percent", "-2")];
     let today = [&swells[..], &[("season_find", "today"), ("gap_later", "1/8")]].concat();
-    check(&today, &[("gap_today", "0.235"), ("gap_smallest", "1/8")]);
+    TRIAL.check(&today, &[("gap_today", "0.235"), ("gap_smallest", "1/8")]);
     let later = [&swells[..], &[("gap_now", "0.235")]].concat();
-    check(&later, &[("gap_smallest", "1/8"), ("top_later", "28.55")]);
+    TRIAL.check(&later, &[("gap_smallest", "1/8"), ("top_later", "28.55")]);
 }
 
 #[test]
 fn planks_that_would_push_or_open_too_far_are_refused() {
-    check_refusal(
+    TRIAL.check_refusal(
         &[("question", "season"), ("shrinks_by", "own"), ("percent", "-2"), ("gap_now", "1/10")],
         "gap_now",
         "Swollen, the planks push on each other by 1/100 in at a gap.",
         "Leave a gap of 11/100 in today, or more.",
         &[("gap_now", "11/100 in")],
     );
-    check_refusal(
+    TRIAL.check_refusal(
         &[
             ("question", "season"),
             ("season_find", "today"),
@@ -212,7 +162,7 @@ fn moisture_outside_the_formula_is_refused() {
         ("moisture_later", "20", "19"),
         ("moisture_now", "25", "19"),
     ] {
-        check_refusal(
+        TRIAL.check_refusal(
             &[("question", "slot"), ("now", "measured"), (field, percent)],
             field,
             "The formula holds from 8 to 19 % moisture, and for wet boards.",
@@ -224,17 +174,17 @@ fn moisture_outside_the_formula_is_refused() {
 
 #[test]
 fn the_slot_goes_the_way_the_screw_will_need_it() {
-    check_note(
+    TRIAL.check_note(
         &[("question", "slot")],
         "It shrinks: lengthen each hole outward, away from the fixed screw.",
     );
     let swells = [("question", "slot"), ("now", "measured"), ("moisture_later", "19")];
-    check_note(&swells, "It swells: lengthen each hole inward, towards the fixed screw.");
-    check_note(
+    TRIAL.check_note(&swells, "It swells: lengthen each hole inward, towards the fixed screw.");
+    TRIAL.check_note(
         &[("question", "slot"), ("shrinks_by", "own"), ("percent", "0")],
         "The wood does not move: round holes will do.",
     );
-    let none = ask(&[("question", "slot"), ("loose_screws", "")]).refusals;
+    let none = TRIAL.ask(&[("question", "slot"), ("loose_screws", "")]).refusals;
     assert_eq!((none[0].field, none[0].code), ("loose_screws", "no-screws"));
 }
 
@@ -242,10 +192,12 @@ fn the_slot_goes_the_way_the_screw_will_need_it() {
 fn a_load_tips_just_beyond_the_balance() {
     // 70 lb × 23 in = 250 lb × 6.44 in.
     let pairs = [("question", "tip"), ("beyond_legs", "6.44")];
-    let Value::Exact(most, ..) = figure(&answer(&pairs), "most_load").value else { panic!("lb") };
+    let Value::Exact(most, ..) = figure(&TRIAL.answer(&pairs), "most_load").value else {
+        panic!("lb")
+    };
     assert_eq!(most, Number::whole(250));
-    check(&pairs, &[("most_beyond", "6.44")]);
-    check_refusal(
+    TRIAL.check(&pairs, &[("most_beyond", "6.44")]);
+    TRIAL.check_refusal(
         &[("question", "tip"), ("beyond_legs", "6 1/2")],
         "beyond_legs",
         "A load of 250 lb at the end tips the top up.",
@@ -256,6 +208,6 @@ fn a_load_tips_just_beyond_the_balance() {
 
 #[test]
 fn a_load_over_the_feet_cannot_tip() {
-    let answer = answer(&[("question", "tip"), ("beyond_legs", "0")]);
+    let answer = TRIAL.answer(&[("question", "tip"), ("beyond_legs", "0")]);
     assert_eq!(answer.headline.id, "tip_verdict");
 }
