@@ -92,8 +92,6 @@ const fn field(id: &'static str, label: &'static str, hint: &'static str, kind: 
 }
 
 const NAME: Kind = Kind::Words(MOST_NAME);
-const SIZE: Kind = Kind::Length(Least::AboveZero);
-const MAYBE: Kind = Kind::OptionalLength(Least::AboveZero);
 
 /// A form: it reads every field that is asked, so that each echoes and refuses; it has no answer.
 const fn form(title: &'static str, fields: &'static [Field]) -> Calculator {
@@ -160,7 +158,7 @@ static MEASURE: Calculator = form(
                 Kind::Count { least: 0, most: 100_000 },
             )
         },
-        field("as_cut", "As cut", "what the tape says on the real part", MAYBE),
+        field("as_cut", "As cut", "what the tape says on the real part", Kind::MAYBE_LENGTH),
         field("is_cut", "Cut already", "a change to it is then a part to recut", Kind::YesNo),
         field(
             "wait",
@@ -177,9 +175,9 @@ static PART: Calculator = form(
     &[
         field("name", "Name", "", NAME),
         field("quantity", "How many", "", Kind::Count { least: 1, most: 1_000 }),
-        field("thickness", "Thickness", "", SIZE),
-        field("width", "Width", "", SIZE),
-        field("length", "Length", "along the grain", SIZE),
+        field("thickness", "Thickness", "", Kind::ABOVE_ZERO),
+        field("width", "Width", "", Kind::ABOVE_ZERO),
+        field("length", "Length", "along the grain", Kind::ABOVE_ZERO),
         field("stock", "Cut from", "as on the rack: 2x6; empty for any", NAME),
         field("grain_free", "Grain either way", "", Kind::YesNo),
         field("pairs", "Left and right", "half of them mirrored", Kind::YesNo),
@@ -195,9 +193,9 @@ static RACK_BOARD: Calculator = form(
         field("name", "Name", "scrap by the door", NAME),
         field("section", "Section", "as parts ask for it: 2x6", NAME),
         field("quantity", "How many", "", Kind::Count { least: 1, most: 1_000 }),
-        field("thickness", "Thickness", "as measured", SIZE),
-        field("width", "Width", "at its narrowest", SIZE),
-        field("length", "Length", "as measured", SIZE),
+        field("thickness", "Thickness", "as measured", Kind::ABOVE_ZERO),
+        field("width", "Width", "at its narrowest", Kind::ABOVE_ZERO),
+        field("length", "Length", "as measured", Kind::ABOVE_ZERO),
         field("wet", "Still wet", "", Kind::YesNo),
         field("knots", "Keep out of", "from the marked end: 10 to 12 1/2", Kind::Spans),
     ],
@@ -207,9 +205,9 @@ static YARD_BOARD: Calculator = form(
     "Length at the yard",
     &[
         field("section", "Section", "as parts ask for it: 2x6", NAME),
-        field("thickness", "Thickness", "dressed", SIZE),
-        field("width", "Width", "dressed", SIZE),
-        field("length", "Length", "", SIZE),
+        field("thickness", "Thickness", "dressed", Kind::ABOVE_ZERO),
+        field("width", "Width", "dressed", Kind::ABOVE_ZERO),
+        field("length", "Length", "", Kind::ABOVE_ZERO),
         field("price", "Price", "of one", Kind::OptionalMoney),
     ],
 );
@@ -218,7 +216,7 @@ static ROUND: Calculator = form(
     "Round thing",
     &[
         field("name", "Name", "paint can", NAME),
-        field("diameter", "Diameter", "across the rim", SIZE),
+        field("diameter", "Diameter", "across the rim", Kind::ABOVE_ZERO),
     ],
 );
 
@@ -226,8 +224,8 @@ static SAW: Calculator = form(
     "Saw",
     &[
         field("name", "Name", "", NAME),
-        field("kerf", "Kerf", "width of the cut", SIZE),
-        field("reach", "Reach", "deepest cut", SIZE),
+        field("kerf", "Kerf", "width of the cut", Kind::ABOVE_ZERO),
+        field("reach", "Reach", "deepest cut", Kind::ABOVE_ZERO),
         Field {
             start: Start::Fence,
             ..field(
@@ -250,7 +248,7 @@ static SCREW: Calculator = form(
             start: Start::Text("8"),
             ..field("gauge", "Gauge", "number", Kind::Count { least: 0, most: 24 })
         },
-        field("length", "Length", "", SIZE),
+        field("length", "Length", "", Kind::ABOVE_ZERO),
         field("quantity", "How many", "", Kind::Count { least: 0, most: 100_000 }),
     ],
 );
@@ -258,13 +256,13 @@ static SCREW: Calculator = form(
 static SKETCH: Calculator = form(
     "Sketch",
     &[
-        field("length", "Front", "outside of the legs", MAYBE),
-        field("depth", "Depth", "front to back, outside", MAYBE),
-        field("height", "Leg height", "from the floor", MAYBE),
-        field("leg", "Leg", "its side", MAYBE),
-        field("rail", "Rail height", "of the upper rail", MAYBE),
-        field("shelf", "Shelf", "floor to its top; empty for none", MAYBE),
-        field("top", "Top", "its thickness; empty for none", MAYBE),
+        field("length", "Front", "outside of the legs", Kind::MAYBE_LENGTH),
+        field("depth", "Depth", "front to back, outside", Kind::MAYBE_LENGTH),
+        field("height", "Leg height", "from the floor", Kind::MAYBE_LENGTH),
+        field("leg", "Leg", "its side", Kind::MAYBE_LENGTH),
+        field("rail", "Rail height", "of the upper rail", Kind::MAYBE_LENGTH),
+        field("shelf", "Shelf", "floor to its top; empty for none", Kind::MAYBE_LENGTH),
+        field("top", "Top", "its thickness; empty for none", Kind::MAYBE_LENGTH),
         field("overhang", "Overhang", "all round", Kind::OptionalLength(Least::Zero)),
     ],
 );

@@ -64,6 +64,15 @@ pub enum Kind {
     LineOf(&'static str),
 }
 
+impl Kind {
+    /// A length of more than zero.
+    pub const ABOVE_ZERO: Kind = Kind::Length(Least::AboveZero);
+    /// A length of zero or more.
+    pub const ZERO_UP: Kind = Kind::Length(Least::Zero);
+    /// A length of more than zero, or nothing.
+    pub const MAYBE_LENGTH: Kind = Kind::OptionalLength(Least::AboveZero);
+}
+
 /// How small a length may be.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Least {

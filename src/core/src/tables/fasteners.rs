@@ -1,7 +1,7 @@
 //! Screws, nails and lag screws: sizes, spacing in diameters, and what bends or pulls them.
 //!
 //! Sizes are in thousandths of an inch, exact. Where the documents were read and how is said
-//! beside each table; all were read in transcriptions.
+//! beside each table; all were read in text copies of them.
 
 use crate::measure::{Length, Number, OutOfRange};
 
@@ -146,7 +146,7 @@ pub fn stock_lengths() -> Vec<Length> {
 }
 
 /// Bending yield strength in psi by shank in thousandths of an inch; `None` between the ranges of
-/// the table. Source: AWC NDS 2018 Table I1, read in a transcription.
+/// the table. Source: AWC NDS 2018 Table I1, read in a text copy.
 #[must_use]
 pub fn bending_yield(shank: u16) -> Option<u32> {
     match shank {
@@ -230,7 +230,7 @@ const fn k(hardwood: bool, gravity: [u8; 2], nail: f64, screw: f64, lag: f64) ->
     SideConstants { hardwood, gravity, nail, screw, lag }
 }
 
-/// Source: USDA FPL Wood Handbook FPL-GTR-282 (2021), Table 8-4 p. 8-6, read in a transcription.
+/// Source: USDA FPL Wood Handbook FPL-GTR-282 (2021), Table 8-4 p. 8-6, read in a text copy.
 pub const SIDE_CONSTANTS: [SideConstants; 6] = [
     k(true, [33, 47], 50.04, 23.17, 26.34),
     k(true, [48, 56], 69.50, 31.99, 29.51),

@@ -1,6 +1,6 @@
 //! Specific gravity of lumber by the group that is stamped on it.
 //!
-//! Source: AWC NDS 2018 Table 12.3.3A, p. 87, read in a transcription. These are ovendry mass
+//! Source: AWC NDS 2018 Table 12.3.3A, p. 87, read in a text copy. These are ovendry mass
 //! over ovendry volume; those of [`species`](super::species) are over the volume at 12 %
 //! moisture. The two are never mixed.
 

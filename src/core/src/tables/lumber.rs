@@ -1,7 +1,7 @@
 //! Softwood lumber: what the tag says, and what the board has to measure at least.
 //!
 //! Source: PS 20-20, American Softwood Lumber Standard (NIST), Table 3, nominal and
-//! minimum-dressed sizes of boards, dimension and timbers. All 23 rows, read in a transcription
+//! minimum-dressed sizes of boards, dimension and timbers. All 23 rows, read in a text copy
 //! of the table; the printed millimetres agree with 25.4 mm to the inch.
 //!
 //! These are least sizes at the mill. A board on the rack is what the tape says it is.

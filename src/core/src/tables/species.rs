@@ -25,7 +25,7 @@ pub const STRENGTH_SOURCE: &str =
 /// How far a cell can be trusted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Trust {
-    /// Read in the source or in a transcription of it.
+    /// Read in the source or in a text copy of it.
     Read,
     /// From memory, unverified: shown with a warning, never a test oracle.
     Unverified,

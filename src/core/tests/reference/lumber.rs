@@ -1,5 +1,5 @@
 //! Lumber sizes against PS 20-20, American Softwood Lumber Standard (NIST), Table 3, nominal and
-//! minimum-dressed sizes of boards, dimension and timbers (read in a transcription), and the
+//! minimum-dressed sizes of boards, dimension and timbers (read in a text copy), and the
 //! conversions W57 and W58 worked from that table.
 
 use reckoner_core::measure::{Length, Number, Unit, length};

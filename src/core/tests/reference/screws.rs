@@ -1,6 +1,6 @@
 //! Screws against the published tables and examples: NDS 2018 Tables 12L, 12N, 12.1.4.2,
 //! C12.1.5.7; the Wood Handbook's pilot rule; and hand-worked examples [WH] of the trade rules,
-//! stage 6. Values read in transcriptions unless said.
+//! stage 6. Values read in text copies unless said.
 
 use reckoner_core::calculators::screws::hold::yield_modes::{self, Member, Mode};
 use reckoner_core::calculators::screws::{

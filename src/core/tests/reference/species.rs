@@ -68,7 +68,7 @@ const CHANGE: &[(&str, Option<f64>, f64)] = &[
 ];
 
 /// Wood Handbook FPL-GTR-190 (2010) Table 5-3a, 12 % rows: gravity, breaking stress in kPa,
-/// stiffness in MPa; all 32 were read in a transcription.
+/// stiffness in MPa; all 32 were read in a text copy.
 const STRENGTH: &[(&str, f64, u32, u32)] = &[
     ("loblolly_pine", 0.51, 88000, 12300),
     ("longleaf_pine", 0.59, 100000, 13700),

@@ -6,7 +6,7 @@ use crate::measure::text::exact_text;
 use crate::measure::{Length, Rounding};
 use crate::say;
 use crate::sheet::{
-    self, Ask, Bench, Caution, Field, Figure, Kind, Least, Note, Source, Start, Step, Table, Value,
+    self, Ask, Bench, Caution, Field, Figure, Kind, Note, Source, Start, Step, Table, Value,
     Working,
 };
 
@@ -23,21 +23,15 @@ pub const CALCULATOR: Calculator = Calculator {
 
 /// Our invented potting bench: slats of its lower shelf from an eight-footer.
 const FIELDS: &[Field] = &[
-    Field::new(
-        "board",
-        "Board",
-        "end to end, as measured",
-        Kind::Length(Least::AboveZero),
-        Start::Inches("96"),
-    ),
+    Field::new("board", "Board", "end to end, as measured", Kind::ABOVE_ZERO, Start::Inches("96")),
     Field::new(
         "trim",
         "Trim each end",
         "past the checks, the cut included",
-        Kind::Length(Least::Zero),
+        Kind::ZERO_UP,
         Start::Inches("1/2"),
     ),
-    Field::new("part", "One part", "", Kind::Length(Least::AboveZero), Start::Inches("17 1/2")),
+    Field::new("part", "One part", "", Kind::ABOVE_ZERO, Start::Inches("17 1/2")),
     Field::new(
         "wanted",
         "Parts wanted",
@@ -45,7 +39,7 @@ const FIELDS: &[Field] = &[
         Kind::Count { least: 1, most: 9999 },
         Start::Text("10"),
     ),
-    Field::new("kerf", "Kerf", "", Kind::Length(Least::Zero), Start::Kerf),
+    Field::new("kerf", "Kerf", "", Kind::ZERO_UP, Start::Kerf),
     Field::new(
         "knots",
         "Keep clear of",

@@ -37,9 +37,6 @@ const BITS: &[Choice] = &[
     Choice { id: "sixteenths", label: "By 1/16 in" },
     Choice { id: "millimetres", label: "By 1 mm" },
 ];
-const LENGTH: Kind = Kind::Length(Least::AboveZero);
-const FROM_ZERO: Kind = Kind::Length(Least::Zero);
-const OPTIONAL: Kind = Kind::OptionalLength(Least::AboveZero);
 
 // The starts are of our invented potting bench: a rail for hand tools through both end frames.
 const FIELDS: &[Field] = &[
@@ -49,21 +46,27 @@ const FIELDS: &[Field] = &[
         "overall",
         "Outside to outside",
         "of the drilled parts",
-        LENGTH,
+        Kind::ABOVE_ZERO,
         Start::Inches("43 1/2"),
     )
     .only_for("measured", &["overall"]),
-    Field::new("clear", "Between the parts", "inside to inside", LENGTH, Start::Inches("40 1/2"))
-        .only_for("measured", &["clear"]),
+    Field::new(
+        "clear",
+        "Between the parts",
+        "inside to inside",
+        Kind::ABOVE_ZERO,
+        Start::Inches("40 1/2"),
+    )
+    .only_for("measured", &["clear"]),
     Field::new(
         "between_legs",
         "Between the legs",
         "inside to inside",
-        LENGTH,
+        Kind::ABOVE_ZERO,
         Start::Inches("38 3/4"),
     )
     .only_for("measured", &["legs"]),
-    Field::new("leg", "Leg", "thickness along the dowel", LENGTH, Start::Inches("3 1/4"))
+    Field::new("leg", "Leg", "thickness along the dowel", Kind::ABOVE_ZERO, Start::Inches("3 1/4"))
         .only_for("measured", &["legs"]),
     Field::new(
         "set_back",
@@ -73,20 +76,44 @@ const FIELDS: &[Field] = &[
         Start::Text(""),
     )
     .only_for("measured", &["legs"]),
-    Field::new("left_part", "Part", "thickness along the dowel", LENGTH, Start::Inches("1 1/2")),
-    Field::new("right_part", "Right part", "empty: as the left", OPTIONAL, Start::Text("")),
-    Field::new("trim", "Trim", "at each through end", FROM_ZERO, Start::Inches("1/4"))
+    Field::new(
+        "left_part",
+        "Part",
+        "thickness along the dowel",
+        Kind::ABOVE_ZERO,
+        Start::Inches("1 1/2"),
+    ),
+    Field::new(
+        "right_part",
+        "Right part",
+        "empty: as the left",
+        Kind::MAYBE_LENGTH,
+        Start::Text(""),
+    ),
+    Field::new("trim", "Trim", "at each through end", Kind::ZERO_UP, Start::Inches("1/4"))
         .only_for("hold", &["through", "one_end"]),
-    Field::new("depth", "Hole depth", "blind hole", LENGTH, Start::Inches("1"))
+    Field::new("depth", "Hole depth", "blind hole", Kind::ABOVE_ZERO, Start::Inches("1"))
         .only_for("hold", &["blind", "one_end"]),
-    Field::new("room", "Free at the bottom", "of a blind hole", FROM_ZERO, Start::Inches("1/16"))
-        .only_for("hold", &["blind", "one_end"]),
-    Field::new("dowel", "Dowel", "measured, at its thickest", LENGTH, Start::Inches("0.985")),
+    Field::new(
+        "room",
+        "Free at the bottom",
+        "of a blind hole",
+        Kind::ZERO_UP,
+        Start::Inches("1/16"),
+    )
+    .only_for("hold", &["blind", "one_end"]),
+    Field::new(
+        "dowel",
+        "Dowel",
+        "measured, at its thickest",
+        Kind::ABOVE_ZERO,
+        Start::Inches("0.985"),
+    ),
     Field::new(
         "across",
         "Dowel across",
         "at right angles; empty: round",
-        OPTIONAL,
+        Kind::MAYBE_LENGTH,
         Start::Text(""),
     ),
     Field::new("bits", "Bits", "", Kind::Choice(BITS), Start::Text("sixty_fourths")),
@@ -94,22 +121,28 @@ const FIELDS: &[Field] = &[
         "part_height",
         "Part height",
         "the face that is drilled",
-        LENGTH,
+        Kind::ABOVE_ZERO,
         Start::Inches("3 1/4"),
     ),
     Field::new(
         "from_top",
         "Hole from top",
         "to its center; empty: the middle",
-        OPTIONAL,
+        Kind::MAYBE_LENGTH,
         Start::Text(""),
     ),
-    Field::new("part_length", "Part length", "front to back", LENGTH, Start::Inches("17")),
+    Field::new(
+        "part_length",
+        "Part length",
+        "front to back",
+        Kind::ABOVE_ZERO,
+        Start::Inches("17"),
+    ),
     Field::new(
         "from_front",
         "Hole from front",
         "to its center; empty: the middle",
-        OPTIONAL,
+        Kind::MAYBE_LENGTH,
         Start::Inches("5"),
     ),
     Field::new(

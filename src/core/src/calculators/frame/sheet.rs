@@ -2,7 +2,7 @@
 
 use super::{lap, rail, spacer, square, stretcher, support, tenon};
 use crate::calculators::{Calculator, ResultKind, ResultSpec, Stage};
-use crate::sheet::{Answer, Ask, Choice, Field, Kind, Least, Start};
+use crate::sheet::{Answer, Ask, Choice, Field, Kind, Start};
 
 /// Frame: rails, blocks, joints and squareness.
 pub const CALCULATOR: Calculator = Calculator {
@@ -14,9 +14,6 @@ pub const CALCULATOR: Calculator = Calculator {
     results: RESULTS,
     work,
 };
-
-const ABOVE_ZERO: Kind = Kind::Length(Least::AboveZero);
-const ZERO_UP: Kind = Kind::Length(Least::Zero);
 
 // The sizes are those of our invented potting bench for a school garden.
 #[rustfmt::skip]
@@ -42,17 +39,17 @@ const FIELDS: &[Field] = &[
         Choice { id: "lap", label: "Lapped over legs" },
     ]), Start::Text("butt")).only_for("question", &["rail"]),
     Field::new("overall", "Overall", "outside of leg to outside of leg",
-        ABOVE_ZERO, Start::Inches("46")).only_for("find", &["rail", "leg"]),
+        Kind::ABOVE_ZERO, Start::Inches("46")).only_for("find", &["rail", "leg"]),
     Field::new("rail", "Rail as cut", "end to end, joints included",
-        ABOVE_ZERO, Start::Inches("39")).only_for("find", &["overall", "leg"]),
+        Kind::ABOVE_ZERO, Start::Inches("39")).only_for("find", &["overall", "leg"]),
     Field::new("leg_left", "Left leg", "as measured, along the rail",
-        ABOVE_ZERO, Start::Inches("3 1/2")).only_for("find", &["rail", "overall"]),
+        Kind::ABOVE_ZERO, Start::Inches("3 1/2")).only_for("find", &["rail", "overall"]),
     Field::new("leg_right", "Right leg", "empty if the same as the left",
-        Kind::OptionalLength(Least::AboveZero), Start::Text("")).only_for("find", &["rail", "overall"]),
+        Kind::MAYBE_LENGTH, Start::Text("")).only_for("find", &["rail", "overall"]),
     Field::new("tenon", "Tenon", "each end, shoulder to tip",
-        ABOVE_ZERO, Start::Inches("1")).only_for("joint", &["tenon"]),
+        Kind::ABOVE_ZERO, Start::Inches("1")).only_for("joint", &["tenon"]),
     Field::new("lap_short", "Short of the outside", "each end; 0 for flush",
-        ZERO_UP, Start::Text("0")).only_for("joint", &["lap"]),
+        Kind::ZERO_UP, Start::Text("0")).only_for("joint", &["lap"]),
 
     Field::new("lay", "On the bench", "", Kind::Choice(&[
         Choice { id: "outside", label: "Outside down" },
@@ -61,71 +58,71 @@ const FIELDS: &[Field] = &[
         Choice { id: "block", label: "I have a block" },
     ]), Start::Text("outside")).only_for("question", &["spacer"]),
     Field::new("leg", "Leg", "as measured, outside to inside face",
-        ABOVE_ZERO, Start::Inches("3 1/2")).only_for("question", &["spacer", "tenons"]),
+        Kind::ABOVE_ZERO, Start::Inches("3 1/2")).only_for("question", &["spacer", "tenons"]),
     Field::new("rail_thickness", "Rail thickness", "as measured",
-        ABOVE_ZERO, Start::Inches("1 1/2")).only_for("question", &["spacer", "support"]),
+        Kind::ABOVE_ZERO, Start::Inches("1 1/2")).only_for("question", &["spacer", "support"]),
     Field::new("set_back", "Set-back", "outside of leg to rail",
-        ZERO_UP, Start::Inches("3/4")).only_for("lay", &["outside", "inside"]),
+        Kind::ZERO_UP, Start::Inches("3/4")).only_for("lay", &["outside", "inside"]),
     Field::new("block", "Block", "its thickness",
-        ABOVE_ZERO, Start::Inches("3/4")).only_for("lay", &["block"]),
+        Kind::ABOVE_ZERO, Start::Inches("3/4")).only_for("lay", &["block"]),
 
     Field::new("height", "Stretcher height", "above the floor",
-        ABOVE_ZERO, Start::Inches("6")).only_for("question", &["stretcher"]),
+        Kind::ABOVE_ZERO, Start::Inches("6")).only_for("question", &["stretcher"]),
     Field::new("height_to", "Measured to its", "", Kind::Choice(&[
         Choice { id: "lower", label: "Lower edge" },
         Choice { id: "middle", label: "Middle" },
         Choice { id: "upper", label: "Upper edge" },
     ]), Start::Text("lower")).only_for("question", &["stretcher"]),
     Field::new("stretcher_width", "Stretcher width", "upper to lower edge",
-        ABOVE_ZERO, Start::Inches("3 1/2")).only_for("question", &["stretcher"]),
+        Kind::ABOVE_ZERO, Start::Inches("3 1/2")).only_for("question", &["stretcher"]),
     Field::new("leg_length", "Leg length", "floor to top of leg",
-        ABOVE_ZERO, Start::Inches("34 1/2")).only_for("question", &["stretcher"]),
+        Kind::ABOVE_ZERO, Start::Inches("34 1/2")).only_for("question", &["stretcher"]),
     Field::new("apron_width", "Apron width", "0 without one",
-        ZERO_UP, Start::Inches("3 1/2")).only_for("question", &["stretcher"]),
+        Kind::ZERO_UP, Start::Inches("3 1/2")).only_for("question", &["stretcher"]),
     Field::new("apron_down", "Apron below leg top", "",
-        ZERO_UP, Start::Text("0")).only_for("question", &["stretcher"]),
+        Kind::ZERO_UP, Start::Text("0")).only_for("question", &["stretcher"]),
 
     Field::new("depth_overall", "Depth", "outside of front leg to outside of back leg",
-        ABOVE_ZERO, Start::Inches("24")).only_for("question", &["support"]),
+        Kind::ABOVE_ZERO, Start::Inches("24")).only_for("question", &["support"]),
     Field::new("rail_set_back", "Rail set-back", "outside of leg to rail",
-        ZERO_UP, Start::Inches("3/4")).only_for("question", &["support"]),
+        Kind::ZERO_UP, Start::Inches("3/4")).only_for("question", &["support"]),
     Field::new("between_legs", "Leg to leg", "along the rail",
-        ABOVE_ZERO, Start::Inches("39")).only_for("question", &["support"]),
+        Kind::ABOVE_ZERO, Start::Inches("39")).only_for("question", &["support"]),
     Field::new("supports", "Supports", "",
         Kind::Count { least: 1, most: 40 }, Start::Text("1")).only_for("question", &["support"]),
     Field::new("support_thickness", "Support thickness", "along the rail",
-        ABOVE_ZERO, Start::Inches("1 1/2")).only_for("question", &["support"]),
+        Kind::ABOVE_ZERO, Start::Inches("1 1/2")).only_for("question", &["support"]),
     Field::new("housing", "Each end goes in", "tenon or housing; 0 for square ends",
-        ZERO_UP, Start::Text("0")).only_for("question", &["support"]),
+        Kind::ZERO_UP, Start::Text("0")).only_for("question", &["support"]),
 
     Field::new("tenon_a", "First tenon", "shoulder to tip",
-        ABOVE_ZERO, Start::Inches("1")).only_for("question", &["tenons"]),
+        Kind::ABOVE_ZERO, Start::Inches("1")).only_for("question", &["tenons"]),
     Field::new("tenon_b", "Second tenon", "from the neighbouring face",
-        ABOVE_ZERO, Start::Inches("1")).only_for("question", &["tenons"]),
+        Kind::ABOVE_ZERO, Start::Inches("1")).only_for("question", &["tenons"]),
     Field::new("tenon_thickness", "Tenon thickness", "cheek to cheek",
-        ABOVE_ZERO, Start::Inches("1/2")).only_for("question", &["tenons"]),
+        Kind::ABOVE_ZERO, Start::Inches("1/2")).only_for("question", &["tenons"]),
     Field::new("tenon_place", "Tenons are", "", Kind::Choice(&[
         Choice { id: "centred", label: "Centred in leg" },
         Choice { id: "measured", label: "From outside face" },
     ]), Start::Text("centred")).only_for("question", &["tenons"]),
     Field::new("cheek", "Outside to cheek", "outside of leg to nearer cheek",
-        ZERO_UP, Start::Inches("1")).only_for("tenon_place", &["measured"]),
+        Kind::ZERO_UP, Start::Inches("1")).only_for("tenon_place", &["measured"]),
 
     Field::new("front_thickness", "Front piece", "thickness, cut from its back",
-        ABOVE_ZERO, Start::Inches("3/4")).only_for("question", &["lap"]),
+        Kind::ABOVE_ZERO, Start::Inches("3/4")).only_for("question", &["lap"]),
     Field::new("rear_thickness", "Rear piece", "thickness, cut from its show face",
-        ABOVE_ZERO, Start::Inches("1 1/2")).only_for("question", &["lap"]),
+        Kind::ABOVE_ZERO, Start::Inches("1 1/2")).only_for("question", &["lap"]),
     Field::new("rear_cut", "Rear cut as made", "empty if not cut yet",
-        Kind::OptionalLength(Least::AboveZero), Start::Text("")).only_for("question", &["lap"]),
+        Kind::MAYBE_LENGTH, Start::Text("")).only_for("question", &["lap"]),
 
     Field::new("near_side", "Near side", "left to right, corner to corner",
-        ABOVE_ZERO, Start::Inches("46")).only_for("question", &["square"]),
+        Kind::ABOVE_ZERO, Start::Inches("46")).only_for("question", &["square"]),
     Field::new("left_side", "Left side", "near to far, same corners",
-        ABOVE_ZERO, Start::Inches("24")).only_for("question", &["square"]),
+        Kind::ABOVE_ZERO, Start::Inches("24")).only_for("question", &["square"]),
     Field::new("diagonal_a", "Near left to far right", "empty if not measured",
-        Kind::OptionalLength(Least::AboveZero), Start::Inches("52")).only_for("question", &["square"]),
+        Kind::MAYBE_LENGTH, Start::Inches("52")).only_for("question", &["square"]),
     Field::new("diagonal_b", "Near right to far left", "empty if not measured",
-        Kind::OptionalLength(Least::AboveZero), Start::Inches("51 3/4")).only_for("question", &["square"]),
+        Kind::MAYBE_LENGTH, Start::Inches("51 3/4")).only_for("question", &["square"]),
 ];
 
 const fn a_length(id: &'static str, label: &'static str) -> ResultSpec {

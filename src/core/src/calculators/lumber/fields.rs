@@ -3,7 +3,7 @@
 use super::weight::BasicGravity;
 use super::{amount, cover, size, weight};
 use crate::measure::{Length, Number};
-use crate::sheet::{Ask, Choice, Field, Kind, Least, Start};
+use crate::sheet::{Ask, Choice, Field, Kind, Start};
 use crate::tables::gravity::{self, GROUPS};
 use crate::tables::lumber::{self, SECTIONS, Seasoning};
 use crate::tables::species::{self, Trust};
@@ -45,9 +45,6 @@ const WOOD_CHOICES: &[Choice] = &{
     choices
 };
 
-const ABOVE: Kind = Kind::Length(Least::AboveZero);
-const MEASURED: Kind = Kind::OptionalLength(Least::AboveZero);
-
 /// Questions that need the actual size.
 const ACTUAL: &[&str] = &["size", "weight", "cover"];
 
@@ -72,9 +69,15 @@ pub(super) const FIELDS: &[Field] = &[
         Kind::Choice(SECTION_CHOICES),
         Start::Text("2x6"),
     ),
-    Field::new("nominal_thickness", "Nominal thickness", "5/4 is 1 1/4", ABOVE, Start::Inches("2"))
-        .only_for("section", &["other"]),
-    Field::new("nominal_width", "Nominal width", "", ABOVE, Start::Inches("6"))
+    Field::new(
+        "nominal_thickness",
+        "Nominal thickness",
+        "5/4 is 1 1/4",
+        Kind::ABOVE_ZERO,
+        Start::Inches("2"),
+    )
+    .only_for("section", &["other"]),
+    Field::new("nominal_width", "Nominal width", "", Kind::ABOVE_ZERO, Start::Inches("6"))
         .only_for("section", &["other"]),
     Field::new(
         "seasoning",
@@ -88,7 +91,7 @@ pub(super) const FIELDS: &[Field] = &[
         "measured_thickness",
         "Thickness measured",
         "empty: as the table",
-        MEASURED,
+        Kind::MAYBE_LENGTH,
         Start::Text(""),
     )
     .only_for("ask", ACTUAL),
@@ -96,11 +99,11 @@ pub(super) const FIELDS: &[Field] = &[
         "measured_width",
         "Width measured",
         "empty: as the table",
-        MEASURED,
+        Kind::MAYBE_LENGTH,
         Start::Text(""),
     )
     .only_for("ask", ACTUAL),
-    Field::new("length", "Length", "one board", ABOVE, Start::Inches("96"))
+    Field::new("length", "Length", "one board", Kind::ABOVE_ZERO, Start::Inches("96"))
         .only_for("ask", &["amount", "weight"]),
     Field::new("count", "Boards", "", Kind::Count { least: 1, most: 100_000 }, Start::Text("6"))
         .only_for("ask", &["amount", "weight"]),
@@ -134,9 +137,9 @@ pub(super) const FIELDS: &[Field] = &[
         Start::Text("19"),
     )
     .only_for("ask", &["weight"]),
-    Field::new("cover_width", "Width to cover", "", ABOVE, Start::Inches("48"))
+    Field::new("cover_width", "Width to cover", "", Kind::ABOVE_ZERO, Start::Inches("48"))
         .only_for("ask", &["cover"]),
-    Field::new("gap", "Gap", "between two boards", Kind::Length(Least::Zero), Start::Inches("0"))
+    Field::new("gap", "Gap", "between two boards", Kind::ZERO_UP, Start::Inches("0"))
         .only_for("ask", &["cover"]),
     Field::new(
         "waste",

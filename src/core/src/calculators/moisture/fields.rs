@@ -3,11 +3,10 @@
 use super::movement::{Moistures, Wood};
 use super::woods::{SPECIES_IDS, WOODS};
 use super::{air, board, gap, swing};
-use crate::sheet::{Ask, Choice, Field, Kind, Least, Start};
+use crate::sheet::{Ask, Choice, Field, Kind, Start};
 use crate::tables::air::{PLACES, place};
 use crate::tables::species::{Grain, species};
 
-const ABOVE: Kind = Kind::Length(Least::AboveZero);
 const PERCENT: Kind = Kind::Number { least: 0, most: 300, unit: "%" };
 
 /// Questions about wood, not about air.
@@ -44,12 +43,18 @@ pub(super) const FIELDS: &[Field] = &[
         "width",
         "Width today",
         "as measured; over the year: when driest",
-        ABOVE,
+        Kind::ABOVE_ZERO,
         Start::Inches("5 5/8"),
     )
     .only_for("ask", ABOUT_WOOD),
-    Field::new("thickness", "Thickness today", "as measured", ABOVE, Start::Inches("1 9/16"))
-        .only_for("ask", &["board"]),
+    Field::new(
+        "thickness",
+        "Thickness today",
+        "as measured",
+        Kind::ABOVE_ZERO,
+        Start::Inches("1 9/16"),
+    )
+    .only_for("ask", &["board"]),
     Field::new("boards", "Boards", "", Kind::Count { least: 2, most: 500 }, Start::Text("7"))
         .only_for("ask", &["gap"]),
     Field::new(
@@ -63,22 +68,10 @@ pub(super) const FIELDS: &[Field] = &[
         Start::Text("later"),
     )
     .only_for("ask", &["gap"]),
-    Field::new(
-        "gap_now",
-        "Gap today",
-        "0 when laid tight",
-        Kind::Length(Least::Zero),
-        Start::Inches("0"),
-    )
-    .only_for("known", &["later"]),
-    Field::new(
-        "gap_later",
-        "Gap wanted later",
-        "",
-        Kind::Length(Least::Zero),
-        Start::Inches("1/4"),
-    )
-    .only_for("known", &["today"]),
+    Field::new("gap_now", "Gap today", "0 when laid tight", Kind::ZERO_UP, Start::Inches("0"))
+        .only_for("known", &["later"]),
+    Field::new("gap_later", "Gap wanted later", "", Kind::ZERO_UP, Start::Inches("1/4"))
+        .only_for("known", &["today"]),
     Field::new(
         "now",
         "Moisture today",

@@ -3,7 +3,7 @@
 use super::wood::WOODS;
 use super::{angled, buy, corner, hold, length, pilot, placing};
 use crate::calculators::{Calculator, ResultKind, ResultSpec, Stage};
-use crate::sheet::{Answer, Ask, Choice, Field, Kind, Least, Start};
+use crate::sheet::{Answer, Ask, Choice, Field, Kind, Start};
 use crate::tables::fasteners::{FASTENERS, Fastener, fastener};
 
 /// Screws: lengths, bits, places, angles and what they hold.
@@ -16,9 +16,6 @@ pub const CALCULATOR: Calculator = Calculator {
     results: RESULTS,
     work,
 };
-
-const ABOVE_ZERO: Kind = Kind::Length(Least::AboveZero);
-const ZERO_UP: Kind = Kind::Length(Least::Zero);
 
 const ALL_FASTENERS: [Choice; FASTENERS.len()] = {
     let mut choices = [Choice { id: "", label: "" }; FASTENERS.len()];
@@ -61,30 +58,30 @@ const FIELDS: &[Field] = &[
     Field::new("wood", "Wood", "", Kind::Choice(&WOODS),
         Start::Text("southern_pine")).only_for("question", &["pilot", "placing", "hold"]),
     Field::new("screw_length", "Its length", "",
-        ABOVE_ZERO, Start::Inches("2 1/2")).only_for("question", &["pilot", "hold"]),
+        Kind::ABOVE_ZERO, Start::Inches("2 1/2")).only_for("question", &["pilot", "hold"]),
     Field::new("part_thickness", "Drilled part", "thickness, drilled face to far face",
-        ABOVE_ZERO, Start::Inches("1 1/2")).only_for("question", &["pocket", "toe"]),
+        Kind::ABOVE_ZERO, Start::Inches("1 1/2")).only_for("question", &["pocket", "toe"]),
     Field::new("top_thickness", "Piece under head", "thickness",
-        ABOVE_ZERO, Start::Inches("1")).only_for("question", &["length", "pilot", "hold"]),
+        Kind::ABOVE_ZERO, Start::Inches("1")).only_for("question", &["length", "pilot", "hold"]),
     Field::new("receiver_thickness", "Receiver", "thickness, along the screw",
-        ABOVE_ZERO, Start::Inches("1 1/2")).only_for("question", &["length", "pocket", "toe"]),
+        Kind::ABOVE_ZERO, Start::Inches("1 1/2")).only_for("question", &["length", "pocket", "toe"]),
     Field::new("into", "Into", "", Kind::Choice(&[
         Choice { id: "side", label: "Face or edge" },
         Choice { id: "end", label: "End grain" },
     ]), Start::Text("side")).only_for("question", &["length", "hold"]),
     Field::new("head_sunk", "Head sunk", "top of head below the face",
-        ZERO_UP, Start::Inches("1/8")).only_for("question", &["length"]),
+        Kind::ZERO_UP, Start::Inches("1/8")).only_for("question", &["length"]),
     Field::new("margin", "Margin", "wood left behind the tip",
-        ZERO_UP, Start::Inches("1/8")).only_for("question", &["length", "pocket", "toe"]),
+        Kind::ZERO_UP, Start::Inches("1/8")).only_for("question", &["length", "pocket", "toe"]),
     Field::new("at_hand", "Screws at hand", "their length; empty if none",
-        Kind::OptionalLength(Least::AboveZero), Start::Text("")).only_for("question", &["length"]),
+        Kind::MAYBE_LENGTH, Start::Text("")).only_for("question", &["length"]),
 
     Field::new("drilled", "Pilot hole drilled", "", Kind::YesNo,
         Start::Text("yes")).only_for("question", &["placing"]),
     Field::new("steel", "Through a steel plate", "", Kind::YesNo,
         Start::Text("no")).only_for("question", &["placing"]),
     Field::new("board_width", "Board width", "edge to edge",
-        ABOVE_ZERO, Start::Inches("3 1/2")).only_for("question", &["placing"]),
+        Kind::ABOVE_ZERO, Start::Inches("3 1/2")).only_for("question", &["placing"]),
 
     Field::new("pocket_angle", "Angle", "",
         Kind::Number { least: 5, most: 80, unit: "°" }, Start::Text("15")).only_for("question", &["pocket"]),
@@ -99,38 +96,38 @@ const FIELDS: &[Field] = &[
         Choice { id: "exit", label: "Where it comes out" },
     ]), Start::Text("start")).only_for("question", &["pocket", "toe"]),
     Field::new("exit", "Leaves the end", "from the drilled face; empty for the middle",
-        Kind::OptionalLength(Least::AboveZero), Start::Text("")).only_for("angled_find", &["start"]),
+        Kind::MAYBE_LENGTH, Start::Text("")).only_for("angled_find", &["start"]),
     Field::new("start_back", "Starts", "from the end, along the drilled face",
-        ABOVE_ZERO, Start::Inches("1 1/4")).only_for("angled_find", &["exit"]),
+        Kind::ABOVE_ZERO, Start::Inches("1 1/4")).only_for("angled_find", &["exit"]),
     Field::new("seat_wood", "Wood under the head", "seat to end, along the screw",
-        ABOVE_ZERO, Start::Inches("1 1/2")).only_for("question", &["pocket"]),
+        Kind::ABOVE_ZERO, Start::Inches("1 1/2")).only_for("question", &["pocket"]),
     Field::new("wanted_deep", "Go in at least", "square into the receiver",
-        ABOVE_ZERO, Start::Inches("3/4")).only_for("question", &["pocket", "toe"]),
+        Kind::ABOVE_ZERO, Start::Inches("3/4")).only_for("question", &["pocket", "toe"]),
     Field::new("beyond", "Receiver goes on", "past the far face of the part",
-        ZERO_UP, Start::Text("0")).only_for("question", &["pocket", "toe"]),
+        Kind::ZERO_UP, Start::Text("0")).only_for("question", &["pocket", "toe"]),
 
     Field::new("section", "They are", "", Kind::Choice(&[
         Choice { id: "round", label: "Screws or dowels" },
         Choice { id: "tenon", label: "Tenons" },
     ]), Start::Text("round")).only_for("question", &["corner"]),
     Field::new("leg", "Leg", "square, as measured",
-        ABOVE_ZERO, Start::Inches("3 1/2")).only_for("question", &["corner"]),
+        Kind::ABOVE_ZERO, Start::Inches("3 1/2")).only_for("question", &["corner"]),
     Field::new("size", "Thickness", "diameter, or cheek to cheek",
-        ABOVE_ZERO, Start::Inches("3/8")).only_for("question", &["corner"]),
+        Kind::ABOVE_ZERO, Start::Inches("3/8")).only_for("question", &["corner"]),
     Field::new("tall", "Tenon height", "along the leg",
-        ABOVE_ZERO, Start::Inches("2 1/2")).only_for("section", &["tenon"]),
+        Kind::ABOVE_ZERO, Start::Inches("2 1/2")).only_for("section", &["tenon"]),
     Field::new("a_deep", "First goes in", "from the inner face",
-        ABOVE_ZERO, Start::Inches("2")).only_for("question", &["corner"]),
+        Kind::ABOVE_ZERO, Start::Inches("2")).only_for("question", &["corner"]),
     Field::new("a_outside", "First from outside", "outside face to its middle",
-        ABOVE_ZERO, Start::Inches("1 3/4")).only_for("question", &["corner"]),
+        Kind::ABOVE_ZERO, Start::Inches("1 3/4")).only_for("question", &["corner"]),
     Field::new("a_height", "First height", "to its middle, same end for both",
-        ZERO_UP, Start::Inches("30")).only_for("question", &["corner"]),
+        Kind::ZERO_UP, Start::Inches("30")).only_for("question", &["corner"]),
     Field::new("b_deep", "Second goes in", "from the other inner face",
-        ABOVE_ZERO, Start::Inches("2")).only_for("question", &["corner"]),
+        Kind::ABOVE_ZERO, Start::Inches("2")).only_for("question", &["corner"]),
     Field::new("b_outside", "Second from outside", "outside face to its middle",
-        ABOVE_ZERO, Start::Inches("1 3/4")).only_for("question", &["corner"]),
+        Kind::ABOVE_ZERO, Start::Inches("1 3/4")).only_for("question", &["corner"]),
     Field::new("b_height", "Second height", "to its middle, same end for both",
-        ZERO_UP, Start::Inches("33")).only_for("question", &["corner"]),
+        Kind::ZERO_UP, Start::Inches("33")).only_for("question", &["corner"]),
 
     Field::new("wet", "Wet in use", "over 19 % moisture, as outdoors on the ground", Kind::YesNo,
         Start::Text("yes")).only_for("question", &["hold"]),

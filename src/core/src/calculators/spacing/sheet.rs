@@ -32,20 +32,31 @@ const MARKS: &[&str] = &["greatest_gap", "count", "step"];
 const SLATS: &[&str] = &["slats_near", "slats"];
 const COUNT: Kind = Kind::Count { least: 1, most: MOST_MARKS };
 const END: Kind = Kind::OptionalLength(Least::Zero);
-const LENGTH: Kind = Kind::Length(Least::AboveZero);
 
 // The starts are of our invented potting bench: screws along a rail, and its slatted shelf.
 const FIELDS: &[Field] = &[
     Field::new("mode", "Space", "", Kind::Choice(MODES), Start::Text("greatest_gap")),
-    Field::new("length", "Length", "the board, or the opening", LENGTH, Start::Inches("43 1/2")),
-    Field::new("greatest_gap", "Greatest gap", "center to center", LENGTH, Start::Inches("8"))
-        .only_for("mode", &["greatest_gap"]),
+    Field::new(
+        "length",
+        "Length",
+        "the board, or the opening",
+        Kind::ABOVE_ZERO,
+        Start::Inches("43 1/2"),
+    ),
+    Field::new(
+        "greatest_gap",
+        "Greatest gap",
+        "center to center",
+        Kind::ABOVE_ZERO,
+        Start::Inches("8"),
+    )
+    .only_for("mode", &["greatest_gap"]),
     Field::new("count", "How many", "", COUNT, Start::Text("5")).only_for("mode", &["count"]),
-    Field::new("step", "Step", "set off from both ends", LENGTH, Start::Inches("6"))
+    Field::new("step", "Step", "set off from both ends", Kind::ABOVE_ZERO, Start::Inches("6"))
         .only_for("mode", &["step"]),
-    Field::new("slat_width", "Slat width", "as cut", LENGTH, Start::Inches("2 3/4"))
+    Field::new("slat_width", "Slat width", "as cut", Kind::ABOVE_ZERO, Start::Inches("2 3/4"))
         .only_for("mode", SLATS),
-    Field::new("slat_gap", "Gap wanted", "slat to slat", LENGTH, Start::Inches("3/8"))
+    Field::new("slat_gap", "Gap wanted", "slat to slat", Kind::ABOVE_ZERO, Start::Inches("3/8"))
         .only_for("mode", &["slats_near"]),
     Field::new("slats", "Slats", "how many", COUNT, Start::Text("14")).only_for("mode", &["slats"]),
     Field::new(
@@ -87,13 +98,7 @@ const FIELDS: &[Field] = &[
         Kind::Spans,
         Start::Text(""),
     ),
-    Field::new(
-        "least_gap",
-        "Least gap",
-        "empty for none",
-        Kind::OptionalLength(Least::AboveZero),
-        Start::Text(""),
-    ),
+    Field::new("least_gap", "Least gap", "empty for none", Kind::MAYBE_LENGTH, Start::Text("")),
 ];
 
 const RESULTS: &[ResultSpec] = &[

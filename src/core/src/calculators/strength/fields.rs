@@ -3,7 +3,7 @@
 use super::{Input, Load, Section, UNKNOWN_SOFTWOOD, Wood};
 use crate::measure::{Length, Unit};
 use crate::say;
-use crate::sheet::{Ask, Choice, Field, Kind, Least, Sentence, Source, Start};
+use crate::sheet::{Ask, Choice, Field, Kind, Sentence, Source, Start};
 use crate::tables::beams::{self, DesignLoad, Loading, SagLimit};
 
 /// Loads with both ends resting, which can have supports in between.
@@ -83,8 +83,6 @@ const LIMITS: &[Choice] = &{
     limits
 };
 
-const ABOVE: Kind = Kind::Length(Least::AboveZero);
-
 /// The bench top of our invented potting bench: a flat 2×6 over two frames and a middle rail.
 pub(super) const FIELDS: &[Field] = &[
     Field::new(
@@ -97,17 +95,29 @@ pub(super) const FIELDS: &[Field] = &[
         ]),
         Start::Text("plank"),
     ),
-    Field::new("across", "Width", "level; a flat 2×6 is 5 1/2", ABOVE, Start::Inches("5 1/2"))
-        .only_for("shape", &["plank"]),
-    Field::new("depth", "Depth", "up and down, as measured", ABOVE, Start::Inches("1 1/2"))
-        .only_for("shape", &["plank"]),
-    Field::new("diameter", "Diameter", "at its thinnest", ABOVE, Start::Inches("1"))
+    Field::new(
+        "across",
+        "Width",
+        "level; a flat 2×6 is 5 1/2",
+        Kind::ABOVE_ZERO,
+        Start::Inches("5 1/2"),
+    )
+    .only_for("shape", &["plank"]),
+    Field::new(
+        "depth",
+        "Depth",
+        "up and down, as measured",
+        Kind::ABOVE_ZERO,
+        Start::Inches("1 1/2"),
+    )
+    .only_for("shape", &["plank"]),
+    Field::new("diameter", "Diameter", "at its thinnest", Kind::ABOVE_ZERO, Start::Inches("1"))
         .only_for("shape", &["round"]),
     Field::new(
         "span",
         "Span",
         "between outer supports, or the overhang",
-        ABOVE,
+        Kind::ABOVE_ZERO,
         Start::Inches("44"),
     ),
     Field::new("load", "Load", "", Kind::Choice(LOADS), Start::Text("person")),
@@ -151,9 +161,9 @@ pub(super) const FIELDS: &[Field] = &[
         Start::Text("0"),
     )
     .only_for("load", &["several"]),
-    Field::new("soil_width", "Planter width", "inside", ABOVE, Start::Inches("12"))
+    Field::new("soil_width", "Planter width", "inside", Kind::ABOVE_ZERO, Start::Inches("12"))
         .only_for("load", &["soil"]),
-    Field::new("soil_depth", "Soil depth", "", ABOVE, Start::Inches("12"))
+    Field::new("soil_depth", "Soil depth", "", Kind::ABOVE_ZERO, Start::Inches("12"))
         .only_for("load", &["soil"]),
     Field::new(
         "middle_supports",

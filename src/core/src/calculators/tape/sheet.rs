@@ -7,7 +7,7 @@ use crate::measure::{Fineness, Length, Number, Rounding, Tape, Unit};
 use crate::paper::{Template, story_stick};
 use crate::say;
 use crate::sheet::{
-    self, Ask, Bench, Choice, Field, Figure, Kind, Least, Source, Start, Step, Value, When, Working,
+    self, Ask, Bench, Choice, Field, Figure, Kind, Source, Start, Step, Value, When, Working,
 };
 
 /// Tape: work out a measure, find its line, divide it.
@@ -64,7 +64,7 @@ const FIELDS: &[Field] = &[
         id: "start_mark",
         label: "Tape starts at",
         hint: "1 when you hold the 1 in line at the end",
-        kind: Kind::Length(Least::Zero),
+        kind: Kind::ZERO_UP,
         start: Start::Text("0"),
         when: When::Always,
     },

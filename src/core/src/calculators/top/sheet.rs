@@ -2,7 +2,7 @@
 
 use super::{overhang, planks, season, slot, tip};
 use crate::calculators::{Calculator, ResultKind, ResultSpec, Stage};
-use crate::sheet::{Answer, Ask, Choice, Field, Kind, Least, Start};
+use crate::sheet::{Answer, Ask, Choice, Field, Kind, Start};
 
 /// Top: planks, gaps, overhang and movement.
 pub const CALCULATOR: Calculator = Calculator {
@@ -14,9 +14,6 @@ pub const CALCULATOR: Calculator = Calculator {
     results: RESULTS,
     work,
 };
-
-const ABOVE_ZERO: Kind = Kind::Length(Least::AboveZero);
-const ZERO_UP: Kind = Kind::Length(Least::Zero);
 
 // The sizes are those of our invented potting bench for a school garden.
 #[rustfmt::skip]
@@ -38,40 +35,40 @@ const FIELDS: &[Field] = &[
     Field::new("planks", "Plank widths", "as measured, from the left; 5 @ 5 1/2 for five",
         Kind::Lengths, Start::Text("5 @ 5 1/2 in")).only_for("question", &["planks", "season"]),
     Field::new("top_width", "Top width", "across the planks",
-        ABOVE_ZERO, Start::Inches("28 1/2")).only_for("find", &["gap", "rip_all", "rip_outer"]),
+        Kind::ABOVE_ZERO, Start::Inches("28 1/2")).only_for("find", &["gap", "rip_all", "rip_outer"]),
     Field::new("gap", "Gap", "between two planks",
-        ZERO_UP, Start::Inches("1/4")).only_for("find", &["rip_all", "rip_outer", "top"]),
+        Kind::ZERO_UP, Start::Inches("1/4")).only_for("find", &["rip_all", "rip_outer", "top"]),
 
     Field::new("overhang_find", "Find", "", Kind::Choice(&[
         Choice { id: "overhang", label: "Overhang" },
         Choice { id: "top", label: "Top size" },
     ]), Start::Text("overhang")).only_for("question", &["overhang"]),
     Field::new("base_length", "Base length", "as built, outside to outside",
-        ABOVE_ZERO, Start::Inches("46")).only_for("question", &["overhang"]),
+        Kind::ABOVE_ZERO, Start::Inches("46")).only_for("question", &["overhang"]),
     Field::new("base_width", "Base width", "as built, outside to outside",
-        ABOVE_ZERO, Start::Inches("24")).only_for("question", &["overhang"]),
+        Kind::ABOVE_ZERO, Start::Inches("24")).only_for("question", &["overhang"]),
     Field::new("top_length", "Top length", "end to end",
-        ABOVE_ZERO, Start::Inches("52")).only_for("overhang_find", &["overhang"]),
+        Kind::ABOVE_ZERO, Start::Inches("52")).only_for("overhang_find", &["overhang"]),
     Field::new("top_across", "Top width", "across the planks",
-        ABOVE_ZERO, Start::Inches("28 1/2")).only_for("overhang_find", &["overhang"]),
+        Kind::ABOVE_ZERO, Start::Inches("28 1/2")).only_for("overhang_find", &["overhang"]),
     Field::new("overhang_end", "Overhang at ends", "each end",
-        ZERO_UP, Start::Inches("3")).only_for("overhang_find", &["top"]),
+        Kind::ZERO_UP, Start::Inches("3")).only_for("overhang_find", &["top"]),
     Field::new("overhang_side", "Overhang at sides", "front and back",
-        ZERO_UP, Start::Inches("2 1/4")).only_for("overhang_find", &["top"]),
+        Kind::ZERO_UP, Start::Inches("2 1/4")).only_for("overhang_find", &["top"]),
 
     Field::new("season_find", "Find", "", Kind::Choice(&[
         Choice { id: "later", label: "Gaps later" },
         Choice { id: "today", label: "Gap to leave today" },
     ]), Start::Text("later")).only_for("question", &["season"]),
     Field::new("gap_now", "Gap today", "0 when laid tight",
-        ZERO_UP, Start::Text("0")).only_for("season_find", &["later"]),
+        Kind::ZERO_UP, Start::Text("0")).only_for("season_find", &["later"]),
     Field::new("gap_later", "Smallest gap later", "",
-        ZERO_UP, Start::Inches("1/4")).only_for("season_find", &["today"]),
+        Kind::ZERO_UP, Start::Inches("1/4")).only_for("season_find", &["today"]),
 
     Field::new("loose_screws", "Loose screws", "each from the fixed one, across the grain",
         Kind::Lengths, Start::Text("3 1/2 in")).only_for("question", &["slot"]),
     Field::new("hole", "Hole", "that the screw slips through",
-        ABOVE_ZERO, Start::Inches("13/64")).only_for("question", &["slot"]),
+        Kind::ABOVE_ZERO, Start::Inches("13/64")).only_for("question", &["slot"]),
 
     Field::new("shrinks_by", "Wood", "", Kind::Choice(&[
         Choice { id: "softwood", label: "Ordinary softwood" },
@@ -89,9 +86,9 @@ const FIELDS: &[Field] = &[
         Kind::Number { least: -15, most: 15, unit: "%" }, Start::Text("2.5")).only_for("shrinks_by", &["own"]),
 
     Field::new("beyond_legs", "Load beyond feet", "outside of feet to the load",
-        ZERO_UP, Start::Inches("4")).only_for("question", &["tip"]),
+        Kind::ZERO_UP, Start::Inches("4")).only_for("question", &["tip"]),
     Field::new("leg_spacing", "Feet apart", "outside to outside",
-        ABOVE_ZERO, Start::Inches("46")).only_for("question", &["tip"]),
+        Kind::ABOVE_ZERO, Start::Inches("46")).only_for("question", &["tip"]),
     Field::new("weight", "Weight of the piece", "",
         Kind::Number { least: 0, most: 5000, unit: "lb" }, Start::Text("70")).only_for("question", &["tip"]),
     Field::new("load", "Load", "a person leaning or sitting",

@@ -4,7 +4,7 @@ mod lay_out;
 
 use super::{Lay, leg, sides, two_ways};
 use crate::calculators::{Calculator, ResultKind, ResultSpec, Stage};
-use crate::sheet::{self, Ask, Choice, Field, Kind, Least, Start, When};
+use crate::sheet::{self, Ask, Choice, Field, Kind, Start, When};
 
 /// Angles: leaning legs, and the sides of boxes and frames.
 pub const CALCULATOR: Calculator = Calculator {
@@ -41,7 +41,7 @@ const FIELDS: &[Field] = &[
         id: "height",
         label: "Height",
         hint: "straight up, floor to the underside of the top",
-        kind: Kind::Length(Least::AboveZero),
+        kind: Kind::ABOVE_ZERO,
         start: Start::Inches("17"),
         when: LEGS,
     },
@@ -68,7 +68,7 @@ const FIELDS: &[Field] = &[
         id: "foot_out",
         label: "Foot out",
         hint: "beyond the top, one edge of the leg to the same edge",
-        kind: Kind::Length(Least::Zero),
+        kind: Kind::ZERO_UP,
         start: Start::Inches("3"),
         when: When::Chosen("known", &["foot_out"]),
     },
@@ -76,7 +76,7 @@ const FIELDS: &[Field] = &[
         id: "width",
         label: "Width of the leg",
         hint: "in the direction in which it leans",
-        kind: Kind::Length(Least::AboveZero),
+        kind: Kind::ABOVE_ZERO,
         start: Start::Inches("3 1/2"),
         when: When::Chosen("mode", &["leg"]),
     },
@@ -100,7 +100,7 @@ const FIELDS: &[Field] = &[
         id: "thickness",
         label: "Leg",
         hint: "across when round, one side when square",
-        kind: Kind::Length(Least::AboveZero),
+        kind: Kind::ABOVE_ZERO,
         start: Start::Inches("1 1/2"),
         when: TWO_WAYS,
     },
@@ -119,7 +119,7 @@ const FIELDS: &[Field] = &[
         id: "apart",
         label: "Tops apart, side to side",
         hint: "outside to outside of two legs; may be empty",
-        kind: Kind::OptionalLength(Least::AboveZero),
+        kind: Kind::MAYBE_LENGTH,
         start: Start::Inches("14"),
         when: LEGS,
     },
@@ -127,7 +127,7 @@ const FIELDS: &[Field] = &[
         id: "apart_front",
         label: "Tops apart, front to back",
         hint: "outside to outside of two legs; may be empty",
-        kind: Kind::OptionalLength(Least::AboveZero),
+        kind: Kind::MAYBE_LENGTH,
         start: Start::Inches("10"),
         when: TWO_WAYS,
     },
@@ -173,7 +173,7 @@ const FIELDS: &[Field] = &[
         id: "across",
         label: "Across the wide end",
         hint: "flat to flat outside; may be empty",
-        kind: Kind::OptionalLength(Least::AboveZero),
+        kind: Kind::MAYBE_LENGTH,
         start: Start::Inches("16"),
         when: MITRED,
     },
@@ -181,7 +181,7 @@ const FIELDS: &[Field] = &[
         id: "board",
         label: "Board width",
         hint: "along the slope; may be empty",
-        kind: Kind::OptionalLength(Least::AboveZero),
+        kind: Kind::MAYBE_LENGTH,
         start: Start::Inches("7 1/4"),
         when: MITRED,
     },

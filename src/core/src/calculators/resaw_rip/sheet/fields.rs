@@ -1,6 +1,6 @@
 //! The fields. One choice on top; what does not matter for it is not asked.
 
-use crate::sheet::{Choice, Field, Kind, Least, Start, When};
+use crate::sheet::{Choice, Field, Kind, Start, When};
 use crate::tables::lumber::SECTIONS;
 
 const N_SECTIONS: usize = SECTIONS.len();
@@ -34,9 +34,6 @@ const SECTION: When = When::Chosen("question", &["section"]);
 const STRIPS: When = When::Chosen("question", &["strips"]);
 const GUIDE: When = When::Chosen("question", &["guide"]);
 const TABLE_SAW: When = When::Chosen("question", &["section", "strips"]);
-
-const ABOVE_ZERO: Kind = Kind::Length(Least::AboveZero);
-const ZERO_OR_MORE: Kind = Kind::Length(Least::Zero);
 
 const fn choice(id: &'static str, label: &'static str) -> Choice {
     Choice { id, label }
@@ -88,7 +85,7 @@ pub(super) const FIELDS: &[Field] = &[
         "stock_width",
         "Stock width",
         "Face 1 to face 3, at its narrowest",
-        ABOVE_ZERO,
+        Kind::ABOVE_ZERO,
         Start::Inches("3 1/2"),
         When::Chosen("stock", &["measured"]),
     ),
@@ -96,12 +93,19 @@ pub(super) const FIELDS: &[Field] = &[
         "stock_thickness",
         "Stock thickness",
         "Face 2 to face 4, at its thinnest",
-        ABOVE_ZERO,
+        Kind::ABOVE_ZERO,
         Start::Inches("3 1/2"),
         When::Chosen("stock", &["measured"]),
     ),
-    field("target_width", "Target width", "", ABOVE_ZERO, Start::Inches("3 1/4"), SECTION),
-    field("target_thickness", "Target thickness", "", ABOVE_ZERO, Start::Inches("3 1/4"), SECTION),
+    field("target_width", "Target width", "", Kind::ABOVE_ZERO, Start::Inches("3 1/4"), SECTION),
+    field(
+        "target_thickness",
+        "Target thickness",
+        "",
+        Kind::ABOVE_ZERO,
+        Start::Inches("3 1/4"),
+        SECTION,
+    ),
     field(
         "faces",
         "Faces to clean",
@@ -155,7 +159,7 @@ pub(super) const FIELDS: &[Field] = &[
         "board_width",
         "Board width",
         "At its narrowest",
-        ABOVE_ZERO,
+        Kind::ABOVE_ZERO,
         Start::Inches("9 1/4"),
         When::Chosen("board", &["measured"]),
     ),
@@ -163,7 +167,7 @@ pub(super) const FIELDS: &[Field] = &[
         "board_thickness",
         "Board thickness",
         "The depth of the cut",
-        ABOVE_ZERO,
+        Kind::ABOVE_ZERO,
         Start::Inches("1 1/2"),
         When::Chosen("board", &["measured"]),
     ),
@@ -183,7 +187,7 @@ pub(super) const FIELDS: &[Field] = &[
         "strip_width",
         "Strip width",
         "Finished",
-        ABOVE_ZERO,
+        Kind::ABOVE_ZERO,
         Start::Inches("1 3/4"),
         When::Chosen("plan", &["fit"]),
     ),
@@ -207,7 +211,7 @@ pub(super) const FIELDS: &[Field] = &[
         "first_edge",
         "Off the first edge",
         "Kerf and all; 0 when it is good",
-        ZERO_OR_MORE,
+        Kind::ZERO_UP,
         Start::Inches("1/4"),
         STRIPS,
     ),
@@ -227,7 +231,7 @@ pub(super) const FIELDS: &[Field] = &[
         "allowance",
         "Planing per face",
         "Left on both sawn faces of a strip",
-        ZERO_OR_MORE,
+        Kind::ZERO_UP,
         Start::Inches("0"),
         STRIPS,
     ),
@@ -247,7 +251,7 @@ pub(super) const FIELDS: &[Field] = &[
         "guide_board",
         "Board width",
         "Across the cut",
-        ABOVE_ZERO,
+        Kind::ABOVE_ZERO,
         Start::Inches("9 1/4"),
         GUIDE,
     ),
@@ -255,7 +259,7 @@ pub(super) const FIELDS: &[Field] = &[
         "guide_strip",
         "Strip to keep",
         "From the kept edge to the line",
-        ABOVE_ZERO,
+        Kind::ABOVE_ZERO,
         Start::Inches("2 3/4"),
         GUIDE,
     ),
@@ -264,7 +268,7 @@ pub(super) const FIELDS: &[Field] = &[
         "shoe_narrow",
         "Shoe, narrow side",
         "Shoe edge to nearest tooth; unplug first",
-        ABOVE_ZERO,
+        Kind::ABOVE_ZERO,
         Start::Inches("1 1/2"),
         GUIDE,
     ),
@@ -272,7 +276,7 @@ pub(super) const FIELDS: &[Field] = &[
         "shoe_wide",
         "Shoe, wide side",
         "Shoe edge to nearest tooth",
-        ABOVE_ZERO,
+        Kind::ABOVE_ZERO,
         Start::Inches("4 7/8"),
         GUIDE,
     ),
@@ -293,12 +297,12 @@ pub(super) const FIELDS: &[Field] = &[
         GUIDE,
     ),
     // The saw.
-    field("kerf", "Kerf", "Width of the cut", ABOVE_ZERO, Start::Kerf, When::Always),
+    field("kerf", "Kerf", "Width of the cut", Kind::ABOVE_ZERO, Start::Kerf, When::Always),
     field(
         "reach",
         "Blade reach",
         "Deepest cut at 90 degrees",
-        ABOVE_ZERO,
+        Kind::ABOVE_ZERO,
         Start::BladeReach,
         TABLE_SAW,
     ),
@@ -315,7 +319,7 @@ pub(super) const FIELDS: &[Field] = &[
         "thinnest",
         "Thinnest at fence",
         "No thinner piece between blade and fence",
-        ABOVE_ZERO,
+        Kind::ABOVE_ZERO,
         Start::ThinnestStrip,
         TABLE_SAW,
     ),
@@ -323,7 +327,7 @@ pub(super) const FIELDS: &[Field] = &[
         "piece_length",
         "Piece length",
         "Short pieces are not safe to rip",
-        ABOVE_ZERO,
+        Kind::ABOVE_ZERO,
         Start::Inches("30"),
         TABLE_SAW,
     ),
