@@ -10,7 +10,7 @@ use yew::prelude::*;
 
 use super::answer;
 use crate::components::icon::{Icon, icon};
-use crate::form::view::{AtHand, asks, use_at_hand};
+use crate::form::view::{AtHand, asks, undo_and_redo, use_at_hand};
 use crate::form::{Action, Form};
 use crate::platform::later::later;
 use crate::platform::{address, dom, sharing, speech, storage};
@@ -186,21 +186,13 @@ fn use_voice(answer: Option<&Answer>, settings: &Settings, index: usize) {
 }
 
 fn bar(calculator: &'static Calculator, at_hand: &AtHand) -> Html {
-    let form = &at_hand.form;
     html! {
         <header class="bar">
             <a class="bar__link" href="#/" aria-label="All calculators" data-testid="home">
                 { icon(Icon::Back) }
             </a>
             <h1 class="bar__title">{ calculator.title }</h1>
-            <button type="button" class="bar__link" data-testid="undo" aria-label="Undo"
-                disabled={!form.can_undo()} onclick={at_hand.doing(Action::Undo)}>
-                { icon(Icon::Undo) }
-            </button>
-            <button type="button" class="bar__link" data-testid="redo" aria-label="Redo"
-                disabled={!form.can_redo()} onclick={at_hand.doing(Action::Redo)}>
-                { icon(Icon::Redo) }
-            </button>
+            { undo_and_redo(at_hand) }
             <a class="bar__link" href="#/settings" aria-label="Settings" data-testid="settings">
                 { icon(Icon::Settings) }
             </a>

@@ -272,6 +272,23 @@ impl AtHand {
     }
 }
 
+/// The buttons that take a change of the form back and make it again.
+pub(crate) fn undo_and_redo(at_hand: &AtHand) -> Html {
+    let form = &at_hand.form;
+    html! {
+        <>
+            <button type="button" class="bar__link" data-testid="undo" aria-label="Undo"
+                disabled={!form.can_undo()} onclick={at_hand.doing(Action::Undo)}>
+                { icon(Icon::Undo) }
+            </button>
+            <button type="button" class="bar__link" data-testid="redo" aria-label="Redo"
+                disabled={!form.can_redo()} onclick={at_hand.doing(Action::Redo)}>
+                { icon(Icon::Redo) }
+            </button>
+        </>
+    }
+}
+
 /// The fields, and the keypad for the one being edited.
 pub(crate) fn asks(at_hand: &AtHand) -> Html {
     let onfocusout = {

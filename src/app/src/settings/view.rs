@@ -8,8 +8,8 @@ use yew::prelude::*;
 
 use super::{SETTINGS, Settings};
 use crate::components::icon::{Icon, icon};
-use crate::form::view::{asks, use_at_hand};
-use crate::form::{Action, Form};
+use crate::form::Form;
+use crate::form::view::{asks, undo_and_redo, use_at_hand};
 use crate::platform::dom;
 
 #[derive(Properties, PartialEq)]
@@ -42,14 +42,7 @@ pub(crate) fn SettingsPage(props: &SettingsPageProps) -> Html {
                     { icon(Icon::Back) }
                 </a>
                 <h1 class="bar__title">{ SETTINGS.title }</h1>
-                <button type="button" class="bar__link" data-testid="undo" aria-label="Undo"
-                    disabled={!form.can_undo()} onclick={at_hand.doing(Action::Undo)}>
-                    { icon(Icon::Undo) }
-                </button>
-                <button type="button" class="bar__link" data-testid="redo" aria-label="Redo"
-                    disabled={!form.can_redo()} onclick={at_hand.doing(Action::Redo)}>
-                    { icon(Icon::Redo) }
-                </button>
+                { undo_and_redo(&at_hand) }
             </header>
             <main class="settings">{ asks(&at_hand) }</main>
         </div>

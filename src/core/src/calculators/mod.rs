@@ -51,6 +51,13 @@ pub struct Calculator {
     pub work: fn(&mut Ask) -> Option<Answer>,
 }
 
+/// By its slug: the rest is the same in every run.
+impl core::fmt::Debug for Calculator {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.write_str(self.slug)
+    }
+}
+
 /// A figure or table that a calculator may answer with.
 #[derive(Clone, Copy, Debug)]
 pub struct ResultSpec {

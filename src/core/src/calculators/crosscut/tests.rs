@@ -1,30 +1,18 @@
 //! Rules, limits and refusals of crosscutting.
 
 use super::CALCULATOR;
-use crate::measure::text::NoNames;
-use crate::measure::{Length, length};
-use crate::sheet::{Answer, Bench, Caution, Entries, Refusal, Sheet, Value};
+use crate::calculators::trial::{Trial, inches};
+use crate::sheet::{Caution, Refusal, Value};
 
-fn ask(pairs: &[(&str, &str)]) -> Sheet {
-    CALCULATOR.sheet(&Entries::from_pairs(pairs.iter().copied()), &Bench::default(), &NoNames)
-}
-
-fn answer(pairs: &[(&str, &str)]) -> Answer {
-    let sheet = ask(pairs);
-    sheet.answer.unwrap_or_else(|| panic!("refused: {:?}", sheet.refusals))
-}
+const TRIAL: Trial = Trial(&CALCULATOR);
 
 fn refusal(pairs: &[(&str, &str)]) -> Refusal {
-    ask(pairs).refusals.into_iter().next().expect("a refusal")
-}
-
-fn inches(text: &str) -> Length {
-    length(text).expect("a length in a test")
+    TRIAL.ask(pairs).refusals.into_iter().next().expect("a refusal")
 }
 
 #[track_caller]
 fn check(pairs: &[(&str, &str)], parts: u64, leftover: &str) {
-    let answer = answer(pairs);
+    let answer = TRIAL.answer(pairs);
     assert_eq!(answer.headline.value, Value::Count(parts));
     let Value::Length(left, _) = answer.figures[0].value else { panic!() };
     assert_eq!(left, inches(leftover));
@@ -46,7 +34,8 @@ fn a_scrap_thinner_than_the_kerf_is_sawdust() {
 #[test]
 fn parts_are_laid_around_a_knot() {
     // Clear stretches 0 to 11 and 13 to 40: one part, then two.
-    let answer = answer(&[("board", "40"), ("trim", "0"), ("part", "10"), ("knots", "11 to 13")]);
+    let answer =
+        TRIAL.answer(&[("board", "40"), ("trim", "0"), ("part", "10"), ("knots", "11 to 13")]);
     assert_eq!(answer.headline.value, Value::Count(3));
     let starts: Vec<&Value> = answer.tables[0].rows.iter().map(|row| &row[1]).collect();
     let at = |text| Value::Length(inches(text), Default::default());
@@ -61,17 +50,17 @@ fn a_knot_beyond_the_board_or_in_the_trim_changes_nothing() {
 
 #[test]
 fn boards_for_the_job_are_rounded_up() {
-    let boards = |wanted| answer(&[("wanted", wanted)]).figures[1].value.clone();
+    let boards = |wanted| TRIAL.answer(&[("wanted", wanted)]).figures[1].value.clone();
     assert_eq!(boards("10"), Value::Count(2));
     assert_eq!(boards("11"), Value::Count(3));
 }
 
 #[test]
 fn short_parts_bring_the_caution_and_the_note() {
-    let short = answer(&[("part", "5")]);
+    let short = TRIAL.answer(&[("part", "5")]);
     assert_eq!(short.cautions[0], Caution::SmallPiece);
     assert!(short.notes.iter().any(|note| note.to_string().contains("not loose")));
-    assert!(!answer(&[("part", "12")]).cautions.contains(&Caution::SmallPiece));
+    assert!(!TRIAL.answer(&[("part", "12")]).cautions.contains(&Caution::SmallPiece));
 }
 
 #[test]

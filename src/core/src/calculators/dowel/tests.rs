@@ -1,23 +1,11 @@
 //! Rules, limits and refusals of the dowel.
 
 use super::CALCULATOR;
-use crate::measure::text::NoNames;
-use crate::measure::{Length, Rounding, Tape, length};
-use crate::sheet::{Answer, Bench, Entries, Sheet, Value};
+use crate::calculators::trial::{Trial, inches};
+use crate::measure::{Rounding, Tape};
+use crate::sheet::{Answer, Value};
 
-fn ask(pairs: &[(&str, &str)]) -> Sheet {
-    let entries = Entries::from_pairs(pairs.iter().copied());
-    CALCULATOR.sheet(&entries, &Bench::default(), &NoNames)
-}
-
-fn answer(pairs: &[(&str, &str)]) -> Answer {
-    let sheet = ask(pairs);
-    sheet.answer.unwrap_or_else(|| panic!("refused: {:?}", sheet.refusals))
-}
-
-fn inches(text: &str) -> Length {
-    length(text).expect("a length in a test")
-}
+const TRIAL: Trial = Trial(&CALCULATOR);
 
 fn words(answer: &Answer, id: &str) -> String {
     let figure = answer.figures.iter().find(|figure| figure.id == id).expect("this figure");
@@ -35,7 +23,7 @@ fn notes(answer: &Answer) -> Vec<String> {
 /// The first refusal: its field, its sentence, and its way out with what it sets.
 #[track_caller]
 fn check_refusal(pairs: &[(&str, &str)], field: &str, sentence: &str, way_out: &str) {
-    let refusals = ask(pairs).refusals;
+    let refusals = TRIAL.ask(pairs).refusals;
     let refusal = refusals.first().expect("a refusal");
     let tape = Tape::SIXTEENTHS;
     assert_eq!((refusal.field, refusal.sentence.on(tape).as_str()), (field, sentence));
@@ -53,20 +41,21 @@ const LEGS: (&str, &str) = ("measured", "legs");
 
 #[test]
 fn a_dowel_that_is_trimmed_never_comes_out_short() {
-    let headline = answer(&[("overall", "38 1/64")]).headline;
+    let headline = TRIAL.answer(&[("overall", "38 1/64")]).headline;
     assert_eq!(headline.value, Value::Length(inches("38 33/64"), Rounding::Up));
 }
 
 #[test]
 fn a_dowel_blind_at_both_ends_never_comes_out_long() {
-    let headline = answer(&[BLIND, ("overall", "38 1/64")]).headline;
+    let headline = TRIAL.answer(&[BLIND, ("overall", "38 1/64")]).headline;
     assert_eq!(headline.value, Value::Length(inches("36 57/64"), Rounding::Down));
 }
 
 #[test]
 fn through_one_and_blind_in_the_other() {
     // 1 1/2 + 40 + 1 - 1/16, and 1/4 to trim.
-    let answer = answer(&[ONE_END, ("measured", "clear"), ("clear", "40"), ("right_part", "2")]);
+    let answer =
+        TRIAL.answer(&[ONE_END, ("measured", "clear"), ("clear", "40"), ("right_part", "2")]);
     assert_eq!(answer.headline.value, Value::Length(inches("42 11/16"), Rounding::Up));
     assert_eq!(words(&answer, "under"), "1");
 }
@@ -74,7 +63,7 @@ fn through_one_and_blind_in_the_other() {
 #[test]
 fn parts_of_two_thicknesses_stand_in_the_middle_of_their_legs() {
     // 40 + (3 - 1) / 2 + (3 - 2) / 2, and both parts.
-    let answer = answer(&[
+    let answer = TRIAL.answer(&[
         LEGS,
         ("between_legs", "40"),
         ("leg", "3"),
@@ -86,7 +75,7 @@ fn parts_of_two_thicknesses_stand_in_the_middle_of_their_legs() {
 
 #[test]
 fn an_oval_dowel_takes_the_bit_of_its_thicker_way() {
-    let answer = answer(&[("dowel", "0.985"), ("across", "1.02")]);
+    let answer = TRIAL.answer(&[("dowel", "0.985"), ("across", "1.02")]);
     assert_eq!(words(&answer, "bit"), "1 1/32 in");
     assert_eq!(words(&answer, "clearance"), "0.011 in, across 0.046 in");
     assert_eq!(notes(&answer)[1], "The dowel is oval by 0.035 in: it is looser one way.");
@@ -94,20 +83,20 @@ fn an_oval_dowel_takes_the_bit_of_its_thicker_way() {
 
 #[test]
 fn a_bit_no_bigger_than_the_dowel_is_called_tight() {
-    let answer = answer(&[("dowel", "1")]);
+    let answer = TRIAL.answer(&[("dowel", "1")]);
     assert_eq!(words(&answer, "bit"), "1 in");
     assert!(notes(&answer)[1].contains("a tight fit"), "{:?}", notes(&answer));
 }
 
 #[test]
 fn bits_in_whole_millimetres() {
-    let answer = answer(&[("dowel", "24.1mm"), ("bits", "millimetres")]);
+    let answer = TRIAL.answer(&[("dowel", "24.1mm"), ("bits", "millimetres")]);
     assert_eq!(words(&answer, "bit"), "25 mm");
 }
 
 #[test]
 fn the_holes_are_a_mirrored_pair() {
-    let answer = answer(&[("part_length", "17"), ("from_front", "5"), ("from_top", "1 1/4")]);
+    let answer = TRIAL.answer(&[("part_length", "17"), ("from_front", "5"), ("from_top", "1 1/4")]);
     let distances: Vec<&Value> = answer.tables[0].rows.iter().map(|row| &row[2]).collect();
     let at = |text| Value::Length(inches(text), Rounding::Nearest);
     assert_eq!(distances, [&at("5"), &at("12")]);
@@ -115,15 +104,19 @@ fn the_holes_are_a_mirrored_pair() {
 
 #[test]
 fn a_blind_hole_close_to_the_far_face_is_noted() {
-    let answer = answer(&[BLIND, ("depth", "1 3/8")]);
+    let answer = TRIAL.answer(&[BLIND, ("depth", "1 3/8")]);
     let note = "Only 1/8 in stays under the hole: a long point may come through. Set a stop.";
     assert!(notes(&answer).contains(&note.to_owned()), "{:?}", notes(&answer));
 }
 
 #[test]
 fn a_dowel_longer_than_any_listed_rod_is_noted() {
-    assert!(notes(&answer(&[("overall", "47 5/8")])).iter().any(|note| note.contains("48 in")));
-    assert!(!notes(&answer(&[("overall", "47 1/2")])).iter().any(|note| note.contains("48 in")));
+    assert!(
+        notes(&TRIAL.answer(&[("overall", "47 5/8")])).iter().any(|note| note.contains("48 in"))
+    );
+    assert!(
+        !notes(&TRIAL.answer(&[("overall", "47 1/2")])).iter().any(|note| note.contains("48 in"))
+    );
 }
 
 #[test]
@@ -192,7 +185,7 @@ fn a_dowel_too_big_for_the_part_is_refused() {
         "A hole of 1 in leaves too little wood in a part of 1 3/4 in.",
         "Up to 7/8 in fits. [dowel=7/8 in; across=]",
     );
-    answer(&[("part_height", "1 3/4"), ("dowel", "1"), ("least_wood", "3/8")]);
+    TRIAL.answer(&[("part_height", "1 3/4"), ("dowel", "1"), ("least_wood", "3/8")]);
     check_refusal(
         &[("part_height", "1"), ("dowel", "1"), ("least_wood", "1/2")],
         "dowel",
@@ -235,7 +228,8 @@ fn a_part_too_short_for_the_hole_is_refused() {
 
 #[test]
 fn every_reason_is_given_at_once() {
-    let refusals = ask(&[BLIND, ("depth", "2"), ("from_top", "1/8"), ("overall", "2")]).refusals;
+    let refusals =
+        TRIAL.ask(&[BLIND, ("depth", "2"), ("from_top", "1/8"), ("overall", "2")]).refusals;
     let codes: Vec<&str> = refusals.iter().map(|refusal| refusal.code).collect();
     assert_eq!(codes, ["deeper-than-part", "nothing-between", "near-edge"]);
 }

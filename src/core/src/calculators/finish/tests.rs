@@ -1,17 +1,11 @@
 //! Rules and limits of finishing.
 
 use super::{CALCULATOR, Cans, Prices};
-use crate::measure::{Number, text::NoNames};
-use crate::sheet::{Answer, Bench, Caution, Entries, Figure, Sheet, Value};
+use crate::calculators::trial::Trial;
+use crate::measure::Number;
+use crate::sheet::{Answer, Caution, Figure, Value};
 
-fn ask(pairs: &[(&str, &str)]) -> Sheet {
-    CALCULATOR.sheet(&Entries::from_pairs(pairs.iter().copied()), &Bench::default(), &NoNames)
-}
-
-fn answer(pairs: &[(&str, &str)]) -> Answer {
-    let sheet = ask(pairs);
-    sheet.answer.unwrap_or_else(|| panic!("refused: {:?}", sheet.refusals))
-}
+const TRIAL: Trial = Trial(&CALCULATOR);
 
 fn figure<'a>(answer: &'a Answer, id: &str) -> &'a Figure {
     answer.figures.iter().find(|figure| figure.id == id).expect("this figure")
@@ -31,7 +25,7 @@ fn ratio(numer: i128, denom: i128) -> Number {
 #[test]
 fn each_choice_of_faces_counts_its_own() {
     let part = ("parts", "2 @ 10 x 4 x 1");
-    let area = |faces| square_inches(&answer(&[part, ("faces", faces)]));
+    let area = |faces| square_inches(&TRIAL.answer(&[part, ("faces", faces)]));
     assert_eq!(area("all"), Number::whole(2 * 2 * (40 + 10 + 4)));
     assert_eq!(area("not_underside"), Number::whole(2 * (40 + 20 + 8)));
     assert_eq!(area("show_face"), Number::whole(2 * 40));
@@ -44,7 +38,7 @@ fn a_later_coat_takes_three_quarters() {
     let part = [("parts", "1 @ 1728 x 12 x 1"), ("faces", "show_face"), ("surface", "can")];
     let gallons = |coats| {
         let pairs = [part[0], part[1], part[2], ("coverage", "144"), ("coats", coats)];
-        match figure(&answer(&pairs), "gallons_most").value {
+        match figure(&TRIAL.answer(&pairs), "gallons_most").value {
             Value::Exact(gallons, 2, "gal") => gallons,
             ref other => panic!("{other:?}"),
         }
@@ -57,7 +51,7 @@ fn a_later_coat_takes_three_quarters() {
 #[test]
 fn coverage_of_a_surface_is_given_with_both_ends() {
     let both = |surface| {
-        let answer = answer(&[
+        let answer = TRIAL.answer(&[
             ("parts", "1 @ 4800 x 12 x 1"),
             ("faces", "show_face"),
             ("coats", "1"),
@@ -99,13 +93,13 @@ fn with_prices_the_cheapest_cans_are_bought() {
 
 #[test]
 fn the_rags_are_always_in_the_cautions() {
-    assert_eq!(answer(&[]).cautions, [Caution::OilyRags]);
+    assert_eq!(TRIAL.answer(&[]).cautions, [Caution::OilyRags]);
 }
 
 #[test]
 fn bare_faces_bring_a_note() {
     let has_note = |faces| {
-        let notes = answer(&[("faces", faces)]).notes;
+        let notes = TRIAL.answer(&[("faces", faces)]).notes;
         notes.iter().any(|note| note.to_string().starts_with("Faces left bare"))
     };
     assert!(has_note("show_face") && has_note("not_underside"));
@@ -114,7 +108,7 @@ fn bare_faces_bring_a_note() {
 
 #[test]
 fn parts_beyond_the_limits_are_refused() {
-    let sheet = ask(&[("parts", "200 @ 99999.99999999 x 99999.99999999 x 99999.99999999")]);
+    let sheet = TRIAL.ask(&[("parts", "200 @ 99999.99999999 x 99999.99999999 x 99999.99999999")]);
     assert_eq!((sheet.refusals[0].field, sheet.refusals[0].code), ("parts", "too-large"));
     assert_eq!(
         sheet.refusals[0].sentence.to_string(),

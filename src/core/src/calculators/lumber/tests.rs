@@ -2,25 +2,14 @@
 
 use super::CALCULATOR;
 use super::fields::{FIELDS, wood};
-use crate::measure::text::NoNames;
-use crate::measure::{Length, Number, length};
-use crate::sheet::{Answer, Bench, Entries, Figure, Kind, Refusal, Sheet, Source, Value};
+use crate::calculators::trial::{Trial, inches};
+use crate::measure::Number;
+use crate::sheet::{Answer, Figure, Kind, Refusal, Source, Value};
 
-fn ask(pairs: &[(&str, &str)]) -> Sheet {
-    CALCULATOR.sheet(&Entries::from_pairs(pairs.iter().copied()), &Bench::default(), &NoNames)
-}
-
-fn answer(pairs: &[(&str, &str)]) -> Answer {
-    let sheet = ask(pairs);
-    sheet.answer.unwrap_or_else(|| panic!("refused: {:?}", sheet.refusals))
-}
+const TRIAL: Trial = Trial(&CALCULATOR);
 
 fn refusal(pairs: &[(&str, &str)]) -> Refusal {
-    ask(pairs).refusals.into_iter().next().expect("a refusal")
-}
-
-fn inches(text: &str) -> Length {
-    length(text).expect("a length in a test")
+    TRIAL.ask(pairs).refusals.into_iter().next().expect("a refusal")
 }
 
 fn figure<'a>(answer: &'a Answer, id: &str) -> &'a Value {
@@ -38,10 +27,10 @@ fn money(numer: i128, denom: i128) -> Value {
 
 #[test]
 fn a_tag_is_turned_into_a_real_size() {
-    let dry = answer(&[("section", "2x10")]);
+    let dry = TRIAL.answer(&[("section", "2x10")]);
     assert_eq!(figure(&dry, "width"), &nearest("9 1/4"));
     assert_eq!(figure(&dry, "thickness"), &nearest("1 1/2"));
-    let green = answer(&[("section", "2x10"), ("seasoning", "green")]);
+    let green = TRIAL.answer(&[("section", "2x10"), ("seasoning", "green")]);
     assert_eq!(figure(&green, "width"), &nearest("9 1/2"));
     let rows = &dry.tables[0].rows;
     assert_eq!(rows[1][1..], [nearest("1 9/16"), nearest("9 1/2")]);
@@ -49,7 +38,7 @@ fn a_tag_is_turned_into_a_real_size() {
 
 #[test]
 fn what_was_measured_comes_before_the_table() {
-    let answer = answer(&[("section", "2x10"), ("measured_width", "9 7/16")]);
+    let answer = TRIAL.answer(&[("section", "2x10"), ("measured_width", "9 7/16")]);
     assert_eq!(figure(&answer, "width"), &nearest("9 7/16"));
     assert!(answer.notes.iter().any(|note| {
         note.to_string() == "This board is 3/16 in over the table. It may still be wet, and shrink."
@@ -64,7 +53,7 @@ fn a_size_the_standard_lacks_can_still_be_measured() {
     assert_eq!(refusal.sentence.to_string(), "The standard has no nominal width of 13 in.");
     let way_out = refusal.way_out.expect("a way out");
     assert_eq!(way_out.set, [("nominal_width", "12 in".to_owned())]);
-    let measured = answer(&[odd[0], odd[1], ("measured_width", "12 1/4")]);
+    let measured = TRIAL.answer(&[odd[0], odd[1], ("measured_width", "12 1/4")]);
     assert_eq!(figure(&measured, "width"), &nearest("12 1/4"));
     assert!(measured.tables.is_empty());
 }
@@ -72,14 +61,15 @@ fn a_size_the_standard_lacks_can_still_be_measured() {
 #[test]
 fn both_odd_sides_are_refused_together() {
     let odd = [("section", "other"), ("nominal_thickness", "2 1/8"), ("nominal_width", "13")];
-    let codes: Vec<&str> = ask(&odd).refusals.iter().map(|refusal| refusal.code).collect();
+    let codes: Vec<&str> = TRIAL.ask(&odd).refusals.iter().map(|refusal| refusal.code).collect();
     assert_eq!(codes, ["no-such-thickness", "no-such-width"]);
 }
 
 #[test]
 fn a_price_is_turned_into_the_other_two() {
-    let price =
-        |per| answer(&[("ask", "amount"), ("section", "2x6"), ("price", "7.20"), ("per", per)]);
+    let price = |per| {
+        TRIAL.answer(&[("ask", "amount"), ("section", "2x6"), ("price", "7.20"), ("per", per)])
+    };
     let by_piece = price("piece");
     assert_eq!(figure(&by_piece, "per_foot"), &money(9, 10));
     assert_eq!(figure(&by_piece, "per_board_foot"), &money(9, 10));
@@ -90,7 +80,7 @@ fn a_price_is_turned_into_the_other_two() {
 
 #[test]
 fn thin_stock_counts_as_an_inch_and_says_so() {
-    let thin = answer(&[
+    let thin = TRIAL.answer(&[
         ("ask", "amount"),
         ("section", "other"),
         ("nominal_thickness", "1/2"),
@@ -124,7 +114,7 @@ fn every_wood_offered_has_a_gravity() {
 
 #[test]
 fn a_gravity_from_memory_says_so() {
-    let ipe = answer(&[("ask", "weight"), ("wood", "ipe"), ("moisture", "12")]);
+    let ipe = TRIAL.answer(&[("ask", "weight"), ("wood", "ipe"), ("moisture", "12")]);
     assert!(ipe.notes.iter().any(|note| note.to_string().contains("from memory, unverified")));
     assert!(ipe.working.sources.iter().any(|source| matches!(source, Source::Unverified(_))));
 }
@@ -133,7 +123,7 @@ fn a_gravity_from_memory_says_so() {
 fn boards_for_a_width_are_rounded_up_once() {
     let cover = |gap, waste| {
         let pairs = [("ask", "cover"), ("cover_width", "55"), ("gap", gap), ("waste", waste)];
-        let answer = answer(&pairs);
+        let answer = TRIAL.answer(&pairs);
         (figure(&answer, "rows").clone(), figure(&answer, "boards").clone())
     };
     let counts = |rows, boards| (Value::Count(rows), Value::Count(boards));

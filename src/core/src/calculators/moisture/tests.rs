@@ -2,22 +2,16 @@
 
 use super::CALCULATOR;
 use super::woods::WOODS;
+use crate::calculators::trial::Trial;
 use crate::measure::text::NoNames;
 use crate::measure::{Length, length};
 use crate::sheet::{Answer, Bench, Entries, Figure, Refusal, Sheet, Source, Value};
 use crate::tables::species::{SPECIES, species};
 
-fn ask(pairs: &[(&str, &str)]) -> Sheet {
-    CALCULATOR.sheet(&Entries::from_pairs(pairs.iter().copied()), &Bench::default(), &NoNames)
-}
-
-fn answer(pairs: &[(&str, &str)]) -> Answer {
-    let sheet = ask(pairs);
-    sheet.answer.unwrap_or_else(|| panic!("refused: {:?}", sheet.refusals))
-}
+const TRIAL: Trial = Trial(&CALCULATOR);
 
 fn refusal(pairs: &[(&str, &str)]) -> Refusal {
-    ask(pairs).refusals.into_iter().next().expect("a refusal")
+    TRIAL.ask(pairs).refusals.into_iter().next().expect("a refusal")
 }
 
 fn inches(answer: &Answer, id: &str) -> f64 {
@@ -44,7 +38,7 @@ fn after(pairs: &[(&str, &str)], refusal: &Refusal) -> Sheet {
 
 #[test]
 fn anything_from_28_percent_up_is_wet() {
-    let width = |now| inches(&answer(&[("now", now)]), "width_later");
+    let width = |now| inches(&TRIAL.answer(&[("now", now)]), "width_later");
     check_near(width("28"), width("75"), 0.0);
     check_near(width("28"), 5.625 * (1.0 - 0.02806), 1e-9);
 }
@@ -52,7 +46,7 @@ fn anything_from_28_percent_up_is_wet() {
 #[test]
 fn the_likely_board_lies_between_the_least_and_the_most() {
     for (now, later) in [("28", "15"), ("19", "8"), ("12", "19"), ("8", "28")] {
-        let answer = answer(&[("now", now), ("later", later)]);
+        let answer = TRIAL.answer(&[("now", now), ("later", later)]);
         let [likely, least, most] = ["width_later", "least", "most"].map(|id| inches(&answer, id));
         let (low, high) = (least.min(most), least.max(most));
         assert!(low <= likely && likely <= high, "{now} to {later}: {low} {likely} {high}");
@@ -61,7 +55,7 @@ fn the_likely_board_lies_between_the_least_and_the_most() {
 
 #[test]
 fn a_dry_board_gains_when_it_gets_wet() {
-    let answer = answer(&[("now", "12"), ("later", "19")]);
+    let answer = TRIAL.answer(&[("now", "12"), ("later", "19")]);
     let change = answer.figures.iter().find(|figure| figure.id == "change").expect("the change");
     assert_eq!(change.label, "It gains");
     assert!(inches(&answer, "width_later") > 5.625);
@@ -82,9 +76,9 @@ fn below_and_between_the_formula_is_refused_with_a_way_out() {
     assert_eq!((between.field, between.code), ("now", "between-formula"));
     assert_eq!(after(&damp, &between).refusals, []);
     // A species has no such hole.
-    assert_eq!(ask(&[("now", "22"), ("wood", "douglas_fir")]).refusals, []);
+    assert_eq!(TRIAL.ask(&[("now", "22"), ("wood", "douglas_fir")]).refusals, []);
     // Both ends are refused together.
-    assert_eq!(ask(&[("now", "22"), ("later", "7")]).refusals.len(), 2);
+    assert_eq!(TRIAL.ask(&[("now", "22"), ("later", "7")]).refusals.len(), 2);
 }
 
 #[test]
@@ -97,7 +91,7 @@ fn a_species_takes_its_coefficient_inside_and_its_shrinkage_outside() {
             ("now", now),
             ("later", later),
         ];
-        inches(&answer(&pairs), "width_later")
+        inches(&TRIAL.answer(&pairs), "width_later")
     };
     check_near(ash("6", "14"), 10.0 * (1.0 + 8.0 * 0.00274), 1e-9);
     // From green to ovendry it loses all of its 7.8 %.
@@ -109,15 +103,19 @@ fn a_species_takes_its_coefficient_inside_and_its_shrinkage_outside() {
 #[test]
 fn unsure_rings_give_both_ends() {
     let pairs = |grain| [("wood", "white_oak"), ("width", "10"), ("later", "12"), ("grain", grain)];
-    let unsure = answer(&pairs("unsure"));
-    check_near(inches(&unsure, "least"), inches(&answer(&pairs("quarter")), "width_later"), 0.0);
-    check_near(inches(&unsure, "most"), inches(&answer(&pairs("flat")), "width_later"), 0.0);
+    let unsure = TRIAL.answer(&pairs("unsure"));
+    check_near(
+        inches(&unsure, "least"),
+        inches(&TRIAL.answer(&pairs("quarter")), "width_later"),
+        0.0,
+    );
+    check_near(inches(&unsure, "most"), inches(&TRIAL.answer(&pairs("flat")), "width_later"), 0.0);
     check_near(inches(&unsure, "width_later"), inches(&unsure, "most"), 0.0);
 }
 
 #[test]
 fn the_thickness_of_a_flat_sawn_board_moves_across_the_rings() {
-    let answer = answer(&[
+    let answer = TRIAL.answer(&[
         ("wood", "white_oak"),
         ("grain", "flat"),
         ("thickness", "1"),
@@ -147,7 +145,8 @@ fn woods_known_only_in_part_are_refused_outside_it() {
 #[test]
 fn figures_from_memory_say_so() {
     let says_so = |wood, now, later| {
-        let answer = answer(&[("wood", wood), ("grain", "flat"), ("now", now), ("later", later)]);
+        let answer =
+            TRIAL.answer(&[("wood", wood), ("grain", "flat"), ("now", now), ("later", later)]);
         let noted =
             answer.notes.iter().any(|note| note.to_string().contains("from memory, unverified"));
         let sourced =
@@ -197,9 +196,10 @@ fn a_gap_that_tight_boards_exceed_is_refused_with_that_gap() {
 
 #[test]
 fn boards_that_may_press_on_each_other_bring_a_note() {
-    let pressing = answer(&[DRY_GAP[0], DRY_GAP[1], DRY_GAP[2], DRY_GAP[3], ("gap_now", "3/32")]);
+    let pressing =
+        TRIAL.answer(&[DRY_GAP[0], DRY_GAP[1], DRY_GAP[2], DRY_GAP[3], ("gap_now", "3/32")]);
     assert!(pressing.notes.iter().any(|note| note.to_string().contains("leave more")));
-    let free = answer(&[DRY_GAP[0], DRY_GAP[1], DRY_GAP[2], DRY_GAP[3], ("gap_now", "1/4")]);
+    let free = TRIAL.answer(&[DRY_GAP[0], DRY_GAP[1], DRY_GAP[2], DRY_GAP[3], ("gap_now", "1/4")]);
     assert!(!free.notes.iter().any(|note| note.to_string().contains("leave more")));
 }
 
@@ -214,12 +214,12 @@ fn a_year_the_wrong_way_round_is_turned() {
 
 #[test]
 fn places_give_a_range_and_air_one_figure() {
-    let place = answer(&[("ask", "air"), ("air", "burlington")]);
+    let place = TRIAL.answer(&[("ask", "air"), ("air", "burlington")]);
     assert_eq!(place.headline.value, Value::Real(11.7, 1, "%"));
     assert_eq!(place.figures[0].value, Value::Real(14.2, 1, "%"));
-    let air = answer(&[("ask", "air"), ("fahrenheit", "70"), ("humidity", "50")]);
+    let air = TRIAL.answer(&[("ask", "air"), ("fahrenheit", "70"), ("humidity", "50")]);
     assert_eq!(air.figures.iter().map(|figure| figure.id).collect::<Vec<_>>(), ["newer"]);
-    let celsius = answer(&[("ask", "air"), ("degrees", "celsius"), ("celsius", "21.1")]);
+    let celsius = TRIAL.answer(&[("ask", "air"), ("degrees", "celsius"), ("celsius", "21.1")]);
     assert!(
         matches!(celsius.headline.value, Value::Real(percent, ..) if (11.5..12.5).contains(&percent))
     );
@@ -227,7 +227,7 @@ fn places_give_a_range_and_air_one_figure() {
 
 #[test]
 fn a_swing_gives_a_gap_for_the_board_that_moves_most() {
-    let answer = answer(&[("ask", "swing"), ("width", "5 1/2")]);
+    let answer = TRIAL.answer(&[("ask", "swing"), ("width", "5 1/2")]);
     let [swing, most, never] = ["swing", "most", "never_closes"].map(|id| inches(&answer, id));
     assert!(swing < most);
     check_near(never, most, 0.0);

@@ -2,23 +2,11 @@
 
 use super::CALCULATOR;
 use super::track::Track;
-use crate::measure::text::NoNames;
-use crate::measure::{Length, Tape, length};
-use crate::sheet::{Answer, Bench, Entries, Sheet, Span, Value};
+use crate::calculators::trial::{Trial, inches};
+use crate::measure::{Length, Tape};
+use crate::sheet::{Span, Value};
 
-fn ask(pairs: &[(&str, &str)]) -> Sheet {
-    let entries = Entries::from_pairs(pairs.iter().copied());
-    CALCULATOR.sheet(&entries, &Bench::default(), &NoNames)
-}
-
-fn answer(pairs: &[(&str, &str)]) -> Answer {
-    let sheet = ask(pairs);
-    sheet.answer.unwrap_or_else(|| panic!("refused: {:?}", sheet.refusals))
-}
-
-fn inches(text: &str) -> Length {
-    length(text).expect("a length in a test")
-}
+const TRIAL: Trial = Trial(&CALCULATOR);
 
 fn list(text: &str) -> Vec<Length> {
     text.split(", ").map(inches).collect()
@@ -26,7 +14,7 @@ fn list(text: &str) -> Vec<Length> {
 
 #[track_caller]
 fn check_marks(pairs: &[(&str, &str)], expected: &str) {
-    let answer = answer(pairs);
+    let answer = TRIAL.answer(pairs);
     let mut figures = answer.figures.iter().chain([&answer.headline]);
     let marks = figures.find(|figure| figure.id == "marks").map(|figure| &figure.value);
     assert_eq!(marks, Some(&Value::Lengths(list(expected))));
@@ -35,7 +23,7 @@ fn check_marks(pairs: &[(&str, &str)], expected: &str) {
 /// The first refusal: its field, its sentence, and its way out with what it sets.
 #[track_caller]
 fn check_refusal(pairs: &[(&str, &str)], field: &str, sentence: &str, way_out: &str) {
-    let refusals = ask(pairs).refusals;
+    let refusals = TRIAL.ask(pairs).refusals;
     let refusal = refusals.first().expect("a refusal");
     let tape = Tape::SIXTEENTHS;
     assert_eq!((refusal.field, refusal.sentence.on(tape).as_str()), (field, sentence));
@@ -54,7 +42,7 @@ const SLATS_NEAR: (&str, &str) = ("mode", "slats_near");
 
 #[test]
 fn the_headline_of_mirrored_marks_is_to_be_set_off_from_each_end() {
-    let answer = answer(&[("length", "37")]);
+    let answer = TRIAL.answer(&[("length", "37")]);
     assert_eq!((answer.headline.id, answer.headline.from), ("each_end", "from each end"));
     let Value::Lengths(marks) = answer.headline.value else { panic!("{:?}", answer.headline) };
     assert_eq!(marks, list("2, 43/5, 76/5"));
@@ -62,16 +50,16 @@ fn the_headline_of_mirrored_marks_is_to_be_set_off_from_each_end() {
 
 #[test]
 fn the_headline_of_marks_that_do_not_mirror_is_from_the_left_end() {
-    let answer = answer(&[("length", "37"), ("right_end", "3")]);
+    let answer = TRIAL.answer(&[("length", "37"), ("right_end", "3")]);
     assert_eq!((answer.headline.id, answer.headline.from), ("marks", "from left end"));
 }
 
 #[test]
 fn the_headline_of_slats_is_the_gap_and_of_uneven_slats_their_left_edges() {
     let even =
-        answer(&[SLATS_NEAR, ("length", "60"), ("slat_width", "3 1/2"), ("slat_gap", "1/2")]);
+        TRIAL.answer(&[SLATS_NEAR, ("length", "60"), ("slat_width", "3 1/2"), ("slat_gap", "1/2")]);
     assert_eq!((even.headline.id, even.headline.from), ("gap", "slat to slat"));
-    let uneven = answer(&[SLATS, ("length", "60"), ("slats", "3"), ("keep_out", "20 to 40")]);
+    let uneven = TRIAL.answer(&[SLATS, ("length", "60"), ("slats", "3"), ("keep_out", "20 to 40")]);
     assert_eq!((uneven.headline.id, uneven.headline.from), ("marks", "left edges, from left end"));
 }
 
@@ -133,13 +121,13 @@ fn a_fixed_step_leaves_out_the_two_that_come_too_close_in_the_middle() {
     let apart = [&pairs[..], &[("least_gap", "2")]].concat();
     check_marks(&apart, "4, 10, 16, 29, 35, 41");
     let notes: Vec<String> =
-        answer(&apart).notes.iter().map(|note| note.on(Tape::SIXTEENTHS)).collect();
+        TRIAL.answer(&apart).notes.iter().map(|note| note.on(Tape::SIXTEENTHS)).collect();
     assert_eq!(notes[0], "The gap in the middle is 13 in. One more at 22 1/2 in halves it.");
 }
 
 #[test]
 fn one_fewer_and_one_more_are_listed() {
-    let answer = answer(&[("length", "37")]);
+    let answer = TRIAL.answer(&[("length", "37")]);
     let table = answer.tables.iter().find(|table| table.id == "others").expect("others");
     let gaps: Vec<Value> = table.rows.iter().map(|row| row[0].clone()).collect();
     assert_eq!(gaps, [5, 6, 7].map(Value::Count));

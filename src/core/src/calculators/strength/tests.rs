@@ -2,20 +2,13 @@
 
 use super::fields::FIELDS;
 use super::{CALCULATOR, Wood};
-use crate::measure::text::NoNames;
-use crate::sheet::{Answer, Bench, Caution, Entries, Figure, Kind, Refusal, Sheet, Source, Value};
+use crate::calculators::trial::Trial;
+use crate::sheet::{Answer, Caution, Figure, Kind, Refusal, Source, Value};
 
-fn ask(pairs: &[(&str, &str)]) -> Sheet {
-    CALCULATOR.sheet(&Entries::from_pairs(pairs.iter().copied()), &Bench::default(), &NoNames)
-}
-
-fn answer(pairs: &[(&str, &str)]) -> Answer {
-    let sheet = ask(pairs);
-    sheet.answer.unwrap_or_else(|| panic!("refused: {:?}", sheet.refusals))
-}
+const TRIAL: Trial = Trial(&CALCULATOR);
 
 fn refusal(pairs: &[(&str, &str)]) -> Refusal {
-    ask(pairs).refusals.into_iter().next().expect("a refusal")
+    TRIAL.ask(pairs).refusals.into_iter().next().expect("a refusal")
 }
 
 fn figure<'a>(answer: &'a Answer, id: &str) -> &'a Figure {
@@ -39,7 +32,7 @@ fn real(answer: &Answer, id: &str) -> f64 {
 }
 
 fn verdict(pairs: &[(&str, &str)]) -> String {
-    match answer(pairs).headline.value {
+    match TRIAL.answer(pairs).headline.value {
         Value::Words(words) => words.to_string(),
         other => panic!("{other:?}"),
     }
@@ -61,7 +54,7 @@ fn the_verdict_has_three_words() {
 
 #[test]
 fn the_longest_span_is_the_shorter_of_the_two_limits() {
-    let answer = answer(&[("span", "24"), ("middle_supports", "0")]);
+    let answer = TRIAL.answer(&[("span", "24"), ("middle_supports", "0")]);
     // σ S ÷ (km P) = 850 × 2.0625 ÷ 62.5.
     check_near(inches(&answer, "longest_span"), 28.05, 0.001);
     let Value::Length(by_sag, _) = answer.tables[1].rows[0][1] else { panic!() };
@@ -70,8 +63,8 @@ fn the_longest_span_is_the_shorter_of_the_two_limits() {
 
 #[test]
 fn two_pieces_that_share_a_load_sag_half_as_far() {
-    let one = answer(&[]);
-    let two = answer(&[("sharing", "2")]);
+    let one = TRIAL.answer(&[]);
+    let two = TRIAL.answer(&[("sharing", "2")]);
     check_near(inches(&two, "sag") * 2.0, inches(&one, "sag"), 0.0005);
     assert_eq!(one.tables[0].rows[3][1], figure(&two, "sag").value);
 }
@@ -85,7 +78,7 @@ fn each_published_load_case_is_named_with_its_document() {
         ("step", "someone steps up on it, 300 lb", "ICC 300"),
     ];
     for (load, words, document) in cases {
-        let answer = answer(&[("load", load), ("span", "20")]);
+        let answer = TRIAL.answer(&[("load", load), ("span", "20")]);
         assert!(answer.notes.iter().any(|note| note.to_string().contains(words)), "{load}");
         let named = answer.working.sources.iter().any(|source| source.words().contains(document));
         assert!(named, "{load}");
@@ -94,15 +87,15 @@ fn each_published_load_case_is_named_with_its_document() {
 
 #[test]
 fn a_standing_load_is_given_years_and_a_person_a_drop() {
-    let soil = answer(&[("load", "soil"), ("span", "36")]);
+    let soil = TRIAL.answer(&[("load", "soil"), ("span", "36")]);
     check_near(inches(&soil, "later_sag"), inches(&soil, "sag") * 1.5, 0.001);
-    let person = answer(&[]);
+    let person = TRIAL.answer(&[]);
     check_near(inches(&person, "dropped_sag"), inches(&person, "sag") * 2.0, 0.001);
 }
 
 #[test]
 fn loads_at_marked_places_tell_what_each_support_takes() {
-    let answer = answer(&[
+    let answer = TRIAL.answer(&[
         ("load", "several"),
         ("span", "40"),
         ("places", "10, 10, 30"),
@@ -118,7 +111,7 @@ fn loads_at_marked_places_tell_what_each_support_takes() {
 #[test]
 fn an_overhang_may_sag_as_a_span_twice_as_long() {
     // IRC Table R301.7, note b.
-    let answer = answer(&[("load", "end"), ("span", "12"), ("pounds", "100")]);
+    let answer = TRIAL.answer(&[("load", "end"), ("span", "12"), ("pounds", "100")]);
     check_near(inches(&answer, "most_sag"), 24.0 / 360.0, 1e-3);
     // P L³ ÷ (3 E I), I = 5.5 × 1.5³ ÷ 12.
     check_near(inches(&answer, "sag"), 100.0 * 1728.0 / (3.0 * 1.2e6 * 1.546_875), 2e-4);
@@ -126,7 +119,7 @@ fn an_overhang_may_sag_as_a_span_twice_as_long() {
 
 #[test]
 fn a_round_rail_has_no_edge_to_stand_on() {
-    let answer = answer(&[("shape", "round"), ("diameter", "1 1/4"), ("span", "24")]);
+    let answer = TRIAL.answer(&[("shape", "round"), ("diameter", "1 1/4"), ("span", "24")]);
     assert!(!answer.figures.iter().any(|figure| figure.id == "turned_ratio"));
     assert_eq!(figure(&answer, "least_depth").label, "Least diameter");
 }
@@ -139,23 +132,24 @@ fn every_species_offered_is_in_the_table_and_reads() {
         if !["unknown", "own"].contains(&choice.id) {
             let wood = Wood::of_species(choice.id, 12.0).unwrap_or_else(|| panic!("{}", choice.id));
             assert_eq!(wood.species.map(|(species, _)| species.name), Some(choice.label));
-            assert_eq!(ask(&[("wood", choice.id)]).refusals, [], "{}", choice.id);
+            assert_eq!(TRIAL.ask(&[("wood", choice.id)]).refusals, [], "{}", choice.id);
         }
     }
 }
 
 #[test]
 fn a_wood_from_memory_says_so() {
-    let ipe = answer(&[("wood", "ipe")]);
+    let ipe = TRIAL.answer(&[("wood", "ipe")]);
     assert!(ipe.notes.iter().any(|note| note.to_string().contains("from memory, unverified")));
     assert!(ipe.working.sources.iter().any(|source| matches!(source, Source::Unverified(_))));
-    let fir = answer(&[("wood", "douglas_fir")]);
+    let fir = TRIAL.answer(&[("wood", "douglas_fir")]);
     assert!(!fir.notes.iter().any(|note| note.to_string().contains("unverified")));
 }
 
 #[test]
 fn wet_wood_is_less_stiff() {
-    let sag = |moisture| inches(&answer(&[("wood", "white_oak"), ("moisture", moisture)]), "sag");
+    let sag =
+        |moisture| inches(&TRIAL.answer(&[("wood", "white_oak"), ("moisture", moisture)]), "sag");
     let green = sag("40");
     assert!(sag("12") < sag("18") && sag("18") < green);
     check_near(sag("25"), green, 1e-9);
@@ -163,9 +157,9 @@ fn wet_wood_is_less_stiff() {
 
 #[test]
 fn it_is_always_a_check_and_not_engineering() {
-    assert_eq!(answer(&[]).cautions, [Caution::Load]);
+    assert_eq!(TRIAL.answer(&[]).cautions, [Caution::Load]);
     assert_eq!(
-        answer(&[]).cautions[0].line(),
+        TRIAL.answer(&[]).cautions[0].line(),
         "A check, not engineering. Local code and a licensed engineer decide."
     );
 }

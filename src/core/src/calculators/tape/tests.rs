@@ -1,22 +1,10 @@
 //! Rules and limits of the tape.
 
 use super::CALCULATOR;
-use crate::measure::text::NoNames;
-use crate::measure::{Length, length};
-use crate::sheet::{Answer, Bench, Entries, Figure, Sheet, Value};
+use crate::calculators::trial::{Trial, inches};
+use crate::sheet::{Answer, Figure, Value};
 
-fn ask(pairs: &[(&str, &str)]) -> Sheet {
-    CALCULATOR.sheet(&Entries::from_pairs(pairs.iter().copied()), &Bench::default(), &NoNames)
-}
-
-fn answer(pairs: &[(&str, &str)]) -> Answer {
-    let sheet = ask(pairs);
-    sheet.answer.unwrap_or_else(|| panic!("refused: {:?}", sheet.refusals))
-}
-
-fn inches(text: &str) -> Length {
-    length(text).expect("a length in a test")
-}
+const TRIAL: Trial = Trial(&CALCULATOR);
 
 fn figure<'a>(answer: &'a Answer, id: &str) -> &'a Figure {
     answer.figures.iter().find(|figure| figure.id == id).expect("this figure")
@@ -24,7 +12,7 @@ fn figure<'a>(answer: &'a Answer, id: &str) -> &'a Figure {
 
 #[track_caller]
 fn check_headline(pairs: &[(&str, &str)], id: &str, expected: &str) {
-    let headline = answer(pairs).headline;
+    let headline = TRIAL.answer(pairs).headline;
     assert_eq!(headline.id, id);
     let Value::Length(length, _) = headline.value else { panic!("{headline:?}") };
     assert_eq!(length, inches(expected));
@@ -49,14 +37,14 @@ fn a_later_line_follows_an_edit_of_an_earlier_one() {
 #[test]
 fn an_emptied_line_leaves_the_letters_of_the_others() {
     check_headline(&[("strip", "44\n\nA + 1")], "read", "45");
-    let refusals = ask(&[("strip", "44\n\nB + 1")]).refusals;
+    let refusals = TRIAL.ask(&[("strip", "44\n\nB + 1")]).refusals;
     assert_eq!(refusals[0].sentence.to_string(), "“B” has no value yet. Give it one first.");
 }
 
 #[test]
 fn a_line_cannot_use_itself_or_a_later_one() {
     for strip in ["A + 1", "B + 1\n3"] {
-        let refusals = ask(&[("strip", strip), ("line", "A")]).refusals;
+        let refusals = TRIAL.ask(&[("strip", strip), ("line", "A")]).refusals;
         assert_eq!(refusals[0].code, "cannot-read", "{strip}");
     }
 }
@@ -69,7 +57,7 @@ fn a_result_flows_on_exactly() {
 
 #[test]
 fn a_half_is_read_on_the_tape_that_was_started_late() {
-    let answer = answer(&[("strip", "44"), ("divide", "half"), ("start_mark", "1")]);
+    let answer = TRIAL.answer(&[("strip", "44"), ("divide", "half"), ("start_mark", "1")]);
     assert_eq!(answer.headline.value, Value::Lengths(vec![inches("23"), inches("45")]));
     assert_eq!(
         answer.notes[0].to_string(),
@@ -80,7 +68,7 @@ fn a_half_is_read_on_the_tape_that_was_started_late() {
 #[test]
 fn stepping_off_a_rounded_part_shows_its_error() {
     // 9 2/3 is nearest to 9 11/16: six of them are 58 1/8, 1/8 beyond 58.
-    let answer = answer(&[("strip", "58"), ("divide", "parts"), ("parts", "6")]);
+    let answer = TRIAL.answer(&[("strip", "58"), ("divide", "parts"), ("parts", "6")]);
     let Value::Length(error, _) = figure(&answer, "stepping_error").value else { panic!() };
     assert_eq!(error, inches("1/8"));
     let Value::Length(closes, _) = figure(&answer, "closes_at").value else { panic!() };
@@ -89,8 +77,8 @@ fn stepping_off_a_rounded_part_shows_its_error() {
 
 #[test]
 fn a_plain_number_and_an_area_are_shown_as_what_they_are() {
-    assert_eq!(answer(&[("strip", "44 in / 11 in")]).headline.id, "number");
-    assert_eq!(answer(&[("strip", "12 in × 12 in")]).headline.id, "area");
+    assert_eq!(TRIAL.answer(&[("strip", "44 in / 11 in")]).headline.id, "number");
+    assert_eq!(TRIAL.answer(&[("strip", "12 in × 12 in")]).headline.id, "area");
 }
 
 #[test]
@@ -100,11 +88,11 @@ fn what_has_no_place_on_a_tape_is_refused() {
         ("0", "This comes to 0 in. A tape starts at zero."),
         ("", "Nothing is written yet. Enter a measure, such as 3 3/8."),
     ] {
-        assert_eq!(ask(&[("strip", strip)]).refusals[0].sentence.to_string(), words);
+        assert_eq!(TRIAL.ask(&[("strip", strip)]).refusals[0].sentence.to_string(), words);
     }
     let full = "1\n".repeat(101);
-    assert_eq!(ask(&[("strip", &full)]).refusals[0].code, "too-many");
-    assert_eq!(ask(&[("strip", "5"), ("line", "Q")]).refusals[0].code, "no-such-line");
+    assert_eq!(TRIAL.ask(&[("strip", &full)]).refusals[0].code, "too-many");
+    assert_eq!(TRIAL.ask(&[("strip", "5"), ("line", "Q")]).refusals[0].code, "no-such-line");
 }
 
 #[test]
