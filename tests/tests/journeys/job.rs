@@ -101,6 +101,27 @@ fn every_section_of_a_job_is_clean_and_stays_in_the_page() {
     app.assert_quiet_console();
 }
 
+/// On a desk as on a phone: from an empty shelf to a job with a size in it.
+#[test]
+fn a_job_is_begun_on_a_wide_screen() {
+    let app = App::open_at(Screen::DESKTOP, "#/jobs");
+    app.tap("new-job");
+    app.tap("add-measure");
+    app.tap("field-name");
+    app.type_keys("front rail");
+    app.enter("formula", &[]);
+    app.type_keys("37 1/8");
+    app.tap("save-item");
+    app.wait_until(
+        "it is in the list",
+        "return document.querySelector('[data-testid=\"item-front rail\"]')?.textContent.includes('37')",
+    );
+    app.tap("section-hand-on");
+    app.wait_for("save-file");
+    app.assert_accessible();
+    app.assert_quiet_console();
+}
+
 #[test]
 fn a_link_that_holds_no_job_says_so() {
     let app = App::open(Screen::PHONE);
