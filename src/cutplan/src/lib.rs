@@ -51,7 +51,9 @@ mod ties;
 
 pub use budget::Progress;
 pub use modes::{
-    Done, DoneProblem, NextRun, SingleBoard, boards_to_cover, compare_single_boards,
-    next_store_run, replan_from, what_it_can_become, with_spares,
+    Done, DoneProblem, boards_to_cover, compare_single_boards, next_store_run, replan_from,
+    what_it_can_become, with_spares,
 };
-pub use planner::{Listener, Outcome, RackOutcome, plan_job, plan_rack};
+pub use planner::{Listener, plan_job, plan_rack};
+// The words in which the search answers stand in the core, where the page can read them too.
+pub use reckoner_core::cutting::{NextRun, Outcome, RackOutcome, SingleBoard};

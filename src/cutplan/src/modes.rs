@@ -3,26 +3,19 @@
 
 use std::rc::Rc;
 
-use reckoner_core::cutting::{Board, CutProblem, Job, Plan, Scrap, Source, Units};
+use reckoner_core::cutting::{
+    Board, CutProblem, Job, NextRun, Plan, Scrap, SingleBoard, Source, Units,
+};
 
 use crate::budget::{Meter, Progress};
 use crate::build::{Aim, models};
 use crate::columns::{Columns, Rest};
 use crate::mix::{Mixed, Mixer};
 use crate::model::Model;
-use crate::planner::{Listener, Outcome, plan_job};
+use crate::planner::{Listener, plan_job};
 use crate::price::Prices;
 use crate::realise;
 use crate::solve::Solver;
-
-/// What buying boards of a single kind comes to.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct SingleBoard {
-    /// By its place in [`Job::boards`].
-    pub board: usize,
-    /// The best plan with only these boards (and the scraps), or why there is none.
-    pub outcome: Result<Outcome, CutProblem>,
-}
 
 /// Plans the job once for each board that the yard sells in its section, with all other boards of that section left out.
 /// Each plan may take up to `budget` steps.
@@ -55,15 +48,6 @@ pub fn compare_single_boards(
             SingleBoard { board, outcome }
         })
         .collect()
-}
-
-/// The next cheapest store run.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct NextRun {
-    /// A plan that buys other boards.
-    pub plan: Plan,
-    /// No plan that buys other boards costs less than this, in cents.
-    pub bound_cents: i64,
 }
 
 /// The cheapest plan that buys a different set of boards than `plan` does (not the same boards and more of them), if

@@ -3,7 +3,7 @@
 use std::ops::ControlFlow;
 use std::rc::Rc;
 
-use reckoner_core::cutting::{Certificate, Claim, CutProblem, Job, Plan};
+use reckoner_core::cutting::{Certificate, Claim, CutProblem, Job, Outcome, Plan, RackOutcome};
 
 use crate::budget::{Meter, Progress};
 use crate::build::{Aim, models};
@@ -11,41 +11,6 @@ use crate::model::{Model, Pattern};
 use crate::realise;
 use crate::solve::{Proof, Solver};
 use crate::ties::{Ties, break_ties};
-
-/// What the planner found.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Outcome {
-    /// The best plan found.
-    pub plan: Plan,
-    /// No plan costs less, in cents.
-    pub bound_cents: i64,
-    /// The plan is proved cheapest: its cost equals the bound.
-    pub proved: bool,
-    /// No plan as cheap cuts fewer boards and scraps.
-    pub fewest_boards: bool,
-    /// No plan as cheap with as few boards leaves a longer single offcut. Only looked for where boards are cut to length
-    /// and have no knots inside.
-    pub longest_offcut: bool,
-    /// What proves the bound, one for each group of parts that shares no boards with the others.
-    pub certificates: Vec<Certificate>,
-    /// Steps the search took.
-    pub work: u64,
-    /// The listener stopped the search.
-    pub stopped: bool,
-}
-
-/// What the planner found for a job to be cut from the rack only.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct RackOutcome {
-    /// The best plan found; it says which parts are left out.
-    pub plan: Plan,
-    /// No plan cuts more parts of the best priority, nor, with as many of these, more of the next, and so on.
-    pub proved: bool,
-    /// Steps the search took.
-    pub work: u64,
-    /// The listener stopped the search.
-    pub stopped: bool,
-}
 
 /// What to call with news; it answers whether to go on.
 pub type Listener<'c> = dyn FnMut(&Progress<'_>) -> ControlFlow<()> + 'c;

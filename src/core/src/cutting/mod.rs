@@ -45,6 +45,7 @@
 mod certificate;
 mod check;
 mod check_rips;
+mod found;
 mod knapsack;
 mod plan;
 mod problem;
@@ -54,6 +55,7 @@ pub use certificate::{
     Certificate, CertificateFault, Claim, check_certificate, next_attainable_cost,
 };
 pub use check::{CheckOptions, Fault, check_plan};
+pub use found::{NextRun, Outcome, RackOutcome, SingleBoard};
 pub use plan::{Block, CutBoard, Layer, Layout, LeftOut, Offcut, Placed, Plan, Source, Strip};
 pub use problem::{
     Board, CrossSize, CutProblem, Ends, Job, KnotZone, LARGEST_PRICE_CENTS, LARGEST_QUANTITY,
