@@ -5,6 +5,7 @@
 //! damaged piece aside and opens the rest.
 
 mod codes;
+mod cut_v1;
 mod history_v1;
 mod item_v1;
 mod job_file;
@@ -13,6 +14,10 @@ mod packed;
 mod pdf;
 
 pub use codes::{CodeProblem, Gatherer, codes};
+pub use cut_v1::{
+    Ask, CutJobV1, CutPlanV1, CutTextProblem, MOST_CUT_LINES, MOST_CUT_TEXT, News, Question, Reply,
+    read_cut, read_question, read_reply, write_cut, write_question, write_reply,
+};
 pub use history_v1::{read_history, write_history};
 #[cfg(feature = "schema")]
 pub use job_file::schema;
