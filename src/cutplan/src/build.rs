@@ -276,10 +276,15 @@ impl<'a> Builder<'a> {
             (Some(rip), Some(size)) => {
                 let rip = rip.clone();
                 let wood = section.map_or_else(String::new, |section| section.wood.clone());
-                for (make, bins) in self.strips(&rip, &wood, size, size.width, &rooms, false) {
+                let long_enough = view.length >= rip.least_length;
+                let saws =
+                    if long_enough { rip.clone() } else { RipRules { resaw: None, ..rip.clone() } };
+                for (make, bins) in self.strips(&saws, &wood, size, size.width, &rooms, false) {
                     forms.push(Form { bins, make: Make::Strips(vec![make], false) });
                 }
-                nests.extend(self.ripped(&rip, &wood, size, &rooms));
+                if long_enough {
+                    nests.extend(self.ripped(&rip, &wood, size, &rooms));
+                }
                 if rip.crosscut_first {
                     nests.extend(self.blocks(&rip, &wood, size, &rooms));
                 }
@@ -414,6 +419,9 @@ impl<'a> Builder<'a> {
                 continue;
             }
             for whole in [false, true] {
+                if !whole && length < rip.least_length {
+                    continue;
+                }
                 let wide = whole.then_some(size.width);
                 let kind = self.kind(Accepts::Block(wood.to_owned(), length, size.thickness, wide));
                 if !whole {

@@ -50,10 +50,10 @@ mod solve;
 mod ties;
 
 pub use budget::Progress;
-pub use modes::{
-    Done, DoneProblem, boards_to_cover, compare_single_boards, next_store_run, replan_from,
-    what_it_can_become, with_spares,
-};
+pub use modes::{boards_to_cover, compare_single_boards, next_store_run, what_it_can_become};
 pub use planner::{Listener, plan_job, plan_rack};
-// The words in which the search answers stand in the core, where the page can read them too.
-pub use reckoner_core::cutting::{NextRun, Outcome, RackOutcome, SingleBoard};
+// What the search answers, spare parts, and going on from boards already cut stand in the core, where the page can
+// use them too.
+pub use reckoner_core::cutting::{
+    Done, DoneProblem, NextRun, Outcome, RackOutcome, SingleBoard, replan_from, with_spares,
+};

@@ -88,12 +88,13 @@ fn resaw() -> impl Strategy<Value = ResawRules> {
 }
 
 fn rip() -> impl Strategy<Value = RipRules> {
-    (size(), size(), size(), size(), any::<bool>(), prop::option::of(resaw())).prop_map(
-        |(kerf, near_edge, far_edge, least_width, crosscut_first, resaw)| RipRules {
+    (size(), size(), size(), size(), size(), any::<bool>(), prop::option::of(resaw())).prop_map(
+        |(kerf, near_edge, far_edge, least_width, least_length, crosscut_first, resaw)| RipRules {
             kerf,
             near_edge,
             far_edge,
             least_width,
+            least_length,
             crosscut_first,
             resaw,
         },
@@ -334,7 +335,7 @@ fn what_is_damaged_is_named() {
         ("/job/parts/0/length", json!(i64::MIN), CutTextProblem::OutOfRange("length")),
         ("/job/parts/0/quantity", json!(-1), CutTextProblem::NotReadable),
         ("/job/boards/0/price_cents", json!(i64::MAX), CutTextProblem::OutOfRange("price")),
-        ("/job/parts/0/name", json!("x".repeat(401)), CutTextProblem::NameTooLong),
+        ("/job/parts/0/name", json!("x".repeat(501)), CutTextProblem::NameTooLong),
         ("/plan/boards/0/from", json!({"board": 1}), CutTextProblem::NotThere("board")),
         ("/plan/boards/0/from", json!({"scrap": 0}), CutTextProblem::NotThere("scrap")),
         ("/plan/boards/0/crosscut/1/part", json!(7), CutTextProblem::NotThere("part")),

@@ -259,8 +259,9 @@ fn most_of_stock(job: &Job, worth: &[i64], view: StockView<'_>) -> Option<i64> {
             }
         }
     }
+    let long_enough = view.length >= rip.least_length;
     let whole = strip_worth(&ways, rip, size, size.width, kerf, &rooms, false)?;
-    let ripped = most_ripped(&ways, rip, size, kerf, &rooms)?;
+    let ripped = if long_enough { most_ripped(&ways, rip, size, kerf, &rooms)? } else { 0 };
     let blocks =
         if rip.crosscut_first { most_in_blocks(&ways, rip, size, kerf, &rooms)? } else { 0 };
     Some(crosscut.max(whole).max(ripped).max(blocks))
@@ -357,6 +358,7 @@ fn most_in_blocks(
     for length in distinct(ways.iter().map(|way| way.along)) {
         let alike = || ways.iter().filter(|way| way.along == length && way.thick == size.thickness);
         let things: Vec<Thing> = alike()
+            .filter(|_| length >= rip.least_length)
             .filter(|way| way.part.may_rip && way.across >= rip.least_width)
             .map(|way| Thing {
                 weight: way.across + rip.kerf,

@@ -91,7 +91,7 @@ pub enum Fault {
         /// The board of the plan.
         board: usize,
     },
-    /// A strip is too narrow, a layer too thin, or a strip too wide to resaw.
+    /// A strip is too narrow, a layer too thin, a strip too wide to resaw, or a board or block too short to rip.
     BeyondSaw {
         /// The board of the plan.
         board: usize,

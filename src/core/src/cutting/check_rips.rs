@@ -58,7 +58,8 @@ pub(super) fn check_rip_first(
         let spans: Vec<_> = strips.iter().map(|s| (s.at, s.at + s.width)).collect();
         let end = size.width - rip.far_edge;
         check_row(board, &spans, rip.near_edge, end, rip.kerf)?;
-        if strips.iter().any(|strip| strip.width < rip.least_width) {
+        let too_narrow = strips.iter().any(|strip| strip.width < rip.least_width);
+        if too_narrow || view.length < rip.least_length {
             return Err(Fault::BeyondSaw { board });
         }
     }
@@ -68,6 +69,9 @@ pub(super) fn check_rip_first(
             !matches!(layers.as_slice(), [l] if l.at == 0 && l.thickness == size.thickness);
         if resawn {
             let resaw = rip.resaw.as_ref().ok_or(Fault::ResawForbidden { board })?;
+            if view.length < rip.least_length {
+                return Err(Fault::BeyondSaw { board });
+            }
             check_layers(board, resaw, strip, size.thickness)?;
         }
         for layer in layers {
@@ -150,7 +154,8 @@ pub(super) fn check_crosscut_first(
         if pieces.iter().any(|(_, piece)| !piece.part.may_rip) {
             return Err(Fault::RipForbidden { board });
         }
-        if pieces.iter().any(|(_, p)| p.across < rip.least_width) {
+        let too_narrow = pieces.iter().any(|(_, p)| p.across < rip.least_width);
+        if too_narrow || block.length < rip.least_length {
             return Err(Fault::BeyondSaw { board });
         }
         let spans: Vec<_> = pieces.iter().map(|(at, p)| (*at, at + p.across)).collect();

@@ -32,7 +32,8 @@
 //!    cleaned; and a layer as thick as the whole board is not resawn.
 //! 7. *Crosscut first* (only where the job allows it): the board is crosscut by rules 1 to 3 into blocks, and
 //!    each block is ripped into parts exactly as long as the block. A block is never resawn.
-//! 8. No strip narrower, no layer thinner, and no resaw taller than the limits the saw's rules give.
+//! 8. No strip narrower, no layer thinner, no resaw taller, and no board or block that is ripped or resawn
+//!    shorter than the limits the saw's rules give.
 //!
 //! **Wanted**: every part cut once, for the least money. Among plans of equal money: the fewest boards and
 //! scraps cut. Among those: the longest single offcut. "Money" counts whole boards bought; scraps are free.
@@ -45,6 +46,7 @@
 mod certificate;
 mod check;
 mod check_rips;
+mod done;
 mod found;
 mod knapsack;
 mod plan;
@@ -55,6 +57,7 @@ pub use certificate::{
     Certificate, CertificateFault, Claim, check_certificate, next_attainable_cost,
 };
 pub use check::{CheckOptions, Fault, check_plan};
+pub use done::{Done, DoneProblem, replan_from, with_spares};
 pub use found::{NextRun, Outcome, RackOutcome, SingleBoard};
 pub use plan::{Block, CutBoard, Layer, Layout, LeftOut, Offcut, Placed, Plan, Source, Strip};
 pub use problem::{

@@ -118,6 +118,8 @@ pub struct RipRules {
     pub far_edge: Units,
     /// The narrowest strip that may be ripped.
     pub least_width: Units,
+    /// The shortest piece that may be ripped or resawn: a board, or a block.
+    pub least_length: Units,
     /// Whether a board may be crosscut first and the blocks ripped after.
     pub crosscut_first: bool,
     /// Cutting by thickness; `None` forbids it for the whole job.
@@ -390,6 +392,7 @@ impl Job {
             loss("edge clean-up", rip.near_edge)?;
             loss("edge clean-up", rip.far_edge)?;
             loss("least strip width", rip.least_width)?;
+            loss("least length to rip", rip.least_length)?;
             if let Some(resaw) = &rip.resaw {
                 loss("resaw kerf", resaw.kerf)?;
                 loss("face clean-up", resaw.near_face)?;

@@ -223,6 +223,7 @@ impl<'a> Oracle<'a> {
             let used: i64 = widths.iter().sum::<i64>() + cuts * rip.kerf;
             if used > size.width - rip.near_edge - rip.far_edge
                 || widths.iter().any(|&width| width < rip.least_width)
+                || view.length < rip.least_length
                 || chosen.iter().any(|&p| !self.job.parts[p].may_rip)
             {
                 return false;
@@ -239,6 +240,7 @@ impl<'a> Oracle<'a> {
             };
             let width = lying[strip[0]].across;
             if resaw.greatest_width.is_some_and(|most| width > most)
+                || view.length < rip.least_length
                 || strip.iter().any(|&p| !self.job.parts[chosen[p]].may_resaw)
             {
                 return false;
@@ -277,6 +279,7 @@ impl<'a> Oracle<'a> {
                     across == [size.width]
                         || (used <= size.width - rip.near_edge - rip.far_edge
                             && across.iter().all(|&width| width >= rip.least_width)
+                            && length >= rip.least_length
                             && block.iter().all(|&p| self.job.parts[chosen[p]].may_rip))
                 })
         })

@@ -142,6 +142,7 @@ fn ripped() -> (Job, Plan) {
                 near_edge: 1,
                 far_edge: 0,
                 least_width: 3,
+                least_length: 0,
                 crosscut_first: true,
                 resaw: Some(ResawRules {
                     kerf: 1,

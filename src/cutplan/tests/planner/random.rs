@@ -112,6 +112,7 @@ pub(crate) fn ripped(dice: &mut Dice, most: i64) -> Job {
         near_edge: dice.roll(0, 1),
         far_edge: dice.roll(0, 1),
         least_width: dice.roll(0, 3),
+        least_length: if dice.one_in(3) { dice.roll(0, 16) } else { 0 },
         crosscut_first: dice.one_in(2),
         resaw: dice.one_in(2).then(|| ResawRules {
             kerf: dice.roll(0, 1),

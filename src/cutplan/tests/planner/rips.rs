@@ -33,6 +33,7 @@ fn rules() -> RipRules {
         near_edge: 4,
         far_edge: 0,
         least_width: 8,
+        least_length: 0,
         crosscut_first: false,
         resaw: None,
     }

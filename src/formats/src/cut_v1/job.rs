@@ -92,6 +92,8 @@ struct RipV1 {
     edges: (i64, i64),
     least_width: i64,
     #[serde(default, skip_serializing_if = "is_default")]
+    least_length: i64,
+    #[serde(default, skip_serializing_if = "is_default")]
     crosscut_first: bool,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     resaw: Option<ResawV1>,
@@ -170,6 +172,7 @@ impl From<&Job> for CutJobV1 {
                 kerf: rip.kerf,
                 edges: (rip.near_edge, rip.far_edge),
                 least_width: rip.least_width,
+                least_length: rip.least_length,
                 crosscut_first: rip.crosscut_first,
                 resaw: rip.resaw.as_ref().map(|resaw| ResawV1 {
                     kerf: resaw.kerf,
@@ -265,6 +268,7 @@ fn rip(it: RipV1) -> Result<RipRules, CutTextProblem> {
         near_edge: units(it.edges.0, "edge clean-up")?,
         far_edge: units(it.edges.1, "edge clean-up")?,
         least_width: units(it.least_width, "least width")?,
+        least_length: units(it.least_length, "least length")?,
         crosscut_first: it.crosscut_first,
         resaw: it.resaw.map(resaw).transpose()?,
     })

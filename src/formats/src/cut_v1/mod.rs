@@ -31,7 +31,7 @@ pub const MOST_CUT_LINES: usize = 10_000;
 /// Most pieces of a plan, counted in any of its lists.
 const MOST_PIECES: usize = LARGEST_QUANTITY as usize;
 /// Longest id or name, in characters.
-const MOST_TEXT: usize = 400;
+const MOST_TEXT: usize = 500;
 /// Longest text that is read, in bytes.
 pub const MOST_CUT_TEXT: usize = 32_000_000;
 
