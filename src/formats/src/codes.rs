@@ -1,13 +1,33 @@
-//! A packed job in pieces, each small enough for one code on the screen.
+//! A job in pieces, each small enough for one code on the screen.
 //!
-//! Every piece says which job it is of, which piece of how many it is, and a check of its own
-//! text, so that pieces may come in any order, more than once, and damaged: `SR1 7f3a09c2 2/5
-//! 1b2c3d4e TEXT`.
+//! The job is made small and written in the alphabet of RFC 4648 base 32, whose letters and digits
+//! take the least room in a code. Every piece says which job it is of, which piece of how many it
+//! is, and a check of its own text, so that pieces may come in any order, more than once, and
+//! damaged: `SR1 7F3A09C2 2/5 1B2C3D4E TEXT`.
 
 use core::fmt;
 
+use data_encoding::BASE32_NOPAD;
+
+use crate::PackProblem;
+use crate::packed::{make_large, make_small};
+
+/// What every piece begins with: the app and the version of the form.
+const MARK: &str = "SR1";
+
 /// Most pieces of one job.
 const MOST_PIECES: usize = 99;
+
+/// Letters of a job in one code on the screen.
+///
+/// With the 28 letters before it a piece fits a code of version 8 with medium correction (ISO/IEC
+/// 18004: 221 letters). That is 57 modules wide with its border, so five CSS pixels each on a
+/// screen 320 wide. Larger codes would be fewer, but the app reads them less surely when the phone
+/// is held askew: 13 to 25 of 30 for version 12, 28 to 30 of 30 for this one.
+pub const PIECE: usize = 193;
+
+/// Longest piece that is read: no code holds more letters (ISO/IEC 18004, version 40, low).
+const MOST_LETTERS: usize = 4_296;
 
 /// A set of pieces that cannot be made or read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -16,50 +36,64 @@ pub enum CodeProblem {
     TooLarge,
     /// Not a piece of a job, or damaged.
     Unreadable,
-    /// A piece of another job than the ones before.
-    OtherJob,
+    /// A piece of another job than the ones before: its number, and of how many.
+    OtherJob(usize, usize),
 }
 
 impl fmt::Display for CodeProblem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
+        match self {
             CodeProblem::TooLarge => {
-                "This job is too large for codes on the screen. Hand it on as a file."
+                f.write_str("This job is too large for codes on the screen. Hand it on as a file.")
             }
             CodeProblem::Unreadable => {
-                "This is not a code of this app, or it is damaged. Try again."
+                f.write_str("This is not a code of this app, or it is damaged. Try again.")
             }
-            CodeProblem::OtherJob => {
-                "This code is of another job. Finish the first one, or start afresh."
-            }
-        })
+            CodeProblem::OtherJob(number, count) => write!(
+                f,
+                "Code {number} of {count} is of another job. Finish the first one, or start afresh."
+            ),
+        }
     }
 }
 
 impl core::error::Error for CodeProblem {}
 
-/// Cuts a packed job into pieces of at most `size` letters of it.
+/// Cuts a job file into pieces of at most `size` letters of it, all about as long.
 ///
 /// # Errors
 ///
 /// [`CodeProblem::TooLarge`] beyond 99 pieces.
-pub fn codes(packed: &str, size: usize) -> Result<Vec<String>, CodeProblem> {
-    let letters: Vec<char> = packed.chars().collect();
-    let pieces: Vec<String> =
-        letters.chunks(size.max(1)).map(|piece| piece.iter().collect()).collect();
-    if pieces.len() > MOST_PIECES {
+pub fn codes(text: &str, size: usize) -> Result<Vec<String>, CodeProblem> {
+    let whole = BASE32_NOPAD.encode(&make_small(text));
+    let count = whole.len().div_ceil(size.max(1));
+    if count > MOST_PIECES {
         return Err(CodeProblem::TooLarge);
     }
-    let (job, count) = (check(packed), pieces.len());
-    Ok(pieces
-        .iter()
-        .enumerate()
-        .map(|(index, piece)| format!("SR1 {job} {}/{count} {} {piece}", index + 1, check(piece)))
+    let letters: Vec<char> = whole.chars().collect();
+    let job = check(&whole);
+    let pieces = letters.chunks(letters.len().div_ceil(count.max(1)).max(1));
+    Ok((1..)
+        .zip(pieces)
+        .map(|(number, piece)| {
+            let piece: String = piece.iter().collect();
+            format!("{MARK} {job} {number}/{count} {} {piece}", check(&piece))
+        })
         .collect())
 }
 
 fn check(text: &str) -> String {
-    format!("{:08x}", crc32fast::hash(text.as_bytes()))
+    format!("{:08X}", crc32fast::hash(text.as_bytes()))
+}
+
+/// The pieces in a text that was pasted, whatever stands between them.
+#[must_use]
+pub fn codes_in(text: &str) -> Vec<String> {
+    let words: Vec<&str> = text.split_whitespace().collect();
+    let starts = words.iter().enumerate().filter(|(_, word)| **word == MARK);
+    starts
+        .map(|(at, _)| words.iter().skip(at).take(5).copied().collect::<Vec<_>>().join(" "))
+        .collect()
 }
 
 /// Gathers the pieces of one job.
@@ -82,7 +116,7 @@ impl Gatherer {
             self.pieces = vec![None; count];
         }
         if self.job.as_deref() != Some(job) || self.pieces.len() != count {
-            return Err(CodeProblem::OtherJob);
+            return Err(CodeProblem::OtherJob(number, count));
         }
         let slot = self.pieces.get_mut(number - 1).ok_or(CodeProblem::Unreadable)?;
         let is_new = slot.is_none();
@@ -102,12 +136,38 @@ impl Gatherer {
         (1..).zip(&self.pieces).filter(|(_, piece)| piece.is_none()).map(|(n, _)| n).collect()
     }
 
-    /// The packed job, once every piece is here and they fit together.
+    /// How far it is: `3 of 5, still missing 2 and 5`.
     #[must_use]
-    pub fn whole(&self) -> Option<String> {
+    pub fn in_words(&self) -> String {
+        let (here, count) = self.progress();
+        let missing: Vec<String> = self.missing().iter().map(usize::to_string).collect();
+        match missing.as_slice() {
+            [] if count == 0 => "No code yet.".to_owned(),
+            [] => format!("All {count} codes are here."),
+            [last] => format!("{here} of {count}, still missing {last}"),
+            [first @ .., last] if missing.len() <= 8 => {
+                format!("{here} of {count}, still missing {} and {last}", first.join(", "))
+            }
+            _ => format!("{here} of {count}, still missing {}", missing.len()),
+        }
+    }
+
+    /// The job file, once every piece is here.
+    ///
+    /// # Errors
+    ///
+    /// [`PackProblem`] when the pieces do not fit together, or hold more than a job can be.
+    #[must_use]
+    pub fn whole(&self) -> Option<Result<String, PackProblem>> {
         let pieces: Option<Vec<&str>> = self.pieces.iter().map(Option::as_deref).collect();
-        let packed = pieces?.concat();
-        (self.job.as_deref() == Some(check(&packed).as_str())).then_some(packed)
+        let whole = pieces.filter(|pieces| !pieces.is_empty())?.concat();
+        let open = || {
+            if self.job.as_deref() != Some(check(&whole).as_str()) {
+                return Err(PackProblem::Damaged);
+            }
+            make_large(&BASE32_NOPAD.decode(whole.as_bytes()).map_err(|_| PackProblem::Damaged)?)
+        };
+        Some(open())
     }
 }
 
@@ -117,8 +177,9 @@ fn read(code: &str) -> Option<(&str, usize, usize, &str)> {
         (words.next()?, words.next()?, words.next()?, words.next()?, words.next()?);
     let (number, count) = place.split_once('/')?;
     let (number, count) = (number.parse().ok()?, count.parse().ok()?);
-    let fits = mark == "SR1"
+    let fits = mark == MARK
         && words.next().is_none()
+        && piece.len() <= MOST_LETTERS
         && (1..=MOST_PIECES).contains(&count)
         && (1..=count).contains(&number)
         && check(piece) == sum;

@@ -12,8 +12,9 @@ mod job_file;
 mod lists;
 mod packed;
 mod pdf;
+mod screen;
 
-pub use codes::{CodeProblem, Gatherer, codes};
+pub use codes::{CodeProblem, Gatherer, PIECE, codes, codes_in};
 pub use cut_v1::{
     Ask, CutJobV1, CutPlanV1, CutTextProblem, MOST_CUT_LINES, MOST_CUT_TEXT, News, Question, Reply,
     read_cut, read_question, read_reply, write_cut, write_question, write_reply,
@@ -25,3 +26,4 @@ pub use job_file::{MAX_FILE, OpenProblem, Opened, SetAside, open_job, write_job}
 pub use lists::{batches_csv, parts_csv};
 pub use packed::{PackProblem, pack, unpack};
 pub use pdf::template_pdf;
+pub use screen::{CodePicture, Middle, code_picture, codes_seen, middle};

@@ -35,7 +35,7 @@ impl core::error::Error for PackProblem {}
 /// Packs a text: a link may hold it after its `#`.
 #[must_use]
 pub fn pack(text: &str) -> String {
-    BASE64URL_NOPAD.encode(&compress_to_vec(text.as_bytes(), 9))
+    BASE64URL_NOPAD.encode(&make_small(text))
 }
 
 /// Unpacks a text.
@@ -46,7 +46,16 @@ pub fn pack(text: &str) -> String {
 pub fn unpack(packed: &str) -> Result<String, PackProblem> {
     let bytes =
         BASE64URL_NOPAD.decode(packed.trim().as_bytes()).map_err(|_| PackProblem::Damaged)?;
-    let text = decompress_to_vec_with_limit(&bytes, MAX_FILE).map_err(|error| {
+    make_large(&bytes)
+}
+
+pub(crate) fn make_small(text: &str) -> Vec<u8> {
+    compress_to_vec(text.as_bytes(), 9)
+}
+
+/// A small text that would come to a huge one is refused before it does.
+pub(crate) fn make_large(bytes: &[u8]) -> Result<String, PackProblem> {
+    let text = decompress_to_vec_with_limit(bytes, MAX_FILE).map_err(|error| {
         if error.status == miniz_oxide::inflate::TINFLStatus::HasMoreOutput {
             PackProblem::TooLarge
         } else {

@@ -5,7 +5,8 @@ use reckoner_core::job::{Item, Reckoned, Setting, Step, batches, demo::demo, par
 use reckoner_core::measure::Tape;
 use reckoner_core::sheet::Bench;
 use reckoner_formats::{
-    CodeProblem, Gatherer, PackProblem, batches_csv, codes, pack, parts_csv, unpack, write_job,
+    CodeProblem, Gatherer, PackProblem, batches_csv, codes, codes_in, pack, parts_csv, unpack,
+    write_job,
 };
 
 /// RFC 4180, read back by the csv crate in its strict default.
@@ -58,22 +59,73 @@ fn a_link_that_was_cut_short_or_would_fill_the_phone_is_refused() {
 
 #[test]
 fn codes_of_another_job_and_damaged_ones_change_nothing() {
-    let first = codes(&pack("one job, long enough for several codes"), 12).expect("few codes");
-    let second = codes(&pack("another job"), 12).expect("few codes");
+    let first = codes("one job, long enough for several codes", 12).expect("few codes");
+    let second = codes("another job", 12).expect("few codes");
     let mut gatherer = Gatherer::default();
+    assert_eq!(gatherer.in_words(), "No code yet.");
     assert_eq!(gatherer.take(&first[1]), Ok(true));
     assert_eq!(gatherer.take(&first[1]), Ok(false));
-    assert_eq!(gatherer.take(&second[0]), Err(CodeProblem::OtherJob));
-    let damaged = first[0].replace(|c: char| c.is_ascii_lowercase(), "q");
+    assert_eq!(gatherer.take(&second[0]), Err(CodeProblem::OtherJob(1, second.len())));
+    let damaged = first[0].replace(|c: char| c.is_ascii_digit(), "7");
     assert_eq!(gatherer.take(&damaged), Err(CodeProblem::Unreadable));
     for nonsense in
         ["", "SR1", "SR1 a 0/0 b c", "SR1 a 1/100 b c", "SR1 a 2/1 b c", "https://example.org"]
     {
         assert_eq!(gatherer.take(nonsense), Err(CodeProblem::Unreadable), "{nonsense}");
     }
+    let long = format!("{} {}", &first[0][..first[0].len() - 5], "A".repeat(5000));
+    assert_eq!(gatherer.take(&long), Err(CodeProblem::Unreadable));
     assert_eq!(gatherer.progress(), (1, first.len()));
     assert_eq!(gatherer.missing(), [vec![1], (3..=first.len()).collect()].concat());
-    assert_eq!(codes(&"x".repeat(100), 1), Err(CodeProblem::TooLarge));
+    assert_eq!(gatherer.whole(), None);
+    let noise: String =
+        (0..4_000_u32).map(|n| format!("{:x}", n.wrapping_mul(2_654_435_761))).collect();
+    assert_eq!(codes(&noise, 1), Err(CodeProblem::TooLarge));
+}
+
+#[test]
+fn progress_names_what_is_missing() {
+    let all = codes("one job, long enough for several codes", 14).expect("few codes");
+    assert_eq!(all.len(), 5);
+    let mut gatherer = Gatherer::default();
+    for (number, words) in [
+        (3, "1 of 5, still missing 1, 2, 4 and 5"),
+        (1, "2 of 5, still missing 2, 4 and 5"),
+        (4, "3 of 5, still missing 2 and 5"),
+        (5, "4 of 5, still missing 2"),
+        (2, "All 5 codes are here."),
+    ] {
+        gatherer.take(&all[number - 1]).expect("a code of this job");
+        assert_eq!(gatherer.in_words(), words);
+    }
+}
+
+#[test]
+fn codes_are_found_in_a_text_that_was_pasted() {
+    let all = codes("one job, long enough for several codes", 14).expect("few codes");
+    let pasted = format!("Here it is:\r\n{}\n\nand {}  SR1 end", all[0], all[1]);
+    let found = codes_in(&pasted);
+    assert_eq!(found[..2], all[..2]);
+    assert_eq!(found[2], "SR1 end");
+    assert_eq!(codes_in("no code here"), Vec::<String>::new());
+}
+
+/// Pieces whose own checks are right but which do not make up one job.
+#[test]
+fn pieces_that_do_not_fit_together_are_refused() {
+    let forged = |number: usize, piece: &str| {
+        format!("SR1 00000000 {number}/2 {:08X} {piece}", crc32fast::hash(piece.as_bytes()))
+    };
+    let mut gatherer = Gatherer::default();
+    gatherer.take(&forged(1, "AAAA")).expect("reads");
+    gatherer.take(&forged(2, "BBBB")).expect("reads");
+    assert_eq!(gatherer.whole(), Some(Err(PackProblem::Damaged)));
+    let bomb = codes(&" ".repeat(20_000_000), 4_000).expect("few codes");
+    let mut gatherer = Gatherer::default();
+    for code in &bomb {
+        gatherer.take(code).expect("reads");
+    }
+    assert_eq!(gatherer.whole(), Some(Err(PackProblem::TooLarge)));
 }
 
 proptest! {
@@ -89,8 +141,7 @@ proptest! {
 
     #[test]
     fn codes_in_any_order_and_twice_give_the_job(text in "\\PC{1,800}", size in 20_usize..200, seed in any::<u64>()) {
-        let packed = pack(&text);
-        let mut all = codes(&packed, size).expect("few codes");
+        let mut all = codes(&text, size).expect("few codes");
         all.extend(all.clone());
         all.sort_by_key(|code| seed.wrapping_mul(code.len() as u64 + u64::from(code.as_bytes()[code.len() - 1])).rotate_left(17));
         let mut gatherer = Gatherer::default();
@@ -98,6 +149,6 @@ proptest! {
             gatherer.take(code).expect("a code of this job");
         }
         prop_assert_eq!(gatherer.missing(), Vec::<usize>::new());
-        prop_assert_eq!(unpack(&gatherer.whole().expect("whole")), Ok(text));
+        prop_assert_eq!(gatherer.whole(), Some(Ok(text)));
     }
 }
