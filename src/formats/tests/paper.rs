@@ -16,6 +16,8 @@ struct Read {
     width: f64,
     height: f64,
     lines: Vec<((f64, f64), (f64, f64))>,
+    /// Left and right edges of what is drawn in curves.
+    circles: Vec<(f64, f64)>,
 }
 
 fn read(pdf: &[u8]) -> Vec<Read> {
@@ -30,6 +32,8 @@ fn read(pdf: &[u8]) -> Vec<Read> {
             let (width, height) = (side(2), side(3));
             let content = document.get_page_content(page);
             let mut lines = Vec::new();
+            let mut circles: Vec<(f64, f64)> = Vec::new();
+            let mut curve: Option<(f64, f64)> = None;
             let mut at = (0.0, 0.0);
             for operation in Content::decode(&content).expect("operations").operations {
                 let number =
@@ -41,10 +45,16 @@ fn read(pdf: &[u8]) -> Vec<Read> {
                         lines.push((at, place()));
                         at = place();
                     }
+                    "c" => {
+                        let end = number(4) / 72.0;
+                        let (least, most) = curve.unwrap_or((at.0, at.0));
+                        curve = Some((least.min(end), most.max(end)));
+                    }
+                    "S" => circles.extend(curve.take()),
                     _ => {}
                 }
             }
-            Read { width, height, lines }
+            Read { width, height, lines, circles }
         })
         .collect()
 }
@@ -113,6 +123,77 @@ fn every_mark_lands_where_it_should_over_all_pages() {
             };
             assert!(page.lines.iter().any(is_check));
         }
+    }
+}
+
+fn template_of(slug: &str, pairs: &[(&str, &str)]) -> Template {
+    let calculator = reckoner_core::calculators::find(slug).expect("a calculator");
+    let pairs = pairs.iter().map(|(id, text)| (*id, (*text).to_owned()));
+    let entries = reckoner_core::sheet::Entries::from_pairs(pairs);
+    let bench = reckoner_core::sheet::Bench::default();
+    let sheet = calculator.sheet(&entries, &bench, &reckoner_core::measure::text::NoNames);
+    sheet.answer.and_then(|answer| answer.template).expect("a template")
+}
+
+/// Case F1 of the project's rules of the trade ([WH]): 37 long, 2 in from each end, at most 8
+/// apart; the marks stand at 2, 8.6, 15.2, 21.8, 28.4 and 35.
+#[test]
+fn the_stick_of_the_spacing_calculator_has_its_marks() {
+    let pairs = [("length", "37"), ("greatest_gap", "8"), ("left_end", "2"), ("right_end", "2")];
+    let template = template_of("spacing", &pairs);
+    let marks = [2.0, 8.6, 15.2, 21.8, 28.4, 35.0];
+    for paper in [Paper::Letter, Paper::A4] {
+        let pages = tile(&template, paper).expect("lays out");
+        let read = read(&template_pdf(&template, paper, Tape::SIXTEENTHS).expect("prints"));
+        let mut found: Vec<f64> = Vec::new();
+        for (page, place) in read[1..].iter().zip(&pages.pages) {
+            let upright = |((ax, ay), (bx, by)): &&((f64, f64), (f64, f64))| {
+                near(*ax, *bx) && near((by - ay).abs(), 0.9)
+            };
+            let on_stick = |((x, _), _): &((f64, f64), (f64, f64))| x - pages.left + place.x;
+            found.extend(page.lines.iter().filter(upright).map(on_stick));
+        }
+        found.sort_by(f64::total_cmp);
+        found.dedup_by(|a, b| near(*a, *b));
+        assert_eq!(found.len(), marks.len(), "{found:?}");
+        assert!(found.iter().zip(marks).all(|(a, b)| near(*a, b)), "{found:?}");
+    }
+}
+
+/// The hole of a left part 5 in from the front and 1 5/8 in from the top, and the mirrored one of
+/// the right part, as crosses on the page; their circles are as wide as the bit.
+#[test]
+fn the_holes_of_the_dowel_calculator_are_where_they_are_drilled() {
+    let pairs = [
+        ("dowel", "1.02"),
+        ("part_height", "3 1/4"),
+        ("from_top", "1 5/8"),
+        ("part_length", "17"),
+        ("from_front", "5"),
+    ];
+    let template = template_of("dowel", &pairs);
+    for paper in [Paper::Letter, Paper::A4] {
+        let pages = tile(&template, paper).expect("lays out");
+        assert_eq!(pages.pages.len(), 1, "both parts stand on one page");
+        let read = read(&template_pdf(&template, paper, Tape::SIXTEENTHS).expect("prints"));
+        let page = &read[1];
+        // A cross reaches a quarter of an inch beyond the hole of 1 1/32.
+        let arm = 1.0 + 1.0 / 32.0 + 0.5;
+        let crosses: Vec<(f64, f64)> = page
+            .lines
+            .iter()
+            .filter(|((ax, ay), (bx, by))| near(*ay, *by) && near(bx - ax, arm))
+            .map(|((ax, ay), (bx, _))| ((ax + bx) / 2.0 - pages.left, ay - pages.top))
+            .collect();
+        let [(left_x, left_y), (right_x, right_y)] = crosses[..] else { panic!("{crosses:?}") };
+        assert!(near(left_x, 5.0) && near(left_y, 1.625), "{crosses:?}");
+        assert!(near(template.width - right_x, 5.0), "{crosses:?}");
+        assert!(near(right_y - left_y, 3.25 + 0.5), "{crosses:?}");
+        let widths: Vec<f64> = page.circles.iter().map(|(from, to)| to - from).collect();
+        assert!(
+            widths.len() == 2 && widths.iter().all(|w| near(*w, 1.0 + 1.0 / 32.0)),
+            "{widths:?}"
+        );
     }
 }
 

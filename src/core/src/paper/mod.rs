@@ -7,5 +7,5 @@
 mod template;
 mod tile;
 
-pub use template::{Ink, Template, story_stick};
+pub use template::{Ink, Template, slat_stick, story_stick};
 pub use tile::{MOST_PAGES, Page, Pages, Paper, PaperProblem, tile};

@@ -38,19 +38,52 @@ const STICK: f64 = 1.5;
 /// `marks` are from the left end of a part `length` long.
 #[must_use]
 pub fn story_stick(title: Sentence, length: Length, marks: &[Length], tape: Tape) -> Template {
+    let mut stick = bare_stick(title, length);
+    for (number, mark) in (1_usize..).zip(marks) {
+        let x = mark.to_f64();
+        stick.inks.push(Ink::Cut(vec![(x, 0.0), (x, STICK * 0.6)]));
+        stick.inks.push(label(number, x, *mark, tape));
+    }
+    stick
+}
+
+/// A strip to lay along an opening, with both edges of each slat and the size of the left one.
+///
+/// `lefts` are the left edges, from the left end of an opening `length` long.
+#[must_use]
+pub fn slat_stick(
+    title: Sentence,
+    length: Length,
+    lefts: &[Length],
+    width: Length,
+    tape: Tape,
+) -> Template {
+    let mut stick = bare_stick(title, length);
+    for (number, left) in (1_usize..).zip(lefts) {
+        let (from, to) = (left.to_f64(), left.to_f64() + width.to_f64());
+        stick.inks.push(Ink::Cut(vec![(from, 0.0), (from, STICK * 0.6)]));
+        stick.inks.push(Ink::Cut(vec![(to, 0.0), (to, STICK * 0.6)]));
+        stick.inks.push(Ink::Guide(vec![(from, STICK * 0.3), (to, STICK * 0.3)]));
+        stick.inks.push(label(number, from, *left, tape));
+    }
+    stick
+}
+
+/// The outline of a stick, and which end is which.
+fn bare_stick(title: Sentence, length: Length) -> Template {
     let width = length.to_f64().max(0.0);
-    let mut inks = vec![
+    let inks = vec![
         Ink::Guide(vec![(0.0, 0.0), (width, 0.0), (width, STICK), (0.0, STICK), (0.0, 0.0)]),
         Ink::Words(0.1, STICK - 0.1, "left end".to_owned()),
     ];
-    for (number, mark) in (1..).zip(marks) {
-        let x = mark.to_f64();
-        inks.push(Ink::Cut(vec![(x, 0.0), (x, STICK * 0.6)]));
-        let size = show(*mark, tape, Rounding::Nearest)
-            .map_or_else(|_| mark.to_string(), |shown| shown.mark.amount());
-        // Neighbouring labels stand at different heights, so that close marks stay legible.
-        let y = if number % 2 == 0 { STICK * 0.62 } else { STICK * 0.78 };
-        inks.push(Ink::Words(x + 0.05, y, format!("{number}: {size}")));
-    }
     Template { title, width, height: STICK, inks }
+}
+
+/// The number and size of a mark. Neighbours stand at different heights, so that close marks stay
+/// legible.
+fn label(number: usize, x: f64, mark: Length, tape: Tape) -> Ink {
+    let size = show(mark, tape, Rounding::Nearest)
+        .map_or_else(|_| mark.to_string(), |shown| shown.mark.amount());
+    let y = if number.is_multiple_of(2) { STICK * 0.62 } else { STICK * 0.78 };
+    Ink::Words(x + 0.05, y, format!("{number}: {size}"))
 }

@@ -63,4 +63,40 @@ proptest! {
             prop_assert!((x + u - a).abs() < 1e-6 && (y + v - b).abs() < 1e-6);
         }
     }
+
+    /// The right part is the mirror picture of the left: both holes are as far from their front
+    /// end and their top edge, on whatever page they lie.
+    #[test]
+    fn holes_are_a_mirrored_pair(length in 6_u32..60, height in 2_u32..8, front in 2_u32..40, top in 4_u32..60) {
+        let (front, top) = (f64::from(front) / 2.0, f64::from(top) / 8.0);
+        let pairs = [("dowel", "1/2".to_owned()), ("part_length", length.to_string()), ("part_height", height.to_string()), ("from_front", front.to_string()), ("from_top", top.to_string())];
+        // Holes too near an edge are refused.
+        let Some(t) = template("dowel", &pairs) else { return Ok(()) };
+        let outlines: Vec<_> = t.inks.iter().filter_map(|ink| match ink { Ink::Guide(places) => Some(places), _ => None }).collect();
+        let holes: Vec<_> = t.inks.iter().filter_map(|ink| match ink { Ink::Hole(x, y, d) => Some((*x, *y, *d)), _ => None }).collect();
+        prop_assert_eq!((outlines.len(), holes.len()), (2, 2));
+        for (outline, (x, y, bit)) in outlines.iter().zip(&holes) {
+            // The second place is the corner of the front end and the top edge.
+            let corner = outline[1];
+            prop_assert!(((x - corner.0).abs() - front).abs() < 1e-9 && (y - corner.1 - top).abs() < 1e-9);
+            prop_assert_eq!(*bit, 0.5);
+            prop_assert!(*x > 0.0 && *x < t.width && *y < t.height);
+        }
+        prop_assert!((holes[0].0 + holes[1].0 - t.width).abs() < 1e-9);
+    }
+
+    /// A slat as wide as it is cut stands at each left edge, and the gaps between them are equal.
+    #[test]
+    fn slats_on_a_stick_leave_equal_gaps(length in 20_u32..90, slats in 2_u32..20) {
+        let pairs = [("mode", "slats".to_owned()), ("length", length.to_string()), ("slat_width", "1 1/2".to_owned()), ("slats", slats.to_string()), ("least_gap", String::new())];
+        let Some(t) = template("spacing", &pairs) else { return Ok(()) };
+        let lines: Vec<f64> = t.inks.iter().filter_map(|ink| match ink { Ink::Cut(places) => Some(places[0].0), _ => None }).collect();
+        prop_assert_eq!(lines.len(), 2 * slats as usize);
+        let gap = (f64::from(length) - 1.5 * f64::from(slats)) / f64::from(slats + 1);
+        let mut at = 0.0;
+        for edges in lines.chunks(2) {
+            prop_assert!((edges[0] - at - gap).abs() < 1e-9 && (edges[1] - edges[0] - 1.5).abs() < 1e-9);
+            at = edges[1];
+        }
+    }
 }

@@ -22,6 +22,7 @@
 mod drawing;
 mod problem;
 mod sheet;
+mod template;
 #[cfg(test)]
 mod tests;
 mod working;

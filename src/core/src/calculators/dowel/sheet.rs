@@ -1,7 +1,7 @@
 //! What the dowel asks and how its answer is laid out.
 
 use super::working::{fine, working};
-use super::{Answer, Apart, Bits, Blind, Hold, Input, drawing, reckon};
+use super::{Answer, Apart, Bits, Blind, Hold, Input, drawing, reckon, template};
 use crate::calculators::{Calculator, ResultKind, ResultSpec, Stage};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Rounding};
@@ -263,6 +263,7 @@ fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
         notes: notes(input, answer, bench),
         cautions: vec![Caution::Drilling, Caution::DustAndNoise],
         drawing: Some(drawing::draw(input, answer, bench)),
+        template: Some(template::holes(input, answer)),
         ..sheet::Answer::new(headline, working(input, answer, bench))
     }
 }

@@ -4,6 +4,7 @@ use super::{Answer, End, Input, MOST_MARKS, Wish, drawing, reckon};
 use crate::calculators::{Calculator, ResultKind, ResultSpec, Stage};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Rounding};
+use crate::paper::{Template, slat_stick, story_stick};
 use crate::say;
 use crate::sheet::{
     self, Ask, Bench, Caution, Choice, Field, Figure, Kind, Least, Note, Row, Sentence, Source,
@@ -226,7 +227,22 @@ fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
         notes: notes(input, answer),
         cautions: if is_slats { Vec::new() } else { vec![Caution::Drilling] },
         drawing: Some(drawing::draw(input, answer, bench)),
+        template: Some(template(input, answer, bench)),
         ..sheet::Answer::new(headline, working(input, answer))
+    }
+}
+
+/// The story stick.
+fn template(input: &Input, answer: &Answer, bench: &Bench) -> Template {
+    let (marks, tape) = (&answer.marks, bench.tape);
+    match input.wish.slat_width() {
+        Some(width) => {
+            let title = say!["Story stick, slats over ", input.length];
+            slat_stick(title, input.length, marks, width, tape)
+        }
+        None => {
+            story_stick(say!["Story stick, marks over ", input.length], input.length, marks, tape)
+        }
     }
 }
 
