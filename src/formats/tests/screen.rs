@@ -18,6 +18,7 @@ impl Photo {
         let modules = modules(picture);
         let wide = picture.side as usize;
         let center = picture.side as f64 / 2.0;
+        let (sin, cos) = turn.sin_cos();
         let mut light = vec![90; side * side];
         for y in 0..side {
             for x in 0..side {
@@ -26,7 +27,6 @@ impl Photo {
                     (x as f64 + 0.5 - place.0) / pixels - center,
                     (y as f64 + 0.5 - place.1) / pixels - center,
                 );
-                let (sin, cos) = turn.sin_cos();
                 let (u, v) = (dx * cos + dy * sin + center, dy * cos - dx * sin + center);
                 if u >= 0.0 && v >= 0.0 && (u as usize) < wide && (v as usize) < wide {
                     light[y * side + x] =
@@ -200,6 +200,8 @@ fn other_codes_in_the_picture_are_read_and_left_to_the_gatherer() {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig::with_cases(100))]
+
     /// A camera may see anything: noise, bars, codes torn to pieces. None of it stops the app.
     #[test]
     fn whatever_a_camera_sees_is_survived(seed in any::<u32>(), side in 1_u32..200, stripe in 1_u32..40, noise in 0_u32..256) {
