@@ -7,6 +7,8 @@
 //! 2001; from memory), or the rounded duals of the linear programme; because `v` is worked out exactly for
 //! whatever `y` is given, no property of the function has to be trusted.
 
+use std::collections::BTreeMap;
+
 use crate::knapsack::gcd;
 use crate::model::Model;
 use crate::price::Prices;
@@ -26,6 +28,8 @@ pub(crate) struct Worth {
     pub(crate) of_stock: Vec<i64>,
     /// For each form of each stock: no board divided so holds more.
     pub(crate) of_form: Vec<Vec<i64>>,
+    /// For each kind and capacity of a bin of a listed form: no such bin holds more.
+    pub(crate) of_bin: BTreeMap<(usize, i64), i64>,
     /// All items together.
     pub(crate) needed: i64,
 }
@@ -38,7 +42,13 @@ impl Worth {
             .zip(left)
             .map(|(&value, &left)| value.saturating_mul(i64::from(left)))
             .fold(0, i64::saturating_add);
-        Self { of_item, of_stock: prices.uppers(), of_form: prices.form_uppers(), needed }
+        Self {
+            of_item,
+            of_stock: prices.uppers(),
+            of_form: prices.form_uppers(),
+            of_bin: prices.bin_uppers(),
+            needed,
+        }
     }
 }
 

@@ -76,6 +76,7 @@ pub(crate) fn models(job: &Job, aim: Aim) -> Result<Vec<Model>, CutProblem> {
             stocks.push(builder.stock(number, view, aim));
         }
     }
+    merge_kinds(&builder.kinds, &mut stocks);
     let mut holds = vec![false; builder.items.len()];
     for stock in &stocks {
         for bin in every_bin(stock) {
@@ -467,6 +468,28 @@ fn distinct(values: impl Iterator<Item = Units>) -> Vec<Units> {
     all.sort_unstable();
     all.dedup();
     all
+}
+
+/// Lets bins that accept the same parts at the same weights be of one kind: a strip as wide as its board and a ripped one,
+/// where every part of that width may be ripped. The search then sees that they can replace each other.
+fn merge_kinds(kinds: &[Kind], stocks: &mut [Stock]) {
+    let first_like: Vec<usize> = kinds
+        .iter()
+        .map(|kind| kinds.iter().position(|other| other.ways == kind.ways).unwrap_or(0))
+        .collect();
+    let merge = |bins: &mut Vec<Bin>| {
+        for bin in bins {
+            bin.kind = first_like[bin.kind];
+        }
+    };
+    for stock in stocks {
+        for form in &mut stock.forms {
+            merge(&mut Rc::make_mut(form).bins);
+        }
+        for choice in stock.nests.iter_mut().flat_map(|nest| nest.choices.iter_mut()) {
+            merge(&mut choice.bins);
+        }
+    }
 }
 
 /// Splits what shares no board into models of its own.

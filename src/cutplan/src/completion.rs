@@ -11,7 +11,7 @@ use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 
 use crate::budget::Meter;
-use crate::model::{Model, Way};
+use crate::model::{Bin, Model, Way};
 
 /// Bit sets longer than this many words are not worth their time.
 const MOST_WORDS: usize = 1_024;
@@ -37,6 +37,17 @@ pub(crate) struct BinType {
     pub(crate) kind: usize,
     pub(crate) cap: i64,
     pub(crate) count: u32,
+}
+
+impl BinType {
+    /// These bins, sorted.
+    pub(crate) fn all_of(bins: &[Bin]) -> Vec<Self> {
+        let mut count = BTreeMap::new();
+        for bin in bins {
+            *count.entry((bin.kind, bin.cap)).or_insert(0) += 1;
+        }
+        count.into_iter().map(|((kind, cap), count)| Self { kind, cap, count }).collect()
+    }
 }
 
 /// A worth of the items and the most of it that bins of each (kind, capacity) hold. Just as the rooms' waste cannot exceed

@@ -10,8 +10,8 @@
 //! 2. `greedy`: quick plans. `bounds`: quick bounds from lengths and dual feasible functions.
 //! 3. `columns`, `price`, `knapsack`, `simplex`: the linear programme over all patterns by column generation. Its duals,
 //!    rounded to whole numbers, give a bound that the core's checker works out again from the job alone.
-//! 4. `mix`, `completion`: boards to buy, cheapest first, each choice decided exactly by bin completion. The duals of step 3
-//!    throw out most choices at once, and most fills of the others.
+//! 4. `mix`, `rows`, `completion`: boards to buy, cheapest first, each choice decided exactly by bin completion. The duals
+//!    of step 3 throw out most choices at once, and most fills of the others.
 //! 5. `dive`: better plans for jobs with many boards.
 //! 6. `ties`: among the cheapest, the fewest boards, then the longest offcut.
 //!
@@ -45,6 +45,7 @@ mod modes;
 mod planner;
 mod price;
 mod realise;
+mod rows;
 mod simplex;
 mod solve;
 mod ties;

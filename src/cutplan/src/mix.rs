@@ -7,22 +7,22 @@
 //! mix fails, every mix that it could replace board by board fails too, so failures are kept and such mixes are
 //! skipped.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::rc::Rc;
 
 use crate::bounds::Worth;
 use crate::budget::Meter;
-use crate::completion::{Answer, BinType, BinWorth, complete};
+use crate::completion::{BinType, BinWorth};
 use crate::greedy::Patterns;
-use crate::knapsack::Fill;
 use crate::model::{Form, Model};
+use crate::rows::{Filled, Packed, Rows, is_no_more};
 
 /// Worths that bin completion budgets with, at most.
 const MOST_WORTHS: usize = 4;
+/// Mixes listed at a time, at most.
+const MOST_LISTED: usize = 20_000;
 /// Failed mixes remembered, at most.
 const MOST_FAILED: usize = 3_000;
-/// Refuted questions remembered, at most.
-const MOST_REFUTED: usize = 20_000;
 
 /// What going through the mixes came to.
 pub(crate) enum Mixed {
@@ -38,6 +38,8 @@ pub(crate) enum Mixed {
 struct Cut {
     of_stock: Vec<i64>,
     of_form: Vec<Vec<i64>>,
+    /// For each place in the list of paid stocks: the most worth for the money from there on, as (worth, cost).
+    best_from: Vec<(i64, i64)>,
     /// What the free boards hold at most.
     free: i64,
     needed: i64,
@@ -56,10 +58,60 @@ pub(crate) struct Mixer<'m> {
     /// A mix not wanted, nor any with the same boards and more.
     excluded: Option<Vec<u32>>,
     worths: Vec<BinWorth>,
-    /// Bins and demands that were refuted.
-    refuted: BTreeSet<(Vec<BinType>, Vec<u32>)>,
-    /// For each stock, the paid stocks that can replace it whatever it holds.
-    replaced_by: Vec<Vec<bool>>,
+    rows: Rows<'m>,
+    replacers: Replacers,
+}
+
+/// Which boards can stand in for which others, whatever these hold.
+struct Replacers {
+    /// Paid stocks, those with the fewest replacers first.
+    order: Vec<usize>,
+    /// For each stock: itself and all that can replace it, those that few others can replace last.
+    of: Vec<Vec<usize>>,
+    /// Some stock can be replaced by one that costs no more. Otherwise a mix that failed says nothing about a dearer one.
+    is_useful: bool,
+}
+
+impl Replacers {
+    fn new(model: &Model, paid: &[usize]) -> Self {
+        let forms: Vec<Vec<Vec<BinType>>> = model
+            .stocks
+            .iter()
+            .map(|stock| stock.forms.iter().map(|form| BinType::all_of(&form.bins)).collect())
+            .collect();
+        let replaces = |b: usize, a: usize| {
+            a == b || forms[a].iter().all(|few| forms[b].iter().any(|many| is_no_more(few, many)))
+        };
+        let mut of: Vec<Vec<usize>> = vec![Vec::new(); model.stocks.len()];
+        for &stock in paid {
+            of[stock] = paid.iter().copied().filter(|&other| replaces(other, stock)).collect();
+        }
+        let count: Vec<usize> = of.iter().map(Vec::len).collect();
+        for list in &mut of {
+            list.sort_by_key(|&stock| std::cmp::Reverse(count[stock]));
+        }
+        let mut order = paid.to_vec();
+        order.sort_by_key(|&stock| count[stock]);
+        let cost = |stock: usize| model.stocks[stock].cost;
+        let is_useful = paid.iter().any(|&a| of[a].iter().any(|&b| a != b && cost(b) <= cost(a)));
+        Self { order, of, is_useful }
+    }
+
+    /// Whether every board of `mix` finds a board of its own in `failed` that can replace it. Taken greedily: the answer
+    /// is exact where boards differ in length only, and never yes when it should be no.
+    fn hold(&self, mix: &[u32], failed: &[u32], spare: &mut Vec<u32>) -> bool {
+        spare.clear();
+        spare.extend_from_slice(failed);
+        self.order.iter().filter(|&&stock| mix[stock] > 0).all(|&stock| {
+            let mut need = mix[stock];
+            for &other in &self.of[stock] {
+                let take = need.min(spare[other]);
+                spare[other] -= take;
+                need -= take;
+            }
+            need == 0
+        })
+    }
 }
 
 impl<'m> Mixer<'m> {
@@ -71,24 +123,7 @@ impl<'m> Mixer<'m> {
             .filter(|&s| model.stocks[s].cost == 0)
             .map(|s| (s, model.stocks[s].limit.unwrap_or(0)))
             .collect();
-        let single = |stock: usize| match model.stocks[stock].forms.as_slice() {
-            [form] => match form.bins.as_slice() {
-                [bin] => Some((bin.kind, bin.cap)),
-                _ => None,
-            },
-            _ => None,
-        };
-        let replaced_by = (0..model.stocks.len())
-            .map(|a| {
-                (0..model.stocks.len())
-                    .map(|b| {
-                        a == b
-                            || matches!((single(a), single(b)),
-                                (Some((ka, ca)), Some((kb, cb))) if ka == kb && ca <= cb)
-                    })
-                    .collect()
-            })
-            .collect();
+        let replacers = Replacers::new(model, &paid);
         let spendable = (0..paid.len())
             .map(|at| {
                 paid[at..]
@@ -109,8 +144,8 @@ impl<'m> Mixer<'m> {
             failed: Vec::new(),
             excluded: None,
             worths: Vec::new(),
-            refuted: BTreeSet::new(),
-            replaced_by,
+            rows: Rows::new(model),
+            replacers,
         }
     }
 
@@ -121,18 +156,10 @@ impl<'m> Mixer<'m> {
 
     /// Adds a worth for bin completion to budget with; the latest few are kept.
     pub(crate) fn budget_with(&mut self, worth: &Worth) {
-        let mut of_bin = BTreeMap::new();
-        for (stock, forms) in self.model.stocks.iter().zip(&worth.of_form) {
-            if let ([form], [most]) = (stock.forms.as_slice(), forms.as_slice())
-                && let [bin] = form.bins.as_slice()
-            {
-                of_bin.insert((bin.kind, bin.cap), *most);
-            }
-        }
         if self.worths.len() >= MOST_WORTHS {
             self.worths.remove(0);
         }
-        self.worths.push(BinWorth { of_item: worth.of_item.clone(), of_bin });
+        self.worths.push(BinWorth { of_item: worth.of_item.clone(), of_bin: worth.of_bin.clone() });
     }
 
     /// Adds a worth to refute mixes with.
@@ -143,7 +170,17 @@ impl<'m> Mixer<'m> {
             .map(|&(stock, count)| worth.of_stock[stock].saturating_mul(i64::from(count)))
             .fold(0, i64::saturating_add);
         if worth.needed > held {
+            let mut best_from = vec![(0, 1); self.paid.len()];
+            let mut best = (0, 1);
+            for (&stock, from) in self.paid.iter().zip(&mut best_from).rev() {
+                let own = (worth.of_stock[stock], self.model.stocks[stock].cost);
+                if i128::from(own.0) * i128::from(best.1) > i128::from(best.0) * i128::from(own.1) {
+                    best = own;
+                }
+                *from = best;
+            }
             self.cuts.push(Cut {
+                best_from,
                 of_stock: worth.of_stock.clone(),
                 of_form: worth.of_form.clone(),
                 free: held,
@@ -177,29 +214,45 @@ impl<'m> Mixer<'m> {
         }
         let everything = self.spendable.first().copied().unwrap_or(0);
         let target = target.min(everything.saturating_add(1));
-        let mut cost = (from.max(0) + step - 1) / step * step;
+        let mut from = (from.max(0) + step - 1) / step * step;
+        // Mixes are listed for a span of costs at a time, then decided, cheapest first.
+        let mut span = step;
         let mut undecided: Option<i64> = None;
-        while cost < target {
-            let mut walk = Walk {
-                mix: vec![0; self.model.stocks.len()],
-                held: vec![0; self.cuts.len()],
-                steps_each,
-                stop_at,
-                found: None,
-                unknown: false,
-                listed: None,
-            };
-            let fine = self.walk(&mut walk, 0, cost, meter);
-            if let Some(patterns) = walk.found {
-                return Mixed::Found(patterns, undecided.unwrap_or(cost));
+        while from < target {
+            let to = from.saturating_add(span).min(target);
+            let (mut mixes, all) = self.list(from, to, MOST_LISTED, stop_at, meter);
+            if !all && meter.going() && meter.work() <= stop_at {
+                if span > step {
+                    span = (span / 2 / step * step).max(step);
+                    continue;
+                }
+                // Too many of one cost to keep: those of this span stay open, and dearer ones are not looked at.
+                undecided = undecided.or(Some(from));
             }
-            if !fine || walk.unknown {
-                undecided = undecided.or(Some(cost));
+            // Of equal cost, those with dearer boards come first, as they were listed.
+            mixes.sort_by_key(|mix| mix.0);
+            for (cost, mix) in mixes {
+                if !meter.going() || meter.work() > stop_at {
+                    return Mixed::Undecided(undecided.unwrap_or(cost));
+                }
+                match self.decide(&mix, steps_each, meter) {
+                    Decision::Works(patterns) => {
+                        return Mixed::Found(patterns, undecided.unwrap_or(cost));
+                    }
+                    Decision::Fails => {
+                        if self.failed.len() < MOST_FAILED {
+                            self.failed.push(mix);
+                        }
+                    }
+                    Decision::Unknown => undecided = undecided.or(Some(cost)),
+                }
             }
-            if !fine {
+            if !all {
+                undecided = undecided.or(Some(from));
                 break;
             }
-            cost += step;
+            from = to;
+            span = span.saturating_mul(2);
         }
         match undecided {
             Some(cost) => Mixed::Undecided(cost),
@@ -207,48 +260,52 @@ impl<'m> Mixer<'m> {
         }
     }
 
-    /// All mixes of exactly that cost that no cut and no failure refutes, at most `most`, and whether these are all.
+    /// All mixes that cost at least `from` and less than `to` and that no cut and no failure refutes, each with its cost: at
+    /// most `most`, and whether these are all.
     pub(crate) fn list(
         &mut self,
-        cost: i64,
+        from: i64,
+        to: i64,
         most: usize,
-        steps: u64,
+        stop_at: u64,
         meter: &mut Meter<'_>,
-    ) -> (Vec<Vec<u32>>, bool) {
+    ) -> (Vec<(i64, Vec<u32>)>, bool) {
         let mut walk = Walk {
             mix: vec![0; self.model.stocks.len()],
             held: vec![0; self.cuts.len()],
-            steps_each: 0,
-            stop_at: meter.work().saturating_add(steps),
-            found: None,
-            unknown: false,
-            listed: Some((Vec::new(), most)),
+            from,
+            most,
+            stop_at,
+            listed: Vec::new(),
         };
-        let fine = self.walk(&mut walk, 0, cost, meter);
-        let listed = walk.listed.map_or_else(Vec::new, |listed| listed.0);
-        (listed, fine)
+        let all = self.walk(&mut walk, 0, 0, to - 1, meter);
+        (walk.listed, all)
     }
 
-    /// Chooses counts from paid stock `at` on that use up `money` exactly. `false` when stopped.
-    fn walk(&mut self, walk: &mut Walk, at: usize, money: i64, meter: &mut Meter<'_>) -> bool {
+    /// Chooses counts from paid stock `at` on, with `spent` on those before it and `money` left at most. `false` when
+    /// stopped.
+    fn walk(
+        &self,
+        walk: &mut Walk,
+        at: usize,
+        spent: i64,
+        money: i64,
+        meter: &mut Meter<'_>,
+    ) -> bool {
         if !meter.tick(20 + self.cuts.len() as u64) || meter.work() > walk.stop_at {
             return false;
         }
-        if money == 0 {
-            return self.leaf(walk, meter);
-        }
-        let Some(&stock) = self.paid.get(at) else {
-            return true;
+        let cheapest = self.paid.last().map_or(i64::MAX, |&stock| self.model.stocks[stock].cost);
+        let Some(&stock) = self.paid.get(at).filter(|_| money >= cheapest) else {
+            return self.leaf(walk, spent);
         };
-        if money > self.spendable[at] {
+        if spent.saturating_add(self.spendable[at]) < walk.from {
             return true;
         }
         for (cut, &held) in self.cuts.iter().zip(&walk.held) {
             let short = i128::from(cut.needed) - i128::from(held);
-            let reachable = self.paid[at..].iter().any(|&s| {
-                i128::from(cut.of_stock[s]) * i128::from(money)
-                    >= short * i128::from(self.model.stocks[s].cost)
-            });
+            let (worth, cost) = cut.best_from[at];
+            let reachable = i128::from(worth) * i128::from(money) >= short * i128::from(cost);
             if short > 0 && !reachable {
                 return true;
             }
@@ -262,9 +319,9 @@ impl<'m> Mixer<'m> {
             for (cut, (held, base)) in self.cuts.iter().zip(walk.held.iter_mut().zip(&before)) {
                 *held = base + cut.of_stock[stock] * i64::from(count);
             }
-            let fine = self.walk(walk, at + 1, money - cost * i64::from(count), meter);
-            if !fine || walk.found.is_some() {
-                return fine;
+            let paid = cost * i64::from(count);
+            if !self.walk(walk, at + 1, spent + paid, money - paid, meter) {
+                return false;
             }
         }
         walk.mix[stock] = 0;
@@ -272,56 +329,27 @@ impl<'m> Mixer<'m> {
         true
     }
 
-    fn leaf(&mut self, walk: &mut Walk, meter: &mut Meter<'_>) -> bool {
+    fn leaf(&self, walk: &mut Walk, spent: i64) -> bool {
         let refuted = self.cuts.iter().zip(&walk.held).any(|(cut, &held)| held < cut.needed);
         let unwanted = self
             .excluded
             .as_ref()
             .is_some_and(|mix| self.paid.iter().all(|&stock| walk.mix[stock] >= mix[stock]));
-        if refuted || unwanted || self.is_dominated(&walk.mix) {
+        if spent < walk.from || refuted || unwanted || self.is_dominated(&walk.mix) {
             return true;
         }
-        if let Some((list, most)) = &mut walk.listed {
-            if list.len() >= *most {
-                return false;
-            }
-            list.push(walk.mix.clone());
-            return true;
+        if walk.listed.len() >= walk.most {
+            return false;
         }
-        match self.decide(&walk.mix, walk.steps_each, meter) {
-            Decision::Works(patterns) => walk.found = Some(patterns),
-            Decision::Fails => {
-                if self.failed.len() < MOST_FAILED {
-                    self.failed.push(walk.mix.clone());
-                }
-            }
-            Decision::Unknown => walk.unknown = true,
-        }
-        meter.going() && meter.work() <= walk.stop_at
+        walk.listed.push((spent, walk.mix.clone()));
+        true
     }
 
     /// Whether a failed mix has, for every board of this one, a board of its own that can replace it.
     fn is_dominated(&self, mix: &[u32]) -> bool {
-        self.failed.iter().any(|failed| {
-            let mut spare = failed.clone();
-            // Longest boards first, each replaced by the shortest that can: exact, since lengths are a chain.
-            let mut order: Vec<usize> = (0..mix.len()).filter(|&s| mix[s] > 0).collect();
-            order.sort_by_key(|&s| self.replaced_by[s].iter().filter(|yes| **yes).count());
-            order.iter().all(|&stock| {
-                let mut need = mix[stock];
-                let mut options: Vec<usize> =
-                    (0..mix.len()).filter(|&b| self.replaced_by[stock][b]).collect();
-                options.sort_by_key(|&b| {
-                    std::cmp::Reverse(self.replaced_by[b].iter().filter(|yes| **yes).count())
-                });
-                for other in options {
-                    let take = need.min(spare[other]);
-                    spare[other] -= take;
-                    need -= take;
-                }
-                need == 0
-            })
-        })
+        let mut spare = Vec::new();
+        self.replacers.is_useful
+            && self.failed.iter().any(|failed| self.replacers.hold(mix, failed, &mut spare))
     }
 
     /// Decides one mix exactly, over all choices of forms.
@@ -405,7 +433,7 @@ impl<'m> Mixer<'m> {
     }
 
     fn pack(&mut self, choice: &mut FormChoice, meter: &mut Meter<'_>) -> Option<Patterns> {
-        let mut types: BTreeMap<(usize, i64), u32> = BTreeMap::new();
+        let mut bins: BTreeMap<(usize, i64), u32> = BTreeMap::new();
         let mut demands = self.model.demands();
         for (stock, form, count) in &choice.chosen {
             if let Some(item) = self.model.stocks[*stock].out {
@@ -413,57 +441,42 @@ impl<'m> Mixer<'m> {
                 continue;
             }
             for bin in &form.bins {
-                *types.entry((bin.kind, bin.cap)).or_insert(0) += count;
+                *bins.entry((bin.kind, bin.cap)).or_insert(0) += count;
             }
         }
-        let types: Vec<BinType> =
-            types.into_iter().map(|((kind, cap), count)| BinType { kind, cap, count }).collect();
-        let question = (types, demands);
-        if self.refuted.contains(&question) {
-            return None;
-        }
-        match complete(self.model, &question.0, &question.1, &self.worths, choice.steps, meter) {
-            Answer::Fails => {
-                if self.refuted.len() < MOST_REFUTED {
-                    self.refuted.insert(question);
-                }
-                None
-            }
-            Answer::Unknown => {
+        let fills = match self.rows.pack(&bins, &demands, &self.worths, choice.steps, meter) {
+            Packed::Fits(fills) => fills,
+            Packed::Fails => return None,
+            Packed::Unknown => {
                 choice.unknown = true;
-                None
+                return None;
             }
-            Answer::Fits(made) => {
-                let mut sorted: Vec<BinType> = question.0;
-                sorted.sort_by_key(|bin| (bin.cap, bin.kind));
-                let mut fills: BTreeMap<(usize, i64), Vec<Fill>> = BTreeMap::new();
-                for (number, fill) in made {
-                    let bin = sorted[number];
-                    fills.entry((bin.kind, bin.cap)).or_default().push(fill);
+        };
+        Some(self.patterns(choice, fills))
+    }
+
+    /// The boards chosen, each with its share of the fills.
+    fn patterns(&self, choice: &FormChoice, mut fills: Filled) -> Patterns {
+        let mut patterns = Vec::new();
+        for (stock, form, count) in &choice.chosen {
+            for _ in 0..*count {
+                if self.model.stocks[*stock].out.is_some() {
+                    let fill = vec![vec![(0, 1)]];
+                    let pattern = self.model.pattern(*stock, Rc::clone(form), fill);
+                    patterns.push(Rc::new(pattern));
+                    continue;
                 }
-                let mut patterns = Vec::new();
-                for (stock, form, count) in &choice.chosen {
-                    for _ in 0..*count {
-                        if self.model.stocks[*stock].out.is_some() {
-                            let fill = vec![vec![(0, 1)]];
-                            let pattern = self.model.pattern(*stock, Rc::clone(form), fill);
-                            patterns.push(Rc::new(pattern));
-                            continue;
-                        }
-                        let fill = form.bins.iter().map(|bin| {
-                            let list = fills.get_mut(&(bin.kind, bin.cap));
-                            list.and_then(Vec::pop).unwrap_or_default()
-                        });
-                        let fill = fill.collect();
-                        let pattern = self.model.pattern(*stock, Rc::clone(form), fill);
-                        if !pattern.counts.is_empty() {
-                            patterns.push(Rc::new(pattern));
-                        }
-                    }
+                let fill = form.bins.iter().map(|bin| {
+                    fills.get_mut(&(bin.kind, bin.cap)).and_then(Vec::pop).unwrap_or_default()
+                });
+                let fill = fill.collect();
+                let pattern = self.model.pattern(*stock, Rc::clone(form), fill);
+                if !pattern.counts.is_empty() {
+                    patterns.push(Rc::new(pattern));
                 }
-                Some(patterns)
             }
         }
+        patterns
     }
 }
 
@@ -476,13 +489,14 @@ pub(crate) enum Decision {
 
 struct Walk {
     mix: Vec<u32>,
+    /// For each cut: what the boards chosen so far hold.
     held: Vec<i64>,
-    steps_each: u64,
+    /// Cheaper mixes are left out.
+    from: i64,
+    /// Most mixes listed.
+    most: usize,
     stop_at: u64,
-    found: Option<Patterns>,
-    unknown: bool,
-    /// Mixes are listed, not decided: the list and its greatest length.
-    listed: Option<(Vec<Vec<u32>>, usize)>,
+    listed: Vec<(i64, Vec<u32>)>,
 }
 
 struct FormChoice {

@@ -1,5 +1,6 @@
 //! The most value that can be cut from one board of each kind, exactly, in whole numbers.
 
+use std::collections::BTreeMap;
 use std::rc::Rc;
 
 use crate::budget::Meter;
@@ -142,6 +143,15 @@ impl<'m> Prices<'m> {
             .stocks
             .iter()
             .map(|stock| stock.forms.iter().map(|form| self.form_value(form).1).collect())
+            .collect()
+    }
+
+    /// For each kind and capacity of a bin of a listed form: no such bin can hold more value.
+    pub(crate) fn bin_uppers(&self) -> BTreeMap<(usize, i64), i64> {
+        let forms = self.model.stocks.iter().flat_map(|stock| stock.forms.iter());
+        forms
+            .flat_map(|form| form.bins.iter())
+            .map(|bin| ((bin.kind, bin.cap), self.fills[bin.kind].value(bin.cap).1))
             .collect()
     }
 

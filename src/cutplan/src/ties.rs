@@ -62,10 +62,11 @@ pub(crate) fn break_ties(solver: &mut Solver<'_>, kerf: i64, meter: &mut Meter<'
         && model.stocks.iter().all(|s| matches!(s.forms.as_slice(), [only] if plain(only)));
     if simple {
         let present = money + solver.best.len() as i64;
-        let (mixes, complete) = mixer.list(present, MOST_TIES, STEPS_ALL, meter);
+        let list_until = meter.work().saturating_add(STEPS_ALL);
+        let (mixes, complete) = mixer.list(present, present + 1, MOST_TIES, list_until, meter);
         let mut exact = complete;
         let stop_at = meter.work().saturating_add(STEPS_ALL);
-        for mix in mixes {
+        for (_, mix) in mixes {
             exact &= longest_offcut(&tied, &mix, kerf, &mut solver.best, stop_at, meter);
         }
         ties.longest_offcut = ties.fewest_boards && exact;
