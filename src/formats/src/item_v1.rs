@@ -87,6 +87,9 @@ pub(crate) enum ItemV1 {
         quantity: u32,
         #[serde(default, skip_serializing_if = "is_default")]
         wet: bool,
+        /// Nothing needs trimming off its ends.
+        #[serde(default, skip_serializing_if = "is_default")]
+        sawn_ends: bool,
         #[serde(default, skip_serializing_if = "String::is_empty")]
         knots: String,
     },
@@ -212,10 +215,19 @@ impl From<&Item> for ItemV1 {
                 length,
                 quantity,
                 wet,
+                sawn_ends,
                 knots,
-            }) => {
-                ItemV1::RackBoard { name, section, thickness, width, length, quantity, wet, knots }
-            }
+            }) => ItemV1::RackBoard {
+                name,
+                section,
+                thickness,
+                width,
+                length,
+                quantity,
+                wet,
+                sawn_ends,
+                knots,
+            },
             Item::YardBoard(YardBoard { section, thickness, width, length, price, quantity }) => {
                 ItemV1::YardBoard { section, thickness, width, length, price, quantity }
             }
@@ -289,18 +301,27 @@ impl ItemV1 {
                 measures: measures.into_iter().map(ItemId).collect(),
                 drift,
             }),
-            ItemV1::RackBoard { name, section, thickness, width, length, quantity, wet, knots } => {
-                Item::RackBoard(RackBoard {
-                    name,
-                    section,
-                    thickness,
-                    width,
-                    length,
-                    quantity,
-                    wet,
-                    knots,
-                })
-            }
+            ItemV1::RackBoard {
+                name,
+                section,
+                thickness,
+                width,
+                length,
+                quantity,
+                wet,
+                sawn_ends,
+                knots,
+            } => Item::RackBoard(RackBoard {
+                name,
+                section,
+                thickness,
+                width,
+                length,
+                quantity,
+                wet,
+                sawn_ends,
+                knots,
+            }),
             ItemV1::YardBoard { section, thickness, width, length, price, quantity } => {
                 Item::YardBoard(YardBoard { section, thickness, width, length, price, quantity })
             }

@@ -197,6 +197,7 @@ static RACK_BOARD: Calculator = form(
         field("width", "Width", "at its narrowest", Kind::ABOVE_ZERO),
         field("length", "Length", "as measured", Kind::ABOVE_ZERO),
         field("wet", "Still wet", "", Kind::YesNo),
+        field("sawn_ends", "Ends are sawn", "nothing to trim off them", Kind::YesNo),
         field("knots", "Keep out of", "from the marked end: 10 to 12 1/2", Kind::Spans),
     ],
 );
@@ -312,6 +313,7 @@ pub fn entries_of(item: &Item) -> Entries {
             ("width", b.width),
             ("length", b.length),
             ("wet", yes_no(b.wet).to_owned()),
+            ("sawn_ends", yes_no(b.sawn_ends).to_owned()),
             ("knots", b.knots),
         ],
         Item::YardBoard(b) => vec![
@@ -419,6 +421,7 @@ pub fn item_of(form: Form, ask: &mut Ask, old: Option<&Item>, rank: i64) -> Item
             length: text(ask, "length"),
             quantity: ask.count("quantity").unwrap_or(1),
             wet: ask.yes("wet"),
+            sawn_ends: ask.yes("sawn_ends"),
             knots: text(ask, "knots"),
         }),
         Form::YardBoard => {

@@ -260,7 +260,9 @@ fn most_of_stock(job: &Job, worth: &[i64], view: StockView<'_>) -> Option<i64> {
         }
     }
     let long_enough = view.length >= rip.least_length;
-    let whole = strip_worth(&ways, rip, size, size.width, kerf, &rooms, false)?;
+    let unsawn = RipRules { resaw: None, ..rip.clone() };
+    let whole_rules = if long_enough { rip } else { &unsawn };
+    let whole = strip_worth(&ways, whole_rules, size, size.width, kerf, &rooms, false)?;
     let ripped = if long_enough { most_ripped(&ways, rip, size, kerf, &rooms)? } else { 0 };
     let blocks =
         if rip.crosscut_first { most_in_blocks(&ways, rip, size, kerf, &rooms)? } else { 0 };

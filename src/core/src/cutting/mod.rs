@@ -49,9 +49,11 @@ mod check_rips;
 mod done;
 mod found;
 mod knapsack;
+pub mod labels;
 mod plan;
 mod problem;
 pub mod scale;
+pub mod wanted;
 
 pub use certificate::{
     Certificate, CertificateFault, Claim, check_certificate, next_attainable_cost,

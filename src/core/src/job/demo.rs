@@ -93,7 +93,7 @@ pub fn demo() -> Job {
                     String::new()
                 },
                 hand: if *name == "end bracket" { Hand::Pairs } else { Hand::Alike },
-                may_rip: *stock == "2x8" || *stock == "1x6",
+                may_rip: ["2x8", "1x6", "4x4"].contains(stock),
                 note: String::new(),
                 pieces: Vec::new(),
             })
@@ -124,7 +124,18 @@ fn rack() -> Vec<Item> {
         let [thickness, width, length] = size.map(str::to_owned);
         let (name, section, knots) = (name.to_owned(), section.to_owned(), knots.to_owned());
         let wet = section == "2x8";
-        Item::RackBoard(RackBoard { name, section, thickness, width, length, quantity, wet, knots })
+        let sawn_ends = false;
+        Item::RackBoard(RackBoard {
+            name,
+            section,
+            thickness,
+            width,
+            length,
+            quantity,
+            wet,
+            sawn_ends,
+            knots,
+        })
     };
     let yard = |section: &str, thickness: &str, width: &str, length: &str, price| {
         let [section, thickness, width, length] =
@@ -144,6 +155,7 @@ fn rack() -> Vec<Item> {
         yard("5/4x6", "1", "5 1/2", "144", 1425),
         yard("1x6", "3/4", "5 1/2", "72", 415),
         yard("1x6", "3/4", "5 1/2", "96", 560),
+        yard("1 in dowel", "1", "1", "48", 385),
         Item::Round(Round { name: "paint can".to_owned(), diameter: "6 5/8".to_owned() }),
         Item::Round(Round { name: "flower pot".to_owned(), diameter: "9 1/2".to_owned() }),
         Item::Saw(Saw {

@@ -202,6 +202,8 @@ pub struct RackBoard {
     pub quantity: u32,
     /// Still wet.
     pub wet: bool,
+    /// Both ends are sawn square and sound: nothing needs trimming off them.
+    pub sawn_ends: bool,
     /// Zones to keep out of, `10 to 12 1/2`, from the marked end.
     pub knots: String,
 }

@@ -4,6 +4,7 @@ mod bad_input;
 mod brute_force;
 mod checker;
 mod families;
+mod job_book;
 mod laws;
 mod modes;
 mod random;

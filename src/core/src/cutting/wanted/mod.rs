@@ -1,0 +1,193 @@
+//! What is wanted: a cutting job made from the parts, the rack and the yard of the job book.
+//!
+//! A part's stock names the section of its boards. A part narrower or thinner than its boards has to be ripped or
+//! resawn; the saw's limits are those of the resaw-and-rip calculator, so that a plan never asks for a strip that it
+//! refuses. Pieces ticked off are not wanted any more; parts that wait for a measurement are left out and named.
+
+mod make;
+mod options;
+mod problem;
+mod sections;
+mod stock;
+#[cfg(test)]
+mod tests;
+
+pub use options::{OPTIONS, Options, options, start_entries};
+pub use problem::{Named, Obstacle, WantedProblem};
+
+use super::labels::Labels;
+use super::problem::Job as CutJob;
+use crate::job::{Grain, Item, ItemId, Job, PartSizes, Reckoned, part_sizes};
+use crate::measure::Length;
+use crate::say;
+use crate::sheet::{Bench, Caution, Sentence};
+use stock::{StockBoard, same_section};
+
+/// A cutting job made from what the builder wrote, with the way back to his names.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Wanted {
+    /// What to hand to the planner.
+    pub job: CutJob,
+    /// Its names.
+    pub labels: Labels,
+    /// Parts that must wait.
+    pub left_out: Vec<NotYet>,
+    /// What the builder should know; not a danger.
+    pub notes: Vec<Sentence>,
+    /// Dangers of the work.
+    pub cautions: Vec<Caution>,
+}
+
+/// A part that is left out until something is measured on the real thing.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NotYet {
+    /// The part.
+    pub part: ItemId,
+    /// Its name.
+    pub name: String,
+    /// What must be measured.
+    pub waits_for: Vec<ItemId>,
+    /// `shelf board waits for: frame inside.`
+    pub sentence: Sentence,
+}
+
+/// A part of the job book with its sizes worked out.
+#[derive(Clone, Debug)]
+struct WantedPart {
+    named: Named,
+    thickness: Length,
+    width: Length,
+    length: Length,
+    quantity: u32,
+    may_rip: bool,
+    grain_free: bool,
+    stock: String,
+}
+
+impl WantedPart {
+    /// Whether it takes any board of its size.
+    fn takes_any(&self) -> bool {
+        self.stock.trim().is_empty()
+    }
+}
+
+/// The parts of the job book as a cutting job, with the boards of its rack and its yard.
+///
+/// # Errors
+///
+/// Everything that is in the way, each naming its part or board.
+pub fn from_job_book(
+    job: &Job,
+    reckoned: &Reckoned,
+    bench: &Bench,
+    options: &Options,
+) -> Result<Wanted, Vec<WantedProblem>> {
+    let (mut problems, mut left_out, mut parts) = (Vec::new(), Vec::new(), Vec::new());
+    for sizes in part_sizes(job, reckoned) {
+        let Some(Item::Part(part)) = job.item(sizes.id) else { continue };
+        let named = Named { item: sizes.id, name: part.name.trim().to_owned() };
+        let is_done = sizes.quantity.as_ref().is_ok_and(|quantity| sizes.done >= *quantity);
+        if is_done {
+            continue;
+        }
+        if !sizes.waits_for.is_empty() {
+            left_out.push(not_yet(job, named, &sizes));
+            continue;
+        }
+        match read_part(named, part, &sizes) {
+            Ok(part) => parts.push(part),
+            Err(more) => problems.extend(more),
+        }
+    }
+    if parts.is_empty() && problems.is_empty() {
+        let waiting = u32::try_from(left_out.len()).unwrap_or(u32::MAX);
+        return Err(vec![WantedProblem::NoParts { waiting }]);
+    }
+    let asked: Vec<String> = parts.iter().map(|part| same_section(&part.stock)).collect();
+    let takes_any = parts.iter().any(WantedPart::takes_any);
+    let (mut boards, mut notes): (Vec<StockBoard>, Vec<Sentence>) = (Vec::new(), Vec::new());
+    for raw in stock::boards(job, options) {
+        let is_asked = asked.contains(&same_section(raw.section));
+        if !is_asked && !takes_any {
+            continue;
+        }
+        match raw.read(reckoned, bench) {
+            Ok(board) => {
+                if raw.wet && is_asked {
+                    notes.push(say![
+                        raw.named.name.clone(),
+                        " is still wet. It will be narrower and thinner when it is dry: let it dry before the last cuts."
+                    ]);
+                }
+                boards.push(board);
+            }
+            Err(more) if is_asked => problems.extend(more),
+            // Nobody asks for it by name, so the plan can do without it.
+            Err(more) => notes.extend(more.first().map(left_out_note)),
+        }
+    }
+    if !problems.is_empty() {
+        return Err(problems);
+    }
+    make::make(&parts, &boards, bench, options, (left_out, notes))
+}
+
+fn left_out_note(problem: &WantedProblem) -> Sentence {
+    let mut note = problem.sentence();
+    note.0.push(" It is left out of the plan.".into());
+    note
+}
+
+fn not_yet(job: &Job, named: Named, sizes: &PartSizes) -> NotYet {
+    let names: Vec<&str> =
+        sizes.waits_for.iter().filter_map(|id| job.item(*id)).map(Item::name).collect();
+    NotYet {
+        part: named.item,
+        sentence: say![named.name.clone(), " waits for: ", names.join(", "), "."],
+        name: named.name,
+        waits_for: sizes.waits_for.clone(),
+    }
+}
+
+fn read_part(
+    named: Named,
+    part: &crate::job::Part,
+    sizes: &PartSizes,
+) -> Result<WantedPart, Vec<WantedProblem>> {
+    let mut problems = Vec::new();
+    let mut size = |which: &'static str, length: &Result<Length, _>| match length {
+        Ok(length) if length.is_positive() => Some(*length),
+        Ok(_) => {
+            problems.push(WantedProblem::NotPositive { of: named.clone(), which });
+            None
+        }
+        Err(problem) => {
+            let problem: &crate::measure::text::TextProblem = problem;
+            let why = problem.to_string();
+            problems.push(WantedProblem::Size { of: named.clone(), which, why });
+            None
+        }
+    };
+    let thickness = size("thickness", &sizes.thickness);
+    let width = size("width", &sizes.width);
+    let length = size("length", &sizes.length);
+    if let Err(problem) = &sizes.quantity {
+        let (of, why) = (named.clone(), problem.to_string());
+        problems.push(WantedProblem::Size { of, which: "number of pieces", why });
+    }
+    match (thickness, width, length, &sizes.quantity) {
+        (Some(thickness), Some(width), Some(length), Ok(quantity)) if problems.is_empty() => {
+            Ok(WantedPart {
+                named,
+                thickness,
+                width,
+                length,
+                quantity: quantity.saturating_sub(sizes.done),
+                may_rip: part.may_rip,
+                grain_free: part.grain == Grain::Free,
+                stock: part.stock.clone(),
+            })
+        }
+        _ => Err(problems),
+    }
+}
