@@ -388,7 +388,10 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
     };
     let input = field::input(place, at_hand.text(field), &at_hand.events(slot));
     let echo = at_hand.sheet.echoes.iter().find(|echo| echo.field == field.id);
-    let is_long = matches!(field.kind, Kind::Lengths | Kind::Spans | Kind::Sizes | Kind::Words(_));
+    let is_long = matches!(
+        field.kind,
+        Kind::Lengths | Kind::Spans | Kind::Sizes | Kind::Pieces | Kind::Prices | Kind::Words(_)
+    );
     html! {
         <div key={field.id} class={classes!(
             "field",

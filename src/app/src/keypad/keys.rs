@@ -104,6 +104,8 @@ pub enum SetOfKeys {
     Zones,
     /// Sizes of parts with commas.
     Sizes,
+    /// Boards and their prices with commas.
+    Prices,
     /// A plain number.
     Number,
 }
@@ -114,9 +116,10 @@ impl SetOfKeys {
     pub fn of(kind: Kind) -> Option<SetOfKeys> {
         Some(match kind {
             Kind::Length(_) | Kind::OptionalLength(_) | Kind::Strip => SetOfKeys::Length,
-            Kind::Lengths => SetOfKeys::List,
+            Kind::Lengths | Kind::Pieces => SetOfKeys::List,
             Kind::Spans => SetOfKeys::Zones,
             Kind::Sizes => SetOfKeys::Sizes,
+            Kind::Prices => SetOfKeys::Prices,
             Kind::Count { .. } | Kind::Number { .. } | Kind::OptionalMoney => SetOfKeys::Number,
             Kind::Choice(_) | Kind::YesNo | Kind::LineOf(_) | Kind::Words(_) => return None,
         })
@@ -171,6 +174,7 @@ fn digits(set: SetOfKeys) -> [[Key; 4]; 4] {
         SetOfKeys::List => (COMMA, Word("@")),
         SetOfKeys::Zones => (COMMA, Word("to")),
         SetOfKeys::Sizes => (TIMES, COMMA),
+        SetOfKeys::Prices => (COMMA, Word("at")),
     };
     [
         [Digit("1"), Digit("2"), Digit("3"), Backspace],
@@ -184,6 +188,7 @@ fn signs(set: SetOfKeys) -> [[Key; 4]; 4] {
     let word = match set {
         SetOfKeys::List | SetOfKeys::Sizes => "@",
         SetOfKeys::Zones => "to",
+        SetOfKeys::Prices => "max",
         SetOfKeys::Length | SetOfKeys::Number => "m",
     };
     [

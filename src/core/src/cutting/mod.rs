@@ -52,6 +52,7 @@ mod knapsack;
 pub mod labels;
 mod plan;
 mod problem;
+pub mod quick_list;
 pub mod scale;
 pub mod wanted;
 

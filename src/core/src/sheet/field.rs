@@ -34,6 +34,12 @@ pub enum Kind {
     /// Sizes of parts, length × width × thickness, separated by commas; `4 @ 28 1/2 × 3 1/2 × 3 1/2`
     /// stands for four of them. See [`PartSize`](super::PartSize).
     Sizes,
+    /// Pieces of a cutting list, separated by commas: `leg: 4 @ 34 1/2, 6 @ 22`. See
+    /// [`CutPiece`](super::CutPiece).
+    Pieces,
+    /// Lengths that the yard sells, separated by commas: `96 at 10.90, 120 at 13.95 max 3`; may be empty.
+    /// See [`BoardPrice`](super::BoardPrice).
+    Prices,
     /// A whole number between these two.
     Count {
         /// Smallest.

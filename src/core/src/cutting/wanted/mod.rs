@@ -12,6 +12,7 @@ mod stock;
 #[cfg(test)]
 mod tests;
 
+pub(super) use make::units;
 pub use options::{OPTIONS, Options, options, start_entries};
 pub use problem::{Named, Obstacle, WantedProblem};
 

@@ -1,0 +1,367 @@
+//! A quick list: lengths and boards without a job book, as a form, and as a cutting job.
+//!
+//! Boards are cut to length only. Where no board has a price, the plan buys the least wood, then the fewest boards.
+
+use super::labels::{Label, Labels, Money};
+use super::problem::{
+    Board, Ends, Job, LARGEST_PRICE_CENTS, Part, SawRules, Scrap, Section, Units,
+};
+use super::scale::CommonUnit;
+use super::wanted::{Wanted, units};
+use super::with_spares;
+use crate::calculators::{Calculator, Stage};
+use crate::measure::{Length, OutOfRange};
+use crate::say;
+use crate::sheet::{Answer, Ask, BoardPrice, Caution, CutPiece, Field, Kind, Sentence, Start};
+
+/// The form of a quick list.
+pub static QUICK_LIST: Calculator = Calculator {
+    slug: "",
+    title: "Cut plan",
+    question: "Which boards do I buy, and which piece comes from which?",
+    stage: Stage::Wood,
+    fields: FIELDS,
+    results: &[],
+    work,
+};
+
+/// Our invented potting bench: what is cut to length from one width.
+const FIELDS: &[Field] = &[
+    Field::new(
+        "parts",
+        "Pieces",
+        "how many @ how long, a name before a colon if you like",
+        Kind::Pieces,
+        Start::Text(
+            "leg: 4 @ 33 1/2, long rail: 4 @ 41, short rail: 4 @ 15 1/2, slat rail: 3 @ 20 1/2",
+        ),
+    ),
+    Field::new(
+        "boards",
+        "Boards to buy",
+        "length at price, and max if there are only so many",
+        Kind::Prices,
+        Start::Text("96 at 10.90, 120 at 13.95, 144 at 16.40"),
+    ),
+    Field::new("scraps", "On hand", "lengths that cost nothing", Kind::Lengths, Start::Text("52")),
+    Field::new("kerf", "Kerf", "width of the cut", Kind::ZERO_UP, Start::Kerf),
+    Field::new(
+        "end_trim",
+        "Trim each end",
+        "of a board that is bought, the cut included",
+        Kind::ZERO_UP,
+        Start::Inches("1/2"),
+    ),
+    Field::new(
+        "spare_each",
+        "Spare pieces",
+        "of each length",
+        Kind::Count { least: 0, most: 100 },
+        Start::Text("0"),
+    ),
+    Field::new(
+        "extra_percent",
+        "Extra",
+        "per cent of each length",
+        Kind::Count { least: 0, most: 100 },
+        Start::Text("0"),
+    ),
+    Field::new(
+        "keep_from",
+        "Keep offcuts from",
+        "this long",
+        Kind::ABOVE_ZERO,
+        Start::Inches("12"),
+    ),
+];
+
+fn work(ask: &mut Ask) -> Option<Answer> {
+    quick_list(ask);
+    None
+}
+
+/// The one kind of stock of a list.
+const SECTION: &str = "board";
+
+/// What the list asks for.
+struct List {
+    parts: Vec<CutPiece>,
+    boards: Vec<BoardPrice>,
+    scraps: Vec<Length>,
+    kerf: Length,
+    end_trim: Length,
+}
+
+/// Reads the form [`QUICK_LIST`]. `None` when a refusal was kept in the [`Ask`].
+pub fn quick_list(ask: &mut Ask) -> Option<Wanted> {
+    let (parts, boards, scraps) =
+        (ask.pieces("parts"), ask.prices("boards"), ask.lengths("scraps"));
+    let (kerf, end_trim, keep_from) =
+        (ask.length("kerf"), ask.length("end_trim"), ask.length("keep_from"));
+    let (spare_each, extra_percent) = (ask.count("spare_each"), ask.count("extra_percent"));
+    keep_from?;
+    let list =
+        List { parts: parts?, boards: boards?, scraps: scraps?, kerf: kerf?, end_trim: end_trim? };
+    if let Some((field, code, sentence)) = list.trouble() {
+        ask.refuse_field(field, code, sentence);
+        return None;
+    }
+    let (spare_each, extra_percent) = (spare_each?, extra_percent?);
+    match list.wanted() {
+        Some(wanted) => {
+            Some(Wanted { job: with_spares(&wanted.job, spare_each, extra_percent), ..wanted })
+        }
+        None => {
+            ask.refuse_field("parts", "too-fine", list.too_fine());
+            None
+        }
+    }
+}
+
+impl List {
+    /// What is wrong with the list as a whole: field, code and sentence.
+    fn trouble(&self) -> Option<(&'static str, &'static str, Sentence)> {
+        if self.boards.is_empty() && self.scraps.is_empty() {
+            let words =
+                say!["There is no board to cut from. Write at least one, as in 96 at 10.90."];
+            return Some(("boards", "empty", words));
+        }
+        let priced = self.boards.iter().filter(|board| board.cents.is_some()).count();
+        if priced > 0 && priced < self.boards.len() {
+            let without = self.boards.iter().find(|board| board.cents.is_none())?;
+            let words =
+                say![without.length, " has no price. Give every board a price, or none of them."];
+            return Some(("boards", "no-price", words));
+        }
+        let mut longest = self.scraps.iter().copied().max();
+        for board in &self.boards {
+            let clear = (self.end_trim * 2).and_then(|trims| board.length - trims).ok();
+            match clear.filter(|clear| clear.is_positive()) {
+                Some(clear) => longest = longest.max(Some(clear)),
+                None => {
+                    let words = say![
+                        "The end trims leave nothing of a board of ",
+                        board.length,
+                        ". Trim less."
+                    ];
+                    return Some(("end_trim", "nothing-left", words));
+                }
+            }
+        }
+        let long = self.parts.iter().find(|part| Some(part.length) > longest)?;
+        let longest = longest?;
+        let words = say![
+            long.name.clone(),
+            " is ",
+            long.length,
+            " long. The longest board gives ",
+            longest,
+            ". Add a longer board."
+        ];
+        Some(("parts", "too-long", words))
+    }
+
+    fn lengths(&self) -> Vec<Length> {
+        let parts = self.parts.iter().map(|part| part.length);
+        let boards = self.boards.iter().map(|board| board.length);
+        let all = parts.chain(boards).chain(self.scraps.iter().copied());
+        all.chain([self.kerf, self.end_trim]).collect()
+    }
+
+    /// The length that does not go together with the others is the finest of them.
+    fn too_fine(&self) -> Sentence {
+        let all = self.lengths();
+        let finest = all.iter().max_by_key(|length| length.in_inches().denom());
+        say![
+            finest.copied().unwrap_or(Length::ZERO),
+            " is a fraction that does not go together with the other lengths. Write it to a mark of the tape."
+        ]
+    }
+
+    /// The cutting job; `None` when the lengths have no unit in common that is coarse enough.
+    fn wanted(&self) -> Option<Wanted> {
+        let fractions: Vec<(i128, i128)> = self
+            .lengths()
+            .iter()
+            .map(|length| (length.in_inches().numer(), length.in_inches().denom()))
+            .collect();
+        let unit = CommonUnit::of(&fractions).ok()?;
+        self.in_units(unit).ok()
+    }
+
+    fn in_units(&self, unit: CommonUnit) -> Result<Wanted, OutOfRange> {
+        let to = |length: Length| units(unit, length);
+        let mut labels = Labels {
+            unit,
+            parts: Vec::new(),
+            boards: Vec::new(),
+            scraps: Vec::new(),
+            money: Money::Cents,
+        };
+        let named = |name: String| Label { item: None, name };
+        let mut job = Job {
+            sections: vec![Section { id: SECTION.into(), wood: SECTION.into(), size: None }],
+            parts: Vec::new(),
+            boards: Vec::new(),
+            scraps: Vec::new(),
+            saw: SawRules { kerf: to(self.kerf)?, rip: None },
+        };
+        for (number, part) in (1_u32..).zip(&self.parts) {
+            job.parts.push(Part {
+                id: format!("part {number}"),
+                name: part.name.clone(),
+                section: SECTION.into(),
+                length: to(part.length)?,
+                quantity: part.count,
+                priority: number,
+                may_rip: false,
+                may_resaw: false,
+                grain_free: false,
+            });
+            labels.parts.push(named(part.name.clone()));
+        }
+        let trim = to(self.end_trim)?;
+        for (number, board) in (1_u32..).zip(&self.boards) {
+            job.boards.push(Board {
+                id: format!("yard {number}"),
+                section: SECTION.into(),
+                length: to(board.length)?,
+                price_cents: board.cents.unwrap_or(0),
+                limit: board.limit,
+                trims: Ends { left: trim, right: trim },
+                knots: Vec::new(),
+            });
+            labels.boards.push(named("board".to_owned()));
+        }
+        for scrap in &self.scraps {
+            let length = to(*scrap)?;
+            if let Some(alike) = job.scraps.iter_mut().find(|known| known.length == length) {
+                alike.quantity += 1;
+                continue;
+            }
+            job.scraps.push(Scrap {
+                id: format!("rack {}", job.scraps.len() + 1),
+                section: SECTION.into(),
+                length,
+                quantity: 1,
+                trims: Ends::default(),
+                knots: Vec::new(),
+            });
+            labels.scraps.push(named("on hand".to_owned()));
+        }
+        if job.boards.iter().all(|board| board.price_cents == 0) && !job.boards.is_empty() {
+            labels.money = Money::Wood { each: price_by_length(&mut job.boards, &labels)? };
+        }
+        let cautions = vec![Caution::DustAndNoise];
+        Ok(Wanted { job, labels, left_out: Vec::new(), notes: Vec::new(), cautions })
+    }
+}
+
+/// Lets the length of each board stand for its price, and says how much wood one cent is.
+fn price_by_length(boards: &mut [Board], labels: &Labels) -> Result<Length, OutOfRange> {
+    let step = boards.iter().fold(0, |step, board| common(step, board.length)).max(1);
+    for board in boards {
+        board.price_cents = board.length / step;
+        if board.price_cents > LARGEST_PRICE_CENTS {
+            return Err(OutOfRange);
+        }
+    }
+    labels.length(step)
+}
+
+fn common(a: Units, b: Units) -> Units {
+    if b == 0 { a } else { common(b, a % b) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::{length, text::NoNames};
+    use crate::sheet::{Bench, Entries};
+
+    fn read(texts: &[(&str, &str)]) -> Result<Wanted, (&'static str, &'static str, String)> {
+        let (entries, bench) = (Entries::from_pairs(texts.iter().copied()), Bench::default());
+        let mut ask = Ask::new(QUICK_LIST.fields, &entries, &bench, &NoNames);
+        let wanted = quick_list(&mut ask);
+        let (_, refusals) = ask.finish();
+        wanted.ok_or_else(|| {
+            let refusal = refusals.first().expect("a refusal");
+            (refusal.field, refusal.code, refusal.sentence.to_string())
+        })
+    }
+
+    #[test]
+    fn a_fresh_form_is_a_job_that_can_be_planned() {
+        let wanted = read(&[]).expect("wanted");
+        assert_eq!(wanted.job.validate(), Ok(()));
+        assert_eq!(wanted.labels.money, Money::Cents);
+        let names: Vec<&str> = wanted.labels.parts.iter().map(|part| part.name.as_str()).collect();
+        assert_eq!(names, ["leg", "long rail", "short rail", "slat rail"]);
+    }
+
+    #[test]
+    fn lines_are_read_with_names_counts_prices_and_limits() {
+        let wanted = read(&[
+            ("parts", "leg: 4 @ 34 1/2, 2 × 3 @ 22, 1/3 ft"),
+            ("boards", "8 ft at 10.90, 120 at 13.9 max 3"),
+            ("scraps", "52, 2 @ 44"),
+        ])
+        .expect("wanted");
+        let Wanted { job, labels, .. } = wanted;
+        let parts: Vec<_> = job
+            .parts
+            .iter()
+            .zip(&labels.parts)
+            .map(|(part, label)| (label.name.as_str(), part.quantity, labels.length(part.length)))
+            .collect();
+        let inches = |text: &str| Ok(length(text).expect("a length"));
+        assert_eq!(
+            parts,
+            [("leg", 4, inches("34 1/2")), ("22 in", 6, inches("22")), ("4 in", 1, inches("4")),]
+        );
+        let boards: Vec<_> = job.boards.iter().map(|b| (b.price_cents, b.limit)).collect();
+        assert_eq!(boards, [(1090, None), (1390, Some(3))]);
+        let scraps: Vec<_> =
+            job.scraps.iter().map(|s| (labels.length(s.length), s.quantity)).collect();
+        assert_eq!(scraps, [(inches("52"), 1), (inches("44"), 2)]);
+    }
+
+    #[test]
+    fn without_prices_length_stands_for_money() {
+        let wanted = read(&[("boards", "96, 120, 10 ft 6 in")]).expect("wanted");
+        let prices: Vec<i64> = wanted.job.boards.iter().map(|board| board.price_cents).collect();
+        assert_eq!(prices, [16, 20, 21]);
+        let each = length("6").expect("a length");
+        assert_eq!(wanted.labels.money, Money::Wood { each });
+    }
+
+    #[test]
+    fn what_is_wrong_stands_beside_its_field() {
+        let many = "1/7, ".repeat(201);
+        let cases: [(&[(&str, &str)], &str, &str, &str); 13] = [
+            (&[("parts", "")], "parts", "empty", "at least one piece"),
+            (&[("parts", &many)], "parts", "too-many", "200"),
+            (&[("parts", "0 @ 12")], "parts", "not-a-count", "from 1 to 1000"),
+            (&[("parts", "3 @ -12")], "parts", "too-small", "more than zero"),
+            (&[("parts", "3 @ a lot")], "parts", "cannot-read", ""),
+            (
+                &[("parts", "beam: 145")],
+                "parts",
+                "too-long",
+                "beam is 145 in long. The longest board gives 143 in",
+            ),
+            (&[("parts", "1/999999937")], "parts", "too-fine", "does not go together"),
+            (&[("boards", "96 at 0")], "boards", "not-a-price", "more than zero"),
+            (&[("boards", "96 at -3")], "boards", "not-a-price", "more than zero"),
+            (&[("boards", "96 at 1.005")], "boards", "not-a-price", "hundredths"),
+            (&[("boards", "96 at 3, 120")], "boards", "no-price", "120 in has no price"),
+            (&[("boards", ""), ("scraps", "")], "boards", "empty", "no board"),
+            (&[("end_trim", "48")], "end_trim", "nothing-left", "96 in"),
+        ];
+        for (texts, field, code, words) in cases {
+            let found = read(texts).expect_err(words);
+            assert_eq!((found.0, found.1), (field, code), "{found:?}");
+            assert!(found.2.contains(words), "{found:?}");
+        }
+    }
+}
