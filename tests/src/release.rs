@@ -69,6 +69,20 @@ pub fn finish(folder: &Path) {
     assert!(status.as_ref().is_ok_and(|s| s.success()), "precache: {status:?}");
 }
 
+/// Makes a copy of the built app in a folder of that name, with nothing in it changed yet.
+///
+/// # Panics
+///
+/// When the copy cannot be made.
+#[track_caller]
+pub fn copied(name: &str) -> PathBuf {
+    let folder = target_folder().join("releases").join(name);
+    let made = if folder.exists() { fs::remove_dir_all(&folder) } else { Ok(()) };
+    made.and_then(|()| copy(&built(), &folder))
+        .unwrap_or_else(|error| panic!("release {name}: {error}"));
+    folder
+}
+
 fn make_another(folder: &Path, mark: &str) -> std::io::Result<()> {
     if folder.exists() {
         fs::remove_dir_all(folder)?;

@@ -16,8 +16,9 @@ mod screen;
 
 pub use codes::{CodeProblem, Gatherer, PIECE, codes, codes_in};
 pub use cut_v1::{
-    Ask, CutJobV1, CutPlanV1, CutTextProblem, MOST_CUT_LINES, MOST_CUT_TEXT, News, Question, Reply,
-    read_cut, read_question, read_reply, write_cut, write_question, write_reply,
+    Ask, Checked, CutJobV1, CutPlanV1, CutTextProblem, MOST_CUT_LINES, MOST_CUT_TEXT, News,
+    Question, Reply, number_of_reply, read_cut, read_question, read_reply, write_cut,
+    write_question, write_reply,
 };
 pub use history_v1::{read_history, write_history};
 #[cfg(feature = "schema")]

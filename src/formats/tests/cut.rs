@@ -7,8 +7,8 @@ use reckoner_core::cutting::{
     ResawRules, RipRules, SawRules, Scrap, Section, SingleBoard, Source, Strip,
 };
 use reckoner_formats::{
-    Ask, CutTextProblem, News, Question, Reply, read_cut, read_question, read_reply, write_cut,
-    write_question, write_reply,
+    Ask, Checked, CutTextProblem, News, Question, Reply, number_of_reply, read_cut, read_question,
+    read_reply, write_cut, write_question, write_reply,
 };
 use serde_json::{Value, json};
 
@@ -208,6 +208,12 @@ fn problem() -> impl Strategy<Value = CutProblem> {
     ]
 }
 
+fn checked() -> impl Strategy<Value = Vec<Checked>> {
+    let one =
+        prop_oneof![Just(Checked::Confirmed), Just(Checked::NotCheckable), Just(Checked::Refuted)];
+    prop::collection::vec(one, 0..4)
+}
+
 fn reply() -> impl Strategy<Value = Reply> {
     let news = (any::<(u64, u64, u32)>(), prop::option::of(0..999_i64), prop::option::of(plan()))
         .prop_map(|((work, budget, left_out), cost_cents, better)| {
@@ -229,7 +235,7 @@ fn reply() -> impl Strategy<Value = Reply> {
     let run = (plan(), 0..999_i64).prop_map(|(plan, bound_cents)| NextRun { plan, bound_cents });
     prop_oneof![
         news,
-        (outcome(), any::<Vec<bool>>()).prop_map(|(it, checked)| Reply::Cheapest(it, checked)),
+        (outcome(), checked()).prop_map(|(it, checked)| Reply::Cheapest(it, checked)),
         rack,
         prop::collection::vec(plan(), 0..3).prop_map(Reply::Become),
         single,
@@ -268,6 +274,7 @@ proptest! {
     #[test]
     fn a_reply_comes_back_as_it_was(number: u32, job in job(), reply in reply()) {
         let text = write_reply(number, &reply);
+        prop_assert_eq!(number_of_reply(&text), Some(number));
         prop_assert_eq!(read_reply(&text, &job), Ok((number, reply)));
     }
 

@@ -73,10 +73,12 @@ fn measure(folder: &Path) -> Result<BTreeMap<String, Sizes>> {
     Ok(sizes)
 }
 
-/// The whole is a program that a first visit does not wait for: it has limits of its own.
+/// Programs that a first visit does not wait for have limits of their own.
 fn kind(path: &str) -> &str {
-    if path.contains("reckoner-whole") {
-        return "whole";
+    for later in ["whole", "planner"] {
+        if path.contains(&format!("reckoner-{later}")) {
+            return later;
+        }
     }
     match path.rsplit_once('.').map_or("", |(_, extension)| extension) {
         "svg" | "png" => "icons",

@@ -85,6 +85,18 @@ pub(crate) fn bench_page() -> Result<()> {
     against_the_built_app("measuring the page", &mut command)
 }
 
+/// The measurements of the planner in a Web Worker, against a fresh release build.
+pub(crate) fn bench_planner() -> Result<()> {
+    let jobs = scratch().join("jobs.tsv");
+    let mut write = cargo();
+    write.args(["run", "--quiet", "--release", "--package", "reckoner-cutplan"]);
+    write.args(["--example", "write_jobs", "--"]).arg(&jobs);
+    run("writing the jobs to be planned", &mut write)?;
+    let mut command = cargo();
+    command.args(["run", "--quiet", "--package", JOURNEYS, "--bin", "bench_planner"]);
+    against_the_built_app("measuring the planner", command.env("RECKONER_JOBS", jobs))
+}
+
 fn against_the_built_app(what: &str, command: &mut Command) -> Result<()> {
     let browser = tools::ensure_browser()?;
     let axe = npm::axe_script()?;

@@ -74,13 +74,25 @@ pub struct News {
     pub better: Option<Plan>,
 }
 
+/// What the core's checker says to a certificate.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Checked {
+    /// It worked the bound out again.
+    Confirmed,
+    /// It cannot: only the search knows, or it would take too large a table.
+    NotCheckable,
+    /// The certificate does not prove its bound.
+    Refuted,
+}
+
 /// What the planner answers. All but [`Reply::News`] end the question.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Reply {
     /// It goes on.
     News(News),
-    /// The cheapest plan found, and whether the bound of each certificate was worked out again and is true.
-    Cheapest(Outcome, Vec<bool>),
+    /// The cheapest plan found, and what the core's checker says to each of its certificates.
+    Cheapest(Outcome, Vec<Checked>),
     /// What the rack gives.
     RackOnly(RackOutcome),
     /// What the board or scrap can become.
@@ -130,7 +142,7 @@ enum BodyV1 {
         boards: usize,
         better: Option<CutPlanV1>,
     },
-    Cheapest(OutcomeV1, Vec<bool>),
+    Cheapest(OutcomeV1, Vec<Checked>),
     RackOnly(RackV1),
     Become(Vec<CutPlanV1>),
     SingleBoards(Vec<SingleV1>),
@@ -230,4 +242,14 @@ pub fn read_reply(text: &str, job: &Job) -> Result<(u32, Reply), CutTextProblem>
         BodyV1::Problem(problem) => Reply::Problem(problem.problem()?),
     };
     Ok((number, reply))
+}
+
+/// The number of the question that a reply is to, without reading the rest.
+#[must_use]
+pub fn number_of_reply(text: &str) -> Option<u32> {
+    #[derive(Deserialize)]
+    struct Numbered {
+        number: u32,
+    }
+    parsed(text).ok().map(|it: Numbered| it.number)
 }

@@ -19,7 +19,8 @@ use serde::{Deserialize, Serialize};
 
 pub use job::CutJobV1;
 pub use message::{
-    Ask, News, Question, Reply, read_question, read_reply, write_question, write_reply,
+    Ask, Checked, News, Question, Reply, number_of_reply, read_question, read_reply,
+    write_question, write_reply,
 };
 pub use plan::CutPlanV1;
 

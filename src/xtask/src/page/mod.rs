@@ -71,14 +71,24 @@ fn stage_page(root: &Path, stage: &Path, optimise: Optimise) -> Result<()> {
                 let text = sources::script_without_comments(&text);
                 made.push((asset.clone(), vec![write_hashed(stage, src, text.as_bytes())?]));
             }
-            Asset::Rust { manifest, bin, .. } | Asset::Worker { manifest, bin } => {
+            Asset::Rust { manifest, bin, .. } | Asset::Worker { manifest, bin, .. } => {
                 let package = manifest_package(&file(manifest))?;
                 let is_bare = matches!(&asset, Asset::Rust { is_bare: true, .. });
-                let built = wasm::build_bin(&package, bin, is_bare, optimise)?;
+                let is_fast = matches!(&asset, Asset::Worker { is_fast: true, .. });
+                let built = wasm::build_bin(&package, bin, is_bare, is_fast, optimise)?;
                 copy_folder_if_there(&built.snippets, &stage.join("snippets"))?;
                 let script = write_hashed(stage, &format!("{bin}.js"), &built.script)?;
                 let wasm = write_hashed(stage, &format!("{bin}.wasm"), &built.wasm)?;
-                made.push((asset.clone(), vec![script, wasm]));
+                let mut names = vec![script, wasm];
+                if matches!(&asset, Asset::Worker { has_loader: true, .. }) {
+                    let loader = sources::loader(&names[0], &names[1]);
+                    names.push(write_hashed(
+                        stage,
+                        &format!("{bin}-loader.js"),
+                        loader.as_bytes(),
+                    )?);
+                }
+                made.push((asset.clone(), names));
             }
             Asset::File { href } => {
                 fs::copy(file(href), stage.join(name_of(href)?)).with_context(|| href.clone())?;

@@ -18,8 +18,15 @@ pub(super) enum Asset {
     /// without the default features of its package.
     Rust { manifest: String, bin: String, is_bare: bool },
     /// A program that the page starts later, beside itself. Its link stays in the page as
-    /// `rel="worker"`, which browsers pass over, so that the app finds both file names.
-    Worker { manifest: String, bin: String },
+    /// `rel="worker"`, which browsers pass over, so that the app finds the file names.
+    Worker {
+        manifest: String,
+        bin: String,
+        /// With a script that starts it in a Web Worker.
+        has_loader: bool,
+        /// Optimised for speed, not for size.
+        is_fast: bool,
+    },
     /// A file copied under its own name.
     File { href: String },
     /// A folder copied under its own name.
@@ -72,6 +79,9 @@ pub(super) fn rewrite(html: &str, css: &str, made: &[(Asset, Vec<String>)]) -> R
             (Asset::Worker { .. }, Some([script, wasm])) => {
                 format!("<link rel=\"worker\" href=\"./{script}\" data-wasm=\"./{wasm}\">")
             }
+            (Asset::Worker { .. }, Some([script, wasm, loader])) => format!(
+                "<link rel=\"worker\" href=\"./{script}\" data-wasm=\"./{wasm}\" data-loader=\"./{loader}\">"
+            ),
             (Asset::File { .. } | Asset::Folder { .. }, _) => String::new(),
             (Asset::Script { .. } | Asset::Rust { .. } | Asset::Worker { .. }, _) => {
                 bail!("nothing was built for {asset:?}")
@@ -135,7 +145,12 @@ fn asset(tag: &BytesStart) -> Result<Option<Asset>> {
                     let is_bare = value("data-cargo-no-default-features").is_some();
                     Asset::Rust { manifest: href, bin, is_bare }
                 }
-                Some("worker") => Asset::Worker { manifest: href, bin },
+                Some("worker") => Asset::Worker {
+                    manifest: href,
+                    bin,
+                    has_loader: value("data-loader-shim").is_some(),
+                    is_fast: value("data-wasm-opt").is_some_and(|level| level == "3"),
+                },
                 Some(other) => bail!("index.html: xtask does not know data-type=\"{other}\""),
             }
         }
@@ -192,15 +207,30 @@ mod tests {
 
     #[test]
     fn a_worker_is_named_in_the_page_and_not_loaded_with_it() {
-        let page =
-            r#"<link data-trunk rel="rust" href="w/Cargo.toml" data-bin="w" data-type="worker">"#;
-        let found = assets(page).expect("a page");
-        assert_eq!(found, [Asset::Worker { manifest: "w/Cargo.toml".into(), bin: "w".into() }]);
-        let made = [(found[0].clone(), vec!["w-1.js".to_owned(), "w-2.wasm".to_owned()])];
-        assert_eq!(
-            rewrite(page, "style.css", &made).expect("a page"),
-            "<link rel=\"worker\" href=\"./w-1.js\" data-wasm=\"./w-2.wasm\">\n"
-        );
+        let plain = r#"data-bin="w" data-type="worker">"#;
+        let whole = r#"data-bin="w" data-type="worker" data-loader-shim data-wasm-opt="3">"#;
+        for (attributes, is_worker, names, expected) in [
+            (plain, false, vec!["w-1.js", "w-2.wasm"], r#"data-wasm="./w-2.wasm">"#),
+            (
+                whole,
+                true,
+                vec!["w-1.js", "w-2.wasm", "w-3.js"],
+                r#"data-wasm="./w-2.wasm" data-loader="./w-3.js">"#,
+            ),
+        ] {
+            let page = format!(r#"<link data-trunk rel="rust" href="w/Cargo.toml" {attributes}"#);
+            let found = assets(&page).expect("a page");
+            let worker = Asset::Worker {
+                manifest: "w/Cargo.toml".into(),
+                bin: "w".into(),
+                has_loader: is_worker,
+                is_fast: is_worker,
+            };
+            assert_eq!(found, [worker]);
+            let made = [(found[0].clone(), names.into_iter().map(str::to_owned).collect())];
+            let expected = format!("<link rel=\"worker\" href=\"./w-1.js\" {expected}\n");
+            assert_eq!(rewrite(&page, "style.css", &made).expect("a page"), expected);
+        }
     }
 
     #[test]

@@ -26,6 +26,14 @@ pub(super) fn script_without_comments(script: &str) -> String {
     trimmed_lines(script.lines().filter(|line| !is_comment(line)))
 }
 
+/// The script that starts a program in a Web Worker, as a module beside the program's two files.
+pub(super) fn loader(script: &str, wasm: &str) -> String {
+    format!(
+        "import start from \"./{script}\";\n\
+         await start({{ module_or_path: new URL(\"./{wasm}\", import.meta.url) }});\n"
+    )
+}
+
 fn trimmed_lines<'a>(lines: impl Iterator<Item = &'a str>) -> String {
     let mut kept = String::new();
     for line in lines.map(str::trim).filter(|line| !line.is_empty()) {
@@ -51,6 +59,15 @@ mod tests {
         assert_eq!(
             script_without_comments(script),
             "const a = \"http://x\"; // kept\n/* kept */ go();\n"
+        );
+    }
+
+    #[test]
+    fn the_loader_of_a_worker_names_its_two_files() {
+        assert_eq!(
+            loader("w-1.js", "w-2.wasm"),
+            "import start from \"./w-1.js\";\n\
+             await start({ module_or_path: new URL(\"./w-2.wasm\", import.meta.url) });\n"
         );
     }
 }

@@ -29,11 +29,12 @@ pub(super) struct Built {
 
 /// Builds a binary of `package` for the page.
 ///
-/// `is_bare`: without the default features of the package.
+/// `is_bare`: without the default features of the package. `is_fast`: optimised for speed, not for size.
 pub(super) fn build_bin(
     package: &str,
     bin: &str,
     is_bare: bool,
+    is_fast: bool,
     optimise: Optimise,
 ) -> Result<Built> {
     ensure_wasm_target()?;
@@ -43,7 +44,7 @@ pub(super) fn build_bin(
     bindings(&wasm, &out, &["--no-typescript"])?;
     Ok(Built {
         script: fs::read(out.join(format!("{bin}.js")))?,
-        wasm: optimised(&out.join(format!("{bin}_bg.wasm")), optimise)?,
+        wasm: optimised(&out.join(format!("{bin}_bg.wasm")), is_fast, optimise)?,
         snippets: out.join("snippets"),
     })
 }
@@ -54,7 +55,7 @@ pub(super) fn build_js_package(package: &str, folder: &Path, optimise: Optimise)
     let wasm = compile(package, &["--lib"], &library)?;
     bindings(&wasm, folder, &["--typescript"])?;
     let file = folder.join(format!("{library}_bg.wasm"));
-    fs::write(&file, optimised(&file, optimise)?)?;
+    fs::write(&file, optimised(&file, false, optimise)?)?;
     Ok(())
 }
 
@@ -84,11 +85,12 @@ fn bindings(wasm: &Path, out: &Path, options: &[&str]) -> Result<()> {
 }
 
 /// The optimised bytes of `wasm`; what was optimised before is taken from the scratch folder.
-fn optimised(wasm: &Path, optimise: Optimise) -> Result<Vec<u8>> {
+fn optimised(wasm: &Path, is_fast: bool, optimise: Optimise) -> Result<Vec<u8>> {
     let bytes = fs::read(wasm)?;
     let digest: String = Sha256::digest(&bytes).iter().map(|b| format!("{b:02x}")).collect();
     let folder = scratch().join("optimised");
-    let out = folder.join(format!("{digest}.wasm"));
+    let level = if is_fast { "-O3" } else { "-Oz" };
+    let out = folder.join(format!("{digest}{level}.wasm"));
     if let Ok(known) = fs::read(&out) {
         return Ok(known);
     }
@@ -101,7 +103,7 @@ fn optimised(wasm: &Path, optimise: Optimise) -> Result<Vec<u8>> {
     let unfinished = out.with_extension("part");
     run(
         &format!("optimising {}", wasm.file_name().unwrap_or_default().display()),
-        optimiser.arg("-Oz").arg(wasm).arg("-o").arg(&unfinished),
+        optimiser.arg(level).arg(wasm).arg("-o").arg(&unfinished),
     )?;
     fs::rename(&unfinished, &out)?;
     Ok(fs::read(&out)?)
