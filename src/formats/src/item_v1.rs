@@ -1,8 +1,8 @@
 //! Version 1 of the items of a job, as stored.
 
 use reckoner_core::job::{
-    Grain, Hand, Item, ItemId, Kept, Linked, Match, Measure, MeasureKind, Part, Piece, RackBoard,
-    Round, Saw, Screw, Sketch, Written, YardBoard,
+    Grain, Hand, Item, ItemId, Kept, Linked, Made, Match, Measure, MeasureKind, Part, Piece,
+    RackBoard, Round, Saw, Screw, Sketch, Written, YardBoard,
 };
 use reckoner_core::sheet::Side;
 use serde::{Deserialize, Serialize};
@@ -67,6 +67,9 @@ pub(crate) enum ItemV1 {
         note: String,
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         pieces: Vec<PieceV1>,
+        /// The kept reckoning that it was made from.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        made: Option<MadeV1>,
     },
     /// A calculator kept with its entries.
     Reckoning { rank: i64, title: String, calculator: String, entries: Vec<(String, String)> },
@@ -135,6 +138,15 @@ pub(crate) struct LinkedV1 {
     index: u32,
 }
 
+/// Where a part was made from.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub(crate) struct MadeV1 {
+    reckoning: u64,
+    /// Which of its parts.
+    what: String,
+}
+
 /// One piece of a part.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -198,6 +210,7 @@ impl From<&Item> for ItemV1 {
                     .into_iter()
                     .map(|Piece { done, as_cut }| PieceV1 { done, as_cut })
                     .collect(),
+                made: p.made.map(|Made { kept, what }| MadeV1 { reckoning: kept.0, what }),
             },
             Item::Kept(Kept { rank, title, slug, entries }) => {
                 ItemV1::Reckoning { rank, title, calculator: slug, entries }
@@ -275,6 +288,7 @@ impl ItemV1 {
                 may_rip,
                 note,
                 pieces,
+                made,
             } => Item::Part(Part {
                 rank,
                 name,
@@ -292,6 +306,7 @@ impl ItemV1 {
                     .into_iter()
                     .map(|PieceV1 { done, as_cut }| Piece { done, as_cut })
                     .collect(),
+                made: made.map(|MadeV1 { reckoning, what }| Made { kept: ItemId(reckoning), what }),
             }),
             ItemV1::Reckoning { rank, title, calculator, entries } => {
                 Item::Kept(Kept { rank, title, slug: calculator, entries })

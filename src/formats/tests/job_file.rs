@@ -3,7 +3,7 @@
 
 use proptest::prelude::*;
 use reckoner_core::job::{
-    History, Item, ItemId, Job, Measure, MeasureKind, Part, Saw, Step, Written, demo::demo,
+    History, Item, ItemId, Job, Made, Measure, MeasureKind, Part, Saw, Step, Written, demo::demo,
 };
 use reckoner_core::measure::Unit;
 use reckoner_formats::{
@@ -196,6 +196,7 @@ fn part() -> impl Strategy<Value = Part> {
                 .into_iter()
                 .map(|(done, as_cut)| reckoner_core::job::Piece { done, as_cut })
                 .collect(),
+            made: rip.then(|| Made { kept: ItemId(7), what: "rail".to_owned() }),
         })
 }
 

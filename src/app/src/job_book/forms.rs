@@ -410,6 +410,7 @@ pub fn item_of(form: Form, ask: &mut Ask, old: Option<&Item>, rank: i64) -> Item
                 hand: if ask.yes("pairs") { Hand::Pairs } else { Hand::Alike },
                 may_rip: ask.yes("may_rip"),
                 note: text(ask, "note"),
+                made: before.as_ref().and_then(|before| before.made.clone()),
                 pieces: before.map_or_else(Vec::new, |before| before.pieces),
             })
         }

@@ -96,6 +96,7 @@ pub fn demo() -> Job {
                 may_rip: ["2x8", "1x6", "4x4"].contains(stock),
                 note: String::new(),
                 pieces: Vec::new(),
+                made: None,
             })
         },
     ));

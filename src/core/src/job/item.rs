@@ -69,14 +69,15 @@ pub enum Written {
     Linked(Linked),
 }
 
-/// One result of a kept reckoning.
+/// One result of a kept reckoning, or what one of its fields says.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Linked {
     /// The [`Kept`] reckoning.
     pub kept: ItemId,
-    /// Id of the result: `pitch`.
+    /// Id of the result: `pitch`. Id of a field, `leg_left`, where no result has it.
     pub result: String,
-    /// Which one of several, from 0, where the result is a list.
+    /// Which one of several, from 0, where the result is a list; the cells of a table are counted
+    /// row by row.
     pub index: u32,
 }
 
@@ -150,6 +151,17 @@ pub struct Part {
     pub note: String,
     /// What was done of it: piece by piece, as many as were touched.
     pub pieces: Vec<Piece>,
+    /// The reckoning that it was made from, if it was.
+    pub made: Option<Made>,
+}
+
+/// Where a part comes from, so that making parts again finds it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Made {
+    /// The [`Kept`] reckoning.
+    pub kept: ItemId,
+    /// Which of its parts: `rail`.
+    pub what: String,
 }
 
 /// One piece of a part.

@@ -14,6 +14,8 @@ mod batches;
 pub mod demo;
 mod history;
 mod item;
+mod linked;
+pub mod make_parts;
 pub mod moved;
 mod names;
 mod parts;
@@ -27,9 +29,10 @@ mod tests;
 pub use batches::{Batch, BatchPart, Setting, batches};
 pub use history::History;
 pub use item::{
-    Grain, Hand, Item, ItemId, Kept, Linked, Match, Measure, MeasureKind, Part, Piece, RackBoard,
-    Round, Saw, Screw, Sketch, Written, YardBoard,
+    Grain, Hand, Item, ItemId, Kept, Linked, Made, Match, Measure, MeasureKind, Part, Piece,
+    RackBoard, Round, Saw, Screw, Sketch, Written, YardBoard,
 };
+pub use linked::kind_of;
 pub use names::{NameProblem, check_name};
 pub use parts::{PartSizes, part_sizes};
 pub use reckoned::{MeasureProblem, MeasureState, Reckoned};

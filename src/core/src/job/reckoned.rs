@@ -8,7 +8,7 @@ use super::{Item, ItemId, Job, Kept, Linked, Measure, MeasureKind, Written};
 use crate::calculators;
 use crate::measure::text::{Formula, Names, NoNames, Quantity, TextProblem, parse};
 use crate::measure::{Length, Unit};
-use crate::sheet::{Bench, Entries, Sheet, Value};
+use crate::sheet::{Bench, Sheet};
 
 /// Why a measure has no value.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -190,7 +190,7 @@ impl Reckoned {
             waiting.iter().filter(|(_, left)| **left == 0).map(|(id, _)| *id).collect();
         while let Some(id) = ready.pop_front() {
             if let Some(node) = nodes.get(&id).filter(|_| !measured.contains(&id)) {
-                self.work_out_one(id, node, bench, as_cut);
+                self.work_out_one(id, node, nodes, bench, as_cut);
             }
             waiting.remove(&id);
             for next in needed_by.get(&id).into_iter().flatten().filter(|id| !measured.contains(id))
@@ -206,21 +206,33 @@ impl Reckoned {
         self.refuse_circles(nodes, waiting.into_keys().collect(), as_cut);
         for id in measured {
             if let Some(node) = nodes.get(&id) {
-                self.work_out_one(id, node, bench, as_cut);
+                self.work_out_one(id, node, nodes, bench, as_cut);
             }
         }
     }
 
-    fn work_out_one(&mut self, id: ItemId, node: &Node, bench: &Bench, as_cut: bool) {
+    fn work_out_one(
+        &mut self,
+        id: ItemId,
+        node: &Node,
+        nodes: &BTreeMap<ItemId, Node>,
+        bench: &Bench,
+        as_cut: bool,
+    ) {
         let (measure, planned) = match node {
             Node::Measure(measure, formula) => {
                 (*measure, self.formula_value(measure.kind, formula))
             }
-            Node::Linked(measure, linked) => (*measure, self.linked_value(measure.kind, linked)),
+            Node::Linked(measure, linked) => {
+                let kept = match nodes.get(&linked.kept) {
+                    Some(Node::Kept(kept)) => Some(*kept),
+                    _ => None,
+                };
+                (*measure, self.linked_value(measure.kind, linked, kept, bench))
+            }
             Node::Kept(kept) => {
                 if let Some(calculator) = calculators::find(&kept.slug) {
-                    let mut entries = Entries::from_pairs(kept.entries.iter().cloned());
-                    entries.set_unit(Some(self.unit));
+                    let entries = kept.as_entries(self.unit);
                     let sheet = calculator.sheet(&entries, bench, self);
                     self.kept.insert(id, sheet);
                 }
@@ -246,37 +258,6 @@ impl Reckoned {
             .map_err(Clone::clone)
             .and_then(|formula| value_of(formula, kind, self.unit, self))
             .map_err(MeasureProblem::Text)
-    }
-
-    fn linked_value(&self, kind: MeasureKind, linked: &Linked) -> Result<Quantity, MeasureProblem> {
-        let refuse = |why: &str| Err(MeasureProblem::Link(why.to_owned()));
-        let Some(sheet) = self.kept.get(&linked.kept) else {
-            return refuse("The reckoning that this came from is gone. Write a size instead.");
-        };
-        let Some(answer) = &sheet.answer else {
-            return refuse(
-                "The reckoning that this comes from has no answer now. Open it to see why.",
-            );
-        };
-        let mut figures = core::iter::once(&answer.headline).chain(&answer.figures);
-        let value = figures.find(|figure| figure.id == linked.result).map(|figure| &figure.value);
-        let index = linked.index as usize;
-        match (value, kind) {
-            (Some(Value::Length(length, _)), MeasureKind::Length) => Ok(Quantity::Length(*length)),
-            (Some(Value::Lengths(lengths)), MeasureKind::Length) => match lengths.get(index) {
-                Some(length) => Ok(Quantity::Length(*length)),
-                None => refuse("The reckoning gives fewer marks now. Choose another one."),
-            },
-            (Some(Value::Count(count)), MeasureKind::Number) => {
-                match crate::measure::Number::ratio((*count).into(), 1) {
-                    Ok(number) => Ok(Quantity::Plain(number)),
-                    Err(_) => refuse("This number is too large to keep exactly."),
-                }
-            }
-            (Some(Value::Exact(number, ..)), MeasureKind::Number) => Ok(Quantity::Plain(*number)),
-            (Some(_), _) => refuse("This result is not of the kind that the measure wants."),
-            (None, _) => refuse("The reckoning does not give this result now. Open it to see why."),
-        }
     }
 
     fn refuse_circles(

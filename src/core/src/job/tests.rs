@@ -17,7 +17,7 @@ pub(crate) fn job_of(measures: &[(&str, &str)]) -> Job {
     job
 }
 
-fn measure(rank: i64, name: &str, formula: &str) -> Measure {
+pub(crate) fn measure(rank: i64, name: &str, formula: &str) -> Measure {
     Measure {
         rank,
         name: name.to_owned(),
@@ -304,6 +304,7 @@ fn part(rank: i64, name: &str, quantity: &str, width: &str) -> Part {
         may_rip: true,
         note: String::new(),
         pieces: Vec::new(),
+        made: None,
     }
 }
 

@@ -1,0 +1,260 @@
+//! Parts from reckonings: which they are, that they stay live, and that making again doubles none.
+
+use super::*;
+use crate::job::tests::job_of;
+use crate::job::{PartSizes, check_name, part_sizes};
+use crate::measure::{Length, length};
+
+/// A job with a leg, a height and one kept reckoning.
+fn job_with(title: &str, slug: &str, entries: &[(&str, &str)]) -> (Job, ItemId) {
+    let mut job = job_of(&[("leg", "3 1/2"), ("overall", "44"), ("plank", "5 1/2")]);
+    let entries = entries.iter().map(|(id, text)| ((*id).to_owned(), (*text).to_owned()));
+    let kept = Kept {
+        rank: 0,
+        title: title.to_owned(),
+        slug: slug.to_owned(),
+        entries: entries.collect(),
+    };
+    let change = job.adding(0, Item::Kept(kept));
+    let id = change.id;
+    job.make(&Step::new("keep", vec![change])).expect("a fresh id");
+    (job, id)
+}
+
+fn making(job: &Job, id: ItemId) -> Option<Making> {
+    let bench = Bench::default();
+    make_parts(job, &Reckoned::of(job, &bench), &bench, id)
+}
+
+fn make(job: &mut Job, id: ItemId) -> Making {
+    let making = making(job, id).expect("parts");
+    job.make(making.step.as_ref().expect("something to do")).expect("no conflict");
+    making
+}
+
+/// Name after the colon, quantity and sizes as far as they are known.
+fn parts(job: &Job) -> Vec<(String, Option<u32>, [Option<Length>; 3])> {
+    let sizes = part_sizes(job, &Reckoned::of(job, &Bench::default()));
+    let one = |it: PartSizes| {
+        let name = job.item(it.id).map_or("", Item::name);
+        let name = name.rsplit_once(": ").map_or(name, |(_, part)| part).to_owned();
+        (name, it.quantity.ok(), [it.thickness.ok(), it.width.ok(), it.length.ok()])
+    };
+    sizes.into_iter().map(one).collect()
+}
+
+fn inches(text: &str) -> Option<Length> {
+    Some(length(text).expect("a length in a test"))
+}
+
+fn write(job: &mut Job, id: ItemId, change: impl FnOnce(&mut Item)) {
+    let mut item = job.item(id).expect("here").clone();
+    change(&mut item);
+    job.make(&Step::new("edit", vec![job.replacing(id, item)])).expect("no conflict");
+}
+
+fn set(job: &mut Job, id: ItemId, field: &str, text: &str) {
+    write(job, id, |item| {
+        let Item::Kept(kept) = item else { panic!() };
+        kept.entries.retain(|(id, _)| id != field);
+        kept.entries.push((field.to_owned(), text.to_owned()));
+    });
+}
+
+/// Source: [WH] J1, overall 44 and legs 3 1/2: a rail of 37; legs of 3 7/16: 37 1/8.
+#[test]
+fn j1_a_rail_made_into_a_part_follows_the_legs() {
+    let entries = [("question", "rail"), ("overall", "overall"), ("leg_left", "leg")];
+    let (mut job, id) = job_with("end frame, left", "frame", &entries);
+    let made = make(&mut job, id);
+    assert_eq!(made.measures, ["end frame left: left leg", "end frame left: rail cut length"]);
+    assert_eq!(
+        parts(&job),
+        [
+            ("leg".to_owned(), Some(2), [None, inches("3 1/2"), None]),
+            ("rail".to_owned(), Some(1), [None, None, inches("37")]),
+        ]
+    );
+    assert_eq!(made.parts[0].still_to_write(), ["thickness", "length"]);
+    let leg = job.measures()[0].0;
+    write(&mut job, leg, |item| {
+        let Item::Measure(leg) = item else { panic!() };
+        leg.as_cut = Some("3 7/16".to_owned());
+    });
+    assert_eq!(parts(&job)[1].2[2], inches("37 1/8"));
+    assert_eq!(parts(&job)[0].2[1], inches("3 7/16"));
+}
+
+#[test]
+fn making_again_doubles_nothing_and_keeps_what_the_user_wrote() {
+    let (mut job, id) = job_with("end frame", "frame", &[("leg_left", "leg")]);
+    make(&mut job, id);
+    let again = making(&job, id).expect("parts");
+    assert_eq!((again.step, again.measures.len()), (None, 0));
+    assert!(again.parts.iter().all(|part| part.does == Does::Nothing));
+    let rail = job.parts()[1].0;
+    write(&mut job, rail, |item| {
+        let Item::Part(part) = item else { panic!() };
+        part.name = "front rail".to_owned();
+        part.quantity = "4".to_owned();
+        part.thickness = "1 1/2".to_owned();
+        part.length = "30".to_owned();
+    });
+    // From here the overall is found from a rail that is cut.
+    set(&mut job, id, "find", "overall");
+    let made = make(&mut job, id);
+    assert_eq!(
+        made.parts.iter().map(|it| it.does).collect::<Vec<_>>(),
+        [Does::Nothing, Does::Changes]
+    );
+    assert_eq!(
+        parts(&job)[1],
+        ("front rail".to_owned(), Some(4), [inches("1 1/2"), None, inches("39")])
+    );
+    assert_eq!(job.parts().len(), 2);
+    // A right leg of its own: the two alike stay where they are, and are named as left behind.
+    set(&mut job, id, "leg_right", "3");
+    let made = make(&mut job, id);
+    assert_eq!(made.left, [job.parts()[0].0]);
+    assert_eq!(job.parts().len(), 4);
+}
+
+#[test]
+fn making_is_one_step_that_can_be_taken_back() {
+    let (mut job, id) = job_with("top", "top", &[("planks", "plank, 5, plank")]);
+    let before = job.items().map(|(id, item)| (id, item.clone())).collect::<Vec<_>>();
+    let made = make(&mut job, id);
+    job.make(&made.step.expect("a step").turned_round()).expect("no conflict");
+    assert_eq!(job.items().map(|(id, item)| (id, item.clone())).collect::<Vec<_>>(), before);
+}
+
+/// One question: calculator, entries, and the parts as name, quantity and sizes.
+type Case = (
+    &'static str,
+    &'static [(&'static str, &'static str)],
+    &'static [(&'static str, u32, [&'static str; 3])],
+);
+
+#[test]
+fn each_question_has_its_parts() {
+    let cases: &[Case] = &[
+        (
+            "frame",
+            &[("leg_left", "3"), ("leg_right", "leg"), ("overall", "40")],
+            &[
+                ("left leg", 1, ["", "3", ""]),
+                ("right leg", 1, ["", "3 1/2", ""]),
+                ("rail", 1, ["", "", "33 1/2"]),
+            ],
+        ),
+        (
+            "frame",
+            &[("find", "leg"), ("overall", "44"), ("rail", "37")],
+            &[("leg", 2, ["", "3 1/2", ""]), ("rail", 1, ["", "", "37"])],
+        ),
+        ("frame", &[("question", "spacer")], &[("spacer block", 2, ["3/4", "", ""])]),
+        (
+            "frame",
+            &[("question", "stretcher"), ("leg_length", "30"), ("apron_width", "0")],
+            &[
+                ("leg", 2, ["", "", "30"]),
+                ("stretcher", 1, ["", "3 1/2", ""]),
+                ("block under the stretcher", 2, ["", "", "6"]),
+            ],
+        ),
+        (
+            "frame",
+            &[("question", "support"), ("supports", "3"), ("depth_overall", "24")],
+            &[("support", 3, ["1 1/2", "", "19 1/2"])],
+        ),
+        (
+            "frame",
+            &[("question", "lap")],
+            &[("front piece", 1, ["3/4", "", ""]), ("rear piece", 1, ["1 1/2", "", ""])],
+        ),
+        ("top", &[("planks", "4 @ plank")], &[("plank", 4, ["", "5 1/2", ""])]),
+        (
+            "top",
+            &[("find", "rip_all"), ("planks", "5 @ 5 1/2"), ("top_width", "26"), ("gap", "1/4")],
+            &[("plank", 5, ["", "5", ""])],
+        ),
+        (
+            "top",
+            &[
+                ("find", "rip_outer"),
+                ("planks", "5 @ plank"),
+                ("top_width", "26 1/2"),
+                ("gap", "1/4"),
+            ],
+            &[("outer plank", 2, ["", "4 1/2", ""]), ("inner plank", 3, ["", "5 1/2", ""])],
+        ),
+        (
+            "top",
+            &[("planks", "5, plank, 5 1/4"), ("top_width", "17")],
+            &[
+                ("plank 1", 1, ["", "5", ""]),
+                ("plank 2", 1, ["", "5 1/2", ""]),
+                ("plank 3", 1, ["", "5 1/4", ""]),
+            ],
+        ),
+        (
+            "top",
+            &[("question", "overhang"), ("overhang_find", "top"), ("base_length", "overall")],
+            &[("top", 1, ["", "28 1/2", "50"])],
+        ),
+    ];
+    for (slug, entries, expected) in cases {
+        let (mut job, id) = job_with("it", slug, entries);
+        make(&mut job, id);
+        let known = |text: &&str| if text.is_empty() { None } else { inches(text) };
+        let expected: Vec<_> = expected
+            .iter()
+            .map(|(name, n, sides)| {
+                (
+                    (*name).to_owned(),
+                    Some(*n),
+                    [known(&sides[0]), known(&sides[1]), known(&sides[2])],
+                )
+            })
+            .collect();
+        assert_eq!(parts(&job), expected, "{entries:?}");
+    }
+}
+
+#[test]
+fn questions_without_parts_and_without_an_answer_offer_none() {
+    for (slug, entries) in [
+        ("frame", ("question", "square")),
+        ("frame", ("question", "tenons")),
+        ("top", ("question", "tip")),
+        ("tape", ("strip", "leg")),
+        ("frame", ("leg_left", "no such name")),
+    ] {
+        let (job, id) = job_with("it", slug, &[entries]);
+        assert_eq!(making(&job, id), None, "{slug} {entries:?}");
+    }
+}
+
+/// Fields and results are looked up by id, results first: no id used here may be both.
+#[test]
+fn no_field_of_frame_or_top_has_the_id_of_a_result() {
+    for slug in ["frame", "top"] {
+        let calculator = calculators::find(slug).expect("known");
+        for field in calculator.fields {
+            assert!(calculator.results.iter().all(|result| result.id != field.id), "{}", field.id);
+        }
+    }
+}
+
+#[test]
+fn names_of_linked_measures_can_be_used_whatever_the_title() {
+    let emoji = "🪑".repeat(500);
+    for title in ["2 in", "leg", "4 rails, long", "x", emoji.as_str(), "木の脚"] {
+        let entries = [("leg_left", "leg"), ("overall", "44")];
+        let (mut job, id) = job_with(title, "frame", &entries);
+        for name in make(&mut job, id).measures {
+            assert_eq!(check_name(&name, core::iter::empty()), Ok(()), "{name}");
+        }
+        assert_eq!(parts(&job)[1].2[2], inches("37"), "{title}");
+    }
+}
