@@ -17,6 +17,8 @@ pub enum Route<'a> {
     Job(&'a str, &'a str),
     /// `#/take?PACKED`: a job that was handed on as a link.
     Take(&'a str),
+    /// `#/keep/slug?field=text`: a calculator that is to be kept in a job.
+    Keep(&'static Calculator, &'a str),
     /// A page that there is not.
     Unknown,
 }
@@ -40,6 +42,12 @@ impl<'a> Route<'a> {
                 let (key, rest) = key.split_once('/').unwrap_or((key, ""));
                 Route::Job(key, rest)
             }
+            keep if keep.starts_with("keep/") => {
+                calculators::find(keep.trim_start_matches("keep/"))
+                    .map_or(Route::Unknown, |calculator| {
+                        Route::Keep(calculator, query.unwrap_or(""))
+                    })
+            }
             slug => calculators::find(slug).map_or(Route::Unknown, |calculator| {
                 Route::Calculator(calculator, query.filter(|query| !query.is_empty()))
             }),
@@ -57,4 +65,10 @@ pub fn address(slug: &str, query: &str) -> String {
 #[must_use]
 pub fn in_job(key: &str, rest: &str) -> String {
     if rest.is_empty() { format!("#/job/{key}") } else { format!("#/job/{key}/{rest}") }
+}
+
+/// The address of the page that keeps a calculator, with these entries, in a job.
+#[must_use]
+pub fn keep(slug: &str, query: &str) -> String {
+    format!("#/keep/{slug}?{query}")
 }

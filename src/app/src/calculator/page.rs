@@ -285,12 +285,16 @@ fn last_tools(calculator: &'static Calculator, at_hand: &AtHand, done: &Done) ->
             route::address(calculator.slug, &link::whole(calculator, &entries, &bench))
         )
     };
+    let mut typed = at_hand.form.entries().clone();
+    typed.set_unit(Some(at_hand.form.unit(&bench)));
+    let keep = route::keep(calculator.slug, &link::typed(&typed));
     let share = {
         let link = link.clone();
         Callback::from(move |_: MouseEvent| sharing::share(calculator.title, &link()))
     };
     html! {
         <div class="last-tools">
+            <a class="tool" href={keep} data-testid="keep-in-job"><span>{ "Keep in a job" }</span></a>
             <button type="button" class="tool" data-testid="copy-link"
                 onclick={copying(link, done, "Link copied.")}>
                 { icon(Icon::Link) }<span>{ "Copy link" }</span>

@@ -158,7 +158,7 @@ mod tests {
         let reckoned = Reckoned::of(job, &Bench::default());
         match &reckoned.measure(id).expect("this measure").planned {
             Ok(Quantity::Length(it)) => crate::measure::text::exact_text(*it),
-            Ok(Quantity::Plain(it)) => decimal(*it, 3),
+            Ok(Quantity::Plain(it)) => decimal(*it, if it.is_whole() { 0 } else { 1 }),
             Ok(other) => panic!("{other:?}"),
             Err(problem) => problem.to_string(),
         }

@@ -34,7 +34,7 @@ pub use item::{
 };
 pub use linked::kind_of;
 pub use names::{NameProblem, check_name};
-pub use parts::{PartSizes, part_sizes};
+pub use parts::{MOST_PIECES, PartSizes, part_sizes, sizes_of};
 pub use reckoned::{MeasureProblem, MeasureState, Reckoned};
 pub use step::{Change, Conflict, Step};
 

@@ -65,6 +65,38 @@ pub fn moved(job: &Job, before: &Reckoned, after: &Reckoned) -> Vec<Moved> {
     all
 }
 
+/// A part that wants another size than before.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct MovedPart {
+    /// The part.
+    pub id: ItemId,
+    /// Its thickness, width and length before and after, where they differ.
+    pub sides: Vec<(&'static str, Length, Length)>,
+    /// How many pieces of it are cut already: they are cut again, or find a rescue.
+    pub done: u32,
+}
+
+/// The parts whose sizes differ, in the order of the list. A part without a size before or after
+/// is left out: its own row says why.
+#[must_use]
+pub fn moved_parts(job: &Job, before: &Reckoned, after: &Reckoned) -> Vec<MovedPart> {
+    let mut all = Vec::new();
+    for (id, part) in job.parts() {
+        let texts =
+            [("thickness", &part.thickness), ("width", &part.width), ("length", &part.length)];
+        let sides = texts.into_iter().filter_map(|(side, text)| {
+            let (old, new) = (before.length_of(text).ok()?, after.length_of(text).ok()?);
+            (old != new).then_some((side, old, new))
+        });
+        let sides: Vec<_> = sides.collect();
+        if !sides.is_empty() {
+            let done = part.pieces.iter().filter(|piece| piece.done).count();
+            all.push(MovedPart { id, sides, done: u32::try_from(done).unwrap_or(u32::MAX) });
+        }
+    }
+    all
+}
+
 /// Whether the real part is there: marked as cut, or measured.
 #[must_use]
 pub fn is_cut(measure: &Measure) -> bool {

@@ -24,15 +24,17 @@ pub struct PartSizes {
 }
 
 /// Most pieces of one part.
-const MOST_PIECES: u32 = 1_000;
+pub const MOST_PIECES: usize = 1_000;
 
 /// The parts of a job in the order of the list.
 #[must_use]
 pub fn part_sizes(job: &Job, reckoned: &Reckoned) -> Vec<PartSizes> {
-    job.parts().into_iter().map(|(id, part)| sizes(id, part, job, reckoned)).collect()
+    job.parts().into_iter().map(|(id, part)| sizes_of(id, part, job, reckoned)).collect()
 }
 
-fn sizes(id: ItemId, part: &Part, job: &Job, reckoned: &Reckoned) -> PartSizes {
+/// The sizes of one part.
+#[must_use]
+pub fn sizes_of(id: ItemId, part: &Part, job: &Job, reckoned: &Reckoned) -> PartSizes {
     let mut waits_for: Vec<ItemId> = [&part.thickness, &part.width, &part.length]
         .into_iter()
         .flat_map(|text| reckoned.all_needed_for(text))
@@ -48,7 +50,7 @@ fn sizes(id: ItemId, part: &Part, job: &Job, reckoned: &Reckoned) -> PartSizes {
         width: reckoned.length_of(&part.width),
         length: reckoned.length_of(&part.length),
         waits_for,
-        done: u32::try_from(done).unwrap_or(MOST_PIECES),
+        done: u32::try_from(done).unwrap_or(u32::MAX),
     }
 }
 
@@ -56,8 +58,8 @@ fn quantity(text: &str, reckoned: &Reckoned) -> Result<u32, TextProblem> {
     let formula = parse(text, reckoned)?;
     let number = formula.number(reckoned.unit(), reckoned)?;
     let whole = number.is_whole().then(|| u32::try_from(number.numer()).ok()).flatten();
-    whole.filter(|n| (1..=MOST_PIECES).contains(n)).ok_or(TextProblem {
+    whole.filter(|n| (1..=MOST_PIECES as u32).contains(n)).ok_or(TextProblem {
         at: 0..text.len(),
-        kind: crate::measure::text::TextProblemKind::NotACount(MOST_PIECES),
+        kind: crate::measure::text::TextProblemKind::NotACount(MOST_PIECES as u32),
     })
 }

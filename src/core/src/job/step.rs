@@ -3,7 +3,7 @@
 use core::fmt;
 use std::collections::BTreeMap;
 
-use super::{Item, ItemId, Job};
+use super::{Item, ItemId, Job, MOST_MEASURES, MOST_OTHERS, MOST_PARTS};
 
 /// What one item was and is. `None` for not there.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -27,17 +27,25 @@ pub struct Step {
     pub title: Option<(String, String)>,
 }
 
-/// A step that would overwrite what somebody else changed.
+/// A step that would overwrite what somebody else changed, or that finds no room.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Conflict {
     /// The items in question, by id and by name as they are now.
     pub items: Vec<(ItemId, String)>,
     /// Whether the title is in question.
     pub title: bool,
+    /// What the job would have too many of, and how many it may have.
+    pub full: Option<(&'static str, usize)>,
 }
 
 impl fmt::Display for Conflict {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if let Some((what, most)) = self.full {
+            return write!(
+                f,
+                "A job holds up to {most} {what}. Take one out, or begin another job."
+            );
+        }
         let names: Vec<&str> = self.items.iter().map(|(_, name)| name.as_str()).collect();
         let what = if names.is_empty() { "the title".to_owned() } else { names.join(", ") };
         write!(f, "Changed elsewhere in the meantime: {what}. Look at it, then change it again.")
@@ -90,7 +98,11 @@ impl Job {
         }
         let title_moved = step.title.as_ref().is_some_and(|(before, _)| *before != self.title);
         if !in_question.is_empty() || title_moved {
-            return Err(Conflict { items: in_question, title: title_moved });
+            return Err(Conflict { items: in_question, title: title_moved, full: None });
+        }
+        let added = || touched.values().filter_map(|after| *after);
+        if let Some(full) = added().find_map(|item| self.has_no_room(item, &touched)) {
+            return Err(Conflict { items: Vec::new(), title: false, full: Some(full) });
         }
         for (id, after) in touched {
             match after {
@@ -104,6 +116,27 @@ impl Job {
         let above = self.items.keys().next_back().map_or(0, |id| id.0.saturating_add(1));
         self.next_id = self.next_id.max(above);
         Ok(())
+    }
+
+    /// What there would be too many of, among items like this one, once a step is made.
+    fn has_no_room(
+        &self,
+        item: &Item,
+        touched: &BTreeMap<ItemId, Option<&Item>>,
+    ) -> Option<(&'static str, usize)> {
+        let group = |item: &Item| match item {
+            Item::Measure(_) => ("sizes", MOST_MEASURES),
+            Item::Part(_) => ("parts", MOST_PARTS),
+            _ => ("other things", MOST_OTHERS),
+        };
+        let (what, most) = group(item);
+        let likes = |item: &&Item| group(item).0 == what;
+        let gain =
+            touched.values().filter_map(|after| after.as_ref()).filter(|it| likes(it)).count();
+        let loss = touched.keys().filter_map(|id| self.items.get(id)).filter(likes).count();
+        // Who only changes or takes out is never refused, however full it is.
+        let is_full = || self.items.values().filter(likes).count() + gain > most + loss;
+        (gain > loss && is_full()).then_some((what, most))
     }
 
     /// The change that adds an item under the next free id, `offset` ids further on.

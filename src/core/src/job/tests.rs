@@ -7,6 +7,9 @@ use crate::measure::text::Quantity;
 use crate::measure::{Length, Number, length};
 use crate::sheet::Bench;
 
+/// The tape of a bench that nobody has set.
+const TAPE: crate::measure::Tape = crate::measure::Tape::SIXTEENTHS;
+
 /// A job of measures, for tests: `name = formula`.
 pub(crate) fn job_of(measures: &[(&str, &str)]) -> Job {
     let mut job = Job::new("potting bench (invented)", Unit::Inch);
@@ -155,13 +158,13 @@ fn a_cut_rail_wants_recutting_or_the_overall_gives_way() {
     assert_eq!(list.len(), 1, "half rail keeps to the rail as cut: {list:?}");
     assert_eq!((list[0].means, list[0].by), (Means::Recut, Some(inches("1/8"))));
 
-    let trouble = troubles(&job, &after)[0];
+    let trouble = troubles(&job, &after, TAPE)[0];
     assert_eq!((trouble.as_cut, trouble.wanted), (inches("37"), inches("37 1/8")));
     let ways = rescues(&job, &Bench::default(), &trouble, &[]);
     // The legs are cut, so only the overall can give way: case J1 of the rules of the trade.
     assert_eq!(ways.len(), 1);
     assert_eq!(
-        (ways[0].floats, ways[0].to, ways[0].recuts),
+        (ways[0].floats, ways[0].to, ways[0].recuts()),
         (id_of(&job, "overall"), inches("43 7/8"), 0)
     );
     let overall = id_of(&job, "overall");
@@ -181,11 +184,57 @@ fn the_rescue_that_cuts_fewest_parts_again_comes_first() {
     edit(&mut job, "back panel", |m| m.is_cut = true);
     edit(&mut job, "shelf", |m| m.as_cut = Some("39 1/4".to_owned()));
     let reckoned = Reckoned::of(&job, &Bench::default());
-    let trouble = troubles(&job, &reckoned)[0];
+    let trouble = troubles(&job, &reckoned, TAPE)[0];
     let ways = rescues(&job, &Bench::default(), &trouble, &[]);
     let names: Vec<_> =
-        ways.iter().map(|w| (job.item(w.floats).expect("here").name(), w.to, w.recuts)).collect();
+        ways.iter().map(|w| (job.item(w.floats).expect("here").name(), w.to, w.recuts())).collect();
     assert_eq!(names, [("gap", inches("3/8"), 0), ("opening", inches("39 3/4"), 1)]);
+}
+
+#[test]
+fn a_piece_cut_short_has_a_rescue_and_a_long_one_is_trimmed() {
+    let mut job = job_of(&[("overall", "44"), ("leg", "3 1/2"), ("rail", "overall - 2 × leg")]);
+    let pieces = |texts: [&str; 2]| {
+        let one = |text: &str| Piece { done: true, as_cut: Some(text.to_owned()) };
+        texts.map(one).to_vec()
+    };
+    let rail = Part { length: "rail".to_owned(), ..part(0, "front rail", "2", "3") };
+    let short = Part { pieces: pieces(["37 1/4", "36 3/4"]), ..rail };
+    let shelf = Part {
+        length: "overall - 1".to_owned(),
+        pieces: vec![Piece { done: true, as_cut: None }],
+        ..part(1, "shelf", "1", "3")
+    };
+    let add = vec![job.adding(0, Item::Part(short)), job.adding(1, Item::Part(shelf))];
+    let (rail, shelf) = (add[0].id, add[1].id);
+    job.make(&Step::new("add", add)).expect("fresh");
+    let reckoned = Reckoned::of(&job, &Bench::default());
+    let all = troubles(&job, &reckoned, TAPE);
+    let short = rescue::Trouble {
+        cut: rescue::Cut::Piece(rail, 1),
+        as_cut: inches("36 3/4"),
+        wanted: inches("37"),
+    };
+    assert_eq!(all, [short]);
+    let ways = rescues(&job, &Bench::default(), &short, &[]);
+    let ways: Vec<_> =
+        ways.iter().map(|w| (job.item(w.floats).expect("here").name(), w.to, w.recuts())).collect();
+    // Thicker legs cut nothing again; a shorter overall would cut the shelf again.
+    assert_eq!(ways, [("leg", inches("3 5/8"), 0), ("overall", inches("43 3/4"), 1)]);
+    let leg = id_of(&job, "leg");
+    let held = rescues(&job, &Bench::default(), &short, &[leg]);
+    assert_eq!((held.len(), held[0].parts[0].id), (1, shelf));
+    assert_eq!(rescue::may_float(&job, &reckoned, &short), [id_of(&job, "overall"), leg]);
+}
+
+#[test]
+fn a_part_cut_to_the_nearest_mark_is_not_in_trouble() {
+    let mut job = job_of(&[("overall", "37"), ("third", "overall / 3")]);
+    // 12 1/3: the nearest sixteenth is 12 5/16.
+    edit(&mut job, "third", |m| m.as_cut = Some("12 5/16".to_owned()));
+    assert_eq!(troubles(&job, &Reckoned::of(&job, &Bench::default()), TAPE), []);
+    edit(&mut job, "third", |m| m.as_cut = Some("12 1/4".to_owned()));
+    assert_eq!(troubles(&job, &Reckoned::of(&job, &Bench::default()), TAPE).len(), 1);
 }
 
 #[test]
@@ -193,7 +242,7 @@ fn what_is_not_straight_is_not_offered_as_a_rescue() {
     let mut job = job_of(&[("side", "6"), ("share", "36 in × 1 in / side")]);
     edit(&mut job, "share", |m| m.as_cut = Some("5".to_owned()));
     let reckoned = Reckoned::of(&job, &Bench::default());
-    let trouble = troubles(&job, &reckoned)[0];
+    let trouble = troubles(&job, &reckoned, TAPE)[0];
     assert_eq!(rescues(&job, &Bench::default(), &trouble, &[]), []);
 }
 
@@ -349,6 +398,24 @@ fn two_pages_never_overwrite_each_other_unseen() {
         "Changed elsewhere in the meantime: leg. Look at it, then change it again."
     );
     assert_eq!(value(&stored, "leg"), inches("3 7/16"));
+}
+
+#[test]
+fn a_full_job_takes_no_more_and_gives_what_it_has() {
+    let mut job = Job::new("full", Unit::Inch);
+    let round = || Item::Round(Round { name: "can".to_owned(), diameter: "6".to_owned() });
+    let all = (0..500).map(|offset| job.adding(offset, round())).collect();
+    job.make(&Step::new("fill", all)).expect("room for all");
+    let one_more = Step::new("add", vec![job.adding(0, round())]);
+    let problem = job.make(&one_more).expect_err("no room");
+    assert_eq!(
+        problem.to_string(),
+        "A job holds up to 500 other things. Take one out, or begin another job."
+    );
+    let first = job.items().next().expect("an item").0;
+    let swap = Step::new("swap", vec![job.removing(first), job.adding(0, round())]);
+    assert_eq!(job.make(&swap), Ok(()));
+    assert_eq!(job.items().count(), 500);
 }
 
 #[test]

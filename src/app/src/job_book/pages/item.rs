@@ -2,14 +2,16 @@
 
 use std::rc::Rc;
 
-use reckoner_core::job::moved::moved;
-use reckoner_core::job::{Item, ItemId, Reckoned, Step, check_name};
+use reckoner_core::job::moved::{mismatches, moved, moved_parts};
+use reckoner_core::job::{Change, Item, ItemId, Reckoned, Step, check_name};
 use reckoner_core::say;
 use reckoner_core::sheet::{Ask, Entries, Refusal, Sheet};
 use yew::prelude::*;
 
+use super::attention::mismatch;
 use super::sizes::{counts_as_cut, moved_list, quantity};
-use super::{Open, bar};
+use super::together::{Stands, use_together};
+use super::{Open, bar, pieces};
 use crate::components::icon::{Icon, icon};
 use crate::form::Form as Texts;
 use crate::form::view::{asks, use_at_hand};
@@ -93,10 +95,10 @@ fn ItemPage(props: &ItemPageProps) -> Html {
         Texts::new(form.asks(), entries, None)
     });
     // The job as it was when the page was opened: what moves is told against it.
-    let at_first = use_memo((), |()| (*open.reckoned).clone());
+    let at_first = use_memo((), |()| open.reckoned.clone());
     let entries = texts.entries().clone();
     let new = item(open, form, id, &entries);
-    let trial = id.and_then(|id| {
+    let trial = id.filter(|id| job.item(*id).is_some_and(|stands| *stands != new)).and_then(|id| {
         let mut trial = job.clone();
         trial.make(&Step::new("", vec![job.replacing(id, new.clone())])).ok()?;
         Some(trial)
@@ -115,19 +117,13 @@ fn ItemPage(props: &ItemPageProps) -> Html {
             .collect(),
     );
     let at_hand = use_at_hand(texts.clone(), sheet, open.settings.clone(), names);
-    {
-        // Kept when a field is left, not with every key.
-        let (open, new) = (open.clone(), new.clone());
-        let left = texts.editing();
-        use_effect_with((left, entries.clone()), move |(editing, _)| {
-            let stands = id.and_then(|id| open.book.job.item(id));
-            if let (None, Some(id), true) = (editing, id, is_sound)
-                && stands.is_some_and(|stands| *stands != new)
-            {
-                open.on_page.edit(Edit::Make(Step::new(label(&new), changes(&open, id, new))));
-            }
-        });
-    }
+    let stands = id.and_then(|id| {
+        let item = job.item(id)?.clone();
+        let mut entries = entries_of(&item);
+        entries.set_unit(Some(job.unit));
+        Some(Stands { id, item, entries })
+    });
+    use_together(open, &texts, stands, is_sound.then(|| new.clone()), renamed);
     let save = {
         let (open, new) = (open.clone(), new.clone());
         Callback::from(move |_: MouseEvent| {
@@ -153,7 +149,9 @@ fn ItemPage(props: &ItemPageProps) -> Html {
             <main class="bench">
                 <section class="answer" aria-label="What it comes to">
                     if form == Form::Measure { { headline(open, id, &reckoned) } }
+                    if let Some(id) = id.filter(|_| form == Form::Part) { { pieces::list(open, id) } }
                     if let Some(id) = id.filter(|_| form == Form::Measure) {
+                        { apart(open, id) }
                         { what_moves(open, id, &at_first, &reckoned) }
                     }
                 </section>
@@ -177,22 +175,16 @@ fn ItemPage(props: &ItemPageProps) -> Html {
     }
 }
 
-fn label(new: &Item) -> String {
-    format!("change {}", new.name())
-}
-
 /// A rename reaches every formula that uses the name.
-fn changes(open: &Open, id: ItemId, new: Item) -> Vec<reckoner_core::job::Change> {
+fn renamed(open: &Open, id: ItemId, new: &Item) -> Vec<Change> {
     let job = &open.book.job;
-    let renamed = match (job.item(id), &new) {
+    match (job.item(id), new) {
         (Some(Item::Measure(old)), Item::Measure(measure)) if old.name != measure.name => {
-            job.renaming(id, &measure.name, &open.reckoned)
+            let all = job.renaming(id, &measure.name, &open.reckoned);
+            all.into_iter().filter(|change| change.id != id).collect()
         }
         _ => Vec::new(),
-    };
-    let mut changes: Vec<_> = renamed.into_iter().filter(|change| change.id != id).collect();
-    changes.push(job.replacing(id, new));
-    changes
+    }
 }
 
 /// The section that an item stands in.
@@ -227,9 +219,27 @@ fn what_moves(open: &Open, id: ItemId, at_first: &Reckoned, now: &Reckoned) -> H
     // The size that is being edited says its own change, unless it is a part that is cut.
     let others: Vec<_> =
         all.into_iter().filter(|it| it.id != id || counts_as_cut(open.book.job.item(id))).collect();
-    if others.is_empty() {
+    let parts = moved_parts(&open.book.job, at_first, now);
+    if others.is_empty() && parts.is_empty() {
         html! {}
     } else {
-        moved_list(open, &others)
+        moved_list(open, &others, &parts)
+    }
+}
+
+/// The groups whose match this size breaks, or is broken with.
+fn apart(open: &Open, id: ItemId) -> Html {
+    let job = &open.book.job;
+    let broken = mismatches(job, &open.reckoned).into_iter().filter(
+        |it| matches!(job.item(it.group), Some(Item::Match(group)) if group.measures.contains(&id)),
+    );
+    let broken: Vec<_> = broken.collect();
+    if broken.is_empty() {
+        return html! {};
+    }
+    html! {
+        <section class="attention" aria-label="Does not match">
+            { for broken.iter().map(|it| mismatch(open, it)) }
+        </section>
     }
 }

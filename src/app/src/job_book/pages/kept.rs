@@ -3,21 +3,23 @@
 use std::rc::Rc;
 
 use reckoner_core::calculators::{self, Calculator};
-use reckoner_core::job::{Item, ItemId, Kept, Linked, Measure, MeasureKind, Step, Written};
+use reckoner_core::job::make_parts::make_parts;
+use reckoner_core::job::{Item, ItemId, Kept, Step};
 use reckoner_core::paper::{Paper, Template};
-use reckoner_core::sheet::{Entries, Figure, Sheet, Value};
+use reckoner_core::sheet::Sheet;
 use reckoner_formats::template_pdf;
 use yew::prelude::*;
 
 use super::hand_on::file_name;
 use super::item::Shared;
-use super::{Open, bar, row};
+use super::together::{Stands, use_together};
+use super::{Open, bar, results, row};
 use crate::calculator::answer;
 use crate::components::measure;
 use crate::form::view::{asks, use_at_hand};
 use crate::form::{Action, Form};
 use crate::job_book::book::Edit;
-use crate::platform::files;
+use crate::platform::{address, dom, files};
 
 pub(super) fn list(open: &Open) -> Html {
     let kept = open.book.job.kept();
@@ -46,20 +48,23 @@ fn headline(open: &Open, sheet: Option<&Sheet>) -> Html {
 }
 
 fn keep(open: &Open, calculator: &'static Calculator) -> Html {
-    let rank = open.book.job.kept().len().try_into().unwrap_or(i64::MAX);
+    let ranks = open.book.job.kept().into_iter().map(|(_, kept)| kept.rank);
+    let rank = ranks.max().unwrap_or(0).saturating_add(1);
     let kept = Kept {
         rank,
         title: calculator.title.to_owned(),
         slug: calculator.slug.to_owned(),
         entries: Vec::new(),
     };
-    let step = Step::new(
-        format!("keep {}", calculator.title),
-        vec![open.book.job.adding(0, Item::Kept(kept))],
-    );
+    let open = open.clone();
+    let onclick = Callback::from(move |_: MouseEvent| {
+        let change = open.book.job.adding(0, Item::Kept(kept.clone()));
+        let at = open.at(&format!("item/{}", change.id.0));
+        open.on_page.edit(Edit::Make(Step::new(format!("keep {}", kept.title), vec![change])));
+        address::go(&at);
+    });
     html! {
-        <button type="button" class="tool" data-testid={format!("keep-{}", calculator.slug)}
-            onclick={open.doing(Edit::Make(step))}>{ calculator.title }</button>
+        <button type="button" class="tool" data-testid={format!("keep-{}", calculator.slug)} {onclick}>{ calculator.title }</button>
     }
 }
 
@@ -92,11 +97,7 @@ fn KeptPage(props: &KeptPageProps) -> Html {
     let id = *id;
     let bench = open.settings.bench;
     let Some(calculator) = calculators::find(slug) else { return html! {} };
-    let form = use_reducer(|| {
-        let mut entries = Entries::from_pairs(kept.entries.iter().cloned());
-        entries.set_unit(Some(open.book.job.unit));
-        Form::new(calculator, entries, None)
-    });
+    let form = use_reducer(|| Form::new(calculator, kept.as_entries(open.book.job.unit), None));
     let sheet = Rc::new(calculator.sheet(form.entries(), &bench, &*open.reckoned));
     let names =
         Rc::new(open.book.job.measures().into_iter().map(|(_, m)| m.name.clone()).collect());
@@ -110,25 +111,33 @@ fn KeptPage(props: &KeptPageProps) -> Html {
         let form = form.dispatcher();
         Callback::from(move |set| form.dispatch(Action::Set(set)))
     };
-    {
+    let new = {
+        let pairs = form.entries().pairs().map(|(id, text)| (id.to_owned(), text.to_owned()));
+        Item::Kept(Kept { entries: pairs.collect(), ..kept.clone() })
+    };
+    let stands =
+        Stands { id, item: Item::Kept(kept.clone()), entries: kept.as_entries(open.book.job.unit) };
+    use_together(open, &form, Some(stands), Some(new), |_, _, _| Vec::new());
+    let rename = {
         let (open, kept) = (open.clone(), kept.clone());
-        use_effect_with((form.editing(), form.entries().clone()), move |(editing, entries)| {
-            let now: Vec<(String, String)> =
-                entries.pairs().map(|(k, v)| (k.to_owned(), v.to_owned())).collect();
-            if editing.is_none() && now != kept.entries {
-                let new = Kept { entries: now, ..kept.clone() };
-                let step = Step::new(
-                    format!("change {}", kept.title),
-                    vec![open.book.job.replacing(id, Item::Kept(new))],
-                );
-                open.on_page.edit(Edit::Make(step));
+        Callback::from(move |event: Event| {
+            let title = dom::value_of(&event).unwrap_or_default().trim().to_owned();
+            if !title.is_empty() && title != kept.title {
+                let label = format!("rename {}", kept.title);
+                let new = Item::Kept(Kept { title, ..kept.clone() });
+                let change = open.book.job.replacing(id, new);
+                open.on_page.edit(Edit::Make(Step::new(label, vec![change])));
             }
-        });
-    }
-    let take_out = open.doing(Edit::Make(Step::new(
-        format!("take out {}", kept.title),
-        vec![open.book.job.removing(id)],
-    )));
+        })
+    };
+    let take_out = {
+        let (open, title) = (open.clone(), kept.title.clone());
+        Callback::from(move |_: MouseEvent| {
+            let change = open.book.job.removing(id);
+            open.on_page.edit(Edit::Make(Step::new(format!("take out {title}"), vec![change])));
+            address::go(&open.at("kept"));
+        })
+    };
     html! {
         <div class={classes!("page", "page--calculator", at_hand.is_keying().then_some("is-keying"))}>
             { bar(open, &open.at("kept"), &kept.title) }
@@ -138,14 +147,20 @@ fn KeptPage(props: &KeptPageProps) -> Html {
                     if let Some(it) = &sheet.answer {
                         { answer::rest(it, &bench, *index, &on_index) }
                         if let Some(template) = &it.template { { full_size(open, kept, template) } }
-                        <h2 class="job__title">{ "Make a size of it" }</h2>
-                        <div class="adds">
-                            { for core::iter::once(&it.headline).chain(&it.figures).filter_map(|figure| become_size(open, id, kept, figure, *index)) }
-                        </div>
+                        if make_parts(&open.book.job, &open.reckoned, &bench, id).is_some() {
+                            <div class="adds">
+                                <a class="tool" href={open.at(&format!("parts-of/{}", id.0))} data-testid="make-parts">{ "Make parts of it" }</a>
+                            </div>
+                        }
+                        { results::list(open, id, kept, it, *index) }
                     }
                 </section>
                 <section class="sizes" aria-label="What is asked">
                     { asks(&at_hand) }
+                    <label class="field is-long">
+                        <span class="field__label">{ "Title" }</span>
+                        <input class="field__input" type="text" maxlength="500" value={kept.title.clone()} onchange={rename} data-testid="kept-title" />
+                    </label>
                     <div class="adds"><button type="button" class="tool" data-testid="take-out" onclick={take_out}>{ "Take it out" }</button></div>
                 </section>
             </main>
@@ -176,43 +191,4 @@ fn full_size(open: &Open, kept: &Kept, template: &Template) -> Html {
             </div>
         </>
     }
-}
-
-/// A button that makes a linked size of a figure.
-fn become_size(
-    open: &Open,
-    id: ItemId,
-    kept: &Kept,
-    figure: &Figure,
-    index: usize,
-) -> Option<Html> {
-    let (kind, index) = match &figure.value {
-        Value::Length(..) => (MeasureKind::Length, 0),
-        Value::Lengths(_) => (MeasureKind::Length, u32::try_from(index).ok()?),
-        Value::Count(_) | Value::Exact(..) => (MeasureKind::Number, 0),
-        _ => return None,
-    };
-    let measures = open.book.job.measures();
-    let wanted = format!("{}, {}", kept.title, figure.label.to_lowercase());
-    let is_taken = |name: &str| measures.iter().any(|(_, m)| m.name == name);
-    let name = core::iter::once(wanted.clone())
-        .chain((2_u32..100).map(|n| format!("{wanted} {n}")))
-        .find(|name| !is_taken(name))?;
-    let measure = Measure {
-        rank: measures.len().try_into().unwrap_or(i64::MAX),
-        name: name.clone(),
-        kind,
-        written: Written::Linked(Linked { kept: id, result: figure.id.to_owned(), index }),
-        as_cut: None,
-        is_cut: false,
-        wait: false,
-        note: String::new(),
-    };
-    let step =
-        Step::new(format!("add {name}"), vec![open.book.job.adding(0, Item::Measure(measure))]);
-    Some(html! {
-        <button type="button" class="tool" data-testid={format!("become-{}", figure.id)} onclick={open.doing(Edit::Make(step))}>
-            { figure.label }
-        </button>
-    })
 }

@@ -1,16 +1,15 @@
 //! Parts, what is cut together, and the rack.
 
 use reckoner_core::job::{
-    Batch, Item, ItemId, Part, PartSizes, Piece, Setting, Step, batches as batches_of, part_sizes,
+    Batch, Item, ItemId, Part, PartSizes, Setting, batches as batches_of, part_sizes,
 };
 use reckoner_core::measure::Length;
 use reckoner_core::measure::text::{Quantity, TextProblem};
 use yew::prelude::*;
 
+use super::pieces::ticks;
 use super::sizes::quantity;
 use super::{Open, add, row};
-use crate::components::icon::{Icon, icon};
-use crate::job_book::book::Edit;
 
 fn size(open: &Open, length: &Result<Length, TextProblem>) -> Html {
     match length {
@@ -37,9 +36,16 @@ pub(super) fn parts(open: &Open) -> Html {
 
 fn part_row(open: &Open, part: &Part, it: &PartSizes) -> Html {
     let name = |id: &ItemId| open.book.job.item(*id).map_or("", Item::name);
-    let problem =
-        [&it.thickness, &it.width, &it.length].into_iter().find_map(|side| side.as_ref().err());
-    let problem = it.quantity.as_ref().err().or(problem).map(ToString::to_string);
+    let sides = [
+        ("How many", &part.quantity, it.quantity.as_ref().err()),
+        ("Thickness", &part.thickness, it.thickness.as_ref().err()),
+        ("Width", &part.width, it.width.as_ref().err()),
+        ("Length", &part.length, it.length.as_ref().err()),
+    ];
+    let problem = sides.into_iter().find_map(|(side, text, problem)| match problem? {
+        _ if text.trim().is_empty() => Some(format!("{side} is still to write.")),
+        problem => Some(format!("{side}: {problem}")),
+    });
     let waits: Vec<&str> = it.waits_for.iter().map(name).collect();
     html! {
         <li class="part">
@@ -52,40 +58,9 @@ fn part_row(open: &Open, part: &Part, it: &PartSizes) -> Html {
                 </span>
                 if let Some(words) = problem { <span class="row__problem">{ words }</span> }
             </a>
-            { pieces(open, part, it) }
+            { ticks(open, part, it) }
         </li>
     }
-}
-
-/// One box for each piece, ticked when it is cut.
-fn pieces(open: &Open, part: &Part, it: &PartSizes) -> Html {
-    let Ok(count) = it.quantity.clone() else { return html! {} };
-    let piece = |index: u32| {
-        let place = index as usize;
-        let is_done = part.pieces.get(place).is_some_and(|piece| piece.done);
-        let mut ticked = part.clone();
-        let wanted = place.saturating_add(1).max(ticked.pieces.len());
-        ticked.pieces.resize(wanted, Piece::default());
-        if let Some(piece) = ticked.pieces.get_mut(place) {
-            piece.done = !is_done;
-        }
-        let number = index.saturating_add(1);
-        let words = if is_done {
-            format!("put {} {number} back", part.name)
-        } else {
-            format!("cut {} {number}", part.name)
-        };
-        let step = Step::new(words, vec![open.book.job.replacing(it.id, Item::Part(ticked))]);
-        html! {
-            <button type="button" class="tick" aria-pressed={if is_done { "true" } else { "false" }}
-                aria-label={format!("{} {number} of {count}, cut", part.name)}
-                data-testid={format!("tick-{}-{number}", part.name)} onclick={open.doing(Edit::Make(step))}>
-                if is_done { { icon(Icon::Tick) } } else { { number } }
-            </button>
-        }
-    };
-    // A long run is ticked on its own page of the shop; here the first ones stand.
-    html! { <div class="ticks">{ for (0..count.min(40)).map(piece) }</div> }
 }
 
 pub(super) fn batches(open: &Open) -> Html {

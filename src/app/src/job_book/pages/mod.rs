@@ -1,17 +1,25 @@
 //! The pages of the job book.
 
+mod attention;
 mod hand_on;
 mod item;
+mod keep;
 mod kept;
 mod lists;
+mod making;
+mod match_group;
+mod pieces;
+mod results;
 mod shelf;
 mod sizes;
+mod together;
 
 use std::rc::Rc;
 
-use reckoner_core::job::{Item, ItemId, Reckoned};
+use reckoner_core::job::{Item, ItemId, MOST_PIECES, Reckoned};
 use yew::prelude::*;
 
+use keep::KeepPage;
 use shelf::ShelfPage;
 
 use super::book::{Book, Edit};
@@ -62,6 +70,9 @@ pub(crate) fn page(route: Route, settings: Rc<Settings>) -> Html {
             <JobPage key={key.to_owned()} job={key.to_owned()} rest={rest.to_owned()} {settings} />
         },
         Route::Take(packed) => html! { <ShelfPage {settings} packed={Some(packed.to_owned())} /> },
+        Route::Keep(calculator, query) => html! {
+            <KeepPage {calculator} query={query.to_owned()} {settings} />
+        },
         _ => html! { <ShelfPage {settings} packed={None::<String>} /> },
     }
 }
@@ -113,6 +124,7 @@ fn inside(open: &Open, rest: &str) -> Html {
             let item = id.and_then(|id| Some((id, open.book.job.item(id)?)));
             match item {
                 Some((id, Item::Kept(kept))) => kept::page(open, id, kept),
+                Some((id, Item::Match(_))) => match_group::page(open, Some(id)),
                 Some((id, item)) => match Form::of(item) {
                     Some(form) => item::page(open, form, Some(id)),
                     None => lost(open),
@@ -120,6 +132,19 @@ fn inside(open: &Open, rest: &str) -> Html {
                 None => lost(open),
             }
         }
+        "piece" => match argument.split_once('/').map(|(id, index)| (id.parse(), index.parse())) {
+            Some((Ok(id), Ok(index))) if index < MOST_PIECES => {
+                pieces::page(open, ItemId(id), index)
+            }
+            _ => lost(open),
+        },
+        "parts-of" => {
+            match argument.parse().ok().map(|id| (ItemId(id), open.book.job.item(ItemId(id)))) {
+                Some((id, Some(Item::Kept(kept)))) => making::page(open, id, kept),
+                _ => lost(open),
+            }
+        }
+        "new" if argument == "match" => match_group::page(open, None),
         "new" => match Form::named(argument) {
             Some(form) => item::page(open, form, None),
             None => lost(open),
@@ -128,7 +153,7 @@ fn inside(open: &Open, rest: &str) -> Html {
     }
 }
 
-fn lost(open: &Open) -> Html {
+pub(super) fn lost(open: &Open) -> Html {
     html! {
         <div class="page">
             { bar(open, &open.at(""), "Not here") }

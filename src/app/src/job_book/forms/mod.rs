@@ -3,12 +3,16 @@
 //! The forms are asked like a calculator's, so the keypad, the echoes and the problems are the
 //! same everywhere in the app.
 
-use reckoner_core::calculators::{Calculator, Stage};
+mod asked;
+
+pub use asked::{MATCH, PIECE};
+use asked::{MEASURE, PART, RACK_BOARD, ROUND, SAW, SCREW, SKETCH, YARD_BOARD};
+use reckoner_core::calculators::Calculator;
 use reckoner_core::job::{
-    Grain, Hand, Item, MOST_NAME, MOST_NOTE, Measure, MeasureKind, Part, RackBoard, Round, Saw,
+    Grain, Hand, Item, ItemId, Match, Measure, MeasureKind, Part, Piece, RackBoard, Round, Saw,
     Screw, Sketch, Written, YardBoard,
 };
-use reckoner_core::sheet::{Answer, Ask, Choice, Entries, Field, Kind, Least, Side, Start, When};
+use reckoner_core::sheet::{Ask, Entries, Side};
 
 /// Which form an item has.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -50,7 +54,7 @@ impl Form {
         Form::ALL.into_iter().find(|(_, known)| *known == name).map(|(form, _)| form)
     }
 
-    /// The form of an item; kept reckonings and groups have none.
+    /// The form of an item; kept reckonings and groups have pages of their own.
     #[must_use]
     pub fn of(item: &Item) -> Option<Form> {
         Some(match item {
@@ -81,192 +85,6 @@ impl Form {
         }
     }
 }
-
-const fn field(id: &'static str, label: &'static str, hint: &'static str, kind: Kind) -> Field {
-    let start = match kind {
-        Kind::YesNo => Start::Text("no"),
-        Kind::Count { .. } => Start::Text("1"),
-        _ => Start::Text(""),
-    };
-    Field { id, label, hint, kind, start, when: When::Always }
-}
-
-const NAME: Kind = Kind::Words(MOST_NAME);
-
-/// A form: it reads every field that is asked, so that each echoes and refuses; it has no answer.
-const fn form(title: &'static str, fields: &'static [Field]) -> Calculator {
-    Calculator {
-        slug: "",
-        title,
-        question: "",
-        stage: Stage::Measure,
-        fields,
-        results: &[],
-        work: read_all,
-    }
-}
-
-fn read_all(ask: &mut Ask) -> Option<Answer> {
-    for field in ask.fields() {
-        if !ask.is_asked(field) {
-            continue;
-        }
-        match field.kind {
-            Kind::Length(_) => drop(ask.length(field.id)),
-            Kind::OptionalLength(_) => drop(ask.optional_length(field.id)),
-            Kind::Count { .. } => drop(ask.count(field.id)),
-            Kind::OptionalMoney => drop(ask.optional_money(field.id)),
-            Kind::Spans => drop(ask.spans(field.id)),
-            Kind::Words(_) => drop(ask.words(field.id)),
-            _ => {}
-        }
-    }
-    None
-}
-
-static MEASURE: Calculator = form(
-    "Size",
-    &[
-        field("name", "Name", "what you call it: front rail", NAME),
-        Field {
-            start: Start::Text("length"),
-            ..field(
-                "kind",
-                "It is",
-                "",
-                Kind::Choice(&[
-                    Choice { id: "length", label: "A length" },
-                    Choice { id: "number", label: "A number" },
-                ]),
-            )
-        },
-        Field {
-            when: When::Chosen("kind", &["length"]),
-            ..field(
-                "formula",
-                "Planned",
-                "a size, or a formula with other names",
-                Kind::Length(Least::Any),
-            )
-        },
-        Field {
-            when: When::Chosen("kind", &["number"]),
-            ..field(
-                "number",
-                "Planned",
-                "a number, or a formula with other names",
-                Kind::Count { least: 0, most: 100_000 },
-            )
-        },
-        field("as_cut", "As cut", "what the tape says on the real part", Kind::MAYBE_LENGTH),
-        field("is_cut", "Cut already", "a change to it is then a part to recut", Kind::YesNo),
-        field(
-            "wait",
-            "Measure it first",
-            "parts that need it wait for the size as cut",
-            Kind::YesNo,
-        ),
-        field("note", "Note", "", Kind::Words(MOST_NOTE)),
-    ],
-);
-
-static PART: Calculator = form(
-    "Part",
-    &[
-        field("name", "Name", "", NAME),
-        field("quantity", "How many", "", Kind::Count { least: 1, most: 1_000 }),
-        field("thickness", "Thickness", "", Kind::ABOVE_ZERO),
-        field("width", "Width", "", Kind::ABOVE_ZERO),
-        field("length", "Length", "along the grain", Kind::ABOVE_ZERO),
-        field("stock", "Cut from", "as on the rack: 2x6; empty for any", NAME),
-        field("grain_free", "Grain either way", "", Kind::YesNo),
-        field("pairs", "Left and right", "half of them mirrored", Kind::YesNo),
-        field("may_rip", "May be ripped", "from a wider board", Kind::YesNo),
-        field("show_face", "Show face", "", NAME),
-        field("note", "Note", "", Kind::Words(MOST_NOTE)),
-    ],
-);
-
-static RACK_BOARD: Calculator = form(
-    "Board on hand",
-    &[
-        field("name", "Name", "scrap by the door", NAME),
-        field("section", "Section", "as parts ask for it: 2x6", NAME),
-        field("quantity", "How many", "", Kind::Count { least: 1, most: 1_000 }),
-        field("thickness", "Thickness", "as measured", Kind::ABOVE_ZERO),
-        field("width", "Width", "at its narrowest", Kind::ABOVE_ZERO),
-        field("length", "Length", "as measured", Kind::ABOVE_ZERO),
-        field("wet", "Still wet", "", Kind::YesNo),
-        field("sawn_ends", "Ends are sawn", "nothing to trim off them", Kind::YesNo),
-        field("knots", "Keep out of", "from the marked end: 10 to 12 1/2", Kind::Spans),
-    ],
-);
-
-static YARD_BOARD: Calculator = form(
-    "Length at the yard",
-    &[
-        field("section", "Section", "as parts ask for it: 2x6", NAME),
-        field("thickness", "Thickness", "dressed", Kind::ABOVE_ZERO),
-        field("width", "Width", "dressed", Kind::ABOVE_ZERO),
-        field("length", "Length", "", Kind::ABOVE_ZERO),
-        field("price", "Price", "of one", Kind::OptionalMoney),
-    ],
-);
-
-static ROUND: Calculator = form(
-    "Round thing",
-    &[
-        field("name", "Name", "paint can", NAME),
-        field("diameter", "Diameter", "across the rim", Kind::ABOVE_ZERO),
-    ],
-);
-
-static SAW: Calculator = form(
-    "Saw",
-    &[
-        field("name", "Name", "", NAME),
-        field("kerf", "Kerf", "width of the cut", Kind::ABOVE_ZERO),
-        field("reach", "Reach", "deepest cut", Kind::ABOVE_ZERO),
-        Field {
-            start: Start::Fence,
-            ..field(
-                "fence",
-                "Fence",
-                "as you stand at it",
-                Kind::Choice(&[
-                    Choice { id: "left", label: "Left" },
-                    Choice { id: "right", label: "Right" },
-                ]),
-            )
-        },
-    ],
-);
-
-static SCREW: Calculator = form(
-    "Screws on hand",
-    &[
-        Field {
-            start: Start::Text("8"),
-            ..field("gauge", "Gauge", "number", Kind::Count { least: 0, most: 24 })
-        },
-        field("length", "Length", "", Kind::ABOVE_ZERO),
-        field("quantity", "How many", "", Kind::Count { least: 0, most: 100_000 }),
-    ],
-);
-
-static SKETCH: Calculator = form(
-    "Sketch",
-    &[
-        field("length", "Front", "outside of the legs", Kind::MAYBE_LENGTH),
-        field("depth", "Depth", "front to back, outside", Kind::MAYBE_LENGTH),
-        field("height", "Leg height", "from the floor", Kind::MAYBE_LENGTH),
-        field("leg", "Leg", "its side", Kind::MAYBE_LENGTH),
-        field("rail", "Rail height", "of the upper rail", Kind::MAYBE_LENGTH),
-        field("shelf", "Shelf", "floor to its top; empty for none", Kind::MAYBE_LENGTH),
-        field("top", "Top", "its thickness; empty for none", Kind::MAYBE_LENGTH),
-        field("overhang", "Overhang", "all round", Kind::OptionalLength(Least::Zero)),
-    ],
-);
 
 fn yes_no(yes: bool) -> &'static str {
     if yes { "yes" } else { "no" }
@@ -466,6 +284,50 @@ pub fn item_of(form: Form, ask: &mut Ask, old: Option<&Item>, rank: i64) -> Item
     }
 }
 
+/// The texts of one piece of a part, counted from 0.
+#[must_use]
+pub fn entries_of_piece(part: &Part, index: usize) -> Entries {
+    let piece = part.pieces.get(index).cloned().unwrap_or_default();
+    Entries::from_pairs([
+        ("as_cut", piece.as_cut.unwrap_or_default()),
+        ("done", yes_no(piece.done).to_owned()),
+    ])
+}
+
+/// The part with what was done to one piece of it.
+#[must_use]
+pub fn with_piece(part: &Part, index: usize, piece: Piece) -> Part {
+    let mut part = part.clone();
+    let wanted = index.saturating_add(1).max(part.pieces.len());
+    part.pieces.resize(wanted, Piece::default());
+    if let Some(place) = part.pieces.get_mut(index) {
+        *place = piece;
+    }
+    part
+}
+
+/// The part that the form of a piece comes to. Who measured a piece has cut it.
+#[must_use]
+pub fn part_of_piece(ask: &Ask, part: &Part, index: usize) -> Part {
+    let as_cut = Some(ask.text("as_cut").trim().to_owned()).filter(|text| !text.is_empty());
+    let was_measured = part.pieces.get(index).is_some_and(|piece| piece.as_cut.is_some());
+    let done = ask.yes("done") || (as_cut.is_some() && !was_measured);
+    with_piece(part, index, Piece { done, as_cut })
+}
+
+/// The texts of a group that must match.
+#[must_use]
+pub fn entries_of_match(group: &Match) -> Entries {
+    Entries::from_pairs([("name", group.name.clone()), ("drift", group.drift.clone())])
+}
+
+/// The group that the form comes to, with these members.
+#[must_use]
+pub fn match_of(ask: &Ask, measures: Vec<ItemId>) -> Match {
+    let text = |id: &str| ask.text(id).trim().to_owned();
+    Match { name: text("name"), measures, drift: text("drift") }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -514,6 +376,42 @@ mod tests {
             };
             assert_eq!((measure.written, measure.rank), (expected, 2));
         }
+    }
+
+    #[test]
+    fn a_piece_that_is_measured_is_cut_and_may_be_put_back() {
+        let job = demo();
+        let (_, part) = job.parts()[0];
+        let bench = Bench::default();
+        let mut entries = entries_of_piece(part, 41);
+        entries.set("as_cut", " 33 ");
+        let ask = Ask::new(PIECE.fields, &entries, &bench, &NoNames);
+        let cut = part_of_piece(&ask, part, 41);
+        assert_eq!(cut.pieces.len(), 42);
+        let piece = Piece { done: true, as_cut: Some("33".to_owned()) };
+        assert_eq!((&cut.pieces[41], &cut.pieces[0]), (&piece, &Piece::default()));
+        let mut entries = entries_of_piece(&cut, 41);
+        entries.set("done", "no");
+        let ask = Ask::new(PIECE.fields, &entries, &bench, &NoNames);
+        assert!(!part_of_piece(&ask, &cut, 41).pieces[41].done);
+    }
+
+    #[test]
+    fn a_group_goes_through_its_form_unchanged() {
+        let job = demo();
+        let bench = Bench::default();
+        let groups = job.items().filter_map(|(_, item)| match item {
+            Item::Match(group) => Some(group),
+            _ => None,
+        });
+        let mut seen = 0;
+        for group in groups {
+            let entries = entries_of_match(group);
+            let ask = Ask::new(MATCH.fields, &entries, &bench, &NoNames);
+            assert_eq!(match_of(&ask, group.measures.clone()), *group);
+            seen += 1;
+        }
+        assert!(seen > 0);
     }
 
     #[test]

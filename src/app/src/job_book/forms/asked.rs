@@ -1,0 +1,209 @@
+//! What each form asks.
+
+use reckoner_core::calculators::{Calculator, Stage};
+use reckoner_core::job::{MOST_NAME, MOST_NOTE};
+use reckoner_core::sheet::{Answer, Ask, Choice, Field, Kind, Least, Start, When};
+
+const fn field(id: &'static str, label: &'static str, hint: &'static str, kind: Kind) -> Field {
+    let start = match kind {
+        Kind::YesNo => Start::Text("no"),
+        Kind::Count { .. } => Start::Text("1"),
+        _ => Start::Text(""),
+    };
+    Field { id, label, hint, kind, start, when: When::Always }
+}
+
+const NAME: Kind = Kind::Words(MOST_NAME);
+
+/// A form: it reads every field that is asked, so that each echoes and refuses; it has no answer.
+const fn form(title: &'static str, fields: &'static [Field]) -> Calculator {
+    Calculator {
+        slug: "",
+        title,
+        question: "",
+        stage: Stage::Measure,
+        fields,
+        results: &[],
+        work: read_all,
+    }
+}
+
+fn read_all(ask: &mut Ask) -> Option<Answer> {
+    for field in ask.fields() {
+        if !ask.is_asked(field) {
+            continue;
+        }
+        match field.kind {
+            Kind::Length(_) => drop(ask.length(field.id)),
+            Kind::OptionalLength(_) => drop(ask.optional_length(field.id)),
+            Kind::Count { .. } => drop(ask.count(field.id)),
+            Kind::OptionalMoney => drop(ask.optional_money(field.id)),
+            Kind::Spans => drop(ask.spans(field.id)),
+            Kind::Words(_) => drop(ask.words(field.id)),
+            _ => {}
+        }
+    }
+    None
+}
+
+pub(super) static MEASURE: Calculator = form(
+    "Size",
+    &[
+        field("name", "Name", "what you call it: front rail", NAME),
+        Field {
+            start: Start::Text("length"),
+            ..field(
+                "kind",
+                "It is",
+                "",
+                Kind::Choice(&[
+                    Choice { id: "length", label: "A length" },
+                    Choice { id: "number", label: "A number" },
+                ]),
+            )
+        },
+        Field {
+            when: When::Chosen("kind", &["length"]),
+            ..field(
+                "formula",
+                "Planned",
+                "a size, or a formula with other names",
+                Kind::Length(Least::Any),
+            )
+        },
+        Field {
+            when: When::Chosen("kind", &["number"]),
+            ..field(
+                "number",
+                "Planned",
+                "a number, or a formula with other names",
+                Kind::Count { least: 0, most: 100_000 },
+            )
+        },
+        field("as_cut", "As cut", "what the tape says on the real part", Kind::MAYBE_LENGTH),
+        field("is_cut", "Cut already", "a change to it is then a part to recut", Kind::YesNo),
+        field(
+            "wait",
+            "Measure it first",
+            "parts that need it wait for the size as cut",
+            Kind::YesNo,
+        ),
+        field("note", "Note", "", Kind::Words(MOST_NOTE)),
+    ],
+);
+
+pub(super) static PART: Calculator = form(
+    "Part",
+    &[
+        field("name", "Name", "", NAME),
+        field("quantity", "How many", "", Kind::Count { least: 1, most: 1_000 }),
+        field("thickness", "Thickness", "", Kind::ABOVE_ZERO),
+        field("width", "Width", "", Kind::ABOVE_ZERO),
+        field("length", "Length", "along the grain", Kind::ABOVE_ZERO),
+        field("stock", "Cut from", "as on the rack: 2x6; empty for any", NAME),
+        field("grain_free", "Grain either way", "", Kind::YesNo),
+        field("pairs", "Left and right", "half of them mirrored", Kind::YesNo),
+        field("may_rip", "May be ripped", "from a wider board", Kind::YesNo),
+        field("show_face", "Show face", "", NAME),
+        field("note", "Note", "", Kind::Words(MOST_NOTE)),
+    ],
+);
+
+pub(super) static RACK_BOARD: Calculator = form(
+    "Board on hand",
+    &[
+        field("name", "Name", "scrap by the door", NAME),
+        field("section", "Section", "as parts ask for it: 2x6", NAME),
+        field("quantity", "How many", "", Kind::Count { least: 1, most: 1_000 }),
+        field("thickness", "Thickness", "as measured", Kind::ABOVE_ZERO),
+        field("width", "Width", "at its narrowest", Kind::ABOVE_ZERO),
+        field("length", "Length", "as measured", Kind::ABOVE_ZERO),
+        field("wet", "Still wet", "", Kind::YesNo),
+        field("sawn_ends", "Ends are sawn", "nothing to trim off them", Kind::YesNo),
+        field("knots", "Keep out of", "from the marked end: 10 to 12 1/2", Kind::Spans),
+    ],
+);
+
+pub(super) static YARD_BOARD: Calculator = form(
+    "Length at the yard",
+    &[
+        field("section", "Section", "as parts ask for it: 2x6", NAME),
+        field("thickness", "Thickness", "dressed", Kind::ABOVE_ZERO),
+        field("width", "Width", "dressed", Kind::ABOVE_ZERO),
+        field("length", "Length", "", Kind::ABOVE_ZERO),
+        field("price", "Price", "of one", Kind::OptionalMoney),
+    ],
+);
+
+pub(super) static ROUND: Calculator = form(
+    "Round thing",
+    &[
+        field("name", "Name", "paint can", NAME),
+        field("diameter", "Diameter", "across the rim", Kind::ABOVE_ZERO),
+    ],
+);
+
+pub(super) static SAW: Calculator = form(
+    "Saw",
+    &[
+        field("name", "Name", "", NAME),
+        field("kerf", "Kerf", "width of the cut", Kind::ABOVE_ZERO),
+        field("reach", "Reach", "deepest cut", Kind::ABOVE_ZERO),
+        Field {
+            start: Start::Fence,
+            ..field(
+                "fence",
+                "Fence",
+                "as you stand at it",
+                Kind::Choice(&[
+                    Choice { id: "left", label: "Left" },
+                    Choice { id: "right", label: "Right" },
+                ]),
+            )
+        },
+    ],
+);
+
+pub(super) static SCREW: Calculator = form(
+    "Screws on hand",
+    &[
+        Field {
+            start: Start::Text("8"),
+            ..field("gauge", "Gauge", "number", Kind::Count { least: 0, most: 24 })
+        },
+        field("length", "Length", "", Kind::ABOVE_ZERO),
+        field("quantity", "How many", "", Kind::Count { least: 0, most: 100_000 }),
+    ],
+);
+
+pub(super) static SKETCH: Calculator = form(
+    "Sketch",
+    &[
+        field("length", "Front", "outside of the legs", Kind::MAYBE_LENGTH),
+        field("depth", "Depth", "front to back, outside", Kind::MAYBE_LENGTH),
+        field("height", "Leg height", "from the floor", Kind::MAYBE_LENGTH),
+        field("leg", "Leg", "its side", Kind::MAYBE_LENGTH),
+        field("rail", "Rail height", "of the upper rail", Kind::MAYBE_LENGTH),
+        field("shelf", "Shelf", "floor to its top; empty for none", Kind::MAYBE_LENGTH),
+        field("top", "Top", "its thickness; empty for none", Kind::MAYBE_LENGTH),
+        field("overhang", "Overhang", "all round", Kind::OptionalLength(Least::Zero)),
+    ],
+);
+
+/// One piece of a part.
+pub static PIECE: Calculator = form(
+    "Piece",
+    &[
+        field("as_cut", "As cut", "its length on the tape", Kind::MAYBE_LENGTH),
+        field("done", "Cut already", "", Kind::YesNo),
+    ],
+);
+
+/// Measures that must match; which ones is tapped in a list.
+pub static MATCH: Calculator = form(
+    "Must match",
+    &[
+        field("name", "Name", "the four legs", NAME),
+        field("drift", "May drift", "empty for not at all", Kind::OptionalLength(Least::Zero)),
+    ],
+);
