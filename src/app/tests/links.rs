@@ -63,6 +63,7 @@ fn an_address_shows_a_page() {
         Route::Jobs => "jobs".to_owned(),
         Route::Job(key, rest) => format!("job {key} {rest}"),
         Route::Take(packed) => format!("take {packed}"),
+        Route::Keep(it, query) => format!("keep {} {query}", it.slug),
         Route::Calculator(it, query) => format!("{} {query:?}", it.slug),
     };
     for home in ["", "#", "#/", "/"] {
@@ -74,6 +75,8 @@ fn an_address_shows_a_page() {
     assert_eq!(kind("#/tape?"), "tape None");
     assert_eq!(kind("#/tape?parts=3"), "tape Some(\"parts=3\")");
     assert_eq!(kind("#/nothing"), "unknown");
+    assert_eq!(kind("#/keep/tape?parts=3"), "keep tape parts=3");
+    assert_eq!(kind("#/keep/nothing?parts=3"), "unknown");
     assert_eq!(kind("#/jobs"), "jobs");
     assert_eq!(kind("#/job/12-3"), "job 12-3 ");
     assert_eq!(kind("#/job/12-3/item/7"), "job 12-3 item/7");
