@@ -112,6 +112,8 @@ pub struct Mismatch {
     pub least: (ItemId, Length),
     /// The largest of them.
     pub most: (ItemId, Length),
+    /// How far apart these two are.
+    pub apart: Length,
     /// How far they may drift.
     pub drift: Length,
 }
@@ -132,9 +134,10 @@ pub fn mismatches(job: &Job, reckoned: &Reckoned) -> Vec<Mismatch> {
         let least = lengths.iter().min_by_key(|(_, length)| *length);
         let most = lengths.iter().max_by_key(|(_, length)| *length);
         if let (Some(least), Some(most)) = (least, most)
-            && (most.1 - least.1).is_ok_and(|apart| apart > drift)
+            && let Ok(apart) = most.1 - least.1
+            && apart > drift
         {
-            all.push(Mismatch { group, least: *least, most: *most, drift });
+            all.push(Mismatch { group, least: *least, most: *most, apart, drift });
         }
     }
     all

@@ -89,6 +89,12 @@ impl Rescue {
     }
 }
 
+/// By how much a cut part is off, signed: below zero when it is too short.
+#[must_use]
+pub fn off_by(as_cut: Length, wanted: Length) -> Option<Length> {
+    (as_cut - wanted).ok()
+}
+
 /// The cut parts whose size as cut is not the size wanted: measures that are off either way, and
 /// pieces that are too short. A piece that is too long is trimmed.
 ///

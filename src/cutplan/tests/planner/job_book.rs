@@ -161,6 +161,7 @@ pub(crate) fn part(name: &str, quantity: i64, size: [&str; 3], stock: &str) -> P
         may_rip: true,
         note: String::new(),
         pieces: Vec::new(),
+        made: None,
     }
 }
 

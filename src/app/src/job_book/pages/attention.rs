@@ -64,13 +64,12 @@ fn trouble(open: &Open, it: &Trouble) -> Html {
 pub(super) fn mismatch(open: &Open, it: &Mismatch) -> Html {
     let tape = open.settings.bench.tape;
     let name = |id: ItemId| open.book.job.item(id).map_or("", Item::name);
-    let apart = (it.most.1 - it.least.1).ok();
     html! {
         <p class="attention__match" data-testid={format!("mismatch-{}", name(it.group))}>
             <a href={open.at(&format!("item/{}", it.group.0))}>{ name(it.group) }</a>
             { format!(" must match: {} is ", name(it.least.0)) }{ length_view(it.least.1, tape) }
             { format!(", {} is ", name(it.most.0)) }{ length_view(it.most.1, tape) }
-            if let Some(apart) = apart { { ". That is " }{ length_view(apart, tape) }{ " apart" } }
+            { ". That is " }{ length_view(it.apart, tape) }{ " apart" }
             if it.drift.is_positive() { { "; they may drift " }{ length_view(it.drift, tape) } }
             { "." }
         </p>

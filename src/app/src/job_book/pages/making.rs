@@ -37,7 +37,7 @@ pub(super) fn page(open: &Open, id: ItemId, kept: &Kept) -> Html {
         })
     });
     let left: Vec<&str> =
-        making.left.iter().filter_map(|id| Some(job.item(*id).map(Item::name)?)).collect();
+        making.left.iter().filter_map(|id| job.item(*id).map(Item::name)).collect();
     html! {
         <div class="page">
             { bar(open, &back, &format!("Parts of {}", kept.title)) }

@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use reckoner_core::job::rescue::{Cut, troubles};
+use reckoner_core::job::rescue::{Cut, off_by, troubles};
 use reckoner_core::job::{Item, ItemId, Part, PartSizes, Piece, Step};
 use reckoner_core::measure::Length;
 use reckoner_core::sheet::Ask;
@@ -190,7 +190,7 @@ fn PiecePage(props: &PiecePageProps) -> Html {
                             <p class="headline__rest"><span class="lean">{ verdict(as_cut, wanted) }</span></p>
                         </div>
                     </div>
-                    if let (Some(as_cut), Some(wanted)) = (as_cut, wanted) { { off_by(open, as_cut, wanted) } }
+                    if let (Some(as_cut), Some(wanted)) = (as_cut, wanted) { { off(open, as_cut, wanted) } }
                     if let Some(trouble) = trouble {
                         <section class="attention" aria-label="Ways out" data-testid="attention">{ ways(open, trouble) }</section>
                     }
@@ -211,10 +211,10 @@ fn verdict(as_cut: Option<Length>, wanted: Option<Length>) -> &'static str {
     }
 }
 
-fn off_by(open: &Open, as_cut: Length, wanted: Length) -> Html {
+fn off(open: &Open, as_cut: Length, wanted: Length) -> Html {
     let tape = open.settings.bench.tape;
-    match as_cut - wanted {
-        Ok(by) if !by.is_zero() => html! {
+    match off_by(as_cut, wanted) {
+        Some(by) if !by.is_zero() => html! {
             <p class="job__words" data-testid="off-by">
                 { "Cut at " }{ length_view(as_cut, tape) }{ ": " }{ length_view(by.abs(), tape) }
                 { if by.is_negative() { " short." } else { " long." } }

@@ -33,6 +33,7 @@ fn part(name: &str, quantity: &str, size: [&str; 3], stock: &str) -> Part {
         may_rip: true,
         note: String::new(),
         pieces: Vec::new(),
+        made: None,
     }
 }
 
