@@ -76,9 +76,14 @@ pub(crate) fn App(props: &AppProps) -> Html {
             };
             html! { <SettingsPage entries={(*entries).clone()} {settings} {on_change} /> }
         }
-        (asked @ (Route::Jobs | Route::Job(..) | Route::Take(_) | Route::Keep(..)), _) => {
-            props.jobs.map(|page| page(asked, settings)).unwrap_or_default()
-        }
+        (
+            asked @ (Route::Jobs
+            | Route::Job(..)
+            | Route::Take(_)
+            | Route::Keep(..)
+            | Route::Print(..)),
+            _,
+        ) => props.jobs.map(|page| page(asked, settings)).unwrap_or_default(),
         (Route::Home, _) => html! { <Home is_lost={false} /> },
         _ => html! { <Home is_lost={true} /> },
     }
@@ -87,7 +92,9 @@ pub(crate) fn App(props: &AppProps) -> Html {
 /// Whether this program carries what an address asks for.
 fn is_here(asked: Route, has_jobs: bool) -> bool {
     match asked {
-        Route::Jobs | Route::Job(..) | Route::Take(_) | Route::Keep(..) => has_jobs,
+        Route::Jobs | Route::Job(..) | Route::Take(_) | Route::Keep(..) | Route::Print(..) => {
+            has_jobs
+        }
         Route::Calculator(calculator, _) => calculator.is_here(),
         Route::Home | Route::Settings | Route::Unknown => true,
     }

@@ -15,8 +15,10 @@ pub enum Route<'a> {
     Jobs,
     /// `#/job/KEY` and what stands after it: a section, or an item.
     Job(&'a str, &'a str),
-    /// `#/take?PACKED`: a job that was handed on as a link.
-    Take(&'a str),
+    /// `#/take`: the ways to take a job in; `#/take?PACKED`: one that was handed on as a link.
+    Take(Option<&'a str>),
+    /// `#/print/slug?field=text`: the full-size template of a calculator's answer.
+    Print(&'static Calculator, &'a str),
     /// `#/keep/slug?field=text`: a calculator that is to be kept in a job.
     Keep(&'static Calculator, &'a str),
     /// A page that there is not.
@@ -36,7 +38,7 @@ impl<'a> Route<'a> {
             "" => Route::Home,
             "settings" => Route::Settings,
             "jobs" => Route::Jobs,
-            "take" => Route::Take(query.unwrap_or("")),
+            "take" => Route::Take(query),
             job if job.starts_with("job/") => {
                 let key = job.trim_start_matches("job/");
                 let (key, rest) = key.split_once('/').unwrap_or((key, ""));
@@ -47,6 +49,12 @@ impl<'a> Route<'a> {
                     .map_or(Route::Unknown, |calculator| {
                         Route::Keep(calculator, query.unwrap_or(""))
                     })
+            }
+            print if print.starts_with("print/") => {
+                let slug = print.trim_start_matches("print/");
+                calculators::find(slug).map_or(Route::Unknown, |calculator| {
+                    Route::Print(calculator, query.unwrap_or(""))
+                })
             }
             slug => calculators::find(slug).map_or(Route::Unknown, |calculator| {
                 Route::Calculator(calculator, query.filter(|query| !query.is_empty()))
@@ -59,6 +67,12 @@ impl<'a> Route<'a> {
 #[must_use]
 pub fn address(slug: &str, query: &str) -> String {
     if query.is_empty() { format!("#/{slug}") } else { format!("#/{slug}?{query}") }
+}
+
+/// The address of the full-size template of a calculator's answer.
+#[must_use]
+pub fn to_print(slug: &str, query: &str) -> String {
+    format!("#/print/{slug}?{query}")
 }
 
 /// The address of a job, or of a section or item in it.

@@ -2,7 +2,7 @@
 #![cfg(not(target_arch = "wasm32"))]
 
 use reckoner_app::link::{self, LinkProblem};
-use reckoner_app::route::{Route, address};
+use reckoner_app::route::{Route, address, to_print};
 use reckoner_core::calculators::tape::CALCULATOR;
 use reckoner_core::measure::Unit;
 use reckoner_core::sheet::{Bench, Entries};
@@ -62,8 +62,9 @@ fn an_address_shows_a_page() {
         Route::Unknown => "unknown".to_owned(),
         Route::Jobs => "jobs".to_owned(),
         Route::Job(key, rest) => format!("job {key} {rest}"),
-        Route::Take(packed) => format!("take {packed}"),
         Route::Keep(it, query) => format!("keep {} {query}", it.slug),
+        Route::Take(packed) => format!("take {packed:?}"),
+        Route::Print(it, query) => format!("print {} {query}", it.slug),
         Route::Calculator(it, query) => format!("{} {query:?}", it.slug),
     };
     for home in ["", "#", "#/", "/"] {
@@ -80,7 +81,11 @@ fn an_address_shows_a_page() {
     assert_eq!(kind("#/jobs"), "jobs");
     assert_eq!(kind("#/job/12-3"), "job 12-3 ");
     assert_eq!(kind("#/job/12-3/item/7"), "job 12-3 item/7");
-    assert_eq!(kind("#/take?abc"), "take abc");
+    assert_eq!(kind("#/take?abc"), "take Some(\"abc\")");
+    assert_eq!(kind("#/take?"), "take Some(\"\")");
+    assert_eq!(kind("#/take"), "take None");
+    assert_eq!(kind("#/print/nothing?a=b"), "unknown");
+    assert_eq!(kind(&to_print("spacing", "length=37")), "print spacing length=37");
     assert_eq!(kind("#/../etc"), "unknown");
     assert_eq!(kind(&address("tape", "parts=3")), "tape Some(\"parts=3\")");
 }

@@ -20,11 +20,10 @@ const MOST_PIECES: usize = 99;
 
 /// Letters of a job in one code on the screen.
 ///
-/// With the 28 letters before it a piece fits a code of version 8 with medium correction (ISO/IEC
-/// 18004: 221 letters). That is 57 modules wide with its border, so five CSS pixels each on a
-/// screen 320 wide. Larger codes would be fewer, but the app reads them less surely when the phone
-/// is held askew: 13 to 25 of 30 for version 12, 28 to 30 of 30 for this one.
-pub const PIECE: usize = 193;
+/// With the 28 letters before it a piece fits a code of version 10 with medium correction (ISO/IEC
+/// 18004: 311 letters). That is 65 modules wide with its border, so more than four CSS pixels each
+/// on a screen 320 wide.
+pub const PIECE: usize = 283;
 
 /// Longest piece that is read: no code holds more letters (ISO/IEC 18004, version 40, low).
 const MOST_LETTERS: usize = 4_296;

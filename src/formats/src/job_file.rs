@@ -116,19 +116,28 @@ pub struct Opened {
     pub set_aside: Vec<SetAside>,
 }
 
-/// Writes a job.
+/// Writes a job as a file that can be read and compared.
 #[must_use]
 pub fn write_job(job: &Job) -> String {
-    let file = JobV1 {
+    // Texts, numbers and lists of them always have a JSON form.
+    serde_json::to_string_pretty(&stored(job)).unwrap_or_default()
+}
+
+/// Writes a job without a space between things, for links and codes.
+#[must_use]
+pub fn write_job_small(job: &Job) -> String {
+    serde_json::to_string(&stored(job)).unwrap_or_default()
+}
+
+fn stored(job: &Job) -> JobV1 {
+    JobV1 {
         format: FORMAT.to_owned(),
         version: VERSION,
         title: job.title.clone(),
         unit: if job.unit.is_metric() { UnitV1::Millimetre } else { UnitV1::Inch },
         next_id: job.next_id().0,
         items: job.items().map(|(id, item)| StoredItem { id: id.0, item: item.into() }).collect(),
-    };
-    // Texts, numbers and lists of them always have a JSON form.
-    serde_json::to_string_pretty(&file).unwrap_or_default()
+    }
 }
 
 /// Opens a job file of any version up to this one.

@@ -4,6 +4,7 @@
 //! types make none. Reading never trusts what it reads: it refuses with a sentence, or sets the
 //! damaged piece aside and opens the rest.
 
+mod brought;
 mod codes;
 mod cut_v1;
 mod history_v1;
@@ -14,6 +15,7 @@ mod packed;
 mod pdf;
 mod screen;
 
+pub use brought::{Brought, brought};
 pub use codes::{CodeProblem, Gatherer, PIECE, codes, codes_in};
 pub use cut_v1::{
     Ask, Checked, CutJobV1, CutPlanV1, CutTextProblem, MOST_CUT_LINES, MOST_CUT_TEXT, News,
@@ -23,7 +25,7 @@ pub use cut_v1::{
 pub use history_v1::{read_history, write_history};
 #[cfg(feature = "schema")]
 pub use job_file::schema;
-pub use job_file::{MAX_FILE, OpenProblem, Opened, SetAside, open_job, write_job};
+pub use job_file::{MAX_FILE, OpenProblem, Opened, SetAside, open_job, write_job, write_job_small};
 pub use lists::{batches_csv, parts_csv};
 pub use packed::{PackProblem, pack, unpack};
 pub use pdf::template_pdf;

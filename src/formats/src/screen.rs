@@ -87,10 +87,10 @@ pub fn codes_seen(side: u32, pixels: &[u8]) -> Vec<String> {
     if side == 0 || light.len() != side * side {
         return Vec::new();
     }
-    let at = |x: usize, y: usize| light.get(y * side + x).copied().unwrap_or(u8::MAX);
-    let mut picture = rqrr::PreparedImage::prepare_from_greyscale(side, side, at);
-    let grids = picture.detect_grids();
-    grids.iter().filter_map(|grid| Some(grid.decode().ok()?.1)).collect()
+    let mut finder = quircs::Quirc::default();
+    let codes = finder.identify(side, side, &light);
+    let texts = codes.filter_map(|code| String::from_utf8(code.ok()?.decode().ok()?.payload).ok());
+    texts.collect()
 }
 
 /// How light a pixel is: the weights of ITU-R BT.601, in 256ths.

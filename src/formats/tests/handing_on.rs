@@ -5,8 +5,8 @@ use reckoner_core::job::{Item, Reckoned, Setting, Step, batches, demo::demo, par
 use reckoner_core::measure::Tape;
 use reckoner_core::sheet::Bench;
 use reckoner_formats::{
-    CodeProblem, Gatherer, PackProblem, batches_csv, codes, codes_in, pack, parts_csv, unpack,
-    write_job,
+    Brought, CodeProblem, Gatherer, MAX_FILE, PIECE, PackProblem, batches_csv, brought, codes,
+    codes_in, open_job, pack, parts_csv, unpack, write_job, write_job_small,
 };
 
 /// RFC 4180, read back by the csv crate in its strict default.
@@ -108,6 +108,30 @@ fn codes_are_found_in_a_text_that_was_pasted() {
     assert_eq!(found[..2], all[..2]);
     assert_eq!(found[2], "SR1 end");
     assert_eq!(codes_in("no code here"), Vec::<String>::new());
+}
+
+#[test]
+fn a_pasted_text_is_a_file_a_link_or_codes() {
+    let job = demo();
+    let small = write_job_small(&job);
+    assert!(small.len() < write_job(&job).len());
+    assert_eq!(open_job(&small).expect("a job file").job, job);
+    let file = Ok(Brought::File(small.clone()));
+    let packed = pack(&small);
+    for text in [
+        small.clone(),
+        packed.clone(),
+        format!("https://example.org/app/#/take?{packed}"),
+        format!("Look at my bench: https://example.org/#/take?{packed}\nSee you"),
+    ] {
+        assert_eq!(brought(&format!("  {text} \n")), file);
+    }
+    let all = codes(&small, PIECE).expect("few codes");
+    assert_eq!(brought(&all.join("\n")), Ok(Brought::Codes(all)));
+    for nonsense in ["", "hello", "https://example.org/#/take?", &packed[..packed.len() - 9]] {
+        assert_eq!(brought(nonsense), Err(PackProblem::Damaged), "{nonsense}");
+    }
+    assert_eq!(brought(&"A".repeat(MAX_FILE * 2 + 1)), Err(PackProblem::TooLarge));
 }
 
 /// Pieces whose own checks are right but which do not make up one job.

@@ -133,6 +133,9 @@ pub(crate) fn CalculatorPage(props: &CalculatorPageProps) -> Html {
                     { tools(&at_hand, *index, &done) }
                     if let Some(it) = &sheet.answer {
                         { answer::rest(it, &bench, *index, &on_index) }
+                        if it.template.is_some() {
+                            { to_print(calculator, form.entries(), &bench) }
+                        }
                     }
                 </section>
                 <section class="sizes" aria-label="What is asked">
@@ -142,6 +145,16 @@ pub(crate) fn CalculatorPage(props: &CalculatorPageProps) -> Html {
                 </section>
             </main>
         </div>
+    }
+}
+
+/// The way to the template of an answer, in the program that can print.
+fn to_print(calculator: &'static Calculator, entries: &Entries, bench: &Bench) -> Html {
+    let query = link::whole(calculator, entries, bench);
+    html! {
+        <p class="to-print">
+            <a class="tool" href={route::to_print(calculator.slug, &query)} data-testid="to-print">{ "Print at full size" }</a>
+        </p>
     }
 }
 

@@ -4,7 +4,10 @@ use core::ops::Range;
 
 use gloo::utils::{document, document_element, window};
 use wasm_bindgen::JsCast;
-use web_sys::{Element, Event, FocusEvent, HtmlElement, HtmlInputElement, HtmlSelectElement};
+use web_sys::{
+    Element, Event, FocusEvent, HtmlElement, HtmlInputElement, HtmlSelectElement,
+    HtmlTextAreaElement,
+};
 
 /// Characters that the narrowest input shows all at once.
 const FITS: usize = 9;
@@ -81,9 +84,13 @@ pub(crate) fn call_system_keyboard(id: &str) {
     }
 }
 
-/// The text of the input that an event is about.
+/// The text of the input or text box that an event is about.
 pub(crate) fn value_of(event: &Event) -> Option<String> {
-    Some(event.target()?.dyn_into::<HtmlInputElement>().ok()?.value())
+    let target = event.target()?;
+    match target.dyn_ref::<HtmlTextAreaElement>() {
+        Some(area) => Some(area.value()),
+        None => Some(target.dyn_into::<HtmlInputElement>().ok()?.value()),
+    }
 }
 
 /// The value of the list that an event is about.
@@ -120,6 +127,12 @@ pub(crate) fn scroll_to_top() {
 pub(crate) fn is_narrow() -> bool {
     let narrow = window().match_media("(max-width: 899px)").ok().flatten();
     narrow.is_some_and(|narrow| narrow.matches())
+}
+
+/// Whether the user asked for less movement on the screen.
+pub(crate) fn wants_less_movement() -> bool {
+    let wish = window().match_media("(prefers-reduced-motion: reduce)").ok().flatten();
+    wish.is_some_and(|wish| wish.matches())
 }
 
 /// Whether an event is about an input or a list.

@@ -1,6 +1,6 @@
-//! Doing something a moment later, unless it is called off.
+//! Doing something a moment later, or again and again, until it is called off.
 
-use gloo::timers::callback::Timeout;
+use gloo::timers::callback::{Interval, Timeout};
 
 /// Something that will be done; dropped before, it is not.
 pub(crate) struct Later {
@@ -10,4 +10,14 @@ pub(crate) struct Later {
 /// Does something after so many milliseconds, unless what is returned is dropped before.
 pub(crate) fn later(milliseconds: u32, what: impl FnOnce() + 'static) -> Later {
     Later { _timeout: Timeout::new(milliseconds, what) }
+}
+
+/// Something that is done again and again until this is dropped.
+pub(crate) struct Every {
+    _interval: Interval,
+}
+
+/// Does something every so many milliseconds until what is returned is dropped.
+pub(crate) fn every(milliseconds: u32, what: impl FnMut() + 'static) -> Every {
+    Every { _interval: Interval::new(milliseconds, what) }
 }

@@ -1,6 +1,7 @@
 //! The only code that touches the browser.
 
 pub(crate) mod address;
+pub(crate) mod camera;
 pub(crate) mod dom;
 pub(crate) mod files;
 pub(crate) mod later;

@@ -1,7 +1,7 @@
 //! Handing a job on: as a file, as a link, as lists. None of it needs a signal.
 
 use reckoner_core::job::{Setting, Step, batches, part_sizes};
-use reckoner_formats::{batches_csv, pack, parts_csv, write_job};
+use reckoner_formats::{batches_csv, pack, parts_csv, write_job, write_job_small};
 use yew::prelude::*;
 
 use super::Open;
@@ -75,7 +75,7 @@ fn HandOn(props: &HandOnProps) -> Html {
             batches_csv(&open.book.job, &all, open.settings.bench.tape)
         }),
     );
-    let packed = pack(&write_job(job));
+    let packed = pack(&write_job_small(job));
     let link = (packed.len() <= MOST_LINK).then(|| {
         let said = said.clone();
         Callback::from(move |_: MouseEvent| {
@@ -109,15 +109,22 @@ fn HandOn(props: &HandOnProps) -> Html {
                 <span class="field__label">{ "Name of the job" }</span>
                 <input class="field__input" type="text" maxlength="500" value={title} onchange={rename} data-testid="job-title" />
             </label>
+            <h2 class="job__title">{ "To another phone" }</h2>
             <div class="adds">
-                <button type="button" class="tool tool--main" data-testid="save-file" onclick={as_file}>{ "Save as a file" }</button>
+                <a class="tool tool--main" href={open.at("codes")} data-testid="to-codes">{ "Show as codes" }</a>
+                <button type="button" class="tool" data-testid="save-file" onclick={as_file}>{ "Save as a file" }</button>
                 if let Some(onclick) = link {
                     <button type="button" class="tool" data-testid="copy-job-link" {onclick}>{ "Copy as a link" }</button>
                 } else {
                     <p class="job__words">{ "This job is too large for a link. Hand it on as a file." }</p>
                 }
+            </div>
+            <h2 class="job__title">{ "To a spreadsheet" }</h2>
+            <div class="adds">
                 <button type="button" class="tool" data-testid="save-parts" onclick={parts}>{ "Parts as a list (CSV)" }</button>
                 <button type="button" class="tool" data-testid="save-batches" onclick={lists}>{ "Settings as a list (CSV)" }</button>
+            </div>
+            <div class="adds">
                 <button type="button" class="tool" data-testid="remove-job" onclick={remove}>{ "Take it off this device" }</button>
             </div>
             <p role="status">{ *said }</p>

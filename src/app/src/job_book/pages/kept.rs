@@ -5,12 +5,10 @@ use std::rc::Rc;
 use reckoner_core::calculators::{self, Calculator};
 use reckoner_core::job::make_parts::make_parts;
 use reckoner_core::job::{Item, ItemId, Kept, Step};
-use reckoner_core::paper::{Paper, Template};
 use reckoner_core::sheet::Sheet;
-use reckoner_formats::template_pdf;
 use yew::prelude::*;
 
-use super::hand_on::file_name;
+use super::full_size::FullSize;
 use super::item::Shared;
 use super::together::{Stands, use_together};
 use super::{Open, bar, results, row};
@@ -19,7 +17,7 @@ use crate::components::measure;
 use crate::form::view::{asks, use_at_hand};
 use crate::form::{Action, Form};
 use crate::job_book::book::Edit;
-use crate::platform::{address, dom, files};
+use crate::platform::{address, dom};
 
 pub(super) fn list(open: &Open) -> Html {
     let kept = open.book.job.kept();
@@ -139,56 +137,33 @@ fn KeptPage(props: &KeptPageProps) -> Html {
         })
     };
     html! {
-        <div class={classes!("page", "page--calculator", at_hand.is_keying().then_some("is-keying"))}>
-            { bar(open, &open.at("kept"), &kept.title) }
-            <main class="bench">
-                <section class="answer" aria-label="Answer">
-                    { answer::headline(&form, &sheet, &bench, *index, &on_index, &on_way_out) }
-                    if let Some(it) = &sheet.answer {
-                        { answer::rest(it, &bench, *index, &on_index) }
-                        if let Some(template) = &it.template { { full_size(open, kept, template) } }
-                        if make_parts(&open.book.job, &open.reckoned, &bench, id).is_some() {
-                            <div class="adds">
-                                <a class="tool" href={open.at(&format!("parts-of/{}", id.0))} data-testid="make-parts">{ "Make parts of it" }</a>
-                            </div>
-                        }
-                        { results::list(open, id, kept, it, *index) }
-                    }
-                </section>
-                <section class="sizes" aria-label="What is asked">
-                    { asks(&at_hand) }
-                    <label class="field is-long">
-                        <span class="field__label">{ "Title" }</span>
-                        <input class="field__input" type="text" maxlength="500" value={kept.title.clone()} onchange={rename} data-testid="kept-title" />
-                    </label>
-                    <div class="adds"><button type="button" class="tool" data-testid="take-out" onclick={take_out}>{ "Take it out" }</button></div>
-                </section>
-            </main>
-        </div>
+           <div class={classes!("page", "page--calculator", at_hand.is_keying().then_some("is-keying"))}>
+               { bar(open, &open.at("kept"), &kept.title) }
+               <main class="bench">
+                   <section class="answer" aria-label="Answer">
+                       { answer::headline(&form, &sheet, &bench, *index, &on_index, &on_way_out) }
+                       if let Some(it) = &sheet.answer {
+                           { answer::rest(it, &bench, *index, &on_index) }
+                           if let Some(template) = &it.template {
+    <FullSize template={template.clone()} title={kept.title.clone()} tape={bench.tape} />
     }
-}
-
-/// The template of an answer as pages to print at full size.
-fn full_size(open: &Open, kept: &Kept, template: &Template) -> Html {
-    let save = |paper: Paper, label: &'static str, id: &'static str| {
-        let (template, title, tape) =
-            (template.clone(), kept.title.clone(), open.settings.bench.tape);
-        let trouble = open.on_page.trouble.clone();
-        let onclick =
-            Callback::from(move |_: MouseEvent| match template_pdf(&template, paper, tape) {
-                Ok(pdf) => files::save(&file_name(&title, "pdf"), "application/pdf", &pdf),
-                Err(problem) => trouble.set(Some(problem.to_string())),
-            });
-        html! { <button type="button" class="tool" data-testid={id} {onclick}>{ label }</button> }
-    };
-    html! {
-        <>
-            <h2 class="job__title">{ "Print at full size" }</h2>
-            <p class="job__words">{ "Print at 100 %. The first page has a square to measure: it must be 3 in." }</p>
-            <div class="adds">
-                { save(Paper::Letter, "Letter pages (PDF)", "template-letter") }
-                { save(Paper::A4, "A4 pages (PDF)", "template-a4") }
-            </div>
-        </>
-    }
+                           if make_parts(&open.book.job, &open.reckoned, &bench, id).is_some() {
+                               <div class="adds">
+                                   <a class="tool" href={open.at(&format!("parts-of/{}", id.0))} data-testid="make-parts">{ "Make parts of it" }</a>
+                               </div>
+                           }
+                           { results::list(open, id, kept, it, *index) }
+                       }
+                   </section>
+                   <section class="sizes" aria-label="What is asked">
+                       { asks(&at_hand) }
+                       <label class="field is-long">
+                           <span class="field__label">{ "Title" }</span>
+                           <input class="field__input" type="text" maxlength="500" value={kept.title.clone()} onchange={rename} data-testid="kept-title" />
+                       </label>
+                       <div class="adds"><button type="button" class="tool" data-testid="take-out" onclick={take_out}>{ "Take it out" }</button></div>
+                   </section>
+               </main>
+           </div>
+       }
 }

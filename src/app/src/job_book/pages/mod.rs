@@ -1,6 +1,8 @@
 //! The pages of the job book.
 
 mod attention;
+mod codes;
+mod full_size;
 mod hand_on;
 mod item;
 mod keep;
@@ -12,6 +14,7 @@ mod pieces;
 mod results;
 mod shelf;
 mod sizes;
+mod take;
 mod together;
 
 use std::rc::Rc;
@@ -21,6 +24,7 @@ use yew::prelude::*;
 
 use keep::KeepPage;
 use shelf::ShelfPage;
+use take::TakePage;
 
 use super::book::{Book, Edit};
 use super::forms::Form;
@@ -69,11 +73,16 @@ pub(crate) fn page(route: Route, settings: Rc<Settings>) -> Html {
         Route::Job(key, rest) => html! {
             <JobPage key={key.to_owned()} job={key.to_owned()} rest={rest.to_owned()} {settings} />
         },
-        Route::Take(packed) => html! { <ShelfPage {settings} packed={Some(packed.to_owned())} /> },
+        Route::Take(packed) => {
+            let packed = packed.map(str::to_owned);
+            let key = packed.clone().unwrap_or_default();
+            html! { <TakePage {key} {packed} /> }
+        }
         Route::Keep(calculator, query) => html! {
             <KeepPage {calculator} query={query.to_owned()} {settings} />
         },
-        _ => html! { <ShelfPage {settings} packed={None::<String>} /> },
+        Route::Print(calculator, query) => full_size::page(calculator, query, &settings),
+        _ => html! { <ShelfPage {settings} /> },
     }
 }
 
@@ -149,6 +158,7 @@ fn inside(open: &Open, rest: &str) -> Html {
             Some(form) => item::page(open, form, None),
             None => lost(open),
         },
+        "codes" => codes::page(open),
         section => section_page(open, section),
     }
 }
