@@ -16,6 +16,15 @@ pub struct Label {
     pub name: String,
 }
 
+/// A section of a cutting job as the builder knows it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SectionLabel {
+    /// As parts and boards write it: `2x6`.
+    pub name: String,
+    /// Thickness and width; `None` when a quick list does not ask for them.
+    pub size: Option<(Length, Length)>,
+}
+
 /// What the prices of a cutting job stand for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Money {
@@ -33,6 +42,8 @@ pub enum Money {
 pub struct Labels {
     /// The unit of its lengths.
     pub unit: CommonUnit,
+    /// Of the sections.
+    pub sections: Vec<SectionLabel>,
     /// Of the parts.
     pub parts: Vec<Label>,
     /// Of the boards to buy.
@@ -63,6 +74,13 @@ impl Labels {
     pub fn length(&self, units: Units) -> Result<Length, OutOfRange> {
         let (numer, denom) = self.unit.fraction(units);
         Length::of_inch(numer, denom)
+    }
+
+    /// The label of the section with this id.
+    #[must_use]
+    pub fn section(&self, job: &Job, id: &str) -> Option<&SectionLabel> {
+        let at = job.sections.iter().position(|section| section.id == id)?;
+        self.sections.get(at)
     }
 
     /// The label of the part, board or scrap with this id.

@@ -53,6 +53,7 @@ pub mod labels;
 mod plan;
 mod problem;
 pub mod quick_list;
+pub mod report;
 pub mod scale;
 pub mod wanted;
 

@@ -2,7 +2,7 @@
 //!
 //! Boards are cut to length only. Where no board has a price, the plan buys the least wood, then the fewest boards.
 
-use super::labels::{Label, Labels, Money};
+use super::labels::{Label, Labels, Money, SectionLabel};
 use super::problem::{
     Board, Ends, Job, LARGEST_PRICE_CENTS, Part, SawRules, Scrap, Section, Units,
 };
@@ -193,6 +193,7 @@ impl List {
         let to = |length: Length| units(unit, length);
         let mut labels = Labels {
             unit,
+            sections: vec![SectionLabel { name: SECTION.into(), size: None }],
             parts: Vec::new(),
             boards: Vec::new(),
             scraps: Vec::new(),
@@ -338,7 +339,8 @@ mod tests {
     #[test]
     fn what_is_wrong_stands_beside_its_field() {
         let many = "1/7, ".repeat(201);
-        let cases: [(&[(&str, &str)], &str, &str, &str); 13] = [
+        type Case<'a> = (&'a [(&'a str, &'a str)], &'a str, &'a str, &'a str);
+        let cases: [Case<'_>; 13] = [
             (&[("parts", "")], "parts", "empty", "at least one piece"),
             (&[("parts", &many)], "parts", "too-many", "200"),
             (&[("parts", "0 @ 12")], "parts", "not-a-count", "from 1 to 1000"),

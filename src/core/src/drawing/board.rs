@@ -191,8 +191,8 @@ impl Board {
         }
     }
 
-    /// Labels at real places across, in one row. A label that would run into the one before it
-    /// is left out; the first and the last always stand.
+    /// Labels at real places across, in one row. A label that would run into another one is left
+    /// out; the last always stands.
     pub fn labels(&mut self, row: i8, labels: &[(Length, String)]) {
         let baseline = self.row(row);
         let placed: Vec<(f64, f64, &String)> = labels
@@ -212,7 +212,7 @@ impl Board {
         for (index, (x, half, label)) in placed.iter().enumerate() {
             let is_last = index + 1 == placed.len();
             let fits = x - half > free_from + 4.0 && (is_last || x + half + 4.0 < last_from);
-            if fits || index == 0 || is_last {
+            if fits || is_last {
                 items.push((*x, (*label).clone()));
                 free_from = x + half;
             }

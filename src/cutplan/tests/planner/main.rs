@@ -8,5 +8,6 @@ mod job_book;
 mod laws;
 mod modes;
 mod random;
+mod report;
 mod rips;
 mod support;

@@ -5,7 +5,7 @@ use super::sections::{Woods, is_too_slight, lying, may_be_ripped, why_not};
 use super::stock::StockBoard;
 use super::{NotYet, Options, Wanted, WantedPart, WantedProblem};
 use crate::calculators::resaw_rip::saw::SHORTEST;
-use crate::cutting::labels::{Label, Labels, Money};
+use crate::cutting::labels::{Label, Labels, Money, SectionLabel};
 use crate::cutting::problem::{
     Board, CrossSize, Ends, Job, KnotZone, Part, ResawRules, RipRules, SawRules, Scrap, Section,
     Units,
@@ -193,6 +193,7 @@ impl Maker<'_> {
         };
         let mut labels = Labels {
             unit,
+            sections: self.kinds.iter().map(|kind| self.section_label(kind)).collect(),
             parts: Vec::new(),
             boards: Vec::new(),
             scraps: Vec::new(),
@@ -249,6 +250,14 @@ impl Maker<'_> {
             cautions.insert(0, Caution::Ripping);
         }
         Ok(Wanted { job, labels, left_out, notes, cautions })
+    }
+
+    fn section_label(&self, kind: &Kind) -> SectionLabel {
+        let wood = |at: usize| self.kinds.get(at).map(|kind| kind.wood);
+        let mut boards = self.boards.iter().zip(&self.board_kinds);
+        let board = boards.find(|(_, at)| wood(**at) == Some(kind.wood));
+        let name = board.map_or(String::new(), |(board, _)| board.section.clone());
+        SectionLabel { name, size: Some((kind.thickness, kind.width)) }
     }
 
     /// Whether a strip of the part's width would be too slight to stand on its edge before the saw, in any board.

@@ -1,0 +1,291 @@
+//! A plan as the builder sees it: what to buy, each board with its cuts in order, batches, and offcuts worth keeping.
+//!
+//! Everything along a board is measured from its left end, every setting of the fence from fence to near tooth, and every
+//! stop from stop to near tooth. Nothing is rounded here.
+
+mod bars;
+mod batches;
+mod money;
+mod offcuts;
+mod orders;
+mod rows;
+
+pub use batches::{BatchCut, CutBatch};
+pub use money::{Compared, Proof, Spent, compare, proof, spent};
+pub use offcuts::Keep;
+pub use orders::{Order, OrderKind};
+pub use rows::{RowCut, Stretch, What};
+
+use super::labels::{Label, Labels, SectionLabel};
+use super::plan::{CutBoard, Layout, Plan, Source};
+use super::problem::{Job, StockView, Units};
+use crate::drawing::Scene;
+use crate::job::ItemId;
+use crate::measure::{Length, Tape};
+use crate::say;
+use crate::sheet::{Caution, Sentence};
+
+/// How the report is written.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct How {
+    /// The user's tape, for what is written into drawings.
+    pub tape: Tape,
+    /// The shortest offcut worth keeping.
+    pub keep_from: Length,
+}
+
+/// A plan as the builder sees it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Report {
+    /// What the boards to buy come to.
+    pub spent: Spent,
+    /// What to buy, in the order of the yard's list.
+    pub shopping: Vec<Purchase>,
+    /// The boards to cut, in the order of the plan.
+    pub boards: Vec<BoardCut>,
+    /// What is cut at one setting, across all boards.
+    pub batches: Vec<CutBatch>,
+    /// Offcuts worth keeping, longest first.
+    pub offcuts: Vec<Keep>,
+    /// Parts that found no place, with how many of each.
+    pub left_out: Vec<(String, u32)>,
+    /// Dangers of the work.
+    pub cautions: Vec<Caution>,
+}
+
+/// One line of the shopping list.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Purchase {
+    /// The board of the yard, where it is one of the job book.
+    pub item: Option<ItemId>,
+    /// `2x6`
+    pub section: String,
+    /// Of one board.
+    pub length: Length,
+    /// How many.
+    pub count: u32,
+    /// Price of one and of all, in cents; `None` when no price was given.
+    pub price: Option<(i64, i64)>,
+}
+
+/// One board to cut.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BoardCut {
+    /// From 1, in the order of the plan.
+    pub number: u32,
+    /// What it is called: a section of the yard, or the name of a board on hand.
+    pub name: String,
+    /// By its place in the cutting job.
+    pub source: Source,
+    /// The board of the rack or the yard, where it is one of the job book.
+    pub item: Option<ItemId>,
+    /// Its whole length.
+    pub length: Length,
+    /// What comes out of it: name and how many.
+    pub parts: Vec<(String, u32)>,
+    /// The board, or each of its strips and layers, from its left end to its right.
+    pub rows: Vec<RowCut>,
+    /// The cuts in order, from the left end.
+    pub orders: Vec<Order>,
+    /// The bar, to scale along the board.
+    pub scene: Scene,
+    /// What the letters in the bar stand for.
+    pub key: Vec<KeyLine>,
+}
+
+/// What a letter in a bar stands for.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct KeyLine {
+    /// `A`; the same part has the same letter on every board.
+    pub letter: String,
+    /// The part.
+    pub name: String,
+    /// Its length.
+    pub length: Length,
+    /// How many on this board.
+    pub count: u32,
+}
+
+/// One board of the plan with all that is known of it.
+struct Seen<'a> {
+    job: &'a Job,
+    labels: &'a Labels,
+    view: StockView<'a>,
+    cut: &'a CutBoard,
+    label: &'a Label,
+    section: &'a SectionLabel,
+    number: u32,
+}
+
+impl<'a> Seen<'a> {
+    fn of(job: &'a Job, labels: &'a Labels, cut: &'a CutBoard, number: u32) -> Option<Seen<'a>> {
+        let (place, label) = match cut.source {
+            Source::Board(at) => (at, labels.boards.get(at)?),
+            Source::Scrap(at) => (job.boards.len().checked_add(at)?, labels.scraps.get(at)?),
+        };
+        let view = job.stock().nth(place)?;
+        let section = labels.section(job, view.section)?;
+        Some(Seen { job, labels, view, cut, label, section, number })
+    }
+
+    fn length(&self, units: Units) -> Option<Length> {
+        self.labels.length(units).ok()
+    }
+
+    fn part_name(&self, part: usize) -> Option<&'a str> {
+        self.labels.parts.get(part).map(|label| label.name.as_str())
+    }
+}
+
+/// A plan in the builder's words. `None` when it is not a plan of that job.
+#[must_use]
+pub fn report(job: &Job, plan: &Plan, labels: &Labels, how: How) -> Option<Report> {
+    let (mut boards, mut offcuts) = (Vec::new(), Vec::new());
+    for (number, cut) in (1..).zip(&plan.boards) {
+        let seen = Seen::of(job, labels, cut, number)?;
+        boards.push(board_cut(&seen, how)?);
+        offcuts.extend(offcuts::of_board(&seen, plan, how)?);
+    }
+    offcuts.sort_by_key(|keep| core::cmp::Reverse(keep.length));
+    let left_out = plan
+        .left_out
+        .iter()
+        .map(|left| labels.parts.get(left.part).map(|label| (label.name.clone(), left.quantity)));
+    Some(Report {
+        spent: spent(labels, plan.cost_cents, bought(plan)).ok()?,
+        shopping: shopping(job, plan, labels)?,
+        batches: batches::batches(&boards),
+        left_out: left_out.collect::<Option<_>>()?,
+        cautions: cautions(job, plan, labels)?,
+        offcuts,
+        boards,
+    })
+}
+
+/// How many boards a plan buys.
+fn bought(plan: &Plan) -> u32 {
+    let boards = plan.boards.iter().filter(|cut| matches!(cut.source, Source::Board(_)));
+    u32::try_from(boards.count()).unwrap_or(u32::MAX)
+}
+
+fn shopping(job: &Job, plan: &Plan, labels: &Labels) -> Option<Vec<Purchase>> {
+    let mut list = Vec::new();
+    for (at, board) in job.boards.iter().enumerate() {
+        let count = plan.boards.iter().filter(|cut| cut.source == Source::Board(at)).count();
+        let count = u32::try_from(count).ok()?;
+        if count == 0 {
+            continue;
+        }
+        let is_priced = labels.money == super::labels::Money::Cents;
+        let sum = board.price_cents.checked_mul(i64::from(count))?;
+        list.push(Purchase {
+            item: labels.boards.get(at)?.item,
+            section: labels.section(job, &board.section)?.name.clone(),
+            length: labels.length(board.length).ok()?,
+            count,
+            price: is_priced.then_some((board.price_cents, sum)),
+        });
+    }
+    Some(list)
+}
+
+fn board_cut(seen: &Seen<'_>, how: How) -> Option<BoardCut> {
+    let rows = rows::rows(seen)?;
+    let key = key(seen)?;
+    let scene = bars::bar(seen, &rows, how.tape)?;
+    Some(BoardCut {
+        number: seen.number,
+        name: seen.label.name.clone(),
+        source: seen.cut.source,
+        item: seen.label.item,
+        length: seen.length(seen.view.length)?,
+        parts: key.iter().map(|line| (line.name.clone(), line.count)).collect(),
+        orders: orders::orders(seen)?,
+        rows,
+        scene,
+        key,
+    })
+}
+
+fn key(seen: &Seen<'_>) -> Option<Vec<KeyLine>> {
+    let mut counts: Vec<(usize, u32)> = Vec::new();
+    for placed in seen.cut.placed() {
+        match counts.iter_mut().find(|(part, _)| *part == placed.part) {
+            Some((_, count)) => *count = count.saturating_add(1),
+            None => counts.push((placed.part, 1)),
+        }
+    }
+    counts.sort_unstable();
+    let line = |(part, count): (usize, u32)| {
+        Some(KeyLine {
+            letter: letter(part),
+            name: seen.part_name(part)?.to_owned(),
+            length: seen.length(seen.job.parts.get(part)?.length)?,
+            count,
+        })
+    };
+    counts.into_iter().map(line).collect()
+}
+
+/// A to Z, then AA and so on.
+fn letter(part: usize) -> String {
+    let last = char::from(b'A' + u8::try_from(part % 26).unwrap_or(0));
+    match part / 26 {
+        0 => last.to_string(),
+        more => format!("{}{last}", letter(more - 1)),
+    }
+}
+
+/// Pieces shorter than this need a push block (saw manuals).
+const SHORT: Length = Length::sixty_fourths(12 * 64);
+
+fn cautions(job: &Job, plan: &Plan, labels: &Labels) -> Option<Vec<Caution>> {
+    let mut cautions = Vec::new();
+    let mut is_short = false;
+    for cut in &plan.boards {
+        match &cut.layout {
+            Layout::Crosscut(_) => {}
+            Layout::RipFirst(strips) => {
+                cautions.push(Caution::Ripping);
+                if strips.iter().any(|strip| strip.layers.len() > 1) {
+                    cautions.push(Caution::DeepCut);
+                }
+            }
+            Layout::CrosscutFirst(_) => cautions.push(Caution::Ripping),
+        }
+        for placed in cut.placed() {
+            is_short |= labels.length(job.parts.get(placed.part)?.length).ok()? < SHORT;
+        }
+    }
+    if is_short {
+        cautions.push(Caution::SmallPiece);
+    }
+    cautions.push(Caution::DustAndNoise);
+    cautions.sort_unstable();
+    cautions.dedup();
+    Some(cautions)
+}
+
+impl Report {
+    /// What it comes to, in one line: `3 boards, 32.70.`
+    #[must_use]
+    pub fn headline(&self) -> Sentence {
+        let count: u32 = self.shopping.iter().fold(0, |sum, line| sum.saturating_add(line.count));
+        match (count, &self.spent) {
+            (0, _) => say!["Nothing to buy: it all comes from boards on hand."],
+            (_, Spent::Wood { .. }) => {
+                let mut sentence = say!["Buy "];
+                sentence.0.extend(self.spent.sentence().0);
+                sentence.0.push(".".into());
+                sentence
+            }
+            (1, spent) => say!["Buy 1 board for ", spent.sentence().to_string(), "."],
+            (count, spent) => {
+                say!["Buy ", count, " boards for ", spent.sentence().to_string(), "."]
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests;

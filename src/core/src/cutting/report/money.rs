@@ -1,0 +1,196 @@
+//! What a plan costs, how far it is proved, and what other plans would cost. Money is exact.
+
+use crate::cutting::found::{NextRun, SingleBoard};
+use crate::cutting::labels::{Labels, Money};
+use crate::cutting::plan::{Plan, Source};
+use crate::cutting::problem::Job;
+use crate::measure::text::decimal;
+use crate::measure::{Length, Number, OutOfRange};
+use crate::say;
+use crate::sheet::{Sentence, money};
+
+/// What is spent on boards.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Spent {
+    /// Money, in cents.
+    Money {
+        /// Hundredths of the user's money.
+        cents: i64,
+    },
+    /// No price was given: so many boards, so much length in all.
+    Wood {
+        /// How many boards.
+        boards: u32,
+        /// Together.
+        length: Length,
+    },
+}
+
+impl Spent {
+    /// `24.90`, or `3 boards, 26 ft`.
+    #[must_use]
+    pub fn sentence(&self) -> Sentence {
+        match self {
+            Spent::Money { cents } => say![money(*cents)],
+            Spent::Wood { boards, length } => {
+                let many = if *boards == 1 { "board" } else { "boards" };
+                say![format!("{boards} {many}, {}", feet(*length))]
+            }
+        }
+    }
+}
+
+/// A length of lumber in feet, exactly where three places do.
+fn feet(length: Length) -> String {
+    let feet = (length.in_inches() * Number::ratio(1, 12).unwrap_or(Number::ONE)).ok();
+    let text = feet.map_or_else(|| length.to_string(), |feet| decimal(feet, 3));
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    format!("{text} ft")
+}
+
+/// What a cost of the cutting job stands for.
+///
+/// # Errors
+///
+/// [`OutOfRange`] when a length is too large to keep.
+pub fn spent(labels: &Labels, cents: i64, boards: u32) -> Result<Spent, OutOfRange> {
+    match labels.money {
+        Money::Cents => Ok(Spent::Money { cents }),
+        Money::Wood { each } => Ok(Spent::Wood { boards, length: (each * Number::whole(cents))? }),
+    }
+}
+
+/// How far a plan is proved.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Proof {
+    /// No plan is cheaper.
+    pub proved: bool,
+    /// `24.90`
+    pub cost: String,
+    /// No plan costs less than this.
+    pub bound: String,
+    /// How much cheaper a plan could be at most; zero when proved.
+    pub gap: String,
+    /// All of it in words.
+    pub sentence: Sentence,
+}
+
+/// How far a plan is proved; also for the news while the search runs.
+#[must_use]
+pub fn proof(labels: &Labels, cost_cents: i64, bound_cents: i64) -> Proof {
+    let amount = |cents: i64| match labels.money {
+        Money::Cents => money(cents),
+        Money::Wood { each } => (each * Number::whole(cents)).map_or_else(|_| String::new(), feet),
+    };
+    let gap_cents = cost_cents.saturating_sub(bound_cents).max(0);
+    let (cost, bound, gap) = (amount(cost_cents), amount(bound_cents), amount(gap_cents));
+    let proved = gap_cents == 0;
+    let least = match labels.money {
+        Money::Cents => ["Proved: nobody can do it for less.", "less than "],
+        Money::Wood { .. } => ["Proved: nobody can do it with less wood.", "less wood than "],
+    };
+    let sentence = if proved {
+        say![least[0]]
+    } else {
+        say![
+            "Not proved yet. No plan takes ",
+            least[1],
+            bound.clone(),
+            ": at most ",
+            gap.clone(),
+            format!(" ({}) could be saved.", percent(gap_cents, cost_cents))
+        ]
+    };
+    Proof { proved, cost, bound, gap, sentence }
+}
+
+/// A share in per cent with one place, rounded up: a gap is never told smaller than it is.
+fn percent(part: i64, whole: i64) -> String {
+    let tenths = i128::from(part) * 1_000;
+    let tenths = tenths
+        .checked_div(i128::from(whole))
+        .map_or(0, |down| if down * i128::from(whole) < tenths { down + 1 } else { down });
+    format!("{}.{} %", tenths / 10, tenths % 10)
+}
+
+/// Another way to buy.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Compared {
+    /// `All 2x6 as 96 in: 3 boards, 32.70.`
+    pub sentence: Sentence,
+    /// What the whole job costs then; `None` when it cannot be done.
+    pub spent: Option<Spent>,
+    /// How much more than the plan, in cents of the cutting job.
+    pub dearer_cents: Option<i64>,
+}
+
+/// The plan against boards of a single length in each section, and against the next cheapest store run.
+///
+/// A section that the yard sells in one length only has nothing to compare.
+#[must_use]
+pub fn compare(
+    job: &Job,
+    labels: &Labels,
+    best: &Plan,
+    singles: &[SingleBoard],
+    next: Option<&NextRun>,
+) -> Vec<Compared> {
+    let mut rows: Vec<Compared> =
+        singles.iter().filter_map(|single| compare_single(job, labels, best, single)).collect();
+    rows.sort_by_key(|row| row.dearer_cents.unwrap_or(i64::MAX));
+    rows.extend(next.and_then(|next| compare_next(job, labels, best, next)));
+    rows
+}
+
+fn compare_single(
+    job: &Job,
+    labels: &Labels,
+    best: &Plan,
+    single: &SingleBoard,
+) -> Option<Compared> {
+    let board = job.boards.get(single.board)?;
+    let lengths = job.boards.iter().filter(|other| other.section == board.section).count();
+    if lengths < 2 {
+        return None;
+    }
+    let name = labels.section(job, &board.section)?.name.clone();
+    let head = say!["All ", name, " as ", labels.length(board.length).ok()?, ": "];
+    let outcome = match &single.outcome {
+        Ok(outcome) => outcome,
+        Err(problem) => {
+            let mut sentence = head;
+            sentence.0.extend(say!["cannot be done. "].0);
+            sentence.0.extend(labels.explain(job, problem).sentence.0);
+            return Some(Compared { sentence, spent: None, dearer_cents: None });
+        }
+    };
+    let plan = &outcome.plan;
+    let count = plan.boards.iter().filter(|cut| cut.source == Source::Board(single.board)).count();
+    let many = if count == 1 { "board" } else { "boards" };
+    let mut sentence = head;
+    sentence.0.extend(say![format!("{count} {many}, ")].0);
+    finish(labels, best, plan, sentence)
+}
+
+fn compare_next(job: &Job, labels: &Labels, best: &Plan, next: &NextRun) -> Option<Compared> {
+    let mut sentence = say!["Next cheapest store run: "];
+    for line in super::shopping(job, &next.plan, labels)? {
+        sentence.0.extend(say![line.count, " × ", line.section, " ", line.length, ", "].0);
+    }
+    finish(labels, best, &next.plan, sentence)
+}
+
+/// Adds the cost of a plan and how much dearer it is than the best.
+fn finish(labels: &Labels, best: &Plan, plan: &Plan, mut sentence: Sentence) -> Option<Compared> {
+    let spent = spent(labels, plan.cost_cents, super::bought(plan)).ok()?;
+    let dearer = plan.cost_cents.checked_sub(best.cost_cents)?;
+    let more = proof(labels, plan.cost_cents, best.cost_cents);
+    sentence.0.extend(say![more.cost, " in all"].0);
+    let rest = match dearer {
+        0 => say![", as much as the plan."],
+        1.. => say![", ", more.gap, " more than the plan."],
+        _ => say!["."],
+    };
+    sentence.0.extend(rest.0);
+    Some(Compared { sentence, spent: Some(spent), dearer_cents: Some(dearer) })
+}
