@@ -11,7 +11,7 @@ use crate::model::{
 };
 
 /// A board's nests are listed as forms when there are at most this many in all.
-const MOST_FORMS: usize = 400;
+const MOST_FORMS: usize = 3000;
 
 /// The most ways to resaw a strip that are looked at. Beyond it the model admits that it misses some.
 const MOST_LAYERINGS: usize = 2_000;
@@ -297,10 +297,13 @@ impl<'a> Builder<'a> {
                 }
             }
         }
-        if let Some(listed) = list_forms(&nests, MOST_FORMS) {
-            forms.extend(listed);
-            nests.clear();
-        }
+        nests.retain(|nest| match list_forms(nest, MOST_FORMS) {
+            Some(listed) => {
+                forms.extend(listed);
+                false
+            }
+            None => true,
+        });
         Stock {
             number,
             cost: if aim == Aim::Rack { 0 } else { view.price_cents },
@@ -353,7 +356,7 @@ impl<'a> Builder<'a> {
         }
         let room = size.thickness - resaw.near_face - resaw.far_face + resaw.kerf;
         let nest = Nest { rooms: vec![room], choices };
-        let Some(layered) = list_forms(&[nest], MOST_LAYERINGS) else {
+        let Some(layered) = list_forms(&nest, MOST_LAYERINGS) else {
             self.lossy = true;
             return found;
         };

@@ -12,6 +12,7 @@ use crate::bounds::{Worth, cover, cover_in_part};
 use crate::budget::Meter;
 use crate::model::{Model, Pattern};
 use crate::price::{Prices, capacities};
+use crate::rows::Shape;
 use crate::simplex::Master;
 
 /// Patterns kept, at most.
@@ -24,6 +25,7 @@ type Signature = (usize, Vec<(usize, u32)>);
 pub(crate) struct Columns<'m> {
     pub(crate) model: &'m Model,
     pub(crate) capacities: Vec<Vec<i64>>,
+    pub(crate) shape: Rc<Shape>,
     pub(crate) pool: Vec<Rc<Pattern>>,
     known: BTreeSet<Signature>,
 }
@@ -94,7 +96,13 @@ impl Rest {
 
 impl<'m> Columns<'m> {
     pub(crate) fn new(model: &'m Model) -> Self {
-        Self { model, capacities: capacities(model), pool: Vec::new(), known: BTreeSet::new() }
+        Self {
+            model,
+            capacities: capacities(model),
+            shape: Rc::new(Shape::new(model)),
+            pool: Vec::new(),
+            known: BTreeSet::new(),
+        }
     }
 
     /// Keeps a pattern unless it is known.

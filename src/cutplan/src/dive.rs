@@ -166,7 +166,7 @@ impl Dive<'_, '_, '_> {
         let boards: f64 = relaxed.levels.iter().map(|entry| entry.1).sum();
         if boards < FEW_BOARDS && model.all_listed() {
             let reduced = rest.reduce(model);
-            let mut mixer = Mixer::new(&reduced);
+            let mut mixer = Mixer::new(&reduced, Rc::clone(&self.columns.shape));
             for worth in relaxed.worth.iter().chain(&relaxed.worths) {
                 mixer.cut(worth);
                 mixer.budget_with(worth);

@@ -31,25 +31,19 @@ impl Nest {
     }
 }
 
-/// Every form to which no further piece can be added, or `None` when there are more than `most` in all. Smaller
-/// forms are not needed: leaving bins empty makes them.
-pub(crate) fn list_forms(nests: &[Nest], most: usize) -> Option<Vec<Form>> {
-    let mut forms = Vec::new();
-    for nest in nests {
-        let mut lister = Lister {
-            nest,
-            most,
-            used: vec![0; nest.choices.len()],
-            pieces: Vec::new(),
-            left: nest.rooms.clone(),
-            visits: 0,
-            forms: &mut forms,
-        };
-        if !nest.rooms.is_empty() && !lister.go(0, 0) {
-            return None;
-        }
-    }
-    Some(forms)
+/// Every form to which no further piece can be added, or `None` when there are more than `most`. Smaller forms are not
+/// needed: leaving bins empty makes them.
+pub(crate) fn list_forms(nest: &Nest, most: usize) -> Option<Vec<Form>> {
+    let mut lister = Lister {
+        nest,
+        most,
+        used: vec![0; nest.choices.len()],
+        pieces: Vec::new(),
+        left: nest.rooms.clone(),
+        visits: 0,
+        forms: Vec::new(),
+    };
+    (nest.rooms.is_empty() || lister.go(0, 0)).then_some(lister.forms)
 }
 
 struct Lister<'a> {
@@ -59,7 +53,7 @@ struct Lister<'a> {
     pieces: Vec<(usize, usize)>,
     left: Vec<i64>,
     visits: usize,
-    forms: &'a mut Vec<Form>,
+    forms: Vec<Form>,
 }
 
 impl Lister<'_> {

@@ -45,6 +45,7 @@ mod modes;
 mod planner;
 mod price;
 mod realise;
+mod replace;
 mod rows;
 mod simplex;
 mod solve;

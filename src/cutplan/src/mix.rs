@@ -7,15 +7,14 @@
 //! mix fails, every mix that it could replace board by board fails too, so failures are kept and such mixes are
 //! skipped.
 
-use std::collections::BTreeMap;
 use std::rc::Rc;
 
 use crate::bounds::Worth;
 use crate::budget::Meter;
-use crate::completion::{BinType, BinWorth};
+use crate::completion::BinWorth;
 use crate::greedy::Patterns;
 use crate::model::{Form, Model};
-use crate::rows::{Filled, Packed, Rows, is_no_more};
+use crate::rows::{Filled, Packed, Rows, Shape};
 
 /// Worths that bin completion budgets with, at most.
 const MOST_WORTHS: usize = 4;
@@ -59,71 +58,15 @@ pub(crate) struct Mixer<'m> {
     excluded: Option<Vec<u32>>,
     worths: Vec<BinWorth>,
     rows: Rows<'m>,
-    replacers: Replacers,
-}
-
-/// Which boards can stand in for which others, whatever these hold.
-struct Replacers {
-    /// Paid stocks, those with the fewest replacers first.
-    order: Vec<usize>,
-    /// For each stock: itself and all that can replace it, those that few others can replace last.
-    of: Vec<Vec<usize>>,
-    /// Some stock can be replaced by one that costs no more. Otherwise a mix that failed says nothing about a dearer one.
-    is_useful: bool,
-}
-
-impl Replacers {
-    fn new(model: &Model, paid: &[usize]) -> Self {
-        let forms: Vec<Vec<Vec<BinType>>> = model
-            .stocks
-            .iter()
-            .map(|stock| stock.forms.iter().map(|form| BinType::all_of(&form.bins)).collect())
-            .collect();
-        let replaces = |b: usize, a: usize| {
-            a == b || forms[a].iter().all(|few| forms[b].iter().any(|many| is_no_more(few, many)))
-        };
-        let mut of: Vec<Vec<usize>> = vec![Vec::new(); model.stocks.len()];
-        for &stock in paid {
-            of[stock] = paid.iter().copied().filter(|&other| replaces(other, stock)).collect();
-        }
-        let count: Vec<usize> = of.iter().map(Vec::len).collect();
-        for list in &mut of {
-            list.sort_by_key(|&stock| std::cmp::Reverse(count[stock]));
-        }
-        let mut order = paid.to_vec();
-        order.sort_by_key(|&stock| count[stock]);
-        let cost = |stock: usize| model.stocks[stock].cost;
-        let is_useful = paid.iter().any(|&a| of[a].iter().any(|&b| a != b && cost(b) <= cost(a)));
-        Self { order, of, is_useful }
-    }
-
-    /// Whether every board of `mix` finds a board of its own in `failed` that can replace it. Taken greedily: the answer
-    /// is exact where boards differ in length only, and never yes when it should be no.
-    fn hold(&self, mix: &[u32], failed: &[u32], spare: &mut Vec<u32>) -> bool {
-        spare.clear();
-        spare.extend_from_slice(failed);
-        self.order.iter().filter(|&&stock| mix[stock] > 0).all(|&stock| {
-            let mut need = mix[stock];
-            for &other in &self.of[stock] {
-                let take = need.min(spare[other]);
-                spare[other] -= take;
-                need -= take;
-            }
-            need == 0
-        })
-    }
 }
 
 impl<'m> Mixer<'m> {
-    pub(crate) fn new(model: &'m Model) -> Self {
-        let mut paid: Vec<usize> =
-            (0..model.stocks.len()).filter(|&s| model.stocks[s].cost > 0).collect();
-        paid.sort_by_key(|&stock| (std::cmp::Reverse(model.stocks[stock].cost), stock));
+    pub(crate) fn new(model: &'m Model, shape: Rc<Shape>) -> Self {
+        let paid = model.paid();
         let free = (0..model.stocks.len())
             .filter(|&s| model.stocks[s].cost == 0)
             .map(|s| (s, model.stocks[s].limit.unwrap_or(0)))
             .collect();
-        let replacers = Replacers::new(model, &paid);
         let spendable = (0..paid.len())
             .map(|at| {
                 paid[at..]
@@ -144,8 +87,7 @@ impl<'m> Mixer<'m> {
             failed: Vec::new(),
             excluded: None,
             worths: Vec::new(),
-            rows: Rows::new(model),
-            replacers,
+            rows: Rows::new(model, shape),
         }
     }
 
@@ -348,8 +290,11 @@ impl<'m> Mixer<'m> {
     /// Whether a failed mix has, for every board of this one, a board of its own that can replace it.
     fn is_dominated(&self, mix: &[u32]) -> bool {
         let mut spare = Vec::new();
-        self.replacers.is_useful
-            && self.failed.iter().any(|failed| self.replacers.hold(mix, failed, &mut spare))
+        self.rows.shape.replacers.is_useful
+            && self
+                .failed
+                .iter()
+                .any(|failed| self.rows.shape.replacers.hold(mix, failed, &mut spare))
     }
 
     /// Decides one mix exactly, over all choices of forms.
@@ -370,8 +315,20 @@ impl<'m> Mixer<'m> {
                 boards.iter().map(held).fold(0, i64::saturating_add)
             })
             .collect();
+        let mut demands = self.model.demands();
+        let mut reach = vec![0; self.rows.shape.slots()];
+        for &(stock, count) in &boards {
+            if let Some(item) = self.model.stocks[stock].out {
+                demands[item] = demands[item].saturating_sub(count);
+            }
+            for (sum, &most) in reach.iter_mut().zip(self.rows.shape.of_stock(stock)) {
+                *sum += most * count;
+            }
+        }
         let mut choice = FormChoice {
             boards,
+            demands,
+            reach,
             steps,
             chosen: Vec::new(),
             hopes,
@@ -402,6 +359,9 @@ impl<'m> Mixer<'m> {
         if self.cuts.iter().zip(&choice.hopes).any(short) {
             return None;
         }
+        if self.rows.is_refuted(&choice.reach, &choice.demands, meter) {
+            return None;
+        }
         let Some(&(stock, count)) = choice.boards.get(at) else {
             return self.pack(choice, meter);
         };
@@ -418,12 +378,13 @@ impl<'m> Mixer<'m> {
         for number in form..forms.len() {
             let form = Rc::clone(&self.model.stocks[stock].forms[number]);
             choice.chosen.push((stock, form, 1));
-            let hopes = choice.hopes.clone();
+            let (hopes, reach) = (choice.hopes.clone(), choice.reach.clone());
+            self.rows.shape.choose(stock, number, &mut choice.reach);
             for (cut, hope) in self.cuts.iter().zip(&mut choice.hopes) {
                 *hope -= cut.of_stock[stock] - cut.of_form[stock][number];
             }
             let found = self.choose_forms(at, done + 1, number, choice, meter);
-            choice.hopes = hopes;
+            (choice.hopes, choice.reach) = (hopes, reach);
             choice.chosen.pop();
             if found.is_some() || choice.unknown {
                 return found;
@@ -433,25 +394,16 @@ impl<'m> Mixer<'m> {
     }
 
     fn pack(&mut self, choice: &mut FormChoice, meter: &mut Meter<'_>) -> Option<Patterns> {
-        let mut bins: BTreeMap<(usize, i64), u32> = BTreeMap::new();
-        let mut demands = self.model.demands();
-        for (stock, form, count) in &choice.chosen {
-            if let Some(item) = self.model.stocks[*stock].out {
-                demands[item] = demands[item].saturating_sub(*count);
-                continue;
-            }
-            for bin in &form.bins {
-                *bins.entry((bin.kind, bin.cap)).or_insert(0) += count;
-            }
-        }
-        let fills = match self.rows.pack(&bins, &demands, &self.worths, choice.steps, meter) {
-            Packed::Fits(fills) => fills,
-            Packed::Fails => return None,
-            Packed::Unknown => {
-                choice.unknown = true;
-                return None;
-            }
-        };
+        let fills =
+            match self.rows.pack(&choice.reach, &choice.demands, &self.worths, choice.steps, meter)
+            {
+                Packed::Fits(fills) => fills,
+                Packed::Fails => return None,
+                Packed::Unknown => {
+                    choice.unknown = true;
+                    return None;
+                }
+            };
         Some(self.patterns(choice, fills))
     }
 
@@ -505,8 +457,12 @@ struct FormChoice {
     /// For deciding one choice.
     steps: u64,
     chosen: Vec<(usize, Rc<Form>, u32)>,
+    /// How many of each item are to be cut.
+    demands: Vec<u32>,
     /// For each cut: what the forms chosen and the boards still open can hold at most.
     hopes: Vec<i64>,
+    /// For each slot of the shape: how many bins so long the forms chosen and the boards still open can give.
+    reach: Vec<u32>,
     stop_at: u64,
     unknown: bool,
 }

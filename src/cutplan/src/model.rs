@@ -218,6 +218,14 @@ impl Model {
         cost + skipped
     }
 
+    /// Stocks that cost something, dearest first.
+    pub(crate) fn paid(&self) -> Vec<usize> {
+        let mut paid: Vec<usize> =
+            (0..self.stocks.len()).filter(|&s| self.stocks[s].cost > 0).collect();
+        paid.sort_by_key(|&stock| (std::cmp::Reverse(self.stocks[stock].cost), stock));
+        paid
+    }
+
     /// Whether every board's forms are all listed.
     pub(crate) fn all_listed(&self) -> bool {
         self.stocks.iter().all(|stock| stock.nests.is_empty())

@@ -82,7 +82,7 @@ pub fn next_store_run(
             let of_it = plan.boards.iter().filter(|c| c.source == Source::Board(stock.number));
             bought[number] = u32::try_from(of_it.count()).unwrap_or(u32::MAX);
         }
-        let mut mixer = Mixer::new(solver.model);
+        let mut mixer = Mixer::new(solver.model, solver.shape());
         mixer.exclude(bought);
         for worth in &solver.worths {
             mixer.cut(worth);

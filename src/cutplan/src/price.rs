@@ -63,7 +63,12 @@ impl<'m> Prices<'m> {
             fills.push(found);
         }
         let mut prices = Self { model, values: values.to_vec(), fills, best: Vec::new() };
-        prices.best = (0..model.stocks.len()).map(|stock| prices.best_of(stock)).collect();
+        for (stock, entry) in model.stocks.iter().enumerate() {
+            let bins: usize = entry.forms.iter().map(|form| form.bins.len()).sum();
+            let (best, steps) = prices.best_of(stock);
+            meter.tick(steps + bins as u64);
+            prices.best.push(best);
+        }
         prices
     }
 
@@ -74,8 +79,10 @@ impl<'m> Prices<'m> {
         })
     }
 
-    fn best_of(&self, stock: usize) -> (i64, i64, Place) {
+    /// Value reached, upper bound and place, and the steps that it took.
+    fn best_of(&self, stock: usize) -> ((i64, i64, Place), u64) {
         let stock = &self.model.stocks[stock];
+        let mut steps = 0;
         let mut best = (0, 0, Place::Nothing);
         for (at, form) in stock.forms.iter().enumerate() {
             let (value, upper) = self.form_value(form);
@@ -85,16 +92,17 @@ impl<'m> Prices<'m> {
             }
         }
         for (at, nest) in stock.nests.iter().enumerate() {
-            let (value, upper, pieces) = self.nest_value(nest);
+            let (value, upper, pieces, taken) = self.nest_value(nest);
+            steps += taken;
             best.1 = best.1.max(upper);
             if value > best.0 {
                 (best.0, best.2) = (value, Place::Nest(at, pieces));
             }
         }
-        best
+        (best, steps)
     }
 
-    fn nest_value(&self, nest: &Nest) -> (i64, i64, Vec<(usize, usize)>) {
+    fn nest_value(&self, nest: &Nest) -> (i64, i64, Vec<(usize, usize)>, u64) {
         let largest = nest.rooms.iter().copied().max().unwrap_or(0);
         let outer = |upper: bool| -> Vec<Offer> {
             let value = |choice: &crate::model::Choice| {
@@ -118,8 +126,8 @@ impl<'m> Prices<'m> {
         let mut rooms = nest.rooms.clone();
         rooms.sort_unstable();
         rooms.dedup();
-        let (found, _) = fill(&outer(false), &rooms);
-        let (above, _) = fill(&outer(true), &rooms);
+        let (found, steps) = fill(&outer(false), &rooms);
+        let (above, more) = fill(&outer(true), &rooms);
         let mut sums = (0, 0);
         let mut pieces = Vec::new();
         for (room, &cap) in nest.rooms.iter().enumerate() {
@@ -129,7 +137,7 @@ impl<'m> Prices<'m> {
                 pieces.extend(std::iter::repeat_n((room, choice), count as usize));
             }
         }
-        (sums.0, sums.1, pieces)
+        (sums.0, sums.1, pieces, steps + more)
     }
 
     /// For each stock: no board of it can hold more value.

@@ -6,14 +6,19 @@
 //! with fewer or shorter bins too.
 
 use std::collections::BTreeMap;
+use std::rc::Rc;
 
 use crate::budget::Meter;
 use crate::completion::{Answer, BinType, BinWorth, complete};
 use crate::knapsack::Fill;
-use crate::model::Model;
+use crate::model::{Bin, Model};
+use crate::price::capacities;
+use crate::replace::Replacers;
 
-/// Answers remembered of each sort, at most.
-const MOST_REMEMBERED: usize = 20_000;
+/// Fills remembered of each group, at most.
+const MOST_FITS: usize = 20_000;
+/// Failures remembered of each group, at most.
+const MOST_FAILED: usize = 2_000;
 
 /// The fills of all bins, by kind and capacity.
 pub(crate) type Filled = BTreeMap<(usize, i64), Vec<Fill>>;
@@ -25,25 +30,29 @@ pub(crate) enum Packed {
     Unknown,
 }
 
-/// Kinds that share items, and what was found out about them.
+/// Kinds that share items.
 struct Group {
     items: Vec<usize>,
-    /// For each demand: sets of bins that are not enough.
-    failed: BTreeMap<Vec<u32>, Vec<Vec<BinType>>>,
-    fits: BTreeMap<(Vec<u32>, Vec<BinType>), Filled>,
-    remembered: usize,
+    /// Every kind and capacity that a bin of the group can have, sorted.
+    slots: Vec<(usize, i64)>,
+    /// Where its slots stand in the list of all slots.
+    from: usize,
 }
 
-/// The bins of a model.
-pub(crate) struct Rows<'m> {
-    model: &'m Model,
-    /// The group of each kind; `None` where it accepts nothing.
-    home: Vec<Option<usize>>,
+/// What does not change while boards are chosen: which bins have to do with each other, and how many of them each board
+/// can give. A *reach* says, slot by slot, how many bins of that kind are at least so long.
+pub(crate) struct Shape {
     groups: Vec<Group>,
+    slots: usize,
+    /// For each form of each stock: its reach.
+    of_form: Vec<Vec<Vec<u32>>>,
+    /// For each stock: the most of all its forms, slot by slot.
+    of_stock: Vec<Vec<u32>>,
+    pub(crate) replacers: Replacers,
 }
 
-impl<'m> Rows<'m> {
-    pub(crate) fn new(model: &'m Model) -> Self {
+impl Shape {
+    pub(crate) fn new(model: &Model) -> Self {
         // Each item starts as a group of its own; every kind joins the groups of its items.
         let mut group: Vec<usize> = (0..model.items.len()).collect();
         for kind in model.kinds.iter().filter(|kind| !kind.out) {
@@ -60,79 +69,173 @@ impl<'m> Rows<'m> {
         let mut roots = group.clone();
         roots.sort_unstable();
         roots.dedup();
-        let place = |root: usize| roots.binary_search(&root).ok();
-        let home = model
-            .kinds
-            .iter()
-            .map(|kind| kind.ways.first().and_then(|way| place(group[way.item])))
-            .collect();
-        let groups = roots
-            .iter()
-            .map(|&root| Group {
-                items: (0..group.len()).filter(|&item| group[item] == root).collect(),
-                failed: BTreeMap::new(),
-                fits: BTreeMap::new(),
-                remembered: 0,
-            })
-            .collect();
-        Self { model, home, groups }
+        let mut slots = vec![Vec::new(); roots.len()];
+        for (number, (kind, capacities)) in model.kinds.iter().zip(capacities(model)).enumerate() {
+            let way = kind.ways.first().filter(|_| !kind.out);
+            if let Some(Ok(home)) = way.map(|way| roots.binary_search(&group[way.item])) {
+                slots[home].extend(capacities.into_iter().map(|cap| (number, cap)));
+            }
+        }
+        let mut groups = Vec::with_capacity(roots.len());
+        let mut from = 0;
+        for (&root, slots) in roots.iter().zip(slots) {
+            let items = (0..group.len()).filter(|&item| group[item] == root).collect();
+            let next = from + slots.len();
+            groups.push(Group { items, slots, from });
+            from = next;
+        }
+        let mut shape = Self {
+            groups,
+            slots: from,
+            of_form: Vec::new(),
+            of_stock: Vec::new(),
+            replacers: Replacers::new(model),
+        };
+        for stock in &model.stocks {
+            let reaches: Vec<Vec<u32>> =
+                stock.forms.iter().map(|form| shape.reach_of(&form.bins)).collect();
+            let mut most = vec![0; shape.slots];
+            for reach in &reaches {
+                for (most, &own) in most.iter_mut().zip(reach) {
+                    *most = own.max(*most);
+                }
+            }
+            shape.of_form.push(reaches);
+            shape.of_stock.push(most);
+        }
+        shape
     }
 
-    /// Decides whether `demands` go into the bins, given as (kind, capacity) and how many.
+    fn reach_of(&self, bins: &[Bin]) -> Vec<u32> {
+        let mut reach = Vec::with_capacity(self.slots);
+        for &(kind, cap) in self.groups.iter().flat_map(|group| group.slots.iter()) {
+            let count = bins.iter().filter(|bin| bin.kind == kind && bin.cap >= cap).count();
+            reach.push(u32::try_from(count).unwrap_or(u32::MAX));
+        }
+        reach
+    }
+
+    /// How many slots there are in all.
+    pub(crate) fn slots(&self) -> usize {
+        self.slots
+    }
+
+    /// The most that one board of the stock can give, slot by slot.
+    pub(crate) fn of_stock(&self, stock: usize) -> &[u32] {
+        &self.of_stock[stock]
+    }
+
+    /// Puts what that form gives in the place of the most that a board of the stock can give.
+    pub(crate) fn choose(&self, stock: usize, form: usize, reach: &mut [u32]) {
+        let own = self.of_stock[stock].iter().zip(&self.of_form[stock][form]);
+        for (reach, (most, own)) in reach.iter_mut().zip(own) {
+            *reach = *reach - most + own;
+        }
+    }
+}
+
+/// What is asked of a group.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+struct Question {
+    /// How many of each item of the group.
+    left: Vec<u32>,
+    reach: Vec<u32>,
+}
+
+/// What was found out about a group.
+#[derive(Default)]
+struct Known {
+    /// Questions that failed, those that refuted most lately first.
+    failed: Vec<Question>,
+    fits: BTreeMap<Question, Filled>,
+}
+
+/// Answers questions about the bins of a model.
+pub(crate) struct Rows<'m> {
+    model: &'m Model,
+    pub(crate) shape: Rc<Shape>,
+    known: Vec<Known>,
+}
+
+impl<'m> Rows<'m> {
+    pub(crate) fn new(model: &'m Model, shape: Rc<Shape>) -> Self {
+        let known = shape.groups.iter().map(|_| Known::default()).collect();
+        Self { model, shape, known }
+    }
+
+    /// Whether a question with no fewer and no shorter bins, and no more parts, failed before.
+    pub(crate) fn is_refuted(
+        &mut self,
+        reach: &[u32],
+        demands: &[u32],
+        meter: &mut Meter<'_>,
+    ) -> bool {
+        for (group, known) in self.shape.groups.iter().zip(&mut self.known) {
+            let reach = &reach[group.from..group.from + group.slots.len()];
+            let found = known.failed.iter().position(|failed| {
+                reach.iter().zip(&failed.reach).all(|(few, many)| few <= many)
+                    && group
+                        .items
+                        .iter()
+                        .zip(&failed.left)
+                        .all(|(&item, &left)| left <= demands[item])
+            });
+            meter.tick(4 * (1 + found.unwrap_or(known.failed.len())) as u64);
+            if let Some(at) = found {
+                known.failed.swap(at, at / 2);
+                return true;
+            }
+        }
+        false
+    }
+
+    /// Decides whether `demands` go into the bins of that reach.
     pub(crate) fn pack(
         &mut self,
-        bins: &BTreeMap<(usize, i64), u32>,
+        reach: &[u32],
         demands: &[u32],
         worths: &[BinWorth],
         steps: u64,
         meter: &mut Meter<'_>,
     ) -> Packed {
-        let questions: Vec<(Vec<u32>, Vec<BinType>)> =
-            (0..self.groups.len()).map(|number| self.question(number, bins, demands)).collect();
-        let is_refuted = |(group, question): (&Group, &(Vec<u32>, Vec<BinType>))| {
-            let failed = group.failed.get(&question.0);
-            failed.is_some_and(|failed| failed.iter().any(|more| is_no_more(&question.1, more)))
-        };
-        if self.groups.iter().zip(&questions).any(is_refuted) {
-            return Packed::Fails;
-        }
         let mut filled = Filled::new();
         let mut unknown = false;
-        for (group, question) in self.groups.iter_mut().zip(questions) {
-            if group.items.iter().all(|&item| demands[item] == 0) {
+        for (group, known) in self.shape.groups.iter().zip(&mut self.known) {
+            let question = Question {
+                left: group.items.iter().map(|&item| demands[item]).collect(),
+                reach: reach[group.from..group.from + group.slots.len()].to_vec(),
+            };
+            if question.left.iter().all(|&left| left == 0) {
                 continue;
             }
-            if let Some(known) = group.fits.get(&question) {
-                filled.extend(known.clone());
+            if let Some(fits) = known.fits.get(&question) {
+                filled.extend(fits.clone());
                 continue;
             }
-            let (left, types) = &question;
-            let mut all = vec![0; demands.len()];
-            for (&item, &count) in group.items.iter().zip(left) {
-                all[item] = count;
+            let types = group.bins(&question.reach);
+            let mut left = vec![0; demands.len()];
+            for &item in &group.items {
+                left[item] = demands[item];
             }
-            let may_remember = group.remembered < MOST_REMEMBERED;
-            match complete(self.model, types, &all, worths, steps, meter) {
+            match complete(self.model, &types, &left, worths, steps, meter) {
                 Answer::Fails => {
-                    if may_remember {
-                        group.remembered += 1;
-                        group.failed.entry(question.0).or_default().push(question.1);
+                    if known.failed.len() < MOST_FAILED {
+                        known.failed.push(question);
                     }
                     return Packed::Fails;
                 }
                 // Another group may yet fail, and that settles it.
                 Answer::Unknown => unknown = true,
                 Answer::Fits(made) => {
-                    let mut sorted = types.clone();
+                    let mut sorted = types;
                     sorted.sort_by_key(|bin| (bin.cap, bin.kind));
                     let mut own = Filled::new();
                     for (number, fill) in made {
                         let bin = sorted[number];
                         own.entry((bin.kind, bin.cap)).or_default().push(fill);
                     }
-                    if may_remember {
-                        group.remembered += 1;
-                        group.fits.insert(question, own.clone());
+                    if known.fits.len() < MOST_FITS {
+                        known.fits.insert(question, own.clone());
                     }
                     filled.extend(own);
                 }
@@ -140,30 +243,20 @@ impl<'m> Rows<'m> {
         }
         if unknown { Packed::Unknown } else { Packed::Fits(filled) }
     }
-
-    /// What is asked of one group: how many of its items, and its bins.
-    fn question(
-        &self,
-        number: usize,
-        bins: &BTreeMap<(usize, i64), u32>,
-        demands: &[u32],
-    ) -> (Vec<u32>, Vec<BinType>) {
-        let left = self.groups[number].items.iter().map(|&item| demands[item]).collect();
-        let own = bins.iter().filter(|((kind, _), _)| self.home[*kind] == Some(number));
-        let types = own.map(|(&(kind, cap), &count)| BinType { kind, cap, count }).collect();
-        (left, types)
-    }
 }
 
-/// Whether each bin of `few` has a bin of its own in `many`, of its kind and at least as long. Both are sorted by kind,
-/// then by capacity.
-pub(crate) fn is_no_more(few: &[BinType], many: &[BinType]) -> bool {
-    few.iter().all(|bin| {
-        let as_long = |bins: &[BinType]| -> u32 {
-            let of_kind =
-                bins.iter().filter(|other| other.kind == bin.kind && other.cap >= bin.cap);
-            of_kind.map(|other| other.count).fold(0, u32::saturating_add)
-        };
-        as_long(few) <= as_long(many)
-    })
+impl Group {
+    /// The bins behind a reach.
+    fn bins(&self, reach: &[u32]) -> Vec<BinType> {
+        let mut types = Vec::new();
+        for (at, &(kind, cap)) in self.slots.iter().enumerate() {
+            let longer =
+                self.slots.get(at + 1).filter(|next| next.0 == kind).map(|_| reach[at + 1]);
+            let count = reach[at] - longer.unwrap_or(0);
+            if count > 0 {
+                types.push(BinType { kind, cap, count });
+            }
+        }
+        types
+    }
 }

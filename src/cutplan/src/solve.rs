@@ -10,6 +10,7 @@ use crate::greedy::{Patterns, board_by_board, part_by_part};
 use crate::mix::{Mixed, Mixer};
 use crate::model::{Model, Pattern};
 use crate::price::Prices;
+use crate::rows::Shape;
 
 /// How a bound came about.
 #[derive(Debug, Clone)]
@@ -39,10 +40,11 @@ pub(crate) struct Solver<'m> {
 
 impl<'m> Solver<'m> {
     pub(crate) fn new(model: &'m Model) -> Self {
+        let columns = Columns::new(model);
         Self {
             model,
-            columns: Columns::new(model),
-            mixer: Mixer::new(model),
+            mixer: Mixer::new(model, Rc::clone(&columns.shape)),
+            columns,
             best: Vec::new(),
             cost: model.cost(&[]),
             bound: 0,
@@ -54,6 +56,11 @@ impl<'m> Solver<'m> {
             dives: 0,
             exhausted: false,
         }
+    }
+
+    /// What its bins have to do with each other.
+    pub(crate) fn shape(&self) -> Rc<Shape> {
+        Rc::clone(&self.columns.shape)
     }
 
     /// Whether nothing is left to be done about the cost.

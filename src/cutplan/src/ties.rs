@@ -12,6 +12,7 @@ use crate::completion::{Answer, BinType, complete};
 use crate::greedy::Patterns;
 use crate::mix::{Mixed, Mixer};
 use crate::model::{Form, Model, Pattern};
+use crate::rows::Shape;
 use crate::solve::Solver;
 
 /// Steps for deciding one mix, and for all of a kind.
@@ -39,7 +40,7 @@ pub(crate) fn break_ties(solver: &mut Solver<'_>, kerf: i64, meter: &mut Meter<'
     for stock in &mut tied.stocks {
         stock.cost = stock.cost * factor + i64::from(stock.out.is_none());
     }
-    let mut mixer = Mixer::new(&tied);
+    let mut mixer = Mixer::new(&tied, Rc::new(Shape::new(&tied)));
     for worth in solver.worths.iter().rev().take(16) {
         mixer.cut(worth);
     }
