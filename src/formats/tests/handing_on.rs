@@ -42,7 +42,7 @@ fn batches_read_back_with_their_sizes() {
         reader.records().collect::<Result<_, _>>().expect("RFC 4180");
     let rows_of_list: usize = list.iter().map(|batch| batch.parts.len()).sum();
     assert_eq!(rows.len(), rows_of_list);
-    assert_eq!((&rows[0][1], &rows[0][3]), ("5 1/2 in", "top plank"));
+    assert_eq!((&rows[0][1], &rows[0][3]), ("5 1/2 in", "end bracket"));
 }
 
 #[test]

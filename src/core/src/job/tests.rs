@@ -459,6 +459,21 @@ fn the_demo_says_it_is_invented_and_every_size_in_it_works_out() {
         let sheet = reckoned.kept(id).expect("a known calculator");
         assert!(sheet.answer.is_some(), "{}: {:?}", kept.title, sheet.refusals);
     }
+    let all = job.kept();
+    for calculator in crate::calculators::ALL {
+        let mut here = all.iter().filter(|(_, kept)| kept.slug == calculator.slug);
+        let uses_names = |id| reckoned.needs(id).is_some_and(|needs| !needs.is_empty());
+        assert!(here.any(|(id, _)| uses_names(*id)), "no {} with names", calculator.slug);
+    }
+    for (_, kept) in all {
+        // What is kept is asked: an entry that is never read would be a slip.
+        let (entries, bench) = (kept.as_entries(job.unit), Bench::default());
+        let calculator = crate::calculators::find(&kept.slug).expect("known");
+        for (field, _) in &kept.entries {
+            let is_asked = calculator.asked(&entries, &bench).any(|it| it.id == field);
+            assert!(is_asked, "{}: {field}", kept.title);
+        }
+    }
     assert_eq!(mismatches(&job, &reckoned), []);
     assert_eq!(value(&job, "long rail"), inches("41"));
 }

@@ -1,8 +1,12 @@
 //! The demo job: a potting bench for a school garden. Every number in it is invented.
 
+mod reckonings;
+
+use reckonings::{KEPT, LINKED};
+
 use super::{
-    Grain, Hand, Item, ItemId, Job, Kept, Match, Measure, MeasureKind, Part, RackBoard, Round, Saw,
-    Screw, Sketch, Step, Written, YardBoard,
+    Grain, Hand, Item, ItemId, Job, Kept, Linked, Match, Measure, MeasureKind, Part, RackBoard,
+    Round, Saw, Screw, Sketch, Step, Written, YardBoard,
 };
 use crate::measure::Unit;
 use crate::sheet::Side;
@@ -47,17 +51,11 @@ const PARTS: &[(&str, &str, &str, &str, &str, &str)] = &[
     ("long rail, shelf", "2", "rail", "rail width", "frame inside", "2x8"),
     ("short rail, upper", "2", "rail", "rail width", "short rail", "2x8"),
     ("short rail, shelf", "2", "rail", "rail width", "short rail", "2x8"),
-    ("top plank", "4", "plank", "plank width", "top length", "5/4x6"),
+    ("top plank", "5", "plank", "ripped plank", "top length", "5/4x6"),
     ("shelf slat", "14", "3/4", "slat", "slat length", "1x6"),
     ("end bracket", "2", "rail", "5 1/2", "12", "2x6"),
     ("tool dowel", "1", "1", "1", "tool dowel", "1 in dowel"),
 ];
-
-/// Calculator, title, entries.
-type KeptEntry = (&'static str, &'static str, &'static [(&'static str, &'static str)]);
-
-const KEPT: &[KeptEntry] =
-    &[("tape", "Half of the long rail", &[("strip", "long rail / 2"), ("start_mark", "1")])];
 
 /// The demo job, fresh.
 #[must_use]
@@ -93,17 +91,34 @@ pub fn demo() -> Job {
                     String::new()
                 },
                 hand: if *name == "end bracket" { Hand::Pairs } else { Hand::Alike },
-                may_rip: ["2x8", "1x6", "4x4"].contains(stock),
+                may_rip: ["2x8", "1x6", "4x4", "5/4x6"].contains(stock),
                 note: String::new(),
                 pieces: Vec::new(),
                 made: None,
             })
         },
     ));
+    // Ids are given in order: the kept reckonings follow the measures and the parts.
+    let first_kept = (MEASURES.len() + PARTS.len() + 1) as u64;
     items.extend((0..).zip(KEPT).map(|(rank, (slug, title, entries))| {
         let entries =
             entries.iter().map(|(id, text)| ((*id).to_owned(), (*text).to_owned())).collect();
         Item::Kept(Kept { rank, title: (*title).to_owned(), slug: (*slug).to_owned(), entries })
+    }));
+    let kept_as = |title: &str| (first_kept..).zip(KEPT).find(|(_, kept)| kept.1 == title);
+    items.extend((1_000..).zip(LINKED).filter_map(|(rank, (name, title, result))| {
+        let (kept, _) = kept_as(title)?;
+        let result = (*result).to_owned();
+        Some(Item::Measure(Measure {
+            rank,
+            name: (*name).to_owned(),
+            kind: MeasureKind::Length,
+            written: Written::Linked(Linked { kept: ItemId(kept), result, index: 0 }),
+            as_cut: None,
+            is_cut: false,
+            wait: false,
+            note: String::new(),
+        }))
     }));
     items.extend(rack());
     let rails = ["long rail", "frame inside"];
