@@ -141,7 +141,8 @@ fn damaged_and_shuffled_codes_still_give_the_job() {
     let mut gatherer = Gatherer::default();
     let mut refused = 0;
     // A prime that does not divide the number of codes: every code has its turn.
-    let stride = [5, 7, 11].into_iter().find(|prime| all.len() % prime != 0).expect("few codes");
+    let stride =
+        [5, 7, 11].into_iter().find(|prime| !all.len().is_multiple_of(*prime)).expect("few codes");
     // The order of a camera that looks now and then, every code met twice, once hidden in part.
     for round in 0..2 {
         for n in 0..all.len() {
