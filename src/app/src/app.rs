@@ -77,7 +77,8 @@ pub(crate) fn App(props: &AppProps) -> Html {
             html! { <SettingsPage entries={(*entries).clone()} {settings} {on_change} /> }
         }
         (
-            asked @ (Route::Jobs
+            asked @ (Route::Cut(_)
+            | Route::Jobs
             | Route::Job(..)
             | Route::Take(_)
             | Route::Keep(..)
@@ -92,9 +93,12 @@ pub(crate) fn App(props: &AppProps) -> Html {
 /// Whether this program carries what an address asks for.
 fn is_here(asked: Route, has_jobs: bool) -> bool {
     match asked {
-        Route::Jobs | Route::Job(..) | Route::Take(_) | Route::Keep(..) | Route::Print(..) => {
-            has_jobs
-        }
+        Route::Cut(_)
+        | Route::Jobs
+        | Route::Job(..)
+        | Route::Take(_)
+        | Route::Keep(..)
+        | Route::Print(..) => has_jobs,
         Route::Calculator(calculator, _) => calculator.is_here(),
         Route::Home | Route::Settings | Route::Unknown => true,
     }

@@ -55,6 +55,10 @@ pub(crate) fn Home(props: &HomeProps) -> Html {
                     <span class="target__title">{ "Jobs" }</span>
                     <span class="target__question">{ "One part came out different. What else changes?" }</span>
                 </a>
+                <a class="target target--jobs" href="#/cut" data-testid="to-cut">
+                    <span class="target__title">{ "Boards to buy" }</span>
+                    <span class="target__question">{ "What do I buy, and which part comes from which board?" }</span>
+                </a>
                 <div class="stages">{ for stages }</div>
                 <p class="home__foot">
                     { "Works without a signal. Nothing you type leaves this device." }

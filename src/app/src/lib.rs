@@ -6,6 +6,7 @@
 //! [`settings`]. They are pure and are tested without a browser; what draws them, and
 //! `platform`, exists for the browser alone.
 
+pub mod cutting;
 pub mod form;
 pub mod job_book;
 pub mod keypad;
@@ -51,7 +52,16 @@ pub fn draw() -> impl FnOnce() {
 /// Draws the calculators and the job book.
 #[cfg(target_arch = "wasm32")]
 pub fn draw_with_jobs() -> impl FnOnce() {
-    put_on_page(Some(job_book::page))
+    put_on_page(Some(page_of_the_whole))
+}
+
+/// The pages that the whole program alone has.
+#[cfg(target_arch = "wasm32")]
+fn page_of_the_whole(asked: route::Route, settings: std::rc::Rc<settings::Settings>) -> yew::Html {
+    match asked {
+        route::Route::Cut(query) => cutting::page(query, settings),
+        asked => job_book::page(asked, settings),
+    }
 }
 
 #[cfg(target_arch = "wasm32")]

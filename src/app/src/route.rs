@@ -11,6 +11,8 @@ pub enum Route<'a> {
     Settings,
     /// `#/slug` or `#/slug?field=text`: the calculator and what stands after the question mark.
     Calculator(&'static Calculator, Option<&'a str>),
+    /// `#/cut` or `#/cut?field=text`: the quick list of the cut planner.
+    Cut(Option<&'a str>),
     /// `#/jobs`: every job on this device.
     Jobs,
     /// `#/job/KEY` and what stands after it: a section, or an item.
@@ -37,6 +39,7 @@ impl<'a> Route<'a> {
         match slug.trim_end_matches('/') {
             "" => Route::Home,
             "settings" => Route::Settings,
+            "cut" => Route::Cut(query.filter(|query| !query.is_empty())),
             "jobs" => Route::Jobs,
             "take" => Route::Take(query),
             job if job.starts_with("job/") => {

@@ -4,6 +4,7 @@
 // The app tells this file two things, as events on `window`:
 //   reckoner-started              the first page is on the screen
 //   reckoner-stopped (detail)     it panicked; the detail is the reason in words
+// and finds here what wasm cannot do itself: window.reckonerLoad, which loads a module by its address.
 
 const STORED = "reckoner.";
 const KEPT = "reckoner-kept.";
@@ -176,6 +177,8 @@ function program() {
   const wasm = document.querySelector("link[rel=preload][as=fetch]");
   return [document.querySelector("link[rel=modulepreload]").href, wasm.href];
 }
+
+window.reckonerLoad = (address) => import(address);
 
 try {
   const [script, wasm] = program();

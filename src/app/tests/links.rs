@@ -60,6 +60,7 @@ fn an_address_shows_a_page() {
         Route::Home => "home".to_owned(),
         Route::Settings => "settings".to_owned(),
         Route::Unknown => "unknown".to_owned(),
+        Route::Cut(query) => format!("cut {query:?}"),
         Route::Jobs => "jobs".to_owned(),
         Route::Job(key, rest) => format!("job {key} {rest}"),
         Route::Keep(it, query) => format!("keep {} {query}", it.slug),
@@ -78,6 +79,8 @@ fn an_address_shows_a_page() {
     assert_eq!(kind("#/nothing"), "unknown");
     assert_eq!(kind("#/keep/tape?parts=3"), "keep tape parts=3");
     assert_eq!(kind("#/keep/nothing?parts=3"), "unknown");
+    assert_eq!(kind("#/cut"), "cut None");
+    assert_eq!(kind("#/cut?parts=4+@+30"), "cut Some(\"parts=4+@+30\")");
     assert_eq!(kind("#/jobs"), "jobs");
     assert_eq!(kind("#/job/12-3"), "job 12-3 ");
     assert_eq!(kind("#/job/12-3/item/7"), "job 12-3 item/7");

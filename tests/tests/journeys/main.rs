@@ -6,6 +6,7 @@ mod job;
 mod keyboard;
 mod offline;
 mod pages;
+mod planner;
 mod privacy;
 mod recovery;
 mod start;

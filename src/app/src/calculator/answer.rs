@@ -37,7 +37,8 @@ pub(crate) fn headline(
     }
 }
 
-fn wanting(
+/// What is needed for an answer.
+pub(crate) fn wanting(
     form: &Form,
     sheet: &Sheet,
     tape: Tape,

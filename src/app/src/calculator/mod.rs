@@ -3,4 +3,5 @@
 pub(crate) mod answer;
 mod page;
 
-pub(crate) use page::{CalculatorPage, Opening};
+pub(crate) use answer::wanting;
+pub(crate) use page::{CalculatorPage, Opening, last_tools, link_trouble, unit_choice, use_kept};

@@ -114,20 +114,11 @@ pub(crate) fn CalculatorPage(props: &CalculatorPageProps) -> Html {
         Callback::from(move |set| form.dispatch(Action::Set(set)))
     };
     let is_keying = at_hand.is_keying();
-    let dismiss = {
-        let trouble = trouble.clone();
-        Callback::from(move |_: MouseEvent| trouble.set(None))
-    };
     html! {
         <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying"))}>
             { bar(calculator, &at_hand) }
             <main class="bench">
-                if let Some(words) = &*trouble {
-                    <div class="trouble" role="alert" data-testid="link-trouble">
-                        <p>{ words }</p>
-                        <button type="button" onclick={dismiss}>{ "All right" }</button>
-                    </div>
-                }
+                { link_trouble(&trouble) }
                 <section class="answer" aria-label="Answer">
                     { answer::headline(&form, &sheet, &bench, *index, &on_index, &on_way_out) }
                     { tools(&at_hand, *index, &done) }
@@ -158,6 +149,22 @@ fn to_print(calculator: &'static Calculator, entries: &Entries, bench: &Bench) -
     }
 }
 
+/// Why a link was not followed, until it is waved off.
+pub(crate) fn link_trouble(trouble: &UseStateHandle<Option<String>>) -> Html {
+    let dismiss = {
+        let trouble = trouble.clone();
+        Callback::from(move |_: MouseEvent| trouble.set(None))
+    };
+    html! {
+        if let Some(words) = &**trouble {
+            <div class="trouble" role="alert" data-testid="link-trouble">
+                <p>{ words }</p>
+                <button type="button" onclick={dismiss}>{ "All right" }</button>
+            </div>
+        }
+    }
+}
+
 fn n_marks(answer: Option<&Answer>) -> usize {
     match answer.map(|answer| &answer.headline.value) {
         Some(Value::Lengths(all)) => all.len(),
@@ -169,7 +176,12 @@ fn n_marks(answer: Option<&Answer>) -> usize {
 ///
 /// What was kept before stays until something is typed: a link alone replaces nothing.
 #[hook]
-fn use_kept(calculator: &'static Calculator, entries: &Entries, opened: &Entries, bench: &Bench) {
+pub(crate) fn use_kept(
+    calculator: &'static Calculator,
+    entries: &Entries,
+    opened: &Entries,
+    bench: &Bench,
+) {
     let is_touched = use_mut_ref(|| false);
     let is_changed = entries != opened;
     use_effect_with((entries.clone(), *bench), move |(entries, bench)| {
@@ -213,7 +225,7 @@ fn bar(calculator: &'static Calculator, at_hand: &AtHand) -> Html {
     }
 }
 
-type Done = UseStateHandle<&'static str>;
+pub(crate) type Done = UseStateHandle<&'static str>;
 
 /// Copies a text and says so.
 fn copying(
@@ -268,7 +280,7 @@ fn voice_button(figure: Figure, bench: Bench, index: usize) -> Html {
 }
 
 /// The unit of bare numbers. Changing it keeps every length as it is.
-fn unit_choice(at_hand: &AtHand) -> Html {
+pub(crate) fn unit_choice(at_hand: &AtHand) -> Html {
     let bench = at_hand.settings.bench;
     let form = &at_hand.form;
     let unit = form.unit(&bench);
@@ -286,7 +298,7 @@ fn unit_choice(at_hand: &AtHand) -> Html {
     }
 }
 
-fn last_tools(calculator: &'static Calculator, at_hand: &AtHand, done: &Done) -> Html {
+pub(crate) fn last_tools(calculator: &'static Calculator, at_hand: &AtHand, done: &Done) -> Html {
     let unit = at_hand.settings.bench.tape.unit();
     let entries = at_hand.form.entries().clone();
     let bench = at_hand.settings.bench;

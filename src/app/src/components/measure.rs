@@ -1,6 +1,7 @@
 //! Measures: stacked fractions for the eye, words for a voice.
 
-use reckoner_core::measure::text::{Shown, Written};
+use reckoner_core::measure::text::{Quantity, Shown, Written, decimal, exact_text, show};
+use reckoner_core::measure::{Length, Rounding, Tape};
 use reckoner_core::sheet::{Bench, Face, Value, face};
 use yew::prelude::*;
 
@@ -85,5 +86,25 @@ pub(crate) fn value(value: &Value, bench: &Bench) -> Html {
             </ol>
         },
         Face::Line { text, .. } => html! { <span class="line">{ text }</span> },
+    }
+}
+
+/// A quantity as it is shown in a row.
+pub(crate) fn quantity(quantity: Option<Quantity>, tape: Tape) -> Html {
+    match quantity {
+        Some(Quantity::Length(length)) => self::length(length, tape),
+        Some(Quantity::Plain(number) | Quantity::Bare(number)) => {
+            let places = if number.is_whole() { 0 } else { 3 };
+            decimal(number, places).into()
+        }
+        Some(Quantity::Area(_)) | None => "–".into(),
+    }
+}
+
+/// A length on the tape.
+pub(crate) fn length(length: Length, tape: Tape) -> Html {
+    match show(length, tape, Rounding::Nearest) {
+        Ok(shown) => marks(&shown),
+        Err(_) => exact_text(length).into(),
     }
 }

@@ -7,5 +7,6 @@ pub(crate) mod headline;
 pub(crate) mod icon;
 pub(crate) mod measure;
 pub(crate) mod notes;
+pub(crate) mod sentence;
 pub(crate) mod table;
 pub(crate) mod working;

@@ -23,7 +23,7 @@ pub(crate) fn notes(answer: &Answer, tape: Tape) -> Html {
 }
 
 /// One line, which opens to more.
-fn caution(caution: Caution) -> Html {
+pub(crate) fn caution(caution: Caution) -> Html {
     html! {
         <details class="caution">
             <summary>{ caution.line() }</summary>

@@ -21,3 +21,13 @@ pub(crate) struct Every {
 pub(crate) fn every(milliseconds: u32, what: impl FnMut() + 'static) -> Every {
     Every { _interval: Interval::new(milliseconds, what) }
 }
+
+/// Something that is done again and again; dropped, it is not.
+pub(crate) struct EverySecond {
+    _interval: Interval,
+}
+
+/// Does something every second, until what is returned is dropped.
+pub(crate) fn every_second(what: impl FnMut() + 'static) -> EverySecond {
+    EverySecond { _interval: Interval::new(1_000, what) }
+}

@@ -16,7 +16,7 @@ use crate::sheet::{Answer, Ask, BoardPrice, Caution, CutPiece, Field, Kind, Sent
 
 /// The form of a quick list.
 pub static QUICK_LIST: Calculator = Calculator {
-    slug: "",
+    slug: "cut",
     title: "Cut plan",
     question: "Which boards do I buy, and which piece comes from which?",
     stage: Stage::Wood,

@@ -1,6 +1,7 @@
 //! The pages of the job book.
 
 mod attention;
+mod boards;
 mod codes;
 mod full_size;
 mod hand_on;
@@ -58,12 +59,13 @@ impl Open {
 }
 
 /// The sections of a job, with their names in the address.
-const SECTIONS: [(&str, &str); 6] = [
+const SECTIONS: [(&str, &str); 7] = [
     ("", "Sizes"),
     ("parts", "Parts"),
     ("settings-of-saw", "Cut together"),
     ("kept", "Reckonings"),
     ("rack", "Rack"),
+    ("boards", "Boards"),
     ("hand-on", "Hand on"),
 ];
 
@@ -181,19 +183,27 @@ fn section_page(open: &Open, section: &str) -> Html {
         "kept" => kept::list(open),
         "rack" => lists::rack(open),
         "hand-on" => hand_on::view(open),
+        "boards" => return boards::page(open),
         _ => sizes::view(open),
     };
     html! {
         <div class="page page--job">
             { bar(open, "#/jobs", &open.book.job.title) }
-            <nav class="sections" aria-label="Sections of the job">
-                { for SECTIONS.iter().map(|(name, label)| html! {
-                    <a class="section-link" href={open.at(name)} data-testid={format!("section-{}", if name.is_empty() { "sizes" } else { name })}
-                        aria-current={(section == *name).then_some("page")}>{ *label }</a>
-                }) }
-            </nav>
+            { sections(open, section) }
             <main class="job">{ body }</main>
         </div>
+    }
+}
+
+/// The way to the other sections of the job.
+fn sections(open: &Open, section: &str) -> Html {
+    html! {
+        <nav class="sections" aria-label="Sections of the job">
+            { for SECTIONS.iter().map(|(name, label)| html! {
+                <a class="section-link" href={open.at(name)} data-testid={format!("section-{}", if name.is_empty() { "sizes" } else { name })}
+                    aria-current={(section == *name).then_some("page")}>{ *label }</a>
+            }) }
+        </nav>
     }
 }
 

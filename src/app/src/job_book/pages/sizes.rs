@@ -2,14 +2,12 @@
 
 use reckoner_core::job::moved::{Means, Moved, MovedPart, is_cut, mismatches};
 use reckoner_core::job::{Item, ItemId, Measure, Written, sketch};
-use reckoner_core::measure::text::{Quantity, decimal, exact_text, show};
-use reckoner_core::measure::{Length, Rounding, Tape};
 use yew::prelude::*;
 
 use super::attention::attention;
 use super::{Open, add, match_group, row};
 use crate::components::drawing::drawing;
-use crate::components::measure;
+pub(super) use crate::components::measure::{length as length_view, quantity};
 
 pub(super) fn view(open: &Open) -> Html {
     let measures = open.book.job.measures();
@@ -83,25 +81,6 @@ fn one(open: &Open, id: ItemId, it: &Measure, is_apart: bool) -> Html {
             </span>
             if let Some(words) = problem { <span class="row__problem">{ words }</span> }
         </>
-    }
-}
-
-/// A quantity as it is shown in a row.
-pub(super) fn quantity(quantity: Option<Quantity>, tape: Tape) -> Html {
-    match quantity {
-        Some(Quantity::Length(length)) => length_view(length, tape),
-        Some(Quantity::Plain(number) | Quantity::Bare(number)) => {
-            let places = if number.is_whole() { 0 } else { 3 };
-            decimal(number, places).into()
-        }
-        Some(Quantity::Area(_)) | None => "–".into(),
-    }
-}
-
-pub(super) fn length_view(length: Length, tape: Tape) -> Html {
-    match show(length, tape, Rounding::Nearest) {
-        Ok(shown) => measure::marks(&shown),
-        Err(_) => exact_text(length).into(),
     }
 }
 

@@ -1,0 +1,159 @@
+//! The headline of a plan: what it costs, and how good it is known to be; while the planner is at work, how far it is.
+
+use std::rc::Rc;
+
+use reckoner_core::cutting::labels::Labels;
+use reckoner_core::cutting::report::{Proof, proof};
+use reckoner_core::measure::Tape;
+use yew::prelude::*;
+
+use super::hook::Searching;
+use super::report::Told;
+use super::search::{Search, Stage};
+use crate::components::sentence::sentence;
+
+/// The headline of a search. `wanting` stands in place of a plan that there is not.
+pub(crate) fn headline(
+    search: &Search,
+    labels: Option<&Rc<Labels>>,
+    told: Option<&Told>,
+    is_rack: bool,
+    tape: Tape,
+    wanting: Html,
+) -> Html {
+    let inside = match (told, labels) {
+        (Some(told), Some(labels)) => figure(search, labels, told, is_rack, tape),
+        _ if search.is_running() => html! {
+            <div class="headline__inside is-words">
+                <p class="headline__label">{ "No plan yet" }</p>
+                <p class="headline__need">{ "Looking for a first plan." }</p>
+            </div>
+        },
+        _ => wanting,
+    };
+    html! {
+        <div class={classes!("headline", "headline--plan", told.is_none().then_some("is-wanting"))} data-testid="answer-headline"
+            role="status">
+            { inside }
+        </div>
+    }
+}
+
+fn figure(search: &Search, labels: &Labels, told: &Told, is_rack: bool, tape: Tape) -> Html {
+    let label = match (&search.stage, is_rack) {
+        (Stage::Running, _) => "Best so far",
+        (_, true) => "From the rack",
+        (_, false) if search.is_proved => "Cheapest plan",
+        (_, false) => "Best plan found",
+    };
+    let report = &told.report;
+    let (figure, rest) = if is_rack {
+        let left: u32 = report.left_out.iter().map(|(_, count)| *count).sum();
+        let figure = match left {
+            0 => "All parts".to_owned(),
+            1 => "1 part short".to_owned(),
+            left => format!("{left} parts short"),
+        };
+        (figure.into(), rack_words(search).into())
+    } else {
+        let words = proof(labels, told.plan.cost_cents, search.bound_cents);
+        (
+            sentence(&report.spent.sentence(), tape),
+            html! {
+                <>
+                    <span data-testid="to-buy">{ sentence(&report.headline(), tape) }</span>
+                    <span class="headline__proof" data-testid="proof">{ sentence(&words.sentence, tape) }</span>
+                    <span class="headline__from">{ why(search) }</span>
+                </>
+            },
+        )
+    };
+    html! {
+        <div class="headline__inside is-long">
+            <p class="headline__label">{ label }</p>
+            <p class="headline__figure" data-testid="cost">{ figure }</p>
+            <p class="headline__rest">{ rest }</p>
+        </div>
+    }
+}
+
+fn rack_words(search: &Search) -> &'static str {
+    match (&search.stage, search.is_proved) {
+        (Stage::Running, _) => "still looking for more",
+        (_, true) => "proved: the rack gives no more than this",
+        (_, false) => "more may be possible",
+    }
+}
+
+/// Why the plan is as good as it is said to be, or why it is not known.
+fn why(search: &Search) -> &'static str {
+    match (&search.stage, search.is_proved) {
+        (Stage::Running, _) => "",
+        (_, true) if search.is_checked => "The proof was worked out again by a second check.",
+        (_, true) => "The planner went through every cheaper choice of boards.",
+        (Stage::Stopped, _) => "You stopped it. Planning again may find a cheaper one.",
+        (Stage::OutOfTime, _) => "Stopped after a minute, to spare the battery.",
+        (Stage::Failed(_), _) => "The planner did not finish.",
+        _ => "The planner could not close the rest of the gap.",
+    }
+}
+
+/// Cost, bound and gap in one line.
+fn so_far(labels: &Labels, cost_cents: i64, bound_cents: i64) -> String {
+    let Proof { cost, bound, gap, .. } = proof(labels, cost_cents, bound_cents);
+    format!("{cost} so far; nothing below {bound}; {gap} between them.")
+}
+
+/// What stands in place of a plan when the job cannot be answered.
+pub(crate) fn impossible(search: &Search, labels: Option<&Rc<Labels>>, tape: Tape) -> Option<Html> {
+    let (Stage::Impossible(problem), Some(job), Some(labels)) =
+        (&search.stage, &search.job, labels)
+    else {
+        return None;
+    };
+    let explained = labels.explain(job, problem);
+    Some(html! {
+        <div class="headline__inside is-words" data-testid="impossible">
+            <p class="headline__label">{ "This cannot be planned" }</p>
+            <p class="headline__need">{ sentence(&explained.sentence, tape) }</p>
+            <p class="way-out is-advice">{ sentence(&explained.way_out, tape) }</p>
+        </div>
+    })
+}
+
+/// How far the planner is, with the way to stop it; and what went wrong.
+pub(crate) fn progress(searching: &Searching, labels: Option<&Rc<Labels>>, is_rack: bool) -> Html {
+    let search = &*searching.search;
+    let stop = {
+        let searching = searching.clone();
+        Callback::from(move |_: MouseEvent| searching.stop())
+    };
+    let cost = search.plan.as_ref().map(|plan| plan.cost_cents);
+    let trouble = match &search.stage {
+        Stage::Failed(words) => Some(words.as_str()),
+        _ => search.on_page,
+    };
+    let reach = cost.filter(|_| !is_rack).zip(labels);
+    html! {
+        <>
+            if search.is_running() {
+                <section class="planning" aria-label="The planner is at work" data-testid="planning">
+                    if let Some((cost, labels)) = reach {
+                        <p class="planning__words">
+                            { so_far(labels, cost, search.bound_cents) }
+                        </p>
+                        <meter class="planning__bar" min="0" max={cost.to_string()} value={search.bound_cents.to_string()}
+                            aria-label="How much of the cost is proved to be needed" />
+                    }
+                    <p class="planning__clock" data-testid="seconds">{ format!("{} s", search.seconds) }</p>
+                    <button type="button" class="tool tool--stop" data-testid="stop-planning" onclick={stop}>
+                        { if search.plan.is_some() { "Stop and keep this plan" } else { "Stop" } }
+                    </button>
+                </section>
+            }
+            if let Some(words) = trouble {
+                <p class="trouble" role="alert" data-testid="planner-trouble">{ words }</p>
+            }
+        </>
+    }
+}

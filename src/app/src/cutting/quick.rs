@@ -1,0 +1,160 @@
+//! The quick list: parts and boards in a few lines, planned as soon as they are written.
+
+use std::rc::Rc;
+
+use reckoner_core::cutting::Job;
+use reckoner_core::cutting::labels::Labels;
+use reckoner_core::cutting::quick_list::{QUICK_LIST, quick_list};
+use reckoner_core::cutting::report::How;
+use reckoner_core::cutting::wanted::Wanted;
+use reckoner_core::measure::Length;
+use reckoner_core::measure::text::NoNames;
+use reckoner_core::sheet::{self, Bench, Entries, Sentence};
+use reckoner_formats::Ask;
+use yew::prelude::*;
+
+use super::compare::Comparison;
+use super::found::{headline, progress};
+use super::hook::use_search;
+use super::report::{Beside, Told, whole};
+use super::search::Search;
+use crate::calculator::{Opening, last_tools, link_trouble, unit_choice, use_kept, wanting};
+use crate::components::icon::{Icon, icon};
+use crate::form::view::{asks, undo_and_redo, use_at_hand};
+use crate::form::{Action, Form};
+use crate::platform::dom;
+use crate::platform::later::later;
+use crate::settings::Settings;
+
+/// How long after the last key a list is planned, in milliseconds.
+const TYPING_REST: u32 = 900;
+
+#[derive(Properties, PartialEq)]
+struct QuickPageProps {
+    /// What stands after the question mark of the address.
+    query: Option<String>,
+    settings: Rc<Settings>,
+}
+
+/// The page of the quick list.
+pub(crate) fn page(query: Option<&str>, settings: Rc<Settings>) -> Html {
+    let key = query.unwrap_or_default().to_owned();
+    html! { <QuickPage {key} query={query.map(str::to_owned)} {settings} /> }
+}
+
+/// What a list comes to.
+fn read(entries: &Entries, bench: &Bench) -> Option<(Wanted, Length)> {
+    let mut ask = sheet::Ask::new(QUICK_LIST.fields, entries, bench, &NoNames);
+    let keep_from = ask.length("keep_from");
+    Some((quick_list(&mut ask)?, keep_from?))
+}
+
+/// A list that can be planned.
+#[derive(Clone, PartialEq)]
+struct List {
+    job: Rc<Job>,
+    labels: Rc<Labels>,
+    notes: Vec<Sentence>,
+    keep_from: Length,
+}
+
+/// A list, and its plan as soon as it can be read.
+#[component]
+fn QuickPage(props: &QuickPageProps) -> Html {
+    let QuickPageProps { query, settings } = props;
+    let bench = settings.bench;
+    // Read once for each visit: what is typed later belongs to the page.
+    let opening =
+        use_memo(query.clone(), |query| Opening::of(&QUICK_LIST, query.as_deref(), &bench));
+    let form = use_reducer(|| Form::new(&QUICK_LIST, opening.entries.clone(), opening.own.clone()));
+    let trouble = use_state_eq(|| opening.trouble.clone());
+    let done = use_state_eq(|| "");
+    let all = use_state_eq(|| false);
+    let entries = form.entries().clone();
+    let sheet = use_memo((entries.clone(), bench), |(entries, bench)| {
+        QUICK_LIST.sheet(entries, bench, &NoNames)
+    });
+    let wanted = use_memo((entries.clone(), bench), |(entries, bench)| {
+        let (wanted, keep_from) = read(entries, bench)?;
+        let Wanted { job, labels, notes, .. } = wanted;
+        Some(List { job: Rc::new(job), labels: Rc::new(labels), notes, keep_from })
+    });
+    let at_hand = use_at_hand(form.clone(), sheet.clone(), settings.clone(), Rc::default());
+    let searching = use_search(Search::default);
+    use_kept(&QUICK_LIST, &entries, &opening.entries, &bench);
+    use_effect_with((), |()| dom::set_title("Boards to buy · Sawdust Reckoner"));
+    {
+        let searching = searching.clone();
+        let job = wanted.as_ref().as_ref().map(|list| list.job.clone());
+        use_effect_with((job, form.editing().is_some()), move |(job, is_editing)| {
+            let is_new = job.is_some() && searching.search.job != *job;
+            // What is on the page belongs to another list.
+            if searching.search.is_running() && searching.search.job != *job {
+                searching.stop();
+            }
+            let rest = job.clone().filter(|_| is_new).map(|job| {
+                let wait = if *is_editing { TYPING_REST } else { 0 };
+                later(wait, move || searching.begin(job, Ask::Cheapest { budget: u64::MAX }))
+            });
+            move || drop(rest)
+        });
+    }
+    // Never an answer to another question.
+    let now =
+        wanted.as_ref().as_ref().filter(|list| searching.search.job.as_ref() == Some(&list.job));
+    let labels = now.map(|list| list.labels.clone());
+    let told = use_memo(
+        (now.cloned(), searching.search.plan.clone(), bench.tape),
+        |(list, plan, tape)| {
+            let (list, plan) = (list.as_ref()?, plan.as_ref()?);
+            let how = How { tape: *tape, keep_from: list.keep_from };
+            Told::of(&list.job, plan, &list.labels, how)
+        },
+    );
+    let told = told.as_ref().as_ref();
+    let on_way_out = {
+        let form = form.dispatcher();
+        Callback::from(move |set| form.dispatch(Action::Set(set)))
+    };
+    let problem = super::found::impossible(&searching.search, labels.as_ref(), bench.tape);
+    let is_keying = at_hand.is_keying();
+    let nothing = |_: usize, _: &_| html! {};
+    let nowhere = |_: usize, _: &_| html! {};
+    html! {
+        <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying"))}>
+            <header class="bar">
+                <a class="bar__link" href="#/" aria-label="All calculators" data-testid="home">{ icon(Icon::Back) }</a>
+                <h1 class="bar__title">{ QUICK_LIST.title }</h1>
+                { undo_and_redo(&at_hand) }
+                <a class="bar__link" href="#/settings" aria-label="Settings" data-testid="settings">{ icon(Icon::Settings) }</a>
+            </header>
+            <main class="bench">
+                { link_trouble(&trouble) }
+                <section class="answer" aria-label="Answer">
+                    { headline(&searching.search, labels.as_ref(), told, false, bench.tape,
+                        problem.unwrap_or_else(|| wanting(&form, &sheet, bench.tape, &on_way_out))) }
+                    <div class="tools">
+                        <button type="button" class="tool tool--main" data-testid="change-sizes" onclick={at_hand.begin()}>
+                            { "Change the list" }
+                        </button>
+                        <span class="tools__done" role="status">{ *done }</span>
+                    </div>
+                    <div class="rest-of-answer">
+                        { progress(&searching, labels.as_ref(), false) }
+                        if let Some(told) = told {
+                            { whole(&told.report, bench.tape, &all, &Beside { board: &nothing, offcut: &nowhere }) }
+                            if let Some(list) = now.filter(|_| !searching.search.is_running()) {
+                                <Comparison job={list.job.clone()} plan={told.plan.clone()} labels={list.labels.clone()} tape={bench.tape} />
+                            }
+                        }
+                    </div>
+                </section>
+                <section class="sizes" aria-label="What is asked">
+                    { asks(&at_hand) }
+                    { unit_choice(&at_hand) }
+                    { last_tools(&QUICK_LIST, &at_hand, &done) }
+                </section>
+            </main>
+        </div>
+    }
+}

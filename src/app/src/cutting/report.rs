@@ -1,0 +1,222 @@
+//! A plan on the page: what to buy, each board with its cuts, what can be cut together, and what is left.
+
+use std::rc::Rc;
+
+use reckoner_core::cutting::labels::Labels;
+use reckoner_core::cutting::report::{
+    BatchCut, BoardCut, CutBatch, How, Keep, KeyLine, Order, OrderKind, Purchase, Report, report,
+};
+use reckoner_core::cutting::{Job, Plan, Source};
+use reckoner_core::measure::Tape;
+use reckoner_core::sheet::money;
+use yew::prelude::*;
+
+use crate::components::drawing::drawing;
+use crate::components::measure::length;
+use crate::components::notes::caution;
+use crate::components::sentence::sentence;
+
+/// Boards that are drawn before the rest is asked for.
+const MOST_BOARDS: usize = 24;
+
+/// A plan with its report.
+#[derive(Clone)]
+pub(crate) struct Told {
+    pub(crate) plan: Rc<Plan>,
+    pub(crate) report: Rc<Report>,
+}
+
+impl Told {
+    /// The report of a plan; `None` for one that is not of this job.
+    pub(crate) fn of(job: &Job, plan: &Rc<Plan>, labels: &Labels, how: How) -> Option<Told> {
+        let report = report(job, plan, labels, how)?;
+        Some(Told { plan: plan.clone(), report: Rc::new(report) })
+    }
+}
+
+/// What stands beside the boards and offcuts of a plan: ticks, and taps that put things away.
+pub(crate) struct Beside<'a> {
+    /// For each board of the plan.
+    pub(crate) board: &'a dyn Fn(usize, &BoardCut) -> Html,
+    /// For each kind of offcut.
+    pub(crate) offcut: &'a dyn Fn(usize, &Keep) -> Html,
+}
+
+/// Everything about a plan but its headline.
+pub(crate) fn whole(
+    report: &Report,
+    tape: Tape,
+    all: &UseStateHandle<bool>,
+    beside: &Beside,
+) -> Html {
+    let is_cut_off = !**all && report.boards.len() > MOST_BOARDS;
+    let shown = if is_cut_off { MOST_BOARDS } else { report.boards.len() };
+    let show_all = {
+        let all = all.clone();
+        Callback::from(move |_: MouseEvent| all.set(true))
+    };
+    html! {
+        <div class="plan" data-testid="plan">
+            { left_out(report) }
+            { shopping(report, tape) }
+            <section class="plan__part" aria-label="Boards">
+                <h2 class="part-title">{ "Cut them like this" }</h2>
+                <p class="plan__words">{ "Every size is from the left end of the board, as it is drawn. Mark that end first." }</p>
+                <ol class="boards">
+                    { for report.boards.iter().take(shown).enumerate().map(|(at, board)| one_board(at, board, tape, beside)) }
+                </ol>
+                if is_cut_off {
+                    <button type="button" class="tool" data-testid="all-boards" onclick={show_all}>
+                        { format!("Show all {} boards", report.boards.len()) }
+                    </button>
+                }
+            </section>
+            { together(report, tape) }
+            { offcuts(report, tape, beside) }
+            if !report.cautions.is_empty() {
+                <section class="cautions" aria-label="Cautions">
+                    { for report.cautions.iter().map(|it| caution(*it)) }
+                </section>
+            }
+        </div>
+    }
+}
+
+fn left_out(report: &Report) -> Html {
+    html! {
+        if !report.left_out.is_empty() {
+            <section class="plan__part" aria-label="Parts left out" data-testid="left-out">
+                <h2 class="part-title">{ "Not cut from this" }</h2>
+                <ul class="notes">
+                    { for report.left_out.iter().map(|(name, count)| html! { <li>{ format!("{count} × {name}") }</li> }) }
+                </ul>
+            </section>
+        }
+    }
+}
+
+fn shopping(report: &Report, tape: Tape) -> Html {
+    html! {
+        <section class="plan__part" aria-label="What to buy" data-testid="shopping">
+            <h2 class="part-title">{ "Buy" }</h2>
+            if report.shopping.is_empty() {
+                <p class="plan__words">{ "Nothing: it all comes from what is on hand." }</p>
+            } else {
+                <ul class="rows">{ for report.shopping.iter().map(|it| purchase(it, tape)) }</ul>
+            }
+        </section>
+    }
+}
+
+fn purchase(it: &Purchase, tape: Tape) -> Html {
+    html! {
+        <li class="row">
+            <span class="row__name">{ format!("{} × ", it.count) }{ length(it.length, tape) }</span>
+            <span class="row__value">{ it.price.map(|(_, sum)| money(sum)) }</span>
+            <span class="row__more">
+                { &it.section }
+                if let Some((each, _)) = it.price { { format!(", {} each", money(each)) } }
+            </span>
+        </li>
+    }
+}
+
+fn one_board(at: usize, board: &BoardCut, tape: Tape, beside: &Beside) -> Html {
+    let from = match board.source {
+        Source::Board(_) => "to buy",
+        Source::Scrap(_) => "on hand",
+    };
+    html! {
+        <li class="board" data-testid={format!("board-{}", board.number)}>
+            <h3 class="board__title">
+                <span class="board__number">{ board.number }</span>
+                <span>{ &board.name }{ ", " }{ length(board.length, tape) }</span>
+                <span class="badge">{ from }</span>
+            </h3>
+            { drawing(&board.scene, tape) }
+            <ul class="board__key">{ for board.key.iter().map(|it| key_line(it, tape)) }</ul>
+            <details class="orders">
+                <summary data-testid={format!("orders-{}", board.number)}>{ format!("The cuts in order, {}", board.orders.len()) }</summary>
+                <ol class="orders__list">{ for board.orders.iter().map(|it| order(it, tape)) }</ol>
+            </details>
+            { (beside.board)(at, board) }
+        </li>
+    }
+}
+
+/// What a letter in the bar stands for.
+fn key_line(it: &KeyLine, tape: Tape) -> Html {
+    html! {
+        <li><b>{ &it.letter }</b>{ format!(" {} × {}, ", it.count, it.name) }{ length(it.length, tape) }</li>
+    }
+}
+
+fn order(it: &Order, tape: Tape) -> Html {
+    html! {
+        <li class="order" value={it.number.to_string()}>
+            <span class="order__kind">{ kind(it.kind) }</span>
+            <span>{ sentence(&it.sentence, tape) }</span>
+        </li>
+    }
+}
+
+fn kind(kind: OrderKind) -> &'static str {
+    match kind {
+        OrderKind::Block => "Crosscut a block",
+        OrderKind::Clean => "Clean",
+        OrderKind::Rip => "Rip",
+        OrderKind::Resaw => "Resaw",
+        OrderKind::Crosscut => "Crosscut",
+        OrderKind::Trim => "Trim",
+    }
+}
+
+fn together(report: &Report, tape: Tape) -> Html {
+    let group = |title: &str, is_of: fn(OrderKind) -> bool| {
+        let mut here = report.batches.iter().filter(|it| is_of(it.kind)).peekable();
+        html! {
+            if here.peek().is_some() {
+                <h3 class="job__title">{ title }</h3>
+                <ul class="rows">{ for here.map(|it| batch(it, tape)) }</ul>
+            }
+        }
+    };
+    html! {
+        if !report.batches.is_empty() {
+            <section class="plan__part" aria-label="Cut together" data-testid="plan-batches">
+                <h2 class="part-title">{ "Set once, cut all that match" }</h2>
+                { group("Fence, by width and thickness", |kind| matches!(kind, OrderKind::Clean | OrderKind::Rip | OrderKind::Resaw)) }
+                { group("Stop block, by length", |kind| matches!(kind, OrderKind::Block | OrderKind::Crosscut | OrderKind::Trim)) }
+            </section>
+        }
+    }
+}
+
+fn batch(it: &CutBatch, tape: Tape) -> Html {
+    let place = |cut: &BatchCut| format!("board {}: {} × {}", cut.board, cut.pieces, cut.name);
+    let places: Vec<String> = it.cuts.iter().map(place).collect();
+    html! {
+        <li class="row">
+            <span class="row__name">{ sentence(&it.sentence, tape) }</span>
+            <span class="row__more">{ places.join("; ") }</span>
+        </li>
+    }
+}
+
+fn offcuts(report: &Report, tape: Tape, beside: &Beside) -> Html {
+    html! {
+        if !report.offcuts.is_empty() {
+            <section class="plan__part" aria-label="Offcuts" data-testid="offcuts">
+                <h2 class="part-title">{ "Left over and worth keeping" }</h2>
+                <ul class="rows">
+                    { for report.offcuts.iter().enumerate().map(|(at, keep)| html! {
+                        <li class="row">
+                            <span class="row__name">{ sentence(&keep.sentence, tape) }</span>
+                            { (beside.offcut)(at, keep) }
+                        </li>
+                    }) }
+                </ul>
+            </section>
+        }
+    }
+}

@@ -1,0 +1,159 @@
+//! [`Search`]: the state of one question to the planner, from the first news to the end.
+
+use std::rc::Rc;
+
+use reckoner_core::cutting::{CutProblem, Job, Plan};
+use reckoner_formats::{Checked, Reply};
+
+/// How long a search may run: what is not proved by then costs more battery than it saves wood.
+pub const MOST_SECONDS: u32 = 60;
+
+/// Where a search stands.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Stage {
+    /// Nothing was asked.
+    Idle,
+    /// The planner is at work.
+    Running,
+    /// It has said all it will.
+    Ended,
+    /// The user stopped it: the best plan so far stays.
+    Stopped,
+    /// It has run for [`MOST_SECONDS`]: the best plan so far stays.
+    OutOfTime,
+    /// It stopped by itself, and why.
+    Failed(String),
+    /// The job cannot be answered.
+    Impossible(CutProblem),
+}
+
+/// One question about a job: the cheapest plan, or what the rack gives.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Search {
+    /// Where it stands.
+    pub stage: Stage,
+    /// The job asked about.
+    pub job: Option<Rc<Job>>,
+    /// The best plan so far.
+    pub plan: Option<Rc<Plan>>,
+    /// No plan costs less, in cents.
+    pub bound_cents: i64,
+    /// The plan is proved cheapest, or proved to cut the most from the rack.
+    pub is_proved: bool,
+    /// The core's checker worked the whole proof out again; else parts of it only the search knows.
+    pub is_checked: bool,
+    /// No plan as cheap cuts fewer boards.
+    pub fewest_boards: bool,
+    /// It is the quick plan made on the page itself, and why.
+    pub on_page: Option<&'static str>,
+    /// How long it has run.
+    pub seconds: u32,
+}
+
+impl Default for Search {
+    fn default() -> Search {
+        Search {
+            stage: Stage::Idle,
+            job: None,
+            plan: None,
+            bound_cents: 0,
+            is_proved: false,
+            is_checked: false,
+            fewest_boards: false,
+            on_page: None,
+            seconds: 0,
+        }
+    }
+}
+
+/// What can happen to a [`Search`].
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Event {
+    /// It begins, about this job.
+    Begin(Rc<Job>),
+    /// A reply that was found sound.
+    Reply(Reply),
+    /// It goes on on the page itself, and why that is less.
+    OnPage(&'static str),
+    /// Nothing more will come, and why.
+    Trouble(String),
+    /// The user stops it.
+    Stop,
+    /// A second has gone by.
+    Second,
+    /// What was found is not wanted any more.
+    Forget,
+}
+
+impl Search {
+    /// A search that ended earlier, with the plan that was kept of it.
+    #[must_use]
+    pub fn kept(job: Job, plan: Plan, bound_cents: i64) -> Search {
+        Search {
+            stage: Stage::Ended,
+            is_proved: bound_cents == plan.cost_cents,
+            job: Some(Rc::new(job)),
+            plan: Some(Rc::new(plan)),
+            bound_cents,
+            ..Search::default()
+        }
+    }
+
+    /// Whether the planner is at work.
+    #[must_use]
+    pub fn is_running(&self) -> bool {
+        self.stage == Stage::Running
+    }
+
+    /// The search after an event.
+    #[must_use]
+    pub fn after(&self, event: Event) -> Search {
+        let mut next = self.clone();
+        match event {
+            Event::Begin(job) => {
+                next = Search { stage: Stage::Running, job: Some(job), ..Search::default() };
+            }
+            Event::Forget => next = Search::default(),
+            // What comes after the end belongs to a question that was called off.
+            _ if !self.is_running() => {}
+            Event::OnPage(why) => next.on_page = Some(why),
+            Event::Trouble(why) => next.stage = Stage::Failed(why),
+            Event::Stop => next.stage = Stage::Stopped,
+            Event::Second => {
+                next.seconds = next.seconds.saturating_add(1);
+                if next.seconds >= MOST_SECONDS {
+                    next.stage = Stage::OutOfTime;
+                }
+            }
+            Event::Reply(reply) => next.take(reply),
+        }
+        next
+    }
+
+    fn take(&mut self, reply: Reply) {
+        match reply {
+            Reply::News(news) => {
+                self.bound_cents = self.bound_cents.max(news.bound_cents);
+                if let Some(plan) = news.better {
+                    self.plan = Some(Rc::new(plan));
+                }
+            }
+            Reply::Cheapest(outcome, checked) => {
+                self.stage = Stage::Ended;
+                self.bound_cents = outcome.bound_cents;
+                self.is_proved = outcome.proved;
+                self.is_checked = checked.iter().all(|it| *it == Checked::Confirmed);
+                self.fewest_boards = outcome.fewest_boards;
+                self.plan = Some(Rc::new(outcome.plan));
+            }
+            Reply::RackOnly(outcome) => {
+                self.stage = Stage::Ended;
+                self.is_proved = outcome.proved;
+                self.plan = Some(Rc::new(outcome.plan));
+            }
+            Reply::Problem(problem) => self.stage = Stage::Impossible(problem),
+            // Answers to other questions.
+            Reply::Become(_) | Reply::SingleBoards(_) | Reply::NextRun(_) => {}
+        }
+    }
+}

@@ -1,0 +1,180 @@
+//! What is believed of the planner's answers, and what a search comes to.
+
+use std::rc::Rc;
+
+use reckoner_core::cutting::{
+    Board, Certificate, Claim, CutBoard, CutProblem, Ends, Job, Layout, NextRun, Outcome, Part,
+    Placed, Plan, RackOutcome, SawRules, Section, Source,
+};
+use reckoner_formats::{Checked, News, Reply};
+
+use super::heard::{joined, sound};
+use super::search::{Event, MOST_SECONDS, Search, Stage};
+
+/// Invented: two legs of 30 from boards of 96 at 10.00, kerf 1.
+fn job() -> Job {
+    Job {
+        sections: vec![Section { id: "s".to_owned(), wood: "w".to_owned(), size: None }],
+        parts: vec![Part {
+            id: "leg".to_owned(),
+            name: "leg".to_owned(),
+            section: "s".to_owned(),
+            length: 30,
+            quantity: 2,
+            priority: 1,
+            may_rip: false,
+            may_resaw: false,
+            grain_free: false,
+        }],
+        boards: vec![Board {
+            id: "b".to_owned(),
+            section: "s".to_owned(),
+            length: 96,
+            price_cents: 1000,
+            limit: None,
+            trims: Ends::default(),
+            knots: Vec::new(),
+        }],
+        scraps: Vec::new(),
+        saw: SawRules { kerf: 1, rip: None },
+    }
+}
+
+/// Both legs from one board, the second at this place.
+fn plan(second: i64) -> Plan {
+    let leg = |at| Placed { part: 0, at, turned: false };
+    let layout = Layout::Crosscut(vec![leg(0), leg(second)]);
+    Plan {
+        boards: vec![CutBoard { source: Source::Board(0), layout }],
+        left_out: Vec::new(),
+        cost_cents: 1000,
+    }
+}
+
+const GOOD: i64 = 31;
+/// Into the kerf of the first leg.
+const BAD: i64 = 30;
+
+fn outcome(second: i64, bound_cents: i64) -> Outcome {
+    Outcome {
+        plan: plan(second),
+        bound_cents,
+        proved: bound_cents == 1000,
+        fewest_boards: true,
+        longest_offcut: true,
+        certificates: vec![Certificate {
+            parts: vec![0],
+            bound_cents,
+            claim: Claim::Worth(vec![30]),
+        }],
+        work: 1,
+        stopped: false,
+    }
+}
+
+fn news(better: Option<Plan>, bound_cents: i64) -> News {
+    let cost_cents = Some(1000);
+    News { work: 1, budget: 9, cost_cents, bound_cents, left_out: 0, boards: 1, better }
+}
+
+#[test]
+fn a_plan_that_keeps_the_rules_is_believed_and_one_that_does_not_is_refused() {
+    let job = job();
+    let replies = |second: i64| {
+        let rack = RackOutcome { plan: plan(second), proved: true, work: 1, stopped: false };
+        [
+            Reply::News(news(Some(plan(second)), 500)),
+            Reply::Cheapest(outcome(second, 1000), vec![Checked::Confirmed]),
+            Reply::RackOnly(rack),
+            Reply::Become(vec![plan(second)]),
+            Reply::NextRun(Some(NextRun { plan: plan(second), bound_cents: 1000 })),
+        ]
+    };
+    for (good, bad) in replies(GOOD).into_iter().zip(replies(BAD)) {
+        assert_eq!(sound(&job, good.clone()), Ok(good));
+        let words = sound(&job, bad.clone()).expect_err("refused");
+        assert!(words.contains("breaks a rule"), "{bad:?}: {words}");
+    }
+}
+
+#[test]
+fn a_proof_that_does_not_hold_is_refused() {
+    let job = job();
+    let refused = |outcome: Outcome, checked: Vec<Checked>| {
+        let words = sound(&job, Reply::Cheapest(outcome, checked)).expect_err("refused");
+        assert!(words.contains("does not hold"), "{words}");
+    };
+    refused(outcome(GOOD, 1000), vec![Checked::Refuted]);
+    refused(outcome(GOOD, 1000), vec![]);
+    refused(outcome(GOOD, 1001), vec![Checked::Confirmed]);
+    // Says that it is proved, with a bound below the cost.
+    refused(Outcome { proved: true, ..outcome(GOOD, 900) }, vec![Checked::Confirmed]);
+    // A bound above what the certificates say together.
+    let bold = Outcome { bound_cents: 1000, proved: true, ..outcome(GOOD, 900) };
+    refused(bold, vec![Checked::Confirmed]);
+    let dear = Outcome { plan: Plan { cost_cents: 999, ..plan(GOOD) }, ..outcome(GOOD, 999) };
+    assert!(sound(&job, Reply::Cheapest(dear, vec![Checked::Confirmed])).is_err());
+}
+
+#[test]
+fn a_plan_is_not_lost_when_the_next_news_has_none() {
+    let both = joined(Some(news(Some(plan(GOOD)), 500)), news(None, 900));
+    assert_eq!((both.better, both.bound_cents), (Some(plan(GOOD)), 900));
+    let newer = joined(Some(news(Some(plan(BAD)), 500)), news(Some(plan(GOOD)), 500));
+    assert_eq!(newer.better, Some(plan(GOOD)));
+}
+
+fn after(events: impl IntoIterator<Item = Event>) -> Search {
+    let begin = Search::default().after(Event::Begin(Rc::new(job())));
+    events.into_iter().fold(begin, |search, event| search.after(event))
+}
+
+#[test]
+fn the_best_plan_so_far_stays_when_the_search_is_stopped() {
+    let search = after([
+        Event::Reply(Reply::News(news(Some(plan(GOOD)), 500))),
+        Event::Reply(Reply::News(news(None, 900))),
+        Event::Stop,
+        // Too late: it was on its way when the search was stopped.
+        Event::Reply(Reply::Problem(CutProblem::NoParts)),
+    ]);
+    assert_eq!(search.stage, Stage::Stopped);
+    assert_eq!(search.plan.as_deref(), Some(&plan(GOOD)));
+    assert_eq!((search.bound_cents, search.is_proved), (900, false));
+}
+
+#[test]
+fn a_search_runs_for_a_minute_and_keeps_its_plan() {
+    let plan = Event::Reply(Reply::News(news(Some(plan(GOOD)), 500)));
+    let seconds = |n: u32| (0..n).map(|_| Event::Second);
+    let search = after(std::iter::once(plan.clone()).chain(seconds(MOST_SECONDS - 1)));
+    assert!(search.is_running());
+    let search = after(std::iter::once(plan).chain(seconds(MOST_SECONDS)));
+    assert_eq!((search.stage, search.plan.is_some()), (Stage::OutOfTime, true));
+}
+
+#[test]
+fn the_end_says_what_is_proved_and_what_was_checked() {
+    let end = |checked| after([Event::Reply(Reply::Cheapest(outcome(GOOD, 1000), vec![checked]))]);
+    let search = end(Checked::Confirmed);
+    assert_eq!((search.stage, search.is_proved, search.is_checked), (Stage::Ended, true, true));
+    assert!(!end(Checked::NotCheckable).is_checked);
+}
+
+#[test]
+fn a_fault_keeps_the_plan_and_a_new_question_forgets_it() {
+    let search = after([
+        Event::Reply(Reply::News(news(Some(plan(GOOD)), 500))),
+        Event::Trouble("gone".to_owned()),
+    ]);
+    assert_eq!(search.stage, Stage::Failed("gone".to_owned()));
+    assert!(search.plan.is_some());
+    let again = search.after(Event::Begin(Rc::new(job())));
+    assert_eq!((again.plan, again.stage), (None, Stage::Running));
+}
+
+#[test]
+fn what_cannot_be_answered_is_told_as_such() {
+    let search = after([Event::Reply(Reply::Problem(CutProblem::NoParts))]);
+    assert_eq!(search.stage, Stage::Impossible(CutProblem::NoParts));
+}
