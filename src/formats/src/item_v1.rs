@@ -1,11 +1,13 @@
 //! Version 1 of the items of a job, as stored.
 
 use reckoner_core::job::{
-    Grain, Hand, Item, ItemId, Kept, Linked, Made, Match, Measure, MeasureKind, Part, Piece,
-    RackBoard, Round, Saw, Screw, Sketch, Written, YardBoard,
+    CutTicks, Grain, Hand, Item, ItemId, Kept, Linked, Made, Match, Measure, MeasureKind, Part,
+    Piece, RackBoard, Round, Saw, Screw, Sketch, Written, YardBoard,
 };
 use reckoner_core::sheet::Side;
 use serde::{Deserialize, Serialize};
+
+use crate::cut_item_v1::{BoardStateV1, CutPlanItemV1, states, states_v1};
 
 /// An item with its id.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -126,6 +128,10 @@ pub(crate) enum ItemV1 {
         #[serde(default)]
         overhang: String,
     },
+    /// A cut plan.
+    CutPlan(Box<CutPlanItemV1>),
+    /// What has been bought and cut of a cut plan; one entry for each of its boards.
+    CutTicks { plan: u64, boards: Vec<BoardStateV1> },
 }
 
 /// A result of a kept reckoning.
@@ -255,13 +261,17 @@ impl From<&Item> for ItemV1 {
             Item::Sketch(Sketch { length, depth, height, leg, rail, shelf, top, overhang }) => {
                 ItemV1::Sketch { length, depth, height, leg, rail, shelf, top, overhang }
             }
+            Item::CutPlan(plan) => ItemV1::CutPlan(Box::new((&*plan).into())),
+            Item::CutTicks(ticks) => {
+                ItemV1::CutTicks { plan: ticks.plan.0, boards: states_v1(&ticks) }
+            }
         }
     }
 }
 
 impl ItemV1 {
     /// The item, or why it cannot be one.
-    pub(crate) fn item(self) -> Result<Item, &'static str> {
+    pub(crate) fn item(self) -> Result<Item, String> {
         Ok(match self {
             ItemV1::Measure { rank, name, number, formula, linked, as_cut, is_cut, wait, note } => {
                 let written = match (formula, linked) {
@@ -269,7 +279,7 @@ impl ItemV1 {
                     (None, Some(LinkedV1 { reckoning, result, index })) => {
                         Written::Linked(Linked { kept: ItemId(reckoning), result, index })
                     }
-                    _ => return Err("a measure has either a formula or a linked result"),
+                    _ => return Err("a measure has either a formula or a linked result".to_owned()),
                 };
                 let kind = if number { MeasureKind::Number } else { MeasureKind::Length };
                 Item::Measure(Measure { rank, name, kind, written, as_cut, is_cut, wait, note })
@@ -350,6 +360,10 @@ impl ItemV1 {
             }
             ItemV1::Sketch { length, depth, height, leg, rail, shelf, top, overhang } => {
                 Item::Sketch(Sketch { length, depth, height, leg, rail, shelf, top, overhang })
+            }
+            ItemV1::CutPlan(plan) => Item::CutPlan(Box::new(plan.plan()?)),
+            ItemV1::CutTicks { plan, boards } => {
+                Item::CutTicks(CutTicks { plan: ItemId(plan), boards: states(boards) })
             }
         })
     }

@@ -6,6 +6,7 @@
 
 mod brought;
 mod codes;
+mod cut_item_v1;
 mod cut_v1;
 mod history_v1;
 mod item_v1;

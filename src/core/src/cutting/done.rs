@@ -1,7 +1,9 @@
 //! The same job with spare parts, and what is left of a job when some boards are cut.
 
 use super::plan::Source;
-use super::problem::{Board, Job, Scrap};
+use super::problem::{Board, Job, KnotZone, Scrap, Units};
+use super::scale::CommonUnit;
+use crate::measure::Length;
 
 /// The job with spare parts: of each part at least `each` more, and at least `percent` per cent more, rounded up.
 #[must_use]
@@ -101,4 +103,75 @@ pub fn replan_from(job: &Job, done: &Done) -> Result<Job, DoneProblem> {
     }
     rest.scraps.extend(done.new_scraps.iter().cloned());
     Ok(rest)
+}
+
+/// The same job in a unit in which the given lengths are whole too. `None` when that unit would be too fine.
+///
+/// Prices, numbers and the places in the lists stay as they are, so that a plan's boards and parts are still the same.
+#[must_use]
+pub fn refined(job: &Job, unit: CommonUnit, lengths: &[Length]) -> Option<(Job, CommonUnit)> {
+    let mut all = vec![(1, unit.per_inch())];
+    all.extend(
+        lengths.iter().map(|length| (length.in_inches().numer(), length.in_inches().denom())),
+    );
+    let finer = CommonUnit::of(&all).ok()?;
+    let by = Units::try_from(finer.per_inch() / unit.per_inch()).ok()?;
+    let mut job = job.clone();
+    if by == 1 {
+        return Some((job, finer));
+    }
+    let mut is_fine = true;
+    let mut scale = |units: &mut Units| match units.checked_mul(by) {
+        Some(scaled) if scaled.abs() <= super::problem::LARGEST_UNITS => *units = scaled,
+        _ => is_fine = false,
+    };
+    for section in &mut job.sections {
+        if let Some(size) = &mut section.size {
+            scale(&mut size.width);
+            scale(&mut size.thickness);
+        }
+    }
+    job.parts.iter_mut().for_each(|part| scale(&mut part.length));
+    let knots = |zones: &mut Vec<KnotZone>, scale: &mut dyn FnMut(&mut Units)| {
+        for zone in zones {
+            scale(&mut zone.from);
+            scale(&mut zone.to);
+        }
+    };
+    for board in &mut job.boards {
+        for units in [&mut board.length, &mut board.trims.left, &mut board.trims.right] {
+            scale(units);
+        }
+        knots(&mut board.knots, &mut scale);
+    }
+    for scrap in &mut job.scraps {
+        for units in [&mut scrap.length, &mut scrap.trims.left, &mut scrap.trims.right] {
+            scale(units);
+        }
+        knots(&mut scrap.knots, &mut scale);
+    }
+    scale(&mut job.saw.kerf);
+    if let Some(rip) = &mut job.saw.rip {
+        for units in [
+            &mut rip.kerf,
+            &mut rip.near_edge,
+            &mut rip.far_edge,
+            &mut rip.least_width,
+            &mut rip.least_length,
+        ] {
+            scale(units);
+        }
+        if let Some(resaw) = &mut rip.resaw {
+            for units in [
+                &mut resaw.kerf,
+                &mut resaw.near_face,
+                &mut resaw.far_face,
+                &mut resaw.least_thickness,
+            ] {
+                scale(units);
+            }
+            resaw.greatest_width.iter_mut().for_each(&mut scale);
+        }
+    }
+    is_fine.then_some((job, finer))
 }

@@ -61,7 +61,7 @@ pub use certificate::{
     Certificate, CertificateFault, Claim, check_certificate, next_attainable_cost,
 };
 pub use check::{CheckOptions, Fault, check_plan};
-pub use done::{Done, DoneProblem, replan_from, with_spares};
+pub use done::{Done, DoneProblem, refined, replan_from, with_spares};
 pub use found::{NextRun, Outcome, RackOutcome, SingleBoard};
 pub use plan::{Block, CutBoard, Layer, Layout, LeftOut, Offcut, Placed, Plan, Source, Strip};
 pub use problem::{

@@ -253,8 +253,14 @@ impl List {
         if job.boards.iter().all(|board| board.price_cents == 0) && !job.boards.is_empty() {
             labels.money = Money::Wood { each: price_by_length(&mut job.boards, &labels)? };
         }
-        let cautions = vec![Caution::DustAndNoise];
-        Ok(Wanted { job, labels, left_out: Vec::new(), notes: Vec::new(), cautions })
+        Ok(Wanted {
+            pieces: self.parts.iter().map(|part| part.count).collect(),
+            job,
+            labels,
+            left_out: Vec::new(),
+            notes: Vec::new(),
+            cautions: vec![Caution::DustAndNoise],
+        })
     }
 }
 

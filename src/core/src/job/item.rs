@@ -1,5 +1,6 @@
 //! [`Item`]: what a job is made of. Plain data, with every measure as the user wrote it.
 
+use super::{CutPlan, CutTicks};
 use crate::sheet::Side;
 
 /// The id of an item: given once, never used again in its job.
@@ -29,6 +30,10 @@ pub enum Item {
     Screw(Screw),
     /// What the sketch of the job is drawn from.
     Sketch(Sketch),
+    /// A cut plan.
+    CutPlan(Box<CutPlan>),
+    /// What has been bought and cut of a cut plan.
+    CutTicks(CutTicks),
 }
 
 impl Item {
@@ -46,6 +51,8 @@ impl Item {
             Item::Saw(item) => &item.name,
             Item::Screw(_) => "screws",
             Item::Sketch(_) => "sketch",
+            Item::CutPlan(item) => &item.title,
+            Item::CutTicks(_) => "boards cut",
         }
     }
 }
@@ -301,7 +308,10 @@ impl Item {
             | Item::Screw(_)
             | Item::Round(_)
             | Item::RackBoard(_)
-            | Item::YardBoard(_) => {}
+            | Item::YardBoard(_)
+            | Item::CutTicks(_)
+            // A plan keeps what it was made with, whatever the names are later.
+            | Item::CutPlan(_) => {}
             Item::Part(part) => {
                 for text in
                     [&mut part.quantity, &mut part.thickness, &mut part.width, &mut part.length]

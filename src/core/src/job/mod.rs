@@ -11,6 +11,7 @@
 //! So two pages with the same job open never overwrite each other unseen.
 
 mod batches;
+mod cut_plan;
 pub mod demo;
 mod history;
 mod item;
@@ -21,12 +22,14 @@ mod names;
 mod parts;
 mod reckoned;
 pub mod rescue;
+mod since;
 pub mod sketch;
 mod step;
 #[cfg(test)]
 mod tests;
 
 pub use batches::{Batch, BatchPart, Setting, batches};
+pub use cut_plan::{BoardState, CutPlan, CutTicks, RestProblem, list_rest};
 pub use history::History;
 pub use item::{
     Grain, Hand, Item, ItemId, Kept, Linked, Made, Match, Measure, MeasureKind, Part, Piece,
@@ -36,6 +39,7 @@ pub use linked::kind_of;
 pub use names::{NameProblem, check_name};
 pub use parts::{MOST_PIECES, PartSizes, part_sizes, sizes_of};
 pub use reckoned::{MeasureProblem, MeasureState, Reckoned};
+pub use since::since;
 pub use step::{Change, Conflict, Step};
 
 use std::collections::BTreeMap;

@@ -11,3 +11,4 @@ mod random;
 mod report;
 mod rips;
 mod support;
+mod ticking;

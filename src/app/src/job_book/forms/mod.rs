@@ -66,7 +66,7 @@ impl Form {
             Item::Saw(_) => Form::Saw,
             Item::Screw(_) => Form::Screw,
             Item::Sketch(_) => Form::Sketch,
-            Item::Kept(_) | Item::Match(_) => return None,
+            Item::Kept(_) | Item::Match(_) | Item::CutPlan(_) | Item::CutTicks(_) => return None,
         })
     }
 
@@ -165,7 +165,7 @@ pub fn entries_of(item: &Item) -> Entries {
             ("top", s.top),
             ("overhang", s.overhang),
         ],
-        Item::Kept(_) | Item::Match(_) => Vec::new(),
+        Item::Kept(_) | Item::Match(_) | Item::CutPlan(_) | Item::CutTicks(_) => Vec::new(),
     };
     Entries::from_pairs(texts)
 }

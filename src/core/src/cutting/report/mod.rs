@@ -162,6 +162,20 @@ pub fn report(job: &Job, plan: &Plan, labels: &Labels, how: How) -> Option<Repor
     })
 }
 
+/// The offcuts of one board of a plan that are worth keeping. `None` when it is not a plan of that job.
+#[must_use]
+pub fn worth_keeping(
+    job: &Job,
+    plan: &Plan,
+    labels: &Labels,
+    board: usize,
+    how: How,
+) -> Option<Vec<Keep>> {
+    let number = u32::try_from(board).ok()?.checked_add(1)?;
+    let seen = Seen::of(job, labels, plan.boards.get(board)?, number)?;
+    offcuts::of_board(&seen, plan, how)
+}
+
 /// How many boards a plan buys.
 fn bought(plan: &Plan) -> u32 {
     let boards = plan.boards.iter().filter(|cut| matches!(cut.source, Source::Board(_)));

@@ -244,12 +244,13 @@ impl Maker<'_> {
                 }
             }
         }
+        let pieces = job.parts.iter().map(|part| part.quantity).collect();
         let job = with_spares(&job, self.options.spare_each, self.options.extra_percent);
         let mut cautions = vec![Caution::DustAndNoise];
         if job.saw.rip.is_some() {
             cautions.insert(0, Caution::Ripping);
         }
-        Ok(Wanted { job, labels, left_out, notes, cautions })
+        Ok(Wanted { job, labels, pieces, left_out, notes, cautions })
     }
 
     fn section_label(&self, kind: &Kind) -> SectionLabel {

@@ -31,6 +31,8 @@ pub struct Wanted {
     pub job: CutJob,
     /// Its names.
     pub labels: Labels,
+    /// How many pieces of each of its parts are wanted, without spares.
+    pub pieces: Vec<u32>,
     /// Parts that must wait.
     pub left_out: Vec<NotYet>,
     /// What the builder should know; not a danger.

@@ -1,0 +1,159 @@
+//! What changed in a job since its plan was made.
+
+use super::{BoardState, CutPlan, ItemId, Job};
+use crate::cutting::labels::Labels;
+use crate::cutting::wanted::Wanted;
+use crate::cutting::{self, Source, Units};
+use crate::measure::Length;
+use crate::say;
+use crate::sheet::{Sentence, money};
+
+/// One side of the comparison.
+struct Side<'a> {
+    job: &'a cutting::Job,
+    labels: &'a Labels,
+}
+
+impl Side<'_> {
+    fn length(&self, units: Units) -> Option<Length> {
+        self.labels.length(units).ok()
+    }
+
+    fn part(&self, item: ItemId) -> Option<usize> {
+        self.labels.parts.iter().position(|label| label.item == Some(item))
+    }
+
+    fn part_length(&self, at: usize) -> Option<Length> {
+        self.length(self.job.parts.get(at)?.length)
+    }
+
+    fn part_size(&self, at: usize) -> Option<(Length, Length)> {
+        self.labels.section(self.job, &self.job.parts.get(at)?.section)?.size
+    }
+}
+
+/// What changed in the job since a plan of its parts was made, in sentences that name the part or board. `now` is what
+/// would be asked of the planner today. Empty when the plan still fits.
+#[must_use]
+pub fn since(job: &Job, id: ItemId, now: &Wanted) -> Vec<Sentence> {
+    let Some((kept, states)) = job.cut_plan(id) else { return Vec::new() };
+    let old = Side { job: &kept.asked, labels: &kept.labels };
+    let new = Side { job: &now.job, labels: &now.labels };
+    let mut all = Vec::new();
+    if let (Some(was), Some(is)) = (old.length(old.job.saw.kerf), new.length(new.job.saw.kerf))
+        && was != is
+    {
+        all.push(say!["The plan was made for a kerf of ", was, "; it is ", is, " now."]);
+    }
+    for (at, label) in kept.labels.parts.iter().enumerate() {
+        let (to_cut, spares) = still_to_cut(kept, &states, at);
+        let name = label.name.clone();
+        let today = label.item.and_then(|item| new.part(item));
+        match today {
+            None if to_cut == 0 => {}
+            None if now.left_out.iter().any(|not_yet| Some(not_yet.part) == label.item) => {
+                all.push(say![name, " must wait for a measurement now."]);
+            }
+            None => all.push(say![name, " is in the plan and not wanted any more."]),
+            Some(today) => {
+                let lengths = (old.part_length(at), new.part_length(today));
+                let sizes = (old.part_size(at), new.part_size(today));
+                if let (Some(was), Some(is)) = lengths
+                    && was != is
+                {
+                    let words = ": the plan was made for ";
+                    all.push(say![name.clone(), words, was, "; it is ", is, " now."]);
+                }
+                if let (Some(was), Some(is)) = sizes
+                    && was != is
+                {
+                    all.push(say![
+                        name.clone(),
+                        ": the plan was made for ",
+                        was.0,
+                        " by ",
+                        was.1,
+                        "; it is ",
+                        is.0,
+                        " by ",
+                        is.1,
+                        " now."
+                    ]);
+                }
+                let wanted = now.pieces.get(today).copied().unwrap_or(0);
+                if to_cut < wanted || to_cut > wanted.saturating_add(spares) {
+                    let words = ": the plan cuts ";
+                    all.push(say![name, words, to_cut, " more; ", wanted, " are wanted now."]);
+                }
+            }
+        }
+    }
+    for label in &now.labels.parts {
+        if label.item.is_some_and(|item| old.part(item).is_none()) {
+            all.push(say![label.name.clone(), " is not in the plan."]);
+        }
+    }
+    all.extend(boards_since(kept, &states, &old, &new));
+    all
+}
+
+/// Pieces of a part on boards of the plan that are not cut yet, and how many of all its pieces are spares.
+fn still_to_cut(kept: &CutPlan, states: &[BoardState], part: usize) -> (u32, u32) {
+    let boards = kept.plan.boards.iter().zip(states).filter(|(_, state)| !state.is_cut());
+    let pieces = boards.flat_map(|(cut, _)| cut.placed()).filter(|placed| placed.part == part);
+    let planned = kept.asked.parts.get(part).map_or(0, |part| part.quantity);
+    let spares = planned.saturating_sub(kept.pieces.get(part).copied().unwrap_or(planned));
+    (u32::try_from(pieces.count()).unwrap_or(u32::MAX), spares)
+}
+
+/// Boards on hand that the plan still needs and that are gone, and prices that moved.
+fn boards_since(
+    kept: &CutPlan,
+    states: &[BoardState],
+    old: &Side<'_>,
+    new: &Side<'_>,
+) -> Vec<Sentence> {
+    let mut all = Vec::new();
+    let mut told: Vec<Source> = Vec::new();
+    for (cut, state) in kept.plan.boards.iter().zip(states) {
+        if *state != BoardState::ToCut || told.contains(&cut.source) {
+            continue;
+        }
+        told.push(cut.source);
+        match cut.source {
+            Source::Scrap(at) => all.extend(scrap_since(at, old, new)),
+            Source::Board(at) => all.extend(price_since(at, old, new)),
+        }
+    }
+    all
+}
+
+fn scrap_since(at: usize, old: &Side<'_>, new: &Side<'_>) -> Option<Sentence> {
+    let label = old.labels.scraps.get(at)?;
+    let name = label.name.clone();
+    let Some(today) = new.labels.scraps.iter().position(|other| other.item == label.item) else {
+        return Some(say![name, " is not on the rack any more."]);
+    };
+    let was = old.length(old.job.scraps.get(at)?.length)?;
+    let is = new.length(new.job.scraps.get(today)?.length)?;
+    (was != is)
+        .then(|| say![name, ": the plan was made for ", was, " of it; it is ", is, " long now."])
+}
+
+fn price_since(at: usize, old: &Side<'_>, new: &Side<'_>) -> Option<Sentence> {
+    let label = old.labels.boards.get(at)?;
+    let name = label.name.clone();
+    let length = old.length(old.job.boards.get(at)?.length)?;
+    let Some(today) = new.labels.boards.iter().position(|other| other.item == label.item) else {
+        return Some(say![name, " ", length, " is not at the yard any more."]);
+    };
+    let was = old.job.boards.get(at)?.price_cents;
+    let board = new.job.boards.get(today)?;
+    let is = new.length(board.length)?;
+    if is != length {
+        return Some(say![name, ": the plan was made for ", length, "; it is ", is, " now."]);
+    }
+    let (before, after) = (money(was), money(board.price_cents));
+    (was != board.price_cents)
+        .then(|| say![name, " ", length, ": it was ", before, "; it is ", after, " now."])
+}

@@ -1,0 +1,281 @@
+//! From the plan to the last board: buying, cutting, boards that come out different, and planning again from there.
+
+use reckoner_core::cutting::quick_list::{QUICK_LIST, quick_list};
+use reckoner_core::cutting::wanted::Wanted;
+use reckoner_core::cutting::{Plan, Source};
+use reckoner_core::job::demo::demo;
+use reckoner_core::job::{
+    BoardState, CutPlan, History, Item, ItemId, Job, Measure, RackBoard, Reckoned, Step, Written,
+    list_rest, part_sizes, since,
+};
+use reckoner_core::measure::text::NoNames;
+use reckoner_core::sheet::{Ask, Bench, Entries};
+
+use crate::job_book::{inches, options, part, wanted, with};
+use crate::support::{Dice, solve};
+
+fn kept(wanted: &Wanted, plan: Plan, is_list: bool) -> CutPlan {
+    CutPlan {
+        title: "Plan".to_owned(),
+        is_list,
+        entries: Vec::new(),
+        asked: wanted.job.clone(),
+        labels: wanted.labels.clone(),
+        pieces: wanted.pieces.clone(),
+        bound_cents: 0,
+        plan,
+    }
+}
+
+fn planned(job: &Job) -> (Wanted, Plan) {
+    let wanted = wanted(job, &options()).expect("can be planned");
+    let plan = solve(&wanted.job, 100_000_000).expect("a plan").plan;
+    (wanted, plan)
+}
+
+/// The demo with a plan kept in it.
+fn begun() -> (Job, History, ItemId) {
+    let (mut job, mut history) = (demo(), History::default());
+    let (wanted, plan) = planned(&job);
+    let step = job.keeping_plan(kept(&wanted, plan, false));
+    history.make(&mut job, step).expect("no conflict");
+    let id = job.find_cut_plan(false).expect("kept");
+    (job, history, id)
+}
+
+fn done(job: &Job) -> u32 {
+    let reckoned = Reckoned::of(job, &Bench::default());
+    part_sizes(job, &reckoned).iter().map(|part| part.done).sum()
+}
+
+fn words(job: &Job, id: ItemId) -> Vec<String> {
+    let now = wanted(job, &options()).expect("can be planned");
+    since(job, id, &now).iter().map(ToString::to_string).collect()
+}
+
+#[test]
+fn what_is_bought_stays_bought_and_what_is_cut_stays_cut() {
+    let (mut job, mut history, id) = begun();
+    let begin = job.clone();
+    assert_eq!(words(&job, id), Vec::<String>::new());
+    let (kept, _) = job.cut_plan(id).expect("kept");
+    let (boards, cost) = (kept.plan.boards.clone(), kept.plan.cost_cents);
+    assert!(cost > 0);
+    let step = job.buying(id).expect("something to buy");
+    history.make(&mut job, step).expect("no conflict");
+    assert_eq!(job.buying(id), None);
+    // All of it is on the rack: planned again, nothing is to be bought.
+    assert_eq!(planned(&job).1.cost_cents, 0);
+    let mut pieces = 0;
+    for (number, board) in boards.iter().enumerate() {
+        let step = job.cutting(id, number, inches("12")).expect("not cut yet");
+        history.make(&mut job, step).expect("no conflict");
+        pieces += u32::try_from(board.placed().len()).expect("small");
+        assert_eq!(done(&job), pieces);
+        assert_eq!(job.cutting(id, number, inches("12")), None);
+        if number + 1 < boards.len() {
+            let (now, plan) = planned(&job);
+            assert_eq!(plan.cost_cents, 0, "after board {number}");
+            assert_eq!(since(&job, id, &now), []);
+        }
+    }
+    // Nothing is left but what waits for the frame.
+    assert_eq!(wanted(&job, &options()).expect_err("all cut")[0].code(), "no-parts");
+    // The boards that were bought and cut are off the rack, their offcuts on it.
+    let racks = job.items().filter_map(|(_, item)| match item {
+        Item::RackBoard(board) => Some(board),
+        _ => None,
+    });
+    let racks: Vec<_> = racks.collect();
+    assert!(
+        racks
+            .iter()
+            .all(|board| !board.name.contains("bought") || board.name.starts_with("offcut"))
+    );
+    assert!(racks.iter().any(|board| board.sawn_ends));
+    for _ in 0..=boards.len() {
+        assert_eq!(history.undo(&mut job), Ok(true));
+    }
+    let items = |job: &Job| job.items().map(|(id, item)| (id, item.clone())).collect::<Vec<_>>();
+    assert_eq!(items(&job), items(&begin));
+}
+
+#[test]
+fn a_board_that_comes_out_different_is_planned_again() {
+    let (mut job, mut history, id) = begun();
+    let (kept, _) = job.cut_plan(id).expect("kept");
+    let (number, board) = kept
+        .plan
+        .boards
+        .iter()
+        .enumerate()
+        .find(|(_, cut)| cut.placed().len() > 1 && matches!(cut.source, Source::Board(_)))
+        .expect("a board with several parts");
+    let first = board.placed()[0].part;
+    let name = kept.labels.parts[first].name.clone();
+    assert_eq!(job.coming_out_different(id, number, vec![(first, 99)], vec![], vec![]), None);
+    // A split: one piece is good, and a short length of the board.
+    let piece = RackBoard {
+        name: "split one".to_owned(),
+        section: kept
+            .labels
+            .section(&kept.asked, &kept.asked.boards[0].section)
+            .expect("known")
+            .name
+            .clone(),
+        thickness: "3 1/2".to_owned(),
+        width: "3 1/2".to_owned(),
+        length: "20 3/16".to_owned(),
+        quantity: 1,
+        wet: false,
+        sawn_ends: true,
+        knots: String::new(),
+    };
+    let step = job
+        .coming_out_different(id, number, vec![(first, 1)], vec![piece], vec![])
+        .expect("it can");
+    history.make(&mut job, step).expect("no conflict");
+    assert_eq!(done(&job), 1);
+    let told = words(&job, id);
+    assert!(
+        told.iter().any(|words| words.starts_with(&name) && words.contains("are wanted now")),
+        "{told:?}"
+    );
+    let (now, plan) = planned(&job);
+    assert!(now.labels.scraps.iter().any(|label| label.name == "split one"));
+    let pieces: usize = plan.boards.iter().map(|cut| cut.placed().len()).sum();
+    let wanted: u32 = now.pieces.iter().sum();
+    assert_eq!(pieces, usize::try_from(wanted).expect("small"));
+    assert_eq!(history.undo(&mut job), Ok(true));
+    assert_eq!(words(&job, id), Vec::<String>::new());
+}
+
+#[test]
+fn sizes_that_moved_since_the_plan_are_named() {
+    let (mut job, _, id) = begun();
+    let edit = |job: &mut Job, name: &str, text: &str| {
+        let found = job.measures().into_iter().find(|(_, measure)| measure.name == name);
+        let (item, measure) = found.map(|(id, measure)| (id, measure.clone())).expect("there");
+        let measure = Measure { written: Written::Formula(text.to_owned()), ..measure };
+        let change = job.replacing(item, Item::Measure(measure));
+        job.make(&Step::new("edit", vec![change])).expect("no conflict");
+    };
+    edit(&mut job, "bench height", "34 7/16");
+    assert_eq!(words(&job, id), ["leg: the plan was made for 33 1/2 in; it is 33 7/16 in now."]);
+    edit(&mut job, "rail width", "3 1/8");
+    let told = words(&job, id);
+    assert!(
+        told.contains(
+            &"long rail, upper: the plan was made for 1 1/2 in by 3 1/4 in; it is 1 1/2 in by 3 1/8 in now."
+                .to_owned()
+        ),
+        "{told:?}"
+    );
+    let fresh = part("peg", 2, ["1 1/2", "3 1/8", "6"], "2x8");
+    let change = job.adding(0, Item::Part(fresh));
+    job.make(&Step::new("add", vec![change])).expect("fresh");
+    let gone = job.items().find_map(|(id, item)| match item {
+        Item::RackBoard(board) if board.name == "fence board ends" => Some(id),
+        _ => None,
+    });
+    let price = job.items().find_map(|(id, item)| match item {
+        Item::YardBoard(board) if board.section == "1 in dowel" => Some((id, board.clone())),
+        _ => None,
+    });
+    let (yard, mut board) = price.expect("the dowel is sold");
+    board.price = 410;
+    let changes =
+        vec![job.removing(gone.expect("on the rack")), job.replacing(yard, Item::YardBoard(board))];
+    job.make(&Step::new("edit", changes)).expect("no conflict");
+    let told = words(&job, id);
+    for expected in [
+        "peg is not in the plan.",
+        "fence board ends is not on the rack any more.",
+        "1 in dowel 48 in: it was 3.85; it is 4.10 now.",
+    ] {
+        assert!(told.contains(&expected.to_owned()), "{expected} in {told:?}");
+    }
+}
+
+#[test]
+fn a_new_plan_takes_the_place_of_the_old_one() {
+    let (mut job, mut history, id) = begun();
+    let step = job.cutting(id, 0, inches("12")).expect("not cut yet");
+    history.make(&mut job, step).expect("no conflict");
+    let (now, plan) = planned(&job);
+    let step = job.keeping_plan(kept(&now, plan, false));
+    history.make(&mut job, step).expect("no conflict");
+    let (_, states) = job.cut_plan(id).expect("under the same id");
+    assert!(states.iter().all(|state| *state == BoardState::ToCut));
+    assert_eq!(history.undo(&mut job), Ok(true));
+    assert_eq!(job.cut_plan(id).expect("back").1[0], BoardState::Cut);
+    let step = job.dropping_plan(id);
+    history.make(&mut job, step).expect("no conflict");
+    assert_eq!(job.find_cut_plan(false), None);
+}
+
+fn list(texts: &[(&str, &str)]) -> Wanted {
+    let (entries, bench) = (Entries::from_pairs(texts.iter().copied()), Bench::default());
+    let mut ask = Ask::new(QUICK_LIST.fields, &entries, &bench, &NoNames);
+    quick_list(&mut ask).expect("a list")
+}
+
+/// Whatever happens to the boards of a list, the rest holds exactly the pieces that are not good yet.
+#[test]
+fn the_rest_of_a_list_holds_what_is_not_cut_yet() {
+    let keep = inches("12");
+    for seed in 0..60 {
+        let mut dice = Dice(seed);
+        let asked = list(&[
+            ("parts", "leg: 4 @ 33 1/2, rail: 6 @ 41, peg: 7 @ 5 1/8"),
+            ("scraps", "52, 2 @ 44"),
+        ]);
+        let plan = solve(&asked.job, 50_000_000).expect("a plan").plan;
+        let mut job = with(Vec::new());
+        job.make(&job.keeping_plan(kept(&asked, plan.clone(), true))).expect("fresh");
+        let id = job.find_cut_plan(true).expect("kept");
+        if dice.one_in(2) {
+            job.make(&job.buying(id).expect("something to buy")).expect("no conflict");
+        }
+        let mut good = 0;
+        for (number, cut) in plan.boards.iter().enumerate() {
+            match dice.roll(0, 2) {
+                0 => {
+                    let step = job.cutting(id, number, keep).expect("not cut yet");
+                    job.make(&step).expect("no conflict");
+                    good += cut.placed().len();
+                }
+                1 => {
+                    let first = cut.placed()[0].part;
+                    let left = vec!["13 7/32".to_owned(), "20 mm".to_owned()];
+                    let fine = vec![(first, 1)];
+                    let step = job.coming_out_different(id, number, fine, Vec::new(), left);
+                    job.make(&step.expect("not cut yet")).expect("no conflict");
+                    good += 1;
+                }
+                _ => {}
+            }
+        }
+        let rest = list_rest(&job, id, keep).expect("a rest");
+        let wanted: usize = rest.job.parts.iter().map(|part| part.quantity as usize).sum();
+        assert_eq!(wanted, 17 - good);
+        assert_eq!(rest.labels.scraps.len(), rest.job.scraps.len());
+        if wanted > 0 {
+            let again = solve(&rest.job, 50_000_000).expect("boards are to be had without limit");
+            let (_, states) = job.cut_plan(id).expect("kept");
+            if states.iter().all(|state| !matches!(state, BoardState::Different { .. })) {
+                // The boards of the plan that are still at the yard are enough.
+                let open =
+                    plan.boards.iter().zip(&states).filter(|(_, s)| **s == BoardState::ToCut);
+                let price = |source| match source {
+                    Source::Board(at) => asked.job.boards[at].price_cents,
+                    Source::Scrap(_) => 0,
+                };
+                let most: i64 = open.map(|(cut, _)| price(cut.source)).sum();
+                assert!(again.plan.cost_cents <= most, "{seed}");
+            }
+        }
+    }
+    let (job, _, id) = begun();
+    assert!(list_rest(&job, id, keep).is_err());
+}
