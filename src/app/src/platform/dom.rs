@@ -135,6 +135,12 @@ pub(crate) fn wants_less_movement() -> bool {
     wish.is_some_and(|wish| wish.matches())
 }
 
+/// Opens the browser's window for printing.
+pub(crate) fn print() {
+    // A browser without one does nothing.
+    drop(window().print());
+}
+
 /// Whether an event is about an input or a list.
 pub(crate) fn is_on_input(event: &Event) -> bool {
     let is_one = |target: web_sys::EventTarget| {

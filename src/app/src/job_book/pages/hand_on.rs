@@ -119,6 +119,12 @@ fn HandOn(props: &HandOnProps) -> Html {
                     <p class="job__words">{ "This job is too large for a link. Hand it on as a file." }</p>
                 }
             </div>
+            <h2 class="job__title">{ "On paper" }</h2>
+            <div class="adds">
+                <a class="tool" href={open.at("card")} data-testid="to-card">{ "Shop card" }</a>
+                <a class="tool" href={open.at("labels")} data-testid="to-labels">{ "Labels for parts" }</a>
+            </div>
+            <p class="job__words">{ "Full-size templates stand with their reckonings." }</p>
             <h2 class="job__title">{ "To a spreadsheet" }</h2>
             <div class="adds">
                 <button type="button" class="tool" data-testid="save-parts" onclick={parts}>{ "Parts as a list (CSV)" }</button>

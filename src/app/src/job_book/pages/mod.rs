@@ -11,6 +11,7 @@ mod kept;
 mod lists;
 mod making;
 mod match_group;
+mod paper;
 mod pieces;
 mod results;
 mod shelf;
@@ -161,6 +162,8 @@ fn inside(open: &Open, rest: &str) -> Html {
             None => lost(open),
         },
         "codes" => codes::page(open),
+        "card" => paper::card(open),
+        "labels" => paper::label_sheet(open, argument),
         section => section_page(open, section),
     }
 }

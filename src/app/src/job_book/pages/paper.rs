@@ -1,0 +1,271 @@
+//! Paper of a job: the shop card, and labels for its parts. Printed by the browser, on letter or A4.
+
+use std::collections::BTreeSet;
+
+use reckoner_core::job::{
+    Batch, Hand, Item, ItemId, Measure, PartSizes, Setting, batches, part_sizes, sketch,
+};
+use reckoner_core::measure::Length;
+use reckoner_core::measure::text::Quantity;
+use reckoner_core::paper::{Label, cautions, labels};
+use reckoner_core::sheet::Side;
+use yew::prelude::*;
+
+use super::sizes::{length_view, quantity};
+use super::{Open, bar};
+use crate::components::drawing::drawing;
+use crate::components::icon::{Icon, icon};
+use crate::components::measure;
+use crate::platform::dom;
+
+/// Most tick boxes of one part on the card.
+const MOST_BOXES: u32 = 40;
+
+fn page(open: &Open, title: &str, tools: Html, body: Html) -> Html {
+    let print = Callback::from(|_: MouseEvent| dom::print());
+    html! {
+        <div class="page page--job page--paper">
+            { bar(open, &open.at("hand-on"), title) }
+            <main class="job">
+                <div class="not-printed">
+                    <p class="job__words">{ "For letter or A4: choose the paper in the window that opens. It can also save a PDF there." }</p>
+                    <div class="adds">
+                        <button type="button" class="tool tool--main" data-testid="print" onclick={print}>{ "Print" }</button>
+                    </div>
+                    { tools }
+                </div>
+                { body }
+            </main>
+        </div>
+    }
+}
+
+/// The shop card: everything of the job that is wanted at the bench.
+pub(super) fn card(open: &Open) -> Html {
+    let sizes = part_sizes(&open.book.job, &open.reckoned);
+    let warnings = cautions(&open.book.job, &open.reckoned, &sizes);
+    let body = html! {
+        <article class="card" data-testid="card">
+            <header class="card__head">
+                <h2>{ &open.book.job.title }</h2>
+                <p>{ "Date" }<span class="blank" aria-hidden="true"></span></p>
+            </header>
+            if !warnings.is_empty() {
+                <section class="card__cautions">
+                    <h3>{ "Mind" }</h3>
+                    <ul>{ for warnings.iter().map(|it| html! { <li>{ it.line() }</li> }) }</ul>
+                </section>
+            }
+            { measures(open) }
+            { parts(open, &sizes) }
+            { for [
+                (Setting::RipWidth, "Fence, by width"),
+                (Setting::ResawThickness, "Fence, by thickness"),
+                (Setting::StopLength, "Stop block, by length"),
+            ].into_iter().map(|(setting, title)| together(open, title, &batches(&sizes, setting))) }
+            { drawings(open) }
+        </article>
+    };
+    page(open, "Shop card", html! {}, body)
+}
+
+fn measures(open: &Open) -> Html {
+    let all = open.book.job.measures();
+    if all.is_empty() {
+        return html! {};
+    }
+    html! {
+        <section>
+            <h3>{ "Sizes" }</h3>
+            <table class="card__table">
+                <thead><tr><th scope="col">{ "Size" }</th><th scope="col">{ "Planned" }</th><th scope="col">{ "As cut" }</th><th scope="col">{ "Note" }</th></tr></thead>
+                <tbody>{ for all.iter().map(|(id, it)| measure_row(open, *id, it)) }</tbody>
+            </table>
+        </section>
+    }
+}
+
+fn measure_row(open: &Open, id: ItemId, it: &Measure) -> Html {
+    let tape = open.settings.bench.tape;
+    let state = open.reckoned.measure(id);
+    let planned = state.and_then(|state| state.planned.as_ref().ok().copied());
+    let as_cut = it.as_cut.is_some().then(|| state.and_then(|state| state.in_use()));
+    html! {
+        <tr>
+            <th scope="row">{ &it.name }</th>
+            <td class="card__figure">{ quantity(planned, tape) }</td>
+            // An empty place to write in what the tape says.
+            <td class="card__figure">{ match as_cut { Some(value) => quantity(value, tape), None => html! { <span class="blank" aria-hidden="true"></span> } } }</td>
+            <td>{ if it.wait && it.as_cut.is_none() { "Measure first. " } else { "" } }{ &it.note }</td>
+        </tr>
+    }
+}
+
+/// Thickness, width and length, with what is not known as a question mark.
+fn size(open: &Open, sides: [Option<Length>; 3]) -> Html {
+    let side = |side: Option<Length>| match side {
+        Some(length) => length_view(length, open.settings.bench.tape),
+        None => "?".into(),
+    };
+    let [thickness, width, length] = sides.map(side);
+    html! { <>{ thickness }{ " × " }{ width }{ " × " }{ length }</> }
+}
+
+fn parts(open: &Open, sizes: &[PartSizes]) -> Html {
+    if sizes.is_empty() {
+        return html! {};
+    }
+    html! {
+        <section>
+            <h3>{ "Parts" }</h3>
+            <table class="card__table">
+                <thead><tr><th scope="col">{ "Part" }</th><th scope="col">{ "Cut" }</th><th scope="col">{ "Thickness × width × length" }</th><th scope="col">{ "From" }</th><th scope="col">{ "Note" }</th></tr></thead>
+                <tbody>{ for sizes.iter().map(|it| part_row(open, it)) }</tbody>
+            </table>
+        </section>
+    }
+}
+
+fn part_row(open: &Open, it: &PartSizes) -> Html {
+    let Some(Item::Part(part)) = open.book.job.item(it.id) else { return html! {} };
+    let count = it.quantity.as_ref().copied().unwrap_or(0);
+    let is_done = |index: u32| part.pieces.get(index as usize).is_some_and(|piece| piece.done);
+    let name = |id: &ItemId| open.book.job.item(*id).map_or("", Item::name);
+    let waits: Vec<&str> = it.waits_for.iter().map(name).collect();
+    let is_pair = part.hand == Hand::Pairs;
+    let mut notes: Vec<String> = Vec::new();
+    if !waits.is_empty() {
+        notes.push(format!("Wait: measure {}.", waits.join(", ")));
+    }
+    if is_pair {
+        notes.push("Left and right pairs.".to_owned());
+    }
+    notes.extend([&part.show_face, &part.note].into_iter().filter(|it| !it.is_empty()).cloned());
+    let lengths = [&it.thickness, &it.width, &it.length].map(|side| side.clone().ok());
+    html! {
+        <tr>
+            <th scope="row">{ &part.name }</th>
+            <td>
+                <span class="boxes">
+                    { for (0..count.min(MOST_BOXES)).map(|index| html! {
+                        <span class="box">if is_done(index) { { icon(Icon::Tick) } }</span>
+                    }) }
+                </span>
+                { match &it.quantity { Ok(count) => format!("{} of {count} cut", it.done), Err(_) => "how many?".to_owned() } }
+            </td>
+            <td class="card__figure">{ size(open, lengths) }</td>
+            <td>{ &part.stock }</td>
+            <td>{ notes.join(" ") }</td>
+        </tr>
+    }
+}
+
+fn together(open: &Open, title: &str, list: &[Batch]) -> Html {
+    if list.is_empty() {
+        return html! {};
+    }
+    let row = |it: &Batch| {
+        let name = |id: ItemId| open.book.job.item(id).map_or("", Item::name);
+        let parts = it.parts.iter().map(|part| {
+            let wait = if part.must_wait { " (wait)" } else { "" };
+            format!("{} × {}{wait}", part.pieces, name(part.id))
+        });
+        html! {
+            <tr>
+                <td><span class="box"></span></td>
+                <th scope="row" class="card__figure">{ quantity(Some(Quantity::Length(it.size)), open.settings.bench.tape) }</th>
+                <td>{ format!("{} + {} spare", it.pieces, it.spares) }</td>
+                <td>{ parts.collect::<Vec<_>>().join(", ") }</td>
+            </tr>
+        }
+    };
+    html! {
+        <section>
+            <h3>{ title }</h3>
+            <table class="card__table">
+                <thead><tr><td></td><th scope="col">{ "Set to" }</th><th scope="col">{ "Cut" }</th><th scope="col">{ "Parts" }</th></tr></thead>
+                <tbody>{ for list.iter().map(row) }</tbody>
+            </table>
+        </section>
+    }
+}
+
+fn drawings(open: &Open) -> Html {
+    let bench = &open.settings.bench;
+    let views = sketch::views(&open.book.job, &open.reckoned, &BTreeSet::new(), bench.tape);
+    let views = views.into_iter().flat_map(|views| {
+        [("Front", views.front), ("Side", views.side), ("From above", views.top)]
+    });
+    let kept = open.book.job.kept().into_iter().filter_map(|(id, kept)| {
+        let answer = open.reckoned.kept(id)?.answer.as_ref()?;
+        let headline = &answer.headline;
+        Some(html! {
+            <figure>
+                <figcaption>
+                    { &kept.title }{ ": " }{ headline.label }{ " " }{ measure::value(&headline.value, bench) }
+                    if !headline.from.is_empty() { { format!(" {}", headline.from) } }
+                </figcaption>
+                if let Some(scene) = &answer.drawing { { drawing(scene, bench.tape) } }
+            </figure>
+        })
+    });
+    let all: Vec<Html> = views
+        .map(|(name, scene)| html! { <figure><figcaption>{ name }</figcaption>{ drawing(&scene, bench.tape) }</figure> })
+        .chain(kept)
+        .collect();
+    if all.is_empty() {
+        return html! {};
+    }
+    html! { <section><h3>{ "Drawings" }</h3><div class="card__drawings">{ for all }</div></section> }
+}
+
+/// Labels: one for each piece, to be cut out; of one part when the address names it.
+pub(super) fn label_sheet(open: &Open, argument: &str) -> Html {
+    let only = argument.parse().ok().map(ItemId);
+    let sizes = part_sizes(&open.book.job, &open.reckoned);
+    let choice = |id: Option<ItemId>, name: &str| {
+        let rest = id.map_or_else(|| "labels".to_owned(), |id| format!("labels/{}", id.0));
+        html! {
+            <a class="section-link" href={open.at(&rest)} aria-current={(id == only).then_some("page")}>{ name.to_owned() }</a>
+        }
+    };
+    let tools = html! {
+        <nav class="sections sections--wrapped" aria-label="Which parts">
+            { choice(None, "All parts") }
+            { for open.book.job.parts().iter().map(|(id, part)| choice(Some(*id), &part.name)) }
+        </nav>
+    };
+    let body = match labels(&open.book.job, &open.reckoned, &sizes, only) {
+        Ok(all) if all.is_empty() => html! {
+            <p class="job__words" data-testid="no-labels">{ "No part here has pieces yet." }</p>
+        },
+        Ok(all) => html! {
+            <ul class="labels" data-testid="labels">{ for all.iter().map(|it| label(open, it)) }</ul>
+        },
+        Err(problem) => html! {
+            <p class="trouble" role="alert" data-testid="label-trouble">{ problem.to_string() }</p>
+        },
+    };
+    page(open, "Labels", tools, body)
+}
+
+fn label(open: &Open, it: &Label) -> Html {
+    let hand = it.hand.map(|hand| if hand == Side::Left { "LEFT" } else { "RIGHT" });
+    html! {
+        <li class="label">
+            <p class="label__name">{ &it.name }</p>
+            <p class="label__piece">{ format!("{} of {}", it.piece, it.of) }</p>
+            <p class="label__size">{ size(open, it.size) }</p>
+            <p class="label__up">
+                <svg viewBox="0 0 24 24" aria-hidden="true"><path d="M12 1 4 11h5v12h6V11h5z" /></svg>
+                { "this way up" }
+            </p>
+            <p class="label__face">
+                if let Some(hand) = hand { <b>{ hand }</b>{ " " } }
+                if !it.show_face.is_empty() { { format!("Show face: {}. ", it.show_face) } }
+                { &it.stock }
+            </p>
+            <p class="label__job">{ &open.book.job.title }</p>
+        </li>
+    }
+}

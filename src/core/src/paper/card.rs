@@ -1,0 +1,69 @@
+//! The cautions of a whole job, for its shop card.
+
+use crate::job::{Job, PartSizes, Reckoned, Setting, batches};
+use crate::measure::Length;
+use crate::sheet::Caution;
+
+/// What a small piece is: narrower than 6 in, or shorter than 12 in (the saw manuals that
+/// [`Caution::SmallPiece`] names).
+fn is_small(width: Length, length: Length) -> bool {
+    width < Length::sixty_fourths(6 * 64) || length < Length::sixty_fourths(12 * 64)
+}
+
+/// The usual dangers of a job, each once: of its kept reckonings, of ripping when a width is set at
+/// the fence, of small pieces, and of dust and noise wherever something is cut.
+#[must_use]
+pub fn cautions(job: &Job, reckoned: &Reckoned, parts: &[PartSizes]) -> Vec<Caution> {
+    let sheets = job.kept().into_iter().filter_map(|(id, _)| reckoned.kept(id));
+    let answers = sheets.filter_map(|sheet| sheet.answer.as_ref());
+    let mut all: Vec<Caution> = answers.flat_map(|answer| answer.cautions.clone()).collect();
+    if !batches(parts, Setting::RipWidth).is_empty() {
+        all.push(Caution::Ripping);
+    }
+    let sides = |part: &PartSizes| Some((part.width.clone().ok()?, part.length.clone().ok()?));
+    if parts.iter().filter_map(sides).any(|(width, length)| is_small(width, length)) {
+        all.push(Caution::SmallPiece);
+    }
+    if !parts.is_empty() {
+        all.push(Caution::DustAndNoise);
+    }
+    all.sort_unstable();
+    all.dedup();
+    all
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::job::{Item, Kept, Step, demo::demo, part_sizes};
+    use crate::measure::Unit;
+    use crate::sheet::Bench;
+
+    fn of(job: &Job) -> Vec<Caution> {
+        let reckoned = Reckoned::of(job, &Bench::default());
+        cautions(job, &reckoned, &part_sizes(job, &reckoned))
+    }
+
+    #[test]
+    fn each_danger_of_the_job_is_named_once() {
+        let all = of(&demo());
+        for wanted in [Caution::Ripping, Caution::SmallPiece, Caution::DustAndNoise] {
+            assert_eq!(all.iter().filter(|it| **it == wanted).count(), 1, "{wanted:?}");
+        }
+        assert_eq!(of(&Job::new("empty", Unit::Inch)), []);
+    }
+
+    #[test]
+    fn a_kept_reckoning_brings_its_own() {
+        let mut job = Job::new("dowels", Unit::Inch);
+        let kept = Kept {
+            rank: 0,
+            title: "rail".to_owned(),
+            slug: "dowel".to_owned(),
+            entries: Vec::new(),
+        };
+        let step = Step::new("keep", vec![job.adding(0, Item::Kept(kept))]);
+        job.make(&step).expect("nobody else is here");
+        assert_eq!(of(&job), [Caution::Drilling, Caution::DustAndNoise]);
+    }
+}
