@@ -45,14 +45,15 @@ pub(super) fn card(open: &Open) -> Html {
     let sizes = part_sizes(&open.book.job, &open.reckoned);
     let warnings = cautions(&open.book.job, &open.reckoned, &sizes);
     let body = html! {
-        <article class="card" data-testid="card">
+        // Its tables are wider than a phone: it scrolls by itself, and by keys.
+        <article class="card" tabindex="0" aria-label="Shop card" data-testid="card">
             <header class="card__head">
                 <h2>{ &open.book.job.title }</h2>
                 <p>{ "Date" }<span class="blank" aria-hidden="true"></span></p>
             </header>
             if !warnings.is_empty() {
                 <section class="card__cautions">
-                    <h3>{ "Mind" }</h3>
+                    <h3>{ "Cautions" }</h3>
                     <ul>{ for warnings.iter().map(|it| html! { <li>{ it.line() }</li> }) }</ul>
                 </section>
             }
@@ -78,7 +79,7 @@ fn measures(open: &Open) -> Html {
         <section>
             <h3>{ "Sizes" }</h3>
             <table class="card__table">
-                <thead><tr><th scope="col">{ "Size" }</th><th scope="col">{ "Planned" }</th><th scope="col">{ "As cut" }</th><th scope="col">{ "Note" }</th></tr></thead>
+                <thead><tr><th scope="col">{ "Size" }</th><th scope="col">{ "Planned" }</th><th scope="col" class="card__as-cut">{ "As cut" }</th><th scope="col">{ "Note" }</th></tr></thead>
                 <tbody>{ for all.iter().map(|(id, it)| measure_row(open, *id, it)) }</tbody>
             </table>
         </section>
@@ -95,7 +96,7 @@ fn measure_row(open: &Open, id: ItemId, it: &Measure) -> Html {
             <th scope="row">{ &it.name }</th>
             <td class="card__figure">{ quantity(planned, tape) }</td>
             // An empty place to write in what the tape says.
-            <td class="card__figure">{ match as_cut { Some(value) => quantity(value, tape), None => html! { <span class="blank" aria-hidden="true"></span> } } }</td>
+            <td class="card__figure">{ match as_cut { Some(value) => quantity(value, tape), None => html! {} } }</td>
             <td>{ if it.wait && it.as_cut.is_none() { "Measure first. " } else { "" } }{ &it.note }</td>
         </tr>
     }
