@@ -120,6 +120,19 @@ impl<'m> Solver<'m> {
                 self.offer(made);
             }
         }
+        // A first bound is told whatever happens.
+        for (number, of_item) in simple_worths(self.model).into_iter().enumerate() {
+            if number > 0 && !meter.going() {
+                return;
+            }
+            let caps = &self.columns.capacities;
+            let prices = Prices::new(self.model, caps, &of_item, &rest.left, meter);
+            let worth = Worth::priced(of_item, &prices, &rest.left);
+            let bound = cover(self.model, &worth, self.cost);
+            self.raise(bound, Proof::Worth(worth.of_item.clone()));
+            self.mixer.cut(&worth);
+            self.worths.push(worth);
+        }
         let before = meter.work();
         for boost in [0, 10, 40, 150] {
             if let Some(made) = board_by_board(&self.columns, rest.clone(), boost, meter) {
@@ -132,18 +145,6 @@ impl<'m> Solver<'m> {
             if meter.work() - before > 150_000_000 {
                 break;
             }
-        }
-        for of_item in simple_worths(self.model) {
-            if !meter.going() {
-                return;
-            }
-            let caps = &self.columns.capacities;
-            let prices = Prices::new(self.model, caps, &of_item, &rest.left, meter);
-            let worth = Worth::priced(of_item, &prices, &rest.left);
-            let bound = cover(self.model, &worth, self.cost);
-            self.raise(bound, Proof::Worth(worth.of_item.clone()));
-            self.mixer.cut(&worth);
-            self.worths.push(worth);
         }
     }
 

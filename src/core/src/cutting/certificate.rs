@@ -380,5 +380,58 @@ fn most_in_blocks(
             count: quantity(whole()),
         });
     }
-    sum_over(&blocks, rooms)
+    // Each room by itself may use every part anew; together they cannot.
+    let relaxed = sum_over(&blocks, rooms)?;
+    Some(Together::most(&blocks, rooms).map_or(relaxed, |exact| exact.min(relaxed)))
+}
+
+/// The most choices that are gone through for blocks in several clear stretches.
+const MOST_VISITS: u32 = 400_000;
+
+/// The most blocks and choices in a row, so that going through them never runs out of stack.
+const DEEPEST: i64 = 400;
+
+/// Blocks in several clear stretches that share the parts, by going through every choice.
+struct Together<'a> {
+    blocks: &'a [Thing],
+    left: Vec<u64>,
+    visits: u32,
+}
+
+impl Together<'_> {
+    /// `None` when there are too many choices.
+    fn most(blocks: &[Thing], rooms: &[Units]) -> Option<i64> {
+        let blocks: Vec<Thing> =
+            blocks.iter().filter(|block| block.value > 0 && block.count > 0).copied().collect();
+        let lightest = blocks.iter().map(|block| block.weight).min()?.max(1);
+        let fit = rooms.iter().fold(0_i64, |sum, room| sum.saturating_add(room / lightest));
+        let turns = i64::try_from(blocks.len().checked_mul(rooms.len())?).ok()?;
+        if fit.saturating_add(turns) > DEEPEST {
+            return None;
+        }
+        let left = blocks.iter().map(|block| block.count).collect();
+        let mut together = Together { blocks: &blocks, left, visits: 0 };
+        together.go(rooms, *rooms.first()?, 0)
+    }
+
+    /// The most worth from block number `at` on in the first of `rooms`, with so much room left, and in all others.
+    fn go(&mut self, rooms: &[Units], room: Units, at: usize) -> Option<i64> {
+        self.visits += 1;
+        if self.visits > MOST_VISITS {
+            return None;
+        }
+        let Some(block) = self.blocks.get(at).copied() else {
+            let others = rooms.get(1..)?;
+            return others.first().map_or(Some(0), |next| self.go(others, *next, 0));
+        };
+        let without = self.go(rooms, room, at + 1)?;
+        let left = *self.left.get(at)?;
+        if block.weight > room || left == 0 {
+            return Some(without);
+        }
+        *self.left.get_mut(at)? = left - 1;
+        let with = self.go(rooms, room - block.weight, at)?;
+        *self.left.get_mut(at)? = left;
+        Some(without.max(with.checked_add(block.value)?))
+    }
 }

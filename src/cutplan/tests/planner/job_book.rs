@@ -246,3 +246,40 @@ fn from_the_rack_only_what_it_does_not_have_is_left_out() {
     assert!(left.contains(&"leg") && left.contains(&"tool dowel"), "{left:?}");
     assert!(!outcome.plan.boards.is_empty() && outcome.plan.cost_cents == 0);
 }
+
+/// A rack board that is all knot is named; so is a part longer than every board.
+#[test]
+fn a_board_that_is_all_knot_and_a_part_too_long_are_named() {
+    let rail = |long: &str| Item::Part(part("rail", 2, ["1 1/2", "5 1/2", long], "2x6"));
+    let knotty = |knots: &str| {
+        Item::RackBoard(RackBoard {
+            name: "by the door".to_owned(),
+            section: "2x6".to_owned(),
+            thickness: "1 1/2".to_owned(),
+            width: "5 1/2".to_owned(),
+            length: "40".to_owned(),
+            quantity: 1,
+            wet: false,
+            sawn_ends: false,
+            knots: knots.to_owned(),
+        })
+    };
+    for (items, words) in [
+        (vec![rail("30"), knotty("0 to 40")], "by the door has nothing left"),
+        (
+            vec![rail("30"), knotty("30 to 45")],
+            "by the door has a place to keep out of that lies outside",
+        ),
+        (
+            vec![rail("39 1/2"), knotty("")],
+            "rail is 39 1/2 in long. The longest clear stretch of a board for it is 39 in.",
+        ),
+        (vec![rail("30"), knotty("")], "The boards are not enough. Without a place: 1 of rail."),
+    ] {
+        let wanted = wanted(&with(items), &options()).expect("wanted");
+        let problem = solve(&wanted.job, 10_000_000).expect_err(words);
+        let told = wanted.labels.explain(&wanted.job, &problem);
+        assert!(told.sentence.to_string().contains(words), "{told:?}");
+        assert!(told.item.is_some());
+    }
+}

@@ -7,6 +7,7 @@ mod families;
 mod job_book;
 mod laws;
 mod modes;
+mod quick_lists;
 mod random;
 mod report;
 mod rips;

@@ -1,0 +1,161 @@
+//! Worked examples and bad input, asked the way a user asks: as the texts of a quick list.
+
+use reckoner_core::cutting::quick_list::{QUICK_LIST, quick_list};
+use reckoner_core::cutting::report::{How, Report, report};
+use reckoner_core::cutting::wanted::Wanted;
+use reckoner_core::cutting::{CheckOptions, check_plan};
+use reckoner_core::measure::text::NoNames;
+use reckoner_core::measure::{Length, Tape, length};
+use reckoner_core::sheet::{Ask, Bench, Entries};
+use reckoner_cutplan::plan_job;
+
+use crate::support::{Dice, solve, solve_rack};
+
+fn asked(texts: &[(&str, &str)]) -> Result<Wanted, Vec<String>> {
+    let (entries, bench) = (Entries::from_pairs(texts.iter().copied()), Bench::default());
+    let mut ask = Ask::new(QUICK_LIST.fields, &entries, &bench, &NoNames);
+    let wanted = quick_list(&mut ask);
+    let (_, refusals) = ask.finish();
+    wanted.ok_or_else(|| refusals.iter().map(|refusal| refusal.sentence.to_string()).collect())
+}
+
+fn told(texts: &[(&str, &str)]) -> Report {
+    let wanted = asked(texts).expect("a list that can be planned");
+    // Without a board to buy, as many pieces as possible come from what is on hand.
+    let plan = if wanted.job.boards.is_empty() {
+        solve_rack(&wanted.job, 400_000_000).expect("a plan").plan
+    } else {
+        let outcome = solve(&wanted.job, 400_000_000).expect("a plan");
+        assert!(outcome.proved);
+        outcome.plan
+    };
+    let how = How { tape: Tape::SIXTEENTHS, keep_from: inches("1") };
+    report(&wanted.job, &plan, &wanted.labels, how).expect("a plan of this job")
+}
+
+fn inches(text: &str) -> Length {
+    length(text).expect("a length")
+}
+
+fn offcuts(report: &Report) -> Vec<(Length, u32)> {
+    report.offcuts.iter().map(|keep| (keep.length, keep.count)).collect()
+}
+
+/// Source: [WH] C1 of the rules of the trade: a 96 board, 1/2 trim each end, parts 17 1/2: 5, leftover 6 7/8.
+#[test]
+fn c1_five_pieces_and_what_is_left() {
+    let board = [("boards", "96 at 7.20"), ("scraps", ""), ("end_trim", "1/2")];
+    let five = told(&[&[("parts", "5 @ 17 1/2")][..], &board].concat());
+    assert_eq!(five.headline().to_string(), "Buy 1 board for 7.20.");
+    assert_eq!(offcuts(&five), [(inches("6 7/8"), 1)]);
+    let six = told(&[&[("parts", "6 @ 17 1/2")][..], &board].concat());
+    assert_eq!(six.headline().to_string(), "Buy 2 boards for 14.40.");
+}
+
+/// Source: [WH] C3: 7 blocks of 13 1/2 need 95 1/4: they fit raw 96, not the 95 after trims.
+#[test]
+fn c3_the_seventh_block() {
+    let boards = |trim: &str| {
+        let list = [("parts", "7 @ 13 1/2"), ("boards", "96"), ("scraps", ""), ("end_trim", trim)];
+        told(&list).headline().to_string()
+    };
+    assert_eq!(boards("0"), "Buy 1 board, 8 ft.");
+    assert_eq!(boards("1/2"), "Buy 2 boards, 16 ft.");
+    // From what is on hand only: an untrimmed 96 holds seven, a 95 holds six.
+    for (scrap, left) in [("96", 0), ("95", 1)] {
+        let list = [("parts", "block: 7 @ 13 1/2"), ("boards", ""), ("scraps", scrap)];
+        let left_out: u32 = told(&list).left_out.iter().map(|(_, count)| count).sum();
+        assert_eq!(left_out, left, "{scrap}");
+    }
+}
+
+/// Source: US Army Engineer School, subcourse EN01136, lesson 5, self-test (W20, kerf ignored): 5 ft 1 in from each of
+/// four 10 ft lengths leaves 4 ft 11 in of each.
+#[test]
+fn w20_what_is_left_of_four_ten_footers() {
+    let list = [
+        ("parts", "post: 4 @ 5' 1\""),
+        ("boards", "10 ft"),
+        ("scraps", ""),
+        ("kerf", "0"),
+        ("end_trim", "0"),
+    ];
+    let report = told(&list);
+    assert_eq!(report.headline().to_string(), "Buy 4 boards, 40 ft.");
+    let left: u32 = report.offcuts.iter().map(|keep| keep.count).sum();
+    assert_eq!(left, 4);
+    assert!(report.offcuts.iter().all(|keep| keep.length == inches("4' 11\"")));
+}
+
+/// Source: the same self-test (W21): two rails of 10 ft, four posts of 5 ft 1 in, two uprights of 3 ft 7 in: six 10 ft
+/// lengths in all.
+#[test]
+fn w21_six_ten_footers_in_all() {
+    let parts = "rail: 2 @ 10 ft, post: 4 @ 5' 1\", upright: 2 @ 3' 7\"";
+    let list =
+        [("parts", parts), ("boards", "10 ft"), ("scraps", ""), ("kerf", "0"), ("end_trim", "0")];
+    assert_eq!(told(&list).headline().to_string(), "Buy 6 boards, 60 ft.");
+}
+
+/// Worked by hand: 4 legs of 33 1/2 and 4 rails of 41, kerf 1/8, 1/2 off both ends of boards of 96 at 10.90 and 120 at
+/// 13.95. One 96 gives two of either, or one and one (95 clear; 41 + 41 and a kerf are 82 1/8); a 120 gives three legs
+/// (100 3/4 of 119) but no more than two rails and one leg (115 3/4). Two 120 with two rails and a leg each leave two
+/// legs: a 96. Four 96 are 43.60, two 120 and one 96 are 38.80, three 120 41.85.
+#[test]
+fn the_cheapest_mix_of_two_lengths() {
+    let list = [
+        ("parts", "leg: 4 @ 33 1/2, rail: 4 @ 41"),
+        ("boards", "96 at 10.90, 120 at 13.95"),
+        ("scraps", ""),
+    ];
+    let report = told(&list);
+    assert_eq!(report.headline().to_string(), "Buy 3 boards for 38.80.");
+    let bought: Vec<_> = report.shopping.iter().map(|line| (line.length, line.count)).collect();
+    assert_eq!(bought, [(inches("96"), 1), (inches("120"), 2)]);
+}
+
+/// A thousand pieces in two hundred lengths, and fractions of three odd denominators: a plan with an honest gap after a
+/// few steps, and no freeze.
+#[test]
+fn long_and_odd_lists_get_a_plan() {
+    let mut dice = Dice(31);
+    let long: Vec<String> =
+        (0..200).map(|n| format!("5 @ {}/16 in", 100 + 7 * n + dice.roll(0, 6))).collect();
+    let odd: Vec<String> = (0..30)
+        .map(|n| format!("2 @ {} {}/{} in", dice.roll(5, 60), dice.roll(1, 6), [7, 11, 13][n % 3]))
+        .collect();
+    for parts in [long.join(", "), odd.join(", ")] {
+        let wanted = asked(&[("parts", &parts)]).expect("a list that can be planned");
+        let outcome =
+            plan_job(&wanted.job, 60_000_000, &mut |_| core::ops::ControlFlow::Continue(()))
+                .expect("a plan");
+        check_plan(&wanted.job, &outcome.plan, CheckOptions::default())
+            .expect("it keeps the rules");
+        let (cost, bound) = (outcome.plan.cost_cents, outcome.bound_cents);
+        assert!(bound > 0 && bound <= cost, "{bound} {cost} {}", outcome.work);
+        let how = How { tape: Tape::SIXTEENTHS, keep_from: inches("12") };
+        assert!(report(&wanted.job, &outcome.plan, &wanted.labels, how).is_some());
+    }
+}
+
+#[test]
+fn what_cannot_be_planned_names_the_piece_or_the_board() {
+    let cases: [(&str, &str, &str); 5] = [
+        ("", "96 at 5", "Write at least one piece"),
+        ("beam: 97", "96 at 5", "beam is 97 in long. The longest board gives 95 in."),
+        ("30", "96 at 0", "more than zero"),
+        ("30", "96 at -4", "more than zero"),
+        ("30", "1 at 5", "The end trims leave nothing of a board of 1 in."),
+    ];
+    for (parts, boards, words) in cases {
+        let refused = asked(&[("parts", parts), ("boards", boards), ("scraps", "")]);
+        let told = refused.expect_err(words);
+        assert!(told.iter().any(|sentence| sentence.contains(words)), "{told:?}");
+    }
+    // Only so many boards: the planner says what found no place, and the labels say it by name.
+    let list = [("parts", "leg: 5 @ 40"), ("boards", "96 at 5 max 2"), ("scraps", "")];
+    let wanted = asked(&list).expect("a list");
+    let problem = solve(&wanted.job, 400_000_000).expect_err("not enough");
+    let told = wanted.labels.explain(&wanted.job, &problem);
+    assert_eq!(told.sentence.to_string(), "The boards are not enough. Without a place: 1 of leg.");
+}
