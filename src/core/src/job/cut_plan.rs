@@ -168,7 +168,16 @@ impl Job {
         let cut = kept.plan.boards.get(board)?;
         let how = How { tape: Tape::SIXTEENTHS, keep_from };
         let keep = worth_keeping(&kept.asked, &kept.plan, &kept.labels, board, how)?;
-        let rack = keep.into_iter().filter_map(|keep| keep.rack).collect();
+        // A board of the rack that is still wet leaves wet offcuts.
+        let wet = match cut.source {
+            Source::Board(_) => false,
+            Source::Scrap(at) => {
+                let item = kept.labels.scraps.get(at).and_then(|label| label.item);
+                matches!(item.and_then(|id| self.item(id)), Some(Item::RackBoard(board)) if board.wet)
+            }
+        };
+        let rack = keep.into_iter().filter_map(|keep| keep.rack);
+        let rack = rack.map(|board| RackBoard { wet, ..board }).collect();
         self.after_cut(id, board, &counted(cut), rack, BoardState::Cut)
     }
 

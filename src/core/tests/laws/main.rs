@@ -3,6 +3,7 @@
 mod angles;
 mod crosscut;
 mod curve;
+mod cutting_forms;
 mod dowel;
 mod finish;
 mod frame;

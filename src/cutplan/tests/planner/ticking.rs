@@ -100,6 +100,37 @@ fn what_is_bought_stays_bought_and_what_is_cut_stays_cut() {
     assert_eq!(items(&job), items(&begin));
 }
 
+/// Two boards on hand, one of them wet; 1/2 comes off each end, then 30, and 29 - 1/8 are left.
+#[test]
+fn a_wet_board_leaves_a_wet_offcut_and_half_used_piles_stay() {
+    let on_hand = |name: &str, wet: bool, quantity: u32| {
+        Item::RackBoard(RackBoard {
+            name: name.to_owned(),
+            section: "2x6".to_owned(),
+            thickness: "1 1/2".to_owned(),
+            width: "5 1/2".to_owned(),
+            length: "60".to_owned(),
+            quantity,
+            wet,
+            sawn_ends: false,
+            knots: String::new(),
+        })
+    };
+    for wet in [true, false] {
+        let rail = Item::Part(part("rail", 1, ["1 1/2", "5 1/2", "30"], "2x6"));
+        let mut job = with(vec![rail, on_hand("pile", wet, 2)]);
+        let (wanted, plan) = planned(&job);
+        job.make(&job.keeping_plan(kept(&wanted, plan, false))).expect("fresh");
+        let id = job.find_cut_plan(false).expect("kept");
+        job.make(&job.cutting(id, 0, inches("12")).expect("not cut yet")).expect("no conflict");
+        let racks = job.items().filter_map(|(_, item)| match item {
+            Item::RackBoard(board) => Some((board.length.as_str(), board.quantity, board.wet)),
+            _ => None,
+        });
+        assert_eq!(racks.collect::<Vec<_>>(), [("60", 1, wet), ("28 7/8 in", 1, wet)]);
+    }
+}
+
 #[test]
 fn a_board_that_comes_out_different_is_planned_again() {
     let (mut job, mut history, id) = begun();

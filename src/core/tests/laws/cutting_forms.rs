@@ -1,0 +1,140 @@
+//! The forms of the cut planner, whatever stands in their fields.
+
+use proptest::prelude::*;
+use reckoner_core::calculators::Calculator;
+use reckoner_core::cutting::quick_list::{QUICK_LIST, quick_list};
+use reckoner_core::cutting::wanted::{OPTIONS, from_job_book, options};
+use reckoner_core::job::demo::demo;
+use reckoner_core::job::{Item, Job, Reckoned, Step};
+use reckoner_core::measure::text::NoNames;
+use reckoner_core::sheet::{Ask, Bench, Entries};
+
+/// A text that someone or something might leave in a field of a list.
+fn text() -> impl Strategy<Value = String> {
+    let piece = prop_oneof![
+        (1_u32..300, 0_u32..64).prop_map(|(whole, part)| format!("{whole} {part}/64")),
+        (1_u32..40, 1_u32..90).prop_map(|(count, long)| format!("{count} @ {long}")),
+        (1_u32..9, 1_u32..90).prop_map(|(count, long)| format!("leg: {count} @ {long} mm")),
+        (20_u32..200, 0_u32..3000).prop_map(|(long, price)| format!("{long} at {price}.50")),
+        (20_u32..200, 0_u32..9).prop_map(|(long, most)| format!("{long} at 9 max {most}")),
+        Just("1/3 + 1/7".to_owned()),
+        Just("1/99999989".to_owned()),
+        Just("1/999999999999999989".to_owned()),
+        Just("100000".to_owned()),
+        Just("0".to_owned()),
+        Just("-4".to_owned()),
+        Just("1000 @ 1/64".to_owned()),
+        Just("96 at 99999999999".to_owned()),
+        Just("yes".to_owned()),
+        Just(":@ at max".to_owned()),
+        "\\PC{0,12}",
+    ];
+    prop::collection::vec(piece, 0..4).prop_map(|pieces| pieces.join(", "))
+}
+
+fn entries(form: &'static Calculator) -> impl Strategy<Value = Entries> {
+    let field = any::<prop::sample::Index>();
+    prop::collection::vec((field, text()), 0..6).prop_map(move |texts| {
+        let texts = texts.into_iter().map(|(field, text)| (field.get(form.fields).id, text));
+        Entries::from_pairs(texts)
+    })
+}
+
+/// The demo with the texts of some of its sizes replaced.
+fn spoilt_demo() -> impl Strategy<Value = Job> {
+    let change = (any::<prop::sample::Index>(), 0_usize..4, text());
+    prop::collection::vec(change, 0..4).prop_map(|changes| {
+        let mut job = demo();
+        for (at, which, text) in changes {
+            let items: Vec<_> = job.items().map(|(id, item)| (id, item.clone())).collect();
+            let (id, item) = at.get(&items).clone();
+            let spoilt = match item {
+                Item::Part(mut part) => {
+                    *[&mut part.thickness, &mut part.width, &mut part.length, &mut part.stock]
+                        [which] = text;
+                    Item::Part(part)
+                }
+                Item::RackBoard(mut board) => {
+                    *[
+                        &mut board.thickness,
+                        &mut board.width,
+                        &mut board.length,
+                        &mut board.knots,
+                    ][which] = text;
+                    Item::RackBoard(board)
+                }
+                Item::YardBoard(mut board) => {
+                    *[
+                        &mut board.thickness,
+                        &mut board.width,
+                        &mut board.length,
+                        &mut board.section,
+                    ][which] = text;
+                    Item::YardBoard(board)
+                }
+                other => other,
+            };
+            let change = job.replacing(id, spoilt);
+            job.make(&Step::new("spoil", vec![change])).expect("nobody else is here");
+        }
+        job
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(1500))]
+
+    #[test]
+    fn a_quick_list_is_a_job_or_refuses_with_a_reason(entries in entries(&QUICK_LIST)) {
+        let bench = Bench::default();
+        let mut ask = Ask::new(QUICK_LIST.fields, &entries, &bench, &NoNames);
+        let wanted = quick_list(&mut ask);
+        let (_, refusals) = ask.finish();
+        prop_assert_eq!(wanted.is_none(), !refusals.is_empty());
+        for refusal in &refusals {
+            prop_assert!(QUICK_LIST.fields.iter().any(|field| field.id == refusal.field));
+            prop_assert!(!refusal.sentence.to_string().is_empty());
+        }
+        if let Some(wanted) = wanted
+            && let Err(problem) = wanted.job.validate()
+        {
+            let told = wanted.labels.explain(&wanted.job, &problem);
+            prop_assert!(!told.sentence.to_string().is_empty() && !told.way_out.to_string().is_empty());
+        }
+    }
+}
+
+proptest! {
+    // Each case works a whole job out.
+    #![proptest_config(ProptestConfig::with_cases(300))]
+
+    #[test]
+    fn a_job_book_is_a_cutting_job_or_says_what_is_in_the_way(
+        job in spoilt_demo(), entries in entries(&OPTIONS),
+    ) {
+        let bench = Bench::default();
+        let mut ask = Ask::new(OPTIONS.fields, &entries, &bench, &NoNames);
+        let read = options(&mut ask);
+        let (_, refusals) = ask.finish();
+        prop_assert_eq!(read.is_none(), !refusals.is_empty());
+        let Some(options) = read else { return Ok(()) };
+        match from_job_book(&job, &Reckoned::of(&job, &bench), &bench, &options) {
+            Ok(wanted) => {
+                prop_assert_eq!(wanted.labels.parts.len(), wanted.job.parts.len());
+                prop_assert_eq!(wanted.labels.sections.len(), wanted.job.sections.len());
+                prop_assert_eq!(wanted.pieces.len(), wanted.job.parts.len());
+                if let Err(problem) = wanted.job.validate() {
+                    let told = wanted.labels.explain(&wanted.job, &problem);
+                    prop_assert!(!told.way_out.to_string().is_empty());
+                }
+            }
+            Err(problems) => {
+                prop_assert!(!problems.is_empty());
+                for problem in problems {
+                    prop_assert!(!problem.sentence().to_string().is_empty());
+                    prop_assert!(!problem.way_out().to_string().is_empty());
+                }
+            }
+        }
+    }
+}
