@@ -101,7 +101,7 @@ fn search<'m>(
     }
     let mut ties = Vec::new();
     for at in 0..solvers.len() {
-        ties.push(break_ties(&mut solvers[at], job.saw.kerf, meter));
+        ties.push(break_ties(job, &mut solvers[at], meter));
         tell(job, &solvers, meter);
     }
     (solvers, ties)

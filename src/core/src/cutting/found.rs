@@ -14,7 +14,7 @@ pub struct Outcome {
     /// No plan as cheap cuts fewer boards and scraps.
     pub fewest_boards: bool,
     /// No plan as cheap with as few boards leaves a longer single offcut. Only looked for where boards are cut to length
-    /// and have no knots inside.
+    /// and not ripped.
     pub longest_offcut: bool,
     /// What proves the bound, one for each group of parts that shares no boards with the others.
     pub certificates: Vec<Certificate>,
