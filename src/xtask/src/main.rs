@@ -29,7 +29,8 @@ cargo xtask COMMAND
   tidy             the rules of this repository that no compiler checks
   budget           sizes of dist/ over the wire, as a table; fails when over budget
   bench page       keystroke to paint and cold offline start at 4x CPU slow-down, as a table
-  bench planner    what the planner proves in a Web Worker, family by family, as a table
+  bench planner    what the planner proves in a Web Worker, family by family, as a table;
+                   with the word all, the shared collection too
   precache DIR     finish a built folder: no inline script, service worker filled in
   wasm-runner ...  run one wasm test file in headless Chromium; cargo calls this
 ";
@@ -74,7 +75,7 @@ fn run(arguments: &[String]) -> Result<()> {
         ["tidy"] => tidy::check(&workspace::root()),
         ["budget"] => budget::report(),
         ["bench", "page"] => suite::bench_page(),
-        ["bench", "planner"] => suite::bench_planner(),
+        ["bench", "planner", which @ ..] => suite::bench_planner(which),
         ["precache"] => precache::finish(&precache::staging_folder()?),
         ["precache", folder] => precache::finish(folder.as_ref()),
         ["wasm-runner", rest @ ..] => suite::wasm_runner(rest),

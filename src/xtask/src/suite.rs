@@ -85,12 +85,13 @@ pub(crate) fn bench_page() -> Result<()> {
     against_the_built_app("measuring the page", &mut command)
 }
 
-/// The measurements of the planner in a Web Worker, against a fresh release build.
-pub(crate) fn bench_planner() -> Result<()> {
+/// The measurements of the planner in a Web Worker, against a fresh release build; `all` takes the jobs of the shared
+/// collection too.
+pub(crate) fn bench_planner(which: &[&str]) -> Result<()> {
     let jobs = scratch().join("jobs.tsv");
     let mut write = cargo();
     write.args(["run", "--quiet", "--release", "--package", "reckoner-cutplan"]);
-    write.args(["--example", "write_jobs", "--"]).arg(&jobs);
+    write.args(["--example", "write_jobs", "--"]).arg(&jobs).args(which);
     run("writing the jobs to be planned", &mut write)?;
     let mut command = cargo();
     command.args(["run", "--quiet", "--package", JOURNEYS, "--bin", "bench_planner"]);

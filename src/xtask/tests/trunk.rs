@@ -70,6 +70,29 @@ fn trunk_toml_has_known_keys_and_points_at_what_exists() {
     assert!(alias.contains("--package reckoner-xtask"), "{alias}");
 }
 
+/// The attributes of Trunk's links to Rust programs that this repository uses; another one is looked up before it is added.
+#[test]
+fn the_programs_of_the_page_are_linked_as_trunk_reads_them() {
+    let page = fs::read_to_string(root().join("index.html")).expect("index.html");
+    let links: Vec<&str> =
+        page.lines().filter(|line| line.contains("data-trunk rel=\"rust\"")).collect();
+    let known = ["rel", "href", "data-bin", "data-type", "data-bindgen-target"];
+    for link in &links {
+        let inside = link.trim_start_matches("<link ").trim_end_matches('>');
+        for attribute in inside.split(' ') {
+            let name = attribute.split_once('=').map_or(attribute, |(name, _)| name);
+            let is_flag = ["data-trunk", "data-cargo-no-default-features", "data-loader-shim"]
+                .contains(&name);
+            assert!(is_flag || known.contains(&name), "{name} in {link}");
+        }
+    }
+    let bins: Vec<&str> = links
+        .iter()
+        .filter_map(|link| link.split_once("data-bin=\"")?.1.split('"').next())
+        .collect();
+    assert_eq!(bins, ["reckoner-app", "reckoner-whole", "reckoner-planner"]);
+}
+
 #[test]
 fn the_hook_finishes_a_folder_as_trunk_leaves_it() {
     let folder = root().join("target/trunk-staging-test");

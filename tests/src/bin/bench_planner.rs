@@ -132,6 +132,32 @@ fn main() {
             row.gap,
         );
     }
+    let (gap, count) = page_while_planning(&app);
+    println!("\nThe page while it shows the news: {count} frames in 5 s, the longest {gap:.0} ms.");
+}
+
+/// Frames of the page that shows the news, while a list that is not soon proved is planned: the longest time between two,
+/// in milliseconds, and how many came in five seconds.
+fn page_while_planning(app: &App) -> (f64, f64) {
+    let parts: Vec<String> =
+        (0..60).map(|n| format!("{} @ {}/16", 3 + n % 4, 211 + 17 * n + n * n % 13)).collect();
+    let parts = parts.join(", ").replace(' ', "+");
+    app.go(&format!("#/cut?parts={parts}&boards=96+at+10.90,+120+at+13.95,+144+at+16.40"));
+    app.wait_for_start();
+    app.wait_for("plan");
+    let found = app.script(
+        "const from = performance.now(); let last = from, gap = 0, count = 0;
+         return new Promise((done) => {
+           const frame = (now) => {
+             gap = Math.max(gap, now - last); last = now; count += 1;
+             now < from + 5000 ? requestAnimationFrame(frame)
+               : done([gap, count, document.querySelector('[data-testid=planning]') !== null]);
+           };
+           requestAnimationFrame(frame);
+         })",
+    );
+    assert_eq!(found[2], json!(true), "the list was planned too soon to measure anything");
+    (found[0].as_f64().unwrap_or(f64::MAX), found[1].as_f64().unwrap_or(0.0))
 }
 
 /// The built app with one file more.

@@ -74,13 +74,13 @@ fn stage_page(root: &Path, stage: &Path, optimise: Optimise) -> Result<()> {
             Asset::Rust { manifest, bin, .. } | Asset::Worker { manifest, bin, .. } => {
                 let package = manifest_package(&file(manifest))?;
                 let is_bare = matches!(&asset, Asset::Rust { is_bare: true, .. });
-                let is_fast = matches!(&asset, Asset::Worker { is_fast: true, .. });
+                let is_fast = matches!(&asset, Asset::Worker { has_loader: true, .. });
                 let built = wasm::build_bin(&package, bin, is_bare, is_fast, optimise)?;
                 copy_folder_if_there(&built.snippets, &stage.join("snippets"))?;
                 let script = write_hashed(stage, &format!("{bin}.js"), &built.script)?;
                 let wasm = write_hashed(stage, &format!("{bin}.wasm"), &built.wasm)?;
                 let mut names = vec![script, wasm];
-                if matches!(&asset, Asset::Worker { has_loader: true, .. }) {
+                if is_fast {
                     let loader = sources::loader(&names[0], &names[1]);
                     names.push(write_hashed(
                         stage,

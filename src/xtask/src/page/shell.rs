@@ -22,10 +22,8 @@ pub(super) enum Asset {
     Worker {
         manifest: String,
         bin: String,
-        /// With a script that starts it in a Web Worker.
+        /// With a script that starts it in a Web Worker: it computes, and is optimised for speed, not for size.
         has_loader: bool,
-        /// Optimised for speed, not for size.
-        is_fast: bool,
     },
     /// A file copied under its own name.
     File { href: String },
@@ -149,7 +147,6 @@ fn asset(tag: &BytesStart) -> Result<Option<Asset>> {
                     manifest: href,
                     bin,
                     has_loader: value("data-loader-shim").is_some(),
-                    is_fast: value("data-wasm-opt").is_some_and(|level| level == "3"),
                 },
                 Some(other) => bail!("index.html: xtask does not know data-type=\"{other}\""),
             }
@@ -208,7 +205,7 @@ mod tests {
     #[test]
     fn a_worker_is_named_in_the_page_and_not_loaded_with_it() {
         let plain = r#"data-bin="w" data-type="worker">"#;
-        let whole = r#"data-bin="w" data-type="worker" data-loader-shim data-wasm-opt="3">"#;
+        let whole = r#"data-bin="w" data-type="worker" data-loader-shim>"#;
         for (attributes, is_worker, names, expected) in [
             (plain, false, vec!["w-1.js", "w-2.wasm"], r#"data-wasm="./w-2.wasm">"#),
             (
@@ -224,7 +221,6 @@ mod tests {
                 manifest: "w/Cargo.toml".into(),
                 bin: "w".into(),
                 has_loader: is_worker,
-                is_fast: is_worker,
             };
             assert_eq!(found, [worker]);
             let made = [(found[0].clone(), names.into_iter().map(str::to_owned).collect())];
