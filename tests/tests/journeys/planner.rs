@@ -71,23 +71,42 @@ fn other_ways_to_buy_are_worked_out_when_asked_for() {
 }
 
 #[test]
-fn stopping_keeps_the_best_plan_so_far_and_the_page_never_waits() {
-    let app = App::open_at(Screen::PHONE, "");
-    app.script(
-        "window.gaps = []; let last = performance.now();
-         const frame = (now) => { gaps.push(now - last); last = now; requestAnimationFrame(frame); };
-         requestAnimationFrame(frame)",
+fn a_board_on_hand_says_what_it_can_become() {
+    let app = App::open_at(
+        Screen::PHONE,
+        "#/cut?parts=leg:+4+@+40,+peg:+9+@+6&boards=96+at+10&scraps=52&unit=in",
     );
-    app.go(&hard_list());
-    app.wait_for_start();
+    wait_for_the_end(&app);
+    app.tap("become-0");
+    app.wait_for("become");
+    // Eight pegs of 6 in with seven kerfs are 48 7/8 in: more wood and more pieces than a leg and a peg.
+    let words = line(&app, "become");
+    assert!(words.contains("8 × peg"), "{words}");
+    app.assert_accessible();
+}
+
+#[test]
+fn stopping_keeps_the_best_plan_so_far_and_the_page_never_waits() {
+    let app = App::open_at(Screen::PHONE, &hard_list());
     app.wait_for("plan");
     app.wait_for("stop-planning");
+    // The page goes on drawing while the planner is at work.
+    let frames = app.script(
+        "const until = performance.now() + 2000;
+         return new Promise((done) => {
+           let count = 0;
+           const frame = (now) => { count += 1; now < until ? requestAnimationFrame(frame) : done(count) };
+           requestAnimationFrame(frame);
+         })",
+    );
+    assert!(frames.as_u64().is_some_and(|count| count > 20), "{frames} frames in two seconds");
     app.tap("stop-planning");
     wait_for_the_end(&app);
     assert!(app.shows("plan") && app.shows("cost"));
     let headline = line(&app, "answer-headline");
     assert!(headline.contains("Best plan found"), "{headline}");
     assert!(headline.contains("You stopped it"), "{headline}");
+    assert!(app.shows("plan-again"));
     // It is really gone: nothing changes any more.
     let cost = line(&app, "cost");
     app.script("return new Promise((done) => setTimeout(done, 1500))");
@@ -110,8 +129,8 @@ fn what_cannot_be_planned_is_named_beside_its_field() {
     assert!(!app.shows("plan"));
     // Only so many boards, and they are not enough: the planner says so, in words.
     app.go("#/cut?parts=9+@+80&boards=96+at+10+max+3&scraps=");
-    app.wait_for("impossible");
-    let words = line(&app, "impossible");
+    app.wait_for("cannot-plan");
+    let words = line(&app, "cannot-plan");
     assert!(words.contains("not enough"), "{words}");
     app.assert_accessible();
     app.assert_quiet_console();
@@ -140,15 +159,130 @@ fn a_device_without_workers_gets_the_quick_plan_and_is_told_so() {
 
 #[test]
 fn a_planner_that_cannot_be_loaded_is_told_in_words() {
-    let app = App::open(Screen::PHONE);
-    let file = app.script(
-        "const link = document.querySelector('link[rel=worker][href*=planner]');
-         return new URL(link.dataset.wasm, document.baseURI).pathname",
-    );
-    app.server.spoil(file.as_str().expect("a path"), reckoner_devserver::Fault::Garbled);
+    let app = App::arrive(Screen::PHONE);
+    let names = std::fs::read_dir(reckoner_e2e::release::built()).expect("the built app");
+    let mut names = names.flatten().map(|entry| entry.file_name().to_string_lossy().into_owned());
+    let wasm = names.find(|name| name.starts_with("reckoner-planner-") && name.ends_with(".wasm"));
+    // Before the first visit, so that it is kept nowhere.
+    app.server
+        .spoil(format!("/{}", wasm.expect("the planner")), reckoner_devserver::Fault::Garbled);
     app.go("#/cut");
     app.wait_for_start();
-    app.wait_for("planner-trouble");
-    assert!(line(&app, "planner-trouble").contains("could not be loaded"));
+    app.wait_until(
+        "it is told",
+        "return document.querySelector('[data-testid=planner-trouble]')?.textContent.includes('could not be loaded')",
+    );
     assert!(!app.shows("recovery"), "the page itself goes on");
+}
+
+/// The demo job, from the list of jobs to its boards.
+fn boards_of_the_demo(screen: Screen) -> App {
+    let app = App::open(screen);
+    app.tap("to-jobs");
+    app.tap("open-demo");
+    app.tap("section-boards");
+    app.wait_for("plan-it");
+    app
+}
+
+#[test]
+fn the_demo_is_planned_cut_and_planned_again_from_there() {
+    let app = boards_of_the_demo(Screen::PHONE);
+    app.tap("plan-it");
+    wait_for_the_end(&app);
+    app.assert_no_sideways_scroll();
+    app.assert_accessible();
+    let before = line(&app, "cost");
+    app.tap("use-plan");
+    app.wait_for("boards-cut");
+    assert!(line(&app, "boards-cut").starts_with("0 of"), "{}", line(&app, "boards-cut"));
+    // The store, then the first board.
+    app.tap("bought");
+    app.tap("cut-1");
+    app.wait_for("is-cut-1");
+    assert!(line(&app, "boards-cut").starts_with("1 of"), "{}", line(&app, "boards-cut"));
+    app.assert_accessible();
+    // Undo takes the tick back with all that it did; redo ticks it again.
+    app.tap("undo");
+    app.wait_for("cut-1");
+    app.tap("redo");
+    app.wait_for("is-cut-1");
+    // What is bought is paid for: the rest costs nothing more.
+    app.tap("plan-it");
+    wait_for_the_end(&app);
+    let after = line(&app, "answer-headline");
+    assert!(after.contains("Nothing to buy"), "it was {before}, then: {after}");
+    app.tap("use-plan");
+    app.wait_for("boards-cut");
+    app.reload();
+    app.wait_for_start();
+    app.wait_for("boards-cut");
+    app.assert_quiet_console();
+}
+
+#[test]
+fn an_offcut_goes_on_the_rack_and_a_board_may_come_out_different() {
+    let app = boards_of_the_demo(Screen::PHONE);
+    app.tap("plan-it");
+    wait_for_the_end(&app);
+    app.tap("use-plan");
+    app.wait_for("boards-cut");
+    let offcut = app.script(
+        "return document.querySelector('[data-testid^=offcut-of-]')?.dataset.testid ?? null",
+    );
+    let offcut = offcut.as_str().expect("the demo leaves an offcut worth keeping").to_owned();
+    app.tap(&offcut);
+    app.wait_until(
+        "it is on the rack",
+        "return document.querySelector('[data-testid=offcuts] .badge.is-cut') !== null",
+    );
+    // Another board splits: one piece less is good, and a length is left.
+    let other = app.script(
+        "return document.querySelector('[data-testid^=different-]')?.dataset.testid ?? null",
+    );
+    let other = other.as_str().expect("another board").to_owned();
+    app.tap(&other);
+    app.wait_for("different");
+    let less = app.script("return document.querySelector('[data-testid^=less-]').dataset.testid");
+    app.tap(less.as_str().expect("a button"));
+    app.enter("left", &["1", "9", "close"]);
+    app.assert_accessible();
+    app.tap("take-different");
+    app.wait_until(
+        "it is written down",
+        "return document.querySelector('.badge.is-different') !== null",
+    );
+    app.tap("section-rack");
+    assert!(line(&app, "rack").contains("left of board"), "{}", line(&app, "rack"));
+    app.tap("section-boards");
+    app.tap("plan-it");
+    wait_for_the_end(&app);
+    app.assert_quiet_console();
+}
+
+#[test]
+fn a_quick_list_is_kept_as_a_job_and_ticked_off() {
+    let app =
+        App::open_at(Screen::PHONE, "#/cut?parts=leg:+4+@+40&boards=96+at+10.90&scraps=&unit=in");
+    wait_for_the_end(&app);
+    app.tap("keep-as-job");
+    app.wait_for("boards-cut");
+    app.tap("cut-1");
+    app.wait_for("is-cut-1");
+    app.tap("plan-it");
+    wait_for_the_end(&app);
+    // Two legs are left: one board more.
+    app.wait_for_text("cost", "10.90");
+    app.assert_quiet_console();
+}
+
+#[test]
+fn the_boards_of_a_job_say_what_is_in_the_way() {
+    let app = App::open_at(Screen::DESKTOP, "#/jobs");
+    app.tap("new-job");
+    app.tap("section-boards");
+    app.wait_for("in-the-way");
+    assert!(!app.shows("plan"));
+    app.assert_accessible();
+    app.assert_quiet_console();
 }

@@ -33,7 +33,7 @@ pub(crate) fn headline(
     };
     html! {
         <div class={classes!("headline", "headline--plan", told.is_none().then_some("is-wanting"))} data-testid="answer-headline"
-            role="status">
+            role="status" aria-busy={search.is_running().then_some("true")}>
             { inside }
         </div>
     }
@@ -42,6 +42,7 @@ pub(crate) fn headline(
 fn figure(search: &Search, labels: &Labels, told: &Told, is_rack: bool, tape: Tape) -> Html {
     let label = match (&search.stage, is_rack) {
         (Stage::Running, _) => "Best so far",
+        (Stage::Kept, _) => "The plan in use",
         (_, true) => "From the rack",
         (_, false) if search.is_proved => "Cheapest plan",
         (_, false) => "Best plan found",
@@ -80,6 +81,7 @@ fn figure(search: &Search, labels: &Labels, told: &Told, is_rack: bool, tape: Ta
 fn rack_words(search: &Search) -> &'static str {
     match (&search.stage, search.is_proved) {
         (Stage::Running, _) => "still looking for more",
+        (Stage::Kept, _) => "as much as the rack gave when it was planned",
         (_, true) => "proved: the rack gives no more than this",
         (_, false) => "more may be possible",
     }
@@ -88,7 +90,7 @@ fn rack_words(search: &Search) -> &'static str {
 /// Why the plan is as good as it is said to be, or why it is not known.
 fn why(search: &Search) -> &'static str {
     match (&search.stage, search.is_proved) {
-        (Stage::Running, _) => "",
+        (Stage::Running | Stage::Kept, _) => "",
         (_, true) if search.is_checked => "The proof was worked out again by a second check.",
         (_, true) => "The planner went through every cheaper choice of boards.",
         (Stage::Stopped, _) => "You stopped it. Planning again may find a cheaper one.",
@@ -104,21 +106,32 @@ fn so_far(labels: &Labels, cost_cents: i64, bound_cents: i64) -> String {
     format!("{cost} so far; nothing below {bound}; {gap} between them.")
 }
 
-/// What stands in place of a plan when the job cannot be answered.
-pub(crate) fn impossible(search: &Search, labels: Option<&Rc<Labels>>, tape: Tape) -> Option<Html> {
-    let (Stage::Impossible(problem), Some(job), Some(labels)) =
+/// What stands in place of a plan that there is not: what is in the way, or what became of the search.
+pub(crate) fn no_plan(search: &Search, labels: Option<&Rc<Labels>>, tape: Tape) -> Html {
+    if let (Stage::Impossible(problem), Some(job), Some(labels)) =
         (&search.stage, &search.job, labels)
-    else {
-        return None;
+    {
+        let explained = labels.explain(job, problem);
+        return html! {
+            <div class="headline__inside is-words" data-testid="cannot-plan">
+                <p class="headline__label">{ "This cannot be planned" }</p>
+                <p class="headline__need">{ sentence(&explained.sentence, tape) }</p>
+                <p class="way-out is-advice">{ sentence(&explained.way_out, tape) }</p>
+            </div>
+        };
+    }
+    let words = match search.stage {
+        Stage::Idle | Stage::Running => "Planning starts in a moment.",
+        Stage::Stopped => "Stopped before a first plan was found.",
+        Stage::OutOfTime => "A minute was not enough for a first plan.",
+        _ => "No plan was made.",
     };
-    let explained = labels.explain(job, problem);
-    Some(html! {
-        <div class="headline__inside is-words" data-testid="impossible">
-            <p class="headline__label">{ "This cannot be planned" }</p>
-            <p class="headline__need">{ sentence(&explained.sentence, tape) }</p>
-            <p class="way-out is-advice">{ sentence(&explained.way_out, tape) }</p>
+    html! {
+        <div class="headline__inside is-words">
+            <p class="headline__label">{ "No plan yet" }</p>
+            <p class="headline__need">{ words }</p>
         </div>
-    })
+    }
 }
 
 /// How far the planner is, with the way to stop it; and what went wrong.
@@ -127,6 +140,10 @@ pub(crate) fn progress(searching: &Searching, labels: Option<&Rc<Labels>>, is_ra
     let stop = {
         let searching = searching.clone();
         Callback::from(move |_: MouseEvent| searching.stop())
+    };
+    let again = {
+        let searching = searching.clone();
+        Callback::from(move |_: MouseEvent| searching.again())
     };
     let cost = search.plan.as_ref().map(|plan| plan.cost_cents);
     let trouble = match &search.stage {
@@ -150,6 +167,11 @@ pub(crate) fn progress(searching: &Searching, labels: Option<&Rc<Labels>>, is_ra
                         { if search.plan.is_some() { "Stop and keep this plan" } else { "Stop" } }
                     </button>
                 </section>
+            }
+            if matches!(search.stage, Stage::Stopped | Stage::OutOfTime | Stage::Failed(_)) {
+                <div class="plan-steps">
+                    <button type="button" class="tool" data-testid="plan-again" onclick={again}>{ "Search again" }</button>
+                </div>
             }
             if let Some(words) = trouble {
                 <p class="trouble" role="alert" data-testid="planner-trouble">{ words }</p>

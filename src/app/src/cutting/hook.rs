@@ -21,11 +21,16 @@ impl Reducible for Search {
     }
 }
 
+/// What was asked of the planner.
+type Last = (Rc<Job>, Ask);
+
 /// The search for a plan.
 #[derive(Clone)]
 pub(crate) struct Searching {
     pub(crate) search: UseReducerHandle<Search>,
     asking: Rc<RefCell<Option<Asking>>>,
+    /// What was asked last.
+    last: Rc<RefCell<Option<Last>>>,
 }
 
 impl Searching {
@@ -33,6 +38,7 @@ impl Searching {
     pub(crate) fn begin(&self, job: Rc<Job>, ask: Ask) {
         let search = self.search.dispatcher();
         search.dispatch(Event::Begin(job.clone()));
+        *self.last.borrow_mut() = Some((job.clone(), ask.clone()));
         let asking = planner::ask(job, ask, move |heard| {
             search.dispatch(match heard {
                 Heard::Reply(reply) => Event::Reply(reply),
@@ -42,6 +48,20 @@ impl Searching {
         });
         let before = self.asking.replace(Some(asking));
         drop(before);
+    }
+
+    /// Asks the same again.
+    pub(crate) fn again(&self) {
+        let last = self.last.borrow().clone();
+        if let Some((job, ask)) = last {
+            self.begin(job, ask);
+        }
+    }
+
+    /// Stops at once and forgets what was found.
+    pub(crate) fn forget(&self) {
+        drop(self.asking.take());
+        self.search.dispatch(Event::Forget);
     }
 
     /// Stops at once and keeps the best plan so far.
@@ -69,7 +89,8 @@ pub(crate) fn use_search(start: impl FnOnce() -> Search) -> Searching {
             move || drop(clock)
         });
     }
-    Searching { search, asking }
+    let last = use_mut_ref(|| None);
+    Searching { search, asking, last }
 }
 
 /// What became of a question.

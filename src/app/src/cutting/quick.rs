@@ -7,23 +7,29 @@ use reckoner_core::cutting::labels::Labels;
 use reckoner_core::cutting::quick_list::{QUICK_LIST, quick_list};
 use reckoner_core::cutting::report::How;
 use reckoner_core::cutting::wanted::Wanted;
-use reckoner_core::measure::Length;
+use reckoner_core::job::{self, CutPlan};
 use reckoner_core::measure::text::NoNames;
-use reckoner_core::sheet::{self, Bench, Entries, Sentence};
+use reckoner_core::measure::{Length, Unit};
+use reckoner_core::sheet::{self, Bench, Entries};
 use reckoner_formats::Ask;
+use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use super::compare::Comparison;
-use super::found::{headline, progress};
+use super::found::{headline, no_plan, progress};
 use super::hook::use_search;
+use super::on_hand::OnHand;
 use super::report::{Beside, Told, whole};
 use super::search::Search;
+use super::typed;
 use crate::calculator::{Opening, last_tools, link_trouble, unit_choice, use_kept, wanting};
 use crate::components::icon::{Icon, icon};
 use crate::form::view::{asks, undo_and_redo, use_at_hand};
 use crate::form::{Action, Form};
-use crate::platform::dom;
+use crate::job_book::book::{Book, Edit};
 use crate::platform::later::later;
+use crate::platform::{address, dom, shelf};
+use crate::route;
 use crate::settings::Settings;
 
 /// How long after the last key a list is planned, in milliseconds.
@@ -54,7 +60,7 @@ fn read(entries: &Entries, bench: &Bench) -> Option<(Wanted, Length)> {
 struct List {
     job: Rc<Job>,
     labels: Rc<Labels>,
-    notes: Vec<Sentence>,
+    pieces: Vec<u32>,
     keep_from: Length,
 }
 
@@ -70,14 +76,15 @@ fn QuickPage(props: &QuickPageProps) -> Html {
     let trouble = use_state_eq(|| opening.trouble.clone());
     let done = use_state_eq(|| "");
     let all = use_state_eq(|| false);
+    let not_kept = use_state_eq(|| None::<String>);
     let entries = form.entries().clone();
     let sheet = use_memo((entries.clone(), bench), |(entries, bench)| {
         QUICK_LIST.sheet(entries, bench, &NoNames)
     });
     let wanted = use_memo((entries.clone(), bench), |(entries, bench)| {
         let (wanted, keep_from) = read(entries, bench)?;
-        let Wanted { job, labels, notes, .. } = wanted;
-        Some(List { job: Rc::new(job), labels: Rc::new(labels), notes, keep_from })
+        let Wanted { job, labels, pieces, .. } = wanted;
+        Some(List { job: Rc::new(job), labels: Rc::new(labels), pieces, keep_from })
     });
     let at_hand = use_at_hand(form.clone(), sheet.clone(), settings.clone(), Rc::default());
     let searching = use_search(Search::default);
@@ -116,10 +123,13 @@ fn QuickPage(props: &QuickPageProps) -> Html {
         let form = form.dispatcher();
         Callback::from(move |set| form.dispatch(Action::Set(set)))
     };
-    let problem = super::found::impossible(&searching.search, labels.as_ref(), bench.tape);
+    // A list that can be read has a plan, or a reason why not.
+    let instead = if sheet.refusals.is_empty() {
+        no_plan(&searching.search, labels.as_ref(), bench.tape)
+    } else {
+        wanting(&form, &sheet, bench.tape, &on_way_out)
+    };
     let is_keying = at_hand.is_keying();
-    let nothing = |_: usize, _: &_| html! {};
-    let nowhere = |_: usize, _: &_| html! {};
     html! {
         <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying"))}>
             <header class="bar">
@@ -131,8 +141,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
             <main class="bench">
                 { link_trouble(&trouble) }
                 <section class="answer" aria-label="Answer">
-                    { headline(&searching.search, labels.as_ref(), told, false, bench.tape,
-                        problem.unwrap_or_else(|| wanting(&form, &sheet, bench.tape, &on_way_out))) }
+                    { headline(&searching.search, labels.as_ref(), told, false, bench.tape, instead) }
                     <div class="tools">
                         <button type="button" class="tool tool--main" data-testid="change-sizes" onclick={at_hand.begin()}>
                             { "Change the list" }
@@ -142,9 +151,12 @@ fn QuickPage(props: &QuickPageProps) -> Html {
                     <div class="rest-of-answer">
                         { progress(&searching, labels.as_ref(), false) }
                         if let Some(told) = told {
-                            { whole(&told.report, bench.tape, &all, &Beside { board: &nothing, offcut: &nowhere }) }
+                            { whole(&told.report, bench.tape, &all, &Beside::NOTHING) }
                             if let Some(list) = now.filter(|_| !searching.search.is_running()) {
                                 <Comparison job={list.job.clone()} plan={told.plan.clone()} labels={list.labels.clone()} tape={bench.tape} />
+                                <OnHand job={list.job.clone()} labels={list.labels.clone()}
+                                    how={How { tape: bench.tape, keep_from: list.keep_from }} />
+                                { keep_as_job(list, &searching.search, settings, &entries, &not_kept) }
                             }
                         }
                     </div>
@@ -156,5 +168,56 @@ fn QuickPage(props: &QuickPageProps) -> Html {
                 </section>
             </main>
         </div>
+    }
+}
+
+/// The way on from a list: a job that keeps the plan, where boards are ticked off and the rest is planned again.
+fn keep_as_job(
+    list: &List,
+    search: &Search,
+    settings: &Settings,
+    entries: &Entries,
+    not_kept: &UseStateHandle<Option<String>>,
+) -> Html {
+    let Some(plan) = search.plan.clone() else { return html! {} };
+    let plan = CutPlan {
+        title: "Boards".to_owned(),
+        is_list: true,
+        entries: typed(QUICK_LIST.fields, entries),
+        asked: (*list.job).clone(),
+        labels: (*list.labels).clone(),
+        pieces: list.pieces.clone(),
+        plan: (*plan).clone(),
+        bound_cents: search.bound_cents,
+    };
+    let unit = settings.bench.tape.unit();
+    let onclick = {
+        let not_kept = not_kept.clone();
+        Callback::from(move |_: MouseEvent| {
+            let unit = if unit.is_metric() { Unit::Millimetre } else { Unit::Inch };
+            let mut book = Book::new(job::Job::new("Cut list", unit));
+            let step = book.job.keeping_plan(plan.clone());
+            // Nobody else has changed a job that was not there before.
+            drop(book.edit(&Edit::Make(step)));
+            let not_kept = not_kept.clone();
+            spawn_local(async move {
+                match shelf::add(&book).await {
+                    Ok(key) => address::go(&route::in_job(&key, "boards")),
+                    Err(problem) => not_kept.set(Some(problem.to_string())),
+                }
+            });
+        })
+    };
+    html! {
+        <section class="plan__part" aria-label="Go on with it">
+            <h2 class="part-title">{ "Cut by it" }</h2>
+            <p class="plan__words">
+                { "Kept as a job, its boards are ticked off as they are cut, and the rest is planned again when one comes out different." }
+            </p>
+            <div class="adds">
+                <button type="button" class="tool" data-testid="keep-as-job" {onclick}>{ "Keep it as a job" }</button>
+            </div>
+            if let Some(words) = &**not_kept { <p class="trouble" role="alert">{ words }</p> }
+        </section>
     }
 }

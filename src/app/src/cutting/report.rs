@@ -40,6 +40,25 @@ pub(crate) struct Beside<'a> {
     pub(crate) board: &'a dyn Fn(usize, &BoardCut) -> Html,
     /// For each kind of offcut.
     pub(crate) offcut: &'a dyn Fn(usize, &Keep) -> Html,
+    /// Whether a board of the yard is bought.
+    pub(crate) is_bought: &'a dyn Fn(usize) -> bool,
+}
+
+impl Beside<'_> {
+    /// A plan that nothing was done of.
+    pub(crate) const NOTHING: Beside<'static> = Beside {
+        board: &|_, _| Html::default(),
+        offcut: &|_, _| Html::default(),
+        is_bought: &|_| false,
+    };
+
+    fn origin(&self, at: usize, board: &BoardCut) -> &'static str {
+        match board.source {
+            Source::Scrap(_) => "on hand",
+            Source::Board(_) if (self.is_bought)(at) => "bought",
+            Source::Board(_) => "to buy",
+        }
+    }
 }
 
 /// Everything about a plan but its headline.
@@ -58,7 +77,7 @@ pub(crate) fn whole(
     html! {
         <div class="plan" data-testid="plan">
             { left_out(report) }
-            { shopping(report, tape) }
+            { shopping(report, tape, beside) }
             <section class="plan__part" aria-label="Boards">
                 <h2 class="part-title">{ "Cut them like this" }</h2>
                 <p class="plan__words">{ "Every size is from the left end of the board, as it is drawn. Mark that end first." }</p>
@@ -95,10 +114,13 @@ fn left_out(report: &Report) -> Html {
     }
 }
 
-fn shopping(report: &Report, tape: Tape) -> Html {
+fn shopping(report: &Report, tape: Tape, beside: &Beside) -> Html {
+    let mut boards = report.boards.iter().enumerate();
+    let is_done = boards.all(|(at, board)| beside.origin(at, board) != "to buy");
+    let title = if is_done && !report.shopping.is_empty() { "Bought" } else { "Buy" };
     html! {
         <section class="plan__part" aria-label="What to buy" data-testid="shopping">
-            <h2 class="part-title">{ "Buy" }</h2>
+            <h2 class="part-title">{ title }</h2>
             if report.shopping.is_empty() {
                 <p class="plan__words">{ "Nothing: it all comes from what is on hand." }</p>
             } else {
@@ -122,10 +144,7 @@ fn purchase(it: &Purchase, tape: Tape) -> Html {
 }
 
 fn one_board(at: usize, board: &BoardCut, tape: Tape, beside: &Beside) -> Html {
-    let from = match board.source {
-        Source::Board(_) => "to buy",
-        Source::Scrap(_) => "on hand",
-    };
+    let from = beside.origin(at, board);
     html! {
         <li class="board" data-testid={format!("board-{}", board.number)}>
             <h3 class="board__title">
@@ -145,7 +164,7 @@ fn one_board(at: usize, board: &BoardCut, tape: Tape, beside: &Beside) -> Html {
 }
 
 /// What a letter in the bar stands for.
-fn key_line(it: &KeyLine, tape: Tape) -> Html {
+pub(crate) fn key_line(it: &KeyLine, tape: Tape) -> Html {
     html! {
         <li><b>{ &it.letter }</b>{ format!(" {} × {}, ", it.count, it.name) }{ length(it.length, tape) }</li>
     }
@@ -210,7 +229,7 @@ fn offcuts(report: &Report, tape: Tape, beside: &Beside) -> Html {
                 <h2 class="part-title">{ "Left over and worth keeping" }</h2>
                 <ul class="rows">
                     { for report.offcuts.iter().enumerate().map(|(at, keep)| html! {
-                        <li class="row">
+                        <li class="row row--offcut">
                             <span class="row__name">{ sentence(&keep.sentence, tape) }</span>
                             { (beside.offcut)(at, keep) }
                         </li>

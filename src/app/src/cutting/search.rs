@@ -13,6 +13,8 @@ pub const MOST_SECONDS: u32 = 60;
 pub enum Stage {
     /// Nothing was asked.
     Idle,
+    /// The plan was kept from an earlier search.
+    Kept,
     /// The planner is at work.
     Running,
     /// It has said all it will.
@@ -86,11 +88,11 @@ pub enum Event {
 }
 
 impl Search {
-    /// A search that ended earlier, with the plan that was kept of it.
+    /// A plan that was kept, as the search that it came from.
     #[must_use]
     pub fn kept(job: Job, plan: Plan, bound_cents: i64) -> Search {
         Search {
-            stage: Stage::Ended,
+            stage: Stage::Kept,
             is_proved: bound_cents == plan.cost_cents,
             job: Some(Rc::new(job)),
             plan: Some(Rc::new(plan)),

@@ -291,6 +291,11 @@ pub(crate) fn undo_and_redo(at_hand: &AtHand) -> Html {
 
 /// The fields, and the keypad for the one being edited.
 pub(crate) fn asks(at_hand: &AtHand) -> Html {
+    asks_about("Sizes", at_hand)
+}
+
+/// The same, where a page has more than one form.
+pub(crate) fn asks_about(name: &'static str, at_hand: &AtHand) -> Html {
     let onfocusout = {
         let form = at_hand.form.dispatcher();
         Callback::from(move |event: FocusEvent| {
@@ -316,7 +321,7 @@ pub(crate) fn asks(at_hand: &AtHand) -> Html {
     };
     let onsubmit = Callback::from(|event: SubmitEvent| event.prevent_default());
     html! {
-        <form class="asks" aria-label="Sizes" {onfocusout} {onkeydown} {onsubmit}>
+        <form class="asks" aria-label={name} {onfocusout} {onkeydown} {onsubmit}>
             // By key, so that the input being typed in stays the same element when others come.
             { for at_hand.fields().filter(|it| has_place(it)).map(|it| one(at_hand, it)) }
             { keypad(at_hand) }

@@ -199,9 +199,7 @@ impl Plan {
                 }
             }
         }
-        crate::order::sort_by(&mut offcuts, |a, b| {
-            b.length.cmp(&a.length).then((a.board, a.at).cmp(&(b.board, b.at)))
-        });
+        offcuts.sort_by_key(|offcut| (std::cmp::Reverse(offcut.length), offcut.board, offcut.at));
         offcuts
     }
 }

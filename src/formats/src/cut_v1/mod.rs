@@ -82,8 +82,7 @@ impl core::error::Error for CutTextProblem {}
 
 /// A job with its plan, as they are kept together.
 #[derive(Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub(crate) struct Kept {
+struct Kept {
     version: u32,
     job: CutJobV1,
     plan: CutPlanV1,

@@ -1,13 +1,17 @@
 //! The boards of a job: what to buy, which part comes from which board, and what was cut of it.
 
+mod different;
+mod in_use;
+
 use std::rc::Rc;
 
 use reckoner_core::cutting::labels::Labels;
-use reckoner_core::cutting::report::{BoardCut, How, Keep};
+use reckoner_core::cutting::report::How;
 use reckoner_core::cutting::wanted::{
     OPTIONS, Options, Wanted, WantedProblem, from_job_book, options, start_entries,
 };
 use reckoner_core::cutting::{Job as CutJob, Plan};
+use reckoner_core::job::{BoardState, CutPlan, ItemId, RestProblem, list_rest};
 use reckoner_core::measure::Tape;
 use reckoner_core::sheet::{Ask as Texts, Entries};
 use reckoner_formats::Ask;
@@ -18,12 +22,15 @@ use super::{Open, bar, sections};
 use crate::components::icon::{Icon, icon};
 use crate::components::sentence::sentence;
 use crate::cutting::compare::Comparison;
-use crate::cutting::found::{headline, impossible, progress};
+use crate::cutting::found::{headline, no_plan, progress};
 use crate::cutting::hook::{Searching, use_search};
+use crate::cutting::on_hand::OnHand;
 use crate::cutting::report::{Beside, Told, whole};
 use crate::cutting::search::Search;
+use crate::cutting::typed;
 use crate::form::Form;
 use crate::form::view::{AtHand, asks, use_at_hand};
+use crate::job_book::book::Edit;
 
 pub(super) fn page(open: &Open) -> Html {
     html! { <BoardsPage open={Shared(open.clone())} /> }
@@ -35,7 +42,55 @@ struct BoardsPageProps {
 }
 
 /// What is to be planned, or what is in the way.
-type Asked = Result<Wanted, Vec<WantedProblem>>;
+type Asked = Result<Wanted, InTheWay>;
+
+/// What is in the way of a plan.
+enum InTheWay {
+    /// Parts and boards of the job.
+    Problems(Vec<WantedProblem>),
+    /// The ticks of a quick list.
+    List(String),
+}
+
+/// The plan that the job keeps, with what was done of it.
+struct Kept<'a> {
+    id: ItemId,
+    plan: &'a CutPlan,
+    boards: Vec<BoardState>,
+}
+
+impl Kept<'_> {
+    fn of(open: &Open) -> Option<Kept<'_>> {
+        let job = &open.book.job;
+        let id = job.find_cut_plan(false).or_else(|| job.find_cut_plan(true))?;
+        let (plan, boards) = job.cut_plan(id)?;
+        Some(Kept { id, plan, boards })
+    }
+}
+
+/// What is asked of the planner today.
+fn asked(open: &Open, kept: Option<&Kept>, options: &Options) -> Asked {
+    let job = &open.book.job;
+    match kept.filter(|kept| kept.plan.is_list) {
+        Some(kept) => list_rest(job, kept.id, options.keep_from).map_err(|problem| {
+            InTheWay::List(match problem {
+                RestProblem::NotThere => "The list is not in the job any more.".to_owned(),
+                RestProblem::Text(why) => {
+                    format!("A length that was left of a board cannot be read: {why}")
+                }
+                RestProblem::Done(_) => {
+                    "More is ticked than the plan holds. Take a tick back with Undo.".to_owned()
+                }
+                RestProblem::TooFine => {
+                    "The lengths do not go together. Write what is left to a mark of the tape."
+                        .to_owned()
+                }
+            })
+        }),
+        None => from_job_book(job, &open.reckoned, &open.settings.bench, options)
+            .map_err(InTheWay::Problems),
+    }
+}
 
 fn read(open: &Open, entries: &Entries) -> Option<Options> {
     let mut ask = Texts::new(OPTIONS.fields, entries, &open.settings.bench, &*open.reckoned);
@@ -47,7 +102,22 @@ fn read(open: &Open, entries: &Entries) -> Option<Options> {
 fn BoardsPage(props: &BoardsPageProps) -> Html {
     let Shared(open) = &props.open;
     let bench = open.settings.bench;
-    let form = use_reducer(|| Form::new(&OPTIONS, start_entries(&open.book.job), None));
+    let kept = Kept::of(open);
+    let form = use_reducer(|| {
+        // Planning again goes on with the options of the plan in use.
+        let of_plan = kept.as_ref().filter(|kept| !kept.plan.is_list);
+        let entries = of_plan.map_or_else(
+            || start_entries(&open.book.job),
+            |kept| {
+                let mut entries = Entries::from_pairs(
+                    kept.plan.entries.iter().map(|(id, text)| (id.as_str(), text.as_str())),
+                );
+                entries.set_unit(Some(open.book.job.unit));
+                entries
+            },
+        );
+        Form::new(&OPTIONS, entries, None)
+    });
     let entries = form.entries().clone();
     let sheet = Rc::new(OPTIONS.sheet(&entries, &bench, &*open.reckoned));
     let names = use_memo((), |()| Vec::<String>::new());
@@ -55,25 +125,44 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
     let searching = use_search(Search::default);
     let all = use_state_eq(|| false);
     let options = read(open, &entries);
-    let wanted: Option<Asked> = options
-        .as_ref()
-        .map(|options| from_job_book(&open.book.job, &open.reckoned, &bench, options));
+    let wanted: Option<Asked> = options.as_ref().map(|options| asked(open, kept.as_ref(), options));
+    let different = use_state_eq(|| None::<usize>);
+    let is_keying_too = use_state_eq(|| false);
     let is_rack = options.as_ref().is_some_and(|options| options.rack_only);
-    let page = Page { open, searching: &searching, options: options.as_ref(), is_rack };
-    let body = if *searching.search == Search::default() {
-        page.nothing_yet(wanted.as_ref())
-    } else {
-        page.found(wanted.as_ref(), &all)
+    let page = Page { open, searching: &searching, kept, options: options.as_ref(), is_rack };
+    let now = match &wanted {
+        Some(Ok(wanted)) => {
+            Some(wanted).filter(|it| searching.search.job.as_deref() == Some(&it.job))
+        }
+        _ => None,
     };
-    let is_keying = at_hand.is_keying();
+    {
+        // The parts, the rack or the options changed: nobody waits for that plan any more.
+        let searching = searching.clone();
+        use_effect_with(now.is_some(), move |is_now| {
+            if !is_now {
+                searching.forget();
+            }
+        });
+    }
+    let Body { headline, rest } = match (&page.kept, now) {
+        (_, Some(now)) => page.found(now, &entries, &all),
+        (Some(kept), None) => page.in_use(kept, wanted.as_ref(), &all, &different, &is_keying_too),
+        (None, None) => page.nothing_yet(wanted.as_ref()),
+    };
+    let is_keying = at_hand.is_keying() || *is_keying_too;
     html! {
         <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying"))} data-testid="boards">
             { bar(open, "#/jobs", &open.book.job.title) }
             { sections(open, "boards") }
             <main class="bench">
                 <section class="answer" aria-label="Plan">
-                    { body }
+                    { headline }
                     { page.tools(&at_hand, wanted.as_ref()) }
+                    <div class="rest-of-answer">
+                        { rest }
+                        { page.on_hand(wanted.as_ref()) }
+                    </div>
                 </section>
                 <section class="sizes" aria-label="What the plan may do" data-testid="plan-options">
                     <h2 class="part-title">{ OPTIONS.question }</h2>
@@ -84,10 +173,17 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
     }
 }
 
+/// What a page says: its headline, and what stands below the tools.
+struct Body {
+    headline: Html,
+    rest: Html,
+}
+
 /// What the page stands on.
 struct Page<'a> {
     open: &'a Open,
     searching: &'a Searching,
+    kept: Option<Kept<'a>>,
     options: Option<&'a Options>,
     is_rack: bool,
 }
@@ -111,7 +207,11 @@ impl Page<'_> {
 
     /// What a thumb reaches.
     fn tools(&self, at_hand: &AtHand, wanted: Option<&Asked>) -> Html {
-        let words = if self.searching.search.is_running() { "Begin again" } else { "Plan it" };
+        let words = match &self.kept {
+            _ if self.searching.search.is_running() => "Begin again",
+            Some(_) => "Plan what is left",
+            None => "Plan it",
+        };
         let plan = self.plan(wanted);
         html! {
             <div class="tools">
@@ -125,7 +225,7 @@ impl Page<'_> {
     }
 
     /// There is no plan: what is in the way of one, or how to begin.
-    fn nothing_yet(&self, wanted: Option<&Asked>) -> Html {
+    fn nothing_yet(&self, wanted: Option<&Asked>) -> Body {
         let words = match wanted {
             Some(Ok(_)) => {
                 "Ready. The planner finds the cheapest boards for the parts of this job, and says where each part comes from."
@@ -133,42 +233,50 @@ impl Page<'_> {
             Some(Err(_)) => "These are in the way of a plan.",
             None => "One of the options is not filled in right.",
         };
-        html! {
-            <>
-                <div class="headline is-wanting" data-testid="answer-headline" role="status">
-                    <div class="headline__inside is-words">
-                        <p class="headline__label">{ "No plan yet" }</p>
-                        <p class="headline__need">{ words }</p>
-                    </div>
-                </div>
-                <div class="rest-of-answer">{ self.about(wanted) }</div>
-            </>
+        Body { headline: wanting("No plan yet", words), rest: self.about(wanted) }
+    }
+
+    /// What a board on hand can become, when the planner has nothing else to do.
+    fn on_hand(&self, wanted: Option<&Asked>) -> Html {
+        let (Some(Ok(wanted)), Some(options)) = (wanted, self.options) else { return html! {} };
+        if self.searching.search.is_running() {
+            return html! {};
         }
+        let how = How { tape: self.tape(), keep_from: options.keep_from };
+        html! { <OnHand job={Rc::new(wanted.job.clone())} labels={Rc::new(wanted.labels.clone())} {how} /> }
     }
 
     /// What is in the way, what waits, and what the builder should know.
     fn about(&self, wanted: Option<&Asked>) -> Html {
-        let tape = self.tape();
         match wanted {
-            Some(Err(problems)) => html! {
+            Some(Err(InTheWay::List(words))) => {
+                html! { <p class="trouble" data-testid="in-the-way">{ words }</p> }
+            }
+            Some(Err(InTheWay::Problems(problems))) => html! {
                 <ul class="rows" data-testid="in-the-way">
                     { for problems.iter().map(|problem| self.in_the_way(problem)) }
                 </ul>
             },
-            Some(Ok(wanted)) => html! {
-                <>
-                    if !wanted.left_out.is_empty() {
-                        <section class="plan__part" aria-label="Parts that wait" data-testid="waiting">
-                            <h2 class="part-title">{ "Not planned yet" }</h2>
-                            <ul class="notes">{ for wanted.left_out.iter().map(|it| html! { <li>{ sentence(&it.sentence, tape) }</li> }) }</ul>
-                        </section>
-                    }
-                    if !wanted.notes.is_empty() {
-                        <ul class="notes">{ for wanted.notes.iter().map(|it| html! { <li>{ sentence(it, tape) }</li> }) }</ul>
-                    }
-                </>
-            },
+            Some(Ok(wanted)) => self.notes(wanted),
             None => html! {},
+        }
+    }
+
+    /// What waits, and what the builder should know.
+    fn notes(&self, wanted: &Wanted) -> Html {
+        let tape = self.tape();
+        html! {
+            <>
+                if !wanted.left_out.is_empty() {
+                    <section class="plan__part" aria-label="Parts that wait" data-testid="waiting">
+                        <h2 class="part-title">{ "Not planned yet" }</h2>
+                        <ul class="notes">{ for wanted.left_out.iter().map(|it| html! { <li>{ sentence(&it.sentence, tape) }</li> }) }</ul>
+                    </section>
+                }
+                if !wanted.notes.is_empty() {
+                    <ul class="notes">{ for wanted.notes.iter().map(|it| html! { <li>{ sentence(it, tape) }</li> }) }</ul>
+                }
+            </>
         }
     }
 
@@ -189,51 +297,78 @@ impl Page<'_> {
     }
 
     /// What the planner has found, or is finding.
-    fn found(&self, wanted: Option<&Asked>, all: &UseStateHandle<bool>) -> Html {
+    fn found(&self, wanted: &Wanted, entries: &Entries, all: &UseStateHandle<bool>) -> Body {
         let search = &*self.searching.search;
         let tape = self.tape();
-        let now = match wanted {
-            Some(Ok(wanted)) => Some(wanted).filter(|it| search.job.as_deref() == Some(&it.job)),
-            _ => None,
-        };
-        let Some(wanted_now) = now else {
-            // The parts, the rack or the options changed meanwhile.
-            return html! {
-                <>
-                    <div class="headline is-wanting" data-testid="answer-headline" role="status">
-                        <div class="headline__inside is-words">
-                            <p class="headline__label">{ "Out of date" }</p>
-                            <p class="headline__need">{ "Something changed since this was planned. Plan it again." }</p>
-                        </div>
-                    </div>
-                    <div class="rest-of-answer">{ self.about(wanted) }</div>
-                </>
-            };
-        };
-        let labels = Rc::new(wanted_now.labels.clone());
-        let told = self.told(&wanted_now.job, search.plan.as_ref(), &labels);
-        let wanting = impossible(search, Some(&labels), tape).unwrap_or_default();
-        let nothing = |_: usize, _: &BoardCut| html! {};
-        let nowhere = |_: usize, _: &Keep| html! {};
-        html! {
+        let labels = Rc::new(wanted.labels.clone());
+        let told = self.told(&wanted.job, search.plan.as_ref(), &labels);
+        let instead = no_plan(search, Some(&labels), tape);
+        let rest = html! {
             <>
-                { headline(search, Some(&labels), told.as_ref(), self.is_rack, tape, wanting) }
-                <div class="rest-of-answer">
-                    { progress(self.searching, Some(&labels), self.is_rack) }
-                    if let Some(told) = told {
-                        { self.about(wanted) }
-                        { whole(&told.report, tape, all, &Beside { board: &nothing, offcut: &nowhere }) }
-                        if let Some(job) = search.job.clone().filter(|_| !search.is_running() && !self.is_rack) {
-                            <Comparison {job} plan={told.plan.clone()} {labels} {tape} />
-                        }
+                { progress(self.searching, Some(&labels), self.is_rack) }
+                if let Some(told) = &told {
+                    if !search.is_running() { { self.use_it(wanted, told, entries) } }
+                    { self.notes(wanted) }
+                    { whole(&told.report, tape, all, &Beside::NOTHING) }
+                    if let Some(job) = search.job.clone().filter(|_| !search.is_running() && !self.is_rack) {
+                        <Comparison {job} plan={told.plan.clone()} labels={labels.clone()} {tape} />
                     }
-                </div>
+                }
             </>
+        };
+        Body {
+            headline: headline(search, Some(&labels), told.as_ref(), self.is_rack, tape, instead),
+            rest,
         }
     }
 
     fn told(&self, job: &CutJob, plan: Option<&Rc<Plan>>, labels: &Labels) -> Option<Told> {
         let how = How { tape: self.tape(), keep_from: self.options?.keep_from };
         Told::of(job, plan?, labels, how)
+    }
+
+    /// Keeps the plan that was found in the job.
+    fn use_it(&self, wanted: &Wanted, told: &Told, entries: &Entries) -> Html {
+        let search = &*self.searching.search;
+        let plan = CutPlan {
+            title: "Boards".to_owned(),
+            is_list: self.kept.as_ref().is_some_and(|kept| kept.plan.is_list),
+            entries: typed(OPTIONS.fields, entries),
+            asked: wanted.job.clone(),
+            labels: wanted.labels.clone(),
+            pieces: wanted.pieces.clone(),
+            plan: (*told.plan).clone(),
+            bound_cents: search.bound_cents,
+        };
+        let step = self.open.book.job.keeping_plan(plan);
+        let (on_page, searching) = (self.open.on_page.clone(), self.searching.clone());
+        let take = Callback::from(move |_: MouseEvent| {
+            on_page.edit(Edit::Make(step.clone()));
+            searching.forget();
+        });
+        let forget = {
+            let searching = self.searching.clone();
+            Callback::from(move |_: MouseEvent| searching.forget())
+        };
+        html! {
+            <div class="plan-steps">
+                <button type="button" class="tool tool--main" data-testid="use-plan" onclick={take}>{ "Use this plan" }</button>
+                if self.kept.is_some() {
+                    <button type="button" class="tool" data-testid="forget-plan" onclick={forget}>{ "Keep the plan in use" }</button>
+                }
+            </div>
+        }
+    }
+}
+
+/// The headline where there is no plan.
+fn wanting(label: &str, words: &str) -> Html {
+    html! {
+        <div class="headline is-wanting" data-testid="answer-headline" role="status">
+            <div class="headline__inside is-words">
+                <p class="headline__label">{ label }</p>
+                <p class="headline__need">{ words }</p>
+            </div>
+        </div>
     }
 }

@@ -1,0 +1,164 @@
+//! A board that came out different: what of it is good, and what is left of it.
+
+use std::collections::BTreeSet;
+use std::rc::Rc;
+
+use reckoner_core::calculators::{Calculator, Stage};
+use reckoner_core::cutting::Source;
+use reckoner_core::cutting::report::KeyLine;
+use reckoner_core::job::{CutPlan, ItemId, RackBoard};
+use reckoner_core::measure::Length;
+use reckoner_core::measure::text::{NoNames, exact_text};
+use reckoner_core::sheet::{Answer, Ask, Entries, Field, Kind, Start};
+use yew::prelude::*;
+
+use super::super::item::Shared;
+use crate::form::Form;
+use crate::form::view::{asks_about, use_at_hand};
+use crate::job_book::book::Edit;
+
+/// What is asked about the pieces that are left.
+static LEFT: Calculator = Calculator {
+    slug: "",
+    title: "What is left",
+    question: "What is left of it?",
+    stage: Stage::Wood,
+    fields: FIELDS,
+    results: &[],
+    work,
+};
+
+const FIELDS: &[Field] = &[Field::new(
+    "left",
+    "Left of it",
+    "lengths that can still be used, as measured; empty for none",
+    Kind::Lengths,
+    Start::Text(""),
+)];
+
+fn work(ask: &mut Ask) -> Option<Answer> {
+    ask.lengths("left");
+    None
+}
+
+#[derive(Properties, PartialEq)]
+pub(super) struct DifferentProps {
+    pub(super) open: Shared,
+    pub(super) plan: ItemId,
+    pub(super) board: usize,
+    /// What comes from the board, as planned.
+    pub(super) key_lines: Vec<KeyLine>,
+    pub(super) close: Callback<()>,
+    pub(super) on_keying: Callback<bool>,
+}
+
+/// What of a board is good, and what is left of it.
+#[component]
+pub(super) fn Different(props: &DifferentProps) -> Html {
+    let DifferentProps { open: Shared(open), plan, board, key_lines, close, on_keying } = props;
+    let bench = open.settings.bench;
+    let good = use_state_eq(|| key_lines.iter().map(|line| line.count).collect::<Vec<u32>>());
+    let form = use_reducer(|| {
+        let mut entries = Entries::default();
+        entries.set_unit(Some(open.book.job.unit));
+        Form::new(&LEFT, entries, None)
+    });
+    let entries = form.entries().clone();
+    let sheet = Rc::new(LEFT.sheet(&entries, &bench, &NoNames));
+    let at_hand = use_at_hand(form.clone(), sheet, open.settings.clone(), Rc::default());
+    {
+        let on_keying = on_keying.clone();
+        use_effect_with(at_hand.is_keying(), move |is| on_keying.emit(*is));
+    }
+    let left = Ask::new(LEFT.fields, &entries, &bench, &NoNames).lengths("left");
+    let take = {
+        let (open, good, left, close) = (open.clone(), good.clone(), left.clone(), close.clone());
+        let (plan, board) = (*plan, *board);
+        Callback::from(move |_: MouseEvent| {
+            let job = &open.book.job;
+            let (Some((kept, _)), Some(left)) = (job.cut_plan(plan), left.as_ref()) else { return };
+            let good = counted(kept, board, &good);
+            let pieces = if kept.is_list { Vec::new() } else { on_rack(kept, board, left) };
+            let texts = if kept.is_list {
+                left.iter().map(|it| exact_text(*it)).collect()
+            } else {
+                Vec::new()
+            };
+            if let Some(step) = job.coming_out_different(plan, board, good, pieces, texts) {
+                open.on_page.edit(Edit::Make(step));
+            }
+            close.emit(());
+        })
+    };
+    let line = |at: usize, line: &KeyLine| {
+        let now = good.get(at).copied().unwrap_or(0);
+        let to = |count: u32| {
+            let good = good.clone();
+            Callback::from(move |_: MouseEvent| {
+                let mut counts = (*good).clone();
+                if let Some(it) = counts.get_mut(at) {
+                    *it = count;
+                }
+                good.set(counts);
+            })
+        };
+        html! {
+            <li class="good">
+                <button type="button" class="tick" aria-label={format!("One {} less is good", line.name)} disabled={now == 0}
+                    data-testid={format!("less-{}", line.letter)} onclick={to(now.saturating_sub(1))}>{ "−" }</button>
+                <span class="good__words">{ format!("{now} of {} × {} good", line.count, line.name) }</span>
+                <button type="button" class="tick" aria-label={format!("One {} more is good", line.name)} disabled={now >= line.count}
+                    data-testid={format!("more-{}", line.letter)} onclick={to(now.saturating_add(1).min(line.count))}>{ "+" }</button>
+            </li>
+        }
+    };
+    html! {
+        <section class="different" aria-label="It came out different" data-testid="different">
+            <p class="plan__words">{ "A split, a knot, a part cut wrong: say what is good, and what is left." }</p>
+            <ul class="goods">{ for key_lines.iter().enumerate().map(|(at, it)| line(at, it)) }</ul>
+            { asks_about(LEFT.title, &at_hand) }
+            <div class="board__steps">
+                <button type="button" class="tool tool--take" data-testid="take-different" disabled={left.is_none()} onclick={take}>
+                    { "That is how it is" }
+                </button>
+                <button type="button" class="tool" data-testid="leave-different" onclick={close.reform(|_: MouseEvent| ())}>{ "Not now" }</button>
+            </div>
+        </section>
+    }
+}
+
+/// How many of each part are good, by the part's place in the cutting job. The lines of the key stand in that order.
+fn counted(kept: &CutPlan, board: usize, good: &[u32]) -> Vec<(usize, u32)> {
+    let parts: BTreeSet<usize> = kept
+        .plan
+        .boards
+        .get(board)
+        .map(|cut| cut.placed().iter().map(|placed| placed.part).collect())
+        .unwrap_or_default();
+    parts.into_iter().zip(good.iter().copied()).filter(|(_, count)| *count > 0).collect()
+}
+
+/// What is left of a board, as boards of the rack.
+fn on_rack(kept: &CutPlan, board: usize, left: &[Length]) -> Vec<RackBoard> {
+    let Some(cut) = kept.plan.boards.get(board) else { return Vec::new() };
+    let section = match cut.source {
+        Source::Board(at) => kept.asked.boards.get(at).map(|it| &it.section),
+        Source::Scrap(at) => kept.asked.scraps.get(at).map(|it| &it.section),
+    };
+    let label = section.and_then(|id| kept.labels.section(&kept.asked, id));
+    let Some((label, (thickness, width))) = label.and_then(|it| Some((it, it.size?))) else {
+        return Vec::new();
+    };
+    let piece = |length: &Length| RackBoard {
+        name: format!("left of board {}", board.saturating_add(1)),
+        section: label.name.clone(),
+        thickness: exact_text(thickness),
+        width: exact_text(width),
+        length: exact_text(*length),
+        quantity: 1,
+        wet: false,
+        sawn_ends: true,
+        knots: String::new(),
+    };
+    left.iter().map(piece).collect()
+}

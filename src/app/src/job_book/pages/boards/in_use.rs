@@ -1,0 +1,188 @@
+//! The plan in use: what was cut of it, what came out different, and what changed since it was made.
+
+use std::rc::Rc;
+
+use reckoner_core::cutting::report::{BoardCut, Keep};
+use reckoner_core::job::{BoardState, Step, since};
+use yew::prelude::*;
+
+use super::super::item::Shared;
+use super::different::Different;
+use super::{Asked, Body, Kept, Page};
+use crate::components::sentence::sentence;
+use crate::cutting::found::headline;
+use crate::cutting::report::{Beside, whole};
+use crate::cutting::search::Search;
+use crate::job_book::book::Edit;
+use crate::platform::dom;
+
+impl Page<'_> {
+    /// The plan in use. `different` is the board that came out different, while that is being written down.
+    pub(super) fn in_use(
+        &self,
+        kept: &Kept,
+        wanted: Option<&Asked>,
+        all: &UseStateHandle<bool>,
+        different: &UseStateHandle<Option<usize>>,
+        is_keying: &UseStateHandle<bool>,
+    ) -> Body {
+        let (plan, tape) = (kept.plan, self.tape());
+        let labels = Rc::new(plan.labels.clone());
+        let search = Search::kept(plan.asked.clone(), plan.plan.clone(), plan.bound_cents);
+        let told = self.told(&plan.asked, search.plan.as_ref(), &labels);
+        let is_rack = !plan.plan.left_out.is_empty();
+        let board = |at: usize, cut: &BoardCut| self.board(kept, at, cut, different, is_keying);
+        let offcut = |_: usize, keep: &Keep| self.offcut(kept, keep);
+        let trouble = html! {
+            <p class="trouble" role="alert">{ "This plan cannot be shown. Plan again." }</p>
+        };
+        let is_bought = |at: usize| kept.boards.get(at).is_some_and(|it| *it != BoardState::ToCut);
+        let beside = Beside { board: &board, offcut: &offcut, is_bought: &is_bought };
+        let rest = html! {
+            <>
+                { self.changed(kept, wanted) }
+                { self.steps(kept) }
+                { self.about(wanted) }
+                if let Some(told) = &told { { whole(&told.report, tape, all, &beside) } }
+                { self.dropping(kept) }
+            </>
+        };
+        Body {
+            headline: headline(&search, Some(&labels), told.as_ref(), is_rack, tape, trouble),
+            rest,
+        }
+    }
+
+    /// What changed in the job since the plan was made.
+    fn changed(&self, kept: &Kept, wanted: Option<&Asked>) -> Html {
+        let Some(Ok(wanted)) = wanted.filter(|_| !kept.plan.is_list) else { return html! {} };
+        let changes = since(&self.open.book.job, kept.id, wanted);
+        html! {
+            if !changes.is_empty() {
+                <section class="attention" aria-label="Changed since the plan was made" data-testid="changed">
+                    <h2>{ "Changed since this was planned" }</h2>
+                    <ul class="notes">{ for changes.iter().map(|it| html! { <li>{ sentence(it, self.tape()) }</li> }) }</ul>
+                    <p>{ "What is cut stays cut. Plan what is left." }</p>
+                </section>
+            }
+        }
+    }
+
+    fn making(&self, step: Option<Step>) -> Callback<MouseEvent> {
+        let on_page = self.open.on_page.clone();
+        Callback::from(move |_: MouseEvent| {
+            if let Some(step) = &step {
+                on_page.edit(Edit::Make(step.clone()));
+            }
+        })
+    }
+
+    /// What can be done with the whole plan.
+    fn steps(&self, kept: &Kept) -> Html {
+        let job = &self.open.book.job;
+        let n_cut = kept.boards.iter().filter(|state| state.is_cut()).count();
+        let buying = job.buying(kept.id);
+        let can_buy = buying.is_some();
+        let buy = self.making(buying);
+        html! {
+            <div class="plan-steps">
+                <p class="plan__words" data-testid="boards-cut">{ format!("{n_cut} of {} boards cut.", kept.boards.len()) }</p>
+                if can_buy {
+                    <button type="button" class="tool" data-testid="bought" onclick={buy}>{ "All bought" }</button>
+                }
+            </div>
+        }
+    }
+
+    /// The way back to no plan at all.
+    fn dropping(&self, kept: &Kept) -> Html {
+        let (on_page, step) =
+            (self.open.on_page.clone(), self.open.book.job.dropping_plan(kept.id));
+        let drop = Callback::from(move |_: MouseEvent| {
+            if dom::confirm("Throw this plan away? Undo brings it back.") {
+                on_page.edit(Edit::Make(step.clone()));
+            }
+        });
+        html! {
+            <div class="plan-steps">
+                <button type="button" class="tool" data-testid="drop-plan" onclick={drop}>{ "Throw the plan away" }</button>
+            </div>
+        }
+    }
+
+    /// The ticks of one board.
+    fn board(
+        &self,
+        kept: &Kept,
+        at: usize,
+        cut: &BoardCut,
+        different: &UseStateHandle<Option<usize>>,
+        is_keying: &UseStateHandle<bool>,
+    ) -> Html {
+        let state = kept.boards.get(at).cloned().unwrap_or_default();
+        match state {
+            BoardState::Cut => {
+                return html! { <p><span class="badge is-cut" data-testid={format!("is-cut-{}", cut.number)}>{ "cut" }</span></p> };
+            }
+            BoardState::Different { .. } => {
+                return html! { <p><span class="badge is-different">{ "came out different" }</span></p> };
+            }
+            BoardState::ToCut | BoardState::Bought(_) => {}
+        }
+        let close = {
+            let (different, is_keying) = (different.clone(), is_keying.clone());
+            Callback::from(move |()| {
+                different.set(None);
+                is_keying.set(false);
+            })
+        };
+        if **different == Some(at) {
+            let on_keying = {
+                let is_keying = is_keying.clone();
+                Callback::from(move |is| is_keying.set(is))
+            };
+            return html! {
+                <Different open={Shared(self.open.clone())} plan={kept.id} board={at} key_lines={cut.key.clone()} {close} {on_keying} />
+            };
+        }
+        let begin = {
+            let different = different.clone();
+            Callback::from(move |_: MouseEvent| different.set(Some(at)))
+        };
+        html! {
+            <div class="board__steps">
+                <button type="button" class="tool" data-testid={format!("cut-{}", cut.number)} onclick={self.cutting(kept, at)}>
+                    { "Cut as drawn" }
+                </button>
+                <button type="button" class="tool" data-testid={format!("different-{}", cut.number)} onclick={begin}>
+                    { "Came out different" }
+                </button>
+            </div>
+        }
+    }
+
+    fn cutting(&self, kept: &Kept, board: usize) -> Callback<MouseEvent> {
+        let keep_from = self.options.map(|options| options.keep_from);
+        self.making(keep_from.and_then(|from| self.open.book.job.cutting(kept.id, board, from)))
+    }
+
+    /// An offcut goes on the rack when its board is cut.
+    fn offcut(&self, kept: &Kept, keep: &Keep) -> Html {
+        let is_cut = kept.boards.get(keep.board).is_some_and(BoardState::is_cut);
+        let number = keep.board.saturating_add(1);
+        let words = match (is_cut, kept.plan.is_list) {
+            (true, false) => "on the rack",
+            (true, true) => "on hand",
+            (false, _) => "",
+        };
+        html! {
+            if is_cut {
+                <span class="badge is-cut">{ words }</span>
+            } else {
+                <button type="button" class="tool" data-testid={format!("offcut-of-{number}")} onclick={self.cutting(kept, keep.board)}>
+                    { format!("Board {number} is cut: keep it") }
+                </button>
+            }
+        }
+    }
+}
