@@ -165,7 +165,7 @@ pub(crate) fn part(name: &str, quantity: i64, size: [&str; 3], stock: &str) -> P
     }
 }
 
-fn random_job(dice: &mut Dice) -> Job {
+pub(crate) fn random_job(dice: &mut Dice) -> Job {
     let mut items = Vec::new();
     let (thickness, width) = BOARDS[usize::try_from(dice.roll(0, 6)).expect("small")];
     for number in 0..dice.roll(1, 2) {
