@@ -1,7 +1,7 @@
 //! One Chromium: scripts, screenshots, its network and its processor.
 
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::thread::sleep;
 use std::time::{Duration, Instant};
 
@@ -211,6 +211,64 @@ impl Browser {
         }
     }
 
+    /// Chooses a file in a file input, as the system's window for it would.
+    #[track_caller]
+    pub fn choose_file(&self, css: &str, file: &Path) {
+        let id = self.must(css, self.find(css));
+        let body = json!({ "text": file.to_string_lossy() });
+        self.must(css, self.driver.post(&format!("/element/{id}/value"), &body));
+    }
+
+    /// Lets the page save files into a folder, which is emptied first.
+    #[track_caller]
+    pub fn save_files_to(&self, folder: &Path) {
+        drop(fs::remove_dir_all(folder));
+        fs::create_dir_all(folder)
+            .unwrap_or_else(|error| panic!("cannot make {}: {error}", folder.display()));
+        let way = json!({ "behavior": "allow", "downloadPath": folder.to_string_lossy() });
+        self.cdp("Browser.setDownloadBehavior", &way);
+    }
+
+    /// Waits until a file is saved into a folder, and gives its path.
+    ///
+    /// # Panics
+    ///
+    /// When none comes.
+    #[track_caller]
+    pub fn saved_file(&self, folder: &Path) -> PathBuf {
+        let deadline = Instant::now() + PATIENCE;
+        loop {
+            let files = fs::read_dir(folder).into_iter().flatten().flatten();
+            // Chromium gives a file its name when it is whole.
+            let whole = |path: &PathBuf| path.extension().is_some_and(|it| it != "crdownload");
+            match files.map(|entry| entry.path()).find(whole) {
+                Some(path) => return path,
+                None if Instant::now() > deadline => {
+                    panic!("nothing was saved to {}", folder.display())
+                }
+                None => sleep(BETWEEN_LOOKS),
+            }
+        }
+    }
+
+    /// An element as it is seen, as PNG.
+    #[track_caller]
+    pub fn picture_of(&self, css: &str) -> Vec<u8> {
+        let id = self.must(css, self.find(css));
+        let picture = self.must(css, self.driver.get(&format!("/element/{id}/screenshot")));
+        STANDARD.decode(picture.as_str().unwrap_or_default()).unwrap_or_default()
+    }
+
+    /// The page as it is printed, as PDF, on paper so many centimetres wide and high.
+    #[track_caller]
+    pub fn printed(&self, width: f64, height: f64) -> Vec<u8> {
+        // The page asks for half an inch itself; the driver wants to be told.
+        let margin = json!({ "top": 1.27, "bottom": 1.27, "left": 1.27, "right": 1.27 });
+        let paper = json!({ "page": { "width": width, "height": height }, "margin": margin, "background": false });
+        let pdf = self.must("print", self.driver.post("/print", &paper));
+        STANDARD.decode(pdf.as_str().unwrap_or_default()).unwrap_or_default()
+    }
+
     /// Opens another window of the same browser and turns to it; its handle.
     #[track_caller]
     pub fn open_window(&self) -> String {
@@ -296,7 +354,7 @@ impl Browser {
     }
 
     #[track_caller]
-    fn must(&self, what: &str, result: Result<Value, Trouble>) -> Value {
+    fn must<T>(&self, what: &str, result: Result<T, Trouble>) -> T {
         result.unwrap_or_else(|trouble| panic!("{what}: {trouble}"))
     }
 }

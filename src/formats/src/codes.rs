@@ -147,7 +147,7 @@ impl Gatherer {
             [first @ .., last] if missing.len() <= 8 => {
                 format!("{here} of {count}, still missing {} and {last}", first.join(", "))
             }
-            _ => format!("{here} of {count}, still missing {}", missing.len()),
+            _ => format!("{here} of {count}, {} still missing", missing.len()),
         }
     }
 

@@ -117,11 +117,16 @@ fn cover(pages: &Pages, title: &str) -> Content {
     pen.words((left, pages.top + 0.3), 18.0, title);
     let (rows, columns) = (pages.rows, pages.columns);
     let count = pages.pages.len();
-    for (line, words) in (0..).zip([
-        "Print at 100 %, actual size. Do not fit to the page.".to_owned(),
-        format!(
+    let follow = match (count, rows) {
+        (1, _) => "One page follows.".to_owned(),
+        (_, 1) => format!("{count} pages follow, side by side. Each overlaps the next by 1/2 in."),
+        _ => format!(
             "{count} pages follow, in {rows} rows of {columns}. Each overlaps the next by 1/2 in."
         ),
+    };
+    for (line, words) in (0..).zip([
+        "Print at 100 %, actual size. Do not fit to the page.".to_owned(),
+        follow,
         "Lay the dashed lines on each other, tape the pages, then cut or prick through.".to_owned(),
         "Measure this square. Both sides must be 3 in. If they are not, do not use the pages."
             .to_owned(),

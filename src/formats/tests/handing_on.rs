@@ -98,6 +98,13 @@ fn progress_names_what_is_missing() {
         gatherer.take(&all[number - 1]).expect("a code of this job");
         assert_eq!(gatherer.in_words(), words);
     }
+    let many = codes("one job, long enough for several codes", 5).expect("few codes");
+    let mut gatherer = Gatherer::default();
+    gatherer.take(&many[2]).expect("a code of this job");
+    assert_eq!(
+        gatherer.in_words(),
+        format!("1 of {0}, {1} still missing", many.len(), many.len() - 1)
+    );
 }
 
 #[test]

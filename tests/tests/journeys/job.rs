@@ -3,7 +3,7 @@
 use reckoner_e2e::{App, Screen};
 
 /// Opens the demo by tapping, from the list of calculators.
-fn demo() -> App {
+pub(crate) fn demo() -> App {
     let app = App::open(Screen::PHONE);
     app.wait_until_kept();
     app.tap("to-jobs");
@@ -14,7 +14,7 @@ fn demo() -> App {
 }
 
 /// Measures the leg of the demo 1/16 in thinner than planned.
-fn cut_the_leg_thin(app: &App) {
+pub(crate) fn cut_the_leg_thin(app: &App) {
     app.tap("item-leg");
     app.enter("as_cut", &["3", "page-16", "3/16", "close"]);
     app.wait_for("moved");

@@ -1,11 +1,14 @@
 //! Journeys through the built app: what a person does, in a real browser.
 
 mod calculators;
+mod film;
+mod handing_on;
 mod javascript;
 mod job;
 mod keyboard;
 mod offline;
 mod pages;
+mod paper;
 mod planner;
 mod privacy;
 mod recovery;

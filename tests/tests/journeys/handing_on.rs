@@ -1,0 +1,285 @@
+//! A job handed to a second browser with a profile of its own: by file, link, text and camera.
+
+use std::fs;
+
+use reckoner_e2e::{App, Browser, Screen};
+
+use crate::film::{self, Frame};
+use crate::job::{cut_the_leg_thin, demo};
+
+/// The demo with its leg cut thin, so that it is not the demo that anybody can open.
+fn job_of_the_first() -> App {
+    let app = demo();
+    cut_the_leg_thin(&app);
+    app.tap("back");
+    app.wait_for("sizes");
+    app
+}
+
+/// The sizes and the parts as they stand in the lists.
+fn lists(app: &App) -> (String, String) {
+    app.tap("section-sizes");
+    let sizes = app.text("sizes");
+    app.tap("section-parts");
+    let parts = app.text("parts");
+    (sizes, parts)
+}
+
+fn to_hand_on(app: &App) {
+    app.tap("section-hand-on");
+    app.wait_for("save-file");
+}
+
+/// A second browser on the page where jobs are taken in, with an empty shelf.
+fn second(browser: Browser) -> App {
+    let app = App::with(browser);
+    app.go("#/take");
+    app.wait_for_start();
+    app.wait_for("watch");
+    app
+}
+
+/// What will come in is shown first; then it is taken, and is the same job.
+fn take_and_compare(first: &App, second: &App) {
+    second.wait_for("incoming");
+    let words = second.text("incoming");
+    assert!(words.contains("Potting bench") && words.contains("sizes"), "{words}");
+    assert!(!second.shows("name-is-here"), "{words}");
+    second.tap("take-job");
+    second.wait_for("sizes");
+    assert_eq!(lists(second), lists(first));
+    second.assert_quiet_console();
+}
+
+fn paste(app: &App, text: &str) {
+    app.script(&format!(
+        "const box = document.querySelector('[data-testid=pasted]');
+         box.value = {}; box.dispatchEvent(new Event('input', {{ bubbles: true }}))",
+        serde_json::json!(text)
+    ));
+    app.tap("look-at-text");
+}
+
+/// What the page copies, in place of the clipboard, which belongs to the whole machine.
+fn copied(app: &App, button: &str) -> String {
+    app.script("navigator.clipboard.writeText = async (text) => { window.copied = text }");
+    app.tap(button);
+    app.wait_until("something is copied", "return Boolean(window.copied)");
+    app.script("return window.copied").as_str().expect("a text").to_owned()
+}
+
+#[test]
+fn a_job_goes_to_another_browser_as_a_file() {
+    let first = job_of_the_first();
+    to_hand_on(&first);
+    let folder = film::files_of("as-a-file");
+    first.save_files_to(&folder);
+    first.tap("save-file");
+    let file = first.saved_file(&folder);
+    let second = second(Browser::start(Screen::PHONE));
+    second.choose_file("[data-testid=open-file]", &file);
+    second.wait_for("incoming");
+    second.assert_accessible();
+    second.picture("take-incoming");
+    take_and_compare(&first, &second);
+}
+
+#[test]
+fn a_job_goes_to_another_browser_as_a_link() {
+    let first = job_of_the_first();
+    to_hand_on(&first);
+    let link = copied(&first, "copy-job-link");
+    let fragment = link.find("#/take?").map(|at| &link[at..]).expect("a link to take");
+    let second = App::arrive(Screen::PHONE);
+    second.go(fragment);
+    second.wait_for_start();
+    take_and_compare(&first, &second);
+    // A second time it is beside the first, and that is said before.
+    second.go("#/take");
+    second.wait_for("pasted");
+    paste(&second, &format!("My bench: {link} bye"));
+    second.wait_for("name-is-here");
+    second.tap("leave-job");
+    second.go("#/jobs");
+    second.wait_for("jobs");
+    let count = second.script("return document.querySelectorAll('[data-testid=jobs] li').length");
+    assert_eq!(count, 1, "what was left is not on the shelf");
+}
+
+#[test]
+fn a_job_goes_to_another_browser_as_codes_before_its_camera() {
+    let first = job_of_the_first();
+    to_hand_on(&first);
+    first.tap("to-codes");
+    first.tap("pace-tap");
+    first.assert_accessible();
+    first.assert_no_sideways_scroll();
+    first.assert_on_first_screen("code");
+    let mut frames = Vec::new();
+    loop {
+        let place = first.text("code-place");
+        let [_, number, _, count] = place.split(' ').collect::<Vec<_>>()[..] else {
+            panic!("{place}")
+        };
+        frames.push(Frame::of(&first.picture_of("[data-testid=code] svg")));
+        if number == count {
+            break;
+        }
+        first.tap("code-next");
+        first.wait_until(
+            "the next code",
+            &format!(
+                "return document.querySelector('[data-testid=code-place]').innerText !== '{place}'"
+            ),
+        );
+    }
+    assert!(frames.len() > 3, "{} codes", frames.len());
+    // Out of order, every third one with a hand before it.
+    let count = frames.len();
+    let mut film = Vec::new();
+    for at in 0..count {
+        let frame = frames.swap_remove((at * 7 + 2) % frames.len());
+        if at % 3 == 0 {
+            film.push(frame.damaged());
+        }
+        film.push(frame);
+    }
+    let film = film::write("codes", &film);
+    let switch = format!("--use-file-for-fake-video-capture={}", film.display());
+    let second = second(Browser::with_switches(
+        Screen::PHONE,
+        &["--use-fake-device-for-media-stream", "--use-fake-ui-for-media-stream", &switch],
+    ));
+    second.tap("watch");
+    second.wait_until(
+        "a first code is here",
+        "return / of \\d+, .*still missing/.test(document.querySelector('[data-testid=progress]').innerText)",
+    );
+    second.picture("take-camera");
+    second.assert_accessible();
+    let camera =
+        "window.eye ??= document.querySelector('video')?.srcObject; return window.eye?.active";
+    assert_eq!(second.script(camera), true);
+    first.tap("back");
+    take_and_compare(&first, &second);
+    assert_eq!(second.script(camera), false, "the camera is stopped when the job is whole");
+}
+
+#[test]
+fn the_camera_is_stopped_when_its_page_is_left() {
+    let app = second(Browser::with_switches(
+        Screen::PHONE,
+        &["--use-fake-device-for-media-stream", "--use-fake-ui-for-media-stream"],
+    ));
+    app.tap("watch");
+    app.wait_until(
+        "the camera runs",
+        "window.eye = document.querySelector('video')?.srcObject; return Boolean(window.eye?.active)",
+    );
+    app.tap("back");
+    app.wait_for("open-demo");
+    assert_eq!(app.script("return window.eye.active"), false);
+    app.assert_quiet_console();
+}
+
+#[test]
+fn without_a_camera_the_other_ways_are_named() {
+    let refused = ["--use-fake-device-for-media-stream", "--deny-permission-prompts"].as_slice();
+    for (switches, words) in [(refused, "refused"), ([].as_slice(), "no camera")] {
+        let app = second(Browser::with_switches(Screen::PHONE, switches));
+        if switches.is_empty() {
+            // A browser without a camera, whatever machine the journey runs on.
+            app.script(
+                "navigator.mediaDevices.getUserMedia = async () => { throw new DOMException('', 'NotFoundError') }",
+            );
+        }
+        app.tap("watch");
+        app.wait_for("job-trouble");
+        let trouble = app.text("job-trouble");
+        assert!(
+            trouble.contains(words) && trouble.contains("a file, a link or a text"),
+            "{trouble}"
+        );
+        assert!(app.shows("open-file") || app.shows("pasted"));
+        app.assert_accessible();
+    }
+}
+
+#[test]
+fn rubbish_is_refused_and_the_shelf_stays_as_it_was() {
+    let app = demo();
+    to_hand_on(&app);
+    app.tap("to-codes");
+    let texts = copied(&app, "copy-codes");
+    let codes: Vec<&str> = texts.lines().collect();
+    app.go("#/take");
+    app.wait_for("pasted");
+    let whole = "{\"format\":\"sawdust-reckoner-job\",\"version\":1}";
+    for (rubbish, words) in [
+        ("hello", "cut short or was changed"),
+        ("https://example.org/#/take?AAAA", "cut short or was changed"),
+        ("{\"a\":", "not a job file"),
+        ("{\"format\":\"sawdust-reckoner-job\",\"version\":9,\"items\":[]}", "later version"),
+        (whole, "not a job file"),
+        ("SR1 00000000 1/2 00000000 AAAA", "not a code of this app"),
+    ] {
+        paste(&app, rubbish);
+        app.wait_until(
+            &format!("{rubbish} is refused"),
+            &format!("return document.querySelector('[data-testid=job-trouble]')?.innerText.includes('{words}')"),
+        );
+        assert!(!app.shows("incoming"), "{rubbish}");
+    }
+    // Codes one by one, in any order, with one of another job between them.
+    paste(&app, codes[1]);
+    let missing = |app: &App| app.text("progress");
+    assert!(missing(&app).starts_with("1 of "), "{}", missing(&app));
+    let other = "SR1 12345678 1/2 D3D99E8B A";
+    paste(&app, other);
+    app.wait_for("job-trouble");
+    let words = app.text("job-trouble");
+    assert!(words.contains("Code 1 of 2 is of another job"), "{words}");
+    assert!(missing(&app).starts_with("1 of "), "{}", missing(&app));
+    let folder = film::files_of("rubbish");
+    fs::create_dir_all(&folder).expect("a folder");
+    let huge = folder.join("huge.json");
+    fs::write(&huge, vec![b' '; 4_000_001]).expect("writing");
+    app.choose_file("[data-testid=open-file]", &huge);
+    app.wait_until(
+        "a huge file is refused",
+        "return document.querySelector('[data-testid=job-trouble]')?.innerText.includes('too large')",
+    );
+    app.go("#/jobs");
+    app.wait_for("jobs");
+    assert!(app.text("jobs").contains("Potting bench"));
+    let count = app.script("return document.querySelectorAll('[data-testid=jobs] li').length");
+    assert_eq!(count, 1);
+    app.assert_quiet_console();
+}
+
+/// The codes turn by themselves, never more than three a second, and stop at a tap.
+#[test]
+fn codes_follow_each_other_and_stop_at_a_tap() {
+    let app = demo();
+    to_hand_on(&app);
+    app.tap("to-codes");
+    let count = app.script(
+        "const place = document.querySelector('[data-testid=code-place]');
+         let seen = 0; const watch = new MutationObserver(() => { seen += 1 });
+         watch.observe(place, { childList: true, characterData: true, subtree: true });
+         await new Promise((done) => setTimeout(done, 4000));
+         return seen",
+    );
+    let count = count.as_u64().expect("a count");
+    assert!((2..=12).contains(&count), "{count} codes in four seconds");
+    app.tap("code");
+    let place = app.text("code-place");
+    app.script("await new Promise((done) => setTimeout(done, 1500))");
+    assert_eq!(app.text("code-place"), place);
+    for screen in Screen::ALL {
+        app.resize(screen);
+        app.assert_no_sideways_scroll();
+    }
+    app.resize(Screen::DESKTOP);
+    app.picture("codes-1280");
+}
