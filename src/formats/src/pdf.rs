@@ -10,6 +10,9 @@ use reckoner_core::paper::{Ink, Page, Pages, Paper, PaperProblem, Template, tile
 /// PDF units of one inch.
 const INCH: f64 = 72.0;
 
+/// How far a drawing may reach beyond its area, in inches, so that a line on its edge is whole.
+const EDGE: f64 = 1.0 / 64.0;
+
 /// Side of the square to measure, in inches.
 const CHECK: f64 = 3.0;
 
@@ -145,8 +148,9 @@ fn sheet(template: &Template, pages: &Pages, page: &Page, title: &str) -> Conten
     let (right, bottom) = (left + pages.area_width, top + pages.area_height);
     let place = |(x, y): (f64, f64)| (left + x - page.x, top + y - page.y);
     pen.content.save_state();
-    let (x, y) = pen.at((left, bottom));
-    pen.content.rect(x, y, points(pages.area_width), points(pages.area_height));
+    let (x, y) = pen.at((left - EDGE, bottom + EDGE));
+    let beyond = 2.0 * EDGE;
+    pen.content.rect(x, y, points(pages.area_width + beyond), points(pages.area_height + beyond));
     pen.content.clip_nonzero().end_path();
     for ink in &template.inks {
         match ink {

@@ -197,6 +197,21 @@ fn the_holes_of_the_dowel_calculator_are_where_they_are_drilled() {
     }
 }
 
+/// A line on the edge of the drawing is half a line wide beyond it, and is not cut off there.
+#[test]
+fn a_line_on_the_edge_is_whole() {
+    let pdf = template_pdf(&stick("5", &[]), Paper::Letter, Tape::SIXTEENTHS).expect("prints");
+    let document = Document::load_mem(&pdf).expect("a PDF");
+    let page = *document.get_pages().get(&2).expect("a page after the cover");
+    let content = Content::decode(&document.get_page_content(page)).expect("operations");
+    let number = |object: &Object| f64::from(object.as_float().expect("a number"));
+    let clip = content.operations.iter().find(|it| it.operator == "re").expect("a clip");
+    let left = number(&clip.operands[0]) / 72.0;
+    let thickest = content.operations.iter().filter(|it| it.operator == "w");
+    let thickest = thickest.map(|it| number(&it.operands[0]) / 72.0).fold(0.0, f64::max);
+    assert!(left <= 0.5 - thickest / 2.0 && left > 0.45, "{left}");
+}
+
 #[test]
 fn what_is_too_large_or_has_no_size_is_refused() {
     let long = stick("1000", &[]);
