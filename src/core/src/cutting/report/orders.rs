@@ -92,9 +92,14 @@ fn along(seen: &Seen<'_>, list: &mut List) -> Option<()> {
             if from > clear_from {
                 let (off, at) = (seen.length(from.checked_sub(clear_from)?)?, seen.length(from)?);
                 let words = if from == view.trims.left {
-                    say![on.clone(), "square the left end; ", off, " comes off."]
+                    say![on.clone(), verb(&on, "Square the left end; "), off, " comes off."]
                 } else {
-                    say![on.clone(), "cut off what is before ", at, " from the left end."]
+                    say![
+                        on.clone(),
+                        verb(&on, "Cut off what is before "),
+                        at,
+                        " from the left end."
+                    ]
                 };
                 let what = if from == view.trims.left { "end" } else { "knot" };
                 list.add(OrderKind::Trim, off, Some(at), (what, 1), words);
@@ -143,6 +148,11 @@ fn grouped(mut sizes: Vec<Units>) -> Vec<(Units, u32)> {
     groups
 }
 
+/// A verb as it begins a sentence, or as it goes on after the name of a strip.
+fn verb(on: &str, verb: &'static str) -> String {
+    if on.is_empty() { verb.to_owned() } else { verb.to_lowercase() }
+}
+
 fn pieces(count: u32, one: &'static str, many: &'static str) -> String {
     if count == 1 { format!("1 {one}") } else { format!("{count} {many}") }
 }
@@ -160,7 +170,7 @@ fn rip_first(seen: &Seen<'_>, strips: &[Strip], rip: &RipRules, list: &mut List)
         for (number, strip) in (1_u32..).zip(order) {
             let layers: Vec<Units> = strip.layers.iter().map(|layer| layer.thickness).collect();
             if layers != [size.thickness] {
-                let on = if is_whole { String::new() } else { format!("strip {number}: ") };
+                let on = if is_whole { String::new() } else { format!("Strip {number}: ") };
                 resaws(seen, &on, (strip.width, size.thickness), layers, resaw, list)?;
             }
         }
@@ -178,13 +188,13 @@ fn rips(
 ) -> Option<()> {
     if rip.near_edge > 0 {
         let fence = seen.length(width.checked_sub(rip.near_edge)?)?;
-        let words = say![on.to_owned(), "clean the near edge: fence at ", fence, "."];
+        let words = say![on.to_owned(), verb(on, "Clean the near edge: fence at "), fence, "."];
         list.add(OrderKind::Clean, fence, None, ("edge", 1), words);
     }
     for (width, count) in grouped(widths) {
         let fence = seen.length(width)?;
         let strips = pieces(count, "strip", "strips");
-        let words = say![on.to_owned(), "rip ", strips, ": fence at ", fence, "."];
+        let words = say![on.to_owned(), verb(on, "Rip "), strips, ": fence at ", fence, "."];
         list.add(OrderKind::Rip, fence, None, ("strip", count), words);
     }
     Some(())
@@ -204,13 +214,13 @@ fn resaws(
     let how = if is_from_both { ", from both edges, the same face to the fence." } else { "." };
     if resaw.near_face > 0 {
         let fence = seen.length(thickness.checked_sub(resaw.near_face)?)?;
-        let words = say![on.to_owned(), "clean the near face: fence at ", fence, how];
+        let words = say![on.to_owned(), verb(on, "Clean the near face: fence at "), fence, how];
         list.add(OrderKind::Clean, fence, None, ("face", 1), words);
     }
     for (thickness, count) in grouped(layers) {
         let fence = seen.length(thickness)?;
         let layers = pieces(count, "layer", "layers");
-        let words = say![on.to_owned(), "resaw ", layers, ": fence at ", fence, how];
+        let words = say![on.to_owned(), verb(on, "Resaw "), layers, ": fence at ", fence, how];
         list.add(OrderKind::Resaw, fence, None, ("layer", count), words);
     }
     Some(())
@@ -224,7 +234,7 @@ fn crosscut_first(seen: &Seen<'_>, rip: &RipRules, list: &mut List) -> Option<()
         let across = block.parts.iter().map(|placed| super::rows::across(seen, placed));
         let widths: Vec<Units> = across.collect::<Option<_>>()?;
         if widths != [width] {
-            rips(seen, &format!("block {number}: "), width, widths, rip, list)?;
+            rips(seen, &format!("Block {number}: "), width, widths, rip, list)?;
         }
     }
     Some(())

@@ -109,7 +109,7 @@ fn a_board_cut_to_length_from_the_left_end() {
     assert_eq!(
         sentences(board)[..3],
         [
-            "square the left end; 1/2 in comes off.",
+            "Square the left end; 1/2 in comes off.",
             "shelf slat: stop at 17 1/2 in, cut at 18 in from the left end.",
             "shelf slat: stop at 17 1/2 in, cut at 35 5/8 in from the left end.",
         ]
@@ -123,7 +123,7 @@ fn a_board_cut_to_length_from_the_left_end() {
     assert_eq!(
         sentences(scrap),
         [
-            "cut off what is before 5 in from the left end.",
+            "Cut off what is before 5 in from the left end.",
             "peg: stop at 2 in, cut at 7 in from the left end.",
         ]
     );
@@ -211,10 +211,10 @@ fn a_board_is_ripped_then_resawn_then_cut_to_length() {
     assert_eq!(
         sentences(board),
         [
-            "clean the near edge: fence at 9 in.",
-            "rip 1 strip: fence at 3 in.",
-            "rip 1 strip: fence at 1 3/4 in.",
-            "strip 1: resaw 2 layers: fence at 5/8 in, from both edges, the same face to the fence.",
+            "Clean the near edge: fence at 9 in.",
+            "Rip 1 strip: fence at 3 in.",
+            "Rip 1 strip: fence at 1 3/4 in.",
+            "Strip 1: resaw 2 layers: fence at 5/8 in, from both edges, the same face to the fence.",
             "Strip 1, layer 1: slat: stop at 25 in, cut at 25 in from the left end.",
             "Strip 1, layer 2: slat: stop at 25 in, cut at 25 in from the left end.",
             "Strip 2: batten: stop at 20 in, cut at 20 in from the left end.",
@@ -254,8 +254,8 @@ fn a_block_is_cut_off_first_and_ripped_then() {
         sentences(&report.boards[0]),
         [
             "block 1: stop at 20 in, cut at 20 in from the left end.",
-            "block 1: clean the near edge: fence at 9 in.",
-            "block 1: rip 3 strips: fence at 1 3/4 in.",
+            "Block 1: clean the near edge: fence at 9 in.",
+            "Block 1: rip 3 strips: fence at 1 3/4 in.",
         ]
     );
     assert_eq!(report.batches[0].sentence.to_string(), "Stop at 20 in: 1 block.");
