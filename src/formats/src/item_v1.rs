@@ -65,6 +65,8 @@ pub(crate) enum ItemV1 {
         pairs: bool,
         #[serde(default, skip_serializing_if = "is_default")]
         may_rip: bool,
+        #[serde(default, skip_serializing_if = "is_default")]
+        may_resaw: bool,
         #[serde(default, skip_serializing_if = "String::is_empty")]
         note: String,
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
@@ -210,6 +212,7 @@ impl From<&Item> for ItemV1 {
                 show_face: p.show_face,
                 pairs: p.hand == Hand::Pairs,
                 may_rip: p.may_rip,
+                may_resaw: p.may_resaw,
                 note: p.note,
                 pieces: p
                     .pieces
@@ -296,6 +299,7 @@ impl ItemV1 {
                 show_face,
                 pairs,
                 may_rip,
+                may_resaw,
                 note,
                 pieces,
                 made,
@@ -311,6 +315,7 @@ impl ItemV1 {
                 show_face,
                 hand: if pairs { Hand::Pairs } else { Hand::Alike },
                 may_rip,
+                may_resaw,
                 note,
                 pieces: pieces
                     .into_iter()

@@ -191,6 +191,7 @@ fn part() -> impl Strategy<Value = Part> {
             show_face: String::new(),
             hand: Default::default(),
             may_rip: rip,
+            may_resaw: rip != free,
             note: String::new(),
             pieces: pieces
                 .into_iter()

@@ -154,6 +154,8 @@ pub struct Part {
     pub hand: Hand,
     /// May be ripped from a wider board.
     pub may_rip: bool,
+    /// May be resawn from a thicker board.
+    pub may_resaw: bool,
     /// The user's note.
     pub note: String,
     /// What was done of it: piece by piece, as many as were touched.

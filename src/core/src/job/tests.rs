@@ -351,6 +351,7 @@ fn part(rank: i64, name: &str, quantity: &str, width: &str) -> Part {
         show_face: String::new(),
         hand: Hand::Alike,
         may_rip: true,
+        may_resaw: true,
         note: String::new(),
         pieces: Vec::new(),
         made: None,

@@ -159,6 +159,7 @@ pub(crate) fn part(name: &str, quantity: i64, size: [&str; 3], stock: &str) -> P
         show_face: String::new(),
         hand: Hand::Alike,
         may_rip: true,
+        may_resaw: true,
         note: String::new(),
         pieces: Vec::new(),
         made: None,

@@ -104,6 +104,7 @@ pub(super) static PART: Calculator = form(
         field("grain_free", "Grain either way", "", Kind::YesNo),
         field("pairs", "Left and right", "half of them mirrored", Kind::YesNo),
         field("may_rip", "May be ripped", "from a wider board", Kind::YesNo),
+        field("may_resaw", "May be resawn", "from a thicker board", Kind::YesNo),
         field("show_face", "Show face", "", NAME),
         field("note", "Note", "", Kind::Words(MOST_NOTE)),
     ],

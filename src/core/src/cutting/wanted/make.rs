@@ -111,7 +111,9 @@ fn give_sizes(
         let mut own = parts
             .iter()
             .filter(|lie| kinds.get(lie.kind).is_some_and(|other| other.wood == kind.wood));
-        let helps = own.any(|lie| lie.part.may_rip && (alike().count() > 1 || lie.part.grain_free));
+        let helps = own.any(|lie| {
+            (lie.part.may_rip || lie.part.may_resaw) && (alike().count() > 1 || lie.part.grain_free)
+        });
         let is_board = board_kinds.contains(&at);
         let can = !is_board || may_be_ripped(kind.thickness, kind.width, options)?;
         sized.push(helps && can);
@@ -200,7 +202,7 @@ impl Maker<'_> {
             money: Money::Cents,
         };
         for (priority, Lying { part, kind }) in (1..).zip(self.parts) {
-            let (slight, may_rip) = (self.is_slight(part, *kind), part.may_rip);
+            let is_slight = self.is_slight(part, *kind);
             job.parts.push(Part {
                 id: format!("part {}", part.named.item.0),
                 name: part.named.name.clone(),
@@ -208,8 +210,8 @@ impl Maker<'_> {
                 length: to(part.length)?,
                 quantity: part.quantity,
                 priority,
-                may_rip: may_rip && self.options.may_rip,
-                may_resaw: may_rip && self.options.may_resaw && !slight,
+                may_rip: part.may_rip && self.options.may_rip,
+                may_resaw: part.may_resaw && self.options.may_resaw && !is_slight,
                 grain_free: part.grain_free,
             });
             labels.parts.push(label(&part.named));

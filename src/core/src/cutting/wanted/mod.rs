@@ -63,6 +63,7 @@ struct WantedPart {
     length: Length,
     quantity: u32,
     may_rip: bool,
+    may_resaw: bool,
     grain_free: bool,
     stock: String,
 }
@@ -187,6 +188,7 @@ fn read_part(
                 length,
                 quantity: quantity.saturating_sub(sizes.done),
                 may_rip: part.may_rip,
+                may_resaw: part.may_resaw,
                 grain_free: part.grain == Grain::Free,
                 stock: part.stock.clone(),
             })

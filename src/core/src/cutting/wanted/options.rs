@@ -14,7 +14,7 @@ pub struct Options {
     pub reach: Length,
     /// A part may be ripped from a wider board, if the part allows it too.
     pub may_rip: bool,
-    /// A part may be resawn from a thicker board, if the part allows ripping too.
+    /// A part may be resawn from a thicker board, if the part allows it too.
     pub may_resaw: bool,
     /// A board may be crosscut first and ripped then.
     pub crosscut_first: bool,

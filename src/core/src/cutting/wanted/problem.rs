@@ -25,7 +25,7 @@ pub enum Obstacle {
     PartNotRipped,
     /// It would have to be resawn, and the plan may not resaw.
     NoResaw,
-    /// It would have to be resawn, and the part may not be ripped or resawn.
+    /// It would have to be resawn, and the part may not.
     PartNotResawn,
     /// The strip or layer would be thinner than the user cuts at the fence.
     TooThin {
@@ -243,7 +243,7 @@ impl Obstacle {
             }
             Obstacle::NoResaw => say!["It would have to be resawn, and the plan may not resaw."],
             Obstacle::PartNotResawn => {
-                say!["It would have to be resawn, and the part may not be ripped."]
+                say!["It would have to be resawn, and the part may not be."]
             }
             Obstacle::TooThin { thinnest } => {
                 say!["Your limit for a strip at the fence is ", thinnest, "."]
@@ -262,8 +262,11 @@ impl Obstacle {
             Obstacle::TooSmall => say!["Add a larger board, or glue the part up from two."],
             Obstacle::NoRips => say!["Let the plan rip wider boards."],
             Obstacle::NoResaw => say!["Let the plan resaw thicker boards."],
-            Obstacle::PartNotRipped | Obstacle::PartNotResawn => {
+            Obstacle::PartNotRipped => {
                 say!["Open the part and allow it to be ripped, or add a board of its own size."]
+            }
+            Obstacle::PartNotResawn => {
+                say!["Open the part and allow it to be resawn, or add a board of its own size."]
             }
             Obstacle::TooThin { .. } => say!["Plane it down from a thicker strip."],
             Obstacle::TooDeep { .. } => {

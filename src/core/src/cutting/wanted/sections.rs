@@ -161,7 +161,7 @@ pub(super) fn obstacle(
         Some(Obstacle::PartNotRipped)
     } else if resaws && !options.may_resaw {
         Some(Obstacle::NoResaw)
-    } else if resaws && !part.may_rip {
+    } else if resaws && !part.may_resaw {
         Some(Obstacle::PartNotResawn)
     } else if rips && width < thinnest || resaws && thickness < thinnest {
         Some(Obstacle::TooThin { thinnest })

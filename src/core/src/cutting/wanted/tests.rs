@@ -31,6 +31,7 @@ fn part(name: &str, quantity: &str, size: [&str; 3], stock: &str) -> Part {
         show_face: String::new(),
         hand: Hand::Alike,
         may_rip: true,
+        may_resaw: true,
         note: String::new(),
         pieces: Vec::new(),
         made: None,
@@ -83,7 +84,7 @@ fn rail(size: [&str; 3], stock: &str) -> Item {
 fn each_obstacle_names_the_part_or_the_board() {
     let two_by_six = || yard("2x6", "1 1/2", "5 1/2", "96", 820);
     let own = ["1 1/2", "5 1/2", "30"];
-    let cases: [(Vec<Item>, &str, &str); 14] = [
+    let cases: [(Vec<Item>, &str, &str); 15] = [
         (vec![two_by_six()], "no-parts", "There is no part to cut."),
         (vec![rail(own, "2x8"), two_by_six()], "no-board", "rail is cut from 2x8"),
         (vec![rail(["1", "4", "30"], ""), two_by_six()], "no-board-of-size", "1 in by 4 in"),
@@ -120,7 +121,18 @@ fn each_obstacle_names_the_part_or_the_board() {
                 two_by_six(),
             ],
             "cannot-be-had",
-            "the part may not be",
+            "It would have to be ripped, and the part may not be",
+        ),
+        (
+            vec![
+                Item::Part(Part {
+                    may_resaw: false,
+                    ..part("rail", "1", ["1", "5 1/2", "9"], "2x6")
+                }),
+                two_by_six(),
+            ],
+            "cannot-be-had",
+            "It would have to be resawn, and the part may not be",
         ),
         (
             vec![rail(["1 1/2", "5 1/2", "1/999999937 in"], "2x6"), two_by_six()],

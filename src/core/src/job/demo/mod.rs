@@ -92,6 +92,7 @@ pub fn demo() -> Job {
                 },
                 hand: if *name == "end bracket" { Hand::Pairs } else { Hand::Alike },
                 may_rip: ["2x8", "1x6", "4x4", "5/4x6"].contains(stock),
+                may_resaw: *stock == "4x4",
                 note: String::new(),
                 pieces: Vec::new(),
                 made: None,

@@ -242,6 +242,7 @@ impl<'a> Maker<'a> {
             show_face: String::new(),
             hand: Hand::Alike,
             may_rip: false,
+            may_resaw: false,
             note: String::new(),
             pieces: Vec::new(),
             made: Some(made),
