@@ -7,8 +7,9 @@ use reckoner_core::job::{BoardState, CutPlan, CutTicks, ItemId};
 use reckoner_core::measure::text::exact_text;
 use reckoner_core::measure::{Length, length};
 use serde::{Deserialize, Serialize};
+use serde_json::Value;
 
-use crate::cut_v1::{CutJobV1, CutPlanV1};
+use crate::cut_v1::{read_cut, write_cut};
 
 /// A cut plan with all that it was made from.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -34,8 +35,11 @@ pub(crate) struct CutPlanItemV1 {
     wood_for_a_cent: Option<String>,
     /// Pieces wanted of each part, without spares.
     pieces: Vec<u32>,
-    asked: CutJobV1,
-    plan: CutPlanV1,
+    /// What was asked, and the plan.
+    // As any JSON here, and read by the one reader that the planner's messages need too: a reader of its own for the
+    // inside of an item would be some 50 kB of the program.
+    #[cfg_attr(feature = "schema", schemars(with = "crate::cut_v1::Kept"))]
+    cut: Value,
     bound_cents: i64,
 }
 
@@ -106,8 +110,7 @@ impl From<&CutPlan> for CutPlanItemV1 {
                 Money::Wood { each } => Some(exact_text(each)),
             },
             pieces: it.pieces.clone(),
-            asked: (&it.asked).into(),
-            plan: (&it.plan).into(),
+            cut: serde_json::from_str(&write_cut(&it.asked, &it.plan)).unwrap_or_default(),
             bound_cents: it.bound_cents,
         }
     }
@@ -116,8 +119,8 @@ impl From<&CutPlan> for CutPlanItemV1 {
 impl CutPlanItemV1 {
     /// The plan, or why it cannot be one.
     pub(crate) fn plan(self) -> Result<CutPlan, String> {
-        let asked = self.asked.job().map_err(|problem| problem.to_string())?;
-        let plan = self.plan.plan(&asked).map_err(|problem| problem.to_string())?;
+        let (asked, plan) =
+            read_cut(&self.cut.to_string()).map_err(|problem| problem.to_string())?;
         asked.validate().map_err(|_| "the job of this plan cannot be planned")?;
         check_plan(&asked, &plan, CheckOptions { may_leave_out: true })
             .map_err(|_| "this plan does not keep to its own job")?;

@@ -75,9 +75,9 @@ fn a_damaged_plan_is_set_aside_and_the_rest_opens() {
         ("/items/0/bound_cents", json!(999_999), "bound"),
         ("/items/0/parts", json!([]), "name"),
         ("/items/0/pieces", json!([1]), "missing"),
-        ("/items/0/plan/boards/0/crosscut/1/at", json!(5), "does not keep"),
-        ("/items/0/plan/boards/0/crosscut/1/part", json!(9), "not there"),
-        ("/items/0/asked/parts/0/length", json!(-1), "cannot be planned"),
+        ("/items/0/cut/plan/boards/0/crosscut/1/at", json!(5), "does not keep"),
+        ("/items/0/cut/plan/boards/0/crosscut/1/part", json!(9), "not there"),
+        ("/items/0/cut/job/parts/0/length", json!(-1), "cannot be planned"),
         ("/items/0/wood_for_a_cent", json!("wide"), ""),
     ];
     for (place, value, why) in damage {

@@ -199,7 +199,9 @@ impl Plan {
                 }
             }
         }
-        offcuts.sort_by_key(|offcut| (std::cmp::Reverse(offcut.length), offcut.board, offcut.at));
+        crate::order::sort_by(&mut offcuts, |a, b| {
+            b.length.cmp(&a.length).then((a.board, a.at).cmp(&(b.board, b.at)))
+        });
         offcuts
     }
 }

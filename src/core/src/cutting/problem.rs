@@ -279,7 +279,7 @@ impl StockView<'_> {
                 (zone.from, blocked_to)
             })
             .collect();
-        zones.sort_unstable();
+        crate::order::sort(&mut zones);
         let mut segments = Vec::new();
         let mut clear_from = start;
         for (from, to) in zones {

@@ -82,7 +82,8 @@ impl core::error::Error for CutTextProblem {}
 
 /// A job with its plan, as they are kept together.
 #[derive(Serialize, Deserialize)]
-struct Kept {
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub(crate) struct Kept {
     version: u32,
     job: CutJobV1,
     plan: CutPlanV1,

@@ -65,7 +65,7 @@ pub(super) fn batches(boards: &[BoardCut]) -> Vec<CutBatch> {
             }
         }
     }
-    batches.sort_by_key(|batch| (batch.kind, core::cmp::Reverse(batch.setting)));
+    crate::order::sort_by(&mut batches, |a, b| a.kind.cmp(&b.kind).then(b.setting.cmp(&a.setting)));
     for batch in &mut batches {
         let (at, what) = match batch.kind {
             OrderKind::Rip => ("Fence at ", "strip"),

@@ -146,7 +146,7 @@ pub fn report(job: &Job, plan: &Plan, labels: &Labels, how: How) -> Option<Repor
         boards.push(board_cut(&seen, how)?);
         offcuts.extend(offcuts::of_board(&seen, plan, how)?);
     }
-    offcuts.sort_by_key(|keep| core::cmp::Reverse(keep.length));
+    crate::order::sort_by(&mut offcuts, |a: &Keep, b| b.length.cmp(&a.length));
     let left_out = plan
         .left_out
         .iter()
@@ -229,7 +229,7 @@ fn key(seen: &Seen<'_>) -> Option<Vec<KeyLine>> {
             None => counts.push((placed.part, 1)),
         }
     }
-    counts.sort_unstable();
+    crate::order::sort(&mut counts);
     let line = |(part, count): (usize, u32)| {
         Some(KeyLine {
             letter: letter(part),
@@ -275,7 +275,7 @@ fn cautions(job: &Job, plan: &Plan, labels: &Labels) -> Option<Vec<Caution>> {
         cautions.push(Caution::SmallPiece);
     }
     cautions.push(Caution::DustAndNoise);
-    cautions.sort_unstable();
+    crate::order::sort(&mut cautions);
     cautions.dedup();
     Some(cautions)
 }

@@ -137,7 +137,8 @@ pub fn compare(
 ) -> Vec<Compared> {
     let mut rows: Vec<Compared> =
         singles.iter().filter_map(|single| compare_single(job, labels, best, single)).collect();
-    rows.sort_by_key(|row| row.dearer_cents.unwrap_or(i64::MAX));
+    let dearer = |row: &Compared| row.dearer_cents.unwrap_or(i64::MAX);
+    crate::order::sort_by(&mut rows, |a, b| dearer(a).cmp(&dearer(b)));
     rows.extend(next.and_then(|next| compare_next(job, labels, best, next)));
     rows
 }

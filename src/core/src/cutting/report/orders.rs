@@ -1,7 +1,7 @@
 //! The cuts of a board in order, from its left end, with the setting of fence or stop for each.
 
 use super::Seen;
-use super::rows::{What, raw_rows, spans};
+use super::rows::{What, in_cutting_order, raw_rows, spans};
 use crate::cutting::plan::{Layout, Strip};
 use crate::cutting::problem::{ResawRules, RipRules, Units};
 use crate::measure::Length;
@@ -137,7 +137,7 @@ fn along(seen: &Seen<'_>, list: &mut List) -> Option<()> {
 
 /// Widths with how many of each, widest first.
 fn grouped(mut sizes: Vec<Units>) -> Vec<(Units, u32)> {
-    sizes.sort_unstable_by(|a, b| b.cmp(a));
+    crate::order::sort_by(&mut sizes, |a, b| b.cmp(a));
     let mut groups: Vec<(Units, u32)> = Vec::new();
     for size in sizes {
         match groups.last_mut() {
@@ -165,9 +165,7 @@ fn rip_first(seen: &Seen<'_>, strips: &[Strip], rip: &RipRules, list: &mut List)
         rips(seen, "", size.width, widths, rip, list)?;
     }
     if let Some(resaw) = &rip.resaw {
-        let mut order: Vec<&Strip> = strips.iter().collect();
-        order.sort_by_key(|strip| core::cmp::Reverse(strip.width));
-        for (number, strip) in (1_u32..).zip(order) {
+        for (number, strip) in (1_u32..).zip(in_cutting_order(strips)) {
             let layers: Vec<Units> = strip.layers.iter().map(|layer| layer.thickness).collect();
             if layers != [size.thickness] {
                 let on = if is_whole { String::new() } else { format!("Strip {number}: ") };

@@ -1,7 +1,7 @@
 //! Each board, strip and layer from its left end to its right, without a gap.
 
 use super::Seen;
-use crate::cutting::plan::{Layout, Placed, run};
+use crate::cutting::plan::{Layout, Placed, Strip, run};
 use crate::cutting::problem::Units;
 use crate::measure::Length;
 use crate::say;
@@ -73,6 +73,13 @@ pub(super) enum Pieces<'a> {
     Blocks(&'a [crate::cutting::Block]),
 }
 
+/// The strips of a board, the widest first.
+pub(super) fn in_cutting_order(strips: &[Strip]) -> Vec<&Strip> {
+    let mut order: Vec<&Strip> = strips.iter().collect();
+    crate::order::sort_by(&mut order, |a, b| b.width.cmp(&a.width));
+    order
+}
+
 /// The rows of a board in the order in which they are cut: the widest strip first.
 pub(super) fn raw_rows<'a>(seen: &Seen<'a>) -> Vec<Row<'a>> {
     let whole = |pieces| Row { name: String::new(), width: None, thickness: None, pieces };
@@ -80,8 +87,7 @@ pub(super) fn raw_rows<'a>(seen: &Seen<'a>) -> Vec<Row<'a>> {
         Layout::Crosscut(parts) => vec![whole(Pieces::Parts(parts))],
         Layout::CrosscutFirst(blocks) => vec![whole(Pieces::Blocks(blocks))],
         Layout::RipFirst(strips) => {
-            let mut order: Vec<_> = strips.iter().collect();
-            order.sort_by_key(|strip| core::cmp::Reverse(strip.width));
+            let order = in_cutting_order(strips);
             let size = seen.job.section(seen.view.section).and_then(|section| section.size);
             let (wide, thick) = (size.map(|size| size.width), size.map(|size| size.thickness));
             let mut rows = Vec::new();
@@ -177,7 +183,7 @@ pub(super) fn spans(seen: &Seen<'_>, row: &Row<'_>) -> Option<Vec<Span>> {
             spans
         }
     };
-    spans.sort_by_key(|span| span.0);
+    crate::order::sort_by(&mut spans, |a, b| a.0.cmp(&b.0));
     Some(spans)
 }
 
