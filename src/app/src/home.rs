@@ -56,8 +56,8 @@ pub(crate) fn Home(props: &HomeProps) -> Html {
                     <span class="target__question">{ "One part came out different. What else changes?" }</span>
                 </a>
                 <a class="target target--jobs" href="#/cut" data-testid="to-cut">
-                    <span class="target__title">{ "Boards to buy" }</span>
-                    <span class="target__question">{ "What do I buy, and which part comes from which board?" }</span>
+                    <span class="target__title">{ "Cut plan" }</span>
+                    <span class="target__question">{ "Which boards do I buy, and which piece comes from which?" }</span>
                 </a>
                 <div class="stages">{ for stages }</div>
                 <p class="home__foot">

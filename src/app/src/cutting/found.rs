@@ -159,7 +159,7 @@ pub(crate) fn progress(searching: &Searching, labels: Option<&Rc<Labels>>, is_ra
                         <p class="planning__words">
                             { so_far(labels, cost, search.bound_cents) }
                         </p>
-                        <meter class="planning__bar" min="0" max={cost.to_string()} value={search.bound_cents.to_string()}
+                        <progress class="planning__bar" max={cost.to_string()} value={search.bound_cents.to_string()}
                             aria-label="How much of the cost is proved to be needed" />
                     }
                     <p class="planning__clock" data-testid="seconds">{ format!("{} s", search.seconds) }</p>

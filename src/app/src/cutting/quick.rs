@@ -89,7 +89,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
     let at_hand = use_at_hand(form.clone(), sheet.clone(), settings.clone(), Rc::default());
     let searching = use_search(Search::default);
     use_kept(&QUICK_LIST, &entries, &opening.entries, &bench);
-    use_effect_with((), |()| dom::set_title("Boards to buy · Sawdust Reckoner"));
+    use_effect_with((), |()| dom::set_title("Cut plan · Sawdust Reckoner"));
     {
         let searching = searching.clone();
         let job = wanted.as_ref().as_ref().map(|list| list.job.clone());

@@ -11,7 +11,7 @@ use super::different::Different;
 use super::{Asked, Body, Kept, Page};
 use crate::components::sentence::sentence;
 use crate::cutting::found::headline;
-use crate::cutting::report::{Beside, whole};
+use crate::cutting::report::{Beside, Told, whole};
 use crate::cutting::search::Search;
 use crate::job_book::book::Edit;
 use crate::platform::dom;
@@ -21,6 +21,7 @@ impl Page<'_> {
     pub(super) fn in_use(
         &self,
         kept: &Kept,
+        told: Option<&Told>,
         wanted: Option<&Asked>,
         all: &UseStateHandle<bool>,
         different: &UseStateHandle<Option<usize>>,
@@ -29,7 +30,6 @@ impl Page<'_> {
         let (plan, tape) = (kept.plan, self.tape());
         let labels = Rc::new(plan.labels.clone());
         let search = Search::kept(plan.asked.clone(), plan.plan.clone(), plan.bound_cents);
-        let told = self.told(&plan.asked, search.plan.as_ref(), &labels);
         let is_rack = !plan.plan.left_out.is_empty();
         let board = |at: usize, cut: &BoardCut| self.board(kept, at, cut, different, is_keying);
         let offcut = |_: usize, keep: &Keep| self.offcut(kept, keep);
@@ -43,14 +43,11 @@ impl Page<'_> {
                 { self.changed(kept, wanted) }
                 { self.steps(kept) }
                 { self.about(wanted) }
-                if let Some(told) = &told { { whole(&told.report, tape, all, &beside) } }
+                if let Some(told) = told { { whole(&told.report, tape, all, &beside) } }
                 { self.dropping(kept) }
             </>
         };
-        Body {
-            headline: headline(&search, Some(&labels), told.as_ref(), is_rack, tape, trouble),
-            rest,
-        }
+        Body { headline: headline(&search, Some(&labels), told, is_rack, tape, trouble), rest }
     }
 
     /// What changed in the job since the plan was made.
@@ -161,9 +158,15 @@ impl Page<'_> {
         }
     }
 
+    /// The step is worked out when it is asked for, not with every key of the options.
     fn cutting(&self, kept: &Kept, board: usize) -> Callback<MouseEvent> {
         let keep_from = self.options.map(|options| options.keep_from);
-        self.making(keep_from.and_then(|from| self.open.book.job.cutting(kept.id, board, from)))
+        let (book, on_page, plan) = (self.open.book.clone(), self.open.on_page.clone(), kept.id);
+        Callback::from(move |_: MouseEvent| {
+            if let Some(step) = keep_from.and_then(|from| book.job.cutting(plan, board, from)) {
+                on_page.edit(Edit::Make(step));
+            }
+        })
     }
 
     /// An offcut goes on the rack when its board is cut.

@@ -12,7 +12,7 @@ use reckoner_core::cutting::wanted::{
 };
 use reckoner_core::cutting::{Job as CutJob, Plan};
 use reckoner_core::job::{BoardState, CutPlan, ItemId, RestProblem, list_rest};
-use reckoner_core::measure::Tape;
+use reckoner_core::measure::{Length, Tape};
 use reckoner_core::sheet::{Ask as Texts, Entries};
 use reckoner_formats::Ask;
 use yew::prelude::*;
@@ -145,9 +145,23 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
             }
         });
     }
+    // A report takes longer than a frame where there are many boards: not with every key of the options.
+    let about =
+        (Shared(open.clone()), page.keep_from(), now.is_some(), searching.search.plan.clone());
+    let told = use_memo(about, |_| match (&page.kept, now) {
+        (_, Some(now)) => page.told(&now.job, searching.search.plan.as_ref(), &now.labels),
+        (Some(kept), None) => {
+            let plan = Rc::new(kept.plan.plan.clone());
+            page.told(&kept.plan.asked, Some(&plan), &kept.plan.labels)
+        }
+        (None, None) => None,
+    });
+    let told = told.as_ref().as_ref();
     let Body { headline, rest } = match (&page.kept, now) {
-        (_, Some(now)) => page.found(now, &entries, &all),
-        (Some(kept), None) => page.in_use(kept, wanted.as_ref(), &all, &different, &is_keying_too),
+        (_, Some(now)) => page.found(now, told, &entries, &all),
+        (Some(kept), None) => {
+            page.in_use(kept, told, wanted.as_ref(), &all, &different, &is_keying_too)
+        }
         (None, None) => page.nothing_yet(wanted.as_ref()),
     };
     let is_keying = at_hand.is_keying() || *is_keying_too;
@@ -297,16 +311,21 @@ impl Page<'_> {
     }
 
     /// What the planner has found, or is finding.
-    fn found(&self, wanted: &Wanted, entries: &Entries, all: &UseStateHandle<bool>) -> Body {
+    fn found(
+        &self,
+        wanted: &Wanted,
+        told: Option<&Told>,
+        entries: &Entries,
+        all: &UseStateHandle<bool>,
+    ) -> Body {
         let search = &*self.searching.search;
         let tape = self.tape();
         let labels = Rc::new(wanted.labels.clone());
-        let told = self.told(&wanted.job, search.plan.as_ref(), &labels);
         let instead = no_plan(search, Some(&labels), tape);
         let rest = html! {
             <>
                 { progress(self.searching, Some(&labels), self.is_rack) }
-                if let Some(told) = &told {
+                if let Some(told) = told {
                     if !search.is_running() { { self.use_it(wanted, told, entries) } }
                     { self.notes(wanted) }
                     { whole(&told.report, tape, all, &Beside::NOTHING) }
@@ -316,14 +335,15 @@ impl Page<'_> {
                 }
             </>
         };
-        Body {
-            headline: headline(search, Some(&labels), told.as_ref(), self.is_rack, tape, instead),
-            rest,
-        }
+        Body { headline: headline(search, Some(&labels), told, self.is_rack, tape, instead), rest }
+    }
+
+    fn keep_from(&self) -> Option<Length> {
+        self.options.map(|options| options.keep_from)
     }
 
     fn told(&self, job: &CutJob, plan: Option<&Rc<Plan>>, labels: &Labels) -> Option<Told> {
-        let how = How { tape: self.tape(), keep_from: self.options?.keep_from };
+        let how = How { tape: self.tape(), keep_from: self.keep_from()? };
         Told::of(job, plan?, labels, how)
     }
 
