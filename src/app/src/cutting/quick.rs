@@ -151,7 +151,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
                     <div class="rest-of-answer">
                         { progress(&searching, labels.as_ref(), false) }
                         if let Some(told) = told {
-                            { whole(&told.report, bench.tape, &all, &Beside::NOTHING) }
+                            { whole(&told.report, bench.tape, &all, &Beside::nothing(searching.search.is_running())) }
                             if let Some(list) = now.filter(|_| !searching.search.is_running()) {
                                 <Comparison job={list.job.clone()} plan={told.plan.clone()} labels={list.labels.clone()} tape={bench.tape} />
                                 <OnHand job={list.job.clone()} labels={list.labels.clone()}

@@ -19,6 +19,9 @@ use crate::components::sentence::sentence;
 /// Boards that are drawn before the rest is asked for.
 const MOST_BOARDS: usize = 24;
 
+/// Boards that are drawn while better plans may come: drawing all of them again and again costs frames.
+const FIRST_BOARDS: usize = 3;
+
 /// A plan with its report.
 #[derive(Clone)]
 pub(crate) struct Told {
@@ -42,15 +45,20 @@ pub(crate) struct Beside<'a> {
     pub(crate) offcut: &'a dyn Fn(usize, &Keep) -> Html,
     /// Whether a board of the yard is bought.
     pub(crate) is_bought: &'a dyn Fn(usize) -> bool,
+    /// Whether the planner is at work, and a better plan may come.
+    pub(crate) is_running: bool,
 }
 
 impl Beside<'_> {
     /// A plan that nothing was done of.
-    pub(crate) const NOTHING: Beside<'static> = Beside {
-        board: &|_, _| Html::default(),
-        offcut: &|_, _| Html::default(),
-        is_bought: &|_| false,
-    };
+    pub(crate) fn nothing(is_running: bool) -> Beside<'static> {
+        Beside {
+            board: &|_, _| Html::default(),
+            offcut: &|_, _| Html::default(),
+            is_bought: &|_| false,
+            is_running,
+        }
+    }
 
     fn origin(&self, at: usize, board: &BoardCut) -> &'static str {
         match board.source {
@@ -68,8 +76,12 @@ pub(crate) fn whole(
     all: &UseStateHandle<bool>,
     beside: &Beside,
 ) -> Html {
-    let is_cut_off = !**all && report.boards.len() > MOST_BOARDS;
-    let shown = if is_cut_off { MOST_BOARDS } else { report.boards.len() };
+    let most = match (beside.is_running, **all) {
+        (true, _) => FIRST_BOARDS,
+        (false, false) => MOST_BOARDS,
+        (false, true) => usize::MAX,
+    };
+    let is_cut_off = report.boards.len() > most;
     let show_all = {
         let all = all.clone();
         Callback::from(move |_: MouseEvent| all.set(true))
@@ -82,9 +94,11 @@ pub(crate) fn whole(
                 <h2 class="part-title">{ "Cut them like this" }</h2>
                 <p class="plan__words">{ "Every size is from the left end of the board, as it is drawn. Mark that end first." }</p>
                 <ol class="boards">
-                    { for report.boards.iter().take(shown).enumerate().map(|(at, board)| one_board(at, board, tape, beside)) }
+                    { for report.boards.iter().take(most).enumerate().map(|(at, board)| one_board(at, board, tape, beside)) }
                 </ol>
-                if is_cut_off {
+                if is_cut_off && beside.is_running {
+                    <p class="plan__words">{ "The other boards are drawn when the planner has ended." }</p>
+                } else if is_cut_off {
                     <button type="button" class="tool" data-testid="all-boards" onclick={show_all}>
                         { format!("Show all {} boards", report.boards.len()) }
                     </button>

@@ -37,7 +37,8 @@ impl Page<'_> {
             <p class="trouble" role="alert">{ "This plan cannot be shown. Plan again." }</p>
         };
         let is_bought = |at: usize| kept.boards.get(at).is_some_and(|it| *it != BoardState::ToCut);
-        let beside = Beside { board: &board, offcut: &offcut, is_bought: &is_bought };
+        let beside =
+            Beside { board: &board, offcut: &offcut, is_bought: &is_bought, is_running: false };
         let rest = html! {
             <>
                 { self.changed(kept, wanted) }

@@ -328,7 +328,7 @@ impl Page<'_> {
                 if let Some(told) = told {
                     if !search.is_running() { { self.use_it(wanted, told, entries) } }
                     { self.notes(wanted) }
-                    { whole(&told.report, tape, all, &Beside::NOTHING) }
+                    { whole(&told.report, tape, all, &Beside::nothing(search.is_running())) }
                     if let Some(job) = search.job.clone().filter(|_| !search.is_running() && !self.is_rack) {
                         <Comparison {job} plan={told.plan.clone()} labels={labels.clone()} {tape} />
                     }
