@@ -283,3 +283,36 @@ fn codes_follow_each_other_and_stop_at_a_tap() {
     app.resize(Screen::DESKTOP);
     app.picture("codes-1280");
 }
+
+#[test]
+fn the_pages_of_handing_on_are_clean_in_every_theme() {
+    let app = demo();
+    let address = app.url();
+    let job = address.split('#').nth(1).expect("a job").to_owned();
+    for theme in ["dark", "outdoor"] {
+        app.go("#/settings");
+        app.tap(&format!("theme-{theme}"));
+        for (page, id) in [("codes", "code"), ("card", "card"), ("labels", "labels")] {
+            app.go(&format!("#{job}/{page}"));
+            app.wait_for(id);
+            if page == "codes" {
+                app.tap("pace-tap");
+            }
+            app.assert_accessible();
+            app.assert_no_sideways_scroll();
+            app.picture(&format!("{page}-360-{theme}"));
+        }
+        app.go("#/take");
+        app.wait_for("pasted");
+        app.assert_accessible();
+        app.picture(&format!("take-360-{theme}"));
+    }
+    // Each target is a finger high.
+    let small = app.script(
+        "return [...document.querySelectorAll('button, a, label.tool, textarea')]
+            .map((e) => [e, e.getBoundingClientRect()]).filter(([, r]) => r.width > 0 && r.height < 48)
+            .map(([e, r]) => `${e.tagName}.${e.className} ${r.width}x${r.height}`)",
+    );
+    assert_eq!(small, serde_json::json!([]), "targets under 48 px");
+    app.assert_quiet_console();
+}
