@@ -5,7 +5,7 @@ use super::{Kept, Linked, MeasureKind, MeasureProblem, Reckoned};
 use crate::calculators::{self, Calculator};
 use crate::measure::text::{NoNames, Quantity, parse};
 use crate::measure::{Number, Unit};
-use crate::sheet::{Answer, Ask, Bench, Entries, Kind, Value};
+use crate::sheet::{Answer, Ask, Entries, Kind, Value};
 
 impl Kept {
     /// The entries, with bare numbers in the unit of the job.
@@ -34,22 +34,21 @@ fn refuse<T>(why: &str) -> Result<T, MeasureProblem> {
 }
 
 impl Reckoned {
-    /// What a measure comes to that is linked to `kept`.
+    /// What a linked measure comes to.
     pub(super) fn linked_value(
         &self,
         kind: MeasureKind,
         linked: &Linked,
-        kept: Option<&Kept>,
-        bench: &Bench,
     ) -> Result<Quantity, MeasureProblem> {
-        let (Some(kept), Some(sheet)) = (kept, self.kept(linked.kept)) else {
+        let (Some(kept), Some(sheet)) = (self.kept_item(linked.kept), self.kept(linked.kept))
+        else {
             return refuse("The reckoning that this came from is gone. Write a size instead.");
         };
         let Some(calculator) = calculators::find(&kept.slug) else {
             return refuse("The reckoning that this came from is gone. Write a size instead.");
         };
         let is_result = calculator.results.iter().any(|result| result.id == linked.result);
-        if !is_result && let Some(value) = self.said(calculator, kept, linked, bench) {
+        if !is_result && let Some(value) = self.said(calculator, kept, linked) {
             return quantity(&value, kind, linked.index);
         }
         let Some(answer) = &sheet.answer else {
@@ -64,16 +63,10 @@ impl Reckoned {
     }
 
     /// What a field of the reckoning says, when it is asked and can be read.
-    fn said(
-        &self,
-        calculator: &Calculator,
-        kept: &Kept,
-        linked: &Linked,
-        bench: &Bench,
-    ) -> Option<Value> {
+    fn said(&self, calculator: &Calculator, kept: &Kept, linked: &Linked) -> Option<Value> {
         let field = calculator.fields.iter().find(|field| field.id == linked.result)?;
         let entries = kept.as_entries(self.unit());
-        let mut ask = Ask::new(calculator.fields, &entries, bench, self);
+        let mut ask = Ask::new(calculator.fields, &entries, self.bench(), self);
         if !ask.is_asked(field) {
             return None;
         }
@@ -138,6 +131,7 @@ mod tests {
     use crate::job::{Item, Job, Measure, Step, Written};
     use crate::measure::length;
     use crate::measure::text::decimal;
+    use crate::sheet::Bench;
 
     fn value(slug: &str, entries: &[(&str, &str)], link: (&str, u32), kind: MeasureKind) -> String {
         let mut job = job_of(&[]);

@@ -37,12 +37,13 @@ pub use item::{
 };
 pub use linked::kind_of;
 pub use names::{NameProblem, check_name};
-pub use parts::{MOST_PIECES, PartSizes, part_sizes, sizes_of};
+pub use parts::{MOST_PIECES, PartSizes, part_sizes};
 pub use reckoned::{MeasureProblem, MeasureState, Reckoned};
 pub use since::since;
 pub use step::{Change, Conflict, Step};
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use crate::measure::Unit;
 
@@ -65,7 +66,7 @@ pub struct Job {
     /// The unit of bare numbers in it, whatever the phone is set to.
     pub unit: Unit,
     /// Everything in it, by id.
-    items: BTreeMap<ItemId, Item>,
+    items: BTreeMap<ItemId, Arc<Item>>,
     /// The next free id; ids are never used twice.
     next_id: u64,
 }
@@ -86,18 +87,24 @@ impl Job {
         next_id: u64,
     ) -> Job {
         let above = items.keys().next_back().map_or(1, |id| id.0.saturating_add(1));
+        let items = items.into_iter().map(|(id, item)| (id, Arc::new(item))).collect();
         Job { title, unit, items, next_id: next_id.max(above) }
     }
 
     /// Every item with its id, oldest first.
     pub fn items(&self) -> impl Iterator<Item = (ItemId, &Item)> {
+        self.items.iter().map(|(id, item)| (*id, &**item))
+    }
+
+    /// Every item as it is held: a copy of the job holds the same.
+    pub(crate) fn shared(&self) -> impl Iterator<Item = (ItemId, &Arc<Item>)> {
         self.items.iter().map(|(id, item)| (*id, item))
     }
 
     /// One item.
     #[must_use]
     pub fn item(&self, id: ItemId) -> Option<&Item> {
-        self.items.get(&id)
+        self.items.get(&id).map(|item| &**item)
     }
 
     /// The next free id, for a step that adds something.

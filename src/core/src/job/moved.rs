@@ -81,17 +81,20 @@ pub struct MovedPart {
 #[must_use]
 pub fn moved_parts(job: &Job, before: &Reckoned, after: &Reckoned) -> Vec<MovedPart> {
     let mut all = Vec::new();
-    for (id, part) in job.parts() {
-        let texts =
-            [("thickness", &part.thickness), ("width", &part.width), ("length", &part.length)];
-        let sides = texts.into_iter().filter_map(|(side, text)| {
-            let (old, new) = (before.length_of(text).ok()?, after.length_of(text).ok()?);
-            (old != new).then_some((side, old, new))
+    for (id, _) in job.parts() {
+        let (Some(old), Some(new)) = (before.part(id), after.part(id)) else { continue };
+        let sides = [
+            ("thickness", &old.thickness, &new.thickness),
+            ("width", &old.width, &new.width),
+            ("length", &old.length, &new.length),
+        ];
+        let sides = sides.into_iter().filter_map(|(side, old, new)| match (old, new) {
+            (Ok(old), Ok(new)) if old != new => Some((side, *old, *new)),
+            _ => None,
         });
         let sides: Vec<_> = sides.collect();
         if !sides.is_empty() {
-            let done = part.pieces.iter().filter(|piece| piece.done).count();
-            all.push(MovedPart { id, sides, done: u32::try_from(done).unwrap_or(u32::MAX) });
+            all.push(MovedPart { id, sides, done: new.done });
         }
     }
     all

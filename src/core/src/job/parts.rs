@@ -1,8 +1,8 @@
 //! The sizes of the parts, worked out.
 
 use super::{ItemId, Job, Part, Reckoned};
-use crate::measure::Length;
-use crate::measure::text::{TextProblem, parse};
+use crate::measure::text::{Formula, Names, TextProblem, TextProblemKind};
+use crate::measure::{Length, Unit};
 
 /// A part with its sizes worked out, or what is in the way.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -24,42 +24,50 @@ pub struct PartSizes {
 }
 
 /// Most pieces of one part.
-pub const MOST_PIECES: usize = 1_000;
+pub const MOST_PIECES: u32 = 1_000;
 
 /// The parts of a job in the order of the list.
 #[must_use]
 pub fn part_sizes(job: &Job, reckoned: &Reckoned) -> Vec<PartSizes> {
-    job.parts().into_iter().map(|(id, part)| sizes_of(id, part, job, reckoned)).collect()
+    job.parts().into_iter().filter_map(|(id, _)| reckoned.part(id).cloned()).collect()
 }
 
-/// The sizes of one part.
-#[must_use]
-pub fn sizes_of(id: ItemId, part: &Part, job: &Job, reckoned: &Reckoned) -> PartSizes {
-    let mut waits_for: Vec<ItemId> = [&part.thickness, &part.width, &part.length]
-        .into_iter()
-        .flat_map(|text| reckoned.all_needed_for(text))
-        .filter(|need| matches!(job.item(*need), Some(super::Item::Measure(m)) if m.wait && m.as_cut.is_none()))
-        .collect();
-    waits_for.sort_unstable();
-    waits_for.dedup();
+/// The sizes of a part from its texts as read: quantity, thickness, width, length.
+pub(super) fn sizes(
+    id: ItemId,
+    part: &Part,
+    texts: &[Result<Formula, TextProblem>],
+    unit: Unit,
+    names: &dyn Names,
+) -> PartSizes {
+    let read = |at: usize| match texts.get(at) {
+        Some(Ok(formula)) => Ok(formula),
+        Some(Err(problem)) => Err(problem.clone()),
+        None => Err(TextProblem { at: 0..0, kind: TextProblemKind::Empty }),
+    };
+    let length = |at: usize| read(at)?.length(unit, names);
     let done = part.pieces.iter().filter(|piece| piece.done).count();
     PartSizes {
         id,
-        quantity: quantity(&part.quantity, reckoned),
-        thickness: reckoned.length_of(&part.thickness),
-        width: reckoned.length_of(&part.width),
-        length: reckoned.length_of(&part.length),
-        waits_for,
+        quantity: read(0).and_then(|formula| quantity(formula, part, unit, names)),
+        thickness: length(1),
+        width: length(2),
+        length: length(3),
+        waits_for: Vec::new(),
         done: u32::try_from(done).unwrap_or(u32::MAX),
     }
 }
 
-fn quantity(text: &str, reckoned: &Reckoned) -> Result<u32, TextProblem> {
-    let formula = parse(text, reckoned)?;
-    let number = formula.number(reckoned.unit(), reckoned)?;
+fn quantity(
+    formula: &Formula,
+    part: &Part,
+    unit: Unit,
+    names: &dyn Names,
+) -> Result<u32, TextProblem> {
+    let number = formula.number(unit, names)?;
     let whole = number.is_whole().then(|| u32::try_from(number.numer()).ok()).flatten();
-    whole.filter(|n| (1..=MOST_PIECES as u32).contains(n)).ok_or(TextProblem {
-        at: 0..text.len(),
-        kind: crate::measure::text::TextProblemKind::NotACount(MOST_PIECES as u32),
+    whole.filter(|n| (1..=MOST_PIECES).contains(n)).ok_or(TextProblem {
+        at: 0..part.quantity.len(),
+        kind: TextProblemKind::NotACount(MOST_PIECES),
     })
 }

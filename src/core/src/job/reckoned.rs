@@ -2,13 +2,17 @@
 
 use core::fmt;
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
+use std::sync::Arc;
 
 use super::names::NameIndex;
-use super::{Item, ItemId, Job, Kept, Linked, Measure, MeasureKind, Written};
+use super::{Item, ItemId, Job, Kept, Measure, MeasureKind, Part, PartSizes, Written, parts};
 use crate::calculators;
 use crate::measure::text::{Formula, Names, NoNames, Quantity, TextProblem, parse};
 use crate::measure::{Length, Unit};
 use crate::sheet::{Bench, Sheet};
+
+/// Most members of a circle that are named.
+const MOST_NAMED: usize = 12;
 
 /// Why a measure has no value.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -72,10 +76,16 @@ impl MeasureState {
 #[derive(Clone, Debug)]
 pub struct Reckoned {
     unit: Unit,
-    names: NameIndex<ItemId>,
+    bench: Bench,
+    /// What was worked out, to see what changed since.
+    items: BTreeMap<ItemId, Arc<Item>>,
+    names: Arc<NameIndex<ItemId>>,
+    read: BTreeMap<ItemId, Arc<Read>>,
+    needed_by: Arc<BTreeMap<ItemId, Vec<ItemId>>>,
     measures: BTreeMap<ItemId, MeasureState>,
-    kept: BTreeMap<ItemId, Sheet>,
-    needs: BTreeMap<ItemId, BTreeSet<ItemId>>,
+    kept: BTreeMap<ItemId, Arc<Sheet>>,
+    parts: BTreeMap<ItemId, Arc<PartSizes>>,
+    has_circle: bool,
 }
 
 impl Names for Reckoned {
@@ -88,65 +98,148 @@ impl Names for Reckoned {
     }
 }
 
-/// A measure or kept reckoning before it is worked out.
-enum Node<'a> {
-    Measure(&'a Measure, Result<Formula, TextProblem>),
-    Linked(&'a Measure, &'a Linked),
-    Kept(&'a Kept),
+/// An item with its texts read, and what it needs directly.
+#[derive(Debug)]
+struct Read {
+    texts: Vec<Result<Formula, TextProblem>>,
+    /// The names in its texts: so few that they are found sooner than among all names.
+    names: Vec<(String, ItemId)>,
+    needs: BTreeSet<ItemId>,
+}
+
+/// The names of one item's texts with their values.
+struct NamesOf<'a>(&'a Read, &'a BTreeMap<ItemId, MeasureState>);
+
+impl Names for NamesOf<'_> {
+    fn longest_match(&self, _: &str) -> usize {
+        0
+    }
+
+    fn value(&self, name: &str) -> Option<Quantity> {
+        let (_, id) = self.0.names.iter().find(|(known, _)| known == name)?;
+        self.1.get(id)?.in_use()
+    }
+}
+
+/// Whether an item takes part in the reckoning.
+fn counts(item: &Item) -> bool {
+    matches!(item, Item::Measure(_) | Item::Kept(_) | Item::Part(_))
+}
+
+fn name_of_measure(item: &Item) -> Option<&str> {
+    match item {
+        Item::Measure(measure) => Some(&measure.name),
+        _ => None,
+    }
 }
 
 impl Reckoned {
     /// Works a job out with the sizes as cut.
     #[must_use]
     pub fn of(job: &Job, bench: &Bench) -> Reckoned {
-        Reckoned::with(job, bench, true)
-    }
-
-    /// Works a job out as if nothing had been cut yet: the plan.
-    #[must_use]
-    pub fn as_planned(job: &Job, bench: &Bench) -> Reckoned {
-        Reckoned::with(job, bench, false)
-    }
-
-    fn with(job: &Job, bench: &Bench, as_cut: bool) -> Reckoned {
+        let items: BTreeMap<_, _> = job
+            .shared()
+            .filter(|(_, item)| counts(item))
+            .map(|(id, it)| (id, it.clone()))
+            .collect();
         let measures = job.measures();
-        let names = NameIndex::new(measures.iter().map(|(id, m)| (m.name.clone(), *id)));
+        let names = NameIndex::new(measures.into_iter().map(|(id, m)| (m.name.clone(), id)));
         let mut reckoned = Reckoned {
             unit: job.unit,
-            names,
+            bench: *bench,
+            items,
+            names: Arc::new(names),
+            read: BTreeMap::new(),
+            needed_by: Arc::default(),
             measures: BTreeMap::new(),
             kept: BTreeMap::new(),
-            needs: BTreeMap::new(),
+            parts: BTreeMap::new(),
+            has_circle: false,
         };
-        let mut nodes = BTreeMap::new();
-        for (id, measure) in measures {
-            let node = match &measure.written {
-                Written::Formula(text) => Node::Measure(measure, parse(text, &reckoned)),
-                Written::Linked(linked) => Node::Linked(measure, linked),
-            };
-            nodes.insert(id, node);
+        let all: BTreeSet<ItemId> = reckoned.items.keys().copied().collect();
+        for id in &all {
+            reckoned.read_one(*id);
         }
-        nodes.extend(job.kept().into_iter().map(|(id, kept)| (id, Node::Kept(kept))));
-        for (id, node) in &nodes {
-            let mut needs = reckoned.needs_of(node);
-            needs.retain(|need| nodes.contains_key(need));
-            reckoned.needs.insert(*id, needs);
-        }
-        reckoned.work_out(&nodes, bench, as_cut);
+        reckoned.needed_by = Arc::new(reckoned.find_needed_by());
+        reckoned.work_out(&all);
         reckoned
     }
 
-    fn needs_of(&self, node: &Node) -> BTreeSet<ItemId> {
-        match node {
-            Node::Measure(_, Ok(formula)) => {
-                formula.names().into_iter().filter_map(|name| self.names.get(name)).collect()
+    /// Works out what changed since, and what needs it. The same as [`Reckoned::of`] the job, and
+    /// quicker when little changed.
+    #[must_use]
+    pub fn after(&self, job: &Job, bench: &Bench) -> Reckoned {
+        match self.changed_since(job, bench) {
+            Some(changed) if changed.is_empty() => self.clone(),
+            Some(changed) => {
+                let mut next = self.clone();
+                let mut is_other = false;
+                for (id, item) in &changed {
+                    next.items.insert(*id, item.clone());
+                    is_other |= next.read_one(*id);
+                }
+                if is_other {
+                    next.needed_by = Arc::new(next.find_needed_by());
+                }
+                let ids = next.with_all_that_need(changed.into_keys());
+                next.work_out(&ids);
+                // A circle is told of everything that hangs on it.
+                if next.has_circle { Reckoned::of(job, bench) } else { next }
             }
-            Node::Measure(_, Err(_)) => BTreeSet::new(),
-            Node::Linked(_, linked) => BTreeSet::from([linked.kept]),
-            Node::Kept(kept) => {
-                kept.entries.iter().flat_map(|(_, text)| self.names_in(text)).collect()
+            None => Reckoned::of(job, bench),
+        }
+    }
+
+    /// The items that are not as they were. `None` when more than their texts changed: names,
+    /// which items there are, or what bare numbers mean.
+    fn changed_since(&self, job: &Job, bench: &Bench) -> Option<BTreeMap<ItemId, Arc<Item>>> {
+        if self.has_circle || self.bench != *bench || self.unit != job.unit {
+            return None;
+        }
+        let mut changed = BTreeMap::new();
+        let mut before = self.items.iter();
+        for (id, item) in job.shared().filter(|(_, item)| counts(item)) {
+            let (old_id, old) = before.next()?;
+            if *old_id != id || name_of_measure(old) != name_of_measure(item) {
+                return None;
+            }
+            if !Arc::ptr_eq(old, item) && old != item {
+                changed.insert(id, item.clone());
             }
         }
+        before.next().is_none().then_some(changed)
+    }
+
+    /// Reads the texts of an item. Whether it needs others than before.
+    fn read_one(&mut self, id: ItemId) -> bool {
+        let Some(item) = self.items.get(&id).cloned() else { return false };
+        let texts: Vec<_> = match &*item {
+            Item::Measure(Measure { written: Written::Formula(text), .. }) => {
+                vec![parse(text, self)]
+            }
+            Item::Part(part) => {
+                let Part { quantity, thickness, width, length, .. } = part;
+                [quantity, thickness, width, length].map(|text| parse(text, self)).into()
+            }
+            _ => Vec::new(),
+        };
+        let names = texts.iter().flatten().flat_map(Formula::names);
+        let names = names.filter_map(|name| Some((name.to_owned(), self.names.get(name)?)));
+        let names: Vec<_> = names.collect();
+        let mut needs: BTreeSet<_> = names.iter().map(|(_, id)| *id).collect();
+        match &*item {
+            Item::Measure(Measure { written: Written::Linked(linked), .. }) => {
+                needs.insert(linked.kept);
+            }
+            Item::Kept(kept) => {
+                needs.extend(kept.entries.iter().flat_map(|(_, text)| self.names_in(text)));
+            }
+            _ => {}
+        }
+        needs.retain(|need| self.items.contains_key(need));
+        let is_other = self.read.get(&id).is_none_or(|read| read.needs != needs);
+        self.read.insert(id, Arc::new(Read { texts, names, needs }));
+        is_other
     }
 
     /// Every name that stands at the beginning of a word: more than a calculator may use, never
@@ -165,32 +258,62 @@ impl Reckoned {
         found
     }
 
-    /// Works the nodes out, each after all that it needs. What is left over needs itself.
+    fn find_needed_by(&self) -> BTreeMap<ItemId, Vec<ItemId>> {
+        let mut needed_by: BTreeMap<ItemId, Vec<ItemId>> = BTreeMap::new();
+        for (id, read) in &self.read {
+            for need in &read.needs {
+                needed_by.entry(*need).or_default().push(*id);
+            }
+        }
+        needed_by
+    }
+
+    /// These and everything that needs one of them. What was measured on the real part hands
+    /// nothing on: it keeps its size.
+    fn with_all_that_need(&self, first: impl Iterator<Item = ItemId>) -> BTreeSet<ItemId> {
+        let mut next: Vec<ItemId> = first.collect();
+        let mut all: BTreeSet<ItemId> = next.iter().copied().collect();
+        while let Some(id) = next.pop() {
+            for other in self.needed_by.get(&id).into_iter().flatten() {
+                if all.insert(*other) && self.measured(*other).is_none() {
+                    next.push(*other);
+                }
+            }
+        }
+        all
+    }
+
+    /// What the tape said, where it can be read.
+    fn measured(&self, id: ItemId) -> Option<Quantity> {
+        match self.items.get(&id).map(|item| &**item) {
+            Some(Item::Measure(measure)) => self.as_cut(measure)?.ok(),
+            _ => None,
+        }
+    }
+
+    /// Works these out, each after all that it needs. What is left over needs itself.
     ///
     /// A measure as cut needs nothing to be used by others, so taking one on the real part also
     /// opens a circle; what its formula wants is worked out last.
-    fn work_out(&mut self, nodes: &BTreeMap<ItemId, Node>, bench: &Bench, as_cut: bool) {
-        let mut needed_by: BTreeMap<ItemId, Vec<ItemId>> = BTreeMap::new();
+    fn work_out(&mut self, ids: &BTreeSet<ItemId>) {
+        let needed_by = self.needed_by.clone();
         let mut waiting: BTreeMap<ItemId, usize> = BTreeMap::new();
         let mut measured = BTreeSet::new();
-        for (id, needs) in &self.needs {
-            if let Some(Node::Measure(measure, _) | Node::Linked(measure, _)) = nodes.get(id)
-                && let Some(Ok(quantity)) = self.as_cut(measure, as_cut)
-            {
+        for id in ids {
+            if let Some(quantity) = self.measured(*id) {
                 measured.insert(*id);
                 let state = MeasureState { planned: Ok(quantity), as_cut: Some(Ok(quantity)) };
                 self.measures.insert(*id, state);
             }
-            waiting.insert(*id, if measured.contains(id) { 0 } else { needs.len() });
-            for need in needs {
-                needed_by.entry(*need).or_default().push(*id);
-            }
+            let needs = self.read.get(id).into_iter().flat_map(|read| &read.needs);
+            let left = needs.filter(|need| ids.contains(need)).count();
+            waiting.insert(*id, if measured.contains(id) { 0 } else { left });
         }
         let mut ready: VecDeque<ItemId> =
             waiting.iter().filter(|(_, left)| **left == 0).map(|(id, _)| *id).collect();
         while let Some(id) = ready.pop_front() {
-            if let Some(node) = nodes.get(&id).filter(|_| !measured.contains(&id)) {
-                self.work_out_one(id, node, nodes, bench, as_cut);
+            if !measured.contains(&id) {
+                self.work_out_one(id);
             }
             waiting.remove(&id);
             for next in needed_by.get(&id).into_iter().flatten().filter(|id| !measured.contains(id))
@@ -203,107 +326,109 @@ impl Reckoned {
                 }
             }
         }
-        self.refuse_circles(nodes, waiting.into_keys().collect(), as_cut);
+        self.has_circle = !waiting.is_empty();
+        self.refuse_circles(waiting.into_keys().collect());
         for id in measured {
-            if let Some(node) = nodes.get(&id) {
-                self.work_out_one(id, node, nodes, bench, as_cut);
+            self.work_out_one(id);
+        }
+        self.find_what_waits(ids);
+    }
+
+    fn work_out_one(&mut self, id: ItemId) {
+        let (Some(item), Some(read)) = (self.items.get(&id).cloned(), self.read.get(&id).cloned())
+        else {
+            return;
+        };
+        match &*item {
+            Item::Measure(measure) => {
+                let planned = match (&measure.written, read.texts.first()) {
+                    (Written::Linked(linked), _) => self.linked_value(measure.kind, linked),
+                    (Written::Formula(_), Some(Ok(formula))) => {
+                        let names = NamesOf(&read, &self.measures);
+                        value_of(formula, measure.kind, self.unit, &names)
+                            .map_err(MeasureProblem::Text)
+                    }
+                    (Written::Formula(_), Some(Err(problem))) => {
+                        Err(MeasureProblem::Text(problem.clone()))
+                    }
+                    (Written::Formula(_), None) => return,
+                };
+                let state = MeasureState { planned, as_cut: self.as_cut(measure) };
+                self.measures.insert(id, state);
+            }
+            Item::Kept(kept) => {
+                if let Some(calculator) = calculators::find(&kept.slug) {
+                    let sheet = calculator.sheet(&kept.as_entries(self.unit), &self.bench, self);
+                    self.kept.insert(id, Arc::new(sheet));
+                }
+            }
+            Item::Part(part) => {
+                let sizes =
+                    parts::sizes(id, part, &read.texts, self.unit, &NamesOf(&read, &self.measures));
+                self.parts.insert(id, Arc::new(sizes));
+            }
+            _ => {}
+        }
+    }
+
+    /// Tells the parts among `ids` which measures must be taken on the real thing before them.
+    fn find_what_waits(&mut self, ids: &BTreeSet<ItemId>) {
+        let must_be_taken = self.items.iter().filter_map(|(id, item)| match &**item {
+            Item::Measure(measure) if measure.wait && measure.as_cut.is_none() => Some(*id),
+            _ => None,
+        });
+        let must_be_taken: Vec<ItemId> = must_be_taken.collect();
+        for measure in must_be_taken {
+            for id in self.with_all_that_need(core::iter::once(measure)) {
+                if let Some(part) = self.parts.get_mut(&id).filter(|_| ids.contains(&id)) {
+                    Arc::make_mut(part).waits_for.push(measure);
+                }
             }
         }
     }
 
-    fn work_out_one(
-        &mut self,
-        id: ItemId,
-        node: &Node,
-        nodes: &BTreeMap<ItemId, Node>,
-        bench: &Bench,
-        as_cut: bool,
-    ) {
-        let (measure, planned) = match node {
-            Node::Measure(measure, formula) => {
-                (*measure, self.formula_value(measure.kind, formula))
-            }
-            Node::Linked(measure, linked) => {
-                let kept = match nodes.get(&linked.kept) {
-                    Some(Node::Kept(kept)) => Some(*kept),
-                    _ => None,
-                };
-                (*measure, self.linked_value(measure.kind, linked, kept, bench))
-            }
-            Node::Kept(kept) => {
-                if let Some(calculator) = calculators::find(&kept.slug) {
-                    let entries = kept.as_entries(self.unit);
-                    let sheet = calculator.sheet(&entries, bench, self);
-                    self.kept.insert(id, sheet);
-                }
-                return;
-            }
-        };
-        let state = MeasureState { planned, as_cut: self.as_cut(measure, as_cut) };
-        self.measures.insert(id, state);
-    }
-
-    fn as_cut(&self, measure: &Measure, wanted: bool) -> Option<Result<Quantity, TextProblem>> {
-        let text = measure.as_cut.as_ref().filter(|_| wanted)?;
+    fn as_cut(&self, measure: &Measure) -> Option<Result<Quantity, TextProblem>> {
+        let text = measure.as_cut.as_ref()?;
         Some(parse(text, &NoNames).and_then(|f| value_of(&f, measure.kind, self.unit, &NoNames)))
     }
 
-    fn formula_value(
-        &self,
-        kind: MeasureKind,
-        formula: &Result<Formula, TextProblem>,
-    ) -> Result<Quantity, MeasureProblem> {
-        formula
-            .as_ref()
-            .map_err(Clone::clone)
-            .and_then(|formula| value_of(formula, kind, self.unit, self))
-            .map_err(MeasureProblem::Text)
-    }
-
-    fn refuse_circles(
-        &mut self,
-        nodes: &BTreeMap<ItemId, Node>,
-        left: BTreeSet<ItemId>,
-        as_cut: bool,
-    ) {
+    fn refuse_circles(&mut self, left: BTreeSet<ItemId>) {
         for id in &left {
-            let Some(Node::Measure(measure, _) | Node::Linked(measure, _)) = nodes.get(id) else {
-                continue;
-            };
-            let circle = self.circle_from(*id, &left, nodes);
-            let planned = Err(MeasureProblem::Circle(circle));
-            let state = MeasureState { planned, as_cut: self.as_cut(measure, as_cut) };
-            self.measures.insert(*id, state);
+            match self.items.get(id).cloned().as_deref() {
+                Some(Item::Measure(measure)) => {
+                    let planned = Err(MeasureProblem::Circle(self.circle_from(*id, &left)));
+                    let state = MeasureState { planned, as_cut: self.as_cut(measure) };
+                    self.measures.insert(*id, state);
+                }
+                // What it needs has no value, and that is what it says.
+                Some(Item::Part(_)) => self.work_out_one(*id),
+                _ => {}
+            }
         }
     }
 
     /// Follows what is needed from `id` until something comes round again.
-    fn circle_from(
-        &self,
-        id: ItemId,
-        left: &BTreeSet<ItemId>,
-        nodes: &BTreeMap<ItemId, Node>,
-    ) -> Vec<String> {
+    fn circle_from(&self, id: ItemId, left: &BTreeSet<ItemId>) -> Vec<String> {
         let mut path = vec![id];
+        let mut seen: BTreeMap<ItemId, usize> = BTreeMap::from([(id, 0)]);
         let mut at = id;
-        while let Some(next) =
-            self.needs.get(&at).and_then(|needs| needs.iter().find(|need| left.contains(need)))
-        {
-            if let Some(start) = path.iter().position(|seen| seen == next) {
-                path.push(*next);
+        let next_of = |at: ItemId| self.needs(at)?.iter().find(|need| left.contains(need));
+        while let Some(next) = next_of(at) {
+            let start = seen.insert(*next, path.len());
+            path.push(*next);
+            if let Some(start) = start {
                 path.drain(..start);
                 break;
             }
-            path.push(*next);
             at = *next;
         }
-        path.into_iter()
-            .map(|id| match nodes.get(&id) {
-                Some(Node::Measure(measure, _) | Node::Linked(measure, _)) => measure.name.clone(),
-                Some(Node::Kept(kept)) => kept.title.clone(),
-                None => String::new(),
-            })
-            .collect()
+        // Of a long circle its first names say enough.
+        let names = path.iter().take(MOST_NAMED).filter_map(|id| Some(self.items.get(id)?.name()));
+        let mut names: Vec<String> = names.map(str::to_owned).collect();
+        if path.len() > MOST_NAMED {
+            names.push(format!("… ({} in all)", path.len().saturating_sub(1)));
+        }
+        names
     }
 
     /// What a measure comes to.
@@ -315,7 +440,27 @@ impl Reckoned {
     /// What a kept reckoning answers. `None` when its calculator is not known to this version.
     #[must_use]
     pub fn kept(&self, id: ItemId) -> Option<&Sheet> {
-        self.kept.get(&id)
+        self.kept.get(&id).map(|sheet| &**sheet)
+    }
+
+    /// A kept reckoning as it was worked out.
+    pub(super) fn kept_item(&self, id: ItemId) -> Option<&Kept> {
+        match self.items.get(&id).map(|item| &**item) {
+            Some(Item::Kept(kept)) => Some(kept),
+            _ => None,
+        }
+    }
+
+    /// The sizes of a part.
+    #[must_use]
+    pub fn part(&self, id: ItemId) -> Option<&PartSizes> {
+        self.parts.get(&id).map(|sizes| &**sizes)
+    }
+
+    /// The user's bench, as it was worked out with.
+    #[must_use]
+    pub fn bench(&self) -> &Bench {
+        &self.bench
     }
 
     /// The measure with a name.
@@ -333,7 +478,7 @@ impl Reckoned {
     /// What an item needs directly: measures and kept reckonings.
     #[must_use]
     pub fn needs(&self, id: ItemId) -> Option<&BTreeSet<ItemId>> {
-        self.needs.get(&id)
+        self.read.get(&id).map(|read| &read.needs)
     }
 
     /// Works out a length written in this job: a size of a part, a board, a sketch.
@@ -359,7 +504,7 @@ impl Reckoned {
         let mut all = self.used_in(text);
         let mut next: Vec<ItemId> = all.iter().copied().collect();
         while let Some(id) = next.pop() {
-            for need in self.needs.get(&id).into_iter().flatten() {
+            for need in self.needs(id).into_iter().flatten() {
                 if all.insert(*need) {
                     next.push(*need);
                 }

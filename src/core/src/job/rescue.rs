@@ -12,6 +12,9 @@ use crate::measure::text::{Quantity, exact_text};
 use crate::measure::{Length, Number, OutOfRange, Tape};
 use crate::sheet::Bench;
 
+/// Most measures that are tried in a rescue: more is no choice, and would keep the user waiting.
+pub const MOST_FLOATS: usize = 60;
+
 /// What was cut.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Cut {
@@ -121,7 +124,9 @@ pub fn troubles(job: &Job, reckoned: &Reckoned, tape: Tape) -> Vec<Trouble> {
         if part.pieces.iter().all(|piece| piece.as_cut.is_none()) {
             continue;
         }
-        let Ok(wanted) = reckoned.length_of(&part.length) else { continue };
+        let Some(Ok(wanted)) = reckoned.part(id).map(|sizes| sizes.length.clone()) else {
+            continue;
+        };
         for (index, piece) in part.pieces.iter().enumerate() {
             let as_cut = piece.as_cut.as_ref().and_then(|text| reckoned.length_of(text).ok());
             if let Some(as_cut) = as_cut.filter(|it| *it < wanted && differ(*it, wanted, tape)) {
@@ -156,7 +161,8 @@ pub fn rescues(job: &Job, bench: &Bench, trouble: &Trouble, fixed: &[ItemId]) ->
 pub fn may_float(job: &Job, reckoned: &Reckoned, trouble: &Trouble) -> Vec<ItemId> {
     let Some(text) = trouble.cut.formula(job) else { return Vec::new() };
     let needed = reckoned.all_needed_for(text).into_iter();
-    needed.filter(|id| *id != trouble.cut.id() && is_free(job, reckoned, *id)).collect()
+    let free = needed.filter(|id| *id != trouble.cut.id() && is_free(job, reckoned, *id));
+    free.take(MOST_FLOATS).collect()
 }
 
 /// A length that nobody cut and that no formula gives.
@@ -178,7 +184,7 @@ fn rescue_by(
     let from = before.measure(floats)?.length()?;
     let wanted_at = |size: Length| -> Option<(Length, Reckoned, Job)> {
         let trial = with_size(job, floats, measure, size)?;
-        let reckoned = Reckoned::of(&trial, bench);
+        let reckoned = before.after(&trial, bench);
         Some((trouble.cut.wanted(&trial, &reckoned)?, reckoned, trial))
     };
     let to = solve(from, trouble, |size| wanted_at(size).map(|(wanted, ..)| wanted))?;

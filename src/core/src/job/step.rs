@@ -2,6 +2,7 @@
 
 use core::fmt;
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use super::{Item, ItemId, Job, MOST_MEASURES, MOST_OTHERS, MOST_PARTS};
 
@@ -89,7 +90,7 @@ impl Job {
         let mut touched: BTreeMap<ItemId, Option<&Item>> = BTreeMap::new();
         let mut in_question = Vec::new();
         for change in &step.changes {
-            let now = touched.get(&change.id).copied().unwrap_or(self.items.get(&change.id));
+            let now = touched.get(&change.id).copied().unwrap_or(self.item(change.id));
             if now != change.before.as_ref() {
                 let name = now.or(change.before.as_ref()).map_or("", Item::name).to_owned();
                 in_question.push((change.id, name));
@@ -100,13 +101,12 @@ impl Job {
         if !in_question.is_empty() || title_moved {
             return Err(Conflict { items: in_question, title: title_moved, full: None });
         }
-        let added = || touched.values().filter_map(|after| *after);
-        if let Some(full) = added().find_map(|item| self.has_no_room(item, &touched)) {
+        if let Some(full) = self.has_no_room(&touched) {
             return Err(Conflict { items: Vec::new(), title: false, full: Some(full) });
         }
         for (id, after) in touched {
             match after {
-                Some(item) => self.items.insert(id, item.clone()),
+                Some(item) => self.items.insert(id, Arc::new(item.clone())),
                 None => self.items.remove(&id),
             };
         }
@@ -118,25 +118,27 @@ impl Job {
         Ok(())
     }
 
-    /// What there would be too many of, among items like this one, once a step is made.
+    /// What there would be too many of once a step is made.
     fn has_no_room(
         &self,
-        item: &Item,
         touched: &BTreeMap<ItemId, Option<&Item>>,
     ) -> Option<(&'static str, usize)> {
         let group = |item: &Item| match item {
-            Item::Measure(_) => ("sizes", MOST_MEASURES),
-            Item::Part(_) => ("parts", MOST_PARTS),
-            _ => ("other things", MOST_OTHERS),
+            Item::Measure(_) => "sizes",
+            Item::Part(_) => "parts",
+            _ => "other things",
         };
-        let (what, most) = group(item);
-        let likes = |item: &&Item| group(item).0 == what;
-        let gain =
-            touched.values().filter_map(|after| after.as_ref()).filter(|it| likes(it)).count();
-        let loss = touched.keys().filter_map(|id| self.items.get(id)).filter(likes).count();
-        // Who only changes or takes out is never refused, however full it is.
-        let is_full = || self.items.values().filter(likes).count() + gain > most + loss;
-        (gain > loss && is_full()).then_some((what, most))
+        let groups =
+            [("sizes", MOST_MEASURES), ("parts", MOST_PARTS), ("other things", MOST_OTHERS)];
+        groups.into_iter().find(|(what, most)| {
+            let likes = |item: &&Item| group(item) == *what;
+            let gain = touched.values().flatten().filter(|item| likes(item)).count();
+            let loss = touched.keys().filter_map(|id| self.item(*id)).filter(likes).count();
+            // Who only changes or takes out is never refused, however full it is.
+            gain > loss
+                && self.items().filter(|(_, item)| likes(item)).count().saturating_add(gain)
+                    > most.saturating_add(loss)
+        })
     }
 
     /// The change that adds an item under the next free id, `offset` ids further on.
@@ -148,12 +150,12 @@ impl Job {
     /// The change that puts something else in the place of an item.
     #[must_use]
     pub fn replacing(&self, id: ItemId, item: Item) -> Change {
-        Change { id, before: self.items.get(&id).cloned(), after: Some(item) }
+        Change { id, before: self.item(id).cloned(), after: Some(item) }
     }
 
     /// The change that takes an item away.
     #[must_use]
     pub fn removing(&self, id: ItemId) -> Change {
-        Change { id, before: self.items.get(&id).cloned(), after: None }
+        Change { id, before: self.item(id).cloned(), after: None }
     }
 }

@@ -87,10 +87,16 @@ proptest! {
             put(&mut job, &mut history, ids[i], Item::Measure(measure(i, &first[i])));
         }
         let mut now = first.clone();
+        let mut kept_up = Reckoned::of(&job, &Bench::default());
         for (which, size, cut) in edits {
             let i = which.index(now.len());
             if cut { now[i].as_cut = Some(size) } else { now[i].sixty_fourths = size }
             put(&mut job, &mut history, ids[i], Item::Measure(measure(i, &now[i])));
+            kept_up = kept_up.after(&job, &Bench::default());
+        }
+        let from_nothing = Reckoned::of(&job, &Bench::default());
+        for id in &ids {
+            prop_assert_eq!(kept_up.measure(*id), from_nothing.measure(*id));
         }
         let expected: Vec<_> = by_hand(&now)
             .into_iter()

@@ -8,6 +8,7 @@ mod dowel;
 mod finish;
 mod frame;
 mod job;
+mod job_edits;
 mod lumber;
 mod measure;
 mod measure_text;

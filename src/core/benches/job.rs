@@ -1,0 +1,98 @@
+//! How long a job of the largest size takes: 2,000 measures in a chain and a fan, 1,000 parts.
+
+use std::hint::black_box;
+use std::time::Instant;
+
+use reckoner_core::job::moved::{moved, moved_parts};
+use reckoner_core::job::rescue::troubles;
+use reckoner_core::job::{
+    Item, ItemId, Job, Measure, MeasureKind, Part, Reckoned, Step, Written, part_sizes,
+};
+use reckoner_core::measure::Unit;
+use reckoner_core::sheet::Bench;
+
+fn measure(rank: i64, name: String, formula: String) -> Item {
+    Item::Measure(Measure {
+        rank,
+        name,
+        kind: MeasureKind::Length,
+        written: Written::Formula(formula),
+        as_cut: None,
+        is_cut: false,
+        wait: rank == 3,
+        note: String::new(),
+    })
+}
+
+fn part(rank: i64) -> Item {
+    Item::Part(Part {
+        rank,
+        name: format!("part {rank}"),
+        quantity: "4".to_owned(),
+        thickness: "leg".to_owned(),
+        width: "3 1/4".to_owned(),
+        length: format!("rail {}", 1_000 + rank),
+        stock: "2x6".to_owned(),
+        grain: Default::default(),
+        show_face: String::new(),
+        hand: Default::default(),
+        may_rip: true,
+        note: String::new(),
+        pieces: Vec::new(),
+        made: None,
+    })
+}
+
+/// A chain of 1,000 sizes that begins at the leg, and a fan of 1,000 rails between two legs.
+fn large() -> Job {
+    let mut job = Job::new("large", Unit::Inch);
+    let sizes = (0..2_000).map(|n: i64| match n {
+        0 => measure(n, "leg".to_owned(), "3 1/4".to_owned()),
+        1 => measure(n, "size 1".to_owned(), "leg + 1/16".to_owned()),
+        2..1_000 => measure(n, format!("size {n}"), format!("size {} + 1/16", n - 1)),
+        _ => measure(n, format!("rail {n}"), format!("size {} + 40 - 3 × leg", (n - 1_000).max(1))),
+    });
+    let all = sizes.chain((0..1_000).map(part));
+    let changes = (0..).zip(all).map(|(offset, item)| job.adding(offset, item)).collect();
+    job.make(&Step::new("fill", changes)).expect("a fresh job");
+    job
+}
+
+fn time<T>(what: &str, mut work: impl FnMut() -> T) -> T {
+    let last = black_box(work());
+    let begin = Instant::now();
+    for _ in 0..20 {
+        black_box(work());
+    }
+    println!("{what:44} {:>9.2} ms", begin.elapsed().as_secs_f64() * 1_000.0 / 20.0);
+    last
+}
+
+fn main() {
+    let bench = Bench::default();
+    let job = large();
+    let before = time("worked out from nothing", || Reckoned::of(&job, &bench));
+    let leg = ItemId(1);
+    let mut changed = job.clone();
+    let edit = Step::new(
+        "edit",
+        vec![job.replacing(leg, measure(0, "leg".to_owned(), "3 3/16".to_owned()))],
+    );
+    changed.make(&edit).expect("no conflict");
+    time("a step made", || {
+        let mut job = job.clone();
+        job.make(&edit).map(|()| job)
+    })
+    .expect("no conflict");
+    let after = time("worked out after a change of all", || before.after(&changed, &bench));
+    let mut little = job.clone();
+    let last = job.measures()[1_999].0;
+    let note = measure(1_999, "rail 1999".to_owned(), "40".to_owned());
+    little.make(&Step::new("edit", vec![job.replacing(last, note)])).expect("no conflict");
+    time("worked out after a change of one size", || before.after(&little, &bench));
+    let list = time("what moved", || moved(&changed, &before, &after));
+    assert_eq!(list.len(), 2_000);
+    time("parts that moved", || moved_parts(&changed, &before, &after));
+    time("parts", || part_sizes(&changed, &after));
+    time("parts in trouble", || troubles(&changed, &after, bench.tape));
+}
