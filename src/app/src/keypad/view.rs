@@ -1,5 +1,7 @@
 //! The keypad on the screen. A tap on it never takes the focus from the field.
 
+use std::rc::Rc;
+
 use yew::prelude::*;
 
 use super::{Key, Page, SetOfKeys, keys, pages};
@@ -30,7 +32,7 @@ pub(crate) struct KeypadProps {
     /// Letters of the lines that may be used, in a strip.
     pub(crate) letters: Vec<String>,
     /// Names that may be used.
-    pub(crate) names: Vec<String>,
+    pub(crate) names: Rc<Vec<String>>,
     pub(crate) on_event: Callback<KeypadEvent>,
 }
 
@@ -39,11 +41,22 @@ fn stay(event: &Event) {
     event.prevent_default();
 }
 
+/// Names that stand above the keypad at first, and by how many times more each time.
+const MANY_NAMES: usize = 48;
+const TIMES_MORE: usize = 4;
+
 /// The keypad of a typed field.
 #[component]
 pub(crate) fn Keypad(props: &KeypadProps) -> Html {
     let KeypadProps { set, is_left_handed, is_last, letters, names, on_event } = props;
     let page = use_state_eq(|| Page::Digits);
+    let shown_names = use_state_eq(|| MANY_NAMES);
+    let more_names = {
+        let shown_names = shown_names.clone();
+        Callback::from(move |_: MouseEvent| {
+            shown_names.set(shown_names.saturating_mul(TIMES_MORE));
+        })
+    };
     let shown =
         if pages(*set).iter().any(|tab| tab.id() == page.id()) { *page } else { Page::Digits };
 
@@ -77,11 +90,15 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
             onmousedown={Callback::from(|event: MouseEvent| stay(&event))}>
             if !names.is_empty() {
                 <div class="keypad__names">
-                    { for names.iter().map(|name| html! {
+                    { for names.iter().take(*shown_names).map(|name| html! {
                         <button type="button" tabindex="-1" class="tab tab--letter"
                             data-testid={format!("name-{name}")}
                             onclick={send(KeypadEvent::Letter(name.clone()))}>{ name }</button>
                     }) }
+                    if names.len() > *shown_names {
+                        <button type="button" tabindex="-1" class="tab tab--letter" data-testid="more-names"
+                            onclick={more_names}>{ "more names" }</button>
+                    }
                 </div>
             }
             <div class="keypad__tabs">

@@ -5,6 +5,7 @@ pub(crate) mod camera;
 pub(crate) mod dom;
 pub(crate) mod files;
 pub(crate) mod later;
+pub(crate) mod near;
 pub(crate) mod planner;
 pub(crate) mod sharing;
 pub(crate) mod shelf;

@@ -104,18 +104,16 @@ fn ItemPage(props: &ItemPageProps) -> Html {
         Some(trial)
     });
     let reckoned = match &trial {
-        Some(trial) => Rc::new(Reckoned::of(trial, &open.settings.bench)),
+        Some(trial) => Rc::new(open.reckoned.after(trial, &open.settings.bench)),
         None => open.reckoned.clone(),
     };
     let sheet = Rc::new(read(open, form, id, &entries, &reckoned));
     let is_sound = sheet.refusals.is_empty();
-    let names: Rc<Vec<String>> = Rc::new(
-        job.measures()
-            .into_iter()
-            .filter(|(other, _)| Some(*other) != id)
-            .map(|(_, m)| m.name.clone())
-            .collect(),
-    );
+    let names = use_memo((props.open.clone(), id), |(Shared(open), id)| {
+        let others = open.book.job.measures().into_iter();
+        let others = others.filter(|(other, _)| Some(*other) != *id);
+        others.map(|(_, measure)| measure.name.clone()).collect::<Vec<_>>()
+    });
     let at_hand = use_at_hand(texts.clone(), sheet, open.settings.clone(), names);
     let stands = id.and_then(|id| {
         let item = job.item(id)?.clone();

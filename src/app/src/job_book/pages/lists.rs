@@ -7,6 +7,7 @@ use reckoner_core::measure::Length;
 use reckoner_core::measure::text::{Quantity, TextProblem};
 use yew::prelude::*;
 
+use super::long_list::long_list;
 use super::pieces::ticks;
 use super::sizes::quantity;
 use super::{Open, add, row};
@@ -24,9 +25,16 @@ pub(super) fn parts(open: &Open) -> Html {
         <>
             if sizes.is_empty() { <p class="job__words">{ "No part yet." }</p> }
             <ul class="rows" data-testid="parts">
-                { for sizes.iter().filter_map(|it| match open.book.job.item(it.id) {
-                    Some(Item::Part(part)) => Some(part_row(open, part, it)),
-                    _ => None,
+                { long_list(sizes.len(), {
+                    let (open, sizes) = (open.clone(), sizes.clone());
+                    move |at| {
+                        let it = sizes.get(at);
+                        let part = it.and_then(|it| match open.book.job.item(it.id) {
+                            Some(Item::Part(part)) => Some(part_row(&open, part, it)),
+                            _ => None,
+                        });
+                        part.unwrap_or_default()
+                    }
                 }) }
             </ul>
             <div class="adds">{ add(open, "part", "Add a part") }</div>

@@ -26,7 +26,7 @@ pub(super) fn page(open: &Open, id: ItemId, kept: &Kept) -> Html {
     let after = making.step.as_ref().and_then(|step| {
         let mut trial = job.clone();
         trial.make(step).ok()?;
-        Some(Reckoned::of(&trial, &open.settings.bench))
+        Some(open.reckoned.after(&trial, &open.settings.bench))
     });
     let after = after.as_ref().unwrap_or(&open.reckoned);
     let put = making.step.clone().map(|step| {

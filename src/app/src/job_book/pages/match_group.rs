@@ -10,6 +10,7 @@ use yew::prelude::*;
 
 use super::attention::mismatch;
 use super::item::Shared;
+use super::long_list::long_list;
 use super::sizes::quantity;
 use super::together::{Stands, use_together};
 use super::{Open, add, bar, row};
@@ -116,9 +117,9 @@ fn MatchPage(props: &MatchPageProps) -> Html {
     if id.is_some() && group.is_none() {
         return super::lost(open);
     }
-    let toggle = |measure: ItemId| {
-        let (open, chosen, members) = (open.clone(), chosen.clone(), members.clone());
-        let group = group.cloned();
+    let toggling = (open.clone(), chosen.clone(), members.clone(), group.cloned());
+    let toggle = move |measure: ItemId| {
+        let (open, chosen, members, group) = toggling.clone();
         Callback::from(move |_: MouseEvent| {
             let mut now = members.clone();
             match now.iter().position(|other| *other == measure) {
@@ -154,6 +155,7 @@ fn MatchPage(props: &MatchPageProps) -> Html {
     });
     let broken = mismatches(job, &open.reckoned).into_iter().find(|it| Some(it.group) == id);
     let lengths = job.measures().into_iter().filter(|(_, m)| m.kind == MeasureKind::Length);
+    let lengths: Vec<ItemId> = lengths.map(|(id, _)| id).collect();
     html! {
         <div class={classes!("page", "page--item", at_hand.is_keying().then_some("is-keying"))}>
             { bar(open, &open.at(""), if new.name.is_empty() { MATCH.title } else { &new.name }) }
@@ -178,21 +180,30 @@ fn MatchPage(props: &MatchPageProps) -> Html {
                         { if members.len() < 2 { "Tap two or more sizes that must match.".to_owned() } else { format!("{} sizes must match.", members.len()) } }
                     </p>
                     <ul class="rows" data-testid="members">
-                        { for lengths.map(|(measure, it)| {
-                            let is_in = members.contains(&measure);
-                            html! {
-                                <li><button type="button" class="row row--choose" onclick={toggle(measure)}
-                                    data-testid={format!("member-{}", it.name)} aria-pressed={if is_in { "true" } else { "false" }}>
-                                    <span class="row__name">
-                                        <span class="row__box">if is_in { { icon(Icon::Tick) } }</span>{ &it.name }
-                                    </span>
-                                    <span class="row__value">{ quantity(open.reckoned.measure(measure).and_then(|m| m.in_use()), bench.tape) }</span>
-                                </button></li>
+                        { long_list(lengths.len(), {
+                            let (open, members) = (open.clone(), members.clone());
+                            move |at| {
+                                let measure = lengths.get(at).copied();
+                                let it = measure.and_then(|id| Some((id, open.book.job.item(id)?.name())));
+                                it.map(|(id, name)| member(&open, id, name, members.contains(&id), toggle(id)))
+                                    .unwrap_or_default()
                             }
                         }) }
                     </ul>
                 </section>
             </main>
         </div>
+    }
+}
+
+/// A size that may be one of the group.
+fn member(open: &Open, id: ItemId, name: &str, is_in: bool, onclick: Callback<MouseEvent>) -> Html {
+    let value = open.reckoned.measure(id).and_then(|measure| measure.in_use());
+    html! {
+        <li><button type="button" class="row row--choose" {onclick}
+            data-testid={format!("member-{name}")} aria-pressed={if is_in { "true" } else { "false" }}>
+            <span class="row__name"><span class="row__box">if is_in { { icon(Icon::Tick) } }</span>{ name }</span>
+            <span class="row__value">{ quantity(value, open.settings.bench.tape) }</span>
+        </button></li>
     }
 }

@@ -9,6 +9,7 @@ mod item;
 mod keep;
 mod kept;
 mod lists;
+mod long_list;
 mod making;
 mod match_group;
 mod paper;
@@ -103,11 +104,17 @@ fn JobPage(props: &JobPageProps) -> Html {
     let JobPageProps { job, rest, settings } = props;
     let on_page = use_book(job);
     let bench = settings.bench;
+    let last = use_mut_ref(|| None::<Rc<Reckoned>>);
     let open = use_memo(((*on_page.book).clone(), bench), {
         let (on_page, settings, key) = (on_page.clone(), settings.clone(), job.clone());
         move |(book, bench)| {
             let book = book.clone()?;
-            let reckoned = Rc::new(Reckoned::of(&book.job, bench));
+            let mut last = last.borrow_mut();
+            let reckoned = match &*last {
+                Some(last) => Rc::new(last.after(&book.job, bench)),
+                None => Rc::new(Reckoned::of(&book.job, bench)),
+            };
+            *last = Some(reckoned.clone());
             Some(Open { key, book, reckoned, on_page, settings })
         }
     });
@@ -145,7 +152,7 @@ fn inside(open: &Open, rest: &str) -> Html {
             }
         }
         "piece" => match argument.split_once('/').map(|(id, index)| (id.parse(), index.parse())) {
-            Some((Ok(id), Ok(index))) if index < MOST_PIECES => {
+            Some((Ok(id), Ok(index))) if index < MOST_PIECES as usize => {
                 pieces::page(open, ItemId(id), index)
             }
             _ => lost(open),

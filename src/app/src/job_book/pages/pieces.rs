@@ -73,10 +73,10 @@ fn List(props: &ListProps) -> Html {
     let ListProps { open: Shared(open), id } = props;
     let page = use_state_eq(|| 0_usize);
     let Some(Item::Part(part)) = open.book.job.item(*id) else { return html! {} };
-    let sizes = reckoner_core::job::sizes_of(*id, part, &open.book.job, &open.reckoned);
+    let Some(sizes) = open.reckoned.part(*id) else { return html! {} };
     let Ok(count) = sizes.quantity else { return html! {} };
     let count = count as usize;
-    let wanted = sizes.length.ok();
+    let wanted = sizes.length.as_ref().ok().copied();
     let first = page.saturating_mul(ON_A_PAGE);
     let last = first.saturating_add(ON_A_PAGE).min(count);
     let row = |index: usize| {

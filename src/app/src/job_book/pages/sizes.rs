@@ -5,12 +5,14 @@ use reckoner_core::job::{Item, ItemId, Measure, Written, sketch};
 use yew::prelude::*;
 
 use super::attention::attention;
+use super::long_list::long_list;
 use super::{Open, add, match_group, row};
 use crate::components::drawing::drawing;
 pub(super) use crate::components::measure::{length as length_view, quantity};
 
 pub(super) fn view(open: &Open) -> Html {
-    let measures = open.book.job.measures();
+    let ids: Vec<ItemId> = open.book.job.measures().into_iter().map(|(id, _)| id).collect();
+    let shared = open.clone();
     let apart: Vec<ItemId> = mismatches(&open.book.job, &open.reckoned)
         .iter()
         .filter_map(|it| match open.book.job.item(it.group) {
@@ -22,11 +24,18 @@ pub(super) fn view(open: &Open) -> Html {
     html! {
         <>
             { attention(open) }
-            if measures.is_empty() {
+            if ids.is_empty() {
                 <p class="job__words">{ "No size yet. Begin with the overall sizes and the leg." }</p>
             }
             <ul class="rows" data-testid="sizes">
-                { for measures.iter().map(|(id, it)| row(open, *id, &it.name, one(open, *id, it, apart.contains(id)))) }
+                { long_list(ids.len(), move |at| {
+                    let it = ids.get(at).and_then(|id| match shared.book.job.item(*id) {
+                        Some(Item::Measure(it)) => Some((*id, it)),
+                        _ => None,
+                    });
+                    it.map(|(id, it)| row(&shared, id, &it.name, one(&shared, id, it, apart.contains(&id))))
+                        .unwrap_or_default()
+                }) }
             </ul>
             <div class="adds">{ add(open, "measure", "Add a size") }</div>
             { match_group::list(open) }
@@ -86,36 +95,43 @@ fn one(open: &Open, id: ItemId, it: &Measure, is_apart: bool) -> Html {
 
 /// What moved with the last change.
 pub(super) fn moved_list(open: &Open, moved: &[Moved], parts: &[MovedPart]) -> Html {
-    let tape = open.settings.bench.tape;
-    let job = &open.book.job;
-    let by = |it: &Moved| {
-        it.by.map(|by| {
-            let sign = if by.is_negative() { "− " } else { "+ " };
-            html! { <>{ sign }{ length_view(by.abs(), tape) }</> }
-        })
-    };
     html! {
         <section class="moved" aria-label="What moves" data-testid="moved">
             <h2>{ "What moves with it" }</h2>
             if moved.is_empty() { <p class="job__words">{ "Nothing else." }</p> }
             <ul class="rows">
-                { for moved.iter().map(|it| html! {
-                    <li class={classes!("row", "row--moved", (it.means != Means::NewNumber).then_some("is-recut"))}>
-                        <span class="row__name">{ job.item(it.id).map_or("", Item::name) }</span>
-                        <span class="row__value">{ quantity(it.old, tape) }{ " → " }{ quantity(it.new, tape) }</span>
-                        <span class="row__more">
-                            { by(it) }
-                            <span class="badge">{ match it.means {
-                                Means::Recut => "cut already: recut or rescue",
-                                Means::NewNumber => "not cut yet: only the number",
-                                Means::Lost => "has no value now",
-                            } }</span>
-                        </span>
-                    </li>
+                { long_list(moved.len(), {
+                    let (open, moved) = (open.clone(), moved.to_vec());
+                    move |at| moved.get(at).map(|it| moved_size(&open, it)).unwrap_or_default()
                 }) }
-                { for parts.iter().map(|it| moved_part(open, it)) }
+                { long_list(parts.len(), {
+                    let (open, parts) = (open.clone(), parts.to_vec());
+                    move |at| parts.get(at).map(|it| moved_part(&open, it)).unwrap_or_default()
+                }) }
             </ul>
         </section>
+    }
+}
+
+fn moved_size(open: &Open, it: &Moved) -> Html {
+    let tape = open.settings.bench.tape;
+    let by = it.by.map(|by| {
+        let sign = if by.is_negative() { "− " } else { "+ " };
+        html! { <>{ sign }{ length_view(by.abs(), tape) }</> }
+    });
+    html! {
+        <li class={classes!("row", "row--moved", (it.means != Means::NewNumber).then_some("is-recut"))}>
+            <span class="row__name">{ open.book.job.item(it.id).map_or("", Item::name) }</span>
+            <span class="row__value">{ quantity(it.old, tape) }{ " → " }{ quantity(it.new, tape) }</span>
+            <span class="row__more">
+                { by }
+                <span class="badge">{ match it.means {
+                    Means::Recut => "cut already: recut or rescue",
+                    Means::NewNumber => "not cut yet: only the number",
+                    Means::Lost => "has no value now",
+                } }</span>
+            </span>
+        </li>
     }
 }
 
