@@ -29,6 +29,7 @@ cargo xtask COMMAND
   tidy             the rules of this repository that no compiler checks
   budget           sizes of dist/ over the wire, as a table; fails when over budget
   bench page       keystroke to paint and cold offline start at 4x CPU slow-down, as a table
+  bench job        a job of the largest size, and a full shelf, at 4x CPU slow-down, as a table
   bench planner    what the planner proves in a Web Worker, family by family, as a table;
                    with the word all, the shared collection too
   precache DIR     finish a built folder: no inline script, service worker filled in
@@ -75,6 +76,7 @@ fn run(arguments: &[String]) -> Result<()> {
         ["tidy"] => tidy::check(&workspace::root()),
         ["budget"] => budget::report(),
         ["bench", "page"] => suite::bench_page(),
+        ["bench", "job"] => suite::bench_job(),
         ["bench", "planner", which @ ..] => suite::bench_planner(which),
         ["precache"] => precache::finish(&precache::staging_folder()?),
         ["precache", folder] => precache::finish(folder.as_ref()),

@@ -85,6 +85,13 @@ pub(crate) fn bench_page() -> Result<()> {
     against_the_built_app("measuring the page", &mut command)
 }
 
+/// The measurements of a job of the largest size, against a fresh release build.
+pub(crate) fn bench_job() -> Result<()> {
+    let mut command = cargo();
+    command.args(["run", "--quiet", "--package", JOURNEYS, "--bin", "bench_job"]);
+    against_the_built_app("measuring a job", &mut command)
+}
+
 /// The measurements of the planner in a Web Worker, against a fresh release build; `all` takes the jobs of the shared
 /// collection too.
 pub(crate) fn bench_planner(which: &[&str]) -> Result<()> {

@@ -15,8 +15,9 @@ use std::fs;
 use std::thread::sleep;
 use std::time::Duration;
 
+use reckoner_e2e::timing::{print_row, tap_time};
 use reckoner_e2e::{App, Browser, Screen, release};
-use serde_json::{Value, json};
+use serde_json::Value;
 
 /// How much slower than this machine the phone is taken to be.
 const SLOW_DOWN: u32 = 4;
@@ -37,16 +38,6 @@ fn main() {
         print_row(&format!("key to paint, {calculator}"), times);
     }
     print_row("cold start without a signal", cold_starts());
-}
-
-fn print_row(what: &str, mut times: Vec<f64>) {
-    if times.is_empty() {
-        println!("| {what} | 0 | | | |");
-        return;
-    }
-    times.sort_by(f64::total_cmp);
-    let at = |share: f64| times[((times.len() - 1) as f64 * share).ceil() as usize];
-    println!("| {what} | {} | {:.1} | {:.1} | {:.1} |", times.len(), at(0.5), at(0.95), at(1.0));
 }
 
 /// Milliseconds from key to paint, for each calculator on the home page.
@@ -107,29 +98,6 @@ fn open_a_number(app: &App) -> bool {
 fn words(app: &App) -> String {
     let text = app.script("return document.getElementById('app').innerText");
     text.as_str().unwrap_or_default().to_owned()
-}
-
-/// Taps a key as a finger does; milliseconds until the frame after it was drawn. `None` when
-/// the page has no such key.
-fn tap_time(app: &App, key: &str) -> Option<f64> {
-    let place = app.script(&format!(
-        "const key = document.querySelector('[data-testid=\"{key}\"]');
-         if (!key) return null;
-         window.tapTime = new Promise((tell) => addEventListener('click', (event) => {{
-           requestAnimationFrame(() => {{
-             const {{ port1, port2 }} = new MessageChannel();
-             port1.onmessage = () => tell(performance.now() - event.timeStamp);
-             port2.postMessage(null);
-           }});
-         }}, {{ capture: true, once: true }}));
-         const box = key.getBoundingClientRect();
-         return [box.left + box.width / 2, box.top + box.height / 2]"
-    ));
-    let (x, y) = (place[0].as_f64()?, place[1].as_f64()?);
-    for (kind, points) in [("touchStart", json!([{ "x": x, "y": y }])), ("touchEnd", json!([]))] {
-        app.cdp("Input.dispatchTouchEvent", &json!({ "type": kind, "touchPoints": points }));
-    }
-    app.script("return await window.tapTime").as_f64()
 }
 
 /// Milliseconds from navigation to the app's first page, each in a browser just started.

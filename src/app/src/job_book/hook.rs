@@ -1,5 +1,7 @@
 //! [`use_book`]: a job on the page, kept on the shelf, followed when another page changes it.
 
+use std::cell::{Cell, RefCell};
+use std::collections::VecDeque;
 use std::rc::Rc;
 
 use wasm_bindgen_futures::spawn_local;
@@ -16,6 +18,10 @@ pub(crate) struct OnPage {
     pub(crate) book: UseStateHandle<Option<Rc<Book>>>,
     /// What the user must be told.
     pub(crate) trouble: UseStateHandle<Option<String>>,
+    /// Edits that are on the page and not on the shelf yet, in order.
+    waiting: Rc<RefCell<VecDeque<Edit>>>,
+    /// Whether they are on their way.
+    is_sending: Rc<Cell<bool>>,
 }
 
 impl OnPage {
@@ -27,23 +33,51 @@ impl OnPage {
         if book.edit(&edit).is_ok() {
             self.book.set(Some(Rc::new(book)));
         }
+        self.waiting.borrow_mut().push_back(edit);
         let on_page = self.clone();
-        spawn_local(async move {
-            match shelf::edit(&on_page.key, &edit).await {
+        spawn_local(async move { on_page.send().await });
+    }
+
+    /// Sends what is waiting, one after the other. What finds no room waits for the next edit.
+    async fn send(&self) {
+        if self.is_sending.replace(true) {
+            return;
+        }
+        loop {
+            let next = self.waiting.borrow().front().cloned();
+            let Some(edit) = next else { break };
+            match shelf::edit(&self.key, &edit).await {
                 Ok(book) => {
-                    on_page.trouble.set(None);
-                    on_page.book.set(Some(Rc::new(book)));
+                    self.waiting.borrow_mut().pop_front();
+                    if self.waiting.borrow().is_empty() {
+                        self.trouble.set(None);
+                        self.book.set(Some(Rc::new(book)));
+                    }
                 }
                 Err(problem @ ShelfProblem::Conflict(_)) => {
-                    on_page.fetch().await;
-                    on_page.trouble.set(Some(problem.to_string()));
+                    self.waiting.borrow_mut().clear();
+                    self.fetch().await;
+                    self.trouble.set(Some(problem.to_string()));
                 }
-                Err(problem) => on_page.trouble.set(Some(problem.to_string())),
+                Err(problem) => {
+                    // A job of this page alone has taken it.
+                    if shelf::on_this_page(&self.key).is_some() {
+                        self.waiting.borrow_mut().pop_front();
+                    }
+                    self.trouble.set(Some(problem.to_string()));
+                    break;
+                }
             }
-        });
+        }
+        self.is_sending.set(false);
     }
 
     async fn fetch(&self) {
+        if let Some(book) = shelf::on_this_page(&self.key) {
+            self.book.set(Some(Rc::new(book)));
+            self.trouble.set(Some(ShelfProblem::NotTaken.to_string()));
+            return;
+        }
         match shelf::fetch(&self.key).await {
             Ok((book, n_set_aside)) => {
                 if n_set_aside > 0 {
@@ -56,6 +90,15 @@ impl OnPage {
             Err(problem) => self.trouble.set(Some(problem.to_string())),
         }
     }
+
+    /// Takes over what another page changed. What is not on the shelf yet is not thrown away.
+    async fn follow(&self) {
+        if self.waiting.borrow().is_empty() {
+            self.fetch().await;
+        } else {
+            self.send().await;
+        }
+    }
 }
 
 /// The job with this key.
@@ -63,7 +106,9 @@ impl OnPage {
 pub(crate) fn use_book(key: &str) -> OnPage {
     let book = use_state_eq(|| None);
     let trouble = use_state_eq(|| None);
-    let on_page = OnPage { key: key.to_owned(), book, trouble };
+    let (waiting, is_sending) =
+        (use_memo((), |()| RefCell::default()), use_memo((), |()| Cell::new(false)));
+    let on_page = OnPage { key: key.to_owned(), book, trouble, waiting, is_sending };
     {
         let on_page = on_page.clone();
         use_effect_with(key.to_owned(), move |key| {
@@ -73,7 +118,7 @@ pub(crate) fn use_book(key: &str) -> OnPage {
             let hearing = shelf::hear(move |changed| {
                 if changed == key {
                     let on_page = on_page.clone();
-                    spawn_local(async move { on_page.fetch().await });
+                    spawn_local(async move { on_page.follow().await });
                 }
             });
             move || drop(hearing)

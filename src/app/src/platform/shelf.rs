@@ -1,5 +1,8 @@
 //! The shelf: every job, in the browser's own database. Each edit is one transaction.
 
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+
 use gloo::events::EventListener;
 use idb::{
     Database, DatabaseEvent, Error, Factory, ObjectStore, ObjectStoreParams, Query, TransactionMode,
@@ -21,6 +24,8 @@ const CHANNEL_NAME: &str = "reckoner-jobs";
 pub(crate) enum ShelfProblem {
     /// The browser gives no database, or it is full.
     NoRoom(String),
+    /// The browser took none of this job: it is on this page alone.
+    NotTaken,
     /// The job is not there.
     Gone,
     /// It is there and cannot be opened.
@@ -36,6 +41,10 @@ impl std::fmt::Display for ShelfProblem {
                 f,
                 "Not kept: this browser has no room for jobs, or is in private mode ({why}). The job stays usable here. \
                  Save it as a file before you close the page."
+            ),
+            ShelfProblem::NotTaken => f.write_str(
+                "Not kept: this browser has no room for jobs, or is in private mode. The job stays usable on this \
+                 page. Save it as a file before you close the page.",
             ),
             ShelfProblem::Gone => f.write_str("This job is not on this device."),
             ShelfProblem::Damaged(why) => f.write_str(why),
@@ -110,6 +119,11 @@ async fn stored(store: &ObjectStore, key: &str) -> Result<Option<Stored>, Error>
     Ok(found.map(|value| read(&value)))
 }
 
+/// A job that the browser did not take, if it is one.
+pub(crate) fn on_this_page(key: &str) -> Option<Book> {
+    ON_THIS_PAGE.with_borrow(|books| books.get(key).cloned())
+}
+
 /// A job and the pieces of it that could not be read.
 pub(crate) async fn fetch(key: &str) -> Result<(Book, usize), ShelfProblem> {
     let database = database().await?;
@@ -125,24 +139,43 @@ fn open(found: Option<&Stored>) -> Result<(Book, usize), ShelfProblem> {
     Ok((book, set_aside.len()))
 }
 
-/// Puts a new job on the shelf and gives its key.
-pub(crate) async fn add(book: &Book) -> Result<String, ShelfProblem> {
+/// Puts a new job on the shelf and gives its key. What the browser does not take stays on this
+/// page, where it can be used and handed on; its own page says so.
+pub(crate) async fn add(book: &Book) -> String {
     let key = new_key();
+    match put(&key, book).await {
+        Ok(()) => {
+            ask_to_keep();
+            tell(&key);
+        }
+        Err(_) => {
+            ON_THIS_PAGE.with_borrow_mut(|books| books.insert(key.clone(), book.clone()));
+        }
+    }
+    key
+}
+
+/// Writes a whole job, in one transaction.
+pub(crate) async fn put(key: &str, book: &Book) -> Result<(), ShelfProblem> {
     let database = database().await?;
     let transaction = database.transaction(&[STORE], TransactionMode::ReadWrite)?;
-    transaction
-        .object_store(STORE)?
-        .add(&written(&book.stored()), Some(&key.as_str().into()))?
-        .await?;
+    let store = transaction.object_store(STORE)?;
+    store.put(&written(&book.stored()), Some(&key.into()))?.await?;
     transaction.commit()?.await?;
-    ask_to_keep();
-    tell(&key);
-    Ok(key)
+    Ok(())
 }
 
 /// Does an edit to the job as it stands on the shelf, whoever changed it last, in one
 /// transaction; gives the job as it stands then.
 pub(crate) async fn edit(key: &str, edit: &Edit) -> Result<Book, ShelfProblem> {
+    if let Some(mut book) = on_this_page(key) {
+        book.edit(edit).map_err(|conflict| ShelfProblem::Conflict(conflict.to_string()))?;
+        ON_THIS_PAGE.with_borrow_mut(|books| books.insert(key.to_owned(), book.clone()));
+        // There may be room by now.
+        put(key, &book).await?;
+        ON_THIS_PAGE.with_borrow_mut(|books| books.remove(key));
+        return Ok(book);
+    }
     let database = database().await?;
     let transaction = database.transaction(&[STORE], TransactionMode::ReadWrite)?;
     let store = transaction.object_store(STORE)?;
@@ -156,6 +189,7 @@ pub(crate) async fn edit(key: &str, edit: &Edit) -> Result<Book, ShelfProblem> {
 
 /// Takes a job off the shelf.
 pub(crate) async fn remove(key: &str) -> Result<(), ShelfProblem> {
+    ON_THIS_PAGE.with_borrow_mut(|books| books.remove(key));
     let database = database().await?;
     let transaction = database.transaction(&[STORE], TransactionMode::ReadWrite)?;
     transaction.object_store(STORE)?.delete(Query::Key(key.into()))?.await?;
@@ -187,6 +221,8 @@ fn ask_to_keep() {
 }
 
 thread_local! {
+    /// Jobs that the browser did not take: they are here for as long as the page.
+    static ON_THIS_PAGE: RefCell<BTreeMap<String, Book>> = const { RefCell::new(BTreeMap::new()) };
     /// One for the whole page: what is told on it is heard by other pages, not by this one.
     static CHANNEL: Option<BroadcastChannel> = BroadcastChannel::new(CHANNEL_NAME).ok();
 }

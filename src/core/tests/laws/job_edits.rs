@@ -127,7 +127,7 @@ fn shown(job: &Job, reckoned: &Reckoned) -> Vec<String> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(96))]
+    #![proptest_config(ProptestConfig::with_cases(64))]
 
     #[test]
     fn worked_out_step_by_step_is_worked_out_from_nothing(

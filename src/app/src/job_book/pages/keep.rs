@@ -50,12 +50,15 @@ async fn keep(
 ) -> Result<String, ShelfProblem> {
     let (key, job) = match into {
         Into::Job(key) => {
-            let (book, _) = shelf::fetch(&key).await?;
+            let book = match shelf::on_this_page(&key) {
+                Some(book) => book,
+                None => shelf::fetch(&key).await?.0,
+            };
             (key, book.job)
         }
         Into::New(unit) => {
             let job = Job::new("New job", unit);
-            (shelf::add(&Book::new(job.clone())).await?, job)
+            (shelf::add(&Book::new(job.clone())).await, job)
         }
     };
     // A bare number means the job's unit there: in a job of the other unit each length gets one.
@@ -68,8 +71,11 @@ async fn keep(
     let label = format!("keep {}", kept.title);
     let change = job.adding(0, Item::Kept(kept));
     let at = route::in_job(&key, &format!("item/{}", change.id.0));
-    shelf::edit(&key, &Edit::Make(Step::new(label, vec![change]))).await?;
-    Ok(at)
+    match shelf::edit(&key, &Edit::Make(Step::new(label, vec![change]))).await {
+        // A job of this page alone has taken it, and its page says that it is not kept.
+        Err(_) if shelf::on_this_page(&key).is_some() => Ok(at),
+        other => other.map(|_| at),
+    }
 }
 
 /// Asks for the title and the job.

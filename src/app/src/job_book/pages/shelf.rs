@@ -7,6 +7,7 @@ use reckoner_core::measure::Unit;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
+use super::long_list::long_list;
 use crate::components::icon::{Icon, icon};
 use crate::job_book::book::Book;
 use crate::platform::shelf::{self, Card};
@@ -36,7 +37,7 @@ pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
             });
         });
     }
-    let put = putting(&trouble);
+    let put = putting();
     let unit =
         if props.settings.bench.tape.unit().is_metric() { Unit::Millimetre } else { Unit::Inch };
     let new = put.reform(move |_: MouseEvent| Job::new("New job", unit));
@@ -64,16 +65,12 @@ pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
     }
 }
 
-/// Puts a job on the shelf, opens it, or says why not.
-pub(super) fn putting(trouble: &UseStateHandle<Option<String>>) -> Callback<Job> {
-    let trouble = trouble.clone();
+/// Puts a job on the shelf and opens it.
+pub(super) fn putting() -> Callback<Job> {
     Callback::from(move |job: Job| {
-        let trouble = trouble.clone();
         spawn_local(async move {
-            match shelf::add(&Book::new(job)).await {
-                Ok(key) => address::go(&route::in_job(&key, "")),
-                Err(problem) => trouble.set(Some(problem.to_string())),
-            }
+            let key = shelf::add(&Book::new(job)).await;
+            address::go(&route::in_job(&key, ""));
         });
     })
 }
@@ -86,12 +83,19 @@ fn list(cards: Option<&[Card]>) -> Html {
         }
         Some(cards) => html! {
             <ul class="rows" data-testid="jobs">
-                { for cards.iter().map(|card| html! {
-                    <li><a class="row" href={route::in_job(&card.key, "")}>
-                        <span class="row__name">{ &card.title }</span>
-                    </a></li>
+                { long_list(cards.len(), {
+                    let cards = cards.to_vec();
+                    move |at| cards.get(at).map(card).unwrap_or_default()
                 }) }
             </ul>
         },
+    }
+}
+
+fn card(card: &Card) -> Html {
+    html! {
+        <li><a class="row" href={route::in_job(&card.key, "")} data-testid={format!("job-{}", card.title)}>
+            <span class="row__name">{ &card.title }</span>
+        </a></li>
     }
 }

@@ -288,7 +288,7 @@ fn preview(opened: &Rc<Opened>, state: &State, cards: &[Card]) -> Html {
     let is_here = cards.iter().any(|card| card.title == job.title);
     let take = {
         let job = job.clone();
-        putting(&state.trouble).reform(move |_: MouseEvent| job.clone())
+        putting().reform(move |_: MouseEvent| job.clone())
     };
     let leave = {
         let state = state.clone();
