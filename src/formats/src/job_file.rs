@@ -1,7 +1,7 @@
 //! The job file: JSON, described by `job.schema.json`.
 
 use core::fmt;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use reckoner_core::job::{
     Item, ItemId, Job, MOST_MEASURES, MOST_NAME, MOST_NOTE, MOST_OTHERS, MOST_PARTS, check_name,
@@ -183,7 +183,7 @@ pub fn open_job(text: &str) -> Result<Opened, OpenProblem> {
 #[derive(Default)]
 struct Reading {
     items: BTreeMap<ItemId, Item>,
-    names: Vec<String>,
+    names: BTreeSet<String>,
     set_aside: Vec<SetAside>,
     measures: usize,
     parts: usize,
@@ -207,7 +207,7 @@ impl Reading {
                     return Err(OpenProblem::TooMany(what, most));
                 }
                 if let Item::Measure(measure) = &item {
-                    self.names.push(measure.name.clone());
+                    self.names.insert(measure.name.trim().to_owned());
                 }
                 self.items.insert(id, item);
             }
@@ -230,8 +230,8 @@ impl Reading {
         let item = stored.item.item()?;
         check_texts(&stored_texts(&ItemV1::from(&item)))?;
         if let Item::Measure(measure) = &item {
-            check_name(&measure.name, self.names.iter().map(String::as_str))
-                .map_err(|problem| problem.to_string())?;
+            let taken = self.names.get(measure.name.trim()).map(String::as_str);
+            check_name(&measure.name, taken.into_iter()).map_err(|problem| problem.to_string())?;
         }
         Ok((id, item))
     }

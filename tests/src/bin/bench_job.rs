@@ -168,10 +168,10 @@ fn opened(app: &App) -> Vec<f64> {
 fn shelf(app: &App) -> Vec<f64> {
     let mut times = Vec::new();
     for _ in 0..ROUNDS {
-        app.go("");
-        app.wait_for("to-jobs");
+        app.go("#/job/job-7/hand-on");
+        app.wait_for("back");
         app.slow_down(SLOW_DOWN);
-        times.push(time_until(app, "[data-testid=to-jobs]", "[data-testid=jobs]"));
+        times.push(time_until(app, "[data-testid=back]", "[data-testid=jobs]"));
         app.slow_down(1);
     }
     times

@@ -122,10 +122,12 @@ fn upright(
         let thick = (rail.length / 2)?.min(shelf.length);
         piece(&mut board, Role::Mate, shelf.moved, (inside, down), (between, thick));
     }
+    // Its ends stand at the legs: another leg is another rail.
+    let rail_length_moved = leg.moved || across.moved;
     piece(
         &mut board,
         Role::Wood,
-        rail.moved || across.moved,
+        rail.moved || rail_length_moved,
         (inside, slab),
         (between, rail.length),
     );
@@ -144,6 +146,7 @@ fn upright(
         ("leg", leg.moved),
         ("height", height.moved),
         ("rail", rail.moved),
+        ("rail length", rail_length_moved),
         ("top", top.is_some_and(|top| top.moved)),
         ("overhang", overhang.moved),
         ("shelf", shelf.is_some_and(|shelf| shelf.moved)),

@@ -514,7 +514,7 @@ fn the_sketch_is_to_scale_and_marks_what_moved_in_words_too() {
         scene
             .items
             .iter()
-            .any(|item| matches!(&item.shape, Shape::Text(.., words) if words == "moved: leg"))
+            .any(|item| matches!(&item.shape, Shape::Text(.., words) if words == "moved: leg, rail length"))
             && scene.items.iter().any(|item| item.role == Role::CutLine)
     };
     assert!(!is_marked(&views.front));
