@@ -5,6 +5,8 @@ mod film;
 mod handing_on;
 mod javascript;
 mod job;
+mod job_kept;
+mod job_made;
 mod keyboard;
 mod offline;
 mod pages;

@@ -1,7 +1,8 @@
 //! [`Item`]: what a job is made of. Plain data, with every measure as the user wrote it.
 
 use super::{CutPlan, CutTicks};
-use crate::sheet::Side;
+use crate::calculators;
+use crate::sheet::{Kind, Side};
 
 /// The id of an item: given once, never used again in its job.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -321,7 +322,12 @@ impl Item {
                     change(text);
                 }
             }
-            Item::Kept(kept) => kept.entries.iter_mut().for_each(|(_, text)| change(text)),
+            Item::Kept(kept) => {
+                let Kept { slug, entries, .. } = kept;
+                for (_, text) in entries.iter_mut().filter(|(field, _)| takes_names(slug, field)) {
+                    change(text);
+                }
+            }
             Item::Match(group) => change(&mut group.drift),
             Item::Sketch(sketch) => {
                 let Sketch { length, depth, height, leg, rail, shelf, top, overhang } = sketch;
@@ -331,4 +337,12 @@ impl Item {
             }
         }
     }
+}
+
+/// Whether a field of a calculator may use names: what is chosen and not written has none, even
+/// where a choice is called like a measure.
+pub(super) fn takes_names(slug: &str, field: &str) -> bool {
+    let fields = calculators::find(slug).map_or(&[][..], |calculator| calculator.fields);
+    let kind = fields.iter().find(|it| it.id == field).map(|it| it.kind);
+    !matches!(kind, Some(Kind::Choice(_) | Kind::YesNo | Kind::LineOf(_)))
 }

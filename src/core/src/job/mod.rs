@@ -11,6 +11,7 @@
 //! So two pages with the same job open never overwrite each other unseen.
 
 mod batches;
+mod circles;
 mod cut_plan;
 pub mod demo;
 mod history;

@@ -4,15 +4,14 @@ use core::fmt;
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 use std::sync::Arc;
 
+use super::circles::Circles;
+use super::item::takes_names;
 use super::names::NameIndex;
 use super::{Item, ItemId, Job, Kept, Measure, MeasureKind, Part, PartSizes, Written, parts};
 use crate::calculators;
 use crate::measure::text::{Formula, Names, NoNames, Quantity, TextProblem, parse};
 use crate::measure::{Length, Unit};
 use crate::sheet::{Bench, Sheet};
-
-/// Most members of a circle that are named.
-const MOST_NAMED: usize = 12;
 
 /// Why a measure has no value.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -232,7 +231,17 @@ impl Reckoned {
                 needs.insert(linked.kept);
             }
             Item::Kept(kept) => {
-                needs.extend(kept.entries.iter().flat_map(|(_, text)| self.names_in(text)));
+                let entries = kept.as_entries(self.unit);
+                let is_asked = |field: &str| {
+                    let calculator = calculators::find(&kept.slug);
+                    calculator
+                        .is_some_and(|it| it.asked(&entries, &self.bench).any(|f| f.id == field))
+                };
+                for (field, text) in &kept.entries {
+                    if takes_names(&kept.slug, field) && is_asked(field) {
+                        needs.extend(self.names_in(text));
+                    }
+                }
             }
             _ => {}
         }
@@ -327,7 +336,7 @@ impl Reckoned {
             }
         }
         self.has_circle = !waiting.is_empty();
-        self.refuse_circles(waiting.into_keys().collect());
+        self.refuse_circles(&waiting.into_keys().collect());
         for id in measured {
             self.work_out_one(id);
         }
@@ -392,11 +401,19 @@ impl Reckoned {
         Some(parse(text, &NoNames).and_then(|f| value_of(&f, measure.kind, self.unit, &NoNames)))
     }
 
-    fn refuse_circles(&mut self, left: BTreeSet<ItemId>) {
-        for id in &left {
+    fn refuse_circles(&mut self, left: &BTreeSet<ItemId>) {
+        if left.is_empty() {
+            return;
+        }
+        let circles = Circles::among(left, |id| {
+            self.needs(id).and_then(|needs| needs.iter().find(|need| left.contains(need)).copied())
+        });
+        for id in left {
             match self.items.get(id).cloned().as_deref() {
                 Some(Item::Measure(measure)) => {
-                    let planned = Err(MeasureProblem::Circle(self.circle_from(*id, &left)));
+                    let names = circles.told_from(*id).into_iter();
+                    let name = |id| self.items.get(&id).map_or("…", |item| item.name()).to_owned();
+                    let planned = Err(MeasureProblem::Circle(names.map(name).collect()));
                     let state = MeasureState { planned, as_cut: self.as_cut(measure) };
                     self.measures.insert(*id, state);
                 }
@@ -405,30 +422,6 @@ impl Reckoned {
                 _ => {}
             }
         }
-    }
-
-    /// Follows what is needed from `id` until something comes round again.
-    fn circle_from(&self, id: ItemId, left: &BTreeSet<ItemId>) -> Vec<String> {
-        let mut path = vec![id];
-        let mut seen: BTreeMap<ItemId, usize> = BTreeMap::from([(id, 0)]);
-        let mut at = id;
-        let next_of = |at: ItemId| self.needs(at)?.iter().find(|need| left.contains(need));
-        while let Some(next) = next_of(at) {
-            let start = seen.insert(*next, path.len());
-            path.push(*next);
-            if let Some(start) = start {
-                path.drain(..start);
-                break;
-            }
-            at = *next;
-        }
-        // Of a long circle its first names say enough.
-        let names = path.iter().take(MOST_NAMED).filter_map(|id| Some(self.items.get(id)?.name()));
-        let mut names: Vec<String> = names.map(str::to_owned).collect();
-        if path.len() > MOST_NAMED {
-            names.push(format!("… ({} in all)", path.len().saturating_sub(1)));
-        }
-        names
     }
 
     /// What a measure comes to.

@@ -122,6 +122,33 @@ fn a_circle_names_its_members() {
 }
 
 #[test]
+fn a_circle_of_the_most_sizes_is_told_at_once_and_opens_at_one_measure() {
+    let all: Vec<(String, String)> =
+        (0..2_000).map(|n| (format!("ring {n}"), format!("ring {}", (n + 1) % 2_000))).collect();
+    let all: Vec<(&str, &str)> = all.iter().map(|(a, b)| (a.as_str(), b.as_str())).collect();
+    let mut job = job_of(&all);
+    assert!(
+        problem(&job, "ring 1999").starts_with("This needs itself: ring 1999 ← ring 0 ← ring 1")
+    );
+    assert!(problem(&job, "ring 7").chars().count() < 200);
+    edit(&mut job, "ring 5", |m| m.as_cut = Some("7".to_owned()));
+    assert_eq!(value(&job, "ring 6"), inches("7"));
+}
+
+#[test]
+fn formulas_a_hundred_deep_and_names_of_any_length_work() {
+    let deep = format!("{}3{}", "(".repeat(100), ")".repeat(100));
+    let long = "🪑".repeat(500);
+    let formula = format!("2 × {}", "木".repeat(400));
+    let job =
+        job_of(&[("deep", &deep), (&long, "deep + 1"), (&"木".repeat(400), "4"), ("x2", &formula)]);
+    assert_eq!(value(&job, &long), inches("4"));
+    assert_eq!(value(&job, "x2"), inches("8"));
+    let too_deep = format!("{}3{}", "(".repeat(200), ")".repeat(200));
+    assert!(!problem(&job_of(&[("deep", &too_deep)]), "deep").is_empty());
+}
+
+#[test]
 fn a_size_as_cut_opens_a_circle() {
     let mut job = job_of(&[("overall", "rail + 7"), ("rail", "overall - 7")]);
     edit(&mut job, "rail", |m| m.as_cut = Some("37".to_owned()));
@@ -307,6 +334,34 @@ fn a_reckoning_is_worked_out_again_and_its_result_is_linked() {
         problem(&job, "half"),
         "The reckoning that this came from is gone. Write a size instead."
     );
+}
+
+/// A choice may be called like a measure: `rail` is a question of the frame.
+#[test]
+fn a_choice_is_no_name() {
+    let mut job = job_of(&[("rail", "30"), ("overall", "44")]);
+    let entries = [("question", "rail"), ("find", "rail"), ("overall", "overall")];
+    let kept = Kept {
+        rank: 0,
+        title: "frame".to_owned(),
+        slug: "frame".to_owned(),
+        entries: entries.map(|(id, text)| (id.to_owned(), text.to_owned())).to_vec(),
+    };
+    let change = job.adding(0, Item::Kept(kept));
+    let id = change.id;
+    job.make(&Step::new("keep", vec![change])).expect("fresh");
+    let reckoned = Reckoned::of(&job, &Bench::default());
+    let overall = id_of(&job, "overall");
+    assert_eq!(
+        reckoned.needs(id).map(|needs| needs.iter().copied().collect()),
+        Some(vec![overall])
+    );
+    let changes = job.renaming(id_of(&job, "rail"), "front rail", &reckoned);
+    assert_eq!(changes.len(), 1, "only the measure itself");
+    let changes = job.renaming(overall, "width", &reckoned);
+    job.make(&Step::new("rename", changes)).expect("no conflict");
+    let Some(Item::Kept(kept)) = job.item(id) else { panic!() };
+    assert_eq!(kept.entries[2].1, "width");
 }
 
 #[test]

@@ -1,0 +1,165 @@
+//! A job is kept: across a reload with its steps, beside another window with the same job, and
+//! plainly not when the browser has no room for it.
+
+use reckoner_e2e::{App, Screen};
+
+fn demo() -> App {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.tap("open-demo");
+    app.wait_for("sizes");
+    app
+}
+
+fn wait_for_words(app: &App, id: &str, words: &str) {
+    app.wait_until(
+        &format!("{id} says {words}"),
+        &format!(
+            "return document.querySelector('[data-testid=\"{id}\"]')?.textContent.includes({words:?}) ?? false"
+        ),
+    );
+}
+
+/// Gives the leg another size as planned.
+fn plan_the_leg(app: &App, keys: &[&str]) {
+    app.tap("item-leg");
+    app.tap("field-formula");
+    app.press(keys);
+    app.press(&["close"]);
+    app.tap("back");
+    app.wait_for("sizes");
+}
+
+#[test]
+fn steps_are_taken_back_and_made_again_after_a_reload() {
+    let app = demo();
+    plan_the_leg(&app, &["3"]);
+    wait_for_words(&app, "item-long rail", "forty-one and one half");
+    plan_the_leg(&app, &["2"]);
+    wait_for_words(&app, "item-long rail", "forty-three and one half");
+    std::thread::sleep(std::time::Duration::from_millis(500));
+    app.reload();
+    app.wait_for_start();
+    for words in ["forty-one and one half", "forty-one inches"] {
+        app.tap("undo");
+        wait_for_words(&app, "item-long rail", words);
+    }
+    app.tap("redo");
+    wait_for_words(&app, "item-long rail", "forty-one and one half");
+    // Taken back on the page of the size itself, the field follows.
+    app.tap("item-leg");
+    app.wait_for("field-formula");
+    app.tap("undo");
+    app.wait_until(
+        "the field says what is planned",
+        "return document.querySelector('[data-testid=field-formula]').value === '3 1/4'",
+    );
+    app.assert_quiet_console();
+}
+
+#[test]
+fn two_windows_with_one_job_lose_neither_edit() {
+    let app = demo();
+    let first = app.window();
+    let here = app.script("return location.href");
+    let second = app.open_window();
+    let here = here.as_str().and_then(|here| here.split_once('#')).expect("a job");
+    app.go(&format!("#{}", here.1));
+    app.wait_for("sizes");
+    plan_the_leg(&app, &["3"]);
+    app.turn_to(&first);
+    // The first window hears of it, and edits another size.
+    wait_for_words(&app, "item-long rail", "forty-one and one half");
+    app.tap("item-overhang");
+    app.enter("formula", &["2", "close"]);
+    app.tap("back");
+    wait_for_words(&app, "item-top length", "fifty-one and one half");
+    wait_for_words(&app, "item-long rail", "forty-one and one half");
+    // A size that is being written in here is changed in the other window: neither is overwritten
+    // unseen.
+    app.tap("item-leg");
+    app.tap("field-formula");
+    app.press(&["5"]);
+    app.turn_to(&second);
+    plan_the_leg(&app, &["4"]);
+    app.turn_to(&first);
+    std::thread::sleep(std::time::Duration::from_millis(800));
+    app.press(&["close"]);
+    wait_for_words(&app, "job-trouble", "Changed elsewhere in the meantime: leg");
+    app.wait_until(
+        "the field says what stands in the job",
+        "return document.querySelector('[data-testid=field-formula]').value === '4'",
+    );
+    app.assert_quiet_console();
+}
+
+#[test]
+fn a_job_that_cannot_be_saved_says_so_and_can_still_be_handed_on() {
+    let app = demo();
+    // The disk is full: nothing more can be written.
+    app.script(
+        "IDBObjectStore.prototype.put = function () { throw new DOMException('full', 'QuotaExceededError') }",
+    );
+    plan_the_leg(&app, &["3"]);
+    wait_for_words(&app, "job-trouble", "Not kept");
+    wait_for_words(&app, "item-long rail", "forty-one and one half");
+    plan_the_leg(&app, &["2"]);
+    wait_for_words(&app, "item-long rail", "forty-three and one half");
+    app.tap("section-hand-on");
+    app.wait_for("save-file");
+    app.assert_accessible();
+}
+
+#[test]
+fn a_browser_without_a_database_still_makes_a_job() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.script("IDBFactory.prototype.open = function () { throw new DOMException('private', 'InvalidStateError') }");
+    app.tap("new-job");
+    wait_for_words(&app, "job-trouble", "private mode");
+    app.tap("add-measure");
+    app.tap("field-name");
+    app.type_keys("leg");
+    app.enter("formula", &["3", "close"]);
+    app.tap("save-item");
+    wait_for_words(&app, "item-leg", "three inches");
+    app.tap("undo");
+    app.wait_until(
+        "it is taken back",
+        "return document.querySelector('[data-testid=item-leg]') === null",
+    );
+    wait_for_words(&app, "job-trouble", "Not kept");
+    app.tap("section-hand-on");
+    app.wait_for("save-file");
+}
+
+/// Names of every script, of 500 characters, formulas 100 deep and a circle of 2,000 sizes.
+#[test]
+fn nothing_that_a_file_can_hold_freezes_the_page() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.wait_for("new-job");
+    app.script(
+        "const size = (id, name, formula) => ({ id, kind: 'measure', rank: id, name, formula });
+         const items = [
+           size(1, '🪑'.repeat(500), '('.repeat(60) + '1' + ')'.repeat(60)),
+           size(2, '脚の厚さ', '('.repeat(100) + '2' + ')'.repeat(100)),
+           size(3, 'עץ', '1/0'),
+           size(4, '<b>bold</b>', '脚の厚さ'),
+         ];
+         for (let id = 5; id <= 2000; id++) items.push(size(id, 'ring ' + id, id === 2000 ? 'ring 5' : 'ring ' + (id + 1)));
+         const job = JSON.stringify({ format: 'sawdust-reckoner-job', version: 1, title: 'odd', unit: 'in', next_id: 2001, items });
+         const open = indexedDB.open('reckoner');
+         await new Promise((done) => open.onsuccess = done);
+         const edit = open.result.transaction('jobs', 'readwrite');
+         edit.objectStore('jobs').put({ title: 'odd', job, history: '', changed: 1 }, 'odd');
+         await new Promise((done) => edit.oncomplete = done);
+         open.result.close();",
+    );
+    app.go("#/job/odd");
+    wait_for_words(&app, "item-ring 5", "This needs itself");
+    app.assert_no_sideways_scroll();
+    // One of the circle is measured: the circle is open, and every other one has a size.
+    app.tap("item-ring 5");
+    app.enter("as_cut", &["7", "close"]);
+    app.tap("back");
+    wait_for_words(&app, "item-ring 6", "seven inches");
+    app.assert_quiet_console();
+}

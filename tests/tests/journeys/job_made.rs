@@ -1,0 +1,185 @@
+//! A job made by tapping: sizes, a formula out of names, a part, a board, a reckoning and the
+//! parts of it, a group that must match, pieces as cut.
+
+use reckoner_e2e::{App, Screen};
+
+fn new_job(screen: Screen) -> App {
+    let app = App::open_at(screen, "#/jobs");
+    app.tap("new-job");
+    app.wait_for("add-measure");
+    app
+}
+
+/// Adds a size: its name is typed, its formula is tapped on the keypad.
+fn add_size(app: &App, name: &str, formula: &[&str]) {
+    app.tap("section-sizes");
+    app.tap("add-measure");
+    app.tap("field-name");
+    app.type_keys(name);
+    app.tap("field-formula");
+    for key in formula {
+        match key.strip_prefix("name ") {
+            Some(name) => app.tap(&format!("name-{name}")),
+            None => app.press(&[key]),
+        }
+    }
+    app.press(&["close"]);
+    app.tap("save-item");
+    app.wait_for(&format!("item-{name}"));
+}
+
+/// The words of an element in one line, as a voice reads a fraction.
+fn line(app: &App, id: &str) -> String {
+    app.text(id).split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+fn wait_for_words(app: &App, id: &str, words: &str) {
+    app.wait_until(
+        &format!("{id} says {words}"),
+        &format!(
+            "return document.querySelector('[data-testid=\"{id}\"]')?.textContent.includes({words:?}) ?? false"
+        ),
+    );
+}
+
+/// Leg, overall and the rail between: [WH] J1, 44 and 3 1/2 give 37.
+fn frame(app: &App) {
+    add_size(app, "overall", &["4", "4"]);
+    add_size(app, "leg", &["3", "page-16", "1/2"]);
+    let formula =
+        ["name overall", "page-signs", "minus", "page-digits", "2", "page-signs", "times"];
+    add_size(app, "rail", &[&formula[..], &["name leg"]].concat());
+}
+
+#[test]
+fn a_job_is_made_by_tapping_and_a_leg_cut_thin_is_told() {
+    let app = new_job(Screen::PHONE);
+    frame(&app);
+    wait_for_words(&app, "item-rail", "thirty-seven inches");
+    // A part whose length is the rail.
+    app.tap("section-parts");
+    app.tap("add-part");
+    app.tap("field-name");
+    app.type_keys("front rail");
+    app.enter("quantity", &["backspace", "4", "5", "close"]);
+    app.enter("thickness", &["1", "page-16", "1/2", "close"]);
+    app.enter("width", &["3", "close"]);
+    app.tap("field-length");
+    app.tap("name-rail");
+    app.press(&["close"]);
+    app.tap("save-item");
+    app.wait_for("item-front rail");
+    // A board for it.
+    app.tap("section-rack");
+    app.tap("add-board");
+    app.tap("field-name");
+    app.type_keys("scrap");
+    app.enter("thickness", &["1", "page-16", "1/2", "close"]);
+    app.enter("width", &["5", "close"]);
+    app.enter("length", &["4", "8", "close"]);
+    app.tap("save-item");
+    app.wait_for("item-scrap");
+    // The leg comes out thin: 3 7/16 gives 37 1/8.
+    app.tap("section-sizes");
+    app.tap("item-leg");
+    app.enter("as_cut", &["3", "page-16", "7/16", "close"]);
+    wait_for_words(&app, "moved", "rail");
+    let moved = line(&app, "moved");
+    assert!(moved.contains("thirty-seven and one eighth"), "{moved}");
+    assert!(moved.contains("front rail") && moved.contains("none cut yet"), "{moved}");
+    app.assert_no_sideways_scroll();
+    // One piece of the 45 is cut short: it can be reached, measured, and has a way out.
+    app.tap("back");
+    app.tap("section-parts");
+    app.tap("item-front rail");
+    app.tap("pieces-after");
+    app.tap("piece-45");
+    app.enter("as_cut", &["3", "6", "close"]);
+    wait_for_words(&app, "off-by", "short");
+    app.assert_accessible();
+    app.assert_no_sideways_scroll();
+    // The leg is cut; the overall may give way, unless it must stay.
+    app.wait_for("rescue-overall");
+    app.tap("hold-overall");
+    app.wait_until(
+        "nothing is left that gives way",
+        "return document.querySelector('[data-testid=rescue-overall]') === null",
+    );
+    app.tap("hold-overall");
+    app.tap("rescue-overall");
+    wait_for_words(&app, "answer-headline", "as wanted");
+    app.assert_quiet_console();
+}
+
+#[test]
+fn a_calculator_is_kept_in_a_job_and_its_parts_are_made_once() {
+    let app = App::open_at(Screen::PHONE, "#/frame");
+    app.wait_for_start();
+    app.tap("keep-in-job");
+    app.tap("keep-title");
+    app.assert_accessible();
+    app.tap("keep-in-new");
+    app.wait_for("make-parts");
+    assert!(
+        line(&app, "answer-headline").contains("thirty-nine"),
+        "{}",
+        line(&app, "answer-headline")
+    );
+    app.tap("make-parts");
+    let shown = line(&app, "making");
+    assert!(shown.contains("Frame: rail") && shown.contains("Still to write"), "{shown}");
+    app.assert_accessible();
+    app.tap("put-parts");
+    app.wait_for("item-Frame: rail");
+    // The leg of the reckoning is changed: the part follows.
+    app.tap("section-kept");
+    app.tap("item-Frame");
+    app.enter("leg_left", &["3", "close"]);
+    wait_for_words(&app, "answer-headline", "forty inches");
+    app.tap("make-parts");
+    wait_for_words(&app, "making", "in the job already");
+    assert!(!app.shows("put-parts"));
+    app.go("#/jobs");
+    app.tap("job-New job");
+    app.tap("section-parts");
+    wait_for_words(&app, "item-Frame: rail", "forty inches");
+    app.tap("undo");
+    wait_for_words(&app, "item-Frame: rail", "thirty-nine inches");
+    app.assert_quiet_console();
+}
+
+#[test]
+fn sizes_that_must_match_are_flagged_where_they_stand() {
+    let app = new_job(Screen::DESKTOP);
+    add_size(&app, "left leg", &["2", "8"]);
+    add_size(&app, "right leg", &["2", "8"]);
+    app.tap("add-match");
+    app.tap("field-name");
+    app.type_keys("the legs");
+    app.tap("member-left leg");
+    app.tap("member-right leg");
+    app.assert_accessible();
+    app.tap("save-item");
+    wait_for_words(&app, "item-the legs", "match");
+    app.tap("item-right leg");
+    app.enter("as_cut", &["2", "7", "close"]);
+    app.tap("back");
+    app.wait_for("mismatch-the legs");
+    wait_for_words(&app, "item-right leg", "does not match");
+    wait_for_words(&app, "item-left leg", "does not match");
+    // They may drift as far as that: then they match.
+    app.tap("item-the legs");
+    app.enter("drift", &["1", "close"]);
+    app.tap("back");
+    app.wait_until(
+        "they match",
+        "return document.querySelector('[data-testid=\"mismatch-the legs\"]') === null",
+    );
+    app.tap("item-the legs");
+    app.tap("take-out");
+    app.wait_until(
+        "the group is gone",
+        "return document.querySelector('[data-testid=matches]') === null",
+    );
+    app.assert_quiet_console();
+}
