@@ -4,6 +4,7 @@ use js_sys::Array;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::{Element, IntersectionObserver, IntersectionObserverEntry, IntersectionObserverInit};
+use yew::NodeRef;
 
 /// How far above and below the screen is near: about a flick of the thumb.
 const NEAR: &str = "900px 0px";
@@ -20,9 +21,10 @@ impl Drop for Watch {
     }
 }
 
-/// Calls back whether the element is near the screen, and how tall it is then, at first and
-/// whenever that changes. `None` where the browser cannot say.
-pub(crate) fn watch(element: &Element, mut call: impl FnMut(bool, f64) + 'static) -> Option<Watch> {
+/// Calls back whether the element at this place is near the screen, and how tall it is then, at
+/// first and whenever that changes. `None` where the browser cannot say.
+pub(crate) fn watch(place: &NodeRef, mut call: impl FnMut(bool, f64) + 'static) -> Option<Watch> {
+    let element = place.cast::<Element>()?;
     let call = Closure::<dyn FnMut(Array)>::new(move |entries: Array| {
         if let Some(entry) = entries.pop().dyn_ref::<IntersectionObserverEntry>() {
             call(entry.is_intersecting(), entry.bounding_client_rect().height());
@@ -32,6 +34,6 @@ pub(crate) fn watch(element: &Element, mut call: impl FnMut(bool, f64) + 'static
     init.set_root_margin(NEAR);
     let function = call.as_ref().unchecked_ref();
     let observer = IntersectionObserver::new_with_options(function, &init).ok()?;
-    observer.observe(element);
+    observer.observe(&element);
     Some(Watch { observer, _call: call })
 }

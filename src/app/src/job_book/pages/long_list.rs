@@ -56,13 +56,11 @@ fn Stretch(props: &StretchProps) -> Html {
     {
         let (place, is_near, height) = (place.clone(), is_near.clone(), height.clone());
         use_effect_with((), move |()| {
-            let watch = place.cast::<web_sys::Element>().and_then(|element| {
-                near::watch(&element, move |now, tall| {
-                    if !now && tall > 0.0 {
-                        *height.borrow_mut() = Some(tall);
-                    }
-                    is_near.set(now);
-                })
+            let watch = near::watch(&place, move |now, tall| {
+                if !now && tall > 0.0 {
+                    *height.borrow_mut() = Some(tall);
+                }
+                is_near.set(now);
             });
             move || drop(watch)
         });
