@@ -3,8 +3,8 @@
 
 use reckoner_e2e::{App, Screen};
 
-fn new_job(screen: Screen) -> App {
-    let app = App::open_at(screen, "#/jobs");
+fn new_job() -> App {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
     app.tap("new-job");
     app.wait_for("add-measure");
     app
@@ -53,7 +53,7 @@ fn frame(app: &App) {
 
 #[test]
 fn a_job_is_made_by_tapping_and_a_leg_cut_thin_is_told() {
-    let app = new_job(Screen::PHONE);
+    let app = new_job();
     frame(&app);
     wait_for_words(&app, "item-rail", "thirty-seven inches");
     // A part whose length is the rail.
@@ -150,7 +150,7 @@ fn a_calculator_is_kept_in_a_job_and_its_parts_are_made_once() {
 
 #[test]
 fn sizes_that_must_match_are_flagged_where_they_stand() {
-    let app = new_job(Screen::DESKTOP);
+    let app = new_job();
     add_size(&app, "left leg", &["2", "8"]);
     add_size(&app, "right leg", &["2", "8"]);
     app.tap("add-match");

@@ -76,7 +76,6 @@ fn QuickPage(props: &QuickPageProps) -> Html {
     let trouble = use_state_eq(|| opening.trouble.clone());
     let done = use_state_eq(|| "");
     let all = use_state_eq(|| false);
-    let not_kept = use_state_eq(|| None::<String>);
     let entries = form.entries().clone();
     let sheet = use_memo((entries.clone(), bench), |(entries, bench)| {
         QUICK_LIST.sheet(entries, bench, &NoNames)
@@ -156,7 +155,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
                                 <Comparison job={list.job.clone()} plan={told.plan.clone()} labels={list.labels.clone()} tape={bench.tape} />
                                 <OnHand job={list.job.clone()} labels={list.labels.clone()}
                                     how={How { tape: bench.tape, keep_from: list.keep_from }} />
-                                { keep_as_job(list, &searching.search, settings, &entries, &not_kept) }
+                                { keep_as_job(list, &searching.search, settings, &entries) }
                             }
                         }
                     </div>
@@ -172,13 +171,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
 }
 
 /// The way on from a list: a job that keeps the plan, where boards are ticked off and the rest is planned again.
-fn keep_as_job(
-    list: &List,
-    search: &Search,
-    settings: &Settings,
-    entries: &Entries,
-    not_kept: &UseStateHandle<Option<String>>,
-) -> Html {
+fn keep_as_job(list: &List, search: &Search, settings: &Settings, entries: &Entries) -> Html {
     let Some(plan) = search.plan.clone() else { return html! {} };
     let plan = CutPlan {
         title: "Boards".to_owned(),
@@ -192,19 +185,15 @@ fn keep_as_job(
     };
     let unit = settings.bench.tape.unit();
     let onclick = {
-        let not_kept = not_kept.clone();
         Callback::from(move |_: MouseEvent| {
             let unit = if unit.is_metric() { Unit::Millimetre } else { Unit::Inch };
             let mut book = Book::new(job::Job::new("Cut list", unit));
             let step = book.job.keeping_plan(plan.clone());
             // Nobody else has changed a job that was not there before.
             drop(book.edit(&Edit::Make(step)));
-            let not_kept = not_kept.clone();
             spawn_local(async move {
-                match shelf::add(&book).await {
-                    Ok(key) => address::go(&route::in_job(&key, "boards")),
-                    Err(problem) => not_kept.set(Some(problem.to_string())),
-                }
+                let key = shelf::add(&book).await;
+                address::go(&route::in_job(&key, "boards"));
             });
         })
     };
@@ -217,7 +206,6 @@ fn keep_as_job(
             <div class="adds">
                 <button type="button" class="tool" data-testid="keep-as-job" {onclick}>{ "Keep it as a job" }</button>
             </div>
-            if let Some(words) = &**not_kept { <p class="trouble" role="alert">{ words }</p> }
         </section>
     }
 }
