@@ -37,6 +37,7 @@ fn part(rank: i64) -> Item {
         show_face: String::new(),
         hand: Default::default(),
         may_rip: true,
+        may_resaw: false,
         note: String::new(),
         pieces: Vec::new(),
         made: None,

@@ -140,6 +140,7 @@ fn g2_widths_that_are_sizes_of_the_job_share_their_settings() {
             show_face: String::new(),
             hand: Default::default(),
             may_rip: true,
+            may_resaw: false,
             note: String::new(),
             pieces: Vec::new(),
             made: None,
