@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use reckoner_core::cutting::labels::Labels;
 use reckoner_core::cutting::report::{
-    BatchCut, BoardCut, CutBatch, How, Keep, KeyLine, Order, OrderKind, Purchase, Report, report,
+    BatchCut, BoardCut, CutBatch, How, Keep, KeyLine, Order, OrderKind, Purchase, Report, glance,
 };
 use reckoner_core::cutting::{Job, Plan, Source};
 use reckoner_core::measure::Tape;
@@ -30,9 +30,17 @@ pub(crate) struct Told {
 }
 
 impl Told {
-    /// The report of a plan; `None` for one that is not of this job.
-    pub(crate) fn of(job: &Job, plan: &Rc<Plan>, labels: &Labels, how: How) -> Option<Told> {
-        let report = report(job, plan, labels, how)?;
+    /// The report of a plan; `None` for one that is not of this job. While better plans may come, it has no more than the
+    /// boards that are drawn then.
+    pub(crate) fn of(
+        job: &Job,
+        plan: &Rc<Plan>,
+        labels: &Labels,
+        how: How,
+        is_running: bool,
+    ) -> Option<Told> {
+        let most = if is_running { FIRST_BOARDS } else { usize::MAX };
+        let report = glance(job, plan, labels, how, most)?;
         Some(Told { plan: plan.clone(), report: Rc::new(report) })
     }
 }
@@ -76,11 +84,7 @@ pub(crate) fn whole(
     all: &UseStateHandle<bool>,
     beside: &Beside,
 ) -> Html {
-    let most = match (beside.is_running, **all) {
-        (true, _) => FIRST_BOARDS,
-        (false, false) => MOST_BOARDS,
-        (false, true) => usize::MAX,
-    };
+    let most = if **all { usize::MAX } else { MOST_BOARDS };
     let is_cut_off = report.boards.len() > most;
     let show_all = {
         let all = all.clone();
@@ -96,16 +100,18 @@ pub(crate) fn whole(
                 <ol class="boards">
                     { for report.boards.iter().take(most).enumerate().map(|(at, board)| one_board(at, board, tape, beside)) }
                 </ol>
-                if is_cut_off && beside.is_running {
-                    <p class="plan__words">{ "The other boards are drawn when the planner has ended." }</p>
+                if beside.is_running {
+                    <p class="plan__words">{ "The rest is drawn when the planner has ended." }</p>
                 } else if is_cut_off {
                     <button type="button" class="tool" data-testid="all-boards" onclick={show_all}>
                         { format!("Show all {} boards", report.boards.len()) }
                     </button>
                 }
             </section>
-            { together(report, tape) }
-            { offcuts(report, tape, beside) }
+            if !beside.is_running {
+                { together(report, tape) }
+                { offcuts(report, tape, beside) }
+            }
             if !report.cautions.is_empty() {
                 <section class="cautions" aria-label="Cautions">
                     { for report.cautions.iter().map(|it| caution(*it)) }

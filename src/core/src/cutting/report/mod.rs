@@ -140,8 +140,15 @@ impl<'a> Seen<'a> {
 /// A plan in the builder's words. `None` when it is not a plan of that job.
 #[must_use]
 pub fn report(job: &Job, plan: &Plan, labels: &Labels, how: How) -> Option<Report> {
+    glance(job, plan, labels, how, usize::MAX)
+}
+
+/// The same with no more than `most` of its boards, and batches and offcuts of these alone: for a plan that is soon
+/// followed by a better one. What is bought and spent is that of the whole plan.
+#[must_use]
+pub fn glance(job: &Job, plan: &Plan, labels: &Labels, how: How, most: usize) -> Option<Report> {
     let (mut boards, mut offcuts) = (Vec::new(), Vec::new());
-    for (number, cut) in (1..).zip(&plan.boards) {
+    for (number, cut) in (1..).zip(&plan.boards).take(most) {
         let seen = Seen::of(job, labels, cut, number)?;
         boards.push(board_cut(&seen, how)?);
         offcuts.extend(offcuts::of_board(&seen, plan, how)?);

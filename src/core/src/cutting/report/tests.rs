@@ -326,6 +326,18 @@ fn a_plan_of_another_job_is_refused_not_misread() {
 }
 
 #[test]
+fn a_glance_buys_and_spends_as_the_whole_and_draws_less() {
+    let (job, plan, labels) = straight();
+    let whole = report(&job, &plan, &labels, how()).expect("a report");
+    assert!(whole.boards.len() > 1, "{whole:?}");
+    let first = glance(&job, &plan, &labels, how(), 1).expect("a report");
+    assert_eq!((&first.spent, &first.shopping), (&whole.spent, &whole.shopping));
+    assert_eq!(first.headline(), whole.headline());
+    assert_eq!(first.boards, whole.boards[..1]);
+    assert_eq!(glance(&job, &plan, &labels, how(), 9), Some(whole));
+}
+
+#[test]
 fn letters_go_on_after_z() {
     let letters: Vec<String> = [0, 25, 26, 27, 702].into_iter().map(letter).collect();
     assert_eq!(letters, ["A", "Z", "AA", "AB", "AAA"]);

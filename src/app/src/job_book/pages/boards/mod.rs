@@ -146,8 +146,13 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
         });
     }
     // A report takes longer than a frame where there are many boards: not with every key of the options.
-    let about =
-        (Shared(open.clone()), page.keep_from(), now.is_some(), searching.search.plan.clone());
+    let about = (
+        Shared(open.clone()),
+        page.keep_from(),
+        now.is_some(),
+        searching.search.is_running(),
+        searching.search.plan.clone(),
+    );
     let told = use_memo(about, |_| match (&page.kept, now) {
         (_, Some(now)) => page.told(&now.job, searching.search.plan.as_ref(), &now.labels),
         (Some(kept), None) => {
@@ -344,7 +349,7 @@ impl Page<'_> {
 
     fn told(&self, job: &CutJob, plan: Option<&Rc<Plan>>, labels: &Labels) -> Option<Told> {
         let how = How { tape: self.tape(), keep_from: self.keep_from()? };
-        Told::of(job, plan?, labels, how)
+        Told::of(job, plan?, labels, how, self.searching.search.is_running())
     }
 
     /// Keeps the plan that was found in the job.
