@@ -33,14 +33,8 @@ fn part(rank: i64) -> Item {
         width: "3 1/4".to_owned(),
         length: format!("rail {}", 1_000 + rank),
         stock: "2x6".to_owned(),
-        grain: Default::default(),
-        show_face: String::new(),
-        hand: Default::default(),
         may_rip: true,
-        may_resaw: false,
-        note: String::new(),
-        pieces: Vec::new(),
-        made: None,
+        ..Part::default()
     })
 }
 

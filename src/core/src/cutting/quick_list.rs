@@ -7,7 +7,7 @@ use super::problem::{
     Board, Ends, Job, LARGEST_PRICE_CENTS, Part, SawRules, Scrap, Section, Units,
 };
 use super::scale::CommonUnit;
-use super::wanted::{Wanted, units};
+use super::wanted::{KEEP_FROM, Wanted, end_trim, units, up_to_100};
 use super::with_spares;
 use crate::calculators::{Calculator, Stage};
 use crate::measure::{Length, OutOfRange};
@@ -45,34 +45,10 @@ const FIELDS: &[Field] = &[
     ),
     Field::new("scraps", "On hand", "lengths that cost nothing", Kind::Lengths, Start::Text("52")),
     Field::new("kerf", "Kerf", "width of the cut", Kind::ZERO_UP, Start::Kerf),
-    Field::new(
-        "end_trim",
-        "Trim each end",
-        "of a board that is bought, the cut included",
-        Kind::ZERO_UP,
-        Start::Inches("1/2"),
-    ),
-    Field::new(
-        "spare_each",
-        "Spare pieces",
-        "of each length",
-        Kind::Count { least: 0, most: 100 },
-        Start::Text("0"),
-    ),
-    Field::new(
-        "extra_percent",
-        "Extra",
-        "per cent of each length",
-        Kind::Count { least: 0, most: 100 },
-        Start::Text("0"),
-    ),
-    Field::new(
-        "keep_from",
-        "Keep offcuts from",
-        "this long",
-        Kind::ABOVE_ZERO,
-        Start::Inches("12"),
-    ),
+    end_trim("of a board that is bought, the cut included"),
+    up_to_100("spare_each", "Spare pieces", "of each length"),
+    up_to_100("extra_percent", "Extra", "per cent of each length"),
+    KEEP_FROM,
 ];
 
 fn work(ask: &mut Ask) -> Option<Answer> {

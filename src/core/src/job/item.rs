@@ -131,7 +131,7 @@ pub enum Hand {
 }
 
 /// A part to cut.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Default)]
 pub struct Part {
     /// Where it stands in the list.
     pub rank: i64,
@@ -208,7 +208,7 @@ pub struct Match {
 }
 
 /// A board or scrap on hand. Every size as typed.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Default)]
 pub struct RackBoard {
     /// `scrap by the door`
     pub name: String,

@@ -401,15 +401,9 @@ fn part(rank: i64, name: &str, quantity: &str, width: &str) -> Part {
         thickness: "3/4".to_owned(),
         width: width.to_owned(),
         length: "20".to_owned(),
-        stock: String::new(),
-        grain: Grain::Locked,
-        show_face: String::new(),
-        hand: Hand::Alike,
         may_rip: true,
         may_resaw: true,
-        note: String::new(),
-        pieces: Vec::new(),
-        made: None,
+        ..Part::default()
     }
 }
 

@@ -129,21 +129,13 @@ fn j4_the_dowel_is_measured_on_the_built_frame() {
 fn g2_widths_that_are_sizes_of_the_job_share_their_settings() {
     let strip = |name: &str, quantity: &str, width: &str| {
         Item::Part(Part {
-            rank: 0,
             name: name.to_owned(),
             quantity: quantity.to_owned(),
             thickness: "3/4".to_owned(),
             width: width.to_owned(),
             length: "20".to_owned(),
-            stock: String::new(),
-            grain: Default::default(),
-            show_face: String::new(),
-            hand: Default::default(),
             may_rip: true,
-            may_resaw: false,
-            note: String::new(),
-            pieces: Vec::new(),
-            made: None,
+            ..Part::default()
         })
     };
     let mut job = job(vec![

@@ -5,7 +5,7 @@ use reckoner_core::calculators::resaw_rip::strips::{self, Falls, Input, OtherEdg
 use reckoner_core::cutting::wanted::{Options, Wanted, WantedProblem, from_job_book};
 use reckoner_core::cutting::{Layout, Plan, Source, Units};
 use reckoner_core::job::demo::demo;
-use reckoner_core::job::{Grain, Hand, Item, Job, Part, RackBoard, Reckoned, Step, YardBoard};
+use reckoner_core::job::{Grain, Item, Job, Part, RackBoard, Reckoned, Step, YardBoard};
 use reckoner_core::measure::{Length, Unit, length};
 use reckoner_core::sheet::Bench;
 
@@ -148,21 +148,15 @@ fn pick<'a>(dice: &mut Dice, from: &[&'a str]) -> &'a str {
 pub(crate) fn part(name: &str, quantity: i64, size: [&str; 3], stock: &str) -> Part {
     let [thickness, width, length] = size.map(str::to_owned);
     Part {
-        rank: 0,
         name: name.to_owned(),
         quantity: quantity.to_string(),
         thickness,
         width,
         length,
         stock: stock.to_owned(),
-        grain: Grain::Locked,
-        show_face: String::new(),
-        hand: Hand::Alike,
         may_rip: true,
         may_resaw: true,
-        note: String::new(),
-        pieces: Vec::new(),
-        made: None,
+        ..Part::default()
     }
 }
 

@@ -13,6 +13,7 @@ mod stock;
 mod tests;
 
 pub(super) use make::units;
+pub(super) use options::{KEEP_FROM, end_trim, up_to_100};
 pub use options::{OPTIONS, Options, options, start_entries};
 pub use problem::{Named, Obstacle, WantedProblem};
 

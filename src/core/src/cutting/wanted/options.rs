@@ -50,13 +50,7 @@ const YES_NO: Kind = Kind::YesNo;
 const FIELDS: &[Field] = &[
     Field::new("kerf", "Kerf", "width of the cut", Kind::ZERO_UP, Start::Kerf),
     Field::new("reach", "Blade reach", "deepest cut", Kind::ABOVE_ZERO, Start::BladeReach),
-    Field::new(
-        "end_trim",
-        "Trim each end",
-        "the cut included",
-        Kind::ZERO_UP,
-        Start::Inches("1/2"),
-    ),
+    end_trim("the cut included"),
     Field::new("may_rip", "Rip wider boards", "", YES_NO, Start::Text("yes")),
     Field::new("may_resaw", "Resaw thicker boards", "", YES_NO, Start::Text("yes")),
     Field::new("crosscut_first", "Crosscut before ripping", "", YES_NO, Start::Text("no")),
@@ -74,29 +68,34 @@ const FIELDS: &[Field] = &[
         Kind::ZERO_UP,
         Start::Inches("0"),
     ),
-    Field::new(
-        "spare_each",
-        "Spare pieces",
-        "of each part",
-        Kind::Count { least: 0, most: 100 },
-        Start::Text("0"),
-    ),
-    Field::new(
-        "extra_percent",
-        "Extra",
-        "per cent of each part",
-        Kind::Count { least: 0, most: 100 },
-        Start::Text("0"),
-    ),
+    up_to_100("spare_each", "Spare pieces", "of each part"),
+    up_to_100("extra_percent", "Extra", "per cent of each part"),
     Field::new("rack_only", "From the rack only", "buy nothing", YES_NO, Start::Text("no")),
-    Field::new(
-        "keep_from",
-        "Keep offcuts from",
-        "this long",
-        Kind::ABOVE_ZERO,
-        Start::Inches("12"),
-    ),
+    KEEP_FROM,
 ];
+
+/// What is lost at the ends of a board.
+pub(in crate::cutting) const fn end_trim(hint: &'static str) -> Field {
+    Field::new("end_trim", "Trim each end", hint, Kind::ZERO_UP, Start::Inches("1/2"))
+}
+
+/// More pieces than wanted: so many, or so many in a hundred.
+pub(in crate::cutting) const fn up_to_100(
+    id: &'static str,
+    label: &'static str,
+    hint: &'static str,
+) -> Field {
+    Field::new(id, label, hint, Kind::Count { least: 0, most: 100 }, Start::Text("0"))
+}
+
+/// The shortest offcut worth keeping.
+pub(in crate::cutting) const KEEP_FROM: Field = Field::new(
+    "keep_from",
+    "Keep offcuts from",
+    "this long",
+    Kind::ABOVE_ZERO,
+    Start::Inches("12"),
+);
 
 fn work(ask: &mut Ask) -> Option<Answer> {
     options(ask);

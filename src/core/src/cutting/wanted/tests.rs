@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::cutting::{CutProblem, Ends, KnotZone};
-use crate::job::{Hand, Part, Piece, RackBoard, Step, YardBoard};
+use crate::job::{Part, Piece, RackBoard, Step, YardBoard};
 use crate::measure::{Unit, length};
 
 fn inches(text: &str) -> Length {
@@ -20,21 +20,15 @@ fn standard() -> Options {
 fn part(name: &str, quantity: &str, size: [&str; 3], stock: &str) -> Part {
     let [thickness, width, length] = size.map(str::to_owned);
     Part {
-        rank: 0,
         name: name.to_owned(),
         quantity: quantity.to_owned(),
         thickness,
         width,
         length,
         stock: stock.to_owned(),
-        grain: Grain::Locked,
-        show_face: String::new(),
-        hand: Hand::Alike,
         may_rip: true,
         may_resaw: true,
-        note: String::new(),
-        pieces: Vec::new(),
-        made: None,
+        ..Part::default()
     }
 }
 
