@@ -11,13 +11,10 @@ use yew::prelude::*;
 use super::attention::mismatch;
 use super::sizes::{counts_as_cut, moved_list, quantity};
 use super::together::{Stands, use_together};
-use super::{Open, bar, pieces};
-use crate::components::icon::{Icon, icon};
+use super::{Open, bar, ends, pieces};
 use crate::form::Form as Texts;
 use crate::form::view::{asks, use_at_hand};
-use crate::job_book::book::Edit;
 use crate::job_book::forms::{Form, entries_of, item_of};
-use crate::platform::address;
 
 pub(super) fn page(open: &Open, form: Form, id: Option<ItemId>) -> Html {
     html! { <ItemPage key={format!("{form:?}-{id:?}")} open={Shared(open.clone())} {form} {id} /> }
@@ -122,23 +119,6 @@ fn ItemPage(props: &ItemPageProps) -> Html {
         Some(Stands { id, item, entries })
     });
     use_together(open, &texts, stands, is_sound.then(|| new.clone()), renamed);
-    let save = {
-        let (open, new) = (open.clone(), new.clone());
-        Callback::from(move |_: MouseEvent| {
-            let change = open.book.job.adding(0, new.clone());
-            open.on_page.edit(Edit::Make(Step::new(format!("add {}", new.name()), vec![change])));
-            address::go(&open.at(section_of(form)));
-        })
-    };
-    let take_out = id.map(|id| {
-        let open = open.clone();
-        let name = new.name().to_owned();
-        Callback::from(move |_: MouseEvent| {
-            let step = Step::new(format!("take out {name}"), vec![open.book.job.removing(id)]);
-            open.on_page.edit(Edit::Make(step));
-            address::go(&open.at(section_of(form)));
-        })
-    });
     let title = if id.is_some() { new.name().to_owned() } else { form.asks().title.to_owned() };
     let is_keying = at_hand.is_keying();
     html! {
@@ -155,18 +135,7 @@ fn ItemPage(props: &ItemPageProps) -> Html {
                 </section>
                 <section class="sizes" aria-label="What is asked">
                     { asks(&at_hand) }
-                    <div class="adds">
-                        if id.is_none() {
-                            <button type="button" class="tool tool--main" data-testid="save-item" disabled={!is_sound} onclick={save}>
-                                { "Put it in the job" }
-                            </button>
-                        }
-                        if let Some(onclick) = take_out {
-                            <button type="button" class="tool" data-testid="take-out" {onclick}>
-                                { icon(Icon::Clear) }<span>{ "Take it out" }</span>
-                            </button>
-                        }
-                    </div>
+                    { ends(open, id, &new, is_sound, section_of(form)) }
                 </section>
             </main>
         </div>

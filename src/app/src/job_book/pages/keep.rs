@@ -10,10 +10,11 @@ use reckoner_core::sheet::Entries;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
+use super::shelf::use_cards;
 use crate::components::icon::{Icon, icon};
 use crate::components::measure;
 use crate::job_book::book::{Book, Edit};
-use crate::platform::shelf::{self, Card, ShelfProblem};
+use crate::platform::shelf::{self, ShelfProblem};
 use crate::platform::{address, dom};
 use crate::settings::{Settings, with_units};
 use crate::{link, route};
@@ -83,21 +84,9 @@ async fn keep(
 pub(super) fn KeepPage(props: &KeepPageProps) -> Html {
     let KeepPageProps { calculator, query, settings } = props;
     let calculator = *calculator;
-    let cards = use_state_eq(|| None::<Vec<Card>>);
-    let trouble = use_state_eq(|| None::<String>);
+    let (cards, trouble) = use_cards();
     let title = use_state_eq(|| calculator.title.to_owned());
     use_effect_with((), move |()| dom::set_title("Keep in a job · Sawdust Reckoner"));
-    {
-        let (cards, trouble) = (cards.clone(), trouble.clone());
-        use_effect_with((), move |()| {
-            spawn_local(async move {
-                match shelf::cards().await {
-                    Ok(all) => cards.set(Some(all)),
-                    Err(problem) => trouble.set(Some(problem.to_string())),
-                }
-            });
-        });
-    }
     let entries = link::read(calculator, query);
     let back = route::address(calculator.slug, "");
     let inside = match entries {

@@ -11,7 +11,7 @@ use yew::prelude::*;
 use super::full_size::FullSize;
 use super::item::Shared;
 use super::together::{Stands, use_together};
-use super::{Open, bar, results, row};
+use super::{Open, bar, ends, results, row};
 use crate::calculator::answer;
 use crate::components::measure;
 use crate::form::view::{asks, use_at_hand};
@@ -128,14 +128,6 @@ fn KeptPage(props: &KeptPageProps) -> Html {
             }
         })
     };
-    let take_out = {
-        let (open, title) = (open.clone(), kept.title.clone());
-        Callback::from(move |_: MouseEvent| {
-            let change = open.book.job.removing(id);
-            open.on_page.edit(Edit::Make(Step::new(format!("take out {title}"), vec![change])));
-            address::go(&open.at("kept"));
-        })
-    };
     html! {
            <div class={classes!("page", "page--calculator", at_hand.is_keying().then_some("is-keying"))}>
                { bar(open, &open.at("kept"), &kept.title) }
@@ -161,7 +153,7 @@ fn KeptPage(props: &KeptPageProps) -> Html {
                            <span class="field__label">{ "Title" }</span>
                            <input class="field__input" type="text" maxlength="500" value={kept.title.clone()} onchange={rename} data-testid="kept-title" />
                        </label>
-                       <div class="adds"><button type="button" class="tool" data-testid="take-out" onclick={take_out}>{ "Take it out" }</button></div>
+                       { ends(open, Some(id), &Item::Kept(kept.clone()), true, "kept") }
                    </section>
                </main>
            </div>

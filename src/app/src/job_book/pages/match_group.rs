@@ -13,13 +13,12 @@ use super::item::Shared;
 use super::long_list::long_list;
 use super::sizes::quantity;
 use super::together::{Stands, use_together};
-use super::{Open, add, bar, row};
+use super::{Open, add, bar, ends, row};
 use crate::components::icon::{Icon, icon};
 use crate::form::Form;
 use crate::form::view::{asks, use_at_hand};
 use crate::job_book::book::Edit;
 use crate::job_book::forms::{MATCH, entries_of_match, match_of};
-use crate::platform::address;
 
 /// The groups of the job, below its sizes.
 pub(super) fn list(open: &Open) -> Html {
@@ -137,22 +136,6 @@ fn MatchPage(props: &MatchPageProps) -> Html {
             }
         })
     };
-    let save = {
-        let (open, new) = (open.clone(), new.clone());
-        Callback::from(move |_: MouseEvent| {
-            let change = open.book.job.adding(0, Item::Match(new.clone()));
-            open.on_page.edit(Edit::Make(Step::new(format!("add {}", new.name), vec![change])));
-            address::go(&open.at(""));
-        })
-    };
-    let take_out = id.map(|id| {
-        let (open, name) = (open.clone(), new.name.clone());
-        Callback::from(move |_: MouseEvent| {
-            let step = Step::new(format!("take out {name}"), vec![open.book.job.removing(id)]);
-            open.on_page.edit(Edit::Make(step));
-            address::go(&open.at(""));
-        })
-    });
     let broken = mismatches(job, &open.reckoned).into_iter().find(|it| Some(it.group) == id);
     let lengths = job.measures().into_iter().filter(|(_, m)| m.kind == MeasureKind::Length);
     let lengths: Vec<ItemId> = lengths.map(|(id, _)| id).collect();
@@ -162,17 +145,7 @@ fn MatchPage(props: &MatchPageProps) -> Html {
             <main class="bench">
                 <section class="sizes" aria-label="What is asked">
                     { asks(&at_hand) }
-                    <div class="adds">
-                        if id.is_none() {
-                            <button type="button" class="tool tool--main" data-testid="save-item"
-                                disabled={!is_sound || members.len() < 2} onclick={save}>{ "Put it in the job" }</button>
-                        }
-                        if let Some(onclick) = take_out {
-                            <button type="button" class="tool" data-testid="take-out" {onclick}>
-                                { icon(Icon::Clear) }<span>{ "Take it out" }</span>
-                            </button>
-                        }
-                    </div>
+                    { ends(open, id, &Item::Match(new.clone()), is_sound && members.len() >= 2, "") }
                 </section>
                 <section class="answer members" aria-label="Which sizes">
                     if let Some(it) = &broken { <div class="attention">{ mismatch(open, it) }</div> }

@@ -22,7 +22,7 @@ mod together;
 
 use std::rc::Rc;
 
-use reckoner_core::job::{Item, ItemId, MOST_PIECES, Reckoned};
+use reckoner_core::job::{Item, ItemId, MOST_PIECES, Reckoned, Step};
 use yew::prelude::*;
 
 use keep::KeepPage;
@@ -33,7 +33,7 @@ use super::book::{Book, Edit};
 use super::forms::Form;
 use super::hook::{OnPage, use_book};
 use crate::components::icon::{Icon, icon};
-use crate::platform::dom;
+use crate::platform::{address, dom};
 use crate::route::{self, Route};
 use crate::settings::Settings;
 
@@ -251,5 +251,39 @@ pub(super) fn row(open: &Open, id: ItemId, name: &str, inside: Html) -> Html {
 pub(super) fn add(open: &Open, form: &str, label: &str) -> Html {
     html! {
         <a class="tool add" href={open.at(&format!("new/{form}"))} data-testid={format!("add-{form}")}>{ label }</a>
+    }
+}
+
+/// The end of an item's form: a new one is put in the job, one that is there is taken out. Both lead to `back`.
+pub(super) fn ends(
+    open: &Open,
+    id: Option<ItemId>,
+    item: &Item,
+    is_sound: bool,
+    back: &str,
+) -> Html {
+    let (words, change) = match id {
+        None => (format!("add {}", item.name()), open.book.job.adding(0, item.clone())),
+        Some(id) => (format!("take out {}", item.name()), open.book.job.removing(id)),
+    };
+    let onclick = {
+        let (open, back) = (open.clone(), open.at(back));
+        Callback::from(move |_: MouseEvent| {
+            open.on_page.edit(Edit::Make(Step::new(words.clone(), vec![change.clone()])));
+            address::go(&back);
+        })
+    };
+    html! {
+        <div class="adds">
+            if id.is_none() {
+                <button type="button" class="tool tool--main" data-testid="save-item" disabled={!is_sound} {onclick}>
+                    { "Put it in the job" }
+                </button>
+            } else {
+                <button type="button" class="tool" data-testid="take-out" {onclick}>
+                    { icon(Icon::Clear) }<span>{ "Take it out" }</span>
+                </button>
+            }
+        </div>
     }
 }

@@ -20,12 +20,11 @@ pub(super) struct ShelfPageProps {
     pub(super) settings: Rc<Settings>,
 }
 
-/// Every job, and the ways to begin one.
-#[component]
-pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
+/// The cards of every job, `None` until they are there, and what the user must be told.
+#[hook]
+pub(super) fn use_cards() -> (UseStateHandle<Option<Vec<Card>>>, UseStateHandle<Option<String>>) {
     let cards = use_state_eq(|| None::<Vec<Card>>);
     let trouble = use_state_eq(|| None::<String>);
-    use_effect_with((), |()| dom::set_title("Jobs · Sawdust Reckoner"));
     {
         let (cards, trouble) = (cards.clone(), trouble.clone());
         use_effect_with((), move |()| {
@@ -37,6 +36,14 @@ pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
             });
         });
     }
+    (cards, trouble)
+}
+
+/// Every job, and the ways to begin one.
+#[component]
+pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
+    let (cards, trouble) = use_cards();
+    use_effect_with((), |()| dom::set_title("Jobs · Sawdust Reckoner"));
     let put = putting();
     let unit =
         if props.settings.bench.tape.unit().is_metric() { Unit::Millimetre } else { Unit::Inch };
