@@ -5,6 +5,7 @@ use reckoner_core::job::{
 };
 use reckoner_core::measure::Length;
 use reckoner_core::measure::text::{Quantity, TextProblem};
+use reckoner_core::sheet::money;
 use yew::prelude::*;
 
 use super::long_list::long_list;
@@ -148,7 +149,11 @@ fn about(item: &Item) -> String {
                 it.quantity, it.thickness, it.width, it.length, it.section
             )
         }
-        Item::YardBoard(it) => format!("{} × {} × {}", it.thickness, it.width, it.length),
+        Item::YardBoard(it) => {
+            let cents = i64::try_from(it.price).ok().filter(|cents| *cents > 0);
+            let price = cents.map_or("no price yet".to_owned(), money);
+            format!("{} × {} × {}, {price}", it.thickness, it.width, it.length)
+        }
         Item::Round(it) => format!("{} across", it.diameter),
         Item::Saw(it) => format!("kerf {}, reach {}", it.kerf, it.reach),
         Item::Screw(it) => format!("{} of No. {} × {}", it.quantity, it.gauge, it.length),
