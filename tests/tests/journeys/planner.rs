@@ -277,6 +277,20 @@ fn a_quick_list_is_kept_as_a_job_and_ticked_off() {
 }
 
 #[test]
+fn from_the_rack_alone_nothing_is_bought_and_what_is_short_is_told() {
+    let app = boards_of_the_demo(Screen::PHONE);
+    app.tap("rack_only-yes");
+    app.tap("plan-it");
+    wait_for_the_end(&app);
+    let headline = line(&app, "answer-headline");
+    // Neither posts nor a dowel are on the rack.
+    assert!(headline.contains("From the rack") && headline.contains("parts short"), "{headline}");
+    assert!(app.shows("board-1"));
+    assert!(line(&app, "shopping").contains("Nothing"), "{}", line(&app, "shopping"));
+    app.assert_quiet_console();
+}
+
+#[test]
 fn the_boards_of_a_job_say_what_is_in_the_way() {
     let app = App::open_at(Screen::DESKTOP, "#/jobs");
     app.tap("new-job");
