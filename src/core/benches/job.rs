@@ -6,7 +6,7 @@ use std::time::Instant;
 use reckoner_core::job::moved::{moved, moved_parts};
 use reckoner_core::job::rescue::troubles;
 use reckoner_core::job::{
-    Item, ItemId, Job, Measure, MeasureKind, Part, Reckoned, Step, Written, part_sizes,
+    Conflict, Item, ItemId, Job, Measure, MeasureKind, Part, Reckoned, Step, Written, part_sizes,
 };
 use reckoner_core::measure::Unit;
 use reckoner_core::sheet::Bench;
@@ -39,7 +39,7 @@ fn part(rank: i64) -> Item {
 }
 
 /// A chain of 1,000 sizes that begins at the leg, and a fan of 1,000 rails between two legs.
-fn large() -> Job {
+fn large() -> Result<Job, Conflict> {
     let mut job = Job::new("large", Unit::Inch);
     let sizes = (0..2_000).map(|n: i64| match n {
         0 => measure(n, "leg".to_owned(), "3 1/4".to_owned()),
@@ -49,8 +49,8 @@ fn large() -> Job {
     });
     let all = sizes.chain((0..1_000).map(part));
     let changes = (0..).zip(all).map(|(offset, item)| job.adding(offset, item)).collect();
-    job.make(&Step::new("fill", changes)).expect("a fresh job");
-    job
+    job.make(&Step::new("fill", changes))?;
+    Ok(job)
 }
 
 fn time<T>(what: &str, mut work: impl FnMut() -> T) -> T {
@@ -63,9 +63,9 @@ fn time<T>(what: &str, mut work: impl FnMut() -> T) -> T {
     last
 }
 
-fn main() {
+fn main() -> Result<(), Conflict> {
     let bench = Bench::default();
-    let job = large();
+    let job = large()?;
     let before = time("worked out from nothing", || Reckoned::of(&job, &bench));
     let leg = ItemId(1);
     let mut changed = job.clone();
@@ -73,21 +73,21 @@ fn main() {
         "edit",
         vec![job.replacing(leg, measure(0, "leg".to_owned(), "3 3/16".to_owned()))],
     );
-    changed.make(&edit).expect("no conflict");
+    changed.make(&edit)?;
     time("a step made", || {
         let mut job = job.clone();
         job.make(&edit).map(|()| job)
-    })
-    .expect("no conflict");
+    })?;
     let after = time("worked out after a change of all", || before.after(&changed, &bench));
     let mut little = job.clone();
     let last = job.measures()[1_999].0;
     let note = measure(1_999, "rail 1999".to_owned(), "40".to_owned());
-    little.make(&Step::new("edit", vec![job.replacing(last, note)])).expect("no conflict");
+    little.make(&Step::new("edit", vec![job.replacing(last, note)]))?;
     time("worked out after a change of one size", || before.after(&little, &bench));
     let list = time("what moved", || moved(&changed, &before, &after));
     assert_eq!(list.len(), 2_000);
     time("parts that moved", || moved_parts(&changed, &before, &after));
     time("parts", || part_sizes(&changed, &after));
     time("parts in trouble", || troubles(&changed, &after, bench.tape));
+    Ok(())
 }
