@@ -450,6 +450,21 @@ fn two_pages_never_overwrite_each_other_unseen() {
     assert_eq!(value(&stored, "leg"), inches("3 7/16"));
 }
 
+/// The limits that are promised: 2,000 sizes and 1,000 parts.
+#[test]
+fn a_job_takes_as_much_as_it_promises() {
+    let mut job = Job::new("large", Unit::Inch);
+    let size = |n: i64| Item::Measure(measure(n, &format!("size {n}"), "1"));
+    let fill: Vec<Item> =
+        (0..2_000).map(size).chain((0..1_000).map(|_| Item::Part(Part::default()))).collect();
+    let changes = (0..).zip(fill).map(|(offset, item)| job.adding(offset, item)).collect();
+    job.make(&Step::new("fill", changes)).expect("room for all");
+    for one_more in [size(2_000), Item::Part(Part::default())] {
+        let step = Step::new("one more", vec![job.adding(0, one_more)]);
+        assert!(job.make(&step).is_err());
+    }
+}
+
 #[test]
 fn a_full_job_takes_no_more_and_gives_what_it_has() {
     let mut job = Job::new("full", Unit::Inch);
