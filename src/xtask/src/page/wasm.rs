@@ -60,11 +60,22 @@ pub(super) fn build_js_package(package: &str, folder: &Path, optimise: Optimise)
 }
 
 fn compile(package: &str, what: &[&str], file: &str) -> Result<PathBuf> {
+    let profile = if is_quick() { QUICK_PROFILE } else { "release" };
     run(
-        &format!("compiling {package} for the browser (release)"),
-        cargo().args(["build", "--release", "--target", WASM, "--package", package]).args(what),
+        &format!("compiling {package} for the browser ({profile})"),
+        cargo()
+            .args(["build", "--profile", profile, "--target", WASM, "--package", package])
+            .args(what),
     )?;
-    Ok(target_folder().join(WASM).join("release").join(format!("{file}.wasm")))
+    Ok(target_folder().join(WASM).join(profile).join(format!("{file}.wasm")))
+}
+
+/// The profile of `Cargo.toml` for trying an edit in the journeys: large and slow, but built in seconds.
+const QUICK_PROFILE: &str = "quick";
+
+/// Whether the user wants to wait as little as possible for a build that nobody publishes.
+fn is_quick() -> bool {
+    std::env::var_os("RECKONER_QUICK").is_some()
 }
 
 fn bindings(wasm: &Path, out: &Path, options: &[&str]) -> Result<()> {
@@ -94,7 +105,7 @@ fn optimised(wasm: &Path, is_fast: bool, optimise: Optimise) -> Result<Vec<u8>> 
     if let Ok(known) = fs::read(&out) {
         return Ok(known);
     }
-    if optimise == Optimise::IfKnown {
+    if optimise == Optimise::IfKnown || is_quick() {
         say("not optimised: some 7 % larger than what `cargo xtask build` makes");
         return Ok(bytes);
     }
