@@ -23,5 +23,6 @@ pub mod job;
 pub mod measure;
 mod order;
 pub mod paper;
+pub mod sentence;
 pub mod sheet;
 pub mod tables;
