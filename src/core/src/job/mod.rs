@@ -11,11 +11,13 @@
 //! So two pages with the same job open never overwrite each other unseen.
 
 mod batches;
+mod card;
 mod circles;
 mod cut_plan;
 pub mod demo;
 mod history;
 mod item;
+mod labels;
 mod linked;
 pub mod make_parts;
 pub mod moved;
@@ -30,12 +32,14 @@ mod step;
 mod tests;
 
 pub use batches::{Batch, BatchPart, Setting, batches};
+pub use card::cautions;
 pub use cut_plan::{BoardState, CutPlan, CutTicks, RestProblem, list_rest};
 pub use history::History;
 pub use item::{
     Grain, Hand, Item, ItemId, Kept, Linked, Made, Match, Measure, MeasureKind, Part, Piece,
     RackBoard, Round, Saw, Screw, Sketch, Written, YardBoard,
 };
+pub use labels::{Label, MOST_LABELS, TooManyLabels, labels};
 pub use linked::kind_of;
 pub use names::{NameProblem, check_name};
 pub use parts::{MOST_PIECES, PartSizes, part_sizes};
