@@ -13,6 +13,7 @@
 mod batches;
 mod card;
 mod circles;
+pub mod cut_labels;
 mod cut_plan;
 pub mod demo;
 mod history;
@@ -25,7 +26,6 @@ mod names;
 mod parts;
 mod reckoned;
 pub mod rescue;
-mod since;
 pub mod sketch;
 mod step;
 #[cfg(test)]
@@ -33,7 +33,7 @@ mod tests;
 
 pub use batches::{Batch, BatchPart, Setting, batches};
 pub use card::cautions;
-pub use cut_plan::{BoardState, CutPlan, CutTicks, RestProblem, list_rest};
+pub use cut_plan::{BoardState, CutPlan, CutTicks};
 pub use history::History;
 pub use item::{
     Grain, Hand, Item, ItemId, Kept, Linked, Made, Match, Measure, MeasureKind, Part, Piece,
@@ -44,7 +44,6 @@ pub use linked::kind_of;
 pub use names::{NameProblem, check_name};
 pub use parts::{MOST_PIECES, PartSizes, part_sizes};
 pub use reckoned::{MeasureProblem, MeasureState, Reckoned};
-pub use since::since;
 pub use step::{Change, Conflict, Step};
 
 use std::collections::BTreeMap;
