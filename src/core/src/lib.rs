@@ -2,7 +2,9 @@
 //! storage, no randomness.
 //!
 //! Read in this order: [`measure`] (lengths and what people write), [`sheet`] (what a calculator
-//! asks and answers), [`drawing`], [`tables`] (published data), [`calculators`], [`cutting`].
+//! asks and answers), [`drawing`], [`tables`] (published data), [`calculators`], [`job`],
+//! [`cutting`], [`planning`]. Each uses only what stands below it in the picture of
+//! `DEVELOPERS.md`.
 
 // What a user writes is answered or refused in words; nothing in here may stop the app.
 #![cfg_attr(
@@ -23,5 +25,7 @@ pub mod job;
 pub mod measure;
 mod order;
 pub mod paper;
+pub mod planning;
+pub mod sentence;
 pub mod sheet;
 pub mod tables;

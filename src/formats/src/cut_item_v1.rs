@@ -1,8 +1,8 @@
 //! Version 1 of a cut plan kept in a job, and of its ticks, as stored.
 
-use reckoner_core::cutting::labels::{Label, Labels, Money, SectionLabel};
 use reckoner_core::cutting::scale::CommonUnit;
 use reckoner_core::cutting::{CheckOptions, check_plan};
+use reckoner_core::job::cut_labels::{Label, Labels, Money, SectionLabel};
 use reckoner_core::job::{BoardState, CutPlan, CutTicks, ItemId};
 use reckoner_core::measure::text::exact_text;
 use reckoner_core::measure::{Length, length};

@@ -1,10 +1,10 @@
 //! A cut plan kept in a job goes into the file and comes back; a damaged one is set aside by itself.
 
-use reckoner_core::cutting::quick_list::{QUICK_LIST, quick_list};
 use reckoner_core::cutting::{CutBoard, Layout, Placed, Plan, Source};
 use reckoner_core::job::{BoardState, CutPlan, CutTicks, Item, ItemId, Job, Step};
 use reckoner_core::measure::Unit;
 use reckoner_core::measure::text::NoNames;
+use reckoner_core::planning::quick_list::{QUICK_LIST, quick_list};
 use reckoner_core::sheet::{Ask, Bench, Entries};
 use reckoner_formats::{open_job, write_job, write_job_small};
 use serde_json::{Value, json};

@@ -2,10 +2,10 @@
 
 use std::rc::Rc;
 
-use reckoner_core::cutting::labels::Labels;
-use reckoner_core::cutting::report::compare;
 use reckoner_core::cutting::{Job, Plan};
+use reckoner_core::job::cut_labels::Labels;
 use reckoner_core::measure::Tape;
+use reckoner_core::planning::report::compare;
 use reckoner_formats::{Ask, Reply};
 use yew::prelude::*;
 

@@ -2,9 +2,9 @@
 
 use std::rc::Rc;
 
-use reckoner_core::cutting::labels::Labels;
-use reckoner_core::cutting::report::{Proof, proof};
+use reckoner_core::job::cut_labels::Labels;
 use reckoner_core::measure::Tape;
+use reckoner_core::planning::report::{Proof, proof};
 use yew::prelude::*;
 
 use super::hook::Searching;

@@ -2,9 +2,9 @@
 
 use std::rc::Rc;
 
-use reckoner_core::cutting::labels::Labels;
-use reckoner_core::cutting::report::{BoardCut, How};
 use reckoner_core::cutting::{Job, Source};
+use reckoner_core::job::cut_labels::Labels;
+use reckoner_core::planning::report::{BoardCut, How};
 use reckoner_formats::{Ask, Reply};
 use yew::prelude::*;
 

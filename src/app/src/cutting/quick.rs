@@ -3,13 +3,13 @@
 use std::rc::Rc;
 
 use reckoner_core::cutting::Job;
-use reckoner_core::cutting::labels::Labels;
-use reckoner_core::cutting::quick_list::{QUICK_LIST, quick_list};
-use reckoner_core::cutting::report::How;
-use reckoner_core::cutting::wanted::Wanted;
+use reckoner_core::job::cut_labels::Labels;
 use reckoner_core::job::{self, CutPlan};
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::measure::{Length, Unit};
+use reckoner_core::planning::quick_list::{QUICK_LIST, quick_list};
+use reckoner_core::planning::report::How;
+use reckoner_core::planning::wanted::Wanted;
 use reckoner_core::sheet::{self, Bench, Entries};
 use reckoner_formats::Ask;
 use wasm_bindgen_futures::spawn_local;

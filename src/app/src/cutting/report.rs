@@ -2,12 +2,12 @@
 
 use std::rc::Rc;
 
-use reckoner_core::cutting::labels::Labels;
-use reckoner_core::cutting::report::{
+use reckoner_core::cutting::{Job, Plan, Source};
+use reckoner_core::job::cut_labels::Labels;
+use reckoner_core::measure::Tape;
+use reckoner_core::planning::report::{
     BatchCut, BoardCut, CutBatch, How, Keep, KeyLine, Order, OrderKind, Purchase, Report, glance,
 };
-use reckoner_core::cutting::{Job, Plan, Source};
-use reckoner_core::measure::Tape;
 use reckoner_core::sheet::money;
 use yew::prelude::*;
 

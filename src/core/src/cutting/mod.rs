@@ -49,13 +49,9 @@ mod check_rips;
 mod done;
 mod found;
 mod knapsack;
-pub mod labels;
 mod plan;
 mod problem;
-pub mod quick_list;
-pub mod report;
 pub mod scale;
-pub mod wanted;
 
 pub use certificate::{
     Certificate, CertificateFault, Claim, check_certificate, next_attainable_cost,
@@ -63,6 +59,7 @@ pub use certificate::{
 pub use check::{CheckOptions, Fault, check_plan};
 pub use done::{Done, DoneProblem, refined, replan_from, with_spares};
 pub use found::{NextRun, Outcome, RackOutcome, SingleBoard};
+pub(crate) use plan::run;
 pub use plan::{Block, CutBoard, Layer, Layout, LeftOut, Offcut, Placed, Plan, Source, Strip};
 pub use problem::{
     Board, CrossSize, CutProblem, Ends, Job, KnotZone, LARGEST_PRICE_CENTS, LARGEST_QUANTITY,

@@ -207,7 +207,7 @@ impl Plan {
 }
 
 /// How far a part reaches along the board.
-pub(super) fn run(job: &Job, part: &super::Part, turned: bool) -> Units {
+pub(crate) fn run(job: &Job, part: &super::Part, turned: bool) -> Units {
     if turned {
         job.section(&part.section)
             .and_then(|section| section.size)

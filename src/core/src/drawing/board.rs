@@ -4,7 +4,7 @@ use super::scene::SCENE_WIDTH;
 use super::{Anchor, Item, Role, Scene, Shape, Size};
 use crate::measure::text::show;
 use crate::measure::{Length, Rounding, Tape};
-use crate::sheet::Sentence;
+use crate::sentence::Sentence;
 
 /// Free border on the left and right, so that writing at an end stays inside.
 const MARGIN: f64 = 18.0;

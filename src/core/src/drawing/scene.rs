@@ -1,6 +1,6 @@
 //! [`Scene`]: shapes with roles.
 
-use crate::sheet::Sentence;
+use crate::sentence::Sentence;
 
 /// Width of every scene in page units: one unit is one CSS pixel on a phone 360 wide.
 pub const SCENE_WIDTH: f64 = 340.0;

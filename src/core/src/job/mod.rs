@@ -11,11 +11,14 @@
 //! So two pages with the same job open never overwrite each other unseen.
 
 mod batches;
+mod card;
 mod circles;
+pub mod cut_labels;
 mod cut_plan;
 pub mod demo;
 mod history;
 mod item;
+mod labels;
 mod linked;
 pub mod make_parts;
 pub mod moved;
@@ -23,24 +26,24 @@ mod names;
 mod parts;
 mod reckoned;
 pub mod rescue;
-mod since;
 pub mod sketch;
 mod step;
 #[cfg(test)]
 mod tests;
 
 pub use batches::{Batch, BatchPart, Setting, batches};
-pub use cut_plan::{BoardState, CutPlan, CutTicks, RestProblem, list_rest};
+pub use card::cautions;
+pub use cut_plan::{BoardState, CutPlan, CutTicks};
 pub use history::History;
 pub use item::{
     Grain, Hand, Item, ItemId, Kept, Linked, Made, Match, Measure, MeasureKind, Part, Piece,
     RackBoard, Round, Saw, Screw, Sketch, Written, YardBoard,
 };
+pub use labels::{Label, MOST_LABELS, TooManyLabels, labels};
 pub use linked::kind_of;
 pub use names::{NameProblem, check_name};
 pub use parts::{MOST_PIECES, PartSizes, part_sizes};
 pub use reckoned::{MeasureProblem, MeasureState, Reckoned};
-pub use since::since;
 pub use step::{Change, Conflict, Step};
 
 use std::collections::BTreeMap;

@@ -2,7 +2,7 @@
 
 use crate::measure::text::show;
 use crate::measure::{Length, Rounding, Tape};
-use crate::sheet::Sentence;
+use crate::sentence::Sentence;
 
 /// A full-size drawing in inches, x to the right and y down from its top left corner.
 #[derive(Clone, Debug, PartialEq)]

@@ -15,7 +15,6 @@ mod face;
 mod field;
 mod pieces;
 mod refusal;
-mod sentence;
 mod sizes;
 mod strip;
 mod working;
@@ -29,7 +28,9 @@ pub use face::{Face, face};
 pub use field::{Choice, Field, Kind, Least, Span, Start, When};
 pub use pieces::{BoardPrice, CutPiece, MOST_LINES, money};
 pub use refusal::{Problem, Problems, Refusal, WayOut};
-pub use sentence::{Piece, Sentence};
 pub use sizes::PartSize;
 pub use strip::{Line, Outcome, Strip};
 pub use working::{Source, Step, Working};
+
+// What a sheet says is made of these.
+pub use crate::sentence::{Piece, Sentence};

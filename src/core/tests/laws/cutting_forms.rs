@@ -2,11 +2,11 @@
 
 use proptest::prelude::*;
 use reckoner_core::calculators::Calculator;
-use reckoner_core::cutting::quick_list::{QUICK_LIST, quick_list};
-use reckoner_core::cutting::wanted::{OPTIONS, from_job_book, options};
 use reckoner_core::job::demo::demo;
 use reckoner_core::job::{Item, Job, Reckoned, Step};
 use reckoner_core::measure::text::NoNames;
+use reckoner_core::planning::quick_list::{QUICK_LIST, quick_list};
+use reckoner_core::planning::wanted::{OPTIONS, from_job_book, options};
 use reckoner_core::sheet::{Ask, Bench, Entries};
 
 /// A text that someone or something might leave in a field of a list.

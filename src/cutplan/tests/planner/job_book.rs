@@ -2,11 +2,11 @@
 
 use reckoner_core::calculators::resaw_rip::saw::{Rise, Saw};
 use reckoner_core::calculators::resaw_rip::strips::{self, Falls, Input, OtherEdge};
-use reckoner_core::cutting::wanted::{Options, Wanted, WantedProblem, from_job_book};
 use reckoner_core::cutting::{Layout, Plan, Source, Units};
 use reckoner_core::job::demo::demo;
 use reckoner_core::job::{Grain, Item, Job, Part, RackBoard, Reckoned, Step, YardBoard};
 use reckoner_core::measure::{Length, Unit, length};
+use reckoner_core::planning::wanted::{Options, Wanted, WantedProblem, from_job_book};
 use reckoner_core::sheet::Bench;
 
 use crate::support::{Dice, solve};

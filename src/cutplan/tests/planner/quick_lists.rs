@@ -1,11 +1,11 @@
 //! Worked examples and bad input, asked the way a user asks: as the texts of a quick list.
 
-use reckoner_core::cutting::quick_list::{QUICK_LIST, quick_list};
-use reckoner_core::cutting::report::{How, Report, report};
-use reckoner_core::cutting::wanted::Wanted;
 use reckoner_core::cutting::{CheckOptions, check_plan};
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::measure::{Length, Tape, length};
+use reckoner_core::planning::quick_list::{QUICK_LIST, quick_list};
+use reckoner_core::planning::report::{How, Report, report};
+use reckoner_core::planning::wanted::Wanted;
 use reckoner_core::sheet::{Ask, Bench, Entries};
 use reckoner_cutplan::plan_job;
 

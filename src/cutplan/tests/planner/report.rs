@@ -1,12 +1,12 @@
 //! Reports of random plans: nothing is lost between the plan and what the builder reads, and no writing runs into other
 //! writing.
 
-use reckoner_core::cutting::labels::{Label, Labels, Money, SectionLabel};
-use reckoner_core::cutting::report::{BoardCut, How, OrderKind, Report, What, report};
 use reckoner_core::cutting::scale::CommonUnit;
 use reckoner_core::cutting::{Job, Layout, Plan};
 use reckoner_core::drawing::{Anchor, SCENE_WIDTH, Scene, Shape};
+use reckoner_core::job::cut_labels::{Label, Labels, Money, SectionLabel};
 use reckoner_core::measure::{Length, Tape};
+use reckoner_core::planning::report::{BoardCut, How, OrderKind, Report, What, report};
 
 use crate::random::{ripped, straight};
 use crate::support::{Dice, solve};

@@ -1,14 +1,15 @@
 //! From the plan to the last board: buying, cutting, boards that come out different, and planning again from there.
 
-use reckoner_core::cutting::quick_list::{QUICK_LIST, quick_list};
-use reckoner_core::cutting::wanted::Wanted;
 use reckoner_core::cutting::{Plan, Source};
 use reckoner_core::job::demo::demo;
 use reckoner_core::job::{
     BoardState, CutPlan, History, Item, ItemId, Job, Measure, RackBoard, Reckoned, Step, Written,
-    list_rest, part_sizes, since,
+    part_sizes,
 };
 use reckoner_core::measure::text::NoNames;
+use reckoner_core::planning::quick_list::{QUICK_LIST, quick_list};
+use reckoner_core::planning::wanted::Wanted;
+use reckoner_core::planning::{list_rest, since};
 use reckoner_core::sheet::{Ask, Bench, Entries};
 
 use crate::job_book::{inches, options, part, random_job, wanted, with};

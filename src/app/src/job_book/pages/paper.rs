@@ -3,11 +3,11 @@
 use std::collections::BTreeSet;
 
 use reckoner_core::job::{
-    Batch, Hand, Item, ItemId, Measure, PartSizes, Setting, batches, part_sizes, sketch,
+    Batch, Hand, Item, ItemId, Label, Measure, PartSizes, Setting, batches, cautions, labels,
+    part_sizes, sketch,
 };
 use reckoner_core::measure::Length;
 use reckoner_core::measure::text::Quantity;
-use reckoner_core::paper::{Label, cautions, labels};
 use reckoner_core::sheet::Side;
 use yew::prelude::*;
 

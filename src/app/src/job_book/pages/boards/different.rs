@@ -5,10 +5,10 @@ use std::rc::Rc;
 
 use reckoner_core::calculators::{Calculator, Stage};
 use reckoner_core::cutting::Source;
-use reckoner_core::cutting::report::KeyLine;
 use reckoner_core::job::{CutPlan, ItemId, RackBoard};
 use reckoner_core::measure::Length;
 use reckoner_core::measure::text::{NoNames, exact_text};
+use reckoner_core::planning::report::KeyLine;
 use reckoner_core::sheet::{Answer, Ask, Entries, Field, Kind, Start};
 use yew::prelude::*;
 

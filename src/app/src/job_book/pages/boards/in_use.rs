@@ -2,8 +2,9 @@
 
 use std::rc::Rc;
 
-use reckoner_core::cutting::report::{BoardCut, Keep};
-use reckoner_core::job::{BoardState, Step, since};
+use reckoner_core::job::{BoardState, Step};
+use reckoner_core::planning::report::{BoardCut, Keep};
+use reckoner_core::planning::since;
 use yew::prelude::*;
 
 use super::super::item::Shared;

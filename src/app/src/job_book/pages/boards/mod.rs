@@ -5,14 +5,15 @@ mod in_use;
 
 use std::rc::Rc;
 
-use reckoner_core::cutting::labels::Labels;
-use reckoner_core::cutting::report::How;
-use reckoner_core::cutting::wanted::{
+use reckoner_core::cutting::{Job as CutJob, Plan};
+use reckoner_core::job::cut_labels::Labels;
+use reckoner_core::job::{BoardState, CutPlan, ItemId};
+use reckoner_core::measure::{Length, Tape};
+use reckoner_core::planning::report::How;
+use reckoner_core::planning::wanted::{
     OPTIONS, Options, Wanted, WantedProblem, from_job_book, options, start_entries,
 };
-use reckoner_core::cutting::{Job as CutJob, Plan};
-use reckoner_core::job::{BoardState, CutPlan, ItemId, RestProblem, list_rest};
-use reckoner_core::measure::{Length, Tape};
+use reckoner_core::planning::{RestProblem, list_rest};
 use reckoner_core::sheet::{Ask as Texts, Entries};
 use reckoner_formats::Ask;
 use yew::prelude::*;

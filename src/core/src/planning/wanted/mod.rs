@@ -17,8 +17,8 @@ pub(super) use options::{KEEP_FROM, end_trim, up_to_100};
 pub use options::{OPTIONS, Options, options, start_entries};
 pub use problem::{Named, Obstacle, WantedProblem};
 
-use super::labels::Labels;
-use super::problem::Job as CutJob;
+use crate::cutting::Job as CutJob;
+use crate::job::cut_labels::Labels;
 use crate::job::{Grain, Item, ItemId, Job, PartSizes, Reckoned, part_sizes};
 use crate::measure::Length;
 use crate::say;

@@ -2,14 +2,13 @@
 //!
 //! Boards are cut to length only. Where no board has a price, the plan buys the least wood, then the fewest boards.
 
-use super::labels::{Label, Labels, Money, SectionLabel};
-use super::problem::{
-    Board, Ends, Job, LARGEST_PRICE_CENTS, Part, SawRules, Scrap, Section, Units,
-};
-use super::scale::CommonUnit;
 use super::wanted::{KEEP_FROM, Wanted, end_trim, units, up_to_100};
-use super::with_spares;
 use crate::calculators::{Calculator, Stage};
+use crate::cutting::scale::CommonUnit;
+use crate::cutting::{
+    Board, Ends, Job, LARGEST_PRICE_CENTS, Part, SawRules, Scrap, Section, Units, with_spares,
+};
+use crate::job::cut_labels::{Label, Labels, Money, SectionLabel};
 use crate::measure::{Length, OutOfRange};
 use crate::say;
 use crate::sheet::{Answer, Ask, BoardPrice, Caution, CutPiece, Field, Kind, Sentence, Start};

@@ -75,12 +75,12 @@ const FIELDS: &[Field] = &[
 ];
 
 /// What is lost at the ends of a board.
-pub(in crate::cutting) const fn end_trim(hint: &'static str) -> Field {
+pub(in crate::planning) const fn end_trim(hint: &'static str) -> Field {
     Field::new("end_trim", "Trim each end", hint, Kind::ZERO_UP, Start::Inches("1/2"))
 }
 
 /// More pieces than wanted: so many, or so many in a hundred.
-pub(in crate::cutting) const fn up_to_100(
+pub(in crate::planning) const fn up_to_100(
     id: &'static str,
     label: &'static str,
     hint: &'static str,
@@ -89,7 +89,7 @@ pub(in crate::cutting) const fn up_to_100(
 }
 
 /// The shortest offcut worth keeping.
-pub(in crate::cutting) const KEEP_FROM: Field = Field::new(
+pub(in crate::planning) const KEEP_FROM: Field = Field::new(
     "keep_from",
     "Keep offcuts from",
     "this long",

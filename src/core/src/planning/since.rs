@@ -1,9 +1,9 @@
 //! What changed in a job since its plan was made.
 
-use super::{BoardState, CutPlan, ItemId, Job};
-use crate::cutting::labels::Labels;
-use crate::cutting::wanted::Wanted;
+use super::wanted::Wanted;
 use crate::cutting::{self, Source, Units};
+use crate::job::cut_labels::Labels;
+use crate::job::{BoardState, CutPlan, ItemId, Job};
 use crate::measure::Length;
 use crate::say;
 use crate::sheet::{Sentence, money};

@@ -5,13 +5,12 @@ use super::sections::{Woods, is_too_slight, lying, may_be_ripped, why_not};
 use super::stock::StockBoard;
 use super::{NotYet, Options, Wanted, WantedPart, WantedProblem};
 use crate::calculators::resaw_rip::saw::SHORTEST;
-use crate::cutting::labels::{Label, Labels, Money, SectionLabel};
-use crate::cutting::problem::{
-    Board, CrossSize, Ends, Job, KnotZone, Part, ResawRules, RipRules, SawRules, Scrap, Section,
-    Units,
-};
 use crate::cutting::scale::{CommonUnit, ScaleProblem};
-use crate::cutting::with_spares;
+use crate::cutting::{
+    Board, CrossSize, Ends, Job, KnotZone, Part, ResawRules, RipRules, SawRules, Scrap, Section,
+    Units, with_spares,
+};
+use crate::job::cut_labels::{Label, Labels, Money, SectionLabel};
 use crate::measure::{Length, OutOfRange};
 use crate::sheet::{Bench, Caution, Sentence};
 
@@ -308,7 +307,7 @@ fn label(named: &Named) -> Label {
 }
 
 /// A length in units. The unit was made so that it is a whole number of them.
-pub(in crate::cutting) fn units(unit: CommonUnit, length: Length) -> Result<Units, OutOfRange> {
+pub(in crate::planning) fn units(unit: CommonUnit, length: Length) -> Result<Units, OutOfRange> {
     let inches = length.in_inches();
     unit.units(inches.numer(), inches.denom()).ok_or(OutOfRange)
 }

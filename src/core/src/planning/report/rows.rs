@@ -1,8 +1,7 @@
 //! Each board, strip and layer from its left end to its right, without a gap.
 
 use super::Seen;
-use crate::cutting::plan::{Layout, Placed, Strip, run};
-use crate::cutting::problem::Units;
+use crate::cutting::{Layout, Placed, Strip, Units, run};
 use crate::measure::Length;
 use crate::say;
 use crate::sheet::Sentence;

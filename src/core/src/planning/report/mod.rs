@@ -16,11 +16,10 @@ pub use offcuts::Keep;
 pub use orders::{Order, OrderKind};
 pub use rows::{RowCut, Stretch, What};
 
-use super::labels::{Label, Labels, SectionLabel};
-use super::plan::{CutBoard, Layout, Plan, Source};
-use super::problem::{Job, StockView, Units};
+use crate::cutting::{CutBoard, Job, Layout, Plan, Source, StockView, Units};
 use crate::drawing::Scene;
 use crate::job::ItemId;
+use crate::job::cut_labels::{Label, Labels, Money, SectionLabel};
 use crate::measure::{Length, Tape};
 use crate::say;
 use crate::sheet::{Caution, Sentence};
@@ -197,7 +196,7 @@ fn shopping(job: &Job, plan: &Plan, labels: &Labels) -> Option<Vec<Purchase>> {
         if count == 0 {
             continue;
         }
-        let is_priced = labels.money == super::labels::Money::Cents;
+        let is_priced = labels.money == Money::Cents;
         let sum = board.price_cents.checked_mul(i64::from(count))?;
         list.push(Purchase {
             item: labels.boards.get(at)?.item,

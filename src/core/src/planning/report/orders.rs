@@ -2,8 +2,7 @@
 
 use super::Seen;
 use super::rows::{What, in_cutting_order, raw_rows, spans};
-use crate::cutting::plan::{Layout, Strip};
-use crate::cutting::problem::{ResawRules, RipRules, Units};
+use crate::cutting::{Layout, ResawRules, RipRules, Strip, Units};
 use crate::measure::Length;
 use crate::say;
 use crate::sheet::Sentence;

@@ -2,7 +2,7 @@
 
 use super::{How, Seen};
 use crate::calculators::resaw_rip::saw::NARROWEST;
-use crate::cutting::plan::{Layout, Plan};
+use crate::cutting::{Layout, Plan};
 use crate::job::RackBoard;
 use crate::measure::{Length, text::exact_text};
 use crate::say;

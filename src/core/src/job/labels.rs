@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use crate::job::{Hand, Item, ItemId, Job, PartSizes, Reckoned};
+use super::{Hand, Item, ItemId, Job, PartSizes, Reckoned};
 use crate::measure::Length;
 use crate::sheet::Side;
 

@@ -1,8 +1,8 @@
 //! [`Labels`]: from the numbers of a cutting job back to the names and sizes that the builder wrote.
 
-use super::problem::{CutProblem, Job, Units};
-use super::scale::CommonUnit;
-use crate::job::ItemId;
+use super::ItemId;
+use crate::cutting::scale::CommonUnit;
+use crate::cutting::{CutProblem, Job, Units};
 use crate::measure::{Length, OutOfRange};
 use crate::say;
 use crate::sheet::Sentence;

@@ -1,9 +1,7 @@
 //! What a plan costs, how far it is proved, and what other plans would cost. Money is exact.
 
-use crate::cutting::found::{NextRun, SingleBoard};
-use crate::cutting::labels::{Labels, Money};
-use crate::cutting::plan::{Plan, Source};
-use crate::cutting::problem::Job;
+use crate::cutting::{Job, NextRun, Plan, SingleBoard, Source};
+use crate::job::cut_labels::{Labels, Money};
 use crate::measure::text::decimal;
 use crate::measure::{Length, Number, OutOfRange};
 use crate::say;

@@ -1,6 +1,6 @@
 //! The cautions of a whole job, for its shop card.
 
-use crate::job::{Job, PartSizes, Reckoned, Setting, batches};
+use super::{Job, PartSizes, Reckoned, Setting, batches};
 use crate::measure::Length;
 use crate::sheet::Caution;
 

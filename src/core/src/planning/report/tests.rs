@@ -1,7 +1,6 @@
 //! Reports of plans made by hand.
 
 use super::*;
-use crate::cutting::labels::Money;
 use crate::cutting::scale::CommonUnit;
 use crate::cutting::{
     Block, Board, CrossSize, CutProblem, Ends, KnotZone, Layer, Outcome, Part, Placed, ResawRules,

@@ -23,7 +23,7 @@ pub enum Piece {
 #[derive(Clone, Debug, PartialEq, Eq, Default)]
 pub struct Sentence(pub Vec<Piece>);
 
-/// Makes a [`Sentence`](crate::sheet::Sentence) of texts, lengths, lengths with a
+/// Makes a [`Sentence`](crate::sentence::Sentence) of texts, lengths, lengths with a
 /// [`Rounding`](crate::measure::Rounding), and counts.
 ///
 /// ```
@@ -35,7 +35,7 @@ pub struct Sentence(pub Vec<Piece>);
 #[macro_export]
 macro_rules! say {
     ($($piece:expr),* $(,)?) => {
-        $crate::sheet::Sentence(vec![$($crate::sheet::Piece::from($piece)),*])
+        $crate::sentence::Sentence(vec![$($crate::sentence::Piece::from($piece)),*])
     };
 }
 

@@ -1,0 +1,16 @@
+//! From the job to a plan and back: what is wanted of the planner, and what its plan means in the shop.
+//!
+//! [`wanted`] makes a cutting job of the parts, the rack and the yard; [`quick_list`] makes one of a list of lengths.
+//! [`report`] reads a plan as the builder sees it. A plan that is kept in the job is ticked off in steps of the job
+//! ([`Job::buying`](crate::job::Job::buying), [`Job::cutting`](crate::job::Job::cutting)); [`since`] says what changed
+//! since it was made, and [`list_rest`] what is left of a quick list.
+
+pub mod quick_list;
+pub mod report;
+mod rest;
+mod since;
+mod ticking;
+pub mod wanted;
+
+pub use rest::{RestProblem, list_rest};
+pub use since::since;
