@@ -4,13 +4,15 @@
 //! - The walls: nothing of the browser in the core crates, no planner in the page, and in the
 //!   page only `platform` touches the browser.
 //! - No circles: a module uses only what stands below it in the pictures of `DEVELOPERS.md`.
-//! - Scale factors between units stand in one file.
+//! - Floats stand where `DEVELOPERS.md` lists them, and scale factors between units in one file.
 //! - Every style sheet is on the page.
 //! - No leftover notes, and no path of somebody's machine.
 
 mod fence;
+mod numbers;
 mod order;
 mod paths;
+mod rust;
 mod text;
 mod walls;
 
@@ -38,10 +40,14 @@ pub(crate) fn check(root: &Path) -> Result<()> {
             breaches.push(format!("{path}: not linked in index.html"));
         }
         if path.ends_with(".rs") {
-            sources.push((path, text));
+            match rust::trees(&text) {
+                Ok(trees) => sources.push((path, trees)),
+                Err(error) => breaches.push(format!("{path}: {error}")),
+            }
         }
     }
     breaches.extend(order::breaches(DOCS, &docs, &sources));
+    breaches.extend(numbers::breaches(DOCS, &docs, &sources));
     breaches.extend(walls::breaches()?);
     if breaches.is_empty() {
         return Ok(());

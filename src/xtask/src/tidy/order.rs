@@ -8,16 +8,21 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::fence::{Fence, fences};
 use super::paths::{Names, names};
+use super::rust::{Tree, module};
 
 /// The sources that must have a picture.
 const PICTURED: [&str; 4] = ["src/core/src", "src/cutplan/src", "src/formats/src", "src/app/src"];
 
 /// Every breach of the pictures in `docs`, among the files with their texts.
-pub(super) fn breaches(docs_path: &str, docs: &str, files: &[(String, String)]) -> Vec<String> {
+pub(super) fn breaches(
+    docs_path: &str,
+    docs: &str,
+    sources: &[(String, Vec<Tree>)],
+) -> Vec<String> {
     let pictures = fences(docs, "order");
     let missing = PICTURED.iter().filter(|folder| pictures.iter().all(|it| it.about != **folder));
     let missing = missing.map(|folder| format!("{docs_path}: no picture of {folder}"));
-    missing.chain(pictures.iter().flat_map(|it| of_picture(docs_path, it, files))).collect()
+    missing.chain(pictures.iter().flat_map(|it| of_picture(docs_path, it, sources))).collect()
 }
 
 /// One name of a picture.
@@ -40,7 +45,11 @@ struct House {
     brought: BTreeMap<Path, BTreeMap<String, Path>>,
 }
 
-fn of_picture(docs_path: &str, picture: &Fence<'_>, files: &[(String, String)]) -> Vec<String> {
+fn of_picture(
+    docs_path: &str,
+    picture: &Fence<'_>,
+    sources: &[(String, Vec<Tree>)],
+) -> Vec<String> {
     let mut found = Vec::new();
     let mut places = BTreeMap::new();
     for (layer, (line, text)) in picture.lines.iter().enumerate() {
@@ -53,11 +62,11 @@ fn of_picture(docs_path: &str, picture: &Fence<'_>, files: &[(String, String)]) 
             }
         }
     }
-    let own: Vec<(&str, &str, Path)> = files
+    let own: Vec<(&str, &[Tree], Path)> = sources
         .iter()
-        .filter_map(|(path, text)| {
+        .filter_map(|(path, trees)| {
             let module = module(path.strip_prefix(picture.about)?.strip_prefix('/')?)?;
-            Some((path.as_str(), text.as_str(), module))
+            Some((path.as_str(), trees.as_slice(), module))
         })
         .collect();
     let modules: BTreeSet<Path> =
@@ -66,17 +75,14 @@ fn of_picture(docs_path: &str, picture: &Fence<'_>, files: &[(String, String)]) 
         let line = picture.line;
         found.push(format!("{docs_path}:{line}: there is no {}/{}", picture.about, name.join("/")));
     }
-    let mut read: Vec<(&str, Path, Names)> = Vec::new();
-    for (path, text, module) in own {
-        let below = modules
-            .iter()
-            .filter(|other| other.split_last().is_some_and(|(_, above)| above == module));
-        let children = below.filter_map(|child| child.last().cloned()).collect();
-        match names(text, &module, &children) {
-            Ok(names) => read.push((path, module, names)),
-            Err(error) => found.push(format!("{path}: {error}")),
-        }
-    }
+    let read = own.into_iter().map(|(path, trees, module)| {
+        let below = modules.iter().filter_map(|other| other.split_last());
+        let below = below.filter(|(_, above)| *above == module);
+        let children = below.map(|(child, _)| child.clone()).collect();
+        let names = names(trees, &module, &children);
+        (path, module, names)
+    });
+    let read: Vec<(&str, Path, Names)> = read.collect();
     let mut brought: BTreeMap<Path, BTreeMap<String, Path>> = BTreeMap::new();
     for (_, module, names) in &read {
         brought.entry(module.clone()).or_default().extend(names.brought.clone());
@@ -145,25 +151,9 @@ impl House {
     }
 }
 
-/// The module that a file of a crate is: empty for a root, `None` for tests and what is no module.
-fn module(path: &str) -> Option<Path> {
-    let mut module: Path = path.strip_suffix(".rs")?.split('/').map(str::to_owned).collect();
-    if module.iter().any(|name| name == "tests") {
-        return None;
-    }
-    match module.last().map(String::as_str)? {
-        "mod" => drop(module.pop()),
-        "lib" | "main" if module.len() == 1 => module.clear(),
-        _ if module.len() == 2 && module.first().is_some_and(|first| first == "bin") => {
-            module.clear()
-        }
-        _ => {}
-    }
-    Some(module)
-}
-
 #[cfg(test)]
 mod tests {
+    use super::super::rust::trees;
     use super::*;
 
     /// The breaches of a small crate in the place of the core.
@@ -171,7 +161,7 @@ mod tests {
         let docs = format!("# Order\n\n```order src/core/src\n{picture}\n```\n");
         let files: Vec<_> = files
             .iter()
-            .map(|(path, text)| (format!("src/core/src/{path}"), (*text).to_owned()))
+            .map(|(path, text)| (format!("src/core/src/{path}"), trees(text).expect("Rust")))
             .collect();
         let all = breaches("DEVELOPERS.md", &docs, &files);
         all.into_iter().filter(|breach| !breach.contains("no picture of")).collect()

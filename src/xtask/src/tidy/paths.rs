@@ -2,8 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use anyhow::{Result, anyhow};
-use proc_macro2::{Delimiter, TokenStream, TokenTree};
+use super::rust::{Tree, What};
 
 /// A path as it stands in a file, from the root of its crate: `["sheet", "Sentence"]`.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -26,63 +25,10 @@ pub(super) struct Names {
 }
 
 /// Reads the file that is the module `own`, which has `children`.
-pub(super) fn names(text: &str, own: &[String], children: &BTreeSet<String>) -> Result<Names> {
-    let tokens = text.parse().map_err(|error| anyhow!("not Rust: {error}"))?;
+pub(super) fn names(trees: &[Tree], own: &[String], children: &BTreeSet<String>) -> Names {
     let mut reader = Reader { own, children, inner: 0, names: Names::default() };
-    reader.read(&trees(tokens));
-    Ok(reader.names)
-}
-
-/// A word, a sign, or a group in brackets; what else there is counts as a sign without a meaning.
-struct Tree {
-    line: usize,
-    what: What,
-}
-
-enum What {
-    Word(String),
-    Sign(char),
-    Group(char, Vec<Tree>),
-}
-
-fn trees(tokens: TokenStream) -> Vec<Tree> {
-    let tree = |token: TokenTree| Tree {
-        line: token.span().start().line,
-        what: match token {
-            TokenTree::Ident(word) => What::Word(word.to_string()),
-            TokenTree::Punct(sign) => What::Sign(sign.as_char()),
-            TokenTree::Literal(_) => What::Sign('"'),
-            TokenTree::Group(group) => {
-                let bracket = match group.delimiter() {
-                    Delimiter::Brace => '{',
-                    Delimiter::Bracket => '[',
-                    Delimiter::Parenthesis | Delimiter::None => '(',
-                };
-                What::Group(bracket, trees(group.stream()))
-            }
-        },
-    };
-    tokens.into_iter().map(tree).collect()
-}
-
-impl Tree {
-    fn word(&self) -> Option<&str> {
-        match &self.what {
-            What::Word(word) => Some(word),
-            _ => None,
-        }
-    }
-
-    fn is(&self, sign: char) -> bool {
-        matches!(self.what, What::Sign(own) if own == sign)
-    }
-
-    fn group(&self, bracket: char) -> Option<&[Tree]> {
-        match &self.what {
-            What::Group(own, inside) if *own == bracket => Some(inside),
-            _ => None,
-        }
-    }
+    reader.read(trees);
+    reader.names
 }
 
 struct Reader<'a> {
@@ -99,7 +45,6 @@ impl Reader<'_> {
         while let [first, more @ ..] = rest {
             let keyword = first.word().unwrap_or_default();
             rest = match (keyword, more) {
-                _ if is_test(rest) => after_item(rest),
                 ("use", _) => {
                     let end = more.iter().position(|tree| tree.is(';')).unwrap_or(more.len());
                     self.bring(&more[..end], &[]);
@@ -211,29 +156,15 @@ impl Reader<'_> {
     }
 }
 
-/// Whether an item begins here that is only built for tests.
-fn is_test(trees: &[Tree]) -> bool {
-    let [hash, attribute, ..] = trees else { return false };
-    let Some([cfg, what]) = attribute.group('[') else { return false };
-    let is_only_test = |what: &[Tree]| matches!(what, [test] if test.word() == Some("test"));
-    hash.is('#') && cfg.word() == Some("cfg") && what.group('(').is_some_and(is_only_test)
-}
-
-/// What comes after the item that begins with an attribute.
-fn after_item(trees: &[Tree]) -> &[Tree] {
-    let ends = |tree: &Tree| tree.is(';') || tree.group('{').is_some();
-    let end = trees.iter().position(ends).map_or(trees.len(), |end| end.saturating_add(1));
-    &trees[end..]
-}
-
 #[cfg(test)]
 mod tests {
+    use super::super::rust::trees;
     use super::*;
 
     fn paths(text: &str) -> Vec<String> {
         let own = ["pages".to_owned(), "item".to_owned()];
         let children = BTreeSet::from(["row".to_owned()]);
-        let names = names(text, &own, &children).expect("Rust");
+        let names = names(&trees(text).expect("Rust"), &own, &children);
         names.named.iter().map(|n| format!("{}:{}", n.line, n.path.join("/"))).collect()
     }
 
@@ -261,15 +192,5 @@ mod tests {
         assert_eq!(paths("//! crate::a\n// crate::b\nconst A: &str = \"crate::c::d\";"), [""; 0]);
         assert_eq!(paths("use std::fmt; use other::Row; fn f() { Row::new(); }"), [""; 0]);
         assert_eq!(paths("pub(in crate::pages) fn f() { 1; }"), [""; 0]);
-    }
-
-    #[test]
-    fn tests_may_name_what_they_like_and_end_where_they_end() {
-        assert_eq!(
-            paths("#[cfg(test)]\nmod tests { use crate::a::B; }\nuse crate::c::D;"),
-            ["3:c/D"]
-        );
-        assert_eq!(paths("#[cfg(test)]\nmod tests;\nuse crate::c::D;"), ["3:c/D"]);
-        assert_eq!(paths("#[cfg(not(test))]\nuse crate::c::D;"), ["2:c/D"]);
     }
 }
