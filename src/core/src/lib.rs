@@ -13,6 +13,7 @@
         clippy::expect_used,
         clippy::indexing_slicing,
         clippy::panic,
+        clippy::string_slice,
         clippy::unreachable,
         clippy::unwrap_used
     )

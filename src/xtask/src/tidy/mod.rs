@@ -3,10 +3,16 @@
 //! - Every source file opens by saying what it is for, and is short enough to be read.
 //! - The walls: nothing of the browser in the core crates, no planner in the page, and in the
 //!   page only `platform` touches the browser.
-//! - Scale factors between units stand in one file.
+//! - No circles: a module uses only what stands below it in the pictures of `DEVELOPERS.md`.
+//! - Floats stand where `DEVELOPERS.md` lists them, and scale factors between units in one file.
 //! - Every style sheet is on the page.
 //! - No leftover notes, and no path of somebody's machine.
 
+mod fence;
+mod numbers;
+mod order;
+mod paths;
+mod rust;
 mod text;
 mod walls;
 
@@ -16,9 +22,14 @@ use std::process::Command;
 
 use anyhow::{Context, Result, bail};
 
+/// What holds for everybody who changes something, with the lists and pictures that are checked.
+const DOCS: &str = "DEVELOPERS.md";
+
 /// Checks everything and lists every breach.
 pub(crate) fn check(root: &Path) -> Result<()> {
     let mut breaches = Vec::new();
+    let mut sources = Vec::new();
+    let docs = fs::read_to_string(root.join(DOCS))?;
     let index = fs::read_to_string(root.join("index.html"))?;
     for path in files(root)? {
         let bytes = fs::read(root.join(&path)).with_context(|| path.clone())?;
@@ -28,7 +39,15 @@ pub(crate) fn check(root: &Path) -> Result<()> {
         if path.starts_with("styles/") && !index.contains(&format!("\"{path}\"")) {
             breaches.push(format!("{path}: not linked in index.html"));
         }
+        if path.ends_with(".rs") {
+            match rust::trees(&text) {
+                Ok(trees) => sources.push((path, trees)),
+                Err(error) => breaches.push(format!("{path}: {error}")),
+            }
+        }
     }
+    breaches.extend(order::breaches(DOCS, &docs, &sources));
+    breaches.extend(numbers::breaches(DOCS, &docs, &sources));
     breaches.extend(walls::breaches()?);
     if breaches.is_empty() {
         return Ok(());

@@ -2,14 +2,6 @@
 
 const MOST_LINES: usize = 600;
 
-/// The one file that may know how long an inch is.
-const UNITS: &str = "src/core/src/measure/unit.rs";
-/// 1 in = 25.4 mm = 127/5 mm, 1 ft = 304.8 mm.
-const FACTORS: [&str; 3] = ["25.4", "127", "304.8"];
-/// The crates that reckon or show what was reckoned.
-const RECKONING: [&str; 6] =
-    ["src/core/", "src/cutplan/", "src/formats/", "src/app/", "src/js/", "src/worker/"];
-
 /// The page's own code, and the two places in it that may touch the browser.
 const PAGE: &str = "src/app/src/";
 const PLATFORM: [&str; 2] = ["src/app/src/platform/", "src/app/src/main.rs"];
@@ -49,8 +41,6 @@ pub(super) fn breaches(path: &str, text: &str) -> Vec<String> {
     if path.ends_with("Cargo.lock") || path.ends_with("package-lock.json") {
         return found;
     }
-    let is_test = path.contains("/tests/") || path.ends_with("/tests.rs");
-    let mut is_below_tests = false;
     for (line, number) in text.lines().zip(1..) {
         let mut report = |what: String| found.push(format!("{path}:{number}: {what}"));
         for word in leftovers().iter().filter(|word| has_word(line, word)) {
@@ -62,14 +52,7 @@ pub(super) fn breaches(path: &str, text: &str) -> Vec<String> {
         if extension != "rs" {
             continue;
         }
-        is_below_tests |= line.trim() == "#[cfg(test)]";
         let is_comment = line.trim_start().starts_with("//");
-        let reckons = RECKONING.iter().any(|folder| path.starts_with(folder)) && path != UNITS;
-        if reckons && !is_test && !is_below_tests && !is_comment {
-            for factor in FACTORS.iter().filter(|factor| has_word(line, factor)) {
-                report(format!("scale factor {factor} outside {UNITS}"));
-            }
-        }
         let is_page = path.starts_with(PAGE) && !PLATFORM.iter().any(|p| path.starts_with(p));
         if is_page && !is_comment {
             for name in BROWSER.iter().filter(|name| line.contains(*name)) {
@@ -131,20 +114,6 @@ mod tests {
             assert!(broken("README.md", &format!("see {place}notes")), "{place}");
             assert!(!broken("README.md", &format!("see src{place}notes")), "{place}");
         }
-    }
-
-    #[test]
-    fn scale_factors_stand_in_one_file_and_in_tests() {
-        let line = "//! Strips.\nlet mm = inches * 25.4;\n";
-        assert!(broken("src/core/src/strips.rs", line));
-        assert!(!broken(UNITS, line));
-        assert!(!broken("src/core/tests/strips.rs", line));
-        assert!(!broken("src/core/src/a.rs", &format!("//! A.\n#[cfg(test)]\nmod t {{ {line} }}")));
-        assert!(!broken(
-            "src/core/src/a.rs",
-            "//! A.\n// 1 in is 25.4 mm\nlet a = 1127 + 127.5;\n"
-        ));
-        assert!(broken("src/core/src/a.rs", "//! A.\nlet a = (127, 5);\n"));
     }
 
     #[test]

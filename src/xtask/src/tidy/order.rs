@@ -1,0 +1,237 @@
+//! Which module may use which: the pictures of words in `DEVELOPERS.md`, held against the code.
+//!
+//! A picture is fenced as `order FOLDER`. Its lines are layers: a module uses only what stands in a line below its own.
+//! A name holds for all files under it, up to a longer name. Names joined by `+` count as one. A folder's own file and
+//! the files in it may use each other: a parent holds what its children share.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::fence::{Fence, fences};
+use super::paths::{Names, names};
+use super::rust::{Tree, module};
+
+/// The sources that must have a picture.
+const PICTURED: [&str; 4] = ["src/core/src", "src/cutplan/src", "src/formats/src", "src/app/src"];
+
+/// Every breach of the pictures in `docs`, among the files with their texts.
+pub(super) fn breaches(
+    docs_path: &str,
+    docs: &str,
+    sources: &[(String, Vec<Tree>)],
+) -> Vec<String> {
+    let pictures = fences(docs, "order");
+    let missing = PICTURED.iter().filter(|folder| pictures.iter().all(|it| it.about != **folder));
+    let missing = missing.map(|folder| format!("{docs_path}: no picture of {folder}"));
+    missing.chain(pictures.iter().flat_map(|it| of_picture(docs_path, it, sources))).collect()
+}
+
+/// One name of a picture.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct Place {
+    /// From the top.
+    layer: usize,
+    /// Within the layer; names joined by `+` share it.
+    at: usize,
+}
+
+type Path = Vec<String>;
+
+/// The longest chain of names that lend on from each other.
+const MOST_LENT: usize = 8;
+
+struct House {
+    places: BTreeMap<Path, Place>,
+    /// What each module brings in or makes that others may name there: a file's `use`, a macro at the root.
+    brought: BTreeMap<Path, BTreeMap<String, Path>>,
+}
+
+fn of_picture(
+    docs_path: &str,
+    picture: &Fence<'_>,
+    sources: &[(String, Vec<Tree>)],
+) -> Vec<String> {
+    let mut found = Vec::new();
+    let mut places = BTreeMap::new();
+    for (layer, (line, text)) in picture.lines.iter().enumerate() {
+        for (at, joined) in text.split_whitespace().enumerate() {
+            for name in joined.split('+') {
+                let path: Path = name.split('/').map(str::to_owned).collect();
+                if places.insert(path, Place { layer, at }).is_some() {
+                    found.push(format!("{docs_path}:{line}: {name} stands twice in the picture"));
+                }
+            }
+        }
+    }
+    let own: Vec<(&str, &[Tree], Path)> = sources
+        .iter()
+        .filter_map(|(path, trees)| {
+            let module = module(path.strip_prefix(picture.about)?.strip_prefix('/')?)?;
+            Some((path.as_str(), trees.as_slice(), module))
+        })
+        .collect();
+    let modules: BTreeSet<Path> =
+        own.iter().map(|(.., module)| module.clone()).filter(|module| !module.is_empty()).collect();
+    for name in places.keys().filter(|name| !modules.contains(*name)) {
+        let line = picture.line;
+        found.push(format!("{docs_path}:{line}: there is no {}/{}", picture.about, name.join("/")));
+    }
+    let read = own.into_iter().map(|(path, trees, module)| {
+        let below = modules.iter().filter_map(|other| other.split_last());
+        let below = below.filter(|(_, above)| *above == module);
+        let children = below.map(|(child, _)| child.clone()).collect();
+        let names = names(trees, &module, &children);
+        (path, module, names)
+    });
+    let read: Vec<(&str, Path, Names)> = read.collect();
+    let mut brought: BTreeMap<Path, BTreeMap<String, Path>> = BTreeMap::new();
+    for (_, module, names) in &read {
+        brought.entry(module.clone()).or_default().extend(names.brought.clone());
+        let macros = names.macros.iter().map(|name| (name.clone(), module.clone()));
+        brought.entry(Path::new()).or_default().extend(macros);
+    }
+    let house = House { places, brought };
+    found.extend(read.iter().flat_map(|(path, module, names)| house.of_file(path, module, names)));
+    found
+}
+
+impl House {
+    fn of_file(&self, path: &str, module: &Path, names: &Names) -> Vec<String> {
+        // A root may use everything.
+        if module.is_empty() {
+            return Vec::new();
+        }
+        let Some((own_name, own)) = self.place(module) else {
+            return vec![format!("{path}: stands in no line of its picture in DEVELOPERS.md")];
+        };
+        let mut found = Vec::new();
+        for named in &names.named {
+            let line = named.line;
+            let places = self.targets(&named.path);
+            if places.is_empty() {
+                let name = named.path.join("::");
+                found.push(format!("{path}:{line}: crate::{name} stands in no module"));
+            }
+            // A file that is missing in the picture is reported for itself.
+            for (name, place) in places.iter().filter_map(|target| self.place(target)) {
+                // A folder's own file and the files in it belong together.
+                let is_family = name.starts_with(own_name) || own_name.starts_with(name);
+                if place != own && !is_family && place.layer <= own.layer {
+                    let (own, name) = (own_name.join("/"), name.join("/"));
+                    found.push(format!("{path}:{line}: {own} uses {name}, which does not stand below it in DEVELOPERS.md"));
+                }
+            }
+        }
+        found.dedup();
+        found
+    }
+
+    /// The longest name of the picture that holds for a path.
+    fn place<'a>(&self, path: &'a [String]) -> Option<(&'a [String], Place)> {
+        let mut prefixes = (1..=path.len()).rev().map(|length| &path[..length]);
+        prefixes.find_map(|prefix| Some((prefix, *self.places.get(prefix)?)))
+    }
+
+    /// The modules that a path goes through: the one it names, and those from which that one has what is named.
+    fn targets(&self, path: &[String]) -> Vec<Path> {
+        let mut targets = Vec::new();
+        let mut path = path.to_vec();
+        for _ in 0..MOST_LENT {
+            let mut ends = (0..=path.len()).rev();
+            let Some(end) = ends.find(|end| self.brought.contains_key(&path[..*end])) else {
+                break;
+            };
+            if end > 0 {
+                targets.push(path[..end].to_vec());
+            }
+            let lent = path.get(end).and_then(|name| self.brought.get(&path[..end])?.get(name));
+            let Some(lent) = lent.filter(|lent| !path.starts_with(lent)) else { break };
+            path = lent.iter().chain(&path[end + 1..]).cloned().collect();
+        }
+        targets
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::rust::trees;
+    use super::*;
+
+    /// The breaches of a small crate in the place of the core.
+    fn broken(picture: &str, files: &[(&str, &str)]) -> Vec<String> {
+        let docs = format!("# Order\n\n```order src/core/src\n{picture}\n```\n");
+        let files: Vec<_> = files
+            .iter()
+            .map(|(path, text)| (format!("src/core/src/{path}"), trees(text).expect("Rust")))
+            .collect();
+        let all = breaches("DEVELOPERS.md", &docs, &files);
+        all.into_iter().filter(|breach| !breach.contains("no picture of")).collect()
+    }
+
+    const SAWS: (&str, &str) = ("saws/mod.rs", "//! Saws.\nuse crate::wood::Oak;\n");
+
+    #[test]
+    fn a_module_uses_only_what_stands_below_it() {
+        let wood = ("wood.rs", "//! Wood.\npub struct Oak;\n");
+        assert_eq!(broken("saws\nwood", &[SAWS, wood]), [""; 0]);
+        let up = ("wood.rs", "//! Wood.\n\nfn f() { crate::saws::cut() }\n");
+        assert_eq!(
+            broken("saws\nwood", &[SAWS, up]),
+            [
+                "src/core/src/wood.rs:3: wood uses saws, which does not stand below it in DEVELOPERS.md"
+            ]
+        );
+        let beside = broken("saws wood", &[SAWS, wood]);
+        assert_eq!(beside.len(), 1, "{beside:?}");
+        assert_eq!(broken("saws+wood", &[SAWS, up]), [""; 0]);
+    }
+
+    #[test]
+    fn a_longer_name_stands_for_itself() {
+        let teeth = ("saws/teeth.rs", "//! Teeth.\nuse super::Saw;\n");
+        let saws = ("saws/mod.rs", "//! Saws.\nuse crate::wood::Oak;\nfn f() { teeth::g() }\n");
+        let wood = ("wood.rs", "//! Wood.\nuse crate::saws::teeth::Tooth;\n");
+        assert_eq!(broken("saws\nwood\nsaws/teeth", &[saws, teeth, wood]), [""; 0]);
+        assert_eq!(broken("saws/teeth\nsaws\nwood", &[saws, teeth, wood]).len(), 1);
+        let saws = ("saws/mod.rs", "//! Saws.\n");
+        let planes = ("planes.rs", "//! Planes.\nuse crate::saws::teeth::Tooth;\n");
+        assert_eq!(broken("planes\nsaws\nsaws/teeth", &[saws, teeth, planes]), [""; 0]);
+        assert_eq!(broken("saws/teeth\nplanes\nsaws", &[saws, teeth, planes]).len(), 1);
+    }
+
+    #[test]
+    fn what_a_module_lends_on_counts_where_it_is_made_too() {
+        let saws = ("saws/mod.rs", "//! Saws.\npub use teeth::Tooth;\n");
+        let teeth = ("saws/teeth.rs", "//! Teeth.\nuse crate::wood::Oak;\n");
+        let wood = ("wood.rs", "//! Wood.\nuse crate::saws::Tooth;\n");
+        assert_eq!(
+            broken("saws/teeth\nwood\nsaws", &[saws, teeth, wood]),
+            [
+                "src/core/src/wood.rs:2: wood uses saws/teeth, which does not stand below it in DEVELOPERS.md"
+            ]
+        );
+    }
+
+    #[test]
+    fn what_the_root_lends_on_counts_where_it_is_made() {
+        let root = ("lib.rs", "//! All.\npub use saws::{Saw, cut as sawn};\n");
+        let macros = ("saws/mod.rs", "//! Saws.\nmacro_rules! say { () => {} }\n");
+        for use_ in ["use crate::Saw;", "use crate::sawn;", "use crate::say;"] {
+            let wood = ("wood.rs", use_);
+            assert_eq!(broken("saws\nwood", &[root, macros, wood]).len(), 1, "{use_}");
+            assert_eq!(broken("wood\nsaws", &[root, macros, wood]), [""; 0], "{use_}");
+        }
+        assert_eq!(broken("wood", &[root, ("wood.rs", "use crate::Plane;")]).len(), 1);
+    }
+
+    #[test]
+    fn the_picture_and_the_files_are_the_same() {
+        assert_eq!(broken("saws\nwood", &[("wood.rs", "//! Wood.\n")]).len(), 1);
+        assert_eq!(broken("saws", &[("wood.rs", ""), ("saws/mod.rs", "")]).len(), 1);
+        assert_eq!(broken("saws\nsaws", &[("saws/mod.rs", "")]).len(), 1);
+        assert_eq!(breaches("DEVELOPERS.md", "", &[]).len(), PICTURED.len());
+        assert_eq!(
+            broken("wood", &[("wood.rs", ""), ("wood/tests.rs", "use crate::saws;")]),
+            [""; 0]
+        );
+    }
+}
