@@ -16,4 +16,5 @@ mod privacy;
 mod recovery;
 mod start;
 mod state;
+mod typing;
 mod update;
