@@ -1,6 +1,6 @@
 //! Nothing on a page moves when data arrives: who taps at once hits what was meant.
 
-use reckoner_e2e::{App, Screen};
+use reckoner_e2e::{App, Screen, release};
 use serde_json::json;
 
 /// Writes down whatever the browser sees move by itself, from the first picture of each page on.
@@ -107,6 +107,7 @@ fn nothing_moves_on_the_pages_of_a_job() {
         let kept = leads_to(&app, "item-Half of the long rail");
         let piece = part.replace("/item/", "/piece/") + "/0";
         load(&app, "#/jobs", "jobs");
+        app.picture(&format!("jobs-{}", screen.width));
         assert_steady(&app, "jobs", &mut faults);
         for (page, wanted) in [
             (job.clone(), "sizes"),
@@ -150,6 +151,7 @@ fn nothing_moves_when_trouble_is_told() {
              new BroadcastChannel('reckoner-jobs').postMessage(location.hash.split('/')[2])",
         );
         app.wait_for("job-trouble");
+        app.picture(&format!("trouble-{}", screen.width));
         assert_steady(&app, "a job", &mut faults);
         app.cdp(
             "Page.addScriptToEvaluateOnNewDocument",
@@ -158,5 +160,23 @@ fn nothing_moves_when_trouble_is_told() {
         load(&app, "#/jobs", "job-trouble");
         assert_steady(&app, "jobs", &mut faults);
         assert_eq!(faults, Vec::<String>::new(), "{screen:?}");
+    }
+}
+
+#[test]
+fn nothing_moves_when_a_new_release_is_offered() {
+    for screen in [Screen::PHONE, Screen::DESKTOP] {
+        let app = watched(screen);
+        let mut faults = Vec::new();
+        load(&app, "#/tape", "answer-headline");
+        app.wait_until_kept();
+        app.server.serve_folder(release::another("steady"));
+        app.script("(await navigator.serviceWorker.getRegistration()).update()");
+        app.wait_for("update-banner");
+        assert_steady(&app, "tape", &mut faults);
+        assert_eq!(faults, Vec::<String>::new(), "{screen:?}");
+        app.picture(&format!("update-{}", screen.width));
+        app.tap("update-later");
+        assert!(!app.shows("update-banner"));
     }
 }

@@ -47,6 +47,7 @@ fn what_is_typed_at_once_after_a_tap_is_whole() {
                 app.act(&[Key(ESCAPE)], pace);
                 app.act(&[Tap(&id), Keys("5")], pace);
                 holds(&app, field, &format!("{text}5"));
+                app.picture(&format!("typed-{field}-{}", screen.width));
                 app.tap("key-clear");
                 holds(&app, field, "");
                 app.act(&[Key(ESCAPE)], pace);
