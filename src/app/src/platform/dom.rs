@@ -132,11 +132,14 @@ pub(crate) fn leaves(event: &FocusEvent) -> bool {
     }
 }
 
+/// What is to be done at the end of a press.
+type AtEnd = Rc<RefCell<Option<Box<dyn FnOnce()>>>>;
+
 /// Knows whether a press of the mouse, or of a finger, is going on, and can do something at its
 /// end. What moves on the page while it is pressed would make the tap miss what it was meant for.
 pub(crate) struct Presses {
     is_down: Rc<Cell<bool>>,
-    at_end: Rc<RefCell<Option<Box<dyn FnOnce()>>>>,
+    at_end: AtEnd,
     _down: EventListener,
     _up: EventListener,
 }
@@ -145,7 +148,7 @@ impl Presses {
     /// Listens from now on, until it is dropped.
     pub(crate) fn listen() -> Presses {
         let is_down = Rc::new(Cell::new(false));
-        let at_end: Rc<RefCell<Option<Box<dyn FnOnce()>>>> = Rc::default();
+        let at_end = AtEnd::default();
         let first = EventListenerOptions::run_in_capture_phase();
         let down = EventListener::new_with_options(&window(), "mousedown", first, {
             let is_down = is_down.clone();
