@@ -65,6 +65,19 @@ impl App {
     #[track_caller]
     pub fn go(&self, inside: &str) {
         self.browser.open(&format!("{}{inside}", self.server.url()));
+        self.settle();
+    }
+
+    /// Waits until the page shows what its address says, where the page is the app: a browser tells it of a new
+    /// address a moment after the tap, and some addresses load another program.
+    #[track_caller]
+    fn settle(&self) {
+        self.wait_until(
+            "the page of the address is drawn",
+            "if (!document.getElementById('app') || !document.getElementById('recovery').hidden) return true;
+             const { app, place } = document.documentElement.dataset;
+             return app === 'started' && place === location.hash ? true : [app, place, location.hash]",
+        );
     }
 
     /// Waits until the app itself has drawn, in place of the static first picture.
@@ -102,6 +115,7 @@ impl App {
     pub fn tap(&self, id: &str) {
         self.wait_for(id);
         self.click(&selector(id));
+        self.settle();
     }
 
     /// Taps keys of the measure keypad, by the part of their test ids after `key-`.

@@ -43,6 +43,19 @@ impl Screen {
     pub const ALL: [Screen; 4] = [Screen::NARROW, Screen::PHONE, Screen::TABLET, Screen::DESKTOP];
 }
 
+/// Something a hand does.
+#[derive(Clone, Copy, Debug)]
+pub enum Act<'a> {
+    /// Taps the middle of the element with this test id.
+    Tap(&'a str),
+    /// Taps a place on the screen, in CSS pixels from the left and from the top.
+    TapAt(f64, f64),
+    /// Presses a key, written as WebDriver does: `\u{e007}` is Enter.
+    Key(char),
+    /// Presses the keys of a text.
+    Keys(&'a str),
+}
+
 /// One Chromium window. Dropping it closes the browser and its driver.
 pub struct Browser {
     driver: Driver,
@@ -152,6 +165,56 @@ impl Browser {
             .collect();
         let body = json!({ "actions": [{ "type": "key", "id": "keyboard", "actions": strokes }] });
         self.must(keys, self.driver.post("/actions", &body));
+    }
+
+    /// Does all of these in a row, so many milliseconds apart, and looks at nothing in between. What is tapped by its
+    /// test id must be there from the start; the first of them is scrolled to before.
+    #[track_caller]
+    pub fn act(&self, acts: &[Act], pause: u32) {
+        let wait = |duration: u32| json!({ "type": "pause", "duration": duration });
+        // Each step with what the finger does and what the keyboard does in it.
+        let mut steps: Vec<(Value, Value)> = Vec::new();
+        let mut is_seen = false;
+        for act in acts {
+            let keys = match act {
+                Act::Key(key) => key.to_string(),
+                Act::Keys(keys) => (*keys).to_owned(),
+                Act::Tap(_) | Act::TapAt(..) => String::new(),
+            };
+            for key in keys.chars().map(String::from) {
+                steps.push((wait(pause), json!({ "type": "keyDown", "value": key })));
+                steps.push((wait(0), json!({ "type": "keyUp", "value": key })));
+            }
+            let place = match act {
+                Act::Tap(id) => {
+                    let css = format!("[data-testid={}]", json!(id));
+                    if !std::mem::replace(&mut is_seen, true) {
+                        self.script(&format!(
+                            "document.querySelector({}).scrollIntoView({{ block: 'center' }})",
+                            json!(css)
+                        ));
+                    }
+                    let element = self.must(&css, self.find(&css));
+                    json!({ "type": "pointerMove", "origin": { ELEMENT: element }, "x": 0, "y": 0 })
+                }
+                Act::TapAt(x, y) => {
+                    json!({ "type": "pointerMove", "x": x.round(), "y": y.round() })
+                }
+                Act::Key(_) | Act::Keys(_) => continue,
+            };
+            steps.push((place, wait(0)));
+            steps.push((json!({ "type": "pointerDown", "button": 0 }), wait(0)));
+            steps.push((json!({ "type": "pointerUp", "button": 0 }), wait(0)));
+            steps.push((wait(pause), wait(0)));
+        }
+        let (finger, keyboard): (Vec<_>, Vec<_>) = steps.into_iter().unzip();
+        let has_mouse = self.script("return navigator.maxTouchPoints") == 0;
+        let with = json!({ "pointerType": if has_mouse { "mouse" } else { "touch" } });
+        let body = json!({ "actions": [
+            { "type": "pointer", "id": "finger", "parameters": with, "actions": finger },
+            { "type": "key", "id": "keyboard", "actions": keyboard },
+        ] });
+        self.must("tapping and typing", self.driver.post("/actions", &body));
     }
 
     /// Waits for an element and clicks it where a person would. One below a bar is scrolled out

@@ -32,5 +32,5 @@ pub mod release;
 pub mod timing;
 
 pub use app::App;
-pub use browser::{Browser, Screen};
+pub use browser::{Act, Browser, Screen};
 pub use reckoner_devserver::{Compression, Fault, Server};

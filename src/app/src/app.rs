@@ -49,7 +49,10 @@ pub(crate) fn App(props: &AppProps) -> Html {
     // The shell starts the program that the address asks for.
     let has_jobs = props.jobs.is_some();
     use_effect_with((*place).clone(), move |place| {
-        if !is_here(Route::read(place), has_jobs) {
+        if is_here(Route::read(place), has_jobs) {
+            // Who waits for this page can see that it is drawn.
+            dom::set_look("place", place);
+        } else {
             address::load_again();
         }
     });

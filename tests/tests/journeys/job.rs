@@ -20,6 +20,22 @@ pub(crate) fn cut_the_leg_thin(app: &App) {
     app.wait_for("moved");
 }
 
+/// Waits until the job on the page stands in the database with this text of a size.
+pub(crate) fn wait_for_the_shelf(app: &App, size: &str, field: &str, text: &str) {
+    app.wait_until(
+        &format!("the {field} of {size} is kept as {text:?}"),
+        &format!(
+            "const open = indexedDB.open('reckoner');
+             await new Promise((done) => open.onsuccess = done);
+             const get = open.result.transaction('jobs').objectStore('jobs').get(location.hash.split('/')[2]);
+             await new Promise((done) => get.onsuccess = done);
+             open.result.close();
+             const size = JSON.parse(get.result.job).items.find((it) => it.kind === 'measure' && it.name === {size:?});
+             return size[{field:?}] === {text:?}"
+        ),
+    );
+}
+
 /// The words of an element in one line, as a voice reads a fraction.
 fn line(app: &App, id: &str) -> String {
     app.text(id).split_whitespace().collect::<Vec<_>>().join(" ")
@@ -44,6 +60,7 @@ fn a_leg_cut_thin_moves_the_rails_and_is_still_so_with_the_server_gone() {
         "the sketch names what moved",
         "return document.querySelector('[data-testid=sketch]')?.textContent.includes('moved: leg')",
     );
+    wait_for_the_shelf(&app, "leg", "as_cut", "3 3/16");
     app.reload();
     app.wait_for_start();
     app.wait_for("sizes");

@@ -3,6 +3,8 @@
 
 use reckoner_e2e::{App, Screen};
 
+use crate::job::wait_for_the_shelf;
+
 fn demo() -> App {
     let app = App::open_at(Screen::PHONE, "#/jobs");
     app.tap("open-demo");
@@ -22,7 +24,7 @@ fn wait_for_words(app: &App, id: &str, words: &str) {
 /// Gives the leg another size as planned.
 fn plan_the_leg(app: &App, keys: &[&str]) {
     app.tap("item-leg");
-    app.tap("field-formula");
+    app.enter("formula", &["clear"]);
     app.press(keys);
     app.press(&["close"]);
     app.tap("back");
@@ -36,7 +38,7 @@ fn steps_are_taken_back_and_made_again_after_a_reload() {
     wait_for_words(&app, "item-long rail", "forty-one and one half");
     plan_the_leg(&app, &["2"]);
     wait_for_words(&app, "item-long rail", "forty-three and one half");
-    std::thread::sleep(std::time::Duration::from_millis(500));
+    wait_for_the_shelf(&app, "leg", "formula", "2");
     app.reload();
     app.wait_for_start();
     for words in ["forty-one and one half", "forty-one inches"] {
@@ -70,7 +72,7 @@ fn two_windows_with_one_job_lose_neither_edit() {
     // The first window hears of it, and edits another size.
     wait_for_words(&app, "item-long rail", "forty-one and one half");
     app.tap("item-overhang");
-    app.enter("formula", &["2", "close"]);
+    app.enter("formula", &["clear", "2", "close"]);
     app.tap("back");
     wait_for_words(&app, "item-top length", "fifty-one and one half");
     wait_for_words(&app, "item-long rail", "forty-one and one half");
@@ -79,7 +81,7 @@ fn two_windows_with_one_job_lose_neither_edit() {
     app.tap("item-leg");
     app.tap("field-formula");
     app.press(&["5"]);
-    // To turn to the other window would end the writing, so its edit is done as it does it.
+    // The other window's edit, done as it does it; and a size whose name the keypad shows when it has arrived.
     app.script(
         "const key = location.hash.split('/')[2];
          const open = indexedDB.open('reckoner');
@@ -89,13 +91,15 @@ fn two_windows_with_one_job_lose_neither_edit() {
          await new Promise((done) => get.onsuccess = done);
          const kept = get.result, job = JSON.parse(kept.job);
          job.items.find((item) => item.kind === 'measure' && item.name === 'leg').formula = '4';
+         job.items.push({ id: job.next_id, kind: 'measure', rank: 99, name: 'elsewhere', formula: '1' });
+         job.next_id += 1;
          kept.job = JSON.stringify(job);
          const put = store.put(kept, key);
          await new Promise((done) => put.onsuccess = done);
          open.result.close();
          new BroadcastChannel('reckoner-jobs').postMessage(key);",
     );
-    std::thread::sleep(std::time::Duration::from_millis(800));
+    app.wait_for("name-elsewhere");
     app.press(&["close"]);
     wait_for_words(&app, "job-trouble", "Changed elsewhere in the meantime: leg");
     app.wait_until(

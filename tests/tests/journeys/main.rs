@@ -16,4 +16,6 @@ mod privacy;
 mod recovery;
 mod start;
 mod state;
+mod steady;
+mod typing;
 mod update;

@@ -42,10 +42,11 @@ pub(crate) fn input(place: Place, text: String, events: &FieldEvents) -> Html {
             on_type.emit(text);
         }
     });
-    let onfocus = events.on_enter.reform(|_: FocusEvent| ());
+    // Later than the event that does not bubble, at which a browser may select by itself.
+    let onfocusin = events.on_enter.reform(|_: FocusEvent| ());
     html! {
         <input class="field__input" type="text" id={id.clone()} data-testid={id}
-            placeholder={example} value={text} {oninput} {onfocus} aria-label={name}
+            placeholder={example} value={text} {oninput} {onfocusin} aria-label={name}
             aria-describedby={described_by} aria-invalid={is_wrong.then_some("true")}
             inputmode={if system_keyboard { "text" } else { "none" }}
             maxlength={MOST_FIELD.to_string()}
@@ -66,6 +67,12 @@ pub(crate) fn label(field: &Field) -> Html {
             if !field.hint.is_empty() { <span class="field__hint">{ field.hint }</span> }
         </>
     }
+}
+
+/// The same, for an input or a list. A press on it takes the focus from nothing: the tap gives it.
+pub(crate) fn label_for(id: &str, field: &Field) -> Html {
+    let onmousedown = Callback::from(|event: MouseEvent| event.prevent_default());
+    html! { <label class="field__label" for={id.to_owned()} {onmousedown}>{ label(field) }</label> }
 }
 
 /// How the text of a field was understood.

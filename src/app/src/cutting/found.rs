@@ -24,7 +24,7 @@ pub(crate) fn headline(
     let inside = match (told, labels) {
         (Some(told), Some(labels)) => figure(search, labels, told, is_rack, tape),
         _ if search.is_running() => html! {
-            <div class="headline__inside is-words">
+            <div key="looking" class="headline__inside is-words">
                 <p class="headline__label">{ "No plan yet" }</p>
                 <p class="headline__need">{ "Looking for a first plan." }</p>
             </div>
@@ -70,7 +70,8 @@ fn figure(search: &Search, labels: &Labels, told: &Told, is_rack: bool, tape: Ta
         )
     };
     html! {
-        <div class="headline__inside is-long">
+        // By key, so that what stood here before goes, and is not moved and written over.
+        <div key="found" class="headline__inside is-long">
             <p class="headline__label">{ label }</p>
             <p class="headline__figure" data-testid="cost">{ figure }</p>
             <p class="headline__rest">{ rest }</p>

@@ -137,7 +137,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
                 { undo_and_redo(&at_hand) }
                 <a class="bar__link" href="#/settings" aria-label="Settings" data-testid="settings">{ icon(Icon::Settings) }</a>
             </header>
-            <main class="bench">
+            <main class="bench bench--late">
                 { link_trouble(&trouble) }
                 <section class="answer" aria-label="Answer">
                     { headline(&searching.search, labels.as_ref(), told, false, bench.tape, instead) }
@@ -147,23 +147,24 @@ fn QuickPage(props: &QuickPageProps) -> Html {
                         </button>
                         <span class="tools__done" role="status">{ *done }</span>
                     </div>
-                    <div class="rest-of-answer">
-                        { progress(&searching, labels.as_ref(), false) }
-                        if let Some(told) = told {
-                            { whole(&told.report, bench.tape, &all, &Beside::nothing(searching.search.is_running())) }
-                            if let Some(list) = now.filter(|_| !searching.search.is_running()) {
-                                <Comparison job={list.job.clone()} plan={told.plan.clone()} labels={list.labels.clone()} tape={bench.tape} />
-                                <OnHand job={list.job.clone()} labels={list.labels.clone()}
-                                    how={How { tape: bench.tape, keep_from: list.keep_from }} />
-                                { keep_as_job(list, &searching.search, settings, &entries) }
-                            }
-                        }
-                    </div>
                 </section>
                 <section class="sizes" aria-label="What is asked">
                     { asks(&at_hand) }
                     { unit_choice(&at_hand) }
                     { last_tools(&QUICK_LIST, &at_hand, &done) }
+                </section>
+                // The plan comes by itself, some time later: it moves nothing of the list.
+                <section class="rest-of-answer" aria-label="The plan">
+                    if let Some(told) = told {
+                        { whole(&told.report, bench.tape, &all, &Beside::nothing(searching.search.is_running())) }
+                        if let Some(list) = now.filter(|_| !searching.search.is_running()) {
+                            <Comparison job={list.job.clone()} plan={told.plan.clone()} labels={list.labels.clone()} tape={bench.tape} />
+                            <OnHand job={list.job.clone()} labels={list.labels.clone()}
+                                how={How { tape: bench.tape, keep_from: list.keep_from }} />
+                            { keep_as_job(list, &searching.search, settings, &entries) }
+                        }
+                    }
+                    { progress(&searching, labels.as_ref(), false) }
                 </section>
             </main>
         </div>

@@ -15,6 +15,7 @@ use std::collections::BTreeSet;
 
 use reckoner_core::calculators::Calculator;
 use reckoner_core::measure::Unit;
+use reckoner_core::measure::text::{NoNames, parse};
 use reckoner_core::sheet::{Bench, Entries, Field, Kind};
 
 use crate::settings::{SETTINGS, settled};
@@ -37,6 +38,15 @@ impl Slot {
     pub fn of(field: &'static str) -> Slot {
         Slot { field, line: None }
     }
+}
+
+/// What stands ready for the first key when a place is entered.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Entrance {
+    /// The whole text is selected: the first key writes over it.
+    Whole,
+    /// The caret stands after the text: the first key goes on with it.
+    End,
 }
 
 /// The state of a calculator's page.
@@ -154,6 +164,27 @@ impl Form {
     #[must_use]
     pub fn unit(&self, bench: &Bench) -> Unit {
         self.entries.unit().unwrap_or(bench.tape.unit())
+    }
+
+    /// How a place is entered. An example that nobody touched and the one size of a calculator's
+    /// field are written over. What is the user's own work is gone on with: words, a formula, and
+    /// all that stands in the job book.
+    #[must_use]
+    pub fn entrance(&self, slot: Slot) -> Entrance {
+        let field = self.calculator.fields.iter().find(|field| field.id == slot.field);
+        let is_words = field.is_none_or(|field| matches!(field.kind, Kind::Words(_)));
+        if slot.line.is_some() || is_words {
+            return Entrance::End;
+        }
+        // The forms of the job book are no calculators, and have no address of their own.
+        let is_written_over = match self.entries.text(slot.field) {
+            None => true,
+            Some(text) => {
+                !self.calculator.slug.is_empty()
+                    && parse(text, &NoNames).is_ok_and(|formula| formula.is_single())
+            }
+        };
+        if is_written_over { Entrance::Whole } else { Entrance::End }
     }
 
     /// The form after an action.

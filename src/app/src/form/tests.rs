@@ -5,7 +5,7 @@ use reckoner_core::measure::Unit;
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::sheet::{Bench, Entries};
 
-use super::{Action, Form, Needed, Slot, Way, needed, neighbour, shows};
+use super::{Action, Entrance, Form, Needed, Slot, Way, needed, neighbour, shows};
 
 const PARTS: Slot = Slot { field: "parts", line: None };
 const START: Slot = Slot { field: "start_mark", line: None };
@@ -152,4 +152,32 @@ fn the_way_through_the_places_ends_at_both_ends() {
     assert_eq!(neighbour(&slots, PARTS, Way::Previous), Some(line(1)));
     assert_eq!(neighbour(&slots, line(0), Way::Previous), None);
     assert_eq!(neighbour(&slots, START, Way::Next), None);
+}
+
+#[test]
+fn an_example_and_a_size_are_written_over_and_a_formula_is_gone_on_with() {
+    assert_eq!(form().entrance(START), Entrance::Whole);
+    for (text, expected) in [
+        ("37 7/8", Entrance::Whole),
+        ("3 ft 2 in", Entrance::Whole),
+        ("37 + 7/8", Entrance::End),
+        ("2 × 3", Entrance::End),
+        ("leg", Entrance::End),
+        ("3 x y", Entrance::End),
+        ("", Entrance::End),
+    ] {
+        assert_eq!(form().after(types(START, text)).entrance(START), expected, "{text}");
+    }
+    assert_eq!(form().entrance(Slot { field: "strip", line: Some(0) }), Entrance::End);
+}
+
+#[test]
+fn nothing_that_stands_in_the_job_book_is_written_over() {
+    let form =
+        Form::new(crate::job_book::forms::Form::Measure.asks(), Form::fresh(Unit::Inch), None);
+    assert_eq!(form.entrance(Slot::of("name")), Entrance::End);
+    for field in ["name", "formula", "as_cut", "note"] {
+        let slot = Slot::of(field);
+        assert_eq!(form.after(types(slot, "3")).entrance(slot), Entrance::End, "{field}");
+    }
 }

@@ -9,13 +9,12 @@ use std::rc::Rc;
 use reckoner_core::sheet::{Field, Kind, Sheet};
 use yew::prelude::*;
 
-use super::{Action, Form, Slot, Way, neighbour, shows};
+use super::{Action, Entrance, Form, Slot, Way, neighbour, shows};
 use crate::components::choice;
 use crate::components::field::{self, FieldEvents, Place};
 use crate::components::icon::{Icon, icon};
 use crate::keypad::{Keypad, KeypadEvent, SetOfKeys, press};
 use crate::platform::dom;
-use crate::platform::later::{Later, later};
 use crate::settings::{Hand, Settings};
 use crate::strip;
 
@@ -41,6 +40,8 @@ pub(crate) struct AtHand {
     slots: Rc<Vec<Slot>>,
     /// What the keypad calls: always the same, so that it is not drawn anew at each key.
     keys: Callback<KeypadEvent>,
+    /// A tap elsewhere is over before the form is left, and with it the keypad.
+    presses: Rc<dom::Presses>,
 }
 
 impl AtHand {
@@ -73,21 +74,53 @@ impl AtHand {
 
     /// Starts editing at the first field.
     pub(crate) fn begin(&self) -> Callback<MouseEvent> {
-        let (form, first) = (self.form.dispatcher(), self.slots.first().copied());
+        let at_hand = self.clone();
         Callback::from(move |_| {
-            if let Some(slot) = first {
-                form.dispatch(Action::Edit(slot));
+            if let Some(slot) = at_hand.slots.first() {
+                at_hand.go_to(*slot);
             }
         })
     }
 
     /// What an input in this place tells the form.
     pub(crate) fn events(&self, slot: Slot) -> FieldEvents {
-        let (form, at_hand) = (self.form.dispatcher(), self.clone());
+        let (typing, entering) = (self.clone(), self.clone());
         FieldEvents {
-            on_type: Callback::from(move |text: String| at_hand.write(slot, text)),
-            on_enter: Callback::from(move |()| form.dispatch(Action::Edit(slot))),
+            on_type: Callback::from(move |text: String| typing.write(slot, text)),
+            on_enter: Callback::from(move |()| entering.enter(slot)),
         }
+    }
+
+    /// The focus came into an input. What the first key does is settled here, in the event itself:
+    /// the next event may be that key.
+    fn enter(&self, slot: Slot) {
+        // Back from another window, the caret stands where it stood.
+        if self.form.editing() == Some(slot) {
+            return;
+        }
+        self.form.dispatch(Action::Edit(slot));
+        let id = element_id(slot);
+        match self.form.entrance(slot) {
+            Entrance::Whole => dom::select_all(&id),
+            Entrance::End => dom::caret_to_end(&id),
+        }
+    }
+
+    /// Edits another place: the focus goes there at once.
+    fn go_to(&self, slot: Slot) {
+        self.form.dispatch(Action::Edit(slot));
+        let field = self.field(slot.field);
+        let is_words = field.is_some_and(|field| matches!(field.kind, Kind::Words(_)));
+        let answers = field.filter(|field| !choice::is_list(field)).and_then(choice::choices);
+        let id = match (field, answers) {
+            (Some(field), Some(answers)) => {
+                let text = self.text(field);
+                let known = answers.iter().find(|answer| answer.id == text).or(answers.first());
+                choice::id(field.id, known.map_or("", |answer| answer.id))
+            }
+            _ => element_id(slot),
+        };
+        dom::focus(&id, !is_words && !*self.system_keyboard);
     }
 
     /// Takes a text typed in a place.
@@ -129,7 +162,7 @@ impl AtHand {
     /// Goes to the place after or before; beyond the last, the keypad closes.
     fn walk(&self, from: Slot, way: Way) {
         match neighbour(&self.slots, from, way) {
-            Some(slot) => self.form.dispatch(Action::Edit(slot)),
+            Some(slot) => self.go_to(slot),
             None => self.close(),
         }
     }
@@ -191,7 +224,7 @@ pub(crate) fn element_id(slot: Slot) -> String {
     }
 }
 
-/// Brings a form to hand: its places, and the focus that follows the edited one.
+/// Brings a form to hand, with its places.
 #[hook]
 pub(crate) fn use_at_hand(
     form: UseReducerHandle<Form>,
@@ -227,49 +260,18 @@ pub(crate) fn use_at_hand(
         })
     };
     let slots = Rc::new(slots);
-    let at_hand = AtHand { form, sheet, settings, system_keyboard, names, slots, keys };
+    let presses = use_memo((), |()| dom::Presses::listen());
+    let at_hand = AtHand { form, sheet, settings, system_keyboard, names, slots, keys, presses };
     *now.borrow_mut() = Some(at_hand.clone());
     // It holds itself by its callback until it is let go.
     use_effect_with((), move |()| move || *now.borrow_mut() = None);
-    let focus = {
-        let at_hand = at_hand.clone();
-        move |editing: &Option<Slot>| {
-            let rest = editing.map(|slot| at_hand.follow(slot));
-            move || drop(rest)
-        }
-    };
-    use_effect_with(at_hand.form.editing(), focus);
-    let is_keying = at_hand.form.editing().is_some();
-    use_effect_with(is_keying, |is_keying| {
+    // Above the keypad there is room for the top of the page alone.
+    use_effect_with(at_hand.is_keying(), |is_keying| {
         if *is_keying && dom::is_narrow() {
             dom::scroll_to_top();
         }
     });
     at_hand
-}
-
-impl AtHand {
-    /// Puts the focus where the form is being edited, with the text ready to be written over.
-    fn follow(&self, slot: Slot) -> Later {
-        let chosen = self.field(slot.field).filter(|field| choice::choices(field).is_some());
-        let id = match chosen {
-            Some(field) if choice::is_list(field) => element_id(slot),
-            Some(field) => {
-                let text = self.text(field);
-                let answers = choice::choices(field).unwrap_or_default();
-                let known = answers.iter().find(|answer| answer.id == text).or(answers.first());
-                choice::id(field.id, known.map_or("", |answer| answer.id))
-            }
-            None => element_id(slot),
-        };
-        dom::focus(&id);
-        // A tap puts the caret after it gave the focus.
-        later(0, move || {
-            if slot.line.is_none() {
-                dom::select_all(&id);
-            }
-        })
-    }
 }
 
 /// The buttons that take a change of the form back and make it again.
@@ -297,10 +299,11 @@ pub(crate) fn asks(at_hand: &AtHand) -> Html {
 /// The same, where a page has more than one form.
 pub(crate) fn asks_about(name: &'static str, at_hand: &AtHand) -> Html {
     let onfocusout = {
-        let form = at_hand.form.dispatcher();
+        let (form, presses) = (at_hand.form.dispatcher(), at_hand.presses.clone());
         Callback::from(move |event: FocusEvent| {
             if dom::leaves(&event) {
-                form.dispatch(Action::Leave);
+                let form = form.clone();
+                presses.after(move || form.dispatch(Action::Leave));
             }
         })
     };
@@ -405,8 +408,8 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
             (is_editing && !*at_hand.system_keyboard && !is_words).then_some("is-docked"),
             problem.is_some().then_some("is-wrong"),
         )}>
-            <label class="field__label" for={id.clone()}>{ field::label(field) }</label>
-            <div class="field__row" onmousedown={Callback::from(keep_focus)}>
+            { field::label_for(&id, field) }
+            <div class="field__row" onmousedown={Callback::from(press_in_row)}>
                 if is_editing { { at_hand.step(slot, Way::Previous) } }
                 { input }
                 if is_editing {
@@ -421,11 +424,9 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
     }
 }
 
-/// A button beside the input must not take the focus from it.
-pub(crate) fn keep_focus(event: MouseEvent) {
-    if !dom::is_on_input(&event) {
-        event.prevent_default();
-    }
+/// A press on an input or on a button beside it.
+pub(crate) fn press_in_row(event: MouseEvent) {
+    dom::press_beside_input(&event);
 }
 
 /// A field that is chosen, in a panel of its own while the user walks through the fields.
@@ -450,7 +451,7 @@ fn chosen(at_hand: &AtHand, field: &'static Field) -> Html {
     let asked = if is_list {
         html! {
             <>
-                <label class="field__label" for={id.clone()}>{ field::label(field) }</label>
+                { field::label_for(&id, field) }
                 { choice::list(field, id.clone(), &text, &on_choose) }
             </>
         }
@@ -471,7 +472,7 @@ fn chosen(at_hand: &AtHand, field: &'static Field) -> Html {
         )}>
             { asked }
             if let Some(close) = steps {
-                <div class="field__steps" onmousedown={Callback::from(keep_focus)}>
+                <div class="field__steps" onmousedown={Callback::from(press_in_row)}>
                     { at_hand.step(slot, Way::Previous) }
                     { close }
                     { at_hand.step(slot, Way::Next) }

@@ -4,6 +4,8 @@ use gloo::events::EventListener;
 use gloo::utils::window;
 use wasm_bindgen::JsValue;
 
+use super::dom;
+
 /// The fragment, with its `#`; empty when there is none.
 pub(crate) fn fragment() -> String {
     window().location().hash().unwrap_or_default()
@@ -16,10 +18,11 @@ pub(crate) fn whole() -> String {
 
 /// Writes another fragment into the address, without a step in the history and without anybody
 /// hearing of it.
-pub(crate) fn replace(fragment: &str) {
+pub(crate) fn replace(shown: &str) {
     if let Ok(history) = window().history() {
         // A browser may refuse too many changes a minute; the next one will do.
-        drop(history.replace_state_with_url(&JsValue::NULL, "", Some(fragment)));
+        drop(history.replace_state_with_url(&JsValue::NULL, "", Some(shown)));
+        dom::set_look("place", &fragment());
     }
 }
 

@@ -1,12 +1,15 @@
 //! Elements of the page: focus, the caret, and the look of the whole.
 
 use core::ops::Range;
+use std::cell::{Cell, RefCell};
+use std::rc::Rc;
 
+use gloo::events::{EventListener, EventListenerOptions};
 use gloo::utils::{document, document_element, window};
 use wasm_bindgen::JsCast;
 use web_sys::{
-    Element, Event, FocusEvent, HtmlElement, HtmlInputElement, HtmlSelectElement,
-    HtmlTextAreaElement,
+    Element, Event, FocusEvent, FocusOptions, HtmlElement, HtmlInputElement, HtmlSelectElement,
+    HtmlTextAreaElement, MouseEvent,
 };
 
 /// Characters that the narrowest input shows all at once.
@@ -20,10 +23,13 @@ fn input(id: &str) -> Option<HtmlInputElement> {
     document().get_element_by_id(id)?.dyn_into().ok()
 }
 
-/// Gives the focus to an element, if it has not got it.
-pub(crate) fn focus(id: &str) {
+/// Gives the focus to an element, if it has not got it. One that is about to be docked above the
+/// keypad, or into a panel, need not be scrolled to.
+pub(crate) fn focus(id: &str, is_docked: bool) {
     if let Some(element) = element(id).filter(|element| !has_focus(element)) {
-        drop(element.focus());
+        let how = FocusOptions::new();
+        how.set_prevent_scroll(is_docked && has_docks());
+        drop(element.focus_with_options(&how));
     }
 }
 
@@ -44,6 +50,15 @@ pub(crate) fn blur() {
 pub(crate) fn select_all(id: &str) {
     if let Some(input) = input(id) {
         input.select();
+    }
+}
+
+/// Puts the caret after the text of an input.
+pub(crate) fn caret_to_end(id: &str) {
+    if let Some(input) = input(id)
+        && let Ok(end) = u32::try_from(input.value().encode_utf16().count())
+    {
+        drop(input.set_selection_range(end, end));
     }
 }
 
@@ -75,12 +90,16 @@ pub(crate) fn write(id: &str, text: &str, caret: usize) {
     }
 }
 
-/// Opens the system's keyboard for an input that kept it closed.
+/// Opens the system's keyboard for an input that kept it closed. The caret stays.
 pub(crate) fn call_system_keyboard(id: &str) {
     if let Some(input) = input(id) {
+        let (start, end) = (input.selection_start(), input.selection_end());
         drop(input.set_attribute("inputmode", "text"));
         drop(input.blur());
         drop(input.focus());
+        if let (Ok(Some(start)), Ok(Some(end))) = (start, end) {
+            drop(input.set_selection_range(start, end));
+        }
     }
 }
 
@@ -98,13 +117,63 @@ pub(crate) fn chosen_of(event: &Event) -> Option<String> {
     Some(event.target()?.dyn_into::<HtmlSelectElement>().ok()?.value())
 }
 
-/// Whether the focus goes out of the element that listens, and to nothing within it.
+/// Whether the focus goes out of the form that it was in, and to nothing within it.
+///
+/// The form is looked for from where the focus was: every event is listened for at the root of the
+/// app, so that is what the browser calls the listening element. When the whole window loses the
+/// focus, the element keeps it within the page and nothing is left.
 pub(crate) fn leaves(event: &FocusEvent) -> bool {
+    let from = event.target().and_then(|from| from.dyn_into::<Element>().ok());
+    let Some(from) = from.filter(|from| !has_focus(from)) else { return false };
     let to = event.related_target().and_then(|to| to.dyn_into::<Element>().ok());
-    let around = event.current_target().and_then(|it| it.dyn_into::<Element>().ok());
-    match (to, around) {
-        (Some(to), Some(around)) => !around.contains(Some(&to)),
+    match (to, from.closest("form").ok().flatten()) {
+        (Some(to), Some(form)) => !form.contains(Some(&to)),
         _ => true,
+    }
+}
+
+/// What is to be done at the end of a press.
+type AtEnd = Rc<RefCell<Option<Box<dyn FnOnce()>>>>;
+
+/// Knows whether a press of the mouse, or of a finger, is going on, and can do something at its
+/// end. What moves on the page while it is pressed would make the tap miss what it was meant for.
+pub(crate) struct Presses {
+    is_down: Rc<Cell<bool>>,
+    at_end: AtEnd,
+    _down: EventListener,
+    _up: EventListener,
+}
+
+impl Presses {
+    /// Listens from now on, until it is dropped.
+    pub(crate) fn listen() -> Presses {
+        let is_down = Rc::new(Cell::new(false));
+        let at_end = AtEnd::default();
+        let first = EventListenerOptions::run_in_capture_phase();
+        let down = EventListener::new_with_options(&window(), "mousedown", first, {
+            let is_down = is_down.clone();
+            move |_| is_down.set(true)
+        });
+        // Who is clicked is settled when the mouse goes up.
+        let up = EventListener::new_with_options(&window(), "mouseup", first, {
+            let (is_down, at_end) = (is_down.clone(), at_end.clone());
+            move |_| {
+                is_down.set(false);
+                if let Some(act) = at_end.take() {
+                    act();
+                }
+            }
+        });
+        Presses { is_down, at_end, _down: down, _up: up }
+    }
+
+    /// Does it now, or at the end of the press that is going on.
+    pub(crate) fn after(&self, act: impl FnOnce() + 'static) {
+        if self.is_down.get() {
+            *self.at_end.borrow_mut() = Some(Box::new(act));
+        } else {
+            act();
+        }
     }
 }
 
@@ -129,6 +198,12 @@ pub(crate) fn is_narrow() -> bool {
     narrow.is_some_and(|narrow| narrow.matches())
 }
 
+/// Whether what is edited is docked at the bottom of the screen, as the style sheet does it.
+fn has_docks() -> bool {
+    let docks = window().match_media("(max-width: 899px), (pointer: coarse)").ok().flatten();
+    docks.is_some_and(|docks| docks.matches())
+}
+
 /// Whether the user asked for less movement on the screen.
 pub(crate) fn wants_less_movement() -> bool {
     let wish = window().match_media("(prefers-reduced-motion: reduce)").ok().flatten();
@@ -141,13 +216,21 @@ pub(crate) fn print() {
     drop(window().print());
 }
 
-/// Whether an event is about an input or a list.
-pub(crate) fn is_on_input(event: &Event) -> bool {
-    let is_one = |target: web_sys::EventTarget| {
-        target.dyn_ref::<HtmlInputElement>().is_some()
-            || target.dyn_ref::<HtmlSelectElement>().is_some()
-    };
-    event.target().is_some_and(is_one)
+/// Takes a press beside or on an input before the browser does.
+///
+/// A button beside it must not take the focus from it. An input that has not got the focus gets it
+/// here and now, so that what the page selects stands: by itself, the browser would put the caret
+/// where the press is, after it gave the focus. In an input that has it, the press puts the caret.
+pub(crate) fn press_beside_input(event: &MouseEvent) {
+    let input = event.target().and_then(|it| it.dyn_into::<HtmlInputElement>().ok());
+    match input {
+        Some(input) if has_focus(&input) => {}
+        Some(input) => {
+            event.prevent_default();
+            focus(&input.id(), true);
+        }
+        None => event.prevent_default(),
+    }
 }
 
 /// Asks the user before something that cannot be undone.

@@ -8,7 +8,7 @@ use yew::prelude::*;
 use super::lines;
 use crate::components::field::{self, Place};
 use crate::components::measure;
-use crate::form::view::{AtHand, element_id, keep_focus, problem_of};
+use crate::form::view::{AtHand, element_id, press_in_row, problem_of};
 use crate::form::{Action, Slot, Way};
 
 /// The lines of a strip, and a blank one to go on with.
@@ -83,7 +83,7 @@ fn one(
                 aria-label={format!("Use line {letter}")} data-testid={format!("use-{letter}")}>
                 { &letter }
             </button>
-            <div class="field__row" onmousedown={Callback::from(keep_focus)}>
+            <div class="field__row" onmousedown={Callback::from(press_in_row)}>
                 if is_editing { { at_hand.step(slot, Way::Previous) } }
                 { field::input(place, text.to_owned(), &at_hand.events(slot)) }
                 if is_editing { { at_hand.step(slot, Way::Next) }{ at_hand.keypad_again() } }

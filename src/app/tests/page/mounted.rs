@@ -4,8 +4,8 @@ use gloo::timers::future::TimeoutFuture;
 use gloo::utils::{document, window};
 use wasm_bindgen::JsCast;
 use web_sys::{
-    Element, Event, EventInit, FocusEvent, HtmlElement, HtmlInputElement, KeyboardEvent,
-    KeyboardEventInit,
+    Element, Event, EventInit, FocusEvent, FocusEventInit, HtmlElement, HtmlInputElement,
+    KeyboardEvent, KeyboardEventInit,
 };
 
 /// The app, drawn for one address.
@@ -155,8 +155,10 @@ impl Mounted {
 fn focus(element: &HtmlElement) {
     element.focus().expect("focused");
     if !document().has_focus().expect("known") {
-        let event = FocusEvent::new("focus").expect("an event");
-        element.dispatch_event(&event).expect("dispatched");
+        let options = FocusEventInit::new();
+        options.set_bubbles(true);
+        let event = FocusEvent::new_with_focus_event_init_dict("focusin", &options);
+        element.dispatch_event(&event.expect("an event")).expect("dispatched");
     }
 }
 

@@ -119,12 +119,13 @@ fn JobPage(props: &JobPageProps) -> Html {
         }
     });
     let trouble = on_page.trouble.as_ref().map(|words| {
-        html! { <p class="trouble" role="alert" data-testid="job-trouble">{ words }</p> }
+        html! { <p class="trouble is-late" role="alert" data-testid="job-trouble">{ words }</p> }
     });
     match &*open {
-        Some(open) => html! { <>{ trouble }{ inside(open, rest) }</> },
+        Some(open) => html! { <>{ inside(open, rest) }{ trouble }</> },
         None => html! {
-            <div class="page">
+            // As wide as the page that comes.
+            <div class="page page--job">
                 <header class="bar">
                     <a class="bar__link" href="#/jobs" aria-label="All jobs">{ icon(Icon::Back) }</a>
                     <h1 class="bar__title">{ "Job" }</h1>

@@ -56,10 +56,6 @@ pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
                 <h1 class="bar__title">{ "Jobs" }</h1>
             </header>
             <main class="job">
-                if let Some(words) = &*trouble {
-                    <p class="trouble" role="alert" data-testid="job-trouble">{ words }</p>
-                }
-                { list(cards.as_deref()) }
                 <div class="adds">
                     <button type="button" class="tool tool--main" data-testid="new-job" onclick={new}>{ "New job" }</button>
                     <button type="button" class="tool" data-testid="open-demo" onclick={open_demo}>
@@ -67,6 +63,11 @@ pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
                     </button>
                     <a class="tool" href="#/take" data-testid="to-take">{ "Take a job in" }</a>
                 </div>
+                // What comes late stands below what can be tapped.
+                { list(cards.as_deref()) }
+                if let Some(words) = &*trouble {
+                    <p class="trouble is-late" role="alert" data-testid="job-trouble">{ words }</p>
+                }
             </main>
         </div>
     }
@@ -86,7 +87,7 @@ fn list(cards: Option<&[Card]>) -> Html {
     match cards {
         None => html! {},
         Some([]) => {
-            html! { <p class="job__words">{ "No job yet. Start one, or look at the demo: a potting bench for a school garden." }</p> }
+            html! { <p class="job__words" data-testid="no-jobs">{ "No job yet. Start one, or look at the demo: a potting bench for a school garden." }</p> }
         }
         Some(cards) => html! {
             <ul class="rows" data-testid="jobs">

@@ -177,10 +177,6 @@ pub(super) fn TakePage(props: &TakePageProps) -> Html {
                 <h1 class="bar__title">{ "Take a job in" }</h1>
             </header>
             <main class="job">
-                if let Some(words) = &*state.trouble {
-                    <p class="trouble" role="alert" data-testid="job-trouble">{ words }</p>
-                }
-                if let Some(opened) = &*state.incoming { { preview(opened, &state, &cards) } }
                 <section class="way-in">
                     <h2>{ "From another phone's screen" }</h2>
                     <p class="job__words">{ "On the other phone: open the job, Hand on, Show as codes. Hold this one's camera to it." }</p>
@@ -190,9 +186,7 @@ pub(super) fn TakePage(props: &TakePageProps) -> Html {
                         <button type="button" class="tool tool--main" data-testid="watch" onclick={watch}>
                             { if *state.is_watching { "Close the camera" } else { "Open the camera" } }
                         </button>
-                        if !state.progress.is_empty() {
-                            <button type="button" class="tool" data-testid="start-afresh" onclick={afresh}>{ "Start afresh" }</button>
-                        }
+                        <button type="button" class="tool" data-testid="start-afresh" disabled={state.progress.is_empty()} onclick={afresh}>{ "Start afresh" }</button>
                     </div>
                 </section>
                 <section class="way-in">
@@ -214,6 +208,10 @@ pub(super) fn TakePage(props: &TakePageProps) -> Html {
                         <button type="button" class="tool" data-testid="look-at-text" disabled={text.trim().is_empty()} onclick={look}>{ "Look at it" }</button>
                     </div>
                 </section>
+                if let Some(words) = &*state.trouble {
+                    <p class="trouble is-late" role="alert" data-testid="job-trouble">{ words }</p>
+                }
+                if let Some(opened) = &*state.incoming { { preview(opened, &state, &cards) } }
             </main>
         </div>
     }

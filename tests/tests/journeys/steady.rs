@@ -1,0 +1,182 @@
+//! Nothing on a page moves when data arrives: who taps at once hits what was meant.
+
+use reckoner_e2e::{App, Screen, release};
+use serde_json::json;
+
+/// Writes down whatever the browser sees move by itself, from the first picture of each page on.
+const WATCH: &str = "
+  window.moved = [];
+  const place = (box) => `${Math.round(box.x)},${Math.round(box.y)} ${Math.round(box.width)}x${Math.round(box.height)}`;
+  const name = (node) => node?.nodeType === 1 ? `${node.tagName}.${node.className}` : `${node?.nodeName} ${node?.textContent?.slice(0, 40)}`;
+  const note = (entries) => {
+    for (const entry of entries) {
+      if (entry.hadRecentInput) continue;
+      moved.push(...entry.sources.map((it) => `${name(it.node)} from ${place(it.previousRect)} to ${place(it.currentRect)}`));
+    }
+  };
+  const watch = new PerformanceObserver((list) => note(list.getEntries()));
+  watch.observe({ type: 'layout-shift', buffered: true });
+  window.allMoved = async () => {
+    for (let frame = 0; frame < 3; frame++) await new Promise(requestAnimationFrame);
+    note(watch.takeRecords());
+    return moved;
+  };";
+
+/// On a processor as slow as a phone's, so that what comes late comes visibly late.
+fn watched(screen: Screen) -> App {
+    let app = App::arrive(screen);
+    app.cdp("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": WATCH }));
+    app.slow_down(4);
+    app
+}
+
+/// Loads a page of the app from nothing.
+#[track_caller]
+fn load(app: &App, fragment: &str, wanted: &str) {
+    app.open("about:blank");
+    app.go(fragment);
+    app.wait_for_start();
+    app.wait_for(wanted);
+}
+
+#[track_caller]
+fn assert_steady(app: &App, page: &str, faults: &mut Vec<String>) {
+    let moved = app.script("return await allMoved()");
+    for it in moved.as_array().expect("what moved") {
+        faults.push(format!("{page}: {}", it.as_str().unwrap_or_default()));
+    }
+}
+
+/// The address of what a test id stands on, without what is before its `#`.
+fn leads_to(app: &App, id: &str) -> String {
+    app.wait_for(id);
+    let to = app.script(&format!("return document.querySelector('[data-testid=\"{id}\"]').hash"));
+    to.as_str().expect("a link").to_owned()
+}
+
+#[test]
+fn nothing_moves_on_the_pages_of_the_calculators() {
+    for screen in [Screen::PHONE, Screen::DESKTOP] {
+        let app = watched(screen);
+        let mut faults = Vec::new();
+        load(&app, "", "home-tape");
+        app.wait_until_kept();
+        assert_steady(&app, "home", &mut faults);
+        let slugs: Vec<String> = app
+            .visible_ids()
+            .iter()
+            .filter_map(|id| id.strip_prefix("home-").map(str::to_owned))
+            .collect();
+        for slug in slugs {
+            load(&app, &format!("#/{slug}"), "answer-headline");
+            assert_steady(&app, &slug, &mut faults);
+        }
+        for (page, wanted) in [
+            ("settings", "field-kerf"),
+            ("cut", "plan"),
+            ("take", "pasted"),
+            ("print/spacing?length=43+1/2", "template-letter"),
+            ("keep/frame?", "keep-title"),
+        ] {
+            load(&app, &format!("#/{page}"), wanted);
+            app.wait_until(
+                "all is planned",
+                "return !document.querySelector('[data-testid=planning]')",
+            );
+            assert_steady(&app, page, &mut faults);
+        }
+        assert_eq!(faults, Vec::<String>::new(), "{screen:?}");
+    }
+}
+
+#[test]
+fn nothing_moves_on_the_pages_of_a_job() {
+    for screen in [Screen::PHONE, Screen::DESKTOP] {
+        let app = watched(screen);
+        let mut faults = Vec::new();
+        load(&app, "#/jobs", "no-jobs");
+        assert_steady(&app, "jobs, none", &mut faults);
+        app.tap("open-demo");
+        app.wait_for("sizes");
+        let job = app.script("return location.hash");
+        let job = job.as_str().expect("an address").to_owned();
+        let leg = leads_to(&app, "item-leg");
+        app.tap("section-parts");
+        let part = leads_to(&app, "item-leg");
+        app.tap("section-kept");
+        let kept = leads_to(&app, "item-Half of the long rail");
+        let piece = part.replace("/item/", "/piece/") + "/0";
+        load(&app, "#/jobs", "jobs");
+        app.picture(&format!("jobs-{}", screen.width));
+        assert_steady(&app, "jobs", &mut faults);
+        for (page, wanted) in [
+            (job.clone(), "sizes"),
+            (format!("{job}/parts"), "parts"),
+            (format!("{job}/settings-of-saw"), "batches"),
+            (format!("{job}/kept"), "item-Half of the long rail"),
+            (format!("{job}/rack"), "rack"),
+            (format!("{job}/boards"), "plan-it"),
+            (format!("{job}/hand-on"), "save-file"),
+            (format!("{job}/codes"), "code"),
+            (format!("{job}/card"), "card"),
+            (format!("{job}/labels"), "labels"),
+            (format!("{job}/new/measure"), "field-name"),
+            (format!("{job}/new/match"), "field-name"),
+            (leg, "field-formula"),
+            (part, "field-length"),
+            (piece, "field-as_cut"),
+            (kept, "answer-headline"),
+        ] {
+            load(&app, &page, wanted);
+            assert_steady(&app, &page, &mut faults);
+        }
+        assert_eq!(faults, Vec::<String>::new(), "{screen:?}");
+    }
+}
+
+/// The browser gives the database back with nothing in it, and the page tells so.
+#[test]
+fn nothing_moves_when_trouble_is_told() {
+    for screen in [Screen::PHONE, Screen::DESKTOP] {
+        let app = watched(screen);
+        let mut faults = Vec::new();
+        load(&app, "#/jobs", "open-demo");
+        app.tap("open-demo");
+        app.wait_for("sizes");
+        let job = app.script("return location.hash");
+        let job = job.as_str().expect("an address").to_owned();
+        load(&app, &job, "sizes");
+        app.script(
+            "IDBObjectStore.prototype.get = function () { throw new DOMException('gone', 'UnknownError') };
+             new BroadcastChannel('reckoner-jobs').postMessage(location.hash.split('/')[2])",
+        );
+        app.wait_for("job-trouble");
+        app.picture(&format!("trouble-{}", screen.width));
+        assert_steady(&app, "a job", &mut faults);
+        app.cdp(
+            "Page.addScriptToEvaluateOnNewDocument",
+            &json!({ "source": "IDBFactory.prototype.open = function () { throw new DOMException('private', 'InvalidStateError') }" }),
+        );
+        load(&app, "#/jobs", "job-trouble");
+        assert_steady(&app, "jobs", &mut faults);
+        assert_eq!(faults, Vec::<String>::new(), "{screen:?}");
+    }
+}
+
+#[test]
+fn nothing_moves_when_a_new_release_is_offered() {
+    for screen in [Screen::PHONE, Screen::DESKTOP] {
+        let app = watched(screen);
+        let mut faults = Vec::new();
+        load(&app, "#/tape", "answer-headline");
+        app.wait_until_kept();
+        app.server.serve_folder(release::another("steady"));
+        app.script("(await navigator.serviceWorker.getRegistration()).update()");
+        app.wait_for("update-banner");
+        assert_steady(&app, "tape", &mut faults);
+        assert_eq!(faults, Vec::<String>::new(), "{screen:?}");
+        app.picture(&format!("update-{}", screen.width));
+        app.tap("update-later");
+        assert!(!app.shows("update-banner"));
+    }
+}
