@@ -88,6 +88,31 @@ fn starting_without_what_was_typed_keeps_a_copy() {
 }
 
 #[test]
+fn a_browser_without_webassembly_is_told_what_to_do() {
+    let app = visitor_with_typed_text();
+    app.cdp(
+        "Page.addScriptToEvaluateOnNewDocument",
+        &json!({ "source": "delete globalThis.WebAssembly" }),
+    );
+    app.go("");
+    app.wait_for("recovery");
+    let words = app.text("recovery-words");
+    assert!(words.contains("Update the browser") && words.contains("Lockdown Mode"), "{words}");
+    assert!(!app.text("recovery").contains("fault of the app"));
+    assert!(app.text("recovery-typed").contains("width: 9 1/4"));
+    // Nothing is fetched for use without a signal, so nothing can say that it is ready.
+    let worker = app.script("return await navigator.serviceWorker.getRegistration() ?? null");
+    assert_eq!(worker, json!(null));
+    assert!(!app.shows("offline-ready"));
+    app.assert_accessible();
+    app.assert_no_sideways_scroll();
+    for screen in [Screen::PHONE, Screen::DESKTOP] {
+        app.resize(screen);
+        app.picture(&format!("recovery-no-webassembly-{}", screen.width));
+    }
+}
+
+#[test]
 fn a_panic_inside_the_app_shows_the_recovery_page_and_its_reason() {
     let app = visitor_with_typed_text();
     // The browser refuses to make any element but those that the recovery page itself needs.

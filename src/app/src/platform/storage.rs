@@ -23,6 +23,11 @@ pub(crate) fn get(name: &str) -> Option<String> {
     store()?.get_item(&format!("reckoner.{name}")).ok().flatten()
 }
 
+/// Whether the browser keeps anything at all for this page.
+pub(crate) fn is_there() -> bool {
+    store().is_some()
+}
+
 /// Keeps a text. A full or forbidden storage keeps nothing; the link still holds the state.
 pub(crate) fn set(name: &str, text: &str) {
     if let Some(store) = store() {

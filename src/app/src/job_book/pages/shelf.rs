@@ -8,6 +8,7 @@ use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use super::long_list::long_list;
+use crate::components::device_line::DeviceLine;
 use crate::components::icon::{Icon, icon};
 use crate::job_book::book::Book;
 use crate::platform::shelf::{self, Card};
@@ -67,6 +68,7 @@ pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
                     </button>
                     <a class="tool" href="#/take" data-testid="to-take">{ "Take a job in" }</a>
                 </div>
+                <DeviceLine />
             </main>
         </div>
     }
