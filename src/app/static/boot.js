@@ -10,6 +10,8 @@
 // and says each change with the event reckoner-offline.
 
 const STORED = "reckoner.";
+// Which jobs were saved as a file: nothing that was typed.
+const MARKS = `${STORED}saved.`;
 const KEPT = "reckoner-kept.";
 const find = (id) => document.getElementById(id);
 
@@ -79,7 +81,8 @@ function whatWasTyped() {
 /** Empty when the browser forbids storage. */
 function storedKeys() {
   try {
-    return Object.keys(localStorage).filter((key) => key.startsWith(STORED)).sort();
+    const isTyped = (key) => key.startsWith(STORED) && !key.startsWith(MARKS);
+    return Object.keys(localStorage).filter(isTyped).sort();
   } catch {
     return [];
   }

@@ -1,11 +1,20 @@
-//! What the page says about the device it is on.
+//! What the page says about the device it is on, and the file that outlives the device.
 
-use reckoner_e2e::{App, Screen};
+use reckoner_e2e::{App, Screen, release};
 use serde_json::json;
 
 /// Runs a script before those of every page from now on.
 fn before_each_page(app: &App, script: &str) {
     app.cdp("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": script }));
+}
+
+/// Loads the page again with the clock so much further on.
+fn eight_days_later(app: &App) {
+    before_each_page(
+        app,
+        "{ const now = Date.now; Date.now = () => now() + 8 * 24 * 60 * 60 * 1000; }",
+    );
+    app.reload();
 }
 
 /// Looks at a page on a phone and on a desk, light, dark and outdoors.
@@ -110,4 +119,46 @@ fn a_phone_that_forgets_says_so_unless_the_page_is_installed() {
         "return document.querySelector('[data-testid=device-line]')?.innerText.length > 0",
     );
     assert!(!app.text("device-line").contains("7 days"), "{}", app.text("device-line"));
+}
+
+#[test]
+fn an_old_job_reminds_once_of_its_file() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.tap("new-job");
+    app.wait_for("section-sizes");
+    assert!(!app.shows("remind"), "a new job");
+
+    eight_days_later(&app);
+    app.wait_for("remind");
+    pictures(&app, "device-remind");
+    app.tap("remind-later");
+    assert!(!app.shows("remind"));
+    app.reload();
+    app.wait_for("section-sizes");
+    assert!(!app.shows("remind"), "reminded twice");
+}
+
+#[test]
+fn a_job_that_was_saved_as_a_file_reminds_of_nothing() {
+    let folder = release::target_folder().join("journeys/reminded");
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.save_files_to(&folder);
+    app.tap("new-job");
+    app.tap("section-hand-on");
+    app.tap("save-file");
+    app.saved_file(&folder);
+    app.tap("section-sizes");
+    eight_days_later(&app);
+    app.wait_for("section-sizes");
+    assert!(!app.shows("remind"));
+    app.tap("back");
+
+    // From the reminder it is saved as well.
+    app.tap("new-job");
+    app.wait_for("section-sizes");
+    eight_days_later(&app);
+    app.save_files_to(&folder);
+    app.tap("remind-save");
+    app.saved_file(&folder);
+    assert!(!app.shows("remind"));
 }

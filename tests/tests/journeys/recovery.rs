@@ -11,6 +11,7 @@ fn visitor_with_typed_text() -> App {
     app.script(
         r#"localStorage.setItem("reckoner.rip", JSON.stringify({ width: "9 1/4", strips: ["1 3/4"] }));
            localStorage.setItem("reckoner.note", "<b>not</b> JSON");
+           localStorage.setItem("reckoner.saved.1772438400000-1", "saved");
            localStorage.setItem("other", "somebody else's")"#,
     );
     app

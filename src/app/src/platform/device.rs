@@ -73,3 +73,9 @@ fn is_installed() -> bool {
     let says = Reflect::get(&window().navigator(), &"standalone".into()) == Ok(JsValue::TRUE);
     says || alone.is_some_and(|alone| alone.matches())
 }
+
+/// The time, in milliseconds since 1970.
+pub(crate) fn now() -> u64 {
+    // A clock before 1970 counts as 1970.
+    js_sys::Date::now() as u64
+}

@@ -13,6 +13,11 @@ pub(crate) fn last_of(slug: &str) -> String {
     format!("last.{slug}")
 }
 
+/// The name of what is noted of a job and its file.
+pub(crate) fn saved(job: &str) -> String {
+    format!("saved.{job}")
+}
+
 /// A browser may forbid storage.
 fn store() -> Option<Storage> {
     window().local_storage().ok().flatten()
