@@ -83,6 +83,48 @@ pub fn copied(name: &str) -> PathBuf {
     folder
 }
 
+/// Makes another release in which the programs have other names; nothing under their old names is
+/// in it.
+///
+/// # Panics
+///
+/// When it cannot be made.
+#[track_caller]
+pub fn with_renamed_programs(name: &str) -> PathBuf {
+    let folder = another(name);
+    rename_programs(&folder).unwrap_or_else(|error| panic!("release {name}: {error}"));
+    finish(&folder);
+    folder
+}
+
+fn rename_programs(folder: &Path) -> std::io::Result<()> {
+    let names = fs::read_dir(folder)?.map(|entry| Ok(entry?.file_name().to_string_lossy().into()));
+    let names: Vec<String> = names.collect::<std::io::Result<_>>()?;
+    let renamed: Vec<(&str, String)> = names
+        .iter()
+        .filter(|name| name.starts_with("reckoner-"))
+        .filter_map(|name| {
+            let (stem, extension) = name.rsplit_once('.')?;
+            Some((name.as_str(), format!("{stem}0a.{extension}")))
+        })
+        .collect();
+    for (old, new) in &renamed {
+        fs::rename(folder.join(old), folder.join(new))?;
+    }
+    // They name each other, and the page names them.
+    for entry in fs::read_dir(folder)? {
+        let path = entry?.path();
+        if path.extension().is_some_and(|end| end == "js" || end == "html") {
+            let mut text = fs::read_to_string(&path)?;
+            for (old, new) in &renamed {
+                text = text.replace(old, new);
+            }
+            fs::write(&path, text)?;
+        }
+    }
+    Ok(())
+}
+
 fn make_another(folder: &Path, mark: &str) -> std::io::Result<()> {
     if folder.exists() {
         fs::remove_dir_all(folder)?;

@@ -3,6 +3,7 @@
 use reckoner_core::calculators::{self, Calculator, Stage};
 use yew::prelude::*;
 
+use crate::components::device_line::OfflineLine;
 use crate::components::icon::{Icon, icon};
 use crate::platform::{dom, storage};
 use crate::{recent, route};
@@ -60,9 +61,7 @@ pub(crate) fn Home(props: &HomeProps) -> Html {
                     <span class="target__question">{ "Which boards do I buy, and which piece comes from which?" }</span>
                 </a>
                 <div class="stages">{ for stages }</div>
-                <p class="home__foot">
-                    { "Works without a signal. Nothing you type leaves this device." }
-                </p>
+                <footer class="home__foot"><OfflineLine /></footer>
             </main>
         </div>
     }

@@ -7,6 +7,7 @@
 //! `platform`, exists for the browser alone.
 
 pub mod cutting;
+pub mod device;
 pub mod form;
 pub mod job_book;
 pub mod keypad;

@@ -5,8 +5,13 @@
 //   reckoner-started              the first page is on the screen
 //   reckoner-stopped (detail)     it panicked; the detail is the reason in words
 // and finds here what wasm cannot do itself: window.reckonerLoad, which loads a module by its address.
+// This file tells the app whether the page opens without a signal, in `data-offline` of the page:
+//   none, getting, missing (how many: `data-missing`) or ready; absent until it is known
+// and says each change with the event reckoner-offline.
 
 const STORED = "reckoner.";
+// Which jobs were saved as a file: nothing that was typed.
+const MARKS = `${STORED}saved.`;
 const KEPT = "reckoner-kept.";
 const find = (id) => document.getElementById(id);
 
@@ -18,6 +23,26 @@ try {
 
 let started = false;
 let stopped = false;
+
+/** Old browsers have no WebAssembly; one that locks itself down may take it away or refuse to run it. */
+const runsPrograms = (() => {
+  try {
+    return Boolean(new WebAssembly.Module(Uint8Array.of(0, 97, 115, 109, 1, 0, 0, 0)));
+  } catch {
+    return false;
+  }
+})();
+
+/** The addresses of what this window is made of; all else is loaded by one of these. */
+function ownFiles() {
+  const made = [...document.querySelectorAll("link[href], script[src]")];
+  return made.map((element) => element.href || element.src);
+}
+
+// A service worker asks before it deletes an older build. It is told even while the app starts.
+navigator.serviceWorker?.addEventListener("message", ({ data, ports }) => {
+  if (data === "which-files") ports[0]?.postMessage(ownFiles());
+});
 
 // ---- Recovery ---------------------------------------------------------------------------------
 
@@ -56,7 +81,8 @@ function whatWasTyped() {
 /** Empty when the browser forbids storage. */
 function storedKeys() {
   try {
-    return Object.keys(localStorage).filter((key) => key.startsWith(STORED)).sort();
+    const isTyped = (key) => key.startsWith(STORED) && !key.startsWith(MARKS);
+    return Object.keys(localStorage).filter(isTyped).sort();
   } catch {
     return [];
   }
@@ -66,6 +92,7 @@ function recover(reason) {
   if (stopped) return;
   stopped = true;
   find("app").hidden = true;
+  find("offline-ready").hidden = true;
   const list = find("recovery-typed");
   for (const [heading, text] of whatWasTyped()) {
     const title = document.createElement("h3");
@@ -75,13 +102,28 @@ function recover(reason) {
     list.append(title, body);
   }
   if (!list.hasChildNodes()) list.textContent = "Nothing was typed yet.";
+  if (!runsPrograms) {
+    find("recovery-title").textContent = "This browser cannot run the reckoner";
+    find("recovery-words").textContent = "The reckoner is a WebAssembly program, and this browser runs none. "
+      + "Update the browser, or open this page in another one. On an iPhone, iPad or Mac in Lockdown Mode, "
+      + "switch Lockdown Mode off for this website alone, in the browser's menu for the page. "
+      + "What you typed before is below, and it is still stored on this device.";
+    // It is not what was typed that stands in the way.
+    find("recovery-fresh").remove();
+  }
   find("recovery-reason").textContent = String(reason?.stack ?? reason);
   find("recovery").hidden = false;
   find("recovery").querySelector("h1").focus();
   navigator.serviceWorker?.getRegistration().then((known) => known?.update()).catch(() => {});
 }
 
-find("recovery-again").addEventListener("click", () => location.reload());
+// What the browser has kept of a file that was spoiled on its way would stop the next start as well.
+find("recovery-again").addEventListener("click", async () => {
+  const patience = new Promise((done) => { setTimeout(done, 3000); });
+  const fresh = ownFiles().map((address) => fetch(address, { cache: "reload" }));
+  await Promise.race([Promise.allSettled(fresh), patience]);
+  location.reload();
+});
 
 find("recovery-fresh").addEventListener("click", () => {
   const when = new Date().toISOString();
@@ -114,13 +156,32 @@ addEventListener("unhandledrejection", (event) => { if (isFatal(event.reason)) r
 
 // ---- Offline and updates ----------------------------------------------------------------------
 
+/** Says what is so about use without a signal: to the app, and where it matters to the reader. */
+function tellOffline(state, missing = 0) {
+  const { dataset } = document.documentElement;
+  // It is news only to those who were told otherwise, or nothing, before.
+  const isNews = dataset.offline === "getting" || dataset.offline === "missing";
+  dataset.offline = state;
+  dataset.missing = missing;
+  dispatchEvent(new CustomEvent("reckoner-offline"));
+  const lost = missing === 1 ? "1 file is not kept yet" : `${missing} files are not kept yet`;
+  const line = find("offline-ready");
+  if (state === "missing" && stopped && !started) {
+    find("recovery-words").textContent = `${lost} on this device, and the reckoner cannot start without. `
+      + "Open this page once with a signal. What you typed is below, and it is still stored on this device.";
+  }
+  if (state === "missing") line.textContent = `${lost}; open this page once with a signal.`;
+  if (state === "ready" && isNews) line.textContent = "Ready to work without a signal.";
+  line.hidden = stopped || !(state === "missing" || (state === "ready" && (isNews || !line.hidden)));
+}
+
 async function keepUpToDate() {
   const { serviceWorker } = navigator;
-  // Absent where the page is not served over https or from this machine itself.
-  if (!serviceWorker) return;
-  const isFirstVisit = !serviceWorker.controller;
-  let hasWorker = !isFirstVisit;
+  // Absent where the page is not served over https or from this machine itself, and in some private windows.
+  if (!serviceWorker) throw new Error("no service worker here");
+  let hasWorker = Boolean(serviceWorker.controller);
   let asked = false;
+  if (!hasWorker) tellOffline("getting");
 
   const offer = () => {
     find("update").hidden = false;
@@ -133,7 +194,7 @@ async function keepUpToDate() {
     if (asked) {
       location.reload();
     } else if (hasWorker) {
-      // Another window took the new version. This one goes on with what it has loaded.
+      // Another window took the new version. This one goes on: the worker keeps what it is made of.
       find("update-words").textContent = "A new version was started in another window. Load this one again when it suits you.";
       offer();
     }
@@ -152,12 +213,20 @@ async function keepUpToDate() {
     else location.reload();
   });
 
+  /** The worker looks at every file and fetches what is missing. */
+  const check = () => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = ({ data: { missing } }) => tellOffline(missing ? "missing" : "ready", missing);
+    registration.active?.postMessage("check", [port2]);
+  };
+
   await serviceWorker.ready;
-  find("offline-ready").hidden = !isFirstVisit;
-  document.documentElement.dataset.offline = "ready";
+  check();
   // An installed app may stay open for days.
   addEventListener("visibilitychange", () => {
-    if (document.visibilityState === "visible") registration.update().catch(() => {});
+    if (document.visibilityState !== "visible") return;
+    registration.update().catch(() => {});
+    check();
   });
 }
 
@@ -181,6 +250,7 @@ function program() {
 window.reckonerLoad = (address) => import(address);
 
 try {
+  if (!runsPrograms) throw new Error("no WebAssembly here");
   const [script, wasm] = program();
   const { default: start } = await import(script);
   await start({ module_or_path: wasm });
@@ -188,4 +258,10 @@ try {
   recover(reason);
 }
 
-keepUpToDate().catch((reason) => console.warn("offline use is not available:", reason));
+// A browser that cannot run the app has no use for its files.
+if (runsPrograms) {
+  keepUpToDate().catch((reason) => {
+    tellOffline("none");
+    console.info("offline use is not available:", reason);
+  });
+}

@@ -11,6 +11,7 @@ fn visitor_with_typed_text() -> App {
     app.script(
         r#"localStorage.setItem("reckoner.rip", JSON.stringify({ width: "9 1/4", strips: ["1 3/4"] }));
            localStorage.setItem("reckoner.note", "<b>not</b> JSON");
+           localStorage.setItem("reckoner.saved.1772438400000-1", "saved");
            localStorage.setItem("other", "somebody else's")"#,
     );
     app
@@ -85,6 +86,31 @@ fn starting_without_what_was_typed_keeps_a_copy() {
     assert!(kept(".reckoner.rip").is_some(), "{stored:?}");
     assert!(!stored.contains_key("reckoner.rip") && !stored.contains_key("reckoner.note"));
     assert_eq!(stored["other"], "somebody else's");
+}
+
+#[test]
+fn a_browser_without_webassembly_is_told_what_to_do() {
+    let app = visitor_with_typed_text();
+    app.cdp(
+        "Page.addScriptToEvaluateOnNewDocument",
+        &json!({ "source": "delete globalThis.WebAssembly" }),
+    );
+    app.go("");
+    app.wait_for("recovery");
+    let words = app.text("recovery-words");
+    assert!(words.contains("Update the browser") && words.contains("Lockdown Mode"), "{words}");
+    assert!(!app.text("recovery").contains("fault of the app"));
+    assert!(app.text("recovery-typed").contains("width: 9 1/4"));
+    // Nothing is fetched for use without a signal, so nothing can say that it is ready.
+    let worker = app.script("return await navigator.serviceWorker.getRegistration() ?? null");
+    assert_eq!(worker, json!(null));
+    assert!(!app.shows("offline-ready"));
+    app.assert_accessible();
+    app.assert_no_sideways_scroll();
+    for screen in [Screen::PHONE, Screen::DESKTOP] {
+        app.resize(screen);
+        app.picture(&format!("recovery-no-webassembly-{}", screen.width));
+    }
 }
 
 #[test]

@@ -13,6 +13,9 @@ fn releases(app: &App) -> Value {
     ))
 }
 
+/// Whether the files of one build are kept, and no others.
+const ONE_BUILD: &str = "return (await caches.keys()).length === 1";
+
 /// Asks for a new version and waits what becomes of it: "installed" or "redundant".
 fn look_for_update(app: &App) -> Value {
     app.script(
@@ -57,7 +60,7 @@ fn a_new_release_is_offered_and_waits_until_it_is_wanted() {
     );
     app.wait_for_start();
     assert_eq!(releases(&app), json!(["offered", "offered", "offered"]));
-    assert_eq!(app.script("return (await caches.keys()).length"), json!(1), "old files are gone");
+    app.wait_until("old files are gone", ONE_BUILD);
     assert_eq!(app.script("return localStorage.getItem('reckoner.test')"), "typed before");
     assert!(!app.shows("update-banner"));
 
@@ -115,6 +118,51 @@ fn another_window_goes_on_undisturbed_when_one_takes_the_update() {
         "the new release is in the first window",
         "return window.releaseOfScript === 'elsewhere'",
     );
+}
+
+#[test]
+fn an_old_window_still_gets_what_it_first_needs_after_the_update() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.wait_until_kept();
+    let old = app.window();
+    app.script("window.unsaved = 'in the middle of work'");
+
+    let new = app.open_window();
+    app.server.serve_folder(release::with_renamed_programs("renamed"));
+    app.go("");
+    app.wait_for_start();
+    app.tap("update-take");
+    app.wait_until("the new release", "return window.releaseOfScript === 'renamed'");
+    app.wait_for_start();
+    app.wait_until_kept();
+
+    // The planner of the old window is on no server any more.
+    app.turn_to(&old);
+    app.go("#/cut");
+    app.wait_until(
+        "the planner has ended",
+        "return ['plan', 'planner-trouble'].some((id) => document.querySelector(`[data-testid=${id}]`))
+            && document.querySelector('[data-testid=planning]') === null",
+    );
+    assert!(!app.shows("planner-trouble"), "{}", app.text("planner-trouble"));
+    assert_eq!(app.script("return window.unsaved"), "in the middle of work");
+    assert_eq!(releases(&app), json!([null, null, null]));
+
+    // The new window looks again, and what the old one needs is not thrown away.
+    app.turn_to(&new);
+    app.reload();
+    app.wait_for_start();
+    app.wait_until_kept();
+    assert_eq!(app.script("return (await caches.keys()).length"), json!(2));
+
+    // With the last old window goes what it needed.
+    app.turn_to(&old);
+    app.tap("update-take");
+    app.wait_until("the new release", "return window.releaseOfScript === 'renamed'");
+    app.wait_until("old files are gone", ONE_BUILD);
+    app.server.stop();
+    app.reload();
+    app.wait_for_start();
 }
 
 #[test]

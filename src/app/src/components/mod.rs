@@ -1,6 +1,7 @@
 //! Parts of pages that know nothing of any one calculator.
 
 pub(crate) mod choice;
+pub(crate) mod device_line;
 pub(crate) mod drawing;
 pub(crate) mod field;
 pub(crate) mod headline;

@@ -6,6 +6,7 @@
 
 pub mod book;
 pub mod forms;
+pub mod reminder;
 
 #[cfg(target_arch = "wasm32")]
 mod hook;

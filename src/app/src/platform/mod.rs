@@ -2,6 +2,7 @@
 
 pub(crate) mod address;
 pub(crate) mod camera;
+pub(crate) mod device;
 pub(crate) mod dom;
 pub(crate) mod files;
 pub(crate) mod later;

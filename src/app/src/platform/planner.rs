@@ -21,6 +21,8 @@ use crate::cutting::heard::{joined, sound};
 
 /// What the program says when it takes questions, as in its own crate.
 const READY: &str = "ready";
+/// What its loader says when it cannot be started, as written by the build.
+const FAILED: &str = "failed";
 /// How long a worker may take to start, in milliseconds: a slow phone has to compile it.
 const MOST_START: u32 = 20_000;
 /// Between two pieces of news, in milliseconds: more often nobody can read them, and drawing them costs frames.
@@ -179,6 +181,9 @@ fn hear(text: &str) {
             }
         });
         return send();
+    }
+    if text == FAILED {
+        return fail();
     }
     // A reply to an older question, or to one that was called off.
     let number = number_of_reply(text);

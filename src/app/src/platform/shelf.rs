@@ -9,9 +9,9 @@ use idb::{
 };
 use js_sys::{Date, Object, Reflect};
 use wasm_bindgen::{JsCast, JsValue};
-use wasm_bindgen_futures::{JsFuture, spawn_local};
 use web_sys::BroadcastChannel;
 
+use super::device;
 use crate::job_book::book::{Book, Edit, Stored};
 
 const DATABASE: &str = "reckoner";
@@ -145,7 +145,7 @@ pub(crate) async fn add(book: &Book) -> String {
     let key = new_key();
     match put(&key, book).await {
         Ok(()) => {
-            ask_to_keep();
+            device::ask_to_keep();
             tell(&key);
         }
         Err(_) => {
@@ -203,21 +203,6 @@ fn new_key() -> String {
     let chance = js_sys::Math::random().to_string();
     let digits: String = chance.chars().skip(2).take(8).collect();
     format!("{:.0}-{digits}", Date::now())
-}
-
-/// Asks the browser not to throw the jobs away when room is short. It may say no.
-fn ask_to_keep() {
-    let storage = Reflect::get(&gloo::utils::window().navigator(), &"storage".into());
-    let persist = storage.as_ref().ok().and_then(|s| Reflect::get(s, &"persist".into()).ok());
-    let (Ok(storage), Some(Ok(persist))) =
-        (storage, persist.map(|p| p.dyn_into::<js_sys::Function>()))
-    else {
-        return;
-    };
-    if let Ok(promise) = persist.call0(&storage) {
-        let promise: js_sys::Promise = promise.unchecked_into();
-        spawn_local(async move { drop(JsFuture::from(promise).await) });
-    }
 }
 
 thread_local! {

@@ -13,6 +13,11 @@ pub(crate) fn last_of(slug: &str) -> String {
     format!("last.{slug}")
 }
 
+/// The name of what is noted of a job and its file.
+pub(crate) fn saved(job: &str) -> String {
+    format!("saved.{job}")
+}
+
 /// A browser may forbid storage.
 fn store() -> Option<Storage> {
     window().local_storage().ok().flatten()
@@ -21,6 +26,11 @@ fn store() -> Option<Storage> {
 /// What is kept under a name.
 pub(crate) fn get(name: &str) -> Option<String> {
     store()?.get_item(&format!("reckoner.{name}")).ok().flatten()
+}
+
+/// Whether the browser keeps anything at all for this page.
+pub(crate) fn is_there() -> bool {
+    store().is_some()
 }
 
 /// Keeps a text. A full or forbidden storage keeps nothing; the link still holds the state.

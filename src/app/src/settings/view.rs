@@ -7,6 +7,7 @@ use reckoner_core::sheet::Entries;
 use yew::prelude::*;
 
 use super::{SETTINGS, Settings};
+use crate::components::device_line::ThisDevice;
 use crate::components::icon::{Icon, icon};
 use crate::form::Form;
 use crate::form::view::{asks, undo_and_redo, use_at_hand};
@@ -44,7 +45,10 @@ pub(crate) fn SettingsPage(props: &SettingsPageProps) -> Html {
                 <h1 class="bar__title">{ SETTINGS.title }</h1>
                 { undo_and_redo(&at_hand) }
             </header>
-            <main class="settings">{ asks(&at_hand) }</main>
+            <main class="settings">
+                { asks(&at_hand) }
+                <ThisDevice />
+            </main>
         </div>
     }
 }

@@ -27,10 +27,17 @@ pub(super) fn script_without_comments(script: &str) -> String {
 }
 
 /// The script that starts a program in a Web Worker, as a module beside the program's two files.
+///
+/// A start that fails is told as the message `failed`: not every browser tells the page of a module
+/// that ended so.
 pub(super) fn loader(script: &str, wasm: &str) -> String {
     format!(
-        "import start from \"./{script}\";\n\
-         await start({{ module_or_path: new URL(\"./{wasm}\", import.meta.url) }});\n"
+        "try {{\n\
+         const {{ default: start }} = await import(\"./{script}\");\n\
+         await start({{ module_or_path: new URL(\"./{wasm}\", import.meta.url) }});\n\
+         }} catch {{\n\
+         postMessage(\"failed\");\n\
+         }}\n"
     )
 }
 
@@ -63,11 +70,12 @@ mod tests {
     }
 
     #[test]
-    fn the_loader_of_a_worker_names_its_two_files() {
+    fn the_loader_of_a_worker_names_its_two_files_and_tells_of_a_failure() {
         assert_eq!(
             loader("w-1.js", "w-2.wasm"),
-            "import start from \"./w-1.js\";\n\
-             await start({ module_or_path: new URL(\"./w-2.wasm\", import.meta.url) });\n"
+            "try {\nconst { default: start } = await import(\"./w-1.js\");\n\
+             await start({ module_or_path: new URL(\"./w-2.wasm\", import.meta.url) });\n\
+             } catch {\npostMessage(\"failed\");\n}\n"
         );
     }
 }

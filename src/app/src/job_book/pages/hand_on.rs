@@ -6,7 +6,8 @@ use yew::prelude::*;
 
 use super::Open;
 use crate::job_book::book::Edit;
-use crate::platform::{address, dom, files, sharing, shelf};
+use crate::job_book::reminder;
+use crate::platform::{address, dom, files, sharing, shelf, storage};
 
 /// Longest link that is offered: some programs cut longer ones short. Common practice, no source.
 const MOST_LINK: usize = 8_000;
@@ -26,6 +27,13 @@ pub(super) fn file_name(title: &str, ending: &str) -> String {
         title.chars().map(|c| if c.is_alphanumeric() { c } else { '-' }).take(60).collect();
     let name = name.trim_matches('-');
     format!("{}.{ending}", if name.is_empty() { "job" } else { name })
+}
+
+/// Gives the user the job as a file, and notes that it was saved.
+pub(super) fn save_as_file(open: &Open) {
+    let job = &open.book.job;
+    files::save(&file_name(&job.title, "job.json"), "application/json", write_job(job).as_bytes());
+    storage::set(&storage::saved(&open.key), reminder::SAVED);
 }
 
 #[component]
@@ -54,7 +62,10 @@ fn HandOn(props: &HandOnProps) -> Html {
             files::save(&file_name(&open.book.job.title, ending), kind, text(&open).as_bytes());
         })
     };
-    let as_file = save("job.json", "application/json", Box::new(|open| write_job(&open.book.job)));
+    let as_file = {
+        let open = open.clone();
+        Callback::from(move |_: MouseEvent| save_as_file(&open))
+    };
     let parts = save(
         "parts.csv",
         "text/csv",

@@ -14,6 +14,7 @@ mod making;
 mod match_group;
 mod paper;
 mod pieces;
+mod remind;
 mod results;
 mod shelf;
 mod sizes;
@@ -195,7 +196,9 @@ fn section_page(open: &Open, section: &str) -> Html {
         "rack" => lists::rack(open),
         "hand-on" => hand_on::view(open),
         "boards" => return boards::page(open),
-        _ => sizes::view(open),
+        _ => {
+            html! { <><remind::Remind open={item::Shared(open.clone())} />{ sizes::view(open) }</> }
+        }
     };
     html! {
         <div class="page page--job">

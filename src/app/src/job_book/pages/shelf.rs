@@ -8,6 +8,7 @@ use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use super::long_list::long_list;
+use crate::components::device_line::DeviceLine;
 use crate::components::icon::{Icon, icon};
 use crate::job_book::book::Book;
 use crate::platform::shelf::{self, Card};
@@ -68,6 +69,7 @@ pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
                 if let Some(words) = &*trouble {
                     <p class="trouble is-late" role="alert" data-testid="job-trouble">{ words }</p>
                 }
+                <DeviceLine />
             </main>
         </div>
     }
