@@ -1,7 +1,7 @@
 //! Handing a job on: as a file, as a link, as lists. None of it needs a signal.
 
 use reckoner_core::job::{Setting, Step, batches, part_sizes};
-use reckoner_formats::{batches_csv, pack, parts_csv, write_job, write_job_small};
+use reckoner_formats::{batches_csv, pack, parts_csv, write_job, write_job_file};
 use yew::prelude::*;
 
 use super::Open;
@@ -32,7 +32,7 @@ pub(super) fn file_name(title: &str, ending: &str) -> String {
 /// Gives the user the job as a file, and notes that it was saved.
 pub(super) fn save_as_file(open: &Open) {
     let job = &open.book.job;
-    files::save(&file_name(&job.title, "job.json"), "application/json", write_job(job).as_bytes());
+    files::save(&file_name(&job.title, "job.json"), "application/json", write_job_file(job).as_bytes());
     storage::set(&storage::saved(&open.key), reminder::SAVED);
 }
 
@@ -86,7 +86,7 @@ fn HandOn(props: &HandOnProps) -> Html {
             batches_csv(&open.book.job, &all, open.settings.bench.tape)
         }),
     );
-    let packed = pack(&write_job_small(job));
+    let packed = pack(&write_job(job));
     let link = (packed.len() <= MOST_LINK).then(|| {
         let said = said.clone();
         Callback::from(move |_: MouseEvent| {
