@@ -2,6 +2,7 @@
 
 use std::collections::VecDeque;
 
+use super::merge::Maker;
 use super::{Conflict, Job, Step};
 
 /// How many steps are kept.
@@ -33,15 +34,20 @@ impl History {
         &self.undone
     }
 
-    /// Makes a step and remembers it. What was taken back before can no longer be made again.
+    /// Makes a step, [rebased](Job::rebased) on the job as it is, and remembers it as it was made.
+    /// What was taken back before can no longer be made again. A step that changes nothing is not
+    /// remembered.
     ///
     /// # Errors
     ///
     /// [`Conflict`]; nothing is changed then.
     pub fn make(&mut self, job: &mut Job, step: Step) -> Result<(), Conflict> {
-        job.make(&step)?;
-        self.undone.clear();
-        self.remember(step);
+        let step = job.rebased(&step)?;
+        if !step.is_empty() {
+            job.make(&step)?;
+            self.undone.clear();
+            self.remember(step);
+        }
         Ok(())
     }
 
@@ -56,11 +62,13 @@ impl History {
     ///
     /// # Errors
     ///
-    /// [`Conflict`] when an item of the step was changed by another page in between.
+    /// [`Conflict`] when another page changed the same things in between.
     pub fn undo(&mut self, job: &mut Job) -> Result<bool, Conflict> {
         let Some(step) = self.made.back() else { return Ok(false) };
-        job.make(&step.turned_round())?;
-        self.undone.extend(self.made.pop_back());
+        let back = job.merged(&step.turned_round(), Maker::History)?;
+        job.make(&back)?;
+        self.made.pop_back();
+        self.undone.extend((!back.is_empty()).then(|| back.turned_round()));
         Ok(true)
     }
 
@@ -68,11 +76,13 @@ impl History {
     ///
     /// # Errors
     ///
-    /// [`Conflict`] when an item of the step was changed by another page in between.
+    /// [`Conflict`] when another page changed the same things in between.
     pub fn redo(&mut self, job: &mut Job) -> Result<bool, Conflict> {
         let Some(step) = self.undone.last() else { return Ok(false) };
-        job.make(step)?;
-        if let Some(step) = self.undone.pop() {
+        let step = job.merged(step, Maker::History)?;
+        job.make(&step)?;
+        self.undone.pop();
+        if !step.is_empty() {
             self.remember(step);
         }
         Ok(true)

@@ -7,17 +7,20 @@
 //! [rescue] or is cut again.
 //!
 //! Every edit is a [`Step`]: what each item was before and is after. A step is undone by turning
-//! it round, and is refused, naming the item, when somebody else changed that item in between.
+//! it round. One that was made from an older state is [merged](Job::rebased) field by field with
+//! what changed in between, and refused, naming item and field, where both changed the same thing.
 //! So two pages with the same job open never overwrite each other unseen.
 
 mod batches;
 mod circles;
+mod conflict;
 mod cut_plan;
 pub mod demo;
 mod history;
 mod item;
 mod linked;
 pub mod make_parts;
+mod merge;
 pub mod moved;
 mod names;
 mod parts;
@@ -30,6 +33,7 @@ mod step;
 mod tests;
 
 pub use batches::{Batch, BatchPart, Setting, batches};
+pub use conflict::{Clash, Conflict};
 pub use cut_plan::{BoardState, CutPlan, CutTicks, RestProblem, list_rest};
 pub use history::History;
 pub use item::{
@@ -41,7 +45,7 @@ pub use names::{NameProblem, check_name};
 pub use parts::{MOST_PIECES, PartSizes, part_sizes};
 pub use reckoned::{MeasureProblem, MeasureState, Reckoned};
 pub use since::since;
-pub use step::{Change, Conflict, Step};
+pub use step::{Change, Step};
 
 use std::collections::BTreeMap;
 use std::sync::Arc;

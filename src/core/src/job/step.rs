@@ -1,10 +1,10 @@
 //! [`Step`]: one edit of a job, which can be turned round, and which never overwrites unseen.
 
-use core::fmt;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::{Item, ItemId, Job, MOST_MEASURES, MOST_OTHERS, MOST_PARTS};
+use super::conflict::Clash;
+use super::{Conflict, Item, ItemId, Job, MOST_MEASURES, MOST_OTHERS, MOST_PARTS};
 
 /// What one item was and is. `None` for not there.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -28,38 +28,17 @@ pub struct Step {
     pub title: Option<(String, String)>,
 }
 
-/// A step that would overwrite what somebody else changed, or that finds no room.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Conflict {
-    /// The items in question, by id and by name as they are now.
-    pub items: Vec<(ItemId, String)>,
-    /// Whether the title is in question.
-    pub title: bool,
-    /// What the job would have too many of, and how many it may have.
-    pub full: Option<(&'static str, usize)>,
-}
-
-impl fmt::Display for Conflict {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if let Some((what, most)) = self.full {
-            return write!(
-                f,
-                "A job holds up to {most} {what}. Take one out, or begin another job."
-            );
-        }
-        let names: Vec<&str> = self.items.iter().map(|(_, name)| name.as_str()).collect();
-        let what = if names.is_empty() { "the title".to_owned() } else { names.join(", ") };
-        write!(f, "Changed elsewhere in the meantime: {what}. Look at it, then change it again.")
-    }
-}
-
-impl core::error::Error for Conflict {}
-
 impl Step {
     /// A step with changes to items.
     #[must_use]
     pub fn new(label: impl Into<String>, changes: Vec<Change>) -> Step {
         Step { label: label.into(), changes, title: None }
+    }
+
+    /// Whether it changes nothing.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.changes.is_empty() && self.title.is_none()
     }
 
     /// The step that takes this one back.
@@ -80,7 +59,8 @@ impl Step {
 }
 
 impl Job {
-    /// Makes a step. On a conflict nothing is changed.
+    /// Makes a step that was made from this very state; [`Job::rebased`] makes one of a step that
+    /// was not. On a conflict nothing is changed.
     ///
     /// # Errors
     ///
@@ -88,21 +68,21 @@ impl Job {
     pub fn make(&mut self, step: &Step) -> Result<(), Conflict> {
         // What the items touched so far come to, before any of it is done.
         let mut touched: BTreeMap<ItemId, Option<&Item>> = BTreeMap::new();
-        let mut in_question = Vec::new();
+        let mut conflict = Conflict::default();
         for change in &step.changes {
             let now = touched.get(&change.id).copied().unwrap_or(self.item(change.id));
             if now != change.before.as_ref() {
                 let name = now.or(change.before.as_ref()).map_or("", Item::name).to_owned();
-                in_question.push((change.id, name));
+                conflict.items.push(Clash { id: change.id, name, what: Vec::new() });
             }
             touched.insert(change.id, change.after.as_ref());
         }
-        let title_moved = step.title.as_ref().is_some_and(|(before, _)| *before != self.title);
-        if !in_question.is_empty() || title_moved {
-            return Err(Conflict { items: in_question, title: title_moved, full: None });
+        conflict.title = step.title.as_ref().is_some_and(|(before, _)| *before != self.title);
+        if conflict == Conflict::default() {
+            conflict.full = self.has_no_room(&touched);
         }
-        if let Some(full) = self.has_no_room(&touched) {
-            return Err(Conflict { items: Vec::new(), title: false, full: Some(full) });
+        if conflict != Conflict::default() {
+            return Err(conflict);
         }
         for (id, after) in touched {
             match after {
