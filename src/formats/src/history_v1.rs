@@ -1,15 +1,23 @@
-//! The steps of a job that can be taken back, as stored beside it.
+//! The steps of a job that can be taken back, as stored beside it, and one step on its way there.
 
 use reckoner_core::job::{Change, History, Item, ItemId, Step};
 use serde::{Deserialize, Serialize};
 
 use crate::item_v1::ItemV1;
 
+const VERSION: u64 = 1;
+
 #[derive(Serialize, Deserialize)]
 struct HistoryV1 {
     version: u64,
     made: Vec<StepV1>,
     undone: Vec<StepV1>,
+}
+
+#[derive(Serialize, Deserialize)]
+struct OneStepV1 {
+    version: u64,
+    step: StepV1,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -33,7 +41,7 @@ struct ChangeV1 {
 #[must_use]
 pub fn write_history(history: &History) -> String {
     let stored = HistoryV1 {
-        version: 1,
+        version: VERSION,
         made: history.made().map(stored).collect(),
         undone: history.undone().iter().map(stored).collect(),
     };
@@ -46,13 +54,26 @@ pub fn write_history(history: &History) -> String {
 pub fn read_history(text: &str) -> History {
     let read = || -> Option<History> {
         let stored: HistoryV1 = serde_json::from_str(text).ok()?;
-        if stored.version != 1 {
+        if stored.version != VERSION {
             return None;
         }
         let steps = |steps: Vec<StepV1>| steps.into_iter().map(step).collect::<Option<Vec<_>>>();
         Some(History::from_steps(steps(stored.made)?, steps(stored.undone)?))
     };
     read().unwrap_or_default()
+}
+
+/// Writes one step: an edit that is not in the job yet.
+#[must_use]
+pub fn write_step(step: &Step) -> String {
+    serde_json::to_string(&OneStepV1 { version: VERSION, step: stored(step) }).unwrap_or_default()
+}
+
+/// Reads one step. `None` for what is none, or of another version.
+#[must_use]
+pub fn read_step(text: &str) -> Option<Step> {
+    let stored: OneStepV1 = serde_json::from_str(text).ok()?;
+    if stored.version == VERSION { step(stored.step) } else { None }
 }
 
 fn stored(step: &Step) -> StepV1 {

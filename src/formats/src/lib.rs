@@ -23,7 +23,7 @@ pub use cut_v1::{
     Question, Reply, number_of_reply, read_cut, read_question, read_reply, write_cut,
     write_question, write_reply,
 };
-pub use history_v1::{read_history, write_history};
+pub use history_v1::{read_history, read_step, write_history, write_step};
 #[cfg(feature = "schema")]
 pub use job_file::schema;
 pub use job_file::{MAX_FILE, OpenProblem, Opened, SetAside, open_job, write_job, write_job_small};
