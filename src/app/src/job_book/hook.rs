@@ -8,12 +8,12 @@ use std::cell::{Cell, RefCell};
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 use std::rc::Rc;
 
-use reckoner_core::job::{Conflict, Job, Reckoned, Step};
+use reckoner_core::job::{Job, Reckoned, Step};
 use reckoner_core::sheet::Bench;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
-use super::book::{Book, Edit};
+use super::book::{Book, Edit, EditProblem};
 use super::notes::{
     self, Note, Place, Typed, fold, is_edit, place_of_edit, with_fields, written_at,
 };
@@ -47,8 +47,8 @@ struct Waiting {
 enum Became {
     /// It is in.
     In,
-    /// Somebody else changed the same.
-    Refused(Conflict),
+    /// Somebody else changed the same, or there is no room.
+    Refused(EditProblem),
 }
 
 /// The record with what became of each edit, or why there is none.
@@ -288,9 +288,9 @@ impl OnPage {
 
     /// Somebody else changed the same: what was typed goes back to its form, where it is offered;
     /// what was tapped is told.
-    fn refused(&self, waiting: Waiting, conflict: &Conflict) {
+    fn refused(&self, waiting: Waiting, problem: &EditProblem) {
         let Some((place, typed)) = waiting.from else {
-            return self.tell(Some(conflict.to_string()));
+            return self.tell(Some(problem.to_string()));
         };
         let restored = typed.put_back(self.form(&place).as_ref());
         self.typed(&place, restored);

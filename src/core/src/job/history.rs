@@ -1,37 +1,40 @@
 //! [`History`]: the steps that can be taken back and made again, kept with the job.
 
 use std::collections::VecDeque;
+use std::sync::Arc;
 
 use super::merge::Maker;
 use super::{Conflict, Job, Step};
 
-/// How many steps are kept.
-const MOST_STEPS: usize = 200;
+/// How many steps are kept, of those made and of those taken back.
+pub const MOST_STEPS: usize = 200;
 
-/// The steps made, newest last, and those taken back.
+/// The steps made, newest last, and those taken back. Copies share them.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct History {
-    made: VecDeque<Step>,
-    undone: Vec<Step>,
+    made: VecDeque<Arc<Step>>,
+    undone: Vec<Arc<Step>>,
 }
 
 impl History {
     /// A history from stored steps, oldest first; only the newest are kept.
     #[must_use]
     pub fn from_steps(made: Vec<Step>, undone: Vec<Step>) -> History {
-        let surplus = made.len().saturating_sub(MOST_STEPS);
-        History { made: made.into_iter().skip(surplus).collect(), undone }
+        let newest = |steps: Vec<Step>| {
+            let surplus = steps.len().saturating_sub(MOST_STEPS);
+            steps.into_iter().skip(surplus).map(Arc::new)
+        };
+        History { made: newest(made).collect(), undone: newest(undone).collect() }
     }
 
     /// The steps made, oldest first.
-    pub fn made(&self) -> impl Iterator<Item = &Step> {
-        self.made.iter()
+    pub fn made(&self) -> impl DoubleEndedIterator<Item = &Step> {
+        self.made.iter().map(|step| &**step)
     }
 
     /// The steps taken back, the last one taken back last.
-    #[must_use]
-    pub fn undone(&self) -> &[Step] {
-        &self.undone
+    pub fn undone(&self) -> impl DoubleEndedIterator<Item = &Step> {
+        self.undone.iter().map(|step| &**step)
     }
 
     /// Makes a step, [rebased](Job::rebased) on the job as it is, and remembers it as it was made.
@@ -52,7 +55,7 @@ impl History {
     }
 
     fn remember(&mut self, step: Step) {
-        self.made.push_back(step);
+        self.made.push_back(Arc::new(step));
         if self.made.len() > MOST_STEPS {
             self.made.pop_front();
         }
@@ -68,7 +71,7 @@ impl History {
         let back = job.merged(&step.turned_round(), Maker::History)?;
         job.make(&back)?;
         self.made.pop_back();
-        self.undone.extend((!back.is_empty()).then(|| back.turned_round()));
+        self.undone.extend((!back.is_empty()).then(|| Arc::new(back.turned_round())));
         Ok(true)
     }
 

@@ -35,7 +35,7 @@ mod tests;
 pub use batches::{Batch, BatchPart, Setting, batches};
 pub use conflict::{Clash, Conflict};
 pub use cut_plan::{BoardState, CutPlan, CutTicks, RestProblem, list_rest};
-pub use history::History;
+pub use history::{History, MOST_STEPS};
 pub use item::{
     Grain, Hand, Item, ItemId, Kept, Linked, Made, Match, Measure, MeasureKind, Part, Piece,
     RackBoard, Round, Saw, Screw, Sketch, Written, YardBoard,
@@ -58,6 +58,9 @@ pub const MOST_MEASURES: usize = 2_000;
 pub const MOST_PARTS: usize = 1_000;
 /// Most items of any other kind in one job.
 pub const MOST_OTHERS: usize = 500;
+/// Most pieces of one job that were touched, over all its parts: 200 parts of 1,000 pieces. Each
+/// takes some 30 bytes of the job's text when it is ticked and measured, so that they fit in it.
+pub const MOST_PIECES_OF_JOB: usize = 200_000;
 /// Longest name or title, in characters.
 pub const MOST_NAME: usize = 500;
 /// Longest note, in characters.

@@ -4,7 +4,10 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::conflict::Clash;
-use super::{Conflict, Item, ItemId, Job, MOST_MEASURES, MOST_OTHERS, MOST_PARTS};
+use super::{
+    Conflict, Item, ItemId, Job, MOST_MEASURES, MOST_OTHERS, MOST_PARTS, MOST_PIECES,
+    MOST_PIECES_OF_JOB,
+};
 
 /// What one item was and is. `None` for not there.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -98,27 +101,35 @@ impl Job {
         Ok(())
     }
 
-    /// What there would be too many of once a step is made.
+    /// What there would be too many of once a step is made. Who only changes or takes out is never
+    /// refused, however full it is.
     fn has_no_room(
         &self,
         touched: &BTreeMap<ItemId, Option<&Item>>,
     ) -> Option<(&'static str, usize)> {
-        let group = |item: &Item| match item {
-            Item::Measure(_) => "sizes",
-            Item::Part(_) => "parts",
-            _ => "other things",
+        let kinds: [(&str, usize, fn(&Item) -> usize); 4] = [
+            ("sizes", MOST_MEASURES, |item| usize::from(matches!(item, Item::Measure(_)))),
+            ("parts", MOST_PARTS, |item| usize::from(matches!(item, Item::Part(_)))),
+            ("other things", MOST_OTHERS, |item| {
+                usize::from(!matches!(item, Item::Measure(_) | Item::Part(_)))
+            }),
+            ("pieces ticked off", MOST_PIECES_OF_JOB, pieces),
+        ];
+        let most_of_one = MOST_PIECES as usize;
+        let grows = |(id, after): (&ItemId, &Option<&Item>)| {
+            let after = after.map_or(0, pieces);
+            after > most_of_one && after > self.item(*id).map_or(0, pieces)
         };
-        let groups =
-            [("sizes", MOST_MEASURES), ("parts", MOST_PARTS), ("other things", MOST_OTHERS)];
-        groups.into_iter().find(|(what, most)| {
-            let likes = |item: &&Item| group(item) == *what;
-            let gain = touched.values().flatten().filter(|item| likes(item)).count();
-            let loss = touched.keys().filter_map(|id| self.item(*id)).filter(likes).count();
-            // Who only changes or takes out is never refused, however full it is.
-            gain > loss
-                && self.items().filter(|(_, item)| likes(item)).count().saturating_add(gain)
-                    > most.saturating_add(loss)
-        })
+        if touched.iter().any(grows) {
+            return Some(("pieces of one part", most_of_one));
+        }
+        let full = kinds.into_iter().find(|(_, most, count)| {
+            let gain: usize = touched.values().flatten().map(|item| count(item)).sum();
+            let loss: usize = touched.keys().filter_map(|id| self.item(*id)).map(count).sum();
+            let all = || self.items().map(|(_, item)| count(item)).sum::<usize>();
+            gain > loss && all().saturating_add(gain) > most.saturating_add(loss)
+        });
+        full.map(|(what, most, _)| (what, most))
     }
 
     /// The change that adds an item under the next free id, `offset` ids further on.
@@ -137,5 +148,12 @@ impl Job {
     #[must_use]
     pub fn removing(&self, id: ItemId) -> Change {
         Change { id, before: self.item(id).cloned(), after: None }
+    }
+}
+
+fn pieces(item: &Item) -> usize {
+    match item {
+        Item::Part(part) => part.pieces.len(),
+        _ => 0,
     }
 }

@@ -1,7 +1,7 @@
 //! Handing a job on: as a file, as a link, as lists. None of it needs a signal.
 
 use reckoner_core::job::{Setting, batches, part_sizes};
-use reckoner_formats::{batches_csv, pack, parts_csv, write_job, write_job_small};
+use reckoner_formats::{batches_csv, pack, parts_csv, write_job, write_job_file};
 use yew::prelude::*;
 
 use super::{Open, title};
@@ -38,7 +38,8 @@ fn HandOn(props: &HandOnProps) -> Html {
             files::save(&file_name(&open.book.job.title, ending), kind, text(&open).as_bytes());
         })
     };
-    let as_file = save("job.json", "application/json", Box::new(|open| write_job(&open.book.job)));
+    let as_file =
+        save("job.json", "application/json", Box::new(|open| write_job_file(&open.book.job)));
     let parts = save(
         "parts.csv",
         "text/csv",
@@ -59,7 +60,7 @@ fn HandOn(props: &HandOnProps) -> Html {
             batches_csv(&open.book.job, &all, open.settings.bench.tape)
         }),
     );
-    let packed = pack(&write_job_small(job));
+    let packed = pack(&write_job(job));
     let link = (packed.len() <= MOST_LINK).then(|| {
         let said = said.clone();
         Callback::from(move |_: MouseEvent| {
