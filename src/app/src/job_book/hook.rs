@@ -170,7 +170,7 @@ impl OnPage {
 
     /// Does an edit: written down at once, on the page at once, in the record a moment later.
     pub(crate) fn edit(&self, edit: Edit) {
-        self.edit_from(edit, None, Vec::new());
+        self.edit_from(edit, None, Vec::new);
     }
 
     /// Makes the step that is worked out from the job as it stands now.
@@ -185,28 +185,28 @@ impl OnPage {
     pub(crate) fn make_of_form(&self, place: &str, step: impl FnOnce(&Job) -> Option<Step>) {
         let step = self.book().and_then(|book| step(&book.job));
         if let Some(step) = step {
-            let end = self.forget(place);
-            self.edit_from(Edit::Make(step), None, end);
+            self.edit_from(Edit::Make(step), None, || self.forget(place));
         }
     }
 
-    /// Does an edit, and in the same writing what it means for other notes.
+    /// Does an edit, and in the same writing what it means for other notes. Says whether it is
+    /// done: what is refused changes nothing, and is told.
     fn edit_from(
         &self,
         edit: Edit,
         from: Option<(String, Typed)>,
-        mut notes: Vec<(String, Option<String>)>,
-    ) {
-        let Some(now) = self.book() else { return };
+        notes: impl FnOnce() -> Vec<(String, Option<String>)>,
+    ) -> bool {
+        let Some(now) = self.book() else { return false };
         let mut book = (*now).clone();
-        if let Err(conflict) = book.edit(&edit) {
-            written::write(notes);
-            self.tell(Some(conflict.to_string()));
-            return;
+        if let Err(problem) = book.edit(&edit) {
+            self.tell(Some(problem.to_string()));
+            return false;
         }
         let at = clock::now();
         let note = self.key_of(&place_of_edit(at, self.next_number()));
         let text = Note::Edit(edit.clone(), from.clone()).written(at);
+        let mut notes = notes();
         notes.push((note.clone(), Some(text)));
         written::write(notes);
         let waiting = Waiting { edit, note, from, is_taken_over: false };
@@ -214,6 +214,7 @@ impl OnPage {
         *self.0.book.borrow_mut() = Some(Rc::new(book));
         self.tell(None);
         self.send();
+        true
     }
 
     /// Sends what is waiting. What finds no room waits for the next time.
@@ -383,18 +384,17 @@ impl OnPage {
             filled: with_fields(&typed.filled, &done, &typed.typed),
             typed: typed.typed.clone(),
         };
-        let notes = self.note_of(place, rest.clone());
-        match folded.step {
-            Some(step) => {
-                let from = Typed {
-                    filled: typed.filled.clone(),
-                    typed: with_fields(&typed.filled, &done, &typed.typed),
-                };
-                self.edit_from(Edit::Make(step), Some((place.to_owned(), from)), notes);
-            }
-            None => written::write(notes),
-        }
-        rest
+        let Some(step) = folded.step else {
+            self.typed(place, rest.clone());
+            return rest;
+        };
+        let from = Typed {
+            filled: typed.filled.clone(),
+            typed: with_fields(&typed.filled, &done, &typed.typed),
+        };
+        let from = Some((place.to_owned(), from));
+        let is_done = self.edit_from(Edit::Make(step), from, || self.note_of(place, rest.clone()));
+        if is_done { rest } else { typed.clone() }
     }
 
     /// Takes the job off this device.

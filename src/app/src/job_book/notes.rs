@@ -485,3 +485,6 @@ fn renamed(job: &Job, reckoned: &Reckoned, id: ItemId, new: &Item) -> Vec<Change
         _ => Vec::new(),
     }
 }
+
+#[cfg(test)]
+mod tests;
