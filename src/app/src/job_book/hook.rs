@@ -228,8 +228,8 @@ impl OnPage {
             let sent = on_page.send_all().await;
             on_page.0.is_sending.set(false);
             match sent {
-                Ok(()) => written::worked(),
-                Err(problem) => written::failed(problem),
+                Ok(()) => written::worked(&on_page.0.key),
+                Err(problem) => written::failed(&on_page.0.key, problem),
             }
         });
     }
@@ -258,6 +258,7 @@ impl OnPage {
                         let done = sent.min(waiting.len());
                         waiting.drain(..done).collect()
                     };
+                    written::settled(done.iter().map(|waiting| waiting.note.as_str()));
                     self.take_over(book);
                     for (waiting, became) in done.into_iter().zip(became) {
                         if let Became::Refused(conflict) = became {
@@ -416,12 +417,17 @@ impl OnPage {
             self.tell(None);
         }
         match self.found().await {
-            Ok((found, living)) => self.open(found, living.as_ref(), bench),
+            Ok((found, living)) => {
+                if self.0.waiting.borrow().is_empty() {
+                    written::worked(&self.0.key);
+                }
+                self.open(found, living.as_ref(), bench);
+            }
             Err(problem) => {
                 if self.book().is_none() {
                     self.tell(Some(format!("This job cannot be opened: {problem}.")));
                 } else {
-                    written::failed(problem);
+                    written::failed(&self.0.key, problem);
                 }
             }
         }
@@ -466,7 +472,12 @@ impl OnPage {
     fn open(&self, found: Found, living: Option<&BTreeSet<String>>, bench: &Bench) {
         let Some(stored) = &found.stored else {
             if self.book().is_none() {
-                self.tell(Some("This job is not on this device.".to_owned()));
+                let words = if found.notes.is_empty() {
+                    "This job is not on this device."
+                } else {
+                    "This job was never kept: this browser had no room for it. It is gone with the page that it was on."
+                };
+                self.tell(Some(words.to_owned()));
             }
             return;
         };
