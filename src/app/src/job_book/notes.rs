@@ -7,11 +7,9 @@
 
 use form_urlencoded::Serializer;
 use reckoner_core::calculators::{self, Calculator};
-use reckoner_core::job::{
-    Change, History, Item, ItemId, Job, Kept, MOST_NAME, MOST_PIECES, Reckoned, Step,
-};
+use reckoner_core::job::{Change, Item, ItemId, Job, Kept, MOST_NAME, MOST_PIECES, Reckoned, Step};
 use reckoner_core::sheet::{Ask, Bench, Entries, Sheet};
-use reckoner_formats::{read_history, write_history};
+use reckoner_formats::{read_step, write_step};
 
 use super::book::Edit;
 use super::forms::{
@@ -134,10 +132,7 @@ impl Note {
                 match edit {
                     Edit::Undo => text.append_pair("do", "undo"),
                     Edit::Redo => text.append_pair("do", "redo"),
-                    Edit::Make(step) => {
-                        let alone = History::from_steps(vec![step.clone()], Vec::new());
-                        text.append_pair("step", &write_history(&alone))
-                    }
+                    Edit::Make(step) => text.append_pair("step", &write_step(step)),
                 };
                 if let Some((place, _)) = from {
                     text.append_pair("place", place);
@@ -166,11 +161,7 @@ impl Note {
         let edit = match part("do").as_deref() {
             Some("undo") => Some(Edit::Undo),
             Some("redo") => Some(Edit::Redo),
-            _ => part("step").and_then(|step| {
-                let history = read_history(&step);
-                let step = history.made().next().cloned();
-                step.map(Edit::Make)
-            }),
+            _ => part("step").and_then(|step| read_step(&step)).map(Edit::Make),
         };
         match edit {
             Some(edit) => Some(Note::Edit(edit, part("place").zip(typed))),
@@ -358,6 +349,9 @@ pub fn fold(
             folded.left.push(left(field, Why::Theirs(theirs)));
         }
     }
+    if mine.is_empty() {
+        return folded;
+    }
     let refused = unreadable(job, reckoned, bench, place, &now, &mine, &texts.typed);
     for field in mine.iter().filter(|field| refused.contains(field)) {
         folded.left.push(left(field, Why::Unreadable));
@@ -407,9 +401,6 @@ fn unreadable<'a>(
             },
         }
     };
-    if mine.is_empty() {
-        return Vec::new();
-    }
     let Some(with) = sheet(&with_fields(now, mine, typed)) else {
         let is_title = matches!(place, Place::Title | Place::KeptTitle(_));
         return mine.iter().copied().filter(|field| is_title && title_is_wrong(field)).collect();
@@ -494,3 +485,6 @@ fn renamed(job: &Job, reckoned: &Reckoned, id: ItemId, new: &Item) -> Vec<Change
         _ => Vec::new(),
     }
 }
+
+#[cfg(test)]
+mod tests;
