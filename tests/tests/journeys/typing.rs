@@ -127,7 +127,15 @@ fn keys_of_the_keypad_tapped_at_once_are_all_taken() {
 fn an_untouched_size_is_written_over_and_a_formula_is_gone_on_with() {
     for screen in SCREENS {
         for pace in PACES {
-            let app = App::open_at(screen, "#/tape?strip=44%0AA+-+7&start_mark=2&unit=in");
+            let app = App::open_at(
+                screen,
+                "#/tape?strip=44%0AA+-+7&divide=parts&parts=4&start_mark=2&unit=in",
+            );
+            // By Enter as by a tap.
+            app.act(&[Tap("field-parts"), Keys("8"), Key(ENTER), Keys("12")], pace);
+            holds(&app, "parts", "8");
+            holds(&app, "start_mark", "12");
+            app.act(&[Key(ESCAPE)], pace);
             app.act(&[Tap("field-start_mark"), Keys("1 1/2")], pace);
             holds(&app, "start_mark", "1 1/2");
             app.act(&[Key(ESCAPE)], pace);

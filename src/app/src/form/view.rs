@@ -108,7 +108,6 @@ impl AtHand {
 
     /// Edits another place: the focus goes there at once.
     fn go_to(&self, slot: Slot) {
-        self.form.dispatch(Action::Edit(slot));
         let field = self.field(slot.field);
         let is_words = field.is_some_and(|field| matches!(field.kind, Kind::Words(_)));
         let answers = field.filter(|field| !choice::is_list(field)).and_then(choice::choices);
@@ -121,6 +120,8 @@ impl AtHand {
             _ => element_id(slot),
         };
         dom::focus(&id, !is_words && !*self.system_keyboard);
+        // An input tells of itself; a choice does not.
+        self.form.dispatch(Action::Edit(slot));
     }
 
     /// Takes a text typed in a place.
