@@ -78,7 +78,9 @@ fn the_browsers_promise_is_asked_for_and_told() {
         &app,
         "let given = false;
          StorageManager.prototype.persisted = async () => given;
-         StorageManager.prototype.persist = async () => given = true;",
+         StorageManager.prototype.persist = () => new Promise((tell) => {
+           window.answerYes = () => tell(given = true);
+         });",
     );
     app.go("#/jobs");
     let line = |start: &str| {
@@ -98,7 +100,11 @@ fn the_browsers_promise_is_asked_for_and_told() {
     pictures(&app, "device-settings");
     app.go("#/jobs");
     app.tap("new-job");
+    app.wait_until("the browser was asked", "return typeof window.answerYes === 'function'");
     app.tap("back");
+    line("The browser may delete your jobs");
+    // Some browsers ask a person first, who takes a while.
+    app.script("answerYes()");
     line("The jobs are on this device alone, and the browser keeps them.");
 }
 

@@ -165,6 +165,12 @@ fn a_planner_that_cannot_be_loaded_is_told_in_words() {
     // Before the first visit, so that it is kept nowhere.
     app.server
         .spoil(format!("/{}", wasm.expect("the planner")), reckoner_devserver::Fault::Garbled);
+    // It is told because the worker says so: the time that a start may take never ends here.
+    app.cdp(
+        "Page.addScriptToEvaluateOnNewDocument",
+        &json!({ "source": "const real = setTimeout;
+            window.setTimeout = (what, wait, ...more) => wait >= 20000 ? 0 : real(what, wait, ...more)" }),
+    );
     app.go("#/cut");
     app.wait_for_start();
     app.wait_until(
