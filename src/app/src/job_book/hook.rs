@@ -212,7 +212,11 @@ impl OnPage {
         let waiting = Waiting { edit, note, from, is_taken_over: false };
         self.0.waiting.borrow_mut().push_back(waiting);
         *self.0.book.borrow_mut() = Some(Rc::new(book));
-        self.tell(None);
+        if self.0.is_gone.get() {
+            self.changed();
+        } else {
+            self.tell(None);
+        }
         self.send();
         true
     }
@@ -410,7 +414,7 @@ impl OnPage {
 
     /// Fetches the job, with what pages that live no more had typed in it.
     pub(crate) async fn fetch(&self, bench: &Bench) {
-        if self.0.is_new.get() || self.0.is_gone.get() {
+        if self.0.is_new.get() {
             return;
         }
         if self.book().is_none() {
@@ -483,6 +487,10 @@ impl OnPage {
         };
         match Book::open(stored) {
             Ok((book, set_aside)) => {
+                // It was put back.
+                if self.0.is_gone.replace(false) {
+                    self.tell(None);
+                }
                 if !set_aside.is_empty() {
                     self.tell(Some(format!(
                         "{} of its items are damaged and were set aside. Everything else is here.",
