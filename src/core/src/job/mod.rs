@@ -41,7 +41,7 @@ pub use item::{
     RackBoard, Round, Saw, Screw, Sketch, Written, YardBoard,
 };
 pub use linked::kind_of;
-pub use names::{NameProblem, check_name};
+pub use names::{NameProblem, check_name, is_same_name, visible_name};
 pub use parts::{MOST_PIECES, PartSizes, part_sizes};
 pub use reckoned::{MeasureProblem, MeasureState, Reckoned};
 pub use since::since;
