@@ -1,7 +1,7 @@
 //! The job file: JSON, described by `job.schema.json`.
 
 use core::fmt;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use reckoner_core::job::{
     Item, ItemId, Job, MOST_MEASURES, MOST_NAME, MOST_NOTE, MOST_OTHERS, MOST_PARTS, check_name,
@@ -223,7 +223,6 @@ pub fn open_job(text: &str) -> Result<Opened, OpenProblem> {
 #[derive(Default)]
 struct Reading {
     items: BTreeMap<ItemId, Item>,
-    names: BTreeSet<String>,
     set_aside: Vec<SetAside>,
     measures: usize,
     parts: usize,
@@ -246,9 +245,6 @@ impl Reading {
                 if *count > most {
                     return Err(OpenProblem::TooMany(what, most));
                 }
-                if let Item::Measure(measure) = &item {
-                    self.names.insert(measure.name.trim().to_owned());
-                }
                 self.items.insert(id, item);
             }
             Err(why) => self.set_aside.push(SetAside { number, name, why, text }),
@@ -267,11 +263,12 @@ impl Reading {
         if self.items.contains_key(&id) {
             return Err("another item has the same id".to_owned());
         }
-        let item = stored.item.item()?;
+        let item = stored.item.item()?.with_visible_name(id);
         check_item(&ItemV1::from(&item))?;
         if let Item::Measure(measure) = &item {
-            let taken = self.names.get(measure.name.trim()).map(String::as_str);
-            check_name(&measure.name, taken.into_iter()).map_err(|problem| problem.to_string())?;
+            // Two of one name are both kept: the job says which one its formulas use.
+            check_name(&measure.name, core::iter::empty())
+                .map_err(|problem| problem.to_string())?;
         }
         Ok((id, item))
     }

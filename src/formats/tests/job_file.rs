@@ -4,6 +4,7 @@
 use proptest::prelude::*;
 use reckoner_core::job::{
     History, Item, ItemId, Job, Made, Measure, MeasureKind, Part, Saw, Step, Written, demo::demo,
+    visible_name,
 };
 use reckoner_core::measure::Unit;
 use reckoner_formats::{
@@ -98,6 +99,24 @@ fn a_damaged_item_is_set_aside_and_the_rest_opens() {
     assert!(opened.set_aside[1].text.contains("pot"), "the piece is kept as it stood");
 }
 
+/// Files from before names were looked at so closely, and files from elsewhere.
+#[test]
+fn names_that_cannot_be_seen_or_told_apart_lose_no_item() {
+    let size = |id: u64, name: &str| json!({"id": id, "kind": "measure", "rank": id, "name": name, "formula": "3"});
+    let items = json!([
+        size(1, "leg"),
+        size(2, "leg"),
+        size(3, "le\u{200b}g"),
+        size(4, "\u{202e}gel"),
+        size(5, "\u{2066}\u{2069}"),
+        {"id": 6, "kind": "round", "name": "ca\u{feff}n", "diameter": "6"},
+    ]);
+    let opened = open_job(&file(items).to_string()).expect("opens");
+    assert_eq!(opened.set_aside, []);
+    let names: Vec<_> = opened.job.items().map(|(_, item)| item.name().to_owned()).collect();
+    assert_eq!(names, ["leg", "leg", "leg", "gel", "no name 5", "can"]);
+}
+
 #[test]
 fn what_is_no_job_is_refused_with_a_reason() {
     let many = |n: usize| {
@@ -189,7 +208,7 @@ fn measure() -> impl Strategy<Value = Measure> {
 
 fn part() -> impl Strategy<Value = Part> {
     (
-        "\\PC{0,20}",
+        "\\PC{0,20}".prop_map(|name| visible_name(&name)),
         "\\PC{0,10}",
         any::<(bool, bool)>(),
         prop::collection::vec((any::<bool>(), prop::option::of("\\PC{0,6}")), 0..4),

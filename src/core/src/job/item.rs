@@ -1,6 +1,7 @@
 //! [`Item`]: what a job is made of. Plain data, with every measure as the user wrote it.
 
-use super::{CutPlan, CutTicks};
+use super::names::is_invisible;
+use super::{CutPlan, CutTicks, visible_name};
 use crate::calculators;
 use crate::sheet::{Kind, Side};
 
@@ -302,6 +303,32 @@ pub struct Sketch {
 }
 
 impl Item {
+    /// The item with what cannot be seen taken out of its name, as it is taken over from elsewhere.
+    /// A name of nothing else becomes one to be seen.
+    #[must_use]
+    pub fn with_visible_name(mut self, id: ItemId) -> Item {
+        let name = match &mut self {
+            Item::Measure(Measure { name, .. })
+            | Item::Part(Part { name, .. })
+            | Item::Kept(Kept { title: name, .. })
+            | Item::Match(Match { name, .. })
+            | Item::RackBoard(RackBoard { name, .. })
+            | Item::Round(Round { name, .. })
+            | Item::Saw(Saw { name, .. }) => name,
+            Item::CutPlan(plan) => &mut plan.title,
+            Item::YardBoard(_) | Item::Screw(_) | Item::Sketch(_) | Item::CutTicks(_) => {
+                return self;
+            }
+        };
+        if name.chars().any(is_invisible) {
+            *name = visible_name(name);
+            if name.is_empty() {
+                *name = format!("no name {}", id.0);
+            }
+        }
+        self
+    }
+
     /// Every text of the item that may use a name.
     pub(super) fn each_text(&mut self, change: &mut dyn FnMut(&mut String)) {
         match self {

@@ -45,7 +45,7 @@ pub use item::{
 };
 pub use labels::{Label, MOST_LABELS, TooManyLabels, labels};
 pub use linked::kind_of;
-pub use names::{NameProblem, check_name};
+pub use names::{NameProblem, check_name, is_same_name, visible_name};
 pub use parts::{MOST_PIECES, PartSizes, part_sizes};
 pub use reckoned::{MeasureProblem, MeasureState, Reckoned};
 pub use step::{Change, Step};

@@ -22,6 +22,8 @@ pub enum MeasureProblem {
     Circle(Vec<String>),
     /// The reckoning that it is linked to is gone, refuses, or has no such result.
     Link(String),
+    /// Another size has the same name, as it is seen; formulas use that one.
+    SameName,
 }
 
 impl fmt::Display for MeasureProblem {
@@ -36,6 +38,9 @@ impl fmt::Display for MeasureProblem {
                 )
             }
             MeasureProblem::Link(why) => f.write_str(why),
+            MeasureProblem::SameName => f.write_str(
+                "Another size has this name, and formulas use that one. Rename one of them.",
+            ),
         }
     }
 }
@@ -142,7 +147,7 @@ impl Reckoned {
             .map(|(id, it)| (id, it.clone()))
             .collect();
         let measures = job.measures();
-        let names = NameIndex::new(measures.into_iter().map(|(id, m)| (m.name.clone(), id)));
+        let names = NameIndex::new(measures.iter().map(|(id, m)| (m.name.as_str(), *id)));
         let mut reckoned = Reckoned {
             unit: job.unit,
             bench: *bench,
@@ -351,6 +356,7 @@ impl Reckoned {
         match &*item {
             Item::Measure(measure) => {
                 let planned = match (&measure.written, read.texts.first()) {
+                    _ if self.names.get(&measure.name) != Some(id) => Err(MeasureProblem::SameName),
                     (Written::Linked(linked), _) => self.linked_value(measure.kind, linked),
                     (Written::Formula(_), Some(Ok(formula))) => {
                         let names = NamesOf(&read, &self.measures);
@@ -524,12 +530,11 @@ impl Job {
     /// every entry of a kept reckoning that uses it.
     #[must_use]
     pub fn renaming(&self, id: ItemId, name: &str, reckoned: &Reckoned) -> Vec<super::Change> {
-        let Some(Item::Measure(measure)) = self.item(id) else { return Vec::new() };
-        let old = &measure.name;
+        let Some(Item::Measure(_)) = self.item(id) else { return Vec::new() };
         let mut changes = Vec::new();
         for (other, item) in self.items() {
             let mut renamed = item.clone();
-            renamed.each_text(&mut |text| *text = reckoned.with_name(text, old, name));
+            renamed.each_text(&mut |text| *text = reckoned.with_name(text, id, name));
             if let (true, Item::Measure(measure)) = (other == id, &mut renamed) {
                 name.clone_into(&mut measure.name);
             }
@@ -542,8 +547,8 @@ impl Job {
 }
 
 impl Reckoned {
-    /// A text with one name written differently, wherever the grammar finds that name.
-    fn with_name(&self, text: &str, old: &str, new: &str) -> String {
+    /// A text with the name of one measure written differently, wherever the grammar finds it.
+    fn with_name(&self, text: &str, id: ItemId, new: &str) -> String {
         let mut out = String::new();
         let mut at = 0;
         let mut before = ' ';
@@ -553,7 +558,8 @@ impl Reckoned {
             let length = if begins { self.names.longest_match(rest) } else { 0 };
             let piece = if length > 0 { rest.get(..length) } else { rest.get(..c.len_utf8()) };
             let piece = piece.unwrap_or("");
-            out.push_str(if length > 0 && piece == old { new } else { piece });
+            let is_it = length > 0 && self.names.get(piece) == Some(id);
+            out.push_str(if is_it { new } else { piece });
             before = piece.chars().next_back().unwrap_or(' ');
             at += piece.len().max(1);
         }

@@ -107,7 +107,7 @@ impl Job {
         &self,
         touched: &BTreeMap<ItemId, Option<&Item>>,
     ) -> Option<(&'static str, usize)> {
-        let kinds: [(&str, usize, fn(&Item) -> usize); 4] = [
+        let kinds: [(&str, usize, Count); 4] = [
             ("sizes", MOST_MEASURES, |item| usize::from(matches!(item, Item::Measure(_)))),
             ("parts", MOST_PARTS, |item| usize::from(matches!(item, Item::Part(_)))),
             ("other things", MOST_OTHERS, |item| {
@@ -150,6 +150,9 @@ impl Job {
         Change { id, before: self.item(id).cloned(), after: None }
     }
 }
+
+/// How many of something an item is.
+type Count = fn(&Item) -> usize;
 
 fn pieces(item: &Item) -> usize {
     match item {

@@ -1,7 +1,14 @@
 //! The names of a job: which are allowed, and how they are found in a formula.
 
+mod decomposed;
+mod seen;
+
 use core::fmt;
 use std::collections::BTreeMap;
+
+pub(super) use seen::is_invisible;
+pub use seen::visible_name;
+use seen::{Seen, key};
 
 use super::MOST_NAME;
 use crate::measure::text::{NoNames, TextProblemKind, parse};
@@ -15,8 +22,9 @@ pub enum NameProblem {
     TooLong,
     /// It reads as a measure or a unit: `2 in`, `mm`, `x`.
     IsAMeasure,
-    /// It has a control character or a line break.
-    ControlCharacter,
+    /// It has something that cannot be seen: a control character, a line break, a mark of direction
+    /// or of no width.
+    Invisible,
     /// Another measure has it.
     Taken,
 }
@@ -29,9 +37,9 @@ impl fmt::Display for NameProblem {
             NameProblem::IsAMeasure => {
                 f.write_str("This reads as a measure or a sign. Choose a name with a word in it.")
             }
-            NameProblem::ControlCharacter => {
-                f.write_str("A name is one line of ordinary characters.")
-            }
+            NameProblem::Invisible => f.write_str(
+                "Something in this name cannot be seen, such as a line break or a mark of direction. Type it again.",
+            ),
             NameProblem::Taken => {
                 f.write_str("Another measure has this name. Choose a different one.")
             }
@@ -55,15 +63,21 @@ pub fn check_name<'a>(
         Err(NameProblem::Empty)
     } else if trimmed.chars().count() > MOST_NAME {
         Err(NameProblem::TooLong)
-    } else if trimmed.chars().any(char::is_control) {
-        Err(NameProblem::ControlCharacter)
+    } else if trimmed.chars().any(is_invisible) {
+        Err(NameProblem::Invisible)
     } else if reads_as_a_measure(trimmed) {
         Err(NameProblem::IsAMeasure)
-    } else if others.any(|other| other == trimmed) {
+    } else if others.any(|other| is_same_name(other, trimmed)) {
         Err(NameProblem::Taken)
     } else {
         Ok(())
     }
+}
+
+/// Whether two names look the same: form and runs of white space do not count.
+#[must_use]
+pub fn is_same_name(one: &str, other: &str) -> bool {
+    one == other || key(one) == key(other)
 }
 
 /// A name must hold something that the grammar does not know, or it would hide a number.
@@ -85,7 +99,8 @@ fn reads_as_a_measure(name: &str) -> bool {
 
 /// Finds names in a formula by longest match.
 ///
-/// A match ends at a border of a word: `leg` is not found in `legs`.
+/// A match ends at a border of a word: `leg` is not found in `legs`. Names are found however their
+/// characters are put together, and whatever white space is between their words.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) struct NameIndex<T> {
     by_name: BTreeMap<String, T>,
@@ -93,24 +108,38 @@ pub(super) struct NameIndex<T> {
 
 impl<T: Copy> NameIndex<T> {
     /// An earlier pair wins over a later one of the same name.
-    pub(super) fn new(pairs: impl Iterator<Item = (String, T)>) -> NameIndex<T> {
+    pub(super) fn new<'a>(pairs: impl Iterator<Item = (&'a str, T)>) -> NameIndex<T> {
         let mut by_name = BTreeMap::new();
         for (name, value) in pairs {
-            by_name.entry(name).or_insert(value);
+            by_name.entry(key(name).into_owned()).or_insert(value);
         }
         NameIndex { by_name }
     }
 
     pub(super) fn get(&self, name: &str) -> Option<T> {
-        self.by_name.get(name).copied()
+        self.by_name.get(&*key(name)).copied()
     }
 
     /// Bytes of the longest name that `text` begins with.
+    pub(super) fn longest_match(&self, text: &str) -> usize {
+        let seen = Seen::of(text);
+        let mut most = seen.text.len();
+        loop {
+            let found = self.longest_within(&seen.text, most);
+            match seen.bytes_of(found) {
+                Some(bytes) => return bytes,
+                // It was cut off inside a character: an `e` is no beginning of an `é`.
+                None => most = found.saturating_sub(1),
+            }
+        }
+    }
+
+    /// The longest name of at most so many bytes that `text` begins with.
     ///
     /// Names that are a beginning of `text` sort before it; the search steps back through the
     /// sorted names, each time to the longest common beginning, so it looks at few of them.
-    pub(super) fn longest_match(&self, text: &str) -> usize {
-        let mut key = text;
+    fn longest_within(&self, text: &str, most: usize) -> usize {
+        let Some(mut key) = text.get(..text.floor_char_boundary(most)) else { return 0 };
         loop {
             let before = self
                 .by_name
