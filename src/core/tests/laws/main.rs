@@ -21,3 +21,4 @@ mod strength;
 mod tape;
 mod template;
 mod top;
+mod working;
