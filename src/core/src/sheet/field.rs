@@ -91,12 +91,17 @@ pub enum Least {
 }
 
 /// One of the answers of a choice.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Choice {
     /// Stable name: `both_ends`.
     pub id: &'static str,
     /// What the user reads.
     pub label: &'static str,
+}
+
+impl Choice {
+    /// Nothing to choose from.
+    pub(super) const NONE: Choice = Choice { id: "", label: "" };
 }
 
 /// What stands in a field before anything is typed.

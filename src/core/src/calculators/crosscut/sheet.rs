@@ -60,8 +60,16 @@ const RESULTS: &[ResultSpec] = &[
 ];
 
 fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let (board, trim, part) = (ask.length("board"), ask.length("trim"), ask.length("part"));
-    let (wanted, kerf, knots) = (ask.count("wanted"), ask.length("kerf"), ask.spans("knots"));
+    let (board, trim, part) = (
+        ask.length(ask.field("board")),
+        ask.length(ask.field("trim")),
+        ask.length(ask.field("part")),
+    );
+    let (wanted, kerf, knots) = (
+        ask.count(ask.field("wanted")),
+        ask.length(ask.field("kerf")),
+        ask.spans(ask.field("knots")),
+    );
     let input = Input {
         board: board?,
         trim: trim?,
@@ -178,13 +186,13 @@ fn working(input: &Input, answer: &Answer) -> Working {
     steps.push(if input.knots.is_empty() {
         let (usable, kerf, part) = (text(usable), text(input.kerf), text(input.part));
         Step {
-            rule: "parts = (usable + kerf) ÷ (part + kerf), whole ones only",
+            rule: "parts = (usable + kerf) ÷ (part + kerf), whole ones only".into(),
             put_in: say![format!("({usable} + {kerf}) ÷ ({part} + {kerf})")],
             gives: Value::Count(n_parts as u64),
         }
     } else {
         Step {
-            rule: "each part begins one kerf after the last, or where the next knot ends",
+            rule: "each part begins one kerf after the last, or where the next knot ends".into(),
             put_in: say![format!(
                 "from {} to {}",
                 text(answer.usable.from),
@@ -201,7 +209,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
         ));
     }
     steps.push(Step {
-        rule: "boards = wanted ÷ parts from one, rounded up",
+        rule: "boards = wanted ÷ parts from one, rounded up".into(),
         put_in: say![format!("{} ÷ {n_parts}", input.wanted)],
         gives: Value::Count(answer.boards.into()),
     });

@@ -168,30 +168,30 @@ const RESULTS: &[ResultSpec] = &[
 
 fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let hold = hold(ask);
-    let apart = match ask.choice("measured") {
-        "clear" => ask.length("clear").map(Apart::Clear),
+    let apart = match ask.choice(ask.field("measured")).id {
+        "clear" => ask.length(ask.field("clear")).map(Apart::Clear),
         "legs" => {
-            let clear = ask.length("between_legs");
-            let leg = ask.length("leg");
-            let set_back = ask.optional_length("set_back");
+            let clear = ask.length(ask.field("between_legs"));
+            let leg = ask.length(ask.field("leg"));
+            let set_back = ask.optional_length(ask.field("set_back"));
             clear.zip(leg).zip(set_back).map(|((clear, leg), set_back)| Apart::Legs {
                 clear,
                 leg,
                 set_back,
             })
         }
-        _ => ask.length("overall").map(Apart::Overall),
+        _ => ask.length(ask.field("overall")).map(Apart::Overall),
     };
-    let left = ask.length("left_part");
-    let right = ask.optional_length("right_part");
-    let dowel = ask.length("dowel");
-    let across = ask.optional_length("across");
-    let bits = Bits::of(ask.choice("bits"));
-    let height = ask.length("part_height");
-    let from_top = ask.optional_length("from_top");
-    let length = ask.length("part_length");
-    let from_front = ask.optional_length("from_front");
-    let least_wood = ask.optional_length("least_wood");
+    let left = ask.length(ask.field("left_part"));
+    let right = ask.optional_length(ask.field("right_part"));
+    let dowel = ask.length(ask.field("dowel"));
+    let across = ask.optional_length(ask.field("across"));
+    let bits = Bits::of(ask.choice(ask.field("bits")).id);
+    let height = ask.length(ask.field("part_height"));
+    let from_top = ask.optional_length(ask.field("from_top"));
+    let length = ask.length(ask.field("part_length"));
+    let from_front = ask.optional_length(ask.field("from_front"));
+    let least_wood = ask.optional_length(ask.field("least_wood"));
     let (left, dowel) = (left?, dowel?);
     let input = Input {
         hold: hold?,
@@ -215,12 +215,12 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
 }
 
 fn hold(ask: &mut Ask) -> Option<Hold> {
-    let choice = ask.choice("hold");
+    let choice = ask.choice(ask.field("hold")).id;
     if choice == "through" {
-        return ask.length("trim").map(|trim| Hold::Through { trim });
+        return ask.length(ask.field("trim")).map(|trim| Hold::Through { trim });
     }
-    let trim = if choice == "one_end" { ask.length("trim") } else { Some(Length::ZERO) };
-    let (depth, room) = (ask.length("depth"), ask.length("room"));
+    let trim = if choice == "one_end" { ask.length(ask.field("trim")) } else { Some(Length::ZERO) };
+    let (depth, room) = (ask.length(ask.field("depth")), ask.length(ask.field("room")));
     let blind = Blind { depth: depth?, room: room? };
     if choice == "one_end" {
         Some(Hold::OneEnd { trim: trim?, blind })

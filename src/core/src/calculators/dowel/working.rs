@@ -93,7 +93,7 @@ pub(super) fn working(input: &Input, answer: &Answer, bench: &Bench) -> Working 
         ));
     }
     steps.push(Step {
-        rule: "bit = dowel at its thickest, up to the next bit",
+        rule: "bit = dowel at its thickest, up to the next bit".into(),
         put_in: say![format!(
             "{}, bits by {}",
             fine(input.dowel.max(input.across), bench),

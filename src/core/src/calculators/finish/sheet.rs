@@ -81,22 +81,25 @@ const RESULTS: &[ResultSpec] = &[
 ];
 
 fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let parts = ask.sizes("parts");
-    let faces = match ask.choice("faces") {
+    let parts = ask.sizes(ask.field("parts"));
+    let faces = match ask.choice(ask.field("faces")).id {
         "not_underside" => Faces::NotTheUnderside,
         "show_face" => Faces::ShowFace,
         "ends" => Faces::Ends,
         _ => Faces::All,
     };
-    let coats = ask.count("coats");
+    let coats = ask.count(ask.field("coats"));
     // Both ends of what trade texts give for each surface.
-    let coverage = match ask.choice("surface") {
+    let coverage = match ask.choice(ask.field("surface")).id {
         "rough" => Some(range(100, 200)),
         "weathered" => Some(range(150, 200)),
-        "can" => ask.number("coverage").map(|feet| Coverage { least: feet, most: feet }),
+        "can" => ask.number(ask.field("coverage")).map(|feet| Coverage { least: feet, most: feet }),
         _ => Some(range(200, 400)),
     };
-    let (gallon, quart) = (ask.optional_money("gallon_price"), ask.optional_money("quart_price"));
+    let (gallon, quart) = (
+        ask.optional_money(ask.field("gallon_price")),
+        ask.optional_money(ask.field("quart_price")),
+    );
     let input = Input {
         parts: parts?,
         faces,
@@ -182,7 +185,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
     for (part, area) in input.parts.iter().zip(&answer.part_areas).take(6) {
         let [length, width, thickness] = [part.length, part.width, part.thickness].map(exact_text);
         steps.push(Step {
-            rule: "area = count × (faces × L × W + edges × L × T + ends × W × T)",
+            rule: "area = count × (faces × L × W + edges × L × T + ends × W × T)".into(),
             put_in: say![format!(
                 "{} × ({wide} × {length} × {width} + {edges} × {length} × {thickness} + {ends} × \
                  {width} × {thickness})",
@@ -194,12 +197,12 @@ fn working(input: &Input, answer: &Answer) -> Working {
     let feet = answer.area.in_square_feet().map_or_else(|_| String::new(), |feet| decimal(feet, 1));
     let gallons = |number| Value::Exact(number, 2, "gal");
     steps.push(Step {
-        rule: "first coat = area ÷ coverage, its low end",
+        rule: "first coat = area ÷ coverage, its low end".into(),
         put_in: say![format!("{feet} sq ft ÷ {} sq ft", input.coverage.least)],
         gives: gallons(answer.first_coat),
     });
     steps.push(Step {
-        rule: "all coats = first coat × (1 + 3/4 for each one more)",
+        rule: "all coats = first coat × (1 + 3/4 for each one more)".into(),
         put_in: say![format!(
             "{} gal × (1 + 3/4 × {})",
             decimal(answer.first_coat, 2),
@@ -208,12 +211,12 @@ fn working(input: &Input, answer: &Answer) -> Working {
         gives: gallons(answer.gallons_most),
     });
     steps.push(Step {
-        rule: "the same with the high end of the coverage",
+        rule: "the same with the high end of the coverage".into(),
         put_in: say![format!("{feet} sq ft ÷ {} sq ft", input.coverage.most)],
         gives: gallons(answer.gallons_least),
     });
     steps.push(Step {
-        rule: "cans that hold the most it may take, four quarts to a gallon",
+        rule: "cans that hold the most it may take, four quarts to a gallon".into(),
         put_in: say![format!("{} gal", decimal(answer.gallons_most, 2))],
         gives: Value::Words(say![answer.cans.in_words()]),
     });

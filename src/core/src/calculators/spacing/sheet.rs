@@ -118,30 +118,30 @@ const RESULTS: &[ResultSpec] = &[
 ];
 
 fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let length = ask.length("length");
-    let mode = ask.choice("mode");
+    let length = ask.length(ask.field("length"));
+    let mode = ask.choice(ask.field("mode")).id;
     let wish = match mode {
-        "count" => ask.count("count").map(Wish::Count),
-        "step" => ask.length("step").map(Wish::Step),
+        "count" => ask.count(ask.field("count")).map(Wish::Count),
+        "step" => ask.length(ask.field("step")).map(Wish::Step),
         "slats" | "slats_near" => {
-            let width = ask.length("slat_width");
+            let width = ask.length(ask.field("slat_width"));
             if mode == "slats" {
-                let count = ask.count("slats");
+                let count = ask.count(ask.field("slats"));
                 width.zip(count).map(|(width, count)| Wish::Slats { width, count })
             } else {
-                let gap = ask.length("slat_gap");
+                let gap = ask.length(ask.field("slat_gap"));
                 width.zip(gap).map(|(width, gap)| Wish::SlatsNear { width, gap })
             }
         }
-        _ => ask.length("greatest_gap").map(Wish::NoGapOver),
+        _ => ask.length(ask.field("greatest_gap")).map(Wish::NoGapOver),
     };
     let (left, right) = if SLATS.contains(&mode) {
-        (ask.optional_length("left_slat"), ask.optional_length("right_slat"))
+        (ask.optional_length(ask.field("left_slat")), ask.optional_length(ask.field("right_slat")))
     } else {
-        (ask.optional_length("left_end"), ask.optional_length("right_end"))
+        (ask.optional_length(ask.field("left_end")), ask.optional_length(ask.field("right_end")))
     };
-    let keep_out = ask.spans("keep_out");
-    let least_gap = ask.optional_length("least_gap");
+    let keep_out = ask.spans(ask.field("keep_out"));
+    let least_gap = ask.optional_length(ask.field("least_gap"));
     let (left, right) = (left?, right?);
     let end = |distance: Option<Length>| distance.map_or(End::LikeTheGaps, End::At);
     let input = Input {
@@ -343,12 +343,12 @@ fn working(input: &Input, answer: &Answer) -> Working {
     let total = total.map_or_else(|_| String::new(), text);
     match input.wish {
         Wish::Step(step) => steps.push(Step {
-            rule: "mark = end distance + whole steps, from each end, up to the middle",
+            rule: "mark = end distance + whole steps, from each end, up to the middle".into(),
             put_in: say![format!("steps of {}", text(step))],
             gives: Value::Count(answer.marks.len() as u64),
         }),
         Wish::NoGapOver(greatest) if answer.equal_gap.is_some() => steps.push(Step {
-            rule: "gaps = distance to fill ÷ greatest gap, rounded up",
+            rule: "gaps = distance to fill ÷ greatest gap, rounded up".into(),
             put_in: say![format!("{total} ÷ {}", text(greatest))],
             gives: Value::Count(gaps),
         }),
@@ -357,7 +357,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
     if let (Some(width), true) = (input.wish.slat_width(), answer.equal_gap.is_some()) {
         let count = answer.marks.len();
         steps.push(Step {
-            rule: "room for gaps = length - set ends - slats × slat width",
+            rule: "room for gaps = length - set ends - slats × slat width".into(),
             put_in: say![format!("{} - {count} × {}", text(input.length), text(width))],
             gives: Value::Words(say![total.clone()]),
         });

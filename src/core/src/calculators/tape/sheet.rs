@@ -85,15 +85,15 @@ const RESULTS: &[ResultSpec] = &[
 ];
 
 fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let strip = ask.strip("strip");
-    let start_mark = ask.length("start_mark");
-    let parts = match ask.choice("divide") {
+    let strip = ask.strip(ask.field("strip"));
+    let start_mark = ask.length(ask.field("start_mark"));
+    let parts = match ask.choice(ask.field("divide")).id {
         "half" => Some(2),
         "third" => Some(3),
-        "parts" => ask.count("parts"),
+        "parts" => ask.count(ask.field("parts")),
         _ => Some(1),
     };
-    let (letter, quantity) = ask.line_of("line", "strip", &strip?)?;
+    let (letter, quantity) = ask.line_of(ask.field("line"), ask.field("strip"), &strip?)?;
     let length = match quantity {
         Quantity::Bare(number) => Length::of(number, ask.unit()),
         Quantity::Length(length) => Ok(length),
@@ -121,7 +121,7 @@ fn plain(letter: &str, number: Number) -> sheet::Answer {
 /// An answer that is no length: it has no line on a tape.
 fn unmeasured(letter: &str, id: &'static str, label: &'static str, value: Value) -> sheet::Answer {
     let step = Step {
-        rule: "what the line comes to",
+        rule: "what the line comes to".into(),
         put_in: say![format!("line {letter}")],
         gives: value.clone(),
     };
@@ -227,23 +227,23 @@ fn other_units(length: Length) -> Vec<Figure> {
 
 fn working(letter: &str, input: &Input, answer: &Answer) -> Working {
     let mut steps = vec![Step {
-        rule: "length = what the line comes to",
+        rule: "length = what the line comes to".into(),
         put_in: say![format!("line {letter}")],
         gives: Value::Length(input.length, Rounding::Nearest),
     }];
     if input.parts > 1 {
         steps.push(Step {
-            rule: "one part = length ÷ parts",
+            rule: "one part = length ÷ parts".into(),
             put_in: say![format!("{} ÷ {}", exact_text(input.length), input.parts)],
             gives: Value::Length(answer.each, Rounding::Nearest),
         });
         steps.push(Step {
-            rule: "mark i = i × length ÷ parts, never by adding rounded parts",
+            rule: "mark i = i × length ÷ parts, never by adding rounded parts".into(),
             put_in: say![format!("i from 1 to {}", input.parts)],
             gives: Value::Lengths(answer.marks.clone()),
         });
         steps.push(Step {
-            rule: "error when stepped = parts × (one part at the nearest line) - length",
+            rule: "error when stepped = parts × (one part at the nearest line) - length".into(),
             put_in: say![format!(
                 "{} × {} - {}",
                 input.parts,
@@ -255,7 +255,7 @@ fn working(letter: &str, input: &Input, answer: &Answer) -> Working {
     }
     if !input.start_mark.is_zero() {
         steps.push(Step {
-            rule: "line to read = length + line at the start",
+            rule: "line to read = length + line at the start".into(),
             put_in: say![format!(
                 "{} + {}",
                 exact_text(input.length),

@@ -37,7 +37,7 @@ const FIELDS: &[Field] = &[Field::new(
 )];
 
 fn work(ask: &mut Ask) -> Option<Answer> {
-    ask.lengths("left");
+    ask.lengths(ask.field("left"));
     None
 }
 

@@ -54,24 +54,24 @@ pub(super) fn leg(input: &angles::leg::Input, answer: &angles::leg::Answer, tape
     let mut steps = Vec::new();
     if let angles::leg::Lean::FootOut(foot_out) = input.lean {
         steps.push(Step {
-            rule: "lean = the angle whose tangent is foot out ÷ height",
+            rule: "lean = the angle whose tangent is foot out ÷ height".into(),
             put_in: say![format!("{} ÷ {height}", exact_text(foot_out))],
             gives: degrees(answer.lean),
         });
     }
     steps.extend([
         Step {
-            rule: "along one edge = height ÷ cos lean",
+            rule: "along one edge = height ÷ cos lean".into(),
             put_in: say![format!("{height} ÷ cos {lean:.2}°")],
             gives: nearest(answer.edge),
         },
         Step {
-            rule: "blank = along one edge + width × tan lean",
+            rule: "blank = along one edge + width × tan lean".into(),
             put_in: say![answer.edge, format!(" + {width} × tan {lean:.2}°")],
             gives: nearest(answer.blank),
         },
         Step {
-            rule: "foot out = height × tan lean",
+            rule: "foot out = height × tan lean".into(),
             put_in: say![format!("{height} × tan {lean:.2}°")],
             gives: nearest(answer.foot_out),
         },
@@ -144,17 +144,18 @@ pub(super) fn two_ways(
     };
     let mut steps = vec![
         Step {
-            rule: "tan of the lean = √(tan² front to back + tan² side to side)",
+            rule: "tan of the lean = √(tan² front to back + tan² side to side)".into(),
             put_in: say![format!("√(tan² {rake:.2}° + tan² {splay:.2}°)")],
             gives: degrees(answer.resultant),
         },
         Step {
-            rule: "sightline = the angle whose tangent is tan side to side ÷ tan front to back",
+            rule: "sightline = the angle whose tangent is tan side to side ÷ tan front to back"
+                .into(),
             put_in: say![format!("tan {splay:.2}° ÷ tan {rake:.2}°")],
             gives: degrees(answer.sightline),
         },
         Step {
-            rule: "along the middle = height ÷ cos lean",
+            rule: "along the middle = height ÷ cos lean".into(),
             put_in: say![format!("{height} ÷ cos {lean:.2}°")],
             gives: nearest(answer.middle),
         },
@@ -163,18 +164,21 @@ pub(super) fn two_ways(
     let (gauge, tilt) = (answer.gauge.in_degrees(), answer.tilt.in_degrees());
     steps.extend(match input.faces {
         Faces::Turned => vec![Step {
-            rule: "blank = along the middle + thickness × tan lean",
+            rule: "blank = along the middle + thickness × tan lean".into(),
             put_in: say![answer.middle, format!(" + {thickness} × tan {lean:.2}°")],
             gives: nearest(answer.blank),
         }],
         Faces::Square => vec![
             Step {
-                rule: "tan of the gauge = tan front to back × cos side to side; tilt = side to side",
+                rule:
+                    "tan of the gauge = tan front to back × cos side to side; tilt = side to side"
+                        .into(),
                 put_in: say![format!("tan {rake:.2}° × cos {splay:.2}°")],
                 gives: degrees(answer.gauge),
             },
             Step {
-                rule: "blank = along the middle + thickness × (tan gauge + sin tilt ÷ cos lean)",
+                rule: "blank = along the middle + thickness × (tan gauge + sin tilt ÷ cos lean)"
+                    .into(),
                 put_in: say![
                     answer.middle,
                     format!(" + {thickness} × (tan {gauge:.2}° + sin {tilt:.2}° ÷ cos {lean:.2}°)")
@@ -296,18 +300,19 @@ fn sides_steps(input: &angles::sides::Input, answer: &angles::sides::Answer) -> 
     };
     let put_in = || say![format!("lean {lean:.2}°, 180° ÷ {} = {half:.2}°", input.sides)];
     let mut steps = vec![
-        Step { rule: gauge_rule, put_in: put_in(), gives: degrees(answer.setting.gauge) },
-        Step { rule: tilt_rule, put_in: put_in(), gives: degrees(answer.setting.tilt) },
+        Step { rule: gauge_rule.into(), put_in: put_in(), gives: degrees(answer.setting.gauge) },
+        Step { rule: tilt_rule.into(), put_in: put_in(), gives: degrees(answer.setting.tilt) },
     ];
     if let (Some(size), Some((wide, narrow))) = (input.size, answer.edges) {
         let (across, board) = (exact_text(size.across), exact_text(size.board));
         steps.push(Step {
-            rule: "wide end of a side = across × tan(180° ÷ sides)",
+            rule: "wide end of a side = across × tan(180° ÷ sides)".into(),
             put_in: say![format!("{across} × tan {half:.2}°")],
             gives: nearest(wide),
         });
         steps.push(Step {
-            rule: "narrow end of a side = (across - 2 × board × sin lean) × tan(180° ÷ sides)",
+            rule: "narrow end of a side = (across - 2 × board × sin lean) × tan(180° ÷ sides)"
+                .into(),
             put_in: say![format!("({across} - 2 × {board} × sin {lean:.2}°) × tan {half:.2}°")],
             gives: nearest(narrow),
         });

@@ -217,7 +217,7 @@ const RESULTS: &[ResultSpec] = &[
 ];
 
 fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    match ask.choice("mode") {
+    match ask.choice(ask.field("mode")).id {
         "leg" => work_leg(ask),
         "two_ways" => work_two_ways(ask),
         _ => work_sides(ask),
@@ -225,13 +225,13 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
 }
 
 fn work_leg(ask: &mut Ask) -> Option<sheet::Answer> {
-    let (height, width) = (ask.length("height"), ask.length("width"));
-    let lean = if ask.choice("known") == "foot_out" {
-        ask.length("foot_out").map(leg::Lean::FootOut)
+    let (height, width) = (ask.length(ask.field("height")), ask.length(ask.field("width")));
+    let lean = if ask.choice(ask.field("known")).id == "foot_out" {
+        ask.length(ask.field("foot_out")).map(leg::Lean::FootOut)
     } else {
-        ask.number("angle").map(leg::Lean::Degrees)
+        ask.number(ask.field("angle")).map(leg::Lean::Degrees)
     };
-    let apart = ask.optional_length("apart");
+    let apart = ask.optional_length(ask.field("apart"));
     let input = leg::Input { height: height?, lean: lean?, width: width?, apart: apart? };
     match leg::reckon(&input) {
         Ok(answer) => Some(lay_out::leg(&input, &answer, ask.bench().tape)),
@@ -240,11 +240,11 @@ fn work_leg(ask: &mut Ask) -> Option<sheet::Answer> {
 }
 
 fn work_two_ways(ask: &mut Ask) -> Option<sheet::Answer> {
-    let (height, thickness) = (ask.length("height"), ask.length("thickness"));
-    let (rake, splay) = (ask.number("rake"), ask.number("splay"));
-    let apart_splay = ask.optional_length("apart");
-    let apart_rake = ask.optional_length("apart_front");
-    let faces = match ask.choice("faces") {
+    let (height, thickness) = (ask.length(ask.field("height")), ask.length(ask.field("thickness")));
+    let (rake, splay) = (ask.number(ask.field("rake")), ask.number(ask.field("splay")));
+    let apart_splay = ask.optional_length(ask.field("apart"));
+    let apart_rake = ask.optional_length(ask.field("apart_front"));
+    let faces = match ask.choice(ask.field("faces")).id {
         "square" => two_ways::Faces::Square,
         _ => two_ways::Faces::Turned,
     };
@@ -264,18 +264,19 @@ fn work_two_ways(ask: &mut Ask) -> Option<sheet::Answer> {
 }
 
 fn work_sides(ask: &mut Ask) -> Option<sheet::Answer> {
-    let (sides, lean) = (ask.count("sides"), ask.number("lean"));
-    let joint = match ask.choice("joint") {
+    let (sides, lean) = (ask.count(ask.field("sides")), ask.number(ask.field("lean")));
+    let joint = match ask.choice(ask.field("joint")).id {
         "butt" => sides::Joint::Butt,
         _ => sides::Joint::Mitred,
     };
-    let lay = match ask.choice("lay") {
+    let lay = match ask.choice(ask.field("lay")).id {
         "on_edge" => Lay::OnEdge,
         _ => Lay::Flat,
     };
     // Lengths are worked out only when both sizes are given.
     let size = if joint == sides::Joint::Mitred {
-        let (across, board) = (ask.optional_length("across"), ask.optional_length("board"));
+        let (across, board) =
+            (ask.optional_length(ask.field("across")), ask.optional_length(ask.field("board")));
         across?.zip(board?).map(|(across, board)| sides::Size { across, board })
     } else {
         None

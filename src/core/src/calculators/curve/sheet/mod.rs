@@ -218,7 +218,7 @@ const RESULTS: &[ResultSpec] = &[
 ];
 
 fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    match ask.choice("mode") {
+    match ask.choice(ask.field("mode")).id {
         "arc" => work_arc(ask),
         "rim" => work_rim(ask),
         "corner" => work_corner(ask),
@@ -228,9 +228,13 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
 }
 
 fn work_arc(ask: &mut Ask) -> Option<sheet::Answer> {
-    let (chord, rise, step) = (ask.length("chord"), ask.length("rise"), ask.length("step"));
-    let (board, things) = (board(ask), ask.lengths("things"));
-    let crown = ask.choice("shape") == "crown";
+    let (chord, rise, step) = (
+        ask.length(ask.field("chord")),
+        ask.length(ask.field("rise")),
+        ask.length(ask.field("step")),
+    );
+    let (board, things) = (board(ask), ask.lengths(ask.field("things")));
+    let crown = ask.choice(ask.field("shape")).id == "crown";
     let input =
         arc::Input { chord: chord?, rise: rise?, step: step?, board: board?, things: things? };
     match arc::reckon(&input) {
@@ -240,10 +244,11 @@ fn work_arc(ask: &mut Ask) -> Option<sheet::Answer> {
 }
 
 fn work_rim(ask: &mut Ask) -> Option<sheet::Answer> {
-    let input = if ask.choice("measured") == "around" {
-        rim::Input::Around(ask.length("around")?)
+    let input = if ask.choice(ask.field("measured")).id == "around" {
+        rim::Input::Around(ask.length(ask.field("around"))?)
     } else {
-        let (chord, rise) = (ask.length("short_chord"), ask.length("short_rise"));
+        let (chord, rise) =
+            (ask.length(ask.field("short_chord")), ask.length(ask.field("short_rise")));
         rim::Input::Straightedge { chord: chord?, rise: rise? }
     };
     match rim::reckon(&input) {
@@ -253,9 +258,9 @@ fn work_rim(ask: &mut Ask) -> Option<sheet::Answer> {
 }
 
 fn work_corner(ask: &mut Ask) -> Option<sheet::Answer> {
-    let (radius, corner) = (ask.length("radius"), ask.number("corner"));
-    let (edge, things) = (ask.optional_length("edge"), ask.lengths("things"));
-    let both = ask.choice("corners") == "both";
+    let (radius, corner) = (ask.length(ask.field("radius")), ask.number(ask.field("corner")));
+    let (edge, things) = (ask.optional_length(ask.field("edge")), ask.lengths(ask.field("things")));
+    let both = ask.choice(ask.field("corners")).id == "both";
     let input =
         corner::Input { radius: radius?, corner: corner?, edge: edge?, both, things: things? };
     match corner::reckon(&input) {
@@ -265,7 +270,7 @@ fn work_corner(ask: &mut Ask) -> Option<sheet::Answer> {
 }
 
 fn work_end(ask: &mut Ask) -> Option<sheet::Answer> {
-    let (width, things) = (ask.length("end_width"), ask.lengths("things"));
+    let (width, things) = (ask.length(ask.field("end_width")), ask.lengths(ask.field("things")));
     let (width, things) = (width?, things?);
     let result = corner::Input::whole_end(width, things)
         .map_err(Problems::<Problem>::from)
@@ -277,8 +282,12 @@ fn work_end(ask: &mut Ask) -> Option<sheet::Answer> {
 }
 
 fn work_s_curve(ask: &mut Ask) -> Option<sheet::Answer> {
-    let (run, offset, step) = (ask.length("run"), ask.length("offset"), ask.length("step"));
-    let (board, things) = (board(ask), ask.lengths("things"));
+    let (run, offset, step) = (
+        ask.length(ask.field("run")),
+        ask.length(ask.field("offset")),
+        ask.length(ask.field("step")),
+    );
+    let (board, things) = (board(ask), ask.lengths(ask.field("things")));
     let input =
         s_curve::Input { run: run?, offset: offset?, step: step?, board: board?, things: things? };
     match s_curve::reckon(&input) {
@@ -289,7 +298,7 @@ fn work_s_curve(ask: &mut Ask) -> Option<sheet::Answer> {
 
 /// The board, or `Some(None)` when its width is left empty; the wood to leave matters only then.
 fn board(ask: &mut Ask) -> Option<Option<Board>> {
-    let Some(width) = ask.optional_length("board")? else { return Some(None) };
-    let keep = ask.length("keep")?;
+    let Some(width) = ask.optional_length(ask.field("board"))? else { return Some(None) };
+    let keep = ask.length(ask.field("keep"))?;
     Some(Some(Board { width, keep }))
 }

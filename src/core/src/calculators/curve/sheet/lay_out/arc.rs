@@ -25,12 +25,12 @@ pub(in super::super) fn lay_out(
     );
     let mut steps = vec![
         Step {
-            rule: "radius = chord × chord ÷ (8 × rise) + rise ÷ 2",
+            rule: "radius = chord × chord ÷ (8 × rise) + rise ÷ 2".into(),
             put_in: say![format!("{chord} × {chord} ÷ (8 × {rise}) + {rise} ÷ 2")],
             gives: nearest(answer.radius),
         },
         Step {
-            rule: "height at a mark = √(radius² - mark²) - (radius - rise)",
+            rule: "height at a mark = √(radius² - mark²) - (radius - rise)".into(),
             put_in: say![
                 format!("radius {}, marks every ", exact_text(answer.radius)),
                 input.step,
@@ -39,7 +39,7 @@ pub(in super::super) fn lay_out(
             gives: Value::Lengths(answer.marks.iter().map(|mark| mark.height).collect()),
         },
         Step {
-            rule: "along the curve = radius × angle at the centre, in radians",
+            rule: "along the curve = radius × angle at the centre, in radians".into(),
             put_in: say![format!(
                 "{} × {:.4}",
                 exact_text(answer.radius),

@@ -16,12 +16,12 @@ fn corner_steps(input: &Asked, answer: &Reckoned) -> Vec<Step> {
     let half = input.corner.to_f64() / 2.0;
     vec![
         Step {
-            rule: "where the round meets the edge = radius ÷ tan(corner ÷ 2)",
+            rule: "where the round meets the edge = radius ÷ tan(corner ÷ 2)".into(),
             put_in: say![format!("{radius} ÷ tan {half:.1}°")],
             gives: nearest(answer.tangent),
         },
         Step {
-            rule: "off the corner = radius × (1 ÷ sin(corner ÷ 2) - 1)",
+            rule: "off the corner = radius × (1 ÷ sin(corner ÷ 2) - 1)".into(),
             put_in: say![format!("{radius} × (1 ÷ sin {half:.1}° - 1)")],
             gives: nearest(answer.lost),
         },
@@ -115,7 +115,7 @@ pub(in super::super) fn lay_out_end(
         template: Some(template::of_corner(input, answer)),
         working: Working {
             steps: vec![Step {
-                rule: "radius = width ÷ 2, so the diameter is the width",
+                rule: "radius = width ÷ 2, so the diameter is the width".into(),
                 put_in: say![format!("{} ÷ 2", exact_text(width))],
                 gives: nearest(input.radius),
             }],

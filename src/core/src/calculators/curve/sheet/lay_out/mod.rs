@@ -102,7 +102,7 @@ fn narrowest(board: Option<Board>, left: Option<Length>, takes: Length) -> Optio
     let (board, left) = (board?, left?);
     let figure = Figure::length("narrowest", "Left at the narrowest", "across the board", left);
     let step = Step {
-        rule: "left at the narrowest = board width - rise",
+        rule: "left at the narrowest = board width - rise".into(),
         put_in: say![format!("{} - {}", exact_text(board.width), exact_text(takes))],
         gives: nearest(left),
     };

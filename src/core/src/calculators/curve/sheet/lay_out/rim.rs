@@ -12,7 +12,7 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
     let (step, source) = match *input {
         Asked::Around(around) => (
             Step {
-                rule: "radius = once round ÷ (2 × π)",
+                rule: "radius = once round ÷ (2 × π)".into(),
                 put_in: say![format!("{} ÷ 6.2832", exact_text(around))],
                 gives: nearest(answer.radius),
             },
@@ -21,7 +21,7 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
         Asked::Straightedge { chord, rise } => {
             let (chord, rise) = (exact_text(chord), exact_text(rise));
             let step = Step {
-                rule: "radius = chord × chord ÷ (8 × rise) + rise ÷ 2",
+                rule: "radius = chord × chord ÷ (8 × rise) + rise ÷ 2".into(),
                 put_in: say![format!("{chord} × {chord} ÷ (8 × {rise}) + {rise} ÷ 2")],
                 gives: nearest(answer.radius),
             };

@@ -21,12 +21,13 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
     );
     let mut steps = vec![
         Step {
-            rule: "radius = (run × run + offset × offset) ÷ (4 × offset)",
+            rule: "radius = (run × run + offset × offset) ÷ (4 × offset)".into(),
             put_in: say![format!("({run} × {run} + {offset} × {offset}) ÷ (4 × {offset})")],
             gives: nearest(answer.radius),
         },
         Step {
-            rule: "height up to the middle = radius - √(radius² - mark²); beyond it, turned over",
+            rule: "height up to the middle = radius - √(radius² - mark²); beyond it, turned over"
+                .into(),
             put_in: say![format!("radius {}, marks every ", exact_text(answer.radius)), input.step],
             gives: Value::Lengths(answer.marks.iter().map(|mark| mark.height).collect()),
         },
