@@ -73,7 +73,13 @@ impl WayOut {
 
     /// Advice that one field carries out.
     #[must_use]
-    pub fn set(sentence: Sentence, field: &'static str, text: String) -> Option<WayOut> {
+    pub fn set(sentence: Sentence, field: &Field, text: String) -> Option<WayOut> {
+        WayOut::set_id(sentence, field.id, text)
+    }
+
+    /// The same by the id of the field: goes when every calculator has its fields as constants.
+    #[must_use]
+    pub fn set_id(sentence: Sentence, field: &'static str, text: String) -> Option<WayOut> {
         Some(WayOut { sentence, set: vec![(field, text)] })
     }
 }

@@ -125,6 +125,12 @@ impl From<Number> for Amount {
     }
 }
 
+impl From<i32> for Amount {
+    fn from(number: i32) -> Amount {
+        Amount(number.to_string())
+    }
+}
+
 impl From<u32> for Amount {
     fn from(count: u32) -> Amount {
         Amount(count.to_string())

@@ -72,12 +72,12 @@ impl sheet::Problem for Problem {
         match *self {
             Problem::Upright => WayOut::advice(say!["Give one of the two angles."]),
             Problem::FeatherEdge { .. } => {
-                WayOut::set(say!["Mitre the ends."], "joint", "mitred".to_owned())
+                WayOut::set_id(say!["Mitre the ends."], "joint", "mitred".to_owned())
             }
             Problem::SidesMeet { taken, .. } => {
                 let enough = (taken + Length::sixty_fourths(64)).ok()?;
                 let whole = Length::of_inch(enough.in_inches().ceil(), 1).ok()?;
-                WayOut::set(
+                WayOut::set_id(
                     say!["Use narrower boards, or ", whole, " across or more."],
                     "across",
                     exact_text(whole),

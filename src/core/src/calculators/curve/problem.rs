@@ -128,12 +128,14 @@ impl sheet::Problem for Problem {
     fn way_out(&self) -> Option<WayOut> {
         match *self {
             Problem::RiseOverHalf { half, field } => {
-                WayOut::set(say!["Use a rise of ", half, " or less."], field, exact_text(half))
+                WayOut::set_id(say!["Use a rise of ", half, " or less."], field, exact_text(half))
             }
-            Problem::TooSteep { run, .. } => {
-                WayOut::set(say!["Use an offset of ", run, " or less."], "offset", exact_text(run))
-            }
-            Problem::TooManyMarks { least, .. } => WayOut::set(
+            Problem::TooSteep { run, .. } => WayOut::set_id(
+                say!["Use an offset of ", run, " or less."],
+                "offset",
+                exact_text(run),
+            ),
+            Problem::TooManyMarks { least, .. } => WayOut::set_id(
                 say!["Use a step of ", (least, Rounding::Up), " or more."],
                 "step",
                 exact_text(least),
@@ -142,12 +144,12 @@ impl sheet::Problem for Problem {
                 let needed = (rise + board.keep).ok()?;
                 if board.keep.is_positive() {
                     let words = say!["Use a board of ", (needed, Rounding::Up), " or more."];
-                    WayOut::set(words, "board", exact_text(needed))
+                    WayOut::set_id(words, "board", exact_text(needed))
                 } else {
                     WayOut::advice(say!["Use a board of more than ", needed, "."])
                 }
             }
-            Problem::EdgeTooShort { largest, .. } if largest.is_positive() => WayOut::set(
+            Problem::EdgeTooShort { largest, .. } if largest.is_positive() => WayOut::set_id(
                 say!["Use a radius of ", (largest, Rounding::Down), " or less."],
                 "radius",
                 exact_text(largest),

@@ -235,34 +235,36 @@ impl sheet::Problem for Problem {
             Problem::NothingBetween { parts } => {
                 WayOut::advice(say!["Outside to outside must be more than ", *parts, "."])
             }
-            Problem::PartOverLeg { part, .. } => {
-                WayOut::set(say!["The leg must be ", *part, " or more."], "leg", exact_text(*part))
-            }
-            Problem::SetBackTooFar { most, .. } => WayOut::set(
+            Problem::PartOverLeg { part, .. } => WayOut::set_id(
+                say!["The leg must be ", *part, " or more."],
+                "leg",
+                exact_text(*part),
+            ),
+            Problem::SetBackTooFar { most, .. } => WayOut::set_id(
                 say!["Set it back by ", *most, " or less."],
                 "set_back",
                 exact_text(*most),
             ),
             Problem::DeeperThanPart { part, .. } => {
                 let most = most_depth(*part)?;
-                WayOut::set(say!["Drill ", most, " deep or less."], "depth", exact_text(most))
+                WayOut::set_id(say!["Drill ", most, " deep or less."], "depth", exact_text(most))
             }
             Problem::NoDepthLeft { depth, .. } => {
                 let most = (*depth / 4).ok()?;
-                WayOut::set(say!["Leave ", most, " or less."], "room", exact_text(most))
+                WayOut::set_id(say!["Leave ", most, " or less."], "room", exact_text(most))
             }
             Problem::DowelTooBig { most, .. } if most.is_positive() => Some(WayOut {
                 sentence: say![format!("Up to {} fits.", exact_text(*most))],
                 set: vec![("dowel", exact_text(*most)), ("across", String::new())],
             }),
             Problem::DowelTooBig { .. } => WayOut::advice(say!["Use a higher part."]),
-            Problem::PartTooShort { least, .. } => WayOut::set(
+            Problem::PartTooShort { least, .. } => WayOut::set_id(
                 say!["It takes a length of ", *least, "."],
                 "part_length",
                 exact_text(*least),
             ),
             Problem::NearEdge { clear, .. } => {
-                WayOut::set(say!["Use ", *clear, "."], self.field(), exact_text(*clear))
+                WayOut::set_id(say!["Use ", *clear, "."], self.field(), exact_text(*clear))
             }
             Problem::TooFine => WayOut::advice(say!["Use sizes from a tape."]),
         }

@@ -251,7 +251,7 @@ impl sheet::Problem for Problem {
             Problem::EndsMeet { length, width, from, right, is_slats } => {
                 ends_apart(*length, *width, *from, *right, *is_slats)
             }
-            Problem::EndInZone { is_left, is_slats, clear: Some(clear), .. } => WayOut::set(
+            Problem::EndInZone { is_left, is_slats, clear: Some(clear), .. } => WayOut::set_id(
                 say!["It is clear at ", *clear, "."],
                 end_field(*is_left, *is_slats),
                 exact_text(*clear),
@@ -264,33 +264,33 @@ impl sheet::Problem for Problem {
                     .iter()
                     .map(|zone| format!("{} to {}", exact_text(zone.from), exact_text(zone.to)))
                     .collect();
-                WayOut::set(say!["Leave it out."], "keep_out", zones.join(", "))
+                WayOut::set_id(say!["Leave it out."], "keep_out", zones.join(", "))
             }
             Problem::TooManyZones { .. } => {
                 WayOut::advice(say!["Join zones that lie close together."])
             }
             Problem::OneForTwoEnds { field } => {
-                WayOut::set(say!["Use two."], field, "2".to_owned())
+                WayOut::set_id(say!["Use two."], field, "2".to_owned())
             }
             Problem::NoRoom { field, fits, .. } => {
-                WayOut::set(say![*fits, " fit."], field, fits.to_string())
+                WayOut::set_id(say![*fits, " fit."], field, fits.to_string())
             }
-            Problem::GapTooSmall { smallest, .. } => WayOut::set(
+            Problem::GapTooSmall { smallest, .. } => WayOut::set_id(
                 say!["Allow gaps up to ", *smallest, "."],
                 "greatest_gap",
                 exact_text(*smallest),
             ),
             Problem::LeastOverGap { gap, .. } => {
-                WayOut::set(say!["Use ", *gap, " or less."], "least_gap", exact_text(*gap))
+                WayOut::set_id(say!["Use ", *gap, " or less."], "least_gap", exact_text(*gap))
             }
             Problem::LeastTooLarge { .. } => {
-                WayOut::set(say!["Leave the least gap open."], "least_gap", String::new())
+                WayOut::set_id(say!["Leave the least gap open."], "least_gap", String::new())
             }
             Problem::TooManySteps { step } => {
-                WayOut::set(say!["Use ", *step, " or more."], "step", exact_text(*step))
+                WayOut::set_id(say!["Use ", *step, " or more."], "step", exact_text(*step))
             }
             Problem::TooManySlats { gap } => {
-                WayOut::set(say!["Use ", *gap, " or more."], "slat_gap", exact_text(*gap))
+                WayOut::set_id(say!["Use ", *gap, " or more."], "slat_gap", exact_text(*gap))
             }
             Problem::StepInZone { clear: Some((left, right)), .. } => Some(WayOut {
                 sentence: say!["Start ", *left, " from the left and ", *right, " from the right."],
@@ -300,7 +300,7 @@ impl sheet::Problem for Problem {
                 WayOut::advice(say!["Space them evenly instead: the marks then miss the zones."])
             }
             Problem::SlatTooWide { length, .. } => {
-                WayOut::set(say!["Up to ", *length, " fits."], "slat_width", exact_text(*length))
+                WayOut::set_id(say!["Up to ", *length, " fits."], "slat_width", exact_text(*length))
             }
             Problem::TooFine => WayOut::advice(say!["Use sizes from a tape."]),
         }
