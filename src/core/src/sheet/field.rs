@@ -100,6 +100,12 @@ pub struct Choice {
 }
 
 impl Choice {
+    /// An answer with its id and what the user reads.
+    #[must_use]
+    pub const fn new(id: &'static str, label: &'static str) -> Choice {
+        Choice { id, label }
+    }
+
     /// Nothing to choose from.
     pub(super) const NONE: Choice = Choice { id: "", label: "" };
 }

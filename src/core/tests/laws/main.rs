@@ -7,6 +7,7 @@ mod cutting_forms;
 mod dowel;
 mod finish;
 mod frame;
+mod ids;
 mod job;
 mod job_edits;
 mod lumber;

@@ -86,6 +86,7 @@ const DOWEL: Listed = Listed {
         "not written as a formula",
     )],
     not_yet: &[
+        "between the parts = between the legs + leg - part - set-back for each",
         "between the parts = between the legs + (leg - part) ÷ 2 for each",
         "between the parts = outside to outside - both parts",
         "bit = dowel at its thickest, up to the next bit",
@@ -95,12 +96,11 @@ const DOWEL: Listed = Listed {
 
 const FINISH: Listed = Listed {
     slug: "finish",
-    in_words: &[],
-    not_yet: &[
-        "all coats = first coat × (1 + 3/4 for each one more)",
+    in_words: &[(
         "cans that hold the most it may take, four quarts to a gallon",
-        "the same with the high end of the coverage",
-    ],
+        "the cheapest of a few cans",
+    )],
+    not_yet: &[],
 };
 
 const FRAME: Listed = Listed {
@@ -169,6 +169,7 @@ const RESAW_RIP: Listed = Listed {
     slug: "resaw-rip",
     in_words: &[("fence = what there is - what comes off this face", "not written as a formula")],
     not_yet: &[
+        "blade height from both edges = depth ÷ 2 + 1/4 in, at most the reach",
         "step with opposite faces at the fence = thickness - kerf - 2 × fence",
         "strip = (usable - kerfs between) ÷ strips, down to a mark",
         "usable width = board - what is cleaned off its edges",
