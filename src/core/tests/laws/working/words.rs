@@ -157,6 +157,7 @@ const MOISTURE: Listed = Listed {
         ("wettest month of the place", "not written as a formula"),
     ],
     not_yet: &[
+        "later over today = (100 - S later) ÷ (100 - S today), S = 6.031 - 0.215 × M, 0 when wet",
         "by the green size: width × (later over today - 1)",
         "one board later = width today × later over today",
         "swing = width × (lost when driest - lost when wettest)",
