@@ -17,7 +17,6 @@ const NOT_YET: &[&str] = &[
     "moisture",
     "resaw-rip",
     "screws",
-    "spacing",
     "strength",
     "tape",
     "top",

@@ -219,17 +219,10 @@ const SCREWS: Listed = Listed {
 const SPACING: Listed = Listed {
     slug: "spacing",
     in_words: &[
-        ("check: set ends + every gap + every slat = length", "not written as a formula"),
-        (
-            "mark = end distance + whole steps, from each end, up to the middle",
-            "not written as a formula",
-        ),
+        ("fewest gaps that keep clear and leave a mark", "a search"),
+        ("mark = end distance + whole steps, from each end, up to the middle", "a list of marks"),
     ],
-    not_yet: &[
-        "gaps = distance to fill ÷ greatest gap, rounded up",
-        "room for gaps = length - set ends - slats × slat width",
-        "smallest widest gap = distance between two places held by zones or ends ÷ gaps",
-    ],
+    not_yet: &[],
 };
 
 const STRENGTH: Listed = Listed {
