@@ -142,7 +142,7 @@ pub fn with_units(fields: &'static [Field], entries: &Entries, bench: &Bench) ->
                 zones.collect::<Vec<_>>().join(", ")
             }),
             Kind::Sizes => ask
-                .sizes(field.id)
+                .sizes(field)
                 .map(|parts| parts.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")),
             _ => None,
         };
