@@ -19,6 +19,7 @@ pub(super) const LIST: &[Listed] = &[
 const ANGLES: Listed = Listed {
     slug: "angles",
     in_words: &[
+        ("lean = the angle whose tangent is foot out ÷ height", "trigonometry"),
         ("along one edge = height ÷ cos lean", "trigonometry"),
         ("along the middle = height ÷ cos lean", "trigonometry"),
         ("blank = along one edge + width × tan lean", "trigonometry"),
@@ -53,7 +54,7 @@ const ANGLES: Listed = Listed {
         ("tan of the lean = √(tan² front to back + tan² side to side)", "trigonometry"),
         ("wide end of a side = across × tan(180° ÷ sides)", "trigonometry"),
     ],
-    not_yet: &["lean = the angle whose tangent is foot out ÷ height"],
+    not_yet: &[],
 };
 
 const CROSSCUT: Listed = Listed {
