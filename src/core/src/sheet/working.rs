@@ -36,6 +36,8 @@ pub enum Rounded {
     Down,
     /// The same, of things that are cut or laid.
     WholeOnes,
+    /// To the 4096th of an inch that comes nearest, as every length that is not a fraction.
+    Near,
     /// Nothing in place of less than nothing.
     NotBelowZero,
 }
@@ -48,6 +50,7 @@ impl Rounded {
             Rounded::Up => "rounded up",
             Rounded::Down => "rounded down",
             Rounded::WholeOnes => "whole ones only",
+            Rounded::Near => "to 1/4096 in",
             Rounded::NotBelowZero => "not below zero",
         }
     }

@@ -130,6 +130,9 @@ fn judge(step: &Step) -> Verdict {
     };
     let is_length = matches!(quantity, Quantity::Length(_) | Quantity::Bare(_));
     let holds = match &step.gives {
+        Value::Length(length, _) if rounding == "to 1/4096 in" => {
+            is_length && (number.to_f64() - length.to_f64()).abs() < 1.01 / 8192.0
+        }
         Value::Length(length, _) => is_length && length.in_inches() == number,
         Value::Area(area) => {
             matches!(quantity, Quantity::Area(_)) && area.in_square_inches() == number

@@ -69,15 +69,15 @@ const CROSSCUT: Listed = Listed {
 const CURVE: Listed = Listed {
     slug: "curve",
     in_words: &[
-        ("height at a mark = √(radius² - mark²) - (radius - rise)", "a root"),
-        ("height up to the middle = radius - √(radius² - mark²); beyond it, turned over", "a root"),
+        ("height at a mark = √(radius² - mark²) - (radius - rise)", "a root, for a list of marks"),
+        (
+            "height up to the middle = radius - √(radius² - mark²); beyond it, turned over",
+            "a root, for a list of marks",
+        ),
         ("off the corner = radius × (1 ÷ sin(corner ÷ 2) - 1)", "trigonometry"),
         ("where the round meets the edge = radius ÷ tan(corner ÷ 2)", "trigonometry"),
     ],
-    not_yet: &[
-        "along the curve = radius × angle at the centre, in radians",
-        "radius = once round ÷ (2 × π)",
-    ],
+    not_yet: &[],
 };
 
 const DOWEL: Listed = Listed {
