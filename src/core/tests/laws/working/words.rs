@@ -83,16 +83,10 @@ const CURVE: Listed = Listed {
 const DOWEL: Listed = Listed {
     slug: "dowel",
     in_words: &[(
-        "least wood = nearest edge to center - half the bit; at least half the bit is wanted",
-        "not written as a formula",
-    )],
-    not_yet: &[
-        "between the parts = between the legs + leg - part - set-back for each",
-        "between the parts = between the legs + (leg - part) ÷ 2 for each",
-        "between the parts = outside to outside - both parts",
         "bit = dowel at its thickest, up to the next bit",
-        "dowel when done = between the parts + both parts",
-    ],
+        "a caliper's decimals are rounded, and the bit is found from the size itself",
+    )],
+    not_yet: &[],
 };
 
 const FINISH: Listed = Listed {
