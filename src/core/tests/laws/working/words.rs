@@ -243,9 +243,9 @@ const STRENGTH: Listed = Listed {
 const TAPE: Listed = Listed {
     slug: "tape",
     in_words: &[
-        ("length = what the line comes to", "not written as a formula"),
-        ("mark i = i × length ÷ parts, never by adding rounded parts", "not written as a formula"),
-        ("what the line comes to", "not written as a formula"),
+        ("length = what the line comes to", "the line itself is the formula"),
+        ("mark i = i × length ÷ parts, never by adding rounded parts", "a list of marks"),
+        ("what the line comes to", "the line itself is the formula"),
     ],
     not_yet: &[],
 };
