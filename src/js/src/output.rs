@@ -61,7 +61,7 @@ struct CautionOut {
 
 #[derive(Clone, Debug, Serialize)]
 struct StepOut {
-    rule: &'static str,
+    rule: String,
     numbers: String,
     gives: ValueOut,
 }
@@ -179,7 +179,7 @@ impl AnswerOut {
                 .steps
                 .iter()
                 .map(|step| StepOut {
-                    rule: step.rule,
+                    rule: step.rule.to_string(),
                     numbers: words(&step.put_in),
                     gives: ValueOut::of(&step.gives, bench),
                 })

@@ -14,7 +14,7 @@ pub(crate) fn working(working: &Working, bench: &Bench) -> Html {
                 <ol class="working__steps">
                     { for working.steps.iter().map(|step| html! {
                         <li>
-                            <p class="working__rule">{ step.rule }</p>
+                            <p class="working__rule">{ step.rule.to_string() }</p>
                             <p class="working__sum">
                                 <span>{ format!("= {}", step.put_in) }</span>
                                 <span class="working__gives">

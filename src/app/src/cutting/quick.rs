@@ -51,7 +51,7 @@ pub(crate) fn page(query: Option<&str>, settings: Rc<Settings>) -> Html {
 /// What a list comes to.
 fn read(entries: &Entries, bench: &Bench) -> Option<(Wanted, Length)> {
     let mut ask = sheet::Ask::new(QUICK_LIST.fields, entries, bench, &NoNames);
-    let keep_from = ask.length("keep_from");
+    let keep_from = ask.length(ask.field("keep_from"));
     Some((quick_list(&mut ask)?, keep_from?))
 }
 

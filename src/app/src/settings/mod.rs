@@ -70,18 +70,21 @@ impl Settings {
     pub fn of(entries: &Entries) -> Settings {
         let usual = Bench::default();
         let mut ask = Ask::new(SETTINGS.fields, entries, &usual, &NoNames);
-        let fineness = ask.choice("fineness").parse().ok().and_then(Fineness::from_denominator);
+        let fineness =
+            ask.choice(ask.field("fineness")).id.parse().ok().and_then(Fineness::from_denominator);
         let fineness = fineness.unwrap_or(Fineness::Sixteenth);
-        let tape = match ask.choice("tape") {
+        let tape = match ask.choice(ask.field("tape")).id {
             "feet" => Tape::FeetAndInches(fineness),
             "decimal" => Tape::DecimalInches(3),
             "mm" => Tape::Millimetres(0),
             "mm_tenths" => Tape::Millimetres(1),
             _ => Tape::Inches(fineness),
         };
-        let fence = if ask.choice("fence") == "left" { Side::Left } else { Side::Right };
-        let hand = if ask.choice("hand") == "left" { Hand::Left } else { Hand::Right };
-        let aloud = match ask.choice("aloud") {
+        let fence =
+            if ask.choice(ask.field("fence")).id == "left" { Side::Left } else { Side::Right };
+        let hand =
+            if ask.choice(ask.field("hand")).id == "left" { Hand::Left } else { Hand::Right };
+        let aloud = match ask.choice(ask.field("aloud")).id {
             "never" => Aloud::Never,
             "always" => Aloud::Always,
             _ => Aloud::OnTap,
@@ -89,14 +92,16 @@ impl Settings {
         Settings {
             bench: Bench {
                 tape,
-                kerf: ask.length("kerf").unwrap_or(usual.kerf),
-                blade_reach: ask.length("blade_reach").unwrap_or(usual.blade_reach),
+                kerf: ask.length(ask.field("kerf")).unwrap_or(usual.kerf),
+                blade_reach: ask.length(ask.field("blade_reach")).unwrap_or(usual.blade_reach),
                 fence,
-                thinnest_strip: ask.length("thinnest_strip").unwrap_or(usual.thinnest_strip),
+                thinnest_strip: ask
+                    .length(ask.field("thinnest_strip"))
+                    .unwrap_or(usual.thinnest_strip),
             },
             hand,
-            theme: ask.choice("theme"),
-            is_big: ask.yes("big"),
+            theme: ask.choice(ask.field("theme")).id,
+            is_big: ask.yes(ask.field("big")),
             aloud,
         }
     }
@@ -128,16 +133,16 @@ pub fn with_units(fields: &'static [Field], entries: &Entries, bench: &Bench) ->
         |lengths: Vec<Length>| lengths.into_iter().map(exact_text).collect::<Vec<_>>().join(", ");
     for field in fields.iter().filter(|field| entries.text(field.id).is_some()) {
         let text = match field.kind {
-            Kind::Length(_) | Kind::OptionalLength(_) => ask.length(field.id).map(exact_text),
-            Kind::Lengths => ask.lengths(field.id).map(exact),
-            Kind::Spans => ask.spans(field.id).map(|spans| {
+            Kind::Length(_) | Kind::OptionalLength(_) => ask.length(field).map(exact_text),
+            Kind::Lengths => ask.lengths(field).map(exact),
+            Kind::Spans => ask.spans(field).map(|spans| {
                 let zones = spans
                     .iter()
                     .map(|span| format!("{} to {}", exact_text(span.from), exact_text(span.to)));
                 zones.collect::<Vec<_>>().join(", ")
             }),
             Kind::Sizes => ask
-                .sizes(field.id)
+                .sizes(field)
                 .map(|parts| parts.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")),
             _ => None,
         };
@@ -161,7 +166,7 @@ pub static SETTINGS: Calculator = Calculator {
 
 fn work(ask: &mut Ask) -> Option<Answer> {
     for id in ["kerf", "blade_reach", "thinnest_strip"] {
-        ask.length(id);
+        ask.length(ask.field(id));
     }
     None
 }

@@ -31,7 +31,7 @@ pub mod top;
 mod trial;
 
 use crate::measure::text::Names;
-use crate::sheet::{Answer, Ask, Bench, Entries, Field, Sheet};
+use crate::sheet::{Answer, Ask, Bench, Entries, Field, Figure, Row, Sheet, Table, Value};
 
 /// A calculator, as the page, the links, JavaScript and the job book see it.
 pub struct Calculator {
@@ -67,6 +67,32 @@ pub struct ResultSpec {
     pub label: &'static str,
     /// What kind of value.
     pub kind: ResultKind,
+}
+
+impl ResultSpec {
+    /// A result with its id, what it is, and its kind.
+    #[must_use]
+    pub const fn new(id: &'static str, label: &'static str, kind: ResultKind) -> ResultSpec {
+        ResultSpec { id, label, kind }
+    }
+
+    /// The figure, and what it is measured from.
+    #[must_use]
+    pub fn figure(&self, from: &'static str, value: impl Into<Value>) -> Figure {
+        Figure { id: self.id, label: self.label, from, value: value.into() }
+    }
+
+    /// The same under a shorter name, beside others of the sheet.
+    #[must_use]
+    pub fn called(&self, label: &'static str) -> ResultSpec {
+        ResultSpec { label, ..*self }
+    }
+
+    /// The table, with the headings of its columns.
+    #[must_use]
+    pub fn table(&self, columns: &'static [&'static str], rows: Vec<Row>) -> Table {
+        Table { id: self.id, title: self.label, columns, rows }
+    }
 }
 
 /// What kind of value a result is.

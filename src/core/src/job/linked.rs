@@ -72,12 +72,12 @@ impl Reckoned {
         }
         let nearest = crate::measure::Rounding::Nearest;
         match field.kind {
-            Kind::Length(_) => ask.length(field.id).map(|it| Value::Length(it, nearest)),
+            Kind::Length(_) => ask.length(field).map(|it| Value::Length(it, nearest)),
             Kind::OptionalLength(_) => {
-                ask.optional_length(field.id)?.map(|it| Value::Length(it, nearest))
+                ask.optional_length(field)?.map(|it| Value::Length(it, nearest))
             }
-            Kind::Lengths => ask.lengths(field.id).map(Value::Lengths),
-            Kind::Count { .. } => ask.count(field.id).map(|it| Value::Count(it.into())),
+            Kind::Lengths => ask.lengths(field).map(Value::Lengths),
+            Kind::Count { .. } => ask.count(field).map(|it| Value::Count(it.into())),
             _ => None,
         }
     }

@@ -69,16 +69,23 @@ struct List {
 
 /// Reads the form [`QUICK_LIST`]. `None` when a refusal was kept in the [`Ask`].
 pub fn quick_list(ask: &mut Ask) -> Option<Wanted> {
-    let (parts, boards, scraps) =
-        (ask.pieces("parts"), ask.prices("boards"), ask.lengths("scraps"));
-    let (kerf, end_trim, keep_from) =
-        (ask.length("kerf"), ask.length("end_trim"), ask.length("keep_from"));
-    let (spare_each, extra_percent) = (ask.count("spare_each"), ask.count("extra_percent"));
+    let (parts, boards, scraps) = (
+        ask.pieces(ask.field("parts")),
+        ask.prices(ask.field("boards")),
+        ask.lengths(ask.field("scraps")),
+    );
+    let (kerf, end_trim, keep_from) = (
+        ask.length(ask.field("kerf")),
+        ask.length(ask.field("end_trim")),
+        ask.length(ask.field("keep_from")),
+    );
+    let (spare_each, extra_percent) =
+        (ask.count(ask.field("spare_each")), ask.count(ask.field("extra_percent")));
     keep_from?;
     let list =
         List { parts: parts?, boards: boards?, scraps: scraps?, kerf: kerf?, end_trim: end_trim? };
     if let Some((field, code, sentence)) = list.trouble() {
-        ask.refuse_field(field, code, sentence);
+        ask.refuse_field(ask.field(field), code, sentence);
         return None;
     }
     let (spare_each, extra_percent) = (spare_each?, extra_percent?);
@@ -87,7 +94,7 @@ pub fn quick_list(ask: &mut Ask) -> Option<Wanted> {
             Some(Wanted { job: with_spares(&wanted.job, spare_each, extra_percent), ..wanted })
         }
         None => {
-            ask.refuse_field("parts", "too-fine", list.too_fine());
+            ask.refuse_field(ask.field("parts"), "too-fine", list.too_fine());
             None
         }
     }

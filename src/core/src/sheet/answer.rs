@@ -106,6 +106,19 @@ impl Figure {
     }
 }
 
+/// Shown at its nearest mark.
+impl From<Length> for Value {
+    fn from(length: Length) -> Value {
+        Value::Length(length, Rounding::Nearest)
+    }
+}
+
+impl From<u32> for Value {
+    fn from(count: u32) -> Value {
+        Value::Count(count.into())
+    }
+}
+
 /// A list with a heading.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Table {

@@ -1,6 +1,9 @@
 //! [`Ask`]: reads the texts of the fields, and collects what was understood and what was not.
 
-use super::{Bench, Entries, Field, Kind, Least, Outcome, Refusal, Sentence, Span, Strip, When};
+use super::{
+    Bench, Choice, Entries, Field, Kind, Least, Outcome, Refusal, Sentence, Span, Start, Strip,
+    When,
+};
 use crate::measure::text::{
     Formula, Names, Quantity, TextProblem, TextProblemKind, decimal, exact_text, parse,
 };
@@ -74,29 +77,36 @@ impl<'a> Ask<'a> {
         match field.when {
             When::Always => true,
             When::Chosen(choice, answers) => self
-                .field(choice)
-                .is_some_and(|f| self.is_asked(f) && answers.contains(&self.choice(choice))),
+                .found(choice)
+                .is_some_and(|f| self.is_asked(f) && answers.contains(&self.choice(f).id)),
         }
     }
 
-    fn field(&self, id: &str) -> Option<&'static Field> {
+    fn found(&self, id: &str) -> Option<&'static Field> {
         self.fields.iter().find(|field| field.id == id)
+    }
+
+    /// The field with this id, for a form that is not read in the module of its fields. One that
+    /// the form has not is empty and reads as such.
+    #[must_use]
+    pub fn field(&self, id: &str) -> &'static Field {
+        const NONE: &Field = &Field::new("", "", "", Kind::Words(0), Start::Text(""));
+        self.found(id).unwrap_or(NONE)
     }
 
     /// The text of a field as typed, or its start.
     #[must_use]
-    pub fn text(&self, id: &str) -> String {
-        match (self.entries.text(id), self.field(id)) {
-            (Some(text), _) => text.to_owned(),
-            (None, Some(field)) => field.start_text(self.bench, self.unit()),
-            (None, None) => String::new(),
+    pub fn text(&self, field: &Field) -> String {
+        match self.entries.text(field.id) {
+            Some(text) => text.to_owned(),
+            None => field.start_text(self.bench, self.unit()),
         }
     }
 
-    fn refuse_text(&mut self, field: &'static str, problem: &TextProblem) {
+    fn refuse_text(&mut self, field: &Field, problem: &TextProblem) {
         let code = if problem.kind == TextProblemKind::Empty { "empty" } else { "cannot-read" };
         self.refusals.push(Refusal {
-            field,
+            field: field.id,
             code,
             sentence: say![problem.to_string()],
             at: Some(problem.at.clone()),
@@ -105,17 +115,17 @@ impl<'a> Ask<'a> {
     }
 
     /// Refuses a field for a reason of its own.
-    pub fn refuse_field(&mut self, field: &'static str, code: &'static str, sentence: Sentence) {
-        self.refusals.push(Refusal { field, code, sentence, at: None, way_out: None });
+    pub fn refuse_field(&mut self, field: &Field, code: &'static str, sentence: Sentence) {
+        self.refusals.push(Refusal { field: field.id, code, sentence, at: None, way_out: None });
     }
 
-    pub(super) fn echo(&mut self, field: &'static str, sentence: Sentence) {
-        self.echoes.push(Echo { field, sentence });
+    pub(super) fn echo(&mut self, field: &Field, sentence: Sentence) {
+        self.echoes.push(Echo { field: field.id, sentence });
     }
 
     pub(super) fn read<T>(
         &mut self,
-        id: &'static str,
+        field: &Field,
         text: &str,
         value: impl Fn(&Formula, Unit, &dyn Names) -> Result<T, TextProblem>,
     ) -> Option<(Formula, T)> {
@@ -126,37 +136,34 @@ impl<'a> Ask<'a> {
             Ok(read) => Some(read),
             Err(mut problem) => {
                 // An item of a list is read by itself; its trouble is shown in the whole text.
-                let before = self.text(id).find(text).unwrap_or(0);
+                let before = self.text(field).find(text).unwrap_or(0);
                 problem.at = problem.at.start + before..problem.at.end + before;
-                self.refuse_text(id, &problem);
+                self.refuse_text(field, &problem);
                 None
             }
         }
     }
 
-    fn least(&self, id: &str) -> Least {
-        match self.field(id).map(|field| field.kind) {
-            Some(Kind::Length(least) | Kind::OptionalLength(least)) => least,
-            _ => Least::AboveZero,
-        }
-    }
-
     /// A length, as small as its [`Kind`] allows.
-    pub fn length(&mut self, id: &'static str) -> Option<Length> {
-        let text = self.text(id);
-        let (formula, length) = self.read(id, &text, Formula::length)?;
-        let too_small = match self.least(id) {
+    pub fn length(&mut self, field: &Field) -> Option<Length> {
+        let text = self.text(field);
+        let (formula, length) = self.read(field, &text, Formula::length)?;
+        let least = match field.kind {
+            Kind::Length(least) | Kind::OptionalLength(least) => least,
+            _ => Least::AboveZero,
+        };
+        let too_small = match least {
             Least::AboveZero => (!length.is_positive()).then_some("This must be more than zero."),
             Least::Zero => length.is_negative().then_some("This cannot be less than zero."),
             Least::Any => None,
         };
         if let Some(words) = too_small {
-            self.refuse_field(id, "too-small", say![words]);
+            self.refuse_field(field, "too-small", say![words]);
             return None;
         }
         let reading = exact_text(length);
         self.echo(
-            id,
+            field,
             if formula.is_single() {
                 say![reading]
             } else {
@@ -167,29 +174,29 @@ impl<'a> Ask<'a> {
     }
 
     /// A length, or `Some(None)` when the field is left empty.
-    pub fn optional_length(&mut self, id: &'static str) -> Option<Option<Length>> {
-        if self.text(id).trim().is_empty() { Some(None) } else { self.length(id).map(Some) }
+    pub fn optional_length(&mut self, field: &Field) -> Option<Option<Length>> {
+        if self.text(field).trim().is_empty() { Some(None) } else { self.length(field).map(Some) }
     }
 
     /// A whole number within the limits of its [`Kind`].
-    pub fn count(&mut self, id: &'static str) -> Option<u32> {
-        let text = self.text(id);
-        let (formula, number) = self.read(id, &text, Formula::number)?;
-        let (least, most) = match self.field(id).map(|field| field.kind) {
-            Some(Kind::Count { least, most }) => (least, most),
+    pub fn count(&mut self, field: &Field) -> Option<u32> {
+        let text = self.text(field);
+        let (formula, number) = self.read(field, &text, Formula::number)?;
+        let (least, most) = match field.kind {
+            Kind::Count { least, most } => (least, most),
             _ => (0, u32::MAX),
         };
         let count = number.is_whole().then(|| u32::try_from(number.numer()).ok()).flatten();
         let Some(count) = count.filter(|count| (least..=most).contains(count)) else {
             self.refuse_field(
-                id,
+                field,
                 "not-a-count",
                 say!["This must be a whole number from ", least, " to ", most, "."],
             );
             return None;
         };
         self.echo(
-            id,
+            field,
             if formula.is_single() { say![count] } else { say![format!("{formula} = {count}")] },
         );
         Some(count)
@@ -197,17 +204,17 @@ impl<'a> Ask<'a> {
 
     /// An exact number within the limits of its [`Kind`]; a unit sign such as `°` or `%` after it
     /// is allowed.
-    pub fn number(&mut self, id: &'static str) -> Option<Number> {
-        let (least, most, unit) = match self.field(id).map(|field| field.kind) {
-            Some(Kind::Number { least, most, unit }) => (least, most, unit),
+    pub fn number(&mut self, field: &Field) -> Option<Number> {
+        let (least, most, unit) = match field.kind {
+            Kind::Number { least, most, unit } => (least, most, unit),
             _ => (i32::MIN, i32::MAX, ""),
         };
-        let text = self.text(id);
+        let text = self.text(field);
         let amount = text.trim().strip_suffix(unit).unwrap_or(&text);
-        let (formula, number) = self.read(id, amount, Formula::number)?;
+        let (formula, number) = self.read(field, amount, Formula::number)?;
         if number < Number::whole(least.into()) || number > Number::whole(most.into()) {
             self.refuse_field(
-                id,
+                field,
                 "out-of-range",
                 say![format!("This must be from {least} to {most}{unit}.")],
             );
@@ -215,7 +222,7 @@ impl<'a> Ask<'a> {
         }
         let reading = format!("{}{unit}", plain(number));
         self.echo(
-            id,
+            field,
             if formula.is_single() {
                 say![reading]
             } else {
@@ -226,63 +233,63 @@ impl<'a> Ask<'a> {
     }
 
     /// The same as a floating-point number, for angles, loads and moisture.
-    pub fn real(&mut self, id: &'static str) -> Option<f64> {
-        self.number(id).map(Number::to_f64)
+    pub fn real(&mut self, field: &Field) -> Option<f64> {
+        self.number(field).map(Number::to_f64)
     }
 
     /// An amount of money, zero or more, or `Some(None)` when left empty.
-    pub fn optional_money(&mut self, id: &'static str) -> Option<Option<Number>> {
-        let text = self.text(id);
+    pub fn optional_money(&mut self, field: &Field) -> Option<Option<Number>> {
+        let text = self.text(field);
         if text.trim().is_empty() {
             return Some(None);
         }
-        let (_, number) = self.read(id, &text, Formula::number)?;
+        let (_, number) = self.read(field, &text, Formula::number)?;
         if number < Number::ZERO || number > Number::whole(1_000_000_000) {
             self.refuse_field(
-                id,
+                field,
                 "out-of-range",
                 say!["A price cannot be less than zero, or over a billion."],
             );
             return None;
         }
-        self.echo(id, say![decimal(number, 2)]);
+        self.echo(field, say![decimal(number, 2)]);
         Some(Some(number))
     }
 
     /// The same in whole hundredths, a part of one rounded away: nobody pays less than that.
-    pub fn optional_cents(&mut self, id: &'static str) -> Option<Option<u64>> {
-        let amount = self.optional_money(id)?;
+    pub fn optional_cents(&mut self, field: &Field) -> Option<Option<u64>> {
+        let amount = self.optional_money(field)?;
         Some(amount.and_then(|amount| {
             let cents = (amount * Number::whole(100)).ok()?.floor();
             u64::try_from(cents).ok()
         }))
     }
 
-    /// The id of the chosen answer; an unknown one counts as the first.
+    /// The chosen answer; an unknown one counts as the first.
     #[must_use]
-    pub fn choice(&self, id: &str) -> &'static str {
-        let Some(Kind::Choice(choices)) = self.field(id).map(|field| field.kind) else { return "" };
-        let text = self.text(id);
+    pub fn choice(&self, field: &Field) -> Choice {
+        let Kind::Choice(choices) = field.kind else { return Choice::NONE };
+        let text = self.text(field);
         let chosen = choices.iter().find(|choice| choice.id == text).or(choices.first());
-        chosen.map_or("", |choice| choice.id)
+        chosen.copied().unwrap_or(Choice::NONE)
     }
 
     /// Whether a yes-or-no field says yes.
     #[must_use]
-    pub fn yes(&self, id: &str) -> bool {
-        self.text(id) == "yes"
+    pub fn yes(&self, field: &Field) -> bool {
+        self.text(field) == "yes"
     }
 
     /// Free words without spaces at either end, within the limit of their [`Kind`].
-    pub fn words(&mut self, id: &'static str) -> Option<String> {
-        let most = match self.field(id).map(|field| field.kind) {
-            Some(Kind::Words(most)) => most,
+    pub fn words(&mut self, field: &Field) -> Option<String> {
+        let most = match field.kind {
+            Kind::Words(most) => most,
             _ => 0,
         };
-        let text = self.text(id).trim().to_owned();
+        let text = self.text(field).trim().to_owned();
         if text.chars().count() > most {
             self.refuse_field(
-                id,
+                field,
                 "too-long",
                 say![format!("This may have up to {most} characters.")],
             );
@@ -292,43 +299,43 @@ impl<'a> Ask<'a> {
     }
 
     /// A running strip of formulas. A line that cannot be worked out does not refuse the others.
-    pub fn strip(&mut self, id: &'static str) -> Option<Strip> {
-        let text = self.text(id);
+    pub fn strip(&mut self, field: &Field) -> Option<Strip> {
+        let text = self.text(field);
         if Strip::is_too_long(&text) {
-            self.refuse_field(id, "too-many", say!["The strip is full. Start a fresh one."]);
+            self.refuse_field(field, "too-many", say!["The strip is full. Start a fresh one."]);
             return None;
         }
         Some(Strip::read(&text, self.unit(), self.names))
     }
 
-    /// What a line of a strip comes to: that of the letter in field `id`, else the last one
-    /// written. A line that cannot be worked out is refused beside `strip_id`.
+    /// What a line of a strip comes to: that of the letter in `field`, else the last one
+    /// written. A line that cannot be worked out is refused beside `strip_field`.
     pub fn line_of(
         &mut self,
-        id: &'static str,
-        strip_id: &'static str,
+        field: &Field,
+        strip_field: &Field,
         strip: &Strip,
     ) -> Option<(String, Quantity)> {
-        let letter = self.text(id);
+        let letter = self.text(field);
         match strip.line(&letter).map(|line| (line, &line.outcome)) {
             Some((line, Outcome::Answer(formula, quantity))) => {
                 if !formula.is_single() {
-                    self.echo(strip_id, say![formula.to_string()]);
+                    self.echo(strip_field, say![formula.to_string()]);
                 }
                 Some((line.letter.clone(), *quantity))
             }
             Some((_, Outcome::Problem(problem))) => {
-                self.refuse_text(strip_id, problem);
+                self.refuse_text(strip_field, problem);
                 None
             }
             Some((_, Outcome::Blank)) | None if letter.trim().is_empty() => {
                 let empty = TextProblem { at: 0..0, kind: TextProblemKind::Empty };
-                self.refuse_text(strip_id, &empty);
+                self.refuse_text(strip_field, &empty);
                 None
             }
             Some((_, Outcome::Blank)) | None => {
                 self.refuse_field(
-                    id,
+                    field,
                     "no-such-line",
                     say![format!("There is no line {} with an answer.", letter.trim())],
                 );
@@ -338,8 +345,8 @@ impl<'a> Ask<'a> {
     }
 
     /// Items of a list field: separated by commas, semicolons or lines; none when empty.
-    pub(super) fn items(&mut self, id: &'static str) -> Option<Vec<String>> {
-        let text = self.text(id);
+    pub(super) fn items(&mut self, field: &Field) -> Option<Vec<String>> {
+        let text = self.text(field);
         let items: Vec<String> = text
             .split([',', ';', '\n'])
             .map(|item| item.trim().to_owned())
@@ -347,7 +354,7 @@ impl<'a> Ask<'a> {
             .collect();
         if items.len() > MOST_ITEMS {
             self.refuse_field(
-                id,
+                field,
                 "too-many",
                 say![format!("A list may have up to {MOST_ITEMS} entries.")],
             );
@@ -357,12 +364,12 @@ impl<'a> Ask<'a> {
     }
 
     /// Lengths above zero, separated by commas; `3 @ 1 3/4` stands for three of them.
-    pub fn lengths(&mut self, id: &'static str) -> Option<Vec<Length>> {
+    pub fn lengths(&mut self, field: &Field) -> Option<Vec<Length>> {
         let mut lengths = Vec::new();
-        for item in self.items(id)? {
+        for item in self.items(field)? {
             let (count, text) = match item.split_once('@') {
                 Some((count, text)) => {
-                    let (_, count) = self.read(id, count, Formula::number)?;
+                    let (_, count) = self.read(field, count, Formula::number)?;
                     let count =
                         count.is_whole().then(|| usize::try_from(count.numer()).ok()).flatten();
                     (count.filter(|count| (1..=MOST_ITEMS).contains(count)), text)
@@ -371,21 +378,25 @@ impl<'a> Ask<'a> {
             };
             let Some(count) = count else {
                 self.refuse_field(
-                    id,
+                    field,
                     "not-a-count",
                     say![format!("Before @ goes how many: a whole number from 1 to {MOST_ITEMS}.")],
                 );
                 return None;
             };
-            let (_, length) = self.read(id, text, Formula::length)?;
+            let (_, length) = self.read(field, text, Formula::length)?;
             if !length.is_positive() {
-                self.refuse_field(id, "too-small", say!["Each of these must be more than zero."]);
+                self.refuse_field(
+                    field,
+                    "too-small",
+                    say!["Each of these must be more than zero."],
+                );
                 return None;
             }
             lengths.extend(core::iter::repeat_n(length, count));
             if lengths.len() > MOST_ITEMS {
                 self.refuse_field(
-                    id,
+                    field,
                     "too-many",
                     say![format!("A list may have up to {MOST_ITEMS} entries.")],
                 );
@@ -393,25 +404,25 @@ impl<'a> Ask<'a> {
             }
         }
         let reading: Vec<String> = lengths.iter().map(|length| exact_text(*length)).collect();
-        self.echo(id, say![reading.join(", ")]);
+        self.echo(field, say![reading.join(", ")]);
         Some(lengths)
     }
 
     /// Zones `10 to 12 1/2` from the left end, separated by commas, in any order; each runs from
     /// its nearer to its farther end.
-    pub fn spans(&mut self, id: &'static str) -> Option<Vec<Span>> {
+    pub fn spans(&mut self, field: &Field) -> Option<Vec<Span>> {
         let mut spans = Vec::new();
-        for item in self.items(id)? {
+        for item in self.items(field)? {
             let Some((from, to)) = item.split_once(" to ").or_else(|| item.split_once("..")) else {
                 self.refuse_field(
-                    id,
+                    field,
                     "not-a-zone",
                     say![format!("“{item}” is not a zone. Write where it begins and ends, as in 10 to 12 1/2.")],
                 );
                 return None;
             };
-            let (_, a) = self.read(id, from, Formula::length)?;
-            let (_, b) = self.read(id, to, Formula::length)?;
+            let (_, a) = self.read(field, from, Formula::length)?;
+            let (_, b) = self.read(field, to, Formula::length)?;
             spans.push(Span { from: a.min(b), to: a.max(b) });
         }
         crate::order::sort(&mut spans);
@@ -420,7 +431,7 @@ impl<'a> Ask<'a> {
             .map(|span| format!("{} to {}", exact_text(span.from), exact_text(span.to)))
             .collect();
         self.echo(
-            id,
+            field,
             say![if reading.is_empty() { "none".to_owned() } else { reading.join(", ") }],
         );
         Some(spans)

@@ -91,12 +91,23 @@ pub enum Least {
 }
 
 /// One of the answers of a choice.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Choice {
     /// Stable name: `both_ends`.
     pub id: &'static str,
     /// What the user reads.
     pub label: &'static str,
+}
+
+impl Choice {
+    /// An answer with its id and what the user reads.
+    #[must_use]
+    pub const fn new(id: &'static str, label: &'static str) -> Choice {
+        Choice { id, label }
+    }
+
+    /// Nothing to choose from.
+    pub(super) const NONE: Choice = Choice { id: "", label: "" };
 }
 
 /// What stands in a field before anything is typed.

@@ -17,6 +17,7 @@ mod pieces;
 mod refusal;
 mod sizes;
 mod strip;
+mod term;
 mod working;
 
 pub use answer::{Answer, Figure, Note, Row, Sheet, Table, Value};
@@ -27,10 +28,11 @@ pub use entries::Entries;
 pub use face::{Face, face};
 pub use field::{Choice, Field, Kind, Least, Span, Start, When};
 pub use pieces::{BoardPrice, CutPiece, MOST_LINES, money};
-pub use refusal::{Problem, Problems, Refusal, WayOut};
+pub use refusal::{Problem, Problems, Refusal, Refused, WayOut};
 pub use sizes::PartSize;
 pub use strip::{Line, Outcome, Strip};
-pub use working::{Source, Step, Working};
+pub use term::{Amount, Term};
+pub use working::{Rounded, Source, Step, Working};
 
 // What a sheet says is made of these.
 pub use crate::sentence::{Piece, Sentence};

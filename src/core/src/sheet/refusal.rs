@@ -1,6 +1,6 @@
 //! How a calculator refuses: a typed [`Problem`] inside, a [`Refusal`] beside a field outside.
 
-use super::{Ask, Sentence};
+use super::{Ask, Field, Sentence};
 use crate::measure::OutOfRange;
 
 /// The problems of one question: never empty, all that apply.
@@ -73,7 +73,13 @@ impl WayOut {
 
     /// Advice that one field carries out.
     #[must_use]
-    pub fn set(sentence: Sentence, field: &'static str, text: String) -> Option<WayOut> {
+    pub fn set(sentence: Sentence, field: &Field, text: String) -> Option<WayOut> {
+        WayOut::set_id(sentence, field.id, text)
+    }
+
+    /// The same by the id of the field: goes when every calculator has its fields as constants.
+    #[must_use]
+    pub fn set_id(sentence: Sentence, field: &'static str, text: String) -> Option<WayOut> {
         Some(WayOut { sentence, set: vec![(field, text)] })
     }
 }
@@ -94,7 +100,71 @@ pub struct Refusal {
     pub way_out: Option<WayOut>,
 }
 
+impl Refusal {
+    /// Beside this field, with the nearest thing that works.
+    #[must_use]
+    pub fn at(
+        field: &Field,
+        code: &'static str,
+        sentence: Sentence,
+        way_out: Option<WayOut>,
+    ) -> Refusal {
+        Refusal { field: field.id, code, sentence, at: None, way_out }
+    }
+}
+
+/// Why a question is not answered.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Refused {
+    /// All that is in the way, most important first; never empty.
+    For(Vec<Refusal>),
+    /// A number on the way is too large or too fine to be kept exactly.
+    OutOfRange,
+}
+
+impl Refused {
+    /// All of `refusals`, when there are any.
+    ///
+    /// # Errors
+    ///
+    /// [`Refused::For`] them.
+    pub fn unless_none(refusals: Vec<Refusal>) -> Result<(), Refused> {
+        if refusals.is_empty() { Ok(()) } else { Err(Refused::For(refusals)) }
+    }
+
+    /// The codes of what is in the way; none when a number is out of range.
+    #[must_use]
+    pub fn codes(&self) -> Vec<&'static str> {
+        match self {
+            Refused::For(refusals) => refusals.iter().map(|refusal| refusal.code).collect(),
+            Refused::OutOfRange => Vec::new(),
+        }
+    }
+}
+
+impl From<Refusal> for Refused {
+    fn from(refusal: Refusal) -> Refused {
+        Refused::For(vec![refusal])
+    }
+}
+
+impl From<OutOfRange> for Refused {
+    fn from(_: OutOfRange) -> Refused {
+        Refused::OutOfRange
+    }
+}
+
 impl Ask<'_> {
+    /// Keeps why `reckon` does not answer; `too_large` is what is said of a number that is out of
+    /// range. Always `None`, to return it at once.
+    pub fn refused<T>(&mut self, refused: Refused, too_large: Refusal) -> Option<T> {
+        match refused {
+            Refused::For(refusals) => self.refusals.extend(refusals),
+            Refused::OutOfRange => self.refusals.push(too_large),
+        }
+        None
+    }
+
     /// Puts the problems of `reckon` beside their fields. Always `None`, to return it at once.
     pub fn refuse<T, P: Problem>(&mut self, problems: &Problems<P>) -> Option<T> {
         self.refusals.extend(problems.iter().map(|problem| Refusal {

@@ -1,7 +1,7 @@
 //! [`PartSize`]: parts written as length × width × thickness, and how a list of them is read.
 
 use super::ask::MOST_ITEMS;
-use super::{Ask, Sentence};
+use super::{Ask, Field, Sentence};
 use crate::measure::Length;
 use crate::measure::text::{Formula, exact_text};
 use crate::say;
@@ -24,42 +24,46 @@ impl Ask<'_> {
     ///
     /// `×`, `*` or an `x` that is not part of a word stands between the sides, so a side cannot
     /// itself be a product unless it is written as a sum.
-    pub fn sizes(&mut self, id: &'static str) -> Option<Vec<PartSize>> {
-        let items = self.items(id)?;
+    pub fn sizes(&mut self, field: &Field) -> Option<Vec<PartSize>> {
+        let items = self.items(field)?;
         if items.is_empty() {
-            self.refuse_field(id, "empty", say!["Write at least one part, as in ", EXAMPLE, "."]);
+            self.refuse_field(
+                field,
+                "empty",
+                say!["Write at least one part, as in ", EXAMPLE, "."],
+            );
             return None;
         }
         let mut sizes = Vec::new();
         for item in items {
-            sizes.push(self.size(id, &item)?);
+            sizes.push(self.size(field, &item)?);
         }
         let reading: Vec<String> = sizes.iter().map(|size| size.to_string()).collect();
-        self.echo(id, say![reading.join(", ")]);
+        self.echo(field, say![reading.join(", ")]);
         Some(sizes)
     }
 
-    fn size(&mut self, id: &'static str, item: &str) -> Option<PartSize> {
+    fn size(&mut self, field: &Field, item: &str) -> Option<PartSize> {
         let (count, sides) = match item.split_once('@') {
-            Some((count, sides)) => (self.read(id, count, Formula::number)?.1, sides),
+            Some((count, sides)) => (self.read(field, count, Formula::number)?.1, sides),
             None => (crate::measure::Number::ONE, item),
         };
         let count = count.is_whole().then(|| u32::try_from(count.numer()).ok()).flatten();
         let most = MOST_ITEMS as u32;
         let Some(count) = count.filter(|count| (1..=most).contains(count)) else {
             let words = format!("Before @ goes how many: a whole number from 1 to {most}.");
-            self.refuse_field(id, "not-a-count", say![words]);
+            self.refuse_field(field, "not-a-count", say![words]);
             return None;
         };
         let sides = split_sides(sides);
         let [length, width, thickness] = sides.as_slice() else {
-            self.refuse_field(id, "not-a-size", not_a_size(item));
+            self.refuse_field(field, "not-a-size", not_a_size(item));
             return None;
         };
-        let mut side = |text: &str| self.read(id, text, Formula::length).map(|read| read.1);
+        let mut side = |text: &str| self.read(field, text, Formula::length).map(|read| read.1);
         let (length, width, thickness) = (side(length)?, side(width)?, side(thickness)?);
         if ![length, width, thickness].into_iter().all(Length::is_positive) {
-            self.refuse_field(id, "too-small", say!["Each side must be more than zero."]);
+            self.refuse_field(field, "too-small", say!["Each side must be more than zero."]);
             return None;
         }
         Some(PartSize { count, length, width, thickness })
@@ -126,7 +130,7 @@ mod tests {
     fn read(text: &str) -> Result<Vec<PartSize>, &'static str> {
         let (entries, bench) = (Entries::from_pairs([("parts", text)]), Bench::default());
         let mut ask = Ask::new(FIELDS, &entries, &bench, &NoNames);
-        let sizes = ask.sizes("parts");
+        let sizes = ask.sizes(&FIELDS[0]);
         sizes.ok_or_else(|| ask.finish().1[0].code)
     }
 

@@ -1,7 +1,11 @@
 //! [`Working`]: how an answer was found, and by which source.
 
-use super::{Sentence, Value};
+use std::borrow::Cow;
+
+use super::{Sentence, Term, Value};
+use crate::measure::text::exact_text;
 use crate::measure::{Length, Rounding};
+use crate::say;
 
 /// The working of an answer, in the order of the steps.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -16,11 +20,40 @@ pub struct Working {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Step {
     /// `strip width = (board width - kerfs) ÷ strips`
-    pub rule: &'static str,
+    pub rule: Cow<'static, str>,
     /// `(9 1/8 in - 3 × 1/8 in) ÷ 4`
     pub put_in: Sentence,
     /// The result, exactly.
     pub gives: Value,
+}
+
+/// How the result of a formula is rounded or limited.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Rounded {
+    /// To the whole number at or above it.
+    Up,
+    /// To the whole number at or below it.
+    Down,
+    /// The same, of things that are cut or laid.
+    WholeOnes,
+    /// To the 4096th of an inch that comes nearest, as every length that is not a fraction.
+    Near,
+    /// Nothing in place of less than nothing.
+    NotBelowZero,
+}
+
+impl Rounded {
+    /// After the rule.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Rounded::Up => "rounded up",
+            Rounded::Down => "rounded down",
+            Rounded::WholeOnes => "whole ones only",
+            Rounded::Near => "to 1/4096 in",
+            Rounded::NotBelowZero => "not below zero",
+        }
+    }
 }
 
 /// Where a rule or a value comes from.
@@ -40,7 +73,40 @@ impl Step {
     /// A step that gives a length.
     #[must_use]
     pub fn length(rule: &'static str, put_in: Sentence, gives: Length) -> Step {
-        Step { rule, put_in, gives: Value::Length(gives, Rounding::Nearest) }
+        Step { rule: rule.into(), put_in, gives: Value::Length(gives, Rounding::Nearest) }
+    }
+
+    /// A step in words: what the reader of lengths cannot work out again.
+    #[must_use]
+    pub fn in_words(rule: &'static str, put_in: Sentence, gives: impl Into<Value>) -> Step {
+        Step { rule: rule.into(), put_in, gives: gives.into() }
+    }
+
+    /// A step whose rule and numbers are printed from one formula: `strip = usable ÷ strips` and
+    /// `9 in ÷ 4` from [`Term`]s.
+    #[must_use]
+    pub fn of(name: &'static str, formula: Term, gives: impl Into<Value>) -> Step {
+        let (words, numbers) = formula.into_texts();
+        Step {
+            rule: format!("{name} = {words}").into(),
+            put_in: say![numbers],
+            gives: gives.into(),
+        }
+    }
+
+    /// The same step, with the rounding that the rule names: `rounded up`.
+    #[must_use]
+    pub fn then(mut self, rounding: Rounded) -> Step {
+        self.rule = format!("{}, {}", self.rule, rounding.words()).into();
+        self
+    }
+
+    /// The same step, with a limit: `at most the reach`, and how much that is.
+    #[must_use]
+    pub fn at_most(mut self, limit: &'static str, amount: Length) -> Step {
+        self.rule = format!("{}, at most {limit}", self.rule).into();
+        self.put_in.0.push(format!(", at most {}", exact_text(amount)).into());
+        self
     }
 }
 

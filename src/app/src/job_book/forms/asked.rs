@@ -34,12 +34,12 @@ fn read_all(ask: &mut Ask) -> Option<Answer> {
             continue;
         }
         match field.kind {
-            Kind::Length(_) => drop(ask.length(field.id)),
-            Kind::OptionalLength(_) => drop(ask.optional_length(field.id)),
-            Kind::Count { .. } => drop(ask.count(field.id)),
-            Kind::OptionalMoney => drop(ask.optional_money(field.id)),
-            Kind::Spans => drop(ask.spans(field.id)),
-            Kind::Words(_) => drop(ask.words(field.id)),
+            Kind::Length(_) => drop(ask.length(field)),
+            Kind::OptionalLength(_) => drop(ask.optional_length(field)),
+            Kind::Count { .. } => drop(ask.count(field)),
+            Kind::OptionalMoney => drop(ask.optional_money(field)),
+            Kind::Spans => drop(ask.spans(field)),
+            Kind::Words(_) => drop(ask.words(field)),
             _ => {}
         }
     }

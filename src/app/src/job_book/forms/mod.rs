@@ -186,14 +186,14 @@ fn price_text(price: u64) -> String {
 /// Texts go in as they are typed; what they come to is worked out from the job each time.
 #[must_use]
 pub fn item_of(form: Form, ask: &mut Ask, old: Option<&Item>, rank: i64) -> Item {
-    let text = |ask: &Ask, id: &str| ask.text(id).trim().to_owned();
+    let text = |ask: &Ask, id: &str| ask.text(ask.field(id)).trim().to_owned();
     match form {
         Form::Measure => {
             let before = match old {
                 Some(Item::Measure(before)) => Some(before.clone()),
                 _ => None,
             };
-            let is_number = ask.choice("kind") == "number";
+            let is_number = ask.choice(ask.field("kind")).id == "number";
             let formula = text(ask, if is_number { "number" } else { "formula" });
             // A linked result stays until a formula is written over it.
             let written = match before.as_ref().map(|before| &before.written) {
@@ -208,8 +208,8 @@ pub fn item_of(form: Form, ask: &mut Ask, old: Option<&Item>, rank: i64) -> Item
                 kind: if is_number { MeasureKind::Number } else { MeasureKind::Length },
                 written,
                 as_cut: Some(text(ask, "as_cut")).filter(|text| !text.is_empty()),
-                is_cut: ask.yes("is_cut"),
-                wait: ask.yes("wait"),
+                is_cut: ask.yes(ask.field("is_cut")),
+                wait: ask.yes(ask.field("wait")),
                 note: text(ask, "note"),
             })
         }
@@ -226,11 +226,11 @@ pub fn item_of(form: Form, ask: &mut Ask, old: Option<&Item>, rank: i64) -> Item
                 width: text(ask, "width"),
                 length: text(ask, "length"),
                 stock: text(ask, "stock"),
-                grain: if ask.yes("grain_free") { Grain::Free } else { Grain::Locked },
+                grain: if ask.yes(ask.field("grain_free")) { Grain::Free } else { Grain::Locked },
                 show_face: text(ask, "show_face"),
-                hand: if ask.yes("pairs") { Hand::Pairs } else { Hand::Alike },
-                may_rip: ask.yes("may_rip"),
-                may_resaw: ask.yes("may_resaw"),
+                hand: if ask.yes(ask.field("pairs")) { Hand::Pairs } else { Hand::Alike },
+                may_rip: ask.yes(ask.field("may_rip")),
+                may_resaw: ask.yes(ask.field("may_resaw")),
                 note: text(ask, "note"),
                 made: before.as_ref().and_then(|before| before.made.clone()),
                 pieces: before.map_or_else(Vec::new, |before| before.pieces),
@@ -242,9 +242,9 @@ pub fn item_of(form: Form, ask: &mut Ask, old: Option<&Item>, rank: i64) -> Item
             thickness: text(ask, "thickness"),
             width: text(ask, "width"),
             length: text(ask, "length"),
-            quantity: ask.count("quantity").unwrap_or(1),
-            wet: ask.yes("wet"),
-            sawn_ends: ask.yes("sawn_ends"),
+            quantity: ask.count(ask.field("quantity")).unwrap_or(1),
+            wet: ask.yes(ask.field("wet")),
+            sawn_ends: ask.yes(ask.field("sawn_ends")),
             knots: text(ask, "knots"),
         }),
         Form::YardBoard => {
@@ -257,7 +257,7 @@ pub fn item_of(form: Form, ask: &mut Ask, old: Option<&Item>, rank: i64) -> Item
                 thickness: text(ask, "thickness"),
                 width: text(ask, "width"),
                 length: text(ask, "length"),
-                price: ask.optional_cents("price").flatten().unwrap_or(0),
+                price: ask.optional_cents(ask.field("price")).flatten().unwrap_or(0),
                 quantity,
             })
         }
@@ -268,12 +268,16 @@ pub fn item_of(form: Form, ask: &mut Ask, old: Option<&Item>, rank: i64) -> Item
             name: text(ask, "name"),
             kerf: text(ask, "kerf"),
             reach: text(ask, "reach"),
-            fence: if ask.choice("fence") == "left" { Side::Left } else { Side::Right },
+            fence: if ask.choice(ask.field("fence")).id == "left" {
+                Side::Left
+            } else {
+                Side::Right
+            },
         }),
         Form::Screw => Item::Screw(Screw {
-            gauge: ask.count("gauge").unwrap_or(8),
+            gauge: ask.count(ask.field("gauge")).unwrap_or(8),
             length: text(ask, "length"),
-            quantity: ask.count("quantity").unwrap_or(1),
+            quantity: ask.count(ask.field("quantity")).unwrap_or(1),
         }),
         Form::Sketch => Item::Sketch(Sketch {
             length: text(ask, "length"),
@@ -313,9 +317,10 @@ pub fn with_piece(part: &Part, index: usize, piece: Piece) -> Part {
 /// The part that the form of a piece comes to. Who measured a piece has cut it.
 #[must_use]
 pub fn part_of_piece(ask: &Ask, part: &Part, index: usize) -> Part {
-    let as_cut = Some(ask.text("as_cut").trim().to_owned()).filter(|text| !text.is_empty());
+    let as_cut =
+        Some(ask.text(ask.field("as_cut")).trim().to_owned()).filter(|text| !text.is_empty());
     let was_measured = part.pieces.get(index).is_some_and(|piece| piece.as_cut.is_some());
-    let done = ask.yes("done") || (as_cut.is_some() && !was_measured);
+    let done = ask.yes(ask.field("done")) || (as_cut.is_some() && !was_measured);
     with_piece(part, index, Piece { done, as_cut })
 }
 
@@ -328,7 +333,7 @@ pub fn entries_of_match(group: &Match) -> Entries {
 /// The group that the form comes to, with these members.
 #[must_use]
 pub fn match_of(ask: &Ask, measures: Vec<ItemId>) -> Match {
-    let text = |id: &str| ask.text(id).trim().to_owned();
+    let text = |id: &str| ask.text(ask.field(id)).trim().to_owned();
     Match { name: text("name"), measures, drift: text("drift") }
 }
 

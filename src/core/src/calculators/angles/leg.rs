@@ -1,8 +1,6 @@
 //! A leg that leans one way, its top and foot cut level.
 
-use super::Problem;
 use crate::measure::{Angle, Length, Number, OutOfRange};
-use crate::sheet::Problems;
 
 /// What is known of the lean.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -47,8 +45,8 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// [`Problem::TooLarge`].
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+/// [`OutOfRange`]: a number beyond the limits.
+pub fn reckon(input: &Input) -> Result<Answer, OutOfRange> {
     let (height, width) = (input.height.to_f64(), input.width.to_f64());
     let (lean, foot_out) = match input.lean {
         Lean::Degrees(degrees) => {

@@ -20,15 +20,14 @@
 //! only for four sides.
 
 mod drawing;
+mod fields;
 pub mod leg;
-mod problem;
 mod sheet;
 pub mod sides;
 #[cfg(test)]
 mod tests;
 pub mod two_ways;
 
-pub use problem::Problem;
 pub use sheet::CALCULATOR;
 
 /// How a piece is presented to the saw.

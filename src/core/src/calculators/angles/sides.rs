@@ -1,8 +1,11 @@
 //! The sides of a frame or box: upright, leaning or lying flat; mitred or butted.
 
-use super::{Lay, Problem};
+use super::Lay;
+use super::fields::{ACROSS, JOINT, MITRED};
+use crate::measure::text::exact_text;
 use crate::measure::{Angle, Length, Number};
-use crate::sheet::Problems;
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 
 /// The steepest end of a butted side that is still an end and not a feather edge.
 pub const STEEPEST_BUTT: f64 = 75.0;
@@ -79,8 +82,10 @@ pub enum Face {
 ///
 /// # Errors
 ///
-/// [`Problem::FeatherEdge`], [`Problem::SidesMeet`], [`Problem::TooLarge`].
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+/// - `feather-edge`: the end of a butted side would run out to one.
+/// - `sides-meet`: the leaning sides meet before the boards end.
+/// - [`Refused::OutOfRange`]: a number beyond the limits.
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let sides = f64::from(input.sides);
     let half_turn = Angle::degrees(180.0 / sides);
     let lean = Angle::degrees(input.lean.to_f64());
@@ -92,24 +97,29 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
         Lay::Flat => (flat, on_edge),
         Lay::OnEdge => (on_edge, flat),
     };
-    let mut problems = Vec::new();
+    let mut refusals = Vec::new();
     if input.joint == Joint::Butt && flat.tilt.in_degrees() > STEEPEST_BUTT {
-        problems.push(Problem::FeatherEdge { tilt: flat.tilt.in_degrees() });
+        let tilt = flat.tilt.in_degrees();
+        refusals.push(Refusal::at(
+            &JOINT,
+            "feather-edge",
+            say![format!("This end would be cut {tilt:.0}° out of square, to a feather edge.")],
+            WayOut::set(say!["Mitre the ends."], &JOINT, MITRED.id.to_owned()),
+        ));
     }
     let edges = match input.size {
         Some(size) if input.joint == Joint::Mitred => {
             let wide = size.across.to_f64();
             let taken = 2.0 * size.board.to_f64() * lean.sin();
             if taken >= wide {
-                problems
-                    .push(Problem::SidesMeet { across: size.across, taken: Length::near(taken)? });
+                refusals.push(sides_meet(size.across, Length::near(taken)?));
             }
             let edge = |across: f64| Length::near(across * half_turn.tan());
             Some((edge(wide)?, edge(wide - taken)?))
         }
         _ => None,
     };
-    Problems::unless_none(problems)?;
+    Refused::unless_none(refusals)?;
     let longer = if flat.tilt.in_degrees() < 0.005 {
         None
     } else if outward {
@@ -118,6 +128,24 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
         Some(Face::Inside)
     };
     Ok(Answer { half_turn, setting, other, longer, edges, opens_by: 2.0 * sides * 0.1 })
+}
+
+/// The lean of both sides takes more off the wider end than there is.
+fn sides_meet(across: Length, taken: Length) -> Refusal {
+    let words = say![
+        "The lean takes ",
+        taken,
+        " off a width of ",
+        across,
+        ": the sides meet before the boards end."
+    ];
+    let enough = (taken + Length::sixty_fourths(64))
+        .and_then(|enough| Length::of_inch(enough.in_inches().ceil(), 1));
+    let way_out = enough.ok().and_then(|whole| {
+        let wider = say!["Use narrower boards, or ", whole, " across or more."];
+        WayOut::set(wider, &ACROSS, exact_text(whole))
+    });
+    Refusal::at(&ACROSS, "sides-meet", words, way_out)
 }
 
 /// Flat, on edge, and whether the outside face comes out longer.

@@ -1,8 +1,10 @@
 //! A leg that leans front to back and side to side.
 
-use super::{Problem, leg};
+use super::fields::RAKE;
+use super::leg;
 use crate::measure::{Angle, Length, Number};
-use crate::sheet::Problems;
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 
 /// How the leg is turned about its own length.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -62,10 +64,16 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// [`Problem::Upright`], [`Problem::TooLarge`].
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+/// - `upright`: it leans neither way.
+/// - [`Refused::OutOfRange`]: a number beyond the limits.
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     if input.rake == Number::ZERO && input.splay == Number::ZERO {
-        return Err(Problem::Upright.into());
+        Err(Refusal::at(
+            &RAKE,
+            "upright",
+            say!["With both at 0 the leg stands upright and leans nowhere."],
+            WayOut::advice(say!["Give one of the two angles."]),
+        ))?;
     }
     let (height, thickness) = (input.height.to_f64(), input.thickness.to_f64());
     let rake = Angle::degrees(input.rake.to_f64());

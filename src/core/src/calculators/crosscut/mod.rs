@@ -13,16 +13,18 @@
 //! Arithmetic. Trimming checked ends is common practice, no source.
 
 mod drawing;
-mod problem;
+mod fields;
 mod sheet;
 #[cfg(test)]
 mod tests;
 
-pub use problem::Problem;
 pub use sheet::CALCULATOR;
 
-use crate::measure::{Length, Number, OutOfRange};
-use crate::sheet::{Problems, Span};
+use crate::measure::text::exact_text;
+use crate::measure::{Length, Number, OutOfRange, Rounding};
+use crate::say;
+use crate::sheet::{Refusal, Refused, Span, WayOut};
+use fields::{BOARD, KNOTS, PART};
 
 /// Most parts from one board that are listed.
 const MOST_PARTS: u32 = 200;
@@ -65,12 +67,11 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// All that apply are returned together:
-/// - [`Problem::TrimsTakeTheBoard`]: nothing is left between the trims.
-/// - [`Problem::PartTooLong`]: longer than what is left; names the board that would do.
-/// - [`Problem::NoClearPlace`]: it would fit, but not between the knots.
-/// - [`Problem::TooManyParts`]: more than can be listed.
-/// - [`Problem::TooLarge`]: a number beyond the limits.
+/// - `trims-take-the-board`: nothing is left between the trims.
+/// - `part-too-long`: longer than what is left; names the board that would do.
+/// - `no-clear-place`: it would fit, but not between the knots.
+/// - `too-many-parts`: more than can be listed.
+/// - [`Refused::OutOfRange`]: a number beyond the limits.
 ///
 /// # Examples
 ///
@@ -85,27 +86,49 @@ pub struct Answer {
 /// assert_eq!(answer.boards, 2);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let usable = Span { from: input.trim, to: (input.board - input.trim)? };
     let room = (usable.to - usable.from)?;
+    let longer_board = |least: Length| {
+        let words = say!["One part needs a board of ", (least, Rounding::Up), "."];
+        WayOut::set(words, &BOARD, exact_text(least))
+    };
     let least_board = (input.part + (input.trim * 2)?)?;
     if !room.is_positive() {
-        return Err(Problem::TrimsTakeTheBoard { board: input.board, least_board }.into());
+        Err(Refusal::at(
+            &BOARD,
+            "trims-take-the-board",
+            say!["The trims take the whole board of ", input.board, "."],
+            longer_board(least_board),
+        ))?;
     }
     if input.part > room {
-        return Err(Problem::PartTooLong { part: input.part, longest: room, least_board }.into());
+        let room = (room, Rounding::Down);
+        Err(Refusal::at(
+            &PART,
+            "part-too-long",
+            say!["A part of ", input.part, " does not fit: ", room, " is left between the trims."],
+            longer_board(least_board),
+        ))?;
     }
     let pitch = (input.part + input.kerf)?;
     let at_most = ((room + input.kerf)? / pitch)?;
     if at_most >= Number::whole(i64::from(MOST_PARTS) + 1) {
-        let least_part = (room / MOST_PARTS)?;
-        return Err(Problem::TooManyParts { most: MOST_PARTS, least_part }.into());
+        let least = (room / MOST_PARTS)?;
+        Err(Refusal::at(
+            &PART,
+            "too-many-parts",
+            say!["That is more than ", MOST_PARTS, " parts from one board."],
+            WayOut::set(
+                say!["Parts of ", (least, Rounding::Up), " or longer can be listed."],
+                &PART,
+                exact_text(least),
+            ),
+        ))?;
     }
     let parts = lay(input, usable)?;
     let Some(last) = parts.last() else {
-        return Err(
-            Problem::NoClearPlace { part: input.part, longest: clear(input, usable)? }.into()
-        );
+        return Err(no_clear_place(input.part, clear(input, usable)?).into());
     };
     let leftover = ((usable.to - last.to)? - input.kerf)?.max(Length::ZERO);
     let passed_over = passed_over(input, usable, &parts)?;
@@ -114,6 +137,18 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
     let for_one_more = (one_more + (input.trim * 2)?)?;
     let boards = input.wanted.div_ceil(n_parts);
     Ok(Answer { parts, usable, leftover, passed_over, for_one_more, boards })
+}
+
+fn no_clear_place(part: Length, longest: Length) -> Refusal {
+    let shown = (longest, Rounding::Down);
+    let way_out = if longest.is_positive() {
+        let words = say!["Cut parts of ", shown, " instead."];
+        WayOut::set(words, &PART, exact_text(longest))
+    } else {
+        WayOut::advice(say!["Take another board."])
+    };
+    let words = say!["No place is clear of knots for ", part, ". The longest is ", shown, "."];
+    Refusal::at(&KNOTS, "no-clear-place", words, way_out)
 }
 
 /// Each part as far left as it fits clear of the knots.

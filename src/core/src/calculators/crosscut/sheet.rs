@@ -1,12 +1,16 @@
 //! What crosscutting asks and how its answer is laid out.
 
+use super::fields::{
+    BOARD, BOARDS, CUTS, FIELDS, FOR_ONE_MORE, KERF, KNOTS, LEFTOVER, PART, PARTS, PASSED_OVER,
+    RESULTS, STOP, TRIM, WANTED,
+};
 use super::{Answer, Input, drawing, reckon};
-use crate::calculators::{Calculator, ResultKind, ResultSpec, Stage};
+use crate::calculators::{Calculator, Stage};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Rounding};
 use crate::say;
 use crate::sheet::{
-    self, Ask, Bench, Caution, Field, Figure, Kind, Note, Source, Start, Step, Table, Value,
+    self, Ask, Bench, Caution, Note, Refusal, Rounded, Source, Step, Table, Term, Value, WayOut,
     Working,
 };
 
@@ -21,47 +25,9 @@ pub const CALCULATOR: Calculator = Calculator {
     work,
 };
 
-/// Our invented potting bench: slats of its lower shelf from an eight-footer.
-const FIELDS: &[Field] = &[
-    Field::new("board", "Board", "end to end, as measured", Kind::ABOVE_ZERO, Start::Inches("96")),
-    Field::new(
-        "trim",
-        "Trim each end",
-        "past the checks, the cut included",
-        Kind::ZERO_UP,
-        Start::Inches("1/2"),
-    ),
-    Field::new("part", "One part", "", Kind::ABOVE_ZERO, Start::Inches("17 1/2")),
-    Field::new(
-        "wanted",
-        "Parts wanted",
-        "",
-        Kind::Count { least: 1, most: 9999 },
-        Start::Text("10"),
-    ),
-    Field::new("kerf", "Kerf", "", Kind::ZERO_UP, Start::Kerf),
-    Field::new(
-        "knots",
-        "Keep clear of",
-        "knots from the left end, as 30 to 33 1/2",
-        Kind::Spans,
-        Start::Text(""),
-    ),
-];
-
-const RESULTS: &[ResultSpec] = &[
-    ResultSpec { id: "parts", label: "Parts from one board", kind: ResultKind::Count },
-    ResultSpec { id: "leftover", label: "Left over", kind: ResultKind::Length },
-    ResultSpec { id: "boards", label: "Boards for the job", kind: ResultKind::Count },
-    ResultSpec { id: "stop", label: "Stop block", kind: ResultKind::Length },
-    ResultSpec { id: "for_one_more", label: "Board for one part more", kind: ResultKind::Length },
-    ResultSpec { id: "cuts", label: "Marks", kind: ResultKind::Table },
-    ResultSpec { id: "passed_over", label: "Falls out at knots", kind: ResultKind::Table },
-];
-
 fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let (board, trim, part) = (ask.length("board"), ask.length("trim"), ask.length("part"));
-    let (wanted, kerf, knots) = (ask.count("wanted"), ask.length("kerf"), ask.spans("knots"));
+    let (board, trim, part) = (ask.length(&BOARD), ask.length(&TRIM), ask.length(&PART));
+    let (wanted, kerf, knots) = (ask.count(&WANTED), ask.length(&KERF), ask.spans(&KNOTS));
     let input = Input {
         board: board?,
         trim: trim?,
@@ -72,8 +38,17 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, ask.bench())),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused, too_large()),
     }
+}
+
+fn too_large() -> Refusal {
+    Refusal::at(
+        &BOARD,
+        "too-large",
+        say!["This is too large or too fine to work out exactly."],
+        WayOut::advice(say!["Use smaller numbers or plainer fractions."]),
+    )
 }
 
 /// Loose pieces shorter than this are not crosscut on a table saw (saw manuals).
@@ -83,29 +58,16 @@ const SHORTEST_LOOSE: Length = Length::sixty_fourths(6 * 64);
 const SHORT: Length = Length::sixty_fourths(12 * 64);
 
 fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
-    let n_parts = answer.parts.len() as u64;
-    let headline = Figure {
-        id: "parts",
-        label: "Parts from one board",
-        from: "",
-        value: Value::Count(n_parts),
-    };
+    let headline = PARTS.figure("", Value::Count(answer.parts.len() as u64));
     let mut sheet = sheet::Answer::new(headline, working(input, answer));
     sheet.figures = vec![
-        Figure {
-            value: Value::Length(answer.leftover, Rounding::Down),
-            ..Figure::length("leftover", "Left over", "last cut to right trim", answer.leftover)
-        },
-        Figure::count("boards", "Boards for the job", answer.boards),
-        Figure::length("stop", "Stop block", "stop to near tooth", input.part),
+        LEFTOVER.figure("last cut to right trim", Value::Length(answer.leftover, Rounding::Down)),
+        BOARDS.figure("", answer.boards),
+        STOP.figure("stop to near tooth", input.part),
     ];
     if input.knots.is_empty() {
-        sheet.figures.push(Figure {
-            id: "for_one_more",
-            label: "Board for one part more",
-            from: "end to end",
-            value: Value::Length(answer.for_one_more, Rounding::Up),
-        });
+        let board = Value::Length(answer.for_one_more, Rounding::Up);
+        sheet.figures.push(FOR_ONE_MORE.figure("end to end", board));
     }
     sheet.tables = tables(answer);
     sheet.notes = notes(input, answer);
@@ -118,30 +80,17 @@ fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
 }
 
 fn tables(answer: &Answer) -> Vec<Table> {
-    let nearest = |length| Value::Length(length, Rounding::Nearest);
-    let cuts = Table {
-        id: "cuts",
-        title: "Marks from the left end",
-        columns: &["Part", "From", "To"],
-        rows: (1_u64..)
-            .zip(&answer.parts)
-            .map(|(i, part)| vec![Value::Count(i), nearest(part.from), nearest(part.to)])
-            .collect(),
-    };
-    let mut tables = vec![cuts];
-    if !answer.passed_over.is_empty() {
-        tables.push(Table {
-            id: "passed_over",
-            title: "Falls out at knots",
-            columns: &["From", "To"],
-            rows: answer
-                .passed_over
-                .iter()
-                .map(|piece| vec![nearest(piece.from), nearest(piece.to)])
-                .collect(),
-        });
+    let cuts = (1_u64..)
+        .zip(&answer.parts)
+        .map(|(i, part)| vec![Value::Count(i), part.from.into(), part.to.into()])
+        .collect();
+    let cuts = CUTS.called("Marks from the left end").table(&["Part", "From", "To"], cuts);
+    let passed_over: Vec<_> =
+        answer.passed_over.iter().map(|piece| vec![piece.from.into(), piece.to.into()]).collect();
+    if passed_over.is_empty() {
+        return vec![cuts];
     }
-    tables
+    vec![cuts, PASSED_OVER.table(&["From", "To"], passed_over)]
 }
 
 fn notes(input: &Input, answer: &Answer) -> Vec<Note> {
@@ -168,42 +117,28 @@ fn notes(input: &Input, answer: &Answer) -> Vec<Note> {
 
 fn working(input: &Input, answer: &Answer) -> Working {
     let usable = (answer.usable.to - answer.usable.from).unwrap_or(Length::ZERO);
-    let text = exact_text;
-    let mut steps = vec![Step::length(
-        "usable = board - 2 × trim",
-        say![format!("{} - 2 × {}", text(input.board), text(input.trim))],
-        usable,
-    )];
+    let (board, trim) = (Term::of("board", input.board), Term::of("trim", input.trim));
+    let mut steps = vec![Step::of("usable", board - Term::fixed(2) * trim, usable)];
     let n_parts = answer.parts.len();
+    let kerf = || Term::of("kerf", input.kerf);
     steps.push(if input.knots.is_empty() {
-        let (usable, kerf, part) = (text(usable), text(input.kerf), text(input.part));
-        Step {
-            rule: "parts = (usable + kerf) ÷ (part + kerf), whole ones only",
-            put_in: say![format!("({usable} + {kerf}) ÷ ({part} + {kerf})")],
-            gives: Value::Count(n_parts as u64),
-        }
+        let rooms = Term::of("usable", usable) + kerf();
+        let pitch = Term::of("part", input.part) + kerf();
+        Step::of("parts", rooms / pitch, Value::Count(n_parts as u64)).then(Rounded::WholeOnes)
     } else {
-        Step {
-            rule: "each part begins one kerf after the last, or where the next knot ends",
-            put_in: say![format!(
-                "from {} to {}",
-                text(answer.usable.from),
-                text(answer.usable.to)
-            )],
-            gives: Value::Count(n_parts as u64),
-        }
+        let (from, to) = (exact_text(answer.usable.from), exact_text(answer.usable.to));
+        Step::in_words(
+            "each part begins one kerf after the last, or where the next knot ends",
+            say![format!("from {from} to {to}")],
+            Value::Count(n_parts as u64),
+        )
     });
     if let Some(last) = answer.parts.last() {
-        steps.push(Step::length(
-            "left over = right trim - end of last part - kerf, not below zero",
-            say![format!("{} - {} - {}", text(answer.usable.to), text(last.to), text(input.kerf))],
-            answer.leftover,
-        ));
+        let end = Term::of("end of last part", last.to);
+        let left = Term::of("right trim", answer.usable.to) - end - kerf();
+        steps.push(Step::of("left over", left, answer.leftover).then(Rounded::NotBelowZero));
     }
-    steps.push(Step {
-        rule: "boards = wanted ÷ parts from one, rounded up",
-        put_in: say![format!("{} ÷ {n_parts}", input.wanted)],
-        gives: Value::Count(answer.boards.into()),
-    });
+    let boards = Term::of("wanted", input.wanted) / Term::of("parts from one", n_parts);
+    steps.push(Step::of("boards", boards, answer.boards).then(Rounded::Up));
     Working { steps, sources: vec![Source::Arithmetic, Source::CommonPractice] }
 }

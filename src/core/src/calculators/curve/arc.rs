@@ -1,9 +1,10 @@
 //! An arc over a chord: its radius, and the marks for a batten.
 
+use super::fields::RISE;
 use super::things::{self, Fit};
-use super::{Board, Mark, Problem, places, radius_of, sagitta};
+use super::{Board, Mark, places, radius_of, rise_over_half, sagitta};
 use crate::measure::{Angle, Length, OutOfRange};
-use crate::sheet::Problems;
+use crate::sheet::Refused;
 
 /// What is asked.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -48,22 +49,23 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// [`Problem::RiseOverHalf`], [`Problem::TooManyMarks`], [`Problem::BoardTooNarrow`],
-/// [`Problem::TooLarge`].
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+/// - `rise-over-half`: more than a half circle.
+/// - `too-many-marks`, `board-too-narrow`.
+/// - [`Refused::OutOfRange`]: a number beyond the limits.
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let Input { chord, rise, step, .. } = *input;
-    let mut problems = Vec::new();
+    let mut refusals = Vec::new();
     let half = (chord / 2)?;
     if rise > half {
-        problems.push(Problem::RiseOverHalf { half, field: "rise" });
+        refusals.push(rise_over_half(half, &RISE));
     }
-    let along = places(half, step, &mut problems)?;
+    let along = places(half, step, &mut refusals)?;
     let narrowest = match input.board {
-        Some(board) => Some(board.narrowest(rise, &mut problems)?),
+        Some(board) => Some(board.narrowest(rise, &mut refusals)?),
         None => None,
     };
     let radius = radius_of(chord, rise)?;
-    Problems::unless_none(problems)?;
+    Refused::unless_none(refusals)?;
 
     let (r, h, c) = (radius.to_f64(), rise.to_f64(), half.to_f64());
     let marks = along

@@ -1,9 +1,11 @@
 //! A rounded corner, and a board end rounded all the way.
 
-use super::Problem;
+use super::fields::RADIUS;
 use super::things::{self, Fit};
-use crate::measure::{Angle, Length, Number, OutOfRange};
-use crate::sheet::Problems;
+use crate::measure::text::exact_text;
+use crate::measure::{Angle, Length, Number, OutOfRange, Rounding};
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 
 /// What is asked.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -56,8 +58,9 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// [`Problem::EdgeTooShort`], [`Problem::TooLarge`].
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+/// - `edge-too-short`: the rounds do not fit on the edge.
+/// - [`Refused::OutOfRange`]: a number beyond the limits.
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let Input { radius, corner, edge, both, .. } = *input;
     let half = Angle::degrees(corner.to_f64()).half();
     let square = corner == Number::whole(90);
@@ -75,7 +78,18 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
     {
         let reach = (edge / rounds)?;
         let largest = if square { reach } else { rounded_down(reach.to_f64() * half.tan())? };
-        return Err(Problem::EdgeTooShort { edge, needed: (tangent * rounds)?, largest }.into());
+        let needed = (tangent * rounds)?;
+        Err(Refusal::at(
+            &RADIUS,
+            "edge-too-short",
+            say!["The round takes ", needed, " of the edge, which is only ", edge, " long."],
+            if largest.is_positive() {
+                let words = say!["Use a radius of ", (largest, Rounding::Down), " or less."];
+                WayOut::set(words, &RADIUS, exact_text(largest))
+            } else {
+                WayOut::advice(say!["Use a longer edge."])
+            },
+        ))?;
     }
     let r = radius.to_f64();
     let turn = core::f64::consts::PI - 2.0 * half.in_radians();

@@ -20,7 +20,7 @@
 pub mod arc;
 pub mod corner;
 mod drawing;
-mod problem;
+mod fields;
 pub mod rim;
 pub mod s_curve;
 mod sheet;
@@ -29,10 +29,13 @@ mod template;
 mod tests;
 pub mod things;
 
-pub use problem::Problem;
 pub use sheet::CALCULATOR;
 
-use crate::measure::{Length, Number, OutOfRange};
+use crate::measure::text::exact_text;
+use crate::measure::{Length, Number, OutOfRange, Rounding};
+use crate::say;
+use crate::sheet::{Field, Refusal, WayOut};
+use fields::{BOARD, STEP};
 
 /// Most marks from the middle to one end, or along an S-curve.
 pub const MOST_MARKS: u32 = 100;
@@ -57,12 +60,41 @@ pub struct Board {
 
 impl Board {
     /// The wood left at the narrowest place once the curve has taken `rise` off.
-    fn narrowest(self, rise: Length, problems: &mut Vec<Problem>) -> Result<Length, OutOfRange> {
+    fn narrowest(self, rise: Length, refusals: &mut Vec<Refusal>) -> Result<Length, OutOfRange> {
         let left = (self.width - rise)?;
         if left < self.keep || !left.is_positive() {
-            problems.push(Problem::BoardTooNarrow { board: self, rise, left });
+            refusals.push(self.too_narrow(rise, left));
         }
         Ok(left)
+    }
+
+    /// The board has too little wood left, or none.
+    fn too_narrow(self, rise: Length, left: Length) -> Refusal {
+        let Board { width, keep } = self;
+        let words = if left.is_positive() {
+            say![
+                "A board of ",
+                width,
+                " less ",
+                rise,
+                " for the curve leaves ",
+                left,
+                ". You want ",
+                keep,
+                "."
+            ]
+        } else {
+            say!["The curve takes ", rise, " off, and the board is only ", width, " wide."]
+        };
+        let way_out = (rise + keep).ok().and_then(|needed| {
+            if keep.is_positive() {
+                let words = say!["Use a board of ", (needed, Rounding::Up), " or more."];
+                WayOut::set(words, &BOARD, exact_text(needed))
+            } else {
+                WayOut::advice(say!["Use a board of more than ", needed, "."])
+            }
+        });
+        Refusal::at(&BOARD, "board-too-narrow", words, way_out)
     }
 }
 
@@ -70,11 +102,21 @@ impl Board {
 fn places(
     end: Length,
     step: Length,
-    problems: &mut Vec<Problem>,
+    refusals: &mut Vec<Refusal>,
 ) -> Result<Vec<Length>, OutOfRange> {
     let steps = (end / step)?;
     if steps > Number::whole(MOST_MARKS.into()) {
-        problems.push(Problem::TooManyMarks { step, least: (end / MOST_MARKS)? });
+        let least = (end / MOST_MARKS)?;
+        refusals.push(Refusal::at(
+            &STEP,
+            "too-many-marks",
+            say!["A mark every ", step, " is more than ", MOST_MARKS, " marks."],
+            WayOut::set(
+                say!["Use a step of ", (least, Rounding::Up), " or more."],
+                &STEP,
+                exact_text(least),
+            ),
+        ));
         return Ok(Vec::new());
     }
     let mut places = Vec::new();
@@ -88,6 +130,16 @@ fn places(
 /// Chord² ÷ (8 × rise) + rise ÷ 2, exactly.
 fn radius_of(chord: Length, rise: Length) -> Result<Length, OutOfRange> {
     ((chord * chord)? / (rise * 8)?)? + (rise / 2)?
+}
+
+/// More than a half circle: the chord is no longer its widest place. `rise` is its field.
+fn rise_over_half(half: Length, rise: &Field) -> Refusal {
+    Refusal::at(
+        rise,
+        "rise-over-half",
+        say!["A rise over ", half, " is more than a half circle. Measure across the widest place."],
+        WayOut::set(say!["Use a rise of ", half, " or less."], rise, exact_text(half)),
+    )
 }
 
 /// `radius - √(radius² - along²)`: how far a circle has left its tangent. In inches; written so

@@ -1,8 +1,9 @@
 //! The radius of a round thing, from its rim.
 
-use super::{Problem, radius_of};
+use super::fields::SHORT_RISE;
+use super::{radius_of, rise_over_half};
 use crate::measure::{Length, OutOfRange};
-use crate::sheet::Problems;
+use crate::sheet::Refused;
 
 /// How far off the rise under a straightedge may be read: 1/64 in.
 pub const READING_ERROR: Length = Length::sixty_fourths(1);
@@ -39,8 +40,9 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// [`Problem::RiseOverHalf`], [`Problem::TooLarge`].
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+/// - `rise-over-half`: more than a half circle.
+/// - [`Refused::OutOfRange`]: a number beyond the limits.
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let two_pi = 2.0 * core::f64::consts::PI;
     match *input {
         Input::Around(around) => {
@@ -55,7 +57,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
         Input::Straightedge { chord, rise } => {
             let half = (chord / 2)?;
             if rise > half {
-                return Err(Problem::RiseOverHalf { half, field: "short_rise" }.into());
+                return Err(rise_over_half(half, &SHORT_RISE).into());
             }
             let radius = radius_of(chord, rise)?;
             Ok(Answer {

@@ -1,9 +1,12 @@
 //! An S-curve of two equal arcs, level at both ends, that meet in the middle.
 
+use super::fields::OFFSET;
 use super::things::{self, Fit};
-use super::{Board, Mark, Problem, places, sagitta};
+use super::{Board, Mark, places, sagitta};
+use crate::measure::text::exact_text;
 use crate::measure::{Angle, Length, OutOfRange};
-use crate::sheet::Problems;
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 
 /// What is asked.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -44,21 +47,33 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// [`Problem::TooSteep`], [`Problem::TooManyMarks`], [`Problem::BoardTooNarrow`],
-/// [`Problem::TooLarge`].
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+/// - `too-steep`: the two arcs would run back on themselves.
+/// - `too-many-marks`, `board-too-narrow`.
+/// - [`Refused::OutOfRange`]: a number beyond the limits.
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let Input { run, offset, step, .. } = *input;
-    let mut problems = Vec::new();
+    let mut refusals = Vec::new();
     if offset > run {
-        problems.push(Problem::TooSteep { run, offset });
+        refusals.push(Refusal::at(
+            &OFFSET,
+            "too-steep",
+            say![
+                "An offset of ",
+                offset,
+                " is more than the run of ",
+                run,
+                ". The two arcs would run back on themselves."
+            ],
+            WayOut::set(say!["Use an offset of ", run, " or less."], &OFFSET, exact_text(run)),
+        ));
     }
-    let along = places(run, step, &mut problems)?;
+    let along = places(run, step, &mut refusals)?;
     let narrowest = match input.board {
-        Some(board) => Some(board.narrowest(offset, &mut problems)?),
+        Some(board) => Some(board.narrowest(offset, &mut refusals)?),
         None => None,
     };
     let radius = (((run * run)? + (offset * offset)?)? / (offset * 4)?)?;
-    Problems::unless_none(problems)?;
+    Refused::unless_none(refusals)?;
 
     let (r, a, b) = (radius.to_f64(), run.to_f64(), offset.to_f64());
     let marks = along

@@ -19,8 +19,9 @@
 //! the wood round the hole are common practice. The room at the bottom of blind holes: an older
 //! mechanics text, How-To: Dowelling, cuts dowels 1/8 shorter than the two holes together.
 
+mod checks;
 mod drawing;
-mod problem;
+mod fields;
 mod sheet;
 mod template;
 #[cfg(test)]
@@ -28,9 +29,10 @@ mod tests;
 mod working;
 
 use crate::measure::{Length, Number, OutOfRange, Unit};
-use crate::sheet::Problems;
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
+use fields::OVERALL;
 
-pub use problem::Problem;
 pub use sheet::CALCULATOR;
 
 /// Two parts, and the dowel that joins them.
@@ -185,7 +187,11 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// [`Problems`] with every reason that applies; see [`Problem`].
+/// [`Refused`] with every reason that applies:
+/// - `nothing-between`, `part-over-leg`, `set-back-too-far`: the parts and the legs.
+/// - `deeper-than-part`, `no-depth-left`: a blind hole.
+/// - `dowel-too-big`, `part-too-short`, `near-edge`: too little wood round the hole.
+/// - [`Refused::OutOfRange`]: a number with more digits than can be kept exactly.
 ///
 /// # Examples
 ///
@@ -205,24 +211,30 @@ pub struct Answer {
 ///     from_front: None,
 ///     least_wood: None,
 /// });
-/// let answer = answer.map_err(|problems| format!("{problems:?}"))?;
+/// let answer = answer.map_err(|refused| format!("{refused:?}"))?;
 /// assert_eq!(answer.rough, length("38 1/2")?);
 /// assert_eq!(answer.bit, length("1 1/32")?);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
-    let mut problems = Vec::new();
-    problem::set_back(input, &mut problems)?;
-    problem::blind(input, &mut problems)?;
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
+    let mut refusals = Vec::new();
+    checks::set_back(input, &mut refusals)?;
+    checks::blind(input, &mut refusals)?;
     let clear = clear(input)?;
     if !clear.is_positive() {
-        problems.push(Problem::NothingBetween { parts: (input.left + input.right)? });
+        let parts = (input.left + input.right)?;
+        refusals.push(Refusal::at(
+            &OVERALL,
+            "nothing-between",
+            say!["The two parts alone take up ", parts, "."],
+            WayOut::advice(say!["Outside to outside must be more than ", parts, "."]),
+        ));
     }
     let bit = input.bits.not_under(input.dowel.max(input.across))?;
     let from_top = input.from_top.map_or_else(|| input.height / 2, Ok)?;
     let from_front = input.from_front.map_or_else(|| input.length / 2, Ok)?;
-    problem::edges(input, bit, from_top, from_front, &mut problems)?;
-    Problems::unless_none(problems)?;
+    checks::edges(input, bit, from_top, from_front, &mut refusals)?;
+    Refused::unless_none(refusals)?;
 
     let overall = ((clear + input.left)? + input.right)?;
     let (finished, trims) = match input.hold {

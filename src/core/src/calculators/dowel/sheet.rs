@@ -2,13 +2,17 @@
 
 use super::working::{fine, working};
 use super::{Answer, Apart, Bits, Blind, Hold, Input, drawing, reckon, template};
-use crate::calculators::{Calculator, ResultKind, ResultSpec, Stage};
+use crate::calculators::dowel::fields::{
+    ACROSS, BETWEEN_LEGS, BETWEEN_THE_PARTS, BIT, BITS, CLEAR, CLEARANCE, CUT, DEPTH, DOWEL,
+    FIELDS, FINISHED, FROM_FRONT, FROM_TOP, HOLD, HOLES, LEAST_WOOD, LEFT_PART, LEG, LEGS,
+    MEASURED, MILLIMETRES, ONE_END, OVERALL, OVERALL_FOUND, PART_HEIGHT, PART_LENGTH, RESULTS,
+    RIGHT_PART, ROOM, SET_BACK, SIXTEENTHS, THIRTY_SECONDS, THROUGH, TRIM, UNDER, VISIBLE, WOOD,
+};
+use crate::calculators::{Calculator, Stage};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Rounding};
 use crate::say;
-use crate::sheet::{
-    self, Ask, Bench, Caution, Choice, Field, Figure, Kind, Least, Note, Start, Table, Value,
-};
+use crate::sheet::{self, Ask, Bench, Caution, Note, Refusal, Table, Value, WayOut};
 
 /// Dowel: its length, its bit and its holes.
 pub const CALCULATOR: Calculator = Calculator {
@@ -21,177 +25,37 @@ pub const CALCULATOR: Calculator = Calculator {
     work,
 };
 
-const HOLDS: &[Choice] = &[
-    Choice { id: "through", label: "Through both" },
-    Choice { id: "blind", label: "Blind in both" },
-    Choice { id: "one_end", label: "Through left, blind right" },
-];
-const MEASURED: &[Choice] = &[
-    Choice { id: "overall", label: "Outside to outside" },
-    Choice { id: "clear", label: "Between the parts" },
-    Choice { id: "legs", label: "Between the legs" },
-];
-const BITS: &[Choice] = &[
-    Choice { id: "sixty_fourths", label: "By 1/64 in" },
-    Choice { id: "thirty_seconds", label: "By 1/32 in" },
-    Choice { id: "sixteenths", label: "By 1/16 in" },
-    Choice { id: "millimetres", label: "By 1 mm" },
-];
-
-// The starts are of our invented potting bench: a rail for hand tools through both end frames.
-const FIELDS: &[Field] = &[
-    Field::new("hold", "Holes", "", Kind::Choice(HOLDS), Start::Text("through")),
-    Field::new("measured", "Frames measured", "", Kind::Choice(MEASURED), Start::Text("overall")),
-    Field::new(
-        "overall",
-        "Outside to outside",
-        "of the drilled parts",
-        Kind::ABOVE_ZERO,
-        Start::Inches("43 1/2"),
-    )
-    .only_for("measured", &["overall"]),
-    Field::new(
-        "clear",
-        "Between the parts",
-        "inside to inside",
-        Kind::ABOVE_ZERO,
-        Start::Inches("40 1/2"),
-    )
-    .only_for("measured", &["clear"]),
-    Field::new(
-        "between_legs",
-        "Between the legs",
-        "inside to inside",
-        Kind::ABOVE_ZERO,
-        Start::Inches("38 3/4"),
-    )
-    .only_for("measured", &["legs"]),
-    Field::new("leg", "Leg", "thickness along the dowel", Kind::ABOVE_ZERO, Start::Inches("3 1/4"))
-        .only_for("measured", &["legs"]),
-    Field::new(
-        "set_back",
-        "Set-back",
-        "outside of leg to outside of part; empty: the middle",
-        Kind::OptionalLength(Least::Zero),
-        Start::Text(""),
-    )
-    .only_for("measured", &["legs"]),
-    Field::new(
-        "left_part",
-        "Part",
-        "thickness along the dowel",
-        Kind::ABOVE_ZERO,
-        Start::Inches("1 1/2"),
-    ),
-    Field::new(
-        "right_part",
-        "Right part",
-        "empty: as the left",
-        Kind::MAYBE_LENGTH,
-        Start::Text(""),
-    ),
-    Field::new("trim", "Trim", "at each through end", Kind::ZERO_UP, Start::Inches("1/4"))
-        .only_for("hold", &["through", "one_end"]),
-    Field::new("depth", "Hole depth", "blind hole", Kind::ABOVE_ZERO, Start::Inches("1"))
-        .only_for("hold", &["blind", "one_end"]),
-    Field::new(
-        "room",
-        "Free at the bottom",
-        "of a blind hole",
-        Kind::ZERO_UP,
-        Start::Inches("1/16"),
-    )
-    .only_for("hold", &["blind", "one_end"]),
-    Field::new(
-        "dowel",
-        "Dowel",
-        "measured, at its thickest",
-        Kind::ABOVE_ZERO,
-        Start::Inches("0.985"),
-    ),
-    Field::new(
-        "across",
-        "Dowel across",
-        "at right angles; empty: round",
-        Kind::MAYBE_LENGTH,
-        Start::Text(""),
-    ),
-    Field::new("bits", "Bits", "", Kind::Choice(BITS), Start::Text("sixty_fourths")),
-    Field::new(
-        "part_height",
-        "Part height",
-        "the face that is drilled",
-        Kind::ABOVE_ZERO,
-        Start::Inches("3 1/4"),
-    ),
-    Field::new(
-        "from_top",
-        "Hole from top",
-        "to its center; empty: the middle",
-        Kind::MAYBE_LENGTH,
-        Start::Text(""),
-    ),
-    Field::new(
-        "part_length",
-        "Part length",
-        "front to back",
-        Kind::ABOVE_ZERO,
-        Start::Inches("17"),
-    ),
-    Field::new(
-        "from_front",
-        "Hole from front",
-        "to its center; empty: the middle",
-        Kind::MAYBE_LENGTH,
-        Start::Inches("5"),
-    ),
-    Field::new(
-        "least_wood",
-        "Least wood",
-        "round the hole; empty: half the hole",
-        Kind::OptionalLength(Least::Zero),
-        Start::Text(""),
-    ),
-];
-
-const RESULTS: &[ResultSpec] = &[
-    ResultSpec { id: "cut", label: "Cut the dowel", kind: ResultKind::Length },
-    ResultSpec { id: "finished", label: "Dowel when done", kind: ResultKind::Length },
-    ResultSpec { id: "visible", label: "Dowel seen", kind: ResultKind::Length },
-    ResultSpec { id: "overall", label: "Outside to outside", kind: ResultKind::Length },
-    ResultSpec { id: "bit", label: "Bit", kind: ResultKind::Words },
-    ResultSpec { id: "clearance", label: "Clearance", kind: ResultKind::Words },
-    ResultSpec { id: "wood", label: "Least wood round the hole", kind: ResultKind::Length },
-    ResultSpec { id: "under", label: "Wood under the hole", kind: ResultKind::Length },
-    ResultSpec { id: "holes", label: "Holes", kind: ResultKind::Table },
-];
-
 fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let hold = hold(ask);
-    let apart = match ask.choice("measured") {
-        "clear" => ask.length("clear").map(Apart::Clear),
-        "legs" => {
-            let clear = ask.length("between_legs");
-            let leg = ask.length("leg");
-            let set_back = ask.optional_length("set_back");
+    let apart = match ask.choice(&MEASURED) {
+        BETWEEN_THE_PARTS => ask.length(&CLEAR).map(Apart::Clear),
+        LEGS => {
+            let clear = ask.length(&BETWEEN_LEGS);
+            let leg = ask.length(&LEG);
+            let set_back = ask.optional_length(&SET_BACK);
             clear.zip(leg).zip(set_back).map(|((clear, leg), set_back)| Apart::Legs {
                 clear,
                 leg,
                 set_back,
             })
         }
-        _ => ask.length("overall").map(Apart::Overall),
+        _ => ask.length(&OVERALL).map(Apart::Overall),
     };
-    let left = ask.length("left_part");
-    let right = ask.optional_length("right_part");
-    let dowel = ask.length("dowel");
-    let across = ask.optional_length("across");
-    let bits = Bits::of(ask.choice("bits"));
-    let height = ask.length("part_height");
-    let from_top = ask.optional_length("from_top");
-    let length = ask.length("part_length");
-    let from_front = ask.optional_length("from_front");
-    let least_wood = ask.optional_length("least_wood");
+    let left = ask.length(&LEFT_PART);
+    let right = ask.optional_length(&RIGHT_PART);
+    let dowel = ask.length(&DOWEL);
+    let across = ask.optional_length(&ACROSS);
+    let bits = match ask.choice(&BITS) {
+        THIRTY_SECONDS => Bits::ThirtySeconds,
+        SIXTEENTHS => Bits::Sixteenths,
+        MILLIMETRES => Bits::Millimetres,
+        _ => Bits::SixtyFourths,
+    };
+    let height = ask.length(&PART_HEIGHT);
+    let from_top = ask.optional_length(&FROM_TOP);
+    let length = ask.length(&PART_LENGTH);
+    let from_front = ask.optional_length(&FROM_FRONT);
+    let least_wood = ask.optional_length(&LEAST_WOOD);
     let (left, dowel) = (left?, dowel?);
     let input = Input {
         hold: hold?,
@@ -210,19 +74,28 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let bench = ask.bench();
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, bench)),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused, too_fine()),
     }
 }
 
+fn too_fine() -> Refusal {
+    Refusal::at(
+        &DOWEL,
+        "too-fine",
+        say!["These numbers have too many digits to be kept exactly."],
+        WayOut::advice(say!["Use sizes from a tape."]),
+    )
+}
+
 fn hold(ask: &mut Ask) -> Option<Hold> {
-    let choice = ask.choice("hold");
-    if choice == "through" {
-        return ask.length("trim").map(|trim| Hold::Through { trim });
+    let choice = ask.choice(&HOLD);
+    if choice == THROUGH {
+        return ask.length(&TRIM).map(|trim| Hold::Through { trim });
     }
-    let trim = if choice == "one_end" { ask.length("trim") } else { Some(Length::ZERO) };
-    let (depth, room) = (ask.length("depth"), ask.length("room"));
+    let trim = if choice == ONE_END { ask.length(&TRIM) } else { Some(Length::ZERO) };
+    let (depth, room) = (ask.length(&DEPTH), ask.length(&ROOM));
     let blind = Blind { depth: depth?, room: room? };
-    if choice == "one_end" {
+    if choice == ONE_END {
         Some(Hold::OneEnd { trim: trim?, blind })
     } else {
         Some(Hold::Blind(blind))
@@ -234,28 +107,21 @@ fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
     // A dowel that is trimmed must not come out short. One that is blind at both ends must not
     // come out long, or the frames do not close on it; what it lacks is room at the bottom.
     let rounding = if is_blind { Rounding::Down } else { Rounding::Up };
-    let headline = Figure {
-        id: "cut",
-        label: "Cut the dowel",
-        from: if is_blind { "end to end" } else { "end to end, with trim" },
-        value: Value::Length(answer.rough, rounding),
-    };
-    let words = |id, label, from, words: String| Figure {
-        id,
-        label,
-        from,
-        value: Value::Words(say![words]),
-    };
-    let mut figures = vec![words("bit", "Bit", "", exact_text(answer.bit))];
+    let headline = CUT.figure(
+        if is_blind { "end to end" } else { "end to end, with trim" },
+        Value::Length(answer.rough, rounding),
+    );
+    let words = |words: String| Value::Words(say![words]);
+    let mut figures = vec![BIT.figure("", words(exact_text(answer.bit)))];
     if !is_blind {
-        figures.push(Figure::length("finished", "When done", "flush, end to end", answer.finished));
+        figures.push(FINISHED.called("When done").figure("flush, end to end", answer.finished));
     }
-    figures.push(Figure::length("visible", "Seen", "between the parts", answer.clear));
-    figures.push(Figure::length("overall", "Frames", "outside to outside", answer.overall));
-    figures.push(words("clearance", "Clearance", "hole less dowel", clearance(answer, bench)));
-    figures.push(Figure::length("wood", "Least wood", "hole to edge", answer.wood));
+    figures.push(VISIBLE.called("Seen").figure("between the parts", answer.clear));
+    figures.push(OVERALL_FOUND.called("Frames").figure("outside to outside", answer.overall));
+    figures.push(CLEARANCE.figure("hole less dowel", words(clearance(answer, bench))));
+    figures.push(WOOD.called("Least wood").figure("hole to edge", answer.wood));
     if let Some(under) = answer.under {
-        figures.push(Figure::length("under", "Under the hole", "to the far face", under));
+        figures.push(UNDER.called("Under the hole").figure("to the far face", under));
     }
     sheet::Answer {
         figures,
@@ -280,24 +146,21 @@ fn clearance(answer: &Answer, bench: &Bench) -> String {
 /// The holes as seen on the inside faces: in the left frame the front end is at the left hand, in
 /// the right frame at the right hand.
 fn holes(answer: &Answer) -> Table {
-    let length = |length: Length| Value::Length(length, Rounding::Nearest);
     let row = |frame: &'static str, hand: &'static str, from_left_hand: Length| {
         vec![
             Value::Words(say![frame]),
             Value::Words(say![hand]),
-            length(from_left_hand),
-            length(answer.from_top),
+            from_left_hand.into(),
+            answer.from_top.into(),
         ]
     };
-    Table {
-        id: "holes",
-        title: "Holes, a mirrored pair: inside faces toward you",
-        columns: &["Frame", "Front at your", "From left hand", "From top"],
-        rows: vec![
+    HOLES.called("Holes, a mirrored pair: inside faces toward you").table(
+        &["Frame", "Front at your", "From left hand", "From top"],
+        vec![
             row("Left", "left hand", answer.from_front),
             row("Right", "right hand", answer.from_back),
         ],
-    }
+    )
 }
 
 fn notes(input: &Input, answer: &Answer, bench: &Bench) -> Vec<Note> {

@@ -4,7 +4,7 @@ use super::{Answer, Apart, Blind, Hold, Input};
 use crate::measure::Length;
 use crate::measure::text::{decimal, exact_text};
 use crate::say;
-use crate::sheet::{Bench, Source, Step, Value, Working};
+use crate::sheet::{Bench, Source, Step, Term, Value, Working};
 
 /// A small size with decimals, in the unit of the tape: a bit or a caliper reads no sixteenths.
 pub(super) fn fine(length: Length, bench: &Bench) -> String {
@@ -18,70 +18,41 @@ pub(super) fn fine(length: Length, bench: &Bench) -> String {
 
 /// The steps and their sources.
 pub(super) fn working(input: &Input, answer: &Answer, bench: &Bench) -> Working {
-    let text = exact_text;
-    let (left, right) = (text(input.left), text(input.right));
+    let left = || Term::of("left part", input.left);
+    let right = || Term::of("right part", input.right);
+    let clear = || Term::of("between the parts", answer.clear);
     let mut steps = Vec::new();
     let mut sources = vec![Source::Arithmetic, Source::CommonPractice];
-    match input.apart {
-        Apart::Overall(overall) => steps.push(Step::length(
-            "between the parts = outside to outside - both parts",
-            say![format!("{} - {left} - {right}", text(overall))],
-            answer.clear,
-        )),
-        Apart::Clear(_) => {}
-        Apart::Legs { clear, leg, set_back: None } => steps.push(Step::length(
-            "between the parts = between the legs + (leg - part) ÷ 2 for each",
-            say![format!(
-                "{} + ({leg} - {left}) ÷ 2 + ({leg} - {right}) ÷ 2",
-                text(clear),
-                leg = text(leg)
-            )],
-            answer.clear,
-        )),
-        Apart::Legs { clear, leg, set_back: Some(set_back) } => steps.push(Step::length(
-            "between the parts = between the legs + leg - part - set-back for each",
-            say![format!(
-                "{} + {leg} - {left} - {back} + {leg} - {right} - {back}",
-                text(clear),
-                leg = text(leg),
-                back = text(set_back)
-            )],
-            answer.clear,
-        )),
-    }
-    let clear = text(answer.clear);
-    let held = |blind: Blind| format!("{} - {}", text(blind.depth), text(blind.room));
-    match input.hold {
+    let apart = match input.apart {
+        Apart::Overall(overall) => Some(Term::of("outside to outside", overall) - left() - right()),
+        Apart::Clear(_) => None,
+        Apart::Legs { clear, leg, set_back } => {
+            let leg = || Term::of("leg", leg);
+            let inside = |part: Term| match set_back {
+                None => (leg() - part) / Term::fixed(2),
+                Some(set_back) => leg() - part - Term::of("set-back", set_back),
+            };
+            Some(Term::of("between the legs", clear) + inside(left()) + inside(right()))
+        }
+    };
+    steps.extend(apart.map(|apart| Step::of("between the parts", apart, answer.clear)));
+    let held = |blind: Blind| {
+        Term::of("hole depth", blind.depth) - Term::of("free at the bottom", blind.room)
+    };
+    let done = || Term::of("dowel when done", answer.finished);
+    let mut finished = |formula| steps.push(Step::of("dowel when done", formula, answer.finished));
+    let cut = match input.hold {
         Hold::Through { trim } => {
-            steps.push(Step::length(
-                "dowel when done = between the parts + both parts",
-                say![format!("{clear} + {left} + {right}")],
-                answer.finished,
-            ));
-            steps.push(Step::length(
-                "cut = dowel when done + 2 × trim",
-                say![format!("{} + 2 × {}", text(answer.finished), text(trim))],
-                answer.rough,
-            ));
+            finished(clear() + left() + right());
+            done() + Term::fixed(2) * Term::of("trim", trim)
         }
-        Hold::Blind(blind) => steps.push(Step::length(
-            "cut = between the parts + 2 × (hole depth - free at the bottom)",
-            say![format!("{clear} + 2 × ({})", held(blind))],
-            answer.rough,
-        )),
+        Hold::Blind(blind) => clear() + Term::fixed(2) * held(blind),
         Hold::OneEnd { trim, blind } => {
-            steps.push(Step::length(
-                "dowel when done = left part + between the parts + hole depth - free at the bottom",
-                say![format!("{left} + {clear} + {}", held(blind))],
-                answer.finished,
-            ));
-            steps.push(Step::length(
-                "cut = dowel when done + trim",
-                say![format!("{} + {}", text(answer.finished), text(trim))],
-                answer.rough,
-            ));
+            finished(left() + clear() + held(blind));
+            done() + Term::of("trim", trim)
         }
-    }
+    };
+    steps.push(Step::of("cut", cut, answer.rough));
     if !matches!(input.hold, Hold::Through { .. }) {
         sources.push(Source::Published(
             "Dowels 1/8 in shorter than the two holes together: an older mechanics text, How-To: Dowelling (chestofbooks copy)",
@@ -92,19 +63,16 @@ pub(super) fn working(input: &Input, answer: &Answer, bench: &Bench) -> Working 
             "Dowel rods of 36, 42 and 48 in: W. Noyes, Handwork in Wood (1910), Dowel-rods",
         ));
     }
-    steps.push(Step {
-        rule: "bit = dowel at its thickest, up to the next bit",
-        put_in: say![format!(
-            "{}, bits by {}",
-            fine(input.dowel.max(input.across), bench),
-            text(input.bits.step())
-        )],
-        gives: Value::Words(say![text(answer.bit)]),
-    });
-    steps.push(Step::length(
-        "least wood = nearest edge to center - half the bit; at least half the bit is wanted",
-        say![format!("half of {}", text(answer.bit))],
-        answer.wood,
+    let thickest = fine(input.dowel.max(input.across), bench);
+    steps.push(Step::in_words(
+        "bit = dowel at its thickest, up to the next bit",
+        say![format!("dowel {thickest}, bits by {}", exact_text(input.bits.step()))],
+        Value::Words(say![exact_text(answer.bit)]),
     ));
+    let half = Term::of("bit", answer.bit) / Term::fixed(2);
+    if let Ok(edge) = (answer.bit / 2).and_then(|half| answer.wood + half) {
+        let wood = Term::of("nearest edge to center", edge) - half;
+        steps.push(Step::of("least wood", wood, answer.wood));
+    }
     Working { steps, sources }
 }

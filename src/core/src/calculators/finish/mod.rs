@@ -14,6 +14,7 @@
 
 mod cans;
 mod drawing;
+mod fields;
 mod sheet;
 #[cfg(test)]
 mod tests;
@@ -22,8 +23,7 @@ pub use cans::{Cans, Prices};
 pub use sheet::CALCULATOR;
 
 use crate::measure::{Area, Number, OutOfRange};
-use crate::say;
-use crate::sheet::{self as sheets, PartSize, Problems, Sentence, WayOut};
+use crate::sheet::PartSize;
 
 /// Which faces are coated.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -92,39 +92,11 @@ pub struct Answer {
     pub cans: Cans,
 }
 
-/// Too much to reckon.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct TooLarge;
-
-impl From<OutOfRange> for TooLarge {
-    fn from(_: OutOfRange) -> TooLarge {
-        TooLarge
-    }
-}
-
-impl sheets::Problem for TooLarge {
-    fn code(&self) -> &'static str {
-        "too-large"
-    }
-
-    fn field(&self) -> &'static str {
-        "parts"
-    }
-
-    fn sentence(&self) -> Sentence {
-        say!["This is too large or too fine to work out exactly."]
-    }
-
-    fn way_out(&self) -> Option<WayOut> {
-        WayOut::advice(say!["Reckon a few of the parts at a time."])
-    }
-}
-
 /// Adds up the areas and finds the cans.
 ///
 /// # Errors
 ///
-/// [`TooLarge`]: a number beyond the limits.
+/// [`OutOfRange`]: a number beyond the limits.
 ///
 /// # Examples
 ///
@@ -141,7 +113,7 @@ impl sheets::Problem for TooLarge {
 /// assert_eq!(answer.area.in_square_inches(), Number::whole(4299));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn reckon(input: &Input) -> Result<Answer, Problems<TooLarge>> {
+pub fn reckon(input: &Input) -> Result<Answer, OutOfRange> {
     let part_areas = input
         .parts
         .iter()

@@ -1,13 +1,17 @@
 //! What finishing asks and how its answer is laid out.
 
+use super::fields::{
+    AREA, AS_THE_CAN, BUY, COATS, COST, COVERAGE, ENDS, FACES, FIELDS, FIRST_COAT, GALLON_PRICE,
+    GALLONS_LEAST, GALLONS_MOST, NOT_UNDERSIDE, PART_AREAS, PARTS, QUART_PRICE, RESULTS, ROUGH,
+    SHOW_FACE, SURFACE, WEATHERED,
+};
 use super::{Answer, Coverage, Faces, Input, Prices, drawing, reckon};
-use crate::calculators::{Calculator, ResultKind, ResultSpec, Stage};
+use crate::calculators::{Calculator, Stage};
 use crate::measure::Number;
-use crate::measure::text::{decimal, exact_text};
+use crate::measure::text::decimal;
 use crate::say;
 use crate::sheet::{
-    self, Ask, Bench, Caution, Choice, Field, Figure, Kind, Note, Source, Start, Step, Table,
-    Value, Working,
+    self, Ask, Bench, Caution, Note, Refusal, Source, Step, Term, Value, WayOut, Working,
 };
 
 /// Finish: area and cans.
@@ -21,82 +25,23 @@ pub const CALCULATOR: Calculator = Calculator {
     work,
 };
 
-/// Parts of our invented potting bench: top, legs, long rails, short rails.
-const BENCH_PARTS: &str = "5 @ 48 in × 5 1/2 in × 1 1/2 in, 4 @ 34 in × 3 in × 1 1/2 in, \
-     2 @ 41 in × 3 1/2 in × 1 1/2 in, 2 @ 17 1/2 in × 3 1/2 in × 1 1/2 in";
-
-const FIELDS: &[Field] = &[
-    Field::new(
-        "parts",
-        "Parts",
-        "how many @ length × width × thickness",
-        Kind::Sizes,
-        Start::Text(BENCH_PARTS),
-    ),
-    Field::new(
-        "faces",
-        "Coat",
-        "",
-        Kind::Choice(&[
-            Choice { id: "all", label: "All faces" },
-            Choice { id: "not_underside", label: "All but the underside" },
-            Choice { id: "show_face", label: "One face" },
-            Choice { id: "ends", label: "Ends only" },
-        ]),
-        Start::Text("all"),
-    ),
-    Field::new("coats", "Coats", "", Kind::Count { least: 1, most: 10 }, Start::Text("2")),
-    Field::new(
-        "surface",
-        "Surface",
-        "",
-        Kind::Choice(&[
-            Choice { id: "smooth", label: "Smooth" },
-            Choice { id: "weathered", label: "Weathered" },
-            Choice { id: "rough", label: "Rough or old" },
-            Choice { id: "can", label: "As the can says" },
-        ]),
-        Start::Text("smooth"),
-    ),
-    Field::new(
-        "coverage",
-        "A gallon covers",
-        "from the label, its lowest figure",
-        Kind::Number { least: 20, most: 2000, unit: "sq ft" },
-        Start::Text("250"),
-    )
-    .only_for("surface", &["can"]),
-    Field::new("gallon_price", "Price of a gallon", "", Kind::OptionalMoney, Start::Text("")),
-    Field::new("quart_price", "Price of a quart", "", Kind::OptionalMoney, Start::Text("")),
-];
-
-const RESULTS: &[ResultSpec] = &[
-    ResultSpec { id: "buy", label: "Buy", kind: ResultKind::Words },
-    ResultSpec { id: "area", label: "Area", kind: ResultKind::Area },
-    ResultSpec { id: "gallons_most", label: "Finish, at most", kind: ResultKind::Number },
-    ResultSpec { id: "gallons_least", label: "Finish, at least", kind: ResultKind::Number },
-    ResultSpec { id: "first_coat", label: "First coat, at most", kind: ResultKind::Number },
-    ResultSpec { id: "cost", label: "Cost", kind: ResultKind::Number },
-    ResultSpec { id: "part_areas", label: "Area of each part", kind: ResultKind::Table },
-];
-
 fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let parts = ask.sizes("parts");
-    let faces = match ask.choice("faces") {
-        "not_underside" => Faces::NotTheUnderside,
-        "show_face" => Faces::ShowFace,
-        "ends" => Faces::Ends,
+    let parts = ask.sizes(&PARTS);
+    let faces = match ask.choice(&FACES) {
+        NOT_UNDERSIDE => Faces::NotTheUnderside,
+        SHOW_FACE => Faces::ShowFace,
+        ENDS => Faces::Ends,
         _ => Faces::All,
     };
-    let coats = ask.count("coats");
+    let coats = ask.count(&COATS);
     // Both ends of what trade texts give for each surface.
-    let coverage = match ask.choice("surface") {
-        "rough" => Some(range(100, 200)),
-        "weathered" => Some(range(150, 200)),
-        "can" => ask.number("coverage").map(|feet| Coverage { least: feet, most: feet }),
+    let coverage = match ask.choice(&SURFACE) {
+        ROUGH => Some(range(100, 200)),
+        WEATHERED => Some(range(150, 200)),
+        AS_THE_CAN => ask.number(&COVERAGE).map(|feet| Coverage { least: feet, most: feet }),
         _ => Some(range(200, 400)),
     };
-    let (gallon, quart) = (ask.optional_money("gallon_price"), ask.optional_money("quart_price"));
+    let (gallon, quart) = (ask.optional_money(&GALLON_PRICE), ask.optional_money(&QUART_PRICE));
     let input = Input {
         parts: parts?,
         faces,
@@ -106,8 +51,17 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, ask.bench())),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused.into(), too_large()),
     }
+}
+
+fn too_large() -> Refusal {
+    Refusal::at(
+        &PARTS,
+        "too-large",
+        say!["This is too large or too fine to work out exactly."],
+        WayOut::advice(say!["Reckon a few of the parts at a time."]),
+    )
 }
 
 fn range(least: i64, most: i64) -> Coverage {
@@ -115,38 +69,23 @@ fn range(least: i64, most: i64) -> Coverage {
 }
 
 fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
-    let headline = Figure {
-        id: "buy",
-        label: "Buy",
-        from: "",
-        value: Value::Words(say![answer.cans.in_words()]),
-    };
-    let gallons =
-        |id, label, number| Figure { id, label, from: "", value: Value::Exact(number, 2, "gal") };
+    let headline = BUY.figure("", Value::Words(say![answer.cans.in_words()]));
     let mut sheet = sheet::Answer::new(headline, working(input, answer));
     sheet.figures = vec![
-        Figure { id: "area", label: "Area", from: "", value: Value::Area(answer.area) },
-        gallons("gallons_most", "Finish, at most", answer.gallons_most),
-        gallons("gallons_least", "Finish, at least", answer.gallons_least),
+        AREA.figure("", Value::Area(answer.area)),
+        GALLONS_MOST.figure("", gallons(answer.gallons_most)),
+        GALLONS_LEAST.figure("", gallons(answer.gallons_least)),
     ];
     if input.coats > 1 {
-        sheet.figures.push(gallons("first_coat", "First coat, at most", answer.first_coat));
+        sheet.figures.push(FIRST_COAT.figure("", gallons(answer.first_coat)));
     }
     if let Some(cost) = answer.cans.cost {
-        let value = Value::Exact(cost, 2, "");
-        sheet.figures.insert(0, Figure { id: "cost", label: "Cost", from: "", value });
+        sheet.figures.insert(0, COST.figure("", Value::Exact(cost, 2, "")));
     }
-    sheet.tables = vec![Table {
-        id: "part_areas",
-        title: "Area of each part",
-        columns: &["Parts", "Area"],
-        rows: input
-            .parts
-            .iter()
-            .zip(&answer.part_areas)
-            .map(|(part, area)| vec![Value::Words(say![part.to_string()]), Value::Area(*area)])
-            .collect(),
-    }];
+    let areas = input.parts.iter().zip(&answer.part_areas);
+    let areas =
+        areas.map(|(part, area)| vec![Value::Words(say![part.to_string()]), Value::Area(*area)]);
+    sheet.tables = vec![PART_AREAS.table(&["Parts", "Area"], areas.collect())];
     sheet.notes = notes(input);
     sheet.cautions = vec![Caution::OilyRags];
     sheet.drawing = Some(drawing::draw(input, answer, bench));
@@ -176,46 +115,43 @@ fn notes(input: &Input) -> Vec<Note> {
     notes
 }
 
+fn gallons(number: Number) -> Value {
+    Value::Exact(number, 2, "gal")
+}
+
 fn working(input: &Input, answer: &Answer) -> Working {
     let (wide, edges, ends) = input.faces.coated();
     let mut steps = Vec::new();
     for (part, area) in input.parts.iter().zip(&answer.part_areas).take(6) {
-        let [length, width, thickness] = [part.length, part.width, part.thickness].map(exact_text);
-        steps.push(Step {
-            rule: "area = count × (faces × L × W + edges × L × T + ends × W × T)",
-            put_in: say![format!(
-                "{} × ({wide} × {length} × {width} + {edges} × {length} × {thickness} + {ends} × \
-                 {width} × {thickness})",
-                part.count
-            )],
-            gives: Value::Area(*area),
-        });
+        let length = || Term::of("L", part.length);
+        let width = || Term::of("W", part.width);
+        let thickness = || Term::of("T", part.thickness);
+        let coated = Term::of("faces", wide) * length() * width()
+            + Term::of("edges", edges) * length() * thickness()
+            + Term::of("ends", ends) * width() * thickness();
+        let all = Term::of("count", part.count) * coated;
+        steps.push(Step::of("area", all, Value::Area(*area)));
     }
-    let feet = answer.area.in_square_feet().map_or_else(|_| String::new(), |feet| decimal(feet, 1));
-    let gallons = |number| Value::Exact(number, 2, "gal");
-    steps.push(Step {
-        rule: "first coat = area ÷ coverage, its low end",
-        put_in: say![format!("{feet} sq ft ÷ {} sq ft", input.coverage.least)],
-        gives: gallons(answer.first_coat),
-    });
-    steps.push(Step {
-        rule: "all coats = first coat × (1 + 3/4 for each one more)",
-        put_in: say![format!(
-            "{} gal × (1 + 3/4 × {})",
-            decimal(answer.first_coat, 2),
-            input.coats.saturating_sub(1)
-        )],
-        gives: gallons(answer.gallons_most),
-    });
-    steps.push(Step {
-        rule: "the same with the high end of the coverage",
-        put_in: say![format!("{feet} sq ft ÷ {} sq ft", input.coverage.most)],
-        gives: gallons(answer.gallons_least),
-    });
-    steps.push(Step {
-        rule: "cans that hold the most it may take, four quarts to a gallon",
-        put_in: say![format!("{} gal", decimal(answer.gallons_most, 2))],
-        gives: Value::Words(say![answer.cans.in_words()]),
-    });
+    // Square feet with so many places that hundredths of a gallon come out.
+    let area = || {
+        let feet = answer.area.in_square_feet();
+        let feet = feet.map_or_else(|_| String::new(), |feet| decimal(feet, 3));
+        Term::of("area", format!("{feet} sq ft"))
+    };
+    let covers = |name, feet: Number| Term::of(name, format!("{feet} sq ft"));
+    let least = || covers("low end of the coverage", input.coverage.least);
+    let coats = || {
+        let more = Term::of("coats after the first", input.coats.saturating_sub(1));
+        Term::fixed(1) + Term::fixed("3/4".to_owned()) * more
+    };
+    steps.push(Step::of("first coat", area() / least(), gallons(answer.first_coat)));
+    steps.push(Step::of("all coats", area() / least() * coats(), gallons(answer.gallons_most)));
+    let most = covers("high end", input.coverage.most);
+    steps.push(Step::of("at least", area() / most * coats(), gallons(answer.gallons_least)));
+    steps.push(Step::in_words(
+        "cans that hold the most it may take, four quarts to a gallon",
+        say![format!("{} gal", decimal(answer.gallons_most, 2))],
+        Value::Words(say![answer.cans.in_words()]),
+    ));
     Working { steps, sources: vec![Source::Arithmetic, Source::CommonPractice] }
 }

@@ -46,7 +46,7 @@ fn use_length(
     end: &'static str,
     field: &'static str,
 ) -> Option<WayOut> {
-    WayOut::set(say![words, (length, Rounding::Down), end], field, exact_text(length))
+    WayOut::set_id(say![words, (length, Rounding::Down), end], field, exact_text(length))
 }
 
 impl sheet::Problem for Problem {
@@ -206,10 +206,10 @@ impl sheet::Problem for Problem {
                 WayOut::advice(say!["The rail must be longer than ", (joints, Rounding::Up), "."])
             }
             Problem::LapHidesLegs => {
-                WayOut::set(say!["Find the rail instead."], "find", "rail".to_owned())
+                WayOut::set_id(say!["Find the rail instead."], "find", "rail".to_owned())
             }
             Problem::LapMissesLeg { .. } => {
-                WayOut::set(say!["Let it end flush: 0."], "lap_short", "0".to_owned())
+                WayOut::set_id(say!["Let it end flush: 0."], "lap_short", "0".to_owned())
             }
             Problem::TenonThroughLeg { leg, .. } => {
                 use_length("Cut it through and flush: ", leg, ".", "tenon")
@@ -245,14 +245,14 @@ impl sheet::Problem for Problem {
                 use_length("Go in ", rail_thickness, " or less.", "housing")
             }
             Problem::SupportsDoNotFit { most, .. } if most >= 1 => {
-                WayOut::set(say![format!("At most {most} fit.")], "supports", most.to_string())
+                WayOut::set_id(say![format!("At most {most} fit.")], "supports", most.to_string())
             }
             Problem::SupportsDoNotFit { .. } => {
                 WayOut::advice(say!["Use a thinner support: not even one fits."])
             }
             Problem::TenonOutsideLeg { most, .. } if !most.is_negative() => {
                 let sentence = say!["Centre the tenons in the leg."];
-                WayOut::set(sentence, "tenon_place", "centred".to_owned())
+                WayOut::set_id(sentence, "tenon_place", "centred".to_owned())
             }
             Problem::TenonOutsideLeg { leg, .. } => {
                 use_length("Tenons of ", leg, " or less lie in it.", "tenon_thickness").map(
@@ -278,7 +278,7 @@ impl sheet::Problem for Problem {
             Problem::TenonsMeet { .. } => {
                 WayOut::advice(say!["Move the tenons nearer the outside of the leg."])
             }
-            Problem::LapLeavesNothing { .. } => WayOut::set(
+            Problem::LapLeavesNothing { .. } => WayOut::set_id(
                 say!["Leave it empty to cut half of the thinner piece."],
                 "rear_cut",
                 String::new(),

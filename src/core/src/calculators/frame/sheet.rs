@@ -161,7 +161,7 @@ const RESULTS: &[ResultSpec] = &[
 ];
 
 fn work(ask: &mut Ask) -> Option<Answer> {
-    match ask.choice("question") {
+    match ask.choice(ask.field("question")).id {
         "spacer" => spacer::work(ask),
         "stretcher" => stretcher::work(ask),
         "support" => support::work(ask),

@@ -153,10 +153,13 @@ pub(super) const FIELDS: &[Field] = &[
 
 /// Nominal thickness and width.
 pub(super) fn nominal(ask: &mut Ask) -> Option<(Length, Length)> {
-    match lumber::section(ask.choice("section")) {
+    match lumber::section(ask.choice(ask.field("section")).id) {
         Some(section) => Some((section.thickness, section.width)),
         None => {
-            let (thickness, width) = (ask.length("nominal_thickness"), ask.length("nominal_width"));
+            let (thickness, width) = (
+                ask.length(ask.field("nominal_thickness")),
+                ask.length(ask.field("nominal_width")),
+            );
             thickness.zip(width)
         }
     }
@@ -165,12 +168,12 @@ pub(super) fn nominal(ask: &mut Ask) -> Option<(Length, Length)> {
 /// The size question, which the weight and the cover start from.
 pub(super) fn size(ask: &mut Ask) -> Option<size::Input> {
     let nominal = nominal(ask);
-    let seasoning = match ask.choice("seasoning") {
+    let seasoning = match ask.choice(ask.field("seasoning")).id {
         "green" => Seasoning::Green,
         _ => Seasoning::Dry,
     };
-    let thickness = ask.optional_length("measured_thickness");
-    let width = ask.optional_length("measured_width");
+    let thickness = ask.optional_length(ask.field("measured_thickness"));
+    let width = ask.optional_length(ask.field("measured_width"));
     let (nominal_thickness, nominal_width) = nominal?;
     Some(size::Input {
         nominal_thickness,
@@ -184,9 +187,12 @@ pub(super) fn size(ask: &mut Ask) -> Option<size::Input> {
 /// The amount question.
 pub(super) fn amount(ask: &mut Ask) -> Option<amount::Input> {
     let nominal = nominal(ask);
-    let (length, count, price) =
-        (ask.length("length"), ask.count("count"), ask.optional_money("price"));
-    let per = match ask.choice("per") {
+    let (length, count, price) = (
+        ask.length(ask.field("length")),
+        ask.count(ask.field("count")),
+        ask.optional_money(ask.field("price")),
+    );
+    let per = match ask.choice(ask.field("per")).id {
         "foot" => amount::Per::Foot,
         "board_foot" => amount::Per::BoardFoot,
         _ => amount::Per::Piece,
@@ -254,9 +260,12 @@ impl Weighing {
 
 pub(super) fn weighing(ask: &mut Ask) -> Option<Weighing> {
     let size = size(ask);
-    let (length, count, moisture) =
-        (ask.length("length"), ask.count("count"), ask.real("moisture"));
-    let wood = wood(ask.choice("wood"));
+    let (length, count, moisture) = (
+        ask.length(ask.field("length")),
+        ask.count(ask.field("count")),
+        ask.real(ask.field("moisture")),
+    );
+    let wood = wood(ask.choice(ask.field("wood")).id);
     Some(Weighing { size: size?, wood: wood?, length: length?, count: count?, moisture: moisture? })
 }
 
@@ -277,6 +286,10 @@ impl Covering {
 
 pub(super) fn covering(ask: &mut Ask) -> Option<Covering> {
     let size = size(ask);
-    let (width, gap, waste) = (ask.length("cover_width"), ask.length("gap"), ask.number("waste"));
+    let (width, gap, waste) = (
+        ask.length(ask.field("cover_width")),
+        ask.length(ask.field("gap")),
+        ask.number(ask.field("waste")),
+    );
     Some(Covering { size: size?, width: width?, gap: gap?, waste: waste? })
 }

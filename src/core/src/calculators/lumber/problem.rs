@@ -79,15 +79,15 @@ impl sheet::Problem for Problem {
     fn way_out(&self) -> Option<WayOut> {
         let nearest = |field, nearest: Length| {
             let sentence = say!["The nearest is ", nearest, ". Or measure the board."];
-            WayOut::set(sentence, field, exact_text(nearest))
+            WayOut::set_id(sentence, field, exact_text(nearest))
         };
         match self {
             Problem::NoSuchThickness { nearest: size, .. } => nearest("nominal_thickness", *size),
             Problem::NoSuchWidth { nearest: size, .. } => nearest("nominal_width", *size),
             Problem::TooWet { most } => {
-                WayOut::set(say![format!("Use {most} % or less.")], "moisture", most.to_string())
+                WayOut::set_id(say![format!("Use {most} % or less.")], "moisture", most.to_string())
             }
-            Problem::AllWaste => WayOut::set(say!["15 % is usual."], "waste", "15".to_owned()),
+            Problem::AllWaste => WayOut::set_id(say!["15 % is usual."], "waste", "15".to_owned()),
             Problem::TooLarge => WayOut::advice(say!["Use smaller numbers or plainer fractions."]),
         }
     }

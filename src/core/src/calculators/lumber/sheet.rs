@@ -40,7 +40,7 @@ const RESULTS: &[ResultSpec] = &[
 ];
 
 fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    match ask.choice("ask") {
+    match ask.choice(ask.field("ask")).id {
         "amount" => {
             let input = fields::amount(ask)?;
             match amount::reckon(&input) {
@@ -187,7 +187,7 @@ fn amount_working(input: &amount::Input, answer: &amount::Answer) -> Working {
     let board_feet = |number| Value::Exact(number, 3, "bd ft");
     let mut steps = vec![
         Step {
-            rule: "board feet = nominal thickness in × nominal width in ÷ 12 × length in ft",
+            rule: "board feet = nominal thickness in × nominal width in ÷ 12 × length in ft".into(),
             put_in: say![format!(
                 "{} × {} ÷ 12 × {} ft",
                 exact_text(input.nominal_thickness),
@@ -197,19 +197,19 @@ fn amount_working(input: &amount::Input, answer: &amount::Answer) -> Working {
             gives: board_feet(answer.each),
         },
         Step {
-            rule: "all = boards × one",
+            rule: "all = boards × one".into(),
             put_in: say![format!("{} × {}", input.count, decimal(answer.each, 3))],
             gives: board_feet(answer.total),
         },
     ];
     if let Some(prices) = answer.prices {
         steps.push(Step {
-            rule: "price of a foot = price of a board ÷ its feet",
+            rule: "price of a foot = price of a board ÷ its feet".into(),
             put_in: say![format!("{} ÷ {}", decimal(prices.piece, 2), feet(input.length))],
             gives: Value::Exact(prices.foot, 2, ""),
         });
         steps.push(Step {
-            rule: "price of a board foot = price of a board ÷ its board feet",
+            rule: "price of a board foot = price of a board ÷ its board feet".into(),
             put_in: say![format!("{} ÷ {}", decimal(prices.piece, 2), decimal(answer.each, 3))],
             gives: Value::Exact(prices.board_foot, 2, ""),
         });
@@ -260,12 +260,12 @@ fn weight_working(weighing: &Weighing, size: &size::Answer, weight: &weight::Ans
     let mut steps = size_steps(&weighing.size, size);
     let moisture = weighing.moisture;
     steps.push(Step {
-        rule: "G = Gb ÷ (1 - 0.265 × Gb × (1 - M ÷ 30)), M not over 30",
+        rule: "G = Gb ÷ (1 - 0.265 × Gb × (1 - M ÷ 30)), M not over 30".into(),
         put_in: say![format!("{}, M {moisture} %", weighing.wood.name)],
         gives: Value::Real(weighing.wood.gravity.at(moisture), 3, ""),
     });
     steps.push(Step {
-        rule: "density = 62.4 lb/cu ft × G × (1 + M ÷ 100)",
+        rule: "density = 62.4 lb/cu ft × G × (1 + M ÷ 100)".into(),
         put_in: say![format!(
             "62.4 × {:.3} × (1 + {moisture} ÷ 100)",
             weighing.wood.gravity.at(moisture)
@@ -273,7 +273,7 @@ fn weight_working(weighing: &Weighing, size: &size::Answer, weight: &weight::Ans
         gives: Value::Real(weight.density, 2, "lb/cu ft"),
     });
     steps.push(Step {
-        rule: "weight = thickness × width × length × density",
+        rule: "weight = thickness × width × length × density".into(),
         put_in: say![format!(
             "{} × {} × {} × {:.2} lb/cu ft",
             exact_text(size.thickness),
@@ -311,7 +311,7 @@ fn lay_out_cover(
     let headline = Figure::count("boards", "Boards to buy", cover.buy);
     let mut steps = size_steps(&covering.size, size);
     steps.push(Step {
-        rule: "laid = (width to cover + gap) ÷ (board + gap)",
+        rule: "laid = (width to cover + gap) ÷ (board + gap)".into(),
         put_in: say![format!(
             "({} + {}) ÷ ({} + {})",
             exact_text(covering.width),
@@ -322,7 +322,7 @@ fn lay_out_cover(
         gives: Value::Exact(cover.laid, 3, ""),
     });
     steps.push(Step {
-        rule: "buy = laid ÷ (1 - waste), rounded up",
+        rule: "buy = laid ÷ (1 - waste), rounded up".into(),
         put_in: say![format!(
             "{} ÷ (1 - {} %)",
             decimal(cover.laid, 3),

@@ -145,10 +145,10 @@ pub(super) const FIELDS: &[Field] = &[
 ];
 
 fn wood(ask: &Ask) -> Option<Wood> {
-    match ask.choice("wood") {
+    match ask.choice(ask.field("wood")).id {
         "softwood" => Some(Wood::OrdinarySoftwood),
         id => {
-            let grain = match ask.choice("grain") {
+            let grain = match ask.choice(ask.field("grain")).id {
                 "flat" => Some(Grain::FlatSawn),
                 "quarter" => Some(Grain::QuarterSawn),
                 _ => None,
@@ -159,21 +159,21 @@ fn wood(ask: &Ask) -> Option<Wood> {
 }
 
 fn today_and_later(ask: &mut Ask) -> Option<Moistures> {
-    let (now, later) = (ask.number("now"), ask.number("later"));
+    let (now, later) = (ask.number(ask.field("now")), ask.number(ask.field("later")));
     Some(Moistures::now_and_later(now?, later?))
 }
 
 pub(super) fn board(ask: &mut Ask) -> Option<board::Input> {
-    let (width, thickness) = (ask.length("width"), ask.length("thickness"));
+    let (width, thickness) = (ask.length(ask.field("width")), ask.length(ask.field("thickness")));
     let (moistures, wood) = (today_and_later(ask), wood(ask));
     Some(board::Input { thickness: thickness?, width: width?, wood: wood?, moistures: moistures? })
 }
 
 pub(super) fn gap(ask: &mut Ask) -> Option<gap::Input> {
-    let (width, boards) = (ask.length("width"), ask.count("boards"));
-    let known = match ask.choice("known") {
-        "today" => ask.length("gap_later").map(gap::Known::Later),
-        _ => ask.length("gap_now").map(gap::Known::Today),
+    let (width, boards) = (ask.length(ask.field("width")), ask.count(ask.field("boards")));
+    let known = match ask.choice(ask.field("known")).id {
+        "today" => ask.length(ask.field("gap_later")).map(gap::Known::Later),
+        _ => ask.length(ask.field("gap_now")).map(gap::Known::Today),
     };
     let (moistures, wood) = (today_and_later(ask), wood(ask));
     Some(gap::Input {
@@ -186,20 +186,20 @@ pub(super) fn gap(ask: &mut Ask) -> Option<gap::Input> {
 }
 
 pub(super) fn swing(ask: &mut Ask) -> Option<swing::Input> {
-    let width = ask.length("width");
-    let (driest, wettest) = (ask.number("driest"), ask.number("wettest"));
+    let width = ask.length(ask.field("width"));
+    let (driest, wettest) = (ask.number(ask.field("driest")), ask.number(ask.field("wettest")));
     let moistures = Moistures::driest_and_wettest(driest?, wettest?);
     Some(swing::Input { width: width?, wood: wood(ask)?, moistures })
 }
 
 pub(super) fn air(ask: &mut Ask) -> Option<air::Input> {
-    if let Some(place) = place(ask.choice("air")) {
+    if let Some(place) = place(ask.choice(ask.field("air")).id) {
         return Some(air::Input::Place(place));
     }
-    let temperature = match ask.choice("degrees") {
-        "celsius" => ask.real("celsius").map(air::Temperature::Celsius),
-        _ => ask.real("fahrenheit").map(air::Temperature::Fahrenheit),
+    let temperature = match ask.choice(ask.field("degrees")).id {
+        "celsius" => ask.real(ask.field("celsius")).map(air::Temperature::Celsius),
+        _ => ask.real(ask.field("fahrenheit")).map(air::Temperature::Fahrenheit),
     };
-    let humidity = ask.real("humidity");
+    let humidity = ask.real(ask.field("humidity"));
     Some(air::Input::Air(temperature?, humidity?))
 }

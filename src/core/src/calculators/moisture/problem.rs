@@ -116,29 +116,29 @@ impl sheet::Problem for Problem {
     fn way_out(&self) -> Option<WayOut> {
         match self {
             Problem::BelowFormula { field } => {
-                WayOut::set(say!["Use 8 %, or choose the species."], field, "8".to_owned())
+                WayOut::set_id(say!["Use 8 %, or choose the species."], field, "8".to_owned())
             }
-            Problem::BetweenFormula { field } => WayOut::set(
+            Problem::BetweenFormula { field } => WayOut::set_id(
                 say!["Take it as wet: 28 %. Or choose the species."],
                 field,
                 "28".to_owned(),
             ),
-            Problem::NoFigureOutside => WayOut::set(
+            Problem::NoFigureOutside => WayOut::set_id(
                 say!["Keep both moistures from 6 to 14 %, or reckon with ordinary softwood."],
                 "wood",
                 "softwood".to_owned(),
             ),
-            Problem::NoQuarterFigure => WayOut::set(
+            Problem::NoQuarterFigure => WayOut::set_id(
                 say!["Reckon with flat-sawn, which moves more."],
                 "grain",
                 "flat".to_owned(),
             ),
-            Problem::GapCloses { least_now } => WayOut::set(
+            Problem::GapCloses { least_now } => WayOut::set_id(
                 say!["Leave ", (*least_now, Rounding::Up), " or more today."],
                 "gap_now",
                 exact_text(*least_now),
             ),
-            Problem::OpensFurther { least_later } => WayOut::set(
+            Problem::OpensFurther { least_later } => WayOut::set_id(
                 say!["Lay them tight, and take ", (*least_later, Rounding::Up), "."],
                 "gap_later",
                 exact_text(*least_later),

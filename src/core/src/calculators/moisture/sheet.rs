@@ -45,7 +45,7 @@ const RESULTS: &[ResultSpec] = &[
 
 fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let bench = ask.bench();
-    let found: Result<sheet::Answer, Problems<Problem>> = match ask.choice("ask") {
+    let found: Result<sheet::Answer, Problems<Problem>> = match ask.choice(ask.field("ask")).id {
         "gap" => {
             let input = fields::gap(ask)?;
             gap::reckon(&input).map(|answer| lay_out_gap(&input, &answer, bench))

@@ -37,33 +37,33 @@ pub enum Nearest {
 impl Nearest {
     pub(super) fn way_out(&self) -> Option<WayOut> {
         match self {
-            Nearest::AtLeast { field, length } => WayOut::set(
+            Nearest::AtLeast { field, length } => WayOut::set_id(
                 say!["Use ", (*length, Rounding::Up), " or more."],
                 field,
                 exact_text(*length),
             ),
             Nearest::AtMost { field, length } if length.is_zero() => {
-                WayOut::set(say!["Leave the edge as it is."], field, "0".to_owned())
+                WayOut::set_id(say!["Leave the edge as it is."], field, "0".to_owned())
             }
-            Nearest::AtMost { field, length } => WayOut::set(
+            Nearest::AtMost { field, length } => WayOut::set_id(
                 say!["Use ", (*length, Rounding::Down), " or less."],
                 field,
                 exact_text(*length),
             ),
             Nearest::Strips(count) => {
-                WayOut::set(say!["Ask for ", *count, "."], "n_strips", count.to_string())
+                WayOut::set_id(say!["Ask for ", *count, "."], "n_strips", count.to_string())
             }
             Nearest::Widths(widths) => {
                 let list: Vec<String> = widths.iter().map(|width| exact_text(*width)).collect();
                 let list = list.join(", ");
-                WayOut::set(say![format!("Cut {list}.")], "widths", list)
+                WayOut::set_id(say![format!("Cut {list}.")], "widths", list)
             }
-            Nearest::Falls(Falls::FarSide) => WayOut::set(
+            Nearest::Falls(Falls::FarSide) => WayOut::set_id(
                 say!["Let the strips fall on the far side of the blade."],
                 "falls",
                 "far_side".to_owned(),
             ),
-            Nearest::Falls(Falls::AtFence) => WayOut::set(
+            Nearest::Falls(Falls::AtFence) => WayOut::set_id(
                 say!["Cut the strips between blade and fence."],
                 "falls",
                 "at_fence".to_owned(),

@@ -310,7 +310,7 @@ impl sheet::Problem for Problem {
                     ("target_thickness", exact_text(*thickness)),
                 ],
             }),
-            Problem::TargetLarger { way, stock, .. } => WayOut::set(
+            Problem::TargetLarger { way, stock, .. } => WayOut::set_id(
                 say!["Use ", (*stock, Rounding::Down), " or less."],
                 way.target_field(),
                 exact_text(*stock),
@@ -319,7 +319,7 @@ impl sheet::Problem for Problem {
                 WayOut::advice(say!["Give a target that is smaller in one way at least."])
             }
             Problem::NothingForSecondFace { .. } => {
-                WayOut::set(say!["Take the same off both faces."], "share", "even".to_owned())
+                WayOut::set_id(say!["Take the same off both faces."], "share", "even".to_owned())
             }
             Problem::TooThinAtFence { nearest: None, .. }
             | Problem::BoardTooThinAtFence { nearest: None, .. } => WayOut::advice(say![
@@ -343,12 +343,12 @@ impl sheet::Problem for Problem {
                     "Lay a second board of the same thickness beside it, to carry the guide."
                 ]),
             },
-            Problem::CannotReach { core, .. } => WayOut::set(
+            Problem::CannotReach { core, .. } => WayOut::set_id(
                 say!["Leave the ", *core, " core and finish it with a hand saw."],
                 "core_by_hand",
                 "yes".to_owned(),
             ),
-            Problem::TooShort { .. } => WayOut::set(
+            Problem::TooShort { .. } => WayOut::set_id(
                 say!["Rip it from a piece of ", SHORTEST, " or more, then cut it to length."],
                 "piece_length",
                 exact_text(SHORTEST),
@@ -359,13 +359,13 @@ impl sheet::Problem for Problem {
                 " or wider, and let it fall on the far side."
             ]),
             Problem::TooLarge { field, .. } => {
-                WayOut::set(say!["Use ", LARGEST, " or less."], field, exact_text(LARGEST))
+                WayOut::set_id(say!["Use ", LARGEST, " or less."], field, exact_text(LARGEST))
             }
             Problem::CleanUpTakesAll { .. } => {
-                WayOut::set(say!["Take less off, or nothing."], "first_edge", "0".to_owned())
+                WayOut::set_id(say!["Take less off, or nothing."], "first_edge", "0".to_owned())
             }
             Problem::NoWidths => {
-                WayOut::set(say!["Start with one strip."], "widths", "1 3/4 in".to_owned())
+                WayOut::set_id(say!["Start with one strip."], "widths", "1 3/4 in".to_owned())
             }
             Problem::OutOfRange => WayOut::advice(say!["Use numbers that a tape can show."]),
         }

@@ -154,7 +154,7 @@ impl sheet::Problem for Problem {
     fn way_out(&self) -> Option<WayOut> {
         match *self {
             Problem::HeadThroughTop { .. } => {
-                WayOut::set(say!["Leave the head flush: 0."], "head_sunk", "0".to_owned())
+                WayOut::set_id(say!["Leave the head flush: 0."], "head_sunk", "0".to_owned())
             }
             Problem::NoStockSoLong { .. } => {
                 WayOut::advice(say!["Use a bolt, or bore a wide hole to sink the head deeper."])
@@ -166,7 +166,7 @@ impl sheet::Problem for Problem {
                     ("receiver_thickness", exact_text(top)),
                 ],
             }),
-            Problem::ReceiverTooThin { receiver_needed, .. } => WayOut::set(
+            Problem::ReceiverTooThin { receiver_needed, .. } => WayOut::set_id(
                 say!["The receiver must be ", (receiver_needed, Rounding::Up), " at least."],
                 "receiver_thickness",
                 exact_text(receiver_needed),
@@ -174,7 +174,7 @@ impl sheet::Problem for Problem {
             Problem::DoesNotReach { top, .. } => {
                 let holds = |length: &Length| (*length - top).is_ok_and(|into| into >= LEAST_INTO);
                 match stock_lengths().into_iter().find(holds) {
-                    Some(length) => WayOut::set(
+                    Some(length) => WayOut::set_id(
                         say!["Use ", length, " or longer."],
                         "screw_length",
                         exact_text(length),
@@ -182,23 +182,23 @@ impl sheet::Problem for Problem {
                     None => WayOut::advice(say!["Use a bolt."]),
                 }
             }
-            Problem::BoardTooNarrow { least, .. } => WayOut::set(
+            Problem::BoardTooNarrow { least, .. } => WayOut::set_id(
                 say!["Use a board of ", (least, Rounding::Up), ", or a thinner screw."],
                 "board_width",
                 exact_text(least),
             ),
-            Problem::ExitOutside { start, solves_exit: true, .. } => WayOut::set(
+            Problem::ExitOutside { start, solves_exit: true, .. } => WayOut::set_id(
                 say!["Start ", start, " from the end to leave it in the middle."],
                 "start_back",
                 exact_text(start),
             ),
-            Problem::ExitOutside { .. } => WayOut::set(
+            Problem::ExitOutside { .. } => WayOut::set_id(
                 say!["Leave it empty for the middle of the thickness."],
                 "exit",
                 String::new(),
             ),
             Problem::SeatOutside { half, .. } => {
-                WayOut::set(say!["Leave ", half, ", half of it."], "seat_wood", exact_text(half))
+                WayOut::set_id(say!["Leave ", half, ", half of it."], "seat_wood", exact_text(half))
             }
             Problem::NoAngledScrew { too_far_aside: true, .. } => WayOut::advice(say![
                 "Leave the end nearer the drilled face, or drill less steeply."
@@ -207,23 +207,25 @@ impl sheet::Problem for Problem {
                 WayOut::advice(say!["Leave more wood under the head, or use a thicker receiver."])
             }
             Problem::ThroughLeg { field, half, .. } => {
-                WayOut::set(say!["Half way in is ", half, "."], field, exact_text(half))
+                WayOut::set_id(say!["Half way in is ", half, "."], field, exact_text(half))
             }
             Problem::OutsideLeg { field, middle, fits: true, .. } => {
-                WayOut::set(say!["The middle is ", middle, "."], field, exact_text(middle))
+                WayOut::set_id(say!["The middle is ", middle, "."], field, exact_text(middle))
             }
             Problem::OutsideLeg { .. } => WayOut::advice(say!["It is thicker than the leg."]),
-            Problem::TheyMeet { height, apart } => WayOut::set(
+            Problem::TheyMeet { height, apart } => WayOut::set_id(
                 say!["Set them ", (apart, Rounding::Up), " apart in height."],
                 "b_height",
                 exact_text(height),
             ),
-            Problem::TooLittleIn { stock: Some(stock), .. } => {
-                WayOut::set(say!["Use ", stock, " or longer."], "screw_length", exact_text(stock))
-            }
+            Problem::TooLittleIn { stock: Some(stock), .. } => WayOut::set_id(
+                say!["Use ", stock, " or longer."],
+                "screw_length",
+                exact_text(stock),
+            ),
             Problem::TooLittleIn { .. } => WayOut::advice(say!["Use a thinner piece, or a bolt."]),
             Problem::NailInWet => {
-                WayOut::set(say!["Use screws outdoors."], "fastener", "screw_8".to_owned())
+                WayOut::set_id(say!["Use screws outdoors."], "fastener", "screw_8".to_owned())
             }
             Problem::OutOfRange => None,
         }

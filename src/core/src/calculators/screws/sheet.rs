@@ -193,11 +193,11 @@ const RESULTS: &[ResultSpec] = &[
 
 /// The fastener chosen in a field.
 pub(super) fn chosen(ask: &Ask, field: &str) -> Option<Fastener> {
-    fastener(ask.choice(field))
+    fastener(ask.choice(ask.field(field)).id)
 }
 
 fn work(ask: &mut Ask) -> Option<Answer> {
-    match ask.choice("question") {
+    match ask.choice(ask.field("question")).id {
         "pilot" => pilot::work(ask),
         "placing" => placing::work(ask),
         "pocket" | "toe" => angled::work(ask),

@@ -41,7 +41,7 @@ impl Wood {
 
     /// Reads it from the wood field.
     pub(super) fn read(ask: &Ask) -> Option<Wood> {
-        gravity::group(ask.choice("wood")).map(Wood::of)
+        gravity::group(ask.choice(ask.field("wood")).id).map(Wood::of)
     }
 
     /// Specific gravity over the volume at 12 % moisture, which the Wood Handbook's formulas use.

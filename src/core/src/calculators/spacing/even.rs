@@ -2,11 +2,14 @@
 
 use std::collections::BTreeMap;
 
+use super::fields::{GREATEST_GAP, KEEP_OUT, LEAST_GAP, SLAT_GAP};
 use super::track::{Track, count};
 use super::zones::Zones;
-use super::{Input, MOST_MARKS, Other, Problem};
+use super::{Input, MOST_MARKS, Other};
+use crate::measure::text::exact_text;
 use crate::measure::{Length, OutOfRange, Rounding};
-use crate::sheet::Problems;
+use crate::say;
+use crate::sheet::{Field, Refusal, Refused, WayOut};
 
 /// An even spacing in progress.
 pub(super) struct Search<'a> {
@@ -50,14 +53,15 @@ impl Search<'_> {
     }
 
     /// So many; `field` is the one that says how many.
-    pub(super) fn so_many(
-        &mut self,
-        wanted: u32,
-        field: &'static str,
-    ) -> Result<Vec<Length>, Problems<Problem>> {
+    pub(super) fn so_many(&mut self, wanted: u32, field: &Field) -> Result<Vec<Length>, Refused> {
         let points = usize::try_from(wanted).map_err(|_| OutOfRange)? + self.zones.beyond;
         if points < 2 {
-            return Err(Problem::OneForTwoEnds { field }.into());
+            Err(Refusal::at(
+                field,
+                "one-for-two-ends",
+                say!["One cannot stand at both ends at once."],
+                WayOut::set(say!["Use two."], field, "2".to_owned()),
+            ))?;
         }
         match self.best(points)? {
             Some(places) => Ok(places),
@@ -66,12 +70,9 @@ impl Search<'_> {
     }
 
     /// The fewest that leave no gap over `greatest`.
-    pub(super) fn no_gap_over(
-        &mut self,
-        greatest: Length,
-    ) -> Result<Vec<Length>, Problems<Problem>> {
+    pub(super) fn no_gap_over(&mut self, greatest: Length) -> Result<Vec<Length>, Refused> {
         if let Some(least) = self.input.least_gap.filter(|least| *least > greatest) {
-            return Err(Problem::LeastOverGap { least, gap: greatest }.into());
+            return Err(least_over_gap(least, greatest).into());
         }
         let fewest = self.track.fewest(greatest, self.fewest, self.most)?;
         if let Some(points) = fewest
@@ -85,20 +86,31 @@ impl Search<'_> {
             let (near, far) = (zone.from.max(self.zones.from), zone.to.min(self.zones.to));
             (far - near).is_ok_and(|width| width > greatest)
         });
-        Err(Problem::GapTooSmall {
-            greatest,
-            // A wider limit never does harm, so the next mark up is as good.
-            smallest: self.input.tape.read(smallest, Rounding::Up)?.mark,
-            across,
-            has_zones: !self.zones.taken.is_empty(),
-        }
-        .into())
+        // A wider limit never does harm, so the next mark up is as good.
+        let smallest = self.input.tape.read(smallest, Rounding::Up)?.mark;
+        let words = match across {
+            Some(zone) => {
+                let (from, to) = (zone.from, zone.to);
+                say!["No gap of ", greatest, " reaches over the zone ", from, " to ", to, "."]
+            }
+            None if self.zones.taken.is_empty() => say![
+                "To keep every gap at or under ",
+                greatest,
+                " takes more than ",
+                MOST_MARKS,
+                " marks, or a smaller least gap."
+            ],
+            None => say!["No marks beside the zones keep every gap at or under ", greatest, "."],
+        };
+        let wider = say!["Allow gaps up to ", smallest, "."];
+        let way_out = WayOut::set(wider, &GREATEST_GAP, exact_text(smallest));
+        Err(Refusal::at(&GREATEST_GAP, "gap-too-small", words, way_out).into())
     }
 
     /// As many slats as bring the middle gap nearest to `gap`.
-    pub(super) fn near(&mut self, gap: Length) -> Result<Vec<Length>, Problems<Problem>> {
+    pub(super) fn near(&mut self, gap: Length) -> Result<Vec<Length>, Refused> {
         if let Some(least) = self.input.least_gap.filter(|least| *least > gap) {
-            return Err(Problem::LeastOverGap { least, gap }.into());
+            return Err(least_over_gap(least, gap).into());
         }
         let step = (self.width + gap)?;
         let whole = (self.zones.to - self.zones.from)?;
@@ -106,7 +118,7 @@ impl Search<'_> {
         let Some(steps) = usize::try_from(steps).ok().filter(|steps| *steps < self.most) else {
             let widest = (whole / count(self.most.saturating_sub(1))?)?;
             let gap = self.input.tape.read((widest - self.width)?, Rounding::Up)?.mark;
-            return Err(Problem::TooManySlats { gap }.into());
+            return Err(too_many(&SLAT_GAP, gap).into());
         };
         // The more slats, as a rule, the smaller the middle gap: the fewest that bring it to
         // `gap` or under are close.
@@ -169,25 +181,29 @@ impl Search<'_> {
     }
 
     /// Why `points` places cannot stand, and what can.
-    fn no_room(&self, points: usize, field: &'static str) -> Result<Problem, OutOfRange> {
+    fn no_room(&self, points: usize, field: &Field) -> Result<Refusal, OutOfRange> {
         let nearest = self.track.nearest_count(points, self.fewest, self.most)?;
         let real = |points: usize| count(points.saturating_sub(self.zones.beyond));
-        Ok(match nearest {
-            Some(nearest) => Problem::NoRoom {
-                field,
-                wanted: real(points)?,
-                fits: real(nearest)?,
-                least: self.input.least_gap,
-                has_zones: !self.zones.taken.is_empty(),
-            },
-            None => self.nothing_fits(),
-        })
+        let Some(nearest) = nearest else { return Ok(self.nothing_fits()) };
+        let (wanted, fits) = (real(points)?, real(nearest)?);
+        let mut words = say![wanted, " do not fit"];
+        if let Some(least) = self.input.least_gap {
+            words.0.extend(say![" with ", least, " between them"].0);
+        }
+        words.0.push(if self.zones.taken.is_empty() { "." } else { " beside the zones." }.into());
+        let way_out = WayOut::set(say![fits, " fit."], field, fits.to_string());
+        Ok(Refusal::at(field, "no-room", words, way_out))
     }
 
-    fn nothing_fits(&self) -> Problem {
+    fn nothing_fits(&self) -> Refusal {
         match self.input.least_gap {
-            Some(least) => Problem::LeastTooLarge { least },
-            None => Problem::NoFreePlace,
+            Some(least) => least_too_large(least),
+            None => Refusal::at(
+                &KEEP_OUT,
+                "no-free-place",
+                say!["The zones leave no free place."],
+                WayOut::advice(say!["Make the zone smaller, or leave it out."]),
+            ),
         }
     }
 
@@ -207,6 +223,36 @@ impl Search<'_> {
         }
         Ok(others)
     }
+}
+
+/// The least gap is over the greatest one, the one wanted, or the step.
+pub(super) fn least_over_gap(least: Length, gap: Length) -> Refusal {
+    Refusal::at(
+        &LEAST_GAP,
+        "least-over-gap",
+        say!["The least gap ", least, " is over the gap asked for, ", gap, "."],
+        WayOut::set(say!["Use ", gap, " or less."], &LEAST_GAP, exact_text(gap)),
+    )
+}
+
+/// No two can stand so far apart here.
+pub(super) fn least_too_large(least: Length) -> Refusal {
+    Refusal::at(
+        &LEAST_GAP,
+        "least-too-large",
+        say!["Nothing fits here with ", least, " between."],
+        WayOut::set(say!["Leave the least gap open."], &LEAST_GAP, String::new()),
+    )
+}
+
+/// A step or a gap so small that it takes more than [`MOST_MARKS`]; `smallest` does not.
+pub(super) fn too_many(field: &Field, smallest: Length) -> Refusal {
+    Refusal::at(
+        field,
+        "too-many",
+        say!["That takes more than ", MOST_MARKS, "."],
+        WayOut::set(say!["Use ", smallest, " or more."], field, exact_text(smallest)),
+    )
 }
 
 fn widest_step(places: &[Length]) -> Result<Length, OutOfRange> {

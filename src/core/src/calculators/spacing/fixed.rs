@@ -1,40 +1,53 @@
 //! A fixed step, set off from both ends towards the middle.
 
+use super::even::{least_over_gap, least_too_large, too_many};
+use super::fields::{LEFT_END, RIGHT_END, STEP};
 use super::track::{count, even_places};
 use super::zones::Zones;
-use super::{Input, MOST_MARKS, Problem};
+use super::{Input, MOST_MARKS};
+use crate::measure::text::exact_text;
 use crate::measure::{Length, OutOfRange, Rounding};
-use crate::sheet::{Problems, Span};
+use crate::say;
+use crate::sheet::{Refusal, Refused, Span, WayOut};
 
 /// How many other first places are tried when a mark falls in a zone.
 const MOST_TRIED: usize = 100;
 
 /// Sets the step off from both ends as often as it goes into one half.
-pub(super) fn places(
-    input: &Input,
-    step: Length,
-    zones: &Zones,
-) -> Result<Vec<Length>, Problems<Problem>> {
+pub(super) fn places(input: &Input, step: Length, zones: &Zones) -> Result<Vec<Length>, Refused> {
     if let Some(least) = input.least_gap.filter(|least| *least > step) {
-        return Err(Problem::LeastOverGap { least, gap: step }.into());
+        return Err(least_over_gap(least, step).into());
     }
     let half = ((zones.to - zones.from)? / 2)?;
     let most = MOST_MARKS / 2;
     if (half / step)?.floor() >= i128::from(most) {
         let smallest = (half / most.saturating_sub(1))?;
         let step = input.tape.read(smallest, Rounding::Up)?.mark;
-        return Err(Problem::TooManySteps { step }.into());
+        return Err(too_many(&STEP, step).into());
     }
     let least = input.least_gap.unwrap_or(Length::ZERO);
     let places = from_both(zones.from, zones.to, step, least)?;
     if places.is_empty() {
-        return Err(Problem::LeastTooLarge { least }.into());
+        return Err(least_too_large(least).into());
     }
     if let Some((mark, zone)) = first_taken(zones, &places) {
         let clear = clear_ends(input, step, least, zones)?;
-        return Err(Problem::StepInZone { mark, zone, clear }.into());
+        return Err(step_in_zone(mark, zone, clear).into());
     }
     Ok(places)
+}
+
+/// A mark falls in a zone; `clear` are the nearest first and last distances with which none does.
+fn step_in_zone(mark: Length, zone: Span, clear: Option<(Length, Length)>) -> Refusal {
+    let words = say!["The mark at ", mark, " falls in the zone ", zone.from, " to ", zone.to, "."];
+    let way_out = match clear {
+        Some((left, right)) => Some(WayOut {
+            sentence: say!["Start ", left, " from the left and ", right, " from the right."],
+            set: vec![(LEFT_END.id, exact_text(left)), (RIGHT_END.id, exact_text(right))],
+        }),
+        None => WayOut::advice(say!["Space them evenly instead: the marks then miss the zones."]),
+    };
+    Refusal::at(&LEFT_END, "step-in-zone", words, way_out)
 }
 
 /// The marks of both halves. Two that meet in the middle are one; two that would stand closer

@@ -19,9 +19,9 @@
 
 mod drawing;
 mod even;
+mod fields;
 mod fixed;
 mod gates;
-mod problem;
 mod sheet;
 mod stretches;
 #[cfg(test)]
@@ -30,11 +30,11 @@ mod track;
 mod zones;
 
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
-use crate::sheet::{Problems, Span};
+use crate::sheet::{Refused, Span};
 use even::Search;
+use fields::{COUNT, SLATS};
 use zones::Zones;
 
-pub use problem::Problem;
 pub use sheet::CALCULATOR;
 
 /// Most marks or slats of one answer.
@@ -175,7 +175,12 @@ pub struct Chain {
 ///
 /// # Errors
 ///
-/// [`Problems`] with every reason that applies; see [`Problem`].
+/// [`Refused`] with every reason that applies:
+/// - `ends-meet`, `slat-too-wide`, `one-for-two-ends`: the ends leave nothing between them.
+/// - `end-in-zone`, `zone-outside`, `too-many-zones`, `step-in-zone`, `no-free-place`: the zones.
+/// - `no-room`, `gap-too-small`, `too-many`: so many do not fit, or too many would.
+/// - `least-over-gap`, `least-too-large`: the least gap.
+/// - [`Refused::OutOfRange`]: a number with more digits than can be kept exactly.
 ///
 /// # Examples
 ///
@@ -190,17 +195,17 @@ pub struct Chain {
 ///     least_gap: None,
 ///     tape: Tape::SIXTEENTHS,
 /// });
-/// let answer = answer.map_err(|problems| format!("{problems:?}"))?;
+/// let answer = answer.map_err(|refused| format!("{refused:?}"))?;
 /// assert_eq!(answer.marks.len(), 6);
 /// assert_eq!(answer.equal_gap, Some(length("6.6")?));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let zones = Zones::of(input)?;
     let mut search = Search::new(input, &zones)?;
     let places = match input.wish {
-        Wish::Count(count) => search.so_many(count, "count")?,
-        Wish::Slats { count, .. } => search.so_many(count, "slats")?,
+        Wish::Count(count) => search.so_many(count, &COUNT)?,
+        Wish::Slats { count, .. } => search.so_many(count, &SLATS)?,
         Wish::NoGapOver(greatest) => search.no_gap_over(greatest)?,
         Wish::SlatsNear { gap, .. } => search.near(gap)?,
         Wish::Step(step) => fixed::places(input, step, &zones)?,

@@ -1,14 +1,20 @@
 //! What the spacing asks and how its answer is laid out.
 
-use super::{Answer, End, Input, MOST_MARKS, Wish, drawing, reckon};
-use crate::calculators::{Calculator, ResultKind, ResultSpec, Stage};
+use super::fields::{
+    CLOSES_AT, COUNT, EACH_END, FIELDS, FIXED_STEP, FROM_RIGHT, GAP, GREATEST_GAP, HOW_MANY,
+    KEEP_OUT, LAYOUT, LEAST_GAP, LEFT_END, LEFT_SLAT, LENGTH, MARKS, MODE, NARROWEST, OTHERS,
+    PITCH, RESULTS, RIGHT_END, RIGHT_SLAT, SLAT_GAP, SLAT_WIDTH, SLATS, SLATS_NEAR, SO_MANY,
+    SO_MANY_SLATS, STEP, STEP_ERROR, WIDEST,
+};
+use super::{Answer, End, Input, Wish, drawing, ends_apart, reckon};
+use crate::calculators::{Calculator, ResultSpec, Stage};
+use crate::measure::Length;
 use crate::measure::text::exact_text;
-use crate::measure::{Length, Rounding};
 use crate::paper::{Template, slat_stick, story_stick};
 use crate::say;
 use crate::sheet::{
-    self, Ask, Bench, Caution, Choice, Field, Figure, Kind, Least, Note, Row, Sentence, Source,
-    Start, Step, Table, Value, Working,
+    self, Ask, Bench, Caution, Note, Refusal, Rounded, Row, Sentence, Source, Step, Table, Term,
+    Value, WayOut, Working,
 };
 
 /// Spacing: screws, holes, pegs and slats.
@@ -22,126 +28,28 @@ pub const CALCULATOR: Calculator = Calculator {
     work,
 };
 
-const MODES: &[Choice] = &[
-    Choice { id: "greatest_gap", label: "No gap over" },
-    Choice { id: "count", label: "So many" },
-    Choice { id: "step", label: "Fixed step" },
-    Choice { id: "slats_near", label: "Slats near a gap" },
-    Choice { id: "slats", label: "So many slats" },
-];
-const MARKS: &[&str] = &["greatest_gap", "count", "step"];
-const SLATS: &[&str] = &["slats_near", "slats"];
-const COUNT: Kind = Kind::Count { least: 1, most: MOST_MARKS };
-const END: Kind = Kind::OptionalLength(Least::Zero);
-
-// The starts are of our invented potting bench: screws along a rail, and its slatted shelf.
-const FIELDS: &[Field] = &[
-    Field::new("mode", "Space", "", Kind::Choice(MODES), Start::Text("greatest_gap")),
-    Field::new(
-        "length",
-        "Length",
-        "the board, or the opening",
-        Kind::ABOVE_ZERO,
-        Start::Inches("43 1/2"),
-    ),
-    Field::new(
-        "greatest_gap",
-        "Greatest gap",
-        "center to center",
-        Kind::ABOVE_ZERO,
-        Start::Inches("8"),
-    )
-    .only_for("mode", &["greatest_gap"]),
-    Field::new("count", "How many", "", COUNT, Start::Text("5")).only_for("mode", &["count"]),
-    Field::new("step", "Step", "set off from both ends", Kind::ABOVE_ZERO, Start::Inches("6"))
-        .only_for("mode", &["step"]),
-    Field::new("slat_width", "Slat width", "as cut", Kind::ABOVE_ZERO, Start::Inches("2 3/4"))
-        .only_for("mode", SLATS),
-    Field::new("slat_gap", "Gap wanted", "slat to slat", Kind::ABOVE_ZERO, Start::Inches("3/8"))
-        .only_for("mode", &["slats_near"]),
-    Field::new("slats", "Slats", "how many", COUNT, Start::Text("14")).only_for("mode", &["slats"]),
-    Field::new(
-        "left_end",
-        "First mark",
-        "from left end; empty: like the gaps",
-        END,
-        Start::Inches("2"),
-    )
-    .only_for("mode", MARKS),
-    Field::new(
-        "right_end",
-        "Last mark",
-        "from right end; empty: as the first",
-        END,
-        Start::Text(""),
-    )
-    .only_for("mode", MARKS),
-    Field::new(
-        "left_slat",
-        "First slat at",
-        "from left end; empty: like the gaps, 0: flush",
-        END,
-        Start::Text(""),
-    )
-    .only_for("mode", SLATS),
-    Field::new(
-        "right_slat",
-        "Last slat at",
-        "from right end; empty: as the first",
-        END,
-        Start::Text(""),
-    )
-    .only_for("mode", SLATS),
-    Field::new(
-        "keep_out",
-        "Keep out of",
-        "from left end, as 10 to 12 1/2, 30 to 33",
-        Kind::Spans,
-        Start::Text(""),
-    ),
-    Field::new("least_gap", "Least gap", "empty for none", Kind::MAYBE_LENGTH, Start::Text("")),
-];
-
-const RESULTS: &[ResultSpec] = &[
-    ResultSpec { id: "each_end", label: "Marks from each end", kind: ResultKind::Lengths },
-    ResultSpec { id: "marks", label: "Marks from the left end", kind: ResultKind::Lengths },
-    ResultSpec { id: "from_right", label: "Marks from the right end", kind: ResultKind::Lengths },
-    ResultSpec { id: "pitch", label: "Center to center", kind: ResultKind::Length },
-    ResultSpec { id: "gap", label: "Gap", kind: ResultKind::Length },
-    ResultSpec { id: "count", label: "How many", kind: ResultKind::Count },
-    ResultSpec { id: "widest", label: "Widest gap", kind: ResultKind::Length },
-    ResultSpec { id: "narrowest", label: "Narrowest gap", kind: ResultKind::Length },
-    ResultSpec { id: "closes_at", label: "Adds up to", kind: ResultKind::Length },
-    ResultSpec { id: "step_error", label: "Error when stepped off", kind: ResultKind::Length },
-    ResultSpec { id: "layout", label: "Every mark", kind: ResultKind::Table },
-    ResultSpec { id: "others", label: "One fewer, one more", kind: ResultKind::Table },
-];
-
 fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let length = ask.length("length");
-    let mode = ask.choice("mode");
+    let length = ask.length(&LENGTH);
+    let mode = ask.choice(&MODE);
+    let is_slats = mode == SLATS_NEAR || mode == SO_MANY_SLATS;
+    let width = if is_slats { ask.length(&SLAT_WIDTH) } else { None };
     let wish = match mode {
-        "count" => ask.count("count").map(Wish::Count),
-        "step" => ask.length("step").map(Wish::Step),
-        "slats" | "slats_near" => {
-            let width = ask.length("slat_width");
-            if mode == "slats" {
-                let count = ask.count("slats");
-                width.zip(count).map(|(width, count)| Wish::Slats { width, count })
-            } else {
-                let gap = ask.length("slat_gap");
-                width.zip(gap).map(|(width, gap)| Wish::SlatsNear { width, gap })
-            }
+        SO_MANY => ask.count(&COUNT).map(Wish::Count),
+        FIXED_STEP => ask.length(&STEP).map(Wish::Step),
+        SO_MANY_SLATS => {
+            let count = ask.count(&SLATS);
+            width.zip(count).map(|(width, count)| Wish::Slats { width, count })
         }
-        _ => ask.length("greatest_gap").map(Wish::NoGapOver),
+        SLATS_NEAR => {
+            let gap = ask.length(&SLAT_GAP);
+            width.zip(gap).map(|(width, gap)| Wish::SlatsNear { width, gap })
+        }
+        _ => ask.length(&GREATEST_GAP).map(Wish::NoGapOver),
     };
-    let (left, right) = if SLATS.contains(&mode) {
-        (ask.optional_length("left_slat"), ask.optional_length("right_slat"))
-    } else {
-        (ask.optional_length("left_end"), ask.optional_length("right_end"))
-    };
-    let keep_out = ask.spans("keep_out");
-    let least_gap = ask.optional_length("least_gap");
+    let (left, right) = if is_slats { (&LEFT_SLAT, &RIGHT_SLAT) } else { (&LEFT_END, &RIGHT_END) };
+    let (left, right) = (ask.optional_length(left), ask.optional_length(right));
+    let keep_out = ask.spans(&KEEP_OUT);
+    let least_gap = ask.optional_length(&LEAST_GAP);
     let (left, right) = (left?, right?);
     let end = |distance: Option<Length>| distance.map_or(End::LikeTheGaps, End::At);
     let input = Input {
@@ -156,69 +64,85 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let bench = ask.bench();
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, bench)),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused, too_fine()),
     }
+}
+
+fn too_fine() -> Refusal {
+    Refusal::at(
+        &LENGTH,
+        "too-fine",
+        say!["These numbers have too many digits to be kept exactly."],
+        WayOut::advice(say!["Use sizes from a tape."]),
+    )
 }
 
 /// The words for marks and for slats.
 struct Words {
+    one: &'static str,
+    many: &'static str,
     left: &'static str,
     right: &'static str,
-    gap: (&'static str, &'static str, &'static str),
+    gap: ResultSpec,
+    gap_from: &'static str,
 }
 
-const OF_MARKS: Words = Words {
-    left: "from left end",
-    right: "from right end",
-    gap: ("pitch", "Apart", "center to center"),
-};
-const OF_SLATS: Words = Words {
-    left: "left edges, from left end",
-    right: "right edges, from right end",
-    gap: ("gap", "Gap", "slat to slat"),
-};
+fn words(is_slats: bool) -> Words {
+    if is_slats {
+        Words {
+            one: "Slat",
+            many: "Slats",
+            left: "left edges, from left end",
+            right: "right edges, from right end",
+            gap: GAP,
+            gap_from: "slat to slat",
+        }
+    } else {
+        Words {
+            one: "Mark",
+            many: "Marks",
+            left: "from left end",
+            right: "from right end",
+            gap: PITCH.called("Apart"),
+            gap_from: "center to center",
+        }
+    }
+}
 
 fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
     let is_slats = input.wish.slat_width().is_some();
-    let words = if is_slats { OF_SLATS } else { OF_MARKS };
-    let lengths = |id, label, from, lengths: &[Length]| Figure {
-        id,
-        label,
-        from,
-        value: Value::Lengths(lengths.to_vec()),
-    };
-    let marks = lengths("marks", if is_slats { "Slat" } else { "Mark" }, words.left, &answer.marks);
-    let (id, label, from) = words.gap;
-    let gap = answer.equal_gap.map(|gap| Figure::length(id, label, from, gap));
+    let words = words(is_slats);
+    let lengths = |lengths: &[Length]| Value::Lengths(lengths.to_vec());
+    let marks = MARKS.called(words.one).figure(words.left, lengths(&answer.marks));
+    let gap = answer.equal_gap.map(|gap| words.gap.figure(words.gap_from, gap));
     let mut figures = Vec::new();
     // A builder with slats asks for the gap, to cut a spacer; with screws, where each one goes.
     let headline = match (&gap, &answer.each_end) {
         (Some(gap), _) if is_slats => gap.clone(),
-        (_, Some(each_end)) if !is_slats => lengths("each_end", "Mark", "from each end", each_end),
+        (_, Some(each_end)) if !is_slats => {
+            EACH_END.called(words.one).figure("from each end", lengths(each_end))
+        }
         _ => marks.clone(),
     };
-    figures.push(Figure {
-        id: "count",
-        label: if is_slats { "Slats" } else { "Marks" },
-        from: "",
-        value: Value::Count(answer.marks.len() as u64),
-    });
+    let n_marks = Value::Count(answer.marks.len() as u64);
+    figures.push(HOW_MANY.called(words.many).figure("", n_marks));
     match gap {
         Some(gap) => figures.push(gap),
         None => {
-            figures.push(Figure::length("widest", "Widest gap", from, answer.widest));
-            figures.push(Figure::length("narrowest", "Narrowest gap", from, answer.narrowest));
+            figures.push(WIDEST.figure(words.gap_from, answer.widest));
+            figures.push(NARROWEST.figure(words.gap_from, answer.narrowest));
         }
     }
     figures.push(marks);
     if let Some(each_end) = answer.each_end.as_ref().filter(|_| is_slats) {
-        figures.push(lengths("each_end", "From each end", "outer edges", each_end));
+        figures.push(EACH_END.called("From each end").figure("outer edges", lengths(each_end)));
     }
-    figures.push(lengths("from_right", "From right", words.right, &answer.from_right));
-    figures.push(Figure::length("closes_at", "Adds up to", "end to end", answer.closes_at));
+    let from_right = lengths(&answer.from_right);
+    figures.push(FROM_RIGHT.called("From right").figure(words.right, from_right));
+    figures.push(CLOSES_AT.figure("end to end", answer.closes_at));
     if let Some(stepped) = answer.stepped {
-        let error = stepped.error;
-        figures.push(Figure::length("step_error", "Off when stepped", "at the last one", error));
+        let off = STEP_ERROR.called("Off when stepped");
+        figures.push(off.figure("at the last one", stepped.error));
     }
     figures.retain(|figure| figure.id != headline.id);
     sheet::Answer {
@@ -247,30 +171,23 @@ fn template(input: &Input, answer: &Answer, bench: &Bench) -> Template {
 }
 
 fn tables(input: &Input, answer: &Answer) -> Vec<Table> {
-    let length = |length: Length| Value::Length(length, Rounding::Nearest);
     // A gap at the left end is not the gap to the next one.
     let has_first_gap = input.left == End::LikeTheGaps && !matches!(input.wish, Wish::Step(_));
     let mut to_next = answer.gaps.iter().skip(usize::from(has_first_gap));
     let rows = |(index, (left, right)): (usize, (&Length, &Length))| -> Row {
-        let next = to_next.next().map_or_else(|| Value::Words(say!["end"]), |gap| length(*gap));
-        vec![Value::Count(index as u64 + 1), length(*left), length(*right), next]
+        let next = to_next.next().map_or_else(|| Value::Words(say!["end"]), |gap| (*gap).into());
+        vec![Value::Count(index as u64 + 1), (*left).into(), (*right).into(), next]
     };
     let rows = answer.marks.iter().zip(&answer.from_right).enumerate().map(rows).collect();
-    let columns: &[&str] = if input.wish.slat_width().is_some() {
+    let columns = if input.wish.slat_width().is_some() {
         &["Slat", "Left edge", "From right", "Gap after"]
     } else {
         &["Mark", "From left", "From right", "To next"]
     };
-    let mut tables = vec![Table { id: "layout", title: "Every mark", columns, rows }];
+    let mut tables = vec![LAYOUT.table(columns, rows)];
     if answer.others.len() > 1 {
-        let row =
-            |other: &super::Other| vec![Value::Count(other.count.into()), length(other.widest)];
-        tables.push(Table {
-            id: "others",
-            title: "One fewer, one more",
-            columns: &["How many", "Widest gap"],
-            rows: answer.others.iter().map(row).collect(),
-        });
+        let rows = answer.others.iter().map(|other| vec![other.count.into(), other.widest.into()]);
+        tables.push(OTHERS.table(&["How many", "Widest gap"], rows.collect()));
     }
     tables
 }
@@ -337,55 +254,62 @@ fn middle_gap(input: &Input, answer: &Answer) -> Option<Sentence> {
 
 fn working(input: &Input, answer: &Answer) -> Working {
     let mut steps = Vec::new();
-    let gaps = answer.gaps.len() as u64;
-    let text = exact_text;
-    let total = answer.gaps.iter().try_fold(Length::ZERO, |sum, gap| sum + *gap);
-    let total = total.map_or_else(|_| String::new(), text);
+    let sum = |lengths: &[Length]| {
+        lengths.iter().try_fold(Length::ZERO, |sum, length| sum + *length).unwrap_or(Length::ZERO)
+    };
+    let (room, set_ends) = (sum(&answer.gaps), sum(&ends_apart(input)));
+    let n_gaps = answer.gaps.len();
+    let room_for_gaps = |words| Term::of(words, room);
+    let set_ends = || Term::of("set ends", set_ends);
+    let slats = input.wish.slat_width().map(|width| {
+        let (slats, width) = (answer.marks.len(), width);
+        move || Term::of("slats", slats) * Term::of("slat width", width)
+    });
     match input.wish {
-        Wish::Step(step) => steps.push(Step {
-            rule: "mark = end distance + whole steps, from each end, up to the middle",
-            put_in: say![format!("steps of {}", text(step))],
-            gives: Value::Count(answer.marks.len() as u64),
-        }),
-        Wish::NoGapOver(greatest) if answer.equal_gap.is_some() => steps.push(Step {
-            rule: "gaps = distance to fill ÷ greatest gap, rounded up",
-            put_in: say![format!("{total} ÷ {}", text(greatest))],
-            gives: Value::Count(gaps),
-        }),
+        Wish::Step(step) => steps.push(Step::in_words(
+            "mark = end distance + whole steps, from each end, up to the middle",
+            say![format!("steps of {}", exact_text(step))],
+            Value::Count(answer.marks.len() as u64),
+        )),
+        Wish::NoGapOver(greatest) if answer.equal_gap.is_some() => {
+            let fewest = (room / greatest).map_or(0, |gaps| gaps.ceil());
+            let n_gaps = Value::Count(n_gaps as u64);
+            steps.push(if i128::try_from(answer.gaps.len()) == Ok(fewest) {
+                let gaps = room_for_gaps("distance to fill") / Term::of("greatest gap", greatest);
+                Step::of("gaps", gaps, n_gaps).then(Rounded::Up)
+            } else {
+                let words = say!["none over ", exact_text(greatest)];
+                Step::in_words("fewest gaps that keep clear and leave a mark", words, n_gaps)
+            });
+        }
         _ => {}
     }
-    if let (Some(width), true) = (input.wish.slat_width(), answer.equal_gap.is_some()) {
-        let count = answer.marks.len();
-        steps.push(Step {
-            rule: "room for gaps = length - set ends - slats × slat width",
-            put_in: say![format!("{} - {count} × {}", text(input.length), text(width))],
-            gives: Value::Words(say![total.clone()]),
-        });
+    if let (Some(slats), true) = (&slats, answer.equal_gap.is_some()) {
+        let left = Term::of("length", input.length) - set_ends() - slats();
+        steps.push(Step::of("room for gaps", left, room));
     }
     if let Some(gap) = answer.equal_gap {
-        let put_in = say![format!("{total} ÷ {gaps}")];
-        steps.push(Step::length("gap = room for gaps ÷ number of gaps", put_in, gap));
+        let gaps = Term::of("number of gaps", n_gaps);
+        steps.push(Step::of("gap", room_for_gaps("room for gaps") / gaps, gap));
     }
     if let Some(chain) = answer.chain.filter(|_| !matches!(input.wish, Wish::Step(_))) {
-        let (from, to) = (text(chain.from), text(chain.to));
-        let width = match input.wish.slat_width() {
-            Some(width) => format!(" - {}", text(width)),
-            None => String::new(),
+        let (from, to) = (
+            Term::of("near zone edge or end", chain.from),
+            Term::of("far zone edge or end", chain.to),
+        );
+        let between = (to - from) / Term::of("gaps between", chain.gaps);
+        let gap = match input.wish.slat_width() {
+            Some(width) => between - Term::of("slat width", width),
+            None => between,
         };
-        steps.push(Step::length(
-            "smallest widest gap = distance between two places held by zones or ends ÷ gaps",
-            say![format!("({to} - {from}) ÷ {}{width}", chain.gaps)],
-            answer.widest,
-        ));
+        let held = Step::of("smallest widest gap", gap, answer.widest);
+        steps.push(held);
     }
-    let slats = match input.wish.slat_width() {
-        Some(width) => format!(" + {} × {}", answer.marks.len(), text(width)),
-        None => String::new(),
+    let all = set_ends() + room_for_gaps("every gap");
+    let all = match slats {
+        Some(slats) => all + slats(),
+        None => all,
     };
-    steps.push(Step::length(
-        "check: set ends + every gap + every slat = length",
-        say![format!("set ends + {total}{slats}")],
-        answer.closes_at,
-    ));
+    steps.push(Step::of("check: length", all, answer.closes_at));
     Working { steps, sources: vec![Source::Arithmetic] }
 }

@@ -1,8 +1,11 @@
 //! [`Zones`]: the board with its ends and the stretches that are taken.
 
-use super::{End, Input, MOST_ZONES, Problem, Wish};
+use super::fields::{KEEP_OUT, LEFT_END, LEFT_SLAT, RIGHT_END, RIGHT_SLAT, SLAT_WIDTH};
+use super::{End, Input, MOST_ZONES, Wish};
+use crate::measure::text::exact_text;
 use crate::measure::{Length, OutOfRange};
-use crate::sheet::{Problems, Span};
+use crate::say;
+use crate::sheet::{Field, Refusal, Refused, Span, WayOut};
 
 /// The board as the search sees it: first and last place, and where no place may be.
 ///
@@ -24,15 +27,38 @@ pub(super) struct Zones {
 
 impl Zones {
     /// Checks the ends and the zones.
-    pub(super) fn of(input: &Input) -> Result<Zones, Problems<Problem>> {
-        let mut problems = Vec::new();
-        if input.keep_out.len() > MOST_ZONES {
-            problems.push(Problem::TooManyZones { zones: input.keep_out.len() });
+    pub(super) fn of(input: &Input) -> Result<Zones, Refused> {
+        let mut refusals = Vec::new();
+        let n_zones = input.keep_out.len();
+        if n_zones > MOST_ZONES {
+            refusals.push(Refusal::at(
+                &KEEP_OUT,
+                "too-many-zones",
+                say![format!("There are {n_zones} zones; up to {MOST_ZONES} can be minded.")],
+                WayOut::advice(say!["Join zones that lie close together."]),
+            ));
         }
         let outside = |zone: &&Span| zone.from >= input.length || !zone.to.is_positive();
         if let Some(zone) = input.keep_out.iter().find(outside) {
-            let rest = input.keep_out.iter().filter(|zone| !outside(zone)).copied().collect();
-            problems.push(Problem::ZoneOutside { zone: *zone, length: input.length, rest });
+            let length = input.length;
+            let rest = input.keep_out.iter().filter(|zone| !outside(zone));
+            let rest =
+                rest.map(|zone| format!("{} to {}", exact_text(zone.from), exact_text(zone.to)));
+            let rest: Vec<String> = rest.collect();
+            refusals.push(Refusal::at(
+                &KEEP_OUT,
+                "zone-outside",
+                say![
+                    "The zone ",
+                    zone.from,
+                    " to ",
+                    zone.to,
+                    " is not on a length of ",
+                    length,
+                    "."
+                ],
+                WayOut::set(say!["Leave it out."], &KEEP_OUT, rest.join(", ")),
+            ));
         }
         let width = input.wish.slat_width().unwrap_or(Length::ZERO);
         let joined = join(&input.keep_out, |near, far| far.from <= near.to);
@@ -46,20 +72,26 @@ impl Zones {
         let taken = join(&taken, |near, far| far.from < near.to);
         let (from, to) = ends(input, width)?;
         if width > input.length {
-            problems.push(Problem::SlatTooWide { width, length: input.length });
+            let length = input.length;
+            refusals.push(Refusal::at(
+                &SLAT_WIDTH,
+                "slat-too-wide",
+                say!["A slat ", width, " wide does not go into ", length, "."],
+                WayOut::set(say!["Up to ", length, " fits."], &SLAT_WIDTH, exact_text(length)),
+            ));
         } else if from >= to {
-            problems.push(Problem::EndsMeet {
-                length: input.length,
-                width,
-                from,
-                right: ((input.length - to)? - width)?,
-                is_slats: input.wish.slat_width().is_some(),
-            });
+            let right = ((input.length - to)? - width)?;
+            refusals.push(Refusal::at(
+                end_field(input, true),
+                "ends-meet",
+                say!["The two ends leave nothing between them on ", input.length, "."],
+                ends_apart(input, width, from, right),
+            ));
         }
         if !matches!(input.wish, Wish::Step(_)) {
-            problems.extend(ends_in_zones(input, &taken, from, to, width)?);
+            refusals.extend(ends_in_zones(input, &taken, from, to, width)?);
         }
-        Problems::unless_none(problems)?;
+        Refused::unless_none(refusals)?;
         let beyond = [input.left, input.right].iter().filter(|e| **e == End::LikeTheGaps).count();
         Ok(Zones { from, to, taken, joined, beyond })
     }
@@ -92,9 +124,8 @@ fn ends_in_zones(
     from: Length,
     to: Length,
     width: Length,
-) -> Result<Vec<Problem>, OutOfRange> {
-    let mut problems = Vec::new();
-    let is_slats = input.wish.slat_width().is_some();
+) -> Result<Vec<Refusal>, OutOfRange> {
+    let mut refusals = Vec::new();
     for (end, place, is_left) in [(input.left, from, true), (input.right, to, false)] {
         let (End::At(distance), Some(zone)) = (end, around(taken, place)) else { continue };
         let mut edges = Vec::new();
@@ -106,9 +137,50 @@ fn ends_in_zones(
             }
         }
         let clear = edges.iter().min().map(|(_, distance)| *distance);
-        problems.push(Problem::EndInZone { is_left, is_slats, distance, clear });
+        let field = end_field(input, is_left);
+        refusals.push(Refusal::at(
+            field,
+            "end-in-zone",
+            say!["At ", distance, " it stands in a zone to keep out of."],
+            match clear {
+                Some(clear) => {
+                    WayOut::set(say!["It is clear at ", clear, "."], field, exact_text(clear))
+                }
+                None => WayOut::advice(say!["Make the zone smaller, or leave it out."]),
+            },
+        ));
     }
-    Ok(problems)
+    Ok(refusals)
+}
+
+/// The field of one of the two ends.
+fn end_field(input: &Input, is_left: bool) -> &'static Field {
+    match (is_left, input.wish.slat_width().is_some()) {
+        (true, false) => &LEFT_END,
+        (false, false) => &RIGHT_END,
+        (true, true) => &LEFT_SLAT,
+        (false, true) => &RIGHT_SLAT,
+    }
+}
+
+/// The left end moved, where that is enough; else both. The first stands `from` the left end,
+/// the last `right` from the right end.
+fn ends_apart(input: &Input, width: Length, from: Length, right: Length) -> Option<WayOut> {
+    let (left_field, right_field) = (end_field(input, true), end_field(input, false));
+    let room = ((input.length - width).ok()? / 4).ok()?;
+    let spare = ((input.length - width).ok()? - right).ok()?;
+    let spare = (spare / 2).ok()?;
+    let both = |sentence, left, right| WayOut {
+        sentence,
+        set: vec![(left_field.id, exact_text(left)), (right_field.id, exact_text(right))],
+    };
+    if spare.is_positive() && right.is_positive() && from != right && from > spare {
+        return Some(both(say!["Set the left end at ", spare, " or less."], spare, right));
+    }
+    if !room.is_positive() {
+        return WayOut::advice(say!["Use fewer, or narrower ones."]);
+    }
+    Some(both(say!["Set both ends at ", room, " or less."], room, room))
 }
 
 fn around(taken: &[Span], place: Length) -> Option<Span> {

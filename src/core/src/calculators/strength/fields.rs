@@ -230,28 +230,35 @@ const WET_SOIL: f64 = 100.0;
 
 /// Reads the fields.
 pub(super) fn read(ask: &mut Ask) -> Option<Question> {
-    let section = match ask.choice("shape") {
-        "round" => ask.length("diameter").map(|d| Section::Round { diameter: d.to_f64() }),
+    let section = match ask.choice(ask.field("shape")).id {
+        "round" => {
+            ask.length(ask.field("diameter")).map(|d| Section::Round { diameter: d.to_f64() })
+        }
         _ => {
-            let (across, depth) = (ask.length("across"), ask.length("depth"));
+            let (across, depth) = (ask.length(ask.field("across")), ask.length(ask.field("depth")));
             across.zip(depth).map(|(across, depth)| Section::Plank {
                 across: across.to_f64(),
                 depth: depth.to_f64(),
             })
         }
     };
-    let span = ask.length("span");
+    let span = ask.length(ask.field("span"));
     let load = read_load(ask, span);
-    let middle_supports =
-        if RESTING.contains(&ask.choice("load")) { ask.count("middle_supports") } else { Some(0) };
-    let sharing = ask.count("sharing");
-    let wood = match ask.choice("wood") {
-        "unknown" => Some(Wood::of_stiffness(UNKNOWN_SOFTWOOD)),
-        "own" => ask.real("stiffness").map(|thousands| Wood::of_stiffness(thousands * 1000.0)),
-        id => ask.real("moisture").and_then(|moisture| Wood::of_species(id, moisture)),
+    let middle_supports = if RESTING.contains(&ask.choice(ask.field("load")).id) {
+        ask.count(ask.field("middle_supports"))
+    } else {
+        Some(0)
     };
-    let limit = beams::sag_limit(ask.choice("limit"));
-    let most_stress = ask.real("most_stress");
+    let sharing = ask.count(ask.field("sharing"));
+    let wood = match ask.choice(ask.field("wood")).id {
+        "unknown" => Some(Wood::of_stiffness(UNKNOWN_SOFTWOOD)),
+        "own" => {
+            ask.real(ask.field("stiffness")).map(|thousands| Wood::of_stiffness(thousands * 1000.0))
+        }
+        id => ask.real(ask.field("moisture")).and_then(|moisture| Wood::of_species(id, moisture)),
+    };
+    let limit = beams::sag_limit(ask.choice(ask.field("limit")).id);
+    let most_stress = ask.real(ask.field("most_stress"));
     let (load, case, load_source, soil) = load?;
     let limit = limit?;
     let input = Input {
@@ -275,7 +282,7 @@ fn read_load(ask: &mut Ask, span: Option<Length>) -> Option<ReadLoad> {
         Some((load, say![design.name], Source::Published(design.source), None))
     };
     let own = |load: Load, case: String| Some((load, say![case], Source::Arithmetic, None));
-    match ask.choice("load") {
+    match ask.choice(ask.field("load")).id {
         "pair" => {
             let load = Load::Point(Loading::QuartersResting, 2.0 * beams::PERSON.pounds);
             let case = say!["two people, 250 lb on each quarter point"];
@@ -287,22 +294,25 @@ fn read_load(ask: &mut Ask, span: Option<Length>) -> Option<ReadLoad> {
         }
         "step" => published(Load::Point(Loading::MiddleResting, beams::STEP.pounds), beams::STEP),
         "point" => {
-            let pounds = ask.real("pounds")?;
+            let pounds = ask.real(ask.field("pounds"))?;
             let case = format!("{pounds} lb in the middle");
             own(Load::Point(Loading::MiddleResting, pounds), case)
         }
         "end" => {
-            let pounds = ask.real("pounds")?;
+            let pounds = ask.real(ask.field("pounds"))?;
             own(Load::Point(Loading::EndOverhang, pounds), format!("{pounds} lb at the free end"))
         }
         id @ ("even" | "even_end") => {
-            let per_foot = ask.real("pounds_per_foot")?;
+            let per_foot = ask.real(ask.field("pounds_per_foot"))?;
             let loading = if id == "even" { Loading::EvenResting } else { Loading::EvenOverhang };
             own(Load::Even(loading, per_foot / foot), format!("{per_foot} lb on each foot"))
         }
         "several" => {
-            let (places, each, even) =
-                (ask.lengths("places"), ask.real("each"), ask.real("and_even"));
+            let (places, each, even) = (
+                ask.lengths(ask.field("places")),
+                ask.real(ask.field("each")),
+                ask.real(ask.field("and_even")),
+            );
             let (places, each, even) = (places?, each?, even?);
             let case =
                 format!("{each} lb at each of {} places, {even} lb on each foot", places.len());
@@ -310,7 +320,8 @@ fn read_load(ask: &mut Ask, span: Option<Length>) -> Option<ReadLoad> {
             own(Load::Several { points, even: even / foot }, case)
         }
         "soil" => {
-            let (width, depth) = (ask.length("soil_width"), ask.length("soil_depth"));
+            let (width, depth) =
+                (ask.length(ask.field("soil_width")), ask.length(ask.field("soil_depth")));
             let cubic_foot = foot * foot * foot;
             let section = width?.to_f64() * depth?.to_f64();
             let cubic_feet = section * span?.to_f64() / cubic_foot;

@@ -86,7 +86,7 @@ impl sheet::Problem for Problem {
                 };
                 let sentence =
                     say![words, (depth, Rounding::Up), " is enough. Or put in a middle support."];
-                WayOut::set(sentence, field, exact_text(depth))
+                WayOut::set_id(sentence, field, exact_text(depth))
             }
             Problem::TooLarge => WayOut::advice(say!["Use sizes of a bench, not of a bridge."]),
         }

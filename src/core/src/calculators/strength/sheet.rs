@@ -248,7 +248,7 @@ fn working(question: &Question, answer: &Answer, bench: &Bench) -> Result<Workin
     let section = input.section;
     let mut steps = vec![
         Step {
-            rule: "one stretch = span ÷ (middle supports + 1)",
+            rule: "one stretch = span ÷ (middle supports + 1)".into(),
             put_in: say![Length::near(input.span)?, format!(" ÷ ({} + 1)", input.middle_supports)],
             gives: Value::Length(Length::near(bend.bay)?, Rounding::Nearest),
         },
@@ -256,19 +256,20 @@ fn working(question: &Question, answer: &Answer, bench: &Bench) -> Result<Workin
             rule: match section {
                 Section::Plank { .. } => "I = width × depth³ ÷ 12",
                 Section::Round { .. } => "I = π × diameter⁴ ÷ 64",
-            },
+            }
+            .into(),
             put_in: sizes(section)?,
             gives: Value::Real(section.inertia(), 4, "in⁴"),
         },
         Step {
-            rule: "load on one piece of one stretch",
+            rule: "load on one piece of one stretch".into(),
             put_in: question.case.clone(),
             gives: Value::Real(load.total(bend.bay), 1, "lb"),
         },
     ];
     if let Some((species, moisture)) = input.wood.species {
         steps.push(Step {
-            rule: "stiffness at its moisture = P12 × (P12 ÷ Pg)^((12 - M) ÷ (Mp - 12))",
+            rule: "stiffness at its moisture = P12 × (P12 ÷ Pg)^((12 - M) ÷ (Mp - 12))".into(),
             put_in: say![format!("{}, {moisture} %", species.name)],
             gives: Value::Real(input.wood.stiffness, 0, "psi"),
         });
@@ -291,17 +292,17 @@ fn working(question: &Question, answer: &Answer, bench: &Bench) -> Result<Workin
         section.inertia()
     );
     steps.push(Step {
-        rule: sag_rule,
+        rule: sag_rule.into(),
         put_in: say![numbers.clone()],
         gives: fine(bend.sag, bench),
     });
     steps.push(Step {
-        rule: "sag to let pass = span ÷ limit; for an overhang, twice the overhang",
+        rule: "sag to let pass = span ÷ limit; for an overhang, twice the overhang".into(),
         put_in: say![format!("{:.2} in, 1/{}", bend.bay, question.limit.span_over_sag)],
         gives: fine(bend.most_sag, bench),
     });
     steps.push(Step {
-        rule: moment_rule,
+        rule: moment_rule.into(),
         put_in: say![numbers],
         gives: Value::Real(bend.moment, 0, "in·lb"),
     });
@@ -309,7 +310,8 @@ fn working(question: &Question, answer: &Answer, bench: &Bench) -> Result<Workin
         rule: match section {
             Section::Plank { .. } => "stress = moment ÷ (width × depth² ÷ 6)",
             Section::Round { .. } => "stress = moment ÷ (π × diameter³ ÷ 32)",
-        },
+        }
+        .into(),
         put_in: say![format!(
             "{:.0} ÷ {:.4}, limit {} psi",
             bend.moment,

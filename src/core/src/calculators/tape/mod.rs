@@ -13,15 +13,17 @@
 //! Arithmetic. Running marks from one end and the offset start are common practice, no source.
 
 mod drawing;
+mod fields;
 mod sheet;
 #[cfg(test)]
 mod tests;
 
 pub use sheet::CALCULATOR;
 
-use crate::measure::{Length, OutOfRange, Rounding, Tape};
+use crate::measure::{Length, Rounding, Tape};
 use crate::say;
-use crate::sheet::{Problems, Sentence, WayOut};
+use crate::sheet::{Refusal, Refused, WayOut};
+use fields::STRIP;
 
 /// What is asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -52,58 +54,12 @@ pub struct Answer {
     pub closes_at: Length,
 }
 
-/// A measure that has no place on a tape.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Problem {
-    /// Zero or below.
-    NotOnTheTape(Length),
-    /// A number grew beyond the limits.
-    TooLarge,
-}
-
-impl From<OutOfRange> for Problem {
-    fn from(_: OutOfRange) -> Problem {
-        Problem::TooLarge
-    }
-}
-
-impl crate::sheet::Problem for Problem {
-    fn code(&self) -> &'static str {
-        match self {
-            Problem::NotOnTheTape(_) => "not-on-the-tape",
-            Problem::TooLarge => "too-large",
-        }
-    }
-
-    fn field(&self) -> &'static str {
-        "strip"
-    }
-
-    fn sentence(&self) -> Sentence {
-        match self {
-            Problem::NotOnTheTape(length) => {
-                say!["This comes to ", *length, ". A tape starts at zero."]
-            }
-            Problem::TooLarge => say!["This is too large or too fine to work out exactly."],
-        }
-    }
-
-    fn way_out(&self) -> Option<WayOut> {
-        match self {
-            Problem::NotOnTheTape(_) => {
-                WayOut::advice(say!["Take the smaller measure from the larger one."])
-            }
-            Problem::TooLarge => WayOut::advice(say!["Work it out in smaller steps."]),
-        }
-    }
-}
-
 /// Finds the lines to read.
 ///
 /// # Errors
 ///
-/// - [`Problem::NotOnTheTape`]: the length is not above zero.
-/// - [`Problem::TooLarge`]: a number beyond the limits.
+/// - `not-on-the-tape`: the length is not above zero.
+/// - [`Refused::OutOfRange`]: a number beyond the limits.
 ///
 /// # Examples
 ///
@@ -116,9 +72,14 @@ impl crate::sheet::Problem for Problem {
 /// assert_eq!(answer.marks, [length("14 2/3")?, length("29 1/3")?, length("44")?]);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     if !input.length.is_positive() {
-        return Err(Problem::NotOnTheTape(input.length).into());
+        Err(Refusal::at(
+            &STRIP,
+            "not-on-the-tape",
+            say!["This comes to ", input.length, ". A tape starts at zero."],
+            WayOut::advice(say!["Take the smaller measure from the larger one."]),
+        ))?;
     }
     let parts = input.parts.max(1);
     let each = (input.length / parts)?;

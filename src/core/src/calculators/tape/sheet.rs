@@ -1,14 +1,16 @@
 //! What the tape asks and how its answer is laid out.
 
 use super::{Answer, Input, drawing, reckon};
-use crate::calculators::{Calculator, ResultKind, ResultSpec, Stage};
-use crate::measure::text::{Quantity, exact_text, show};
+use crate::calculators::tape::fields::{
+    AREA, CLOSES_AT, DIVIDE, EACH, EQUAL_PARTS, FEET, FIELDS, HALF, INCHES, LENGTH, LINE, MARKS,
+    MILLIMETRES, NUMBER, PARTS, READ, RESULTS, START_MARK, STEPPING_ERROR, STRIP, THIRD,
+};
+use crate::calculators::{Calculator, Stage};
+use crate::measure::text::{Quantity, show};
 use crate::measure::{Fineness, Length, Number, Rounding, Tape, Unit};
 use crate::paper::{Template, story_stick};
 use crate::say;
-use crate::sheet::{
-    self, Ask, Bench, Choice, Field, Figure, Kind, Source, Start, Step, Value, When, Working,
-};
+use crate::sheet::{self, Ask, Bench, Figure, Refusal, Source, Step, Term, Value, WayOut, Working};
 
 /// Tape: work out a measure, find its line, divide it.
 pub const CALCULATOR: Calculator = Calculator {
@@ -21,85 +23,22 @@ pub const CALCULATOR: Calculator = Calculator {
     work,
 };
 
-const FIELDS: &[Field] = &[
-    Field {
-        id: "strip",
-        label: "Work it out",
-        hint: "use the letter of a line above to go on from it",
-        kind: Kind::Strip,
-        // Our invented potting bench: a shelf between two legs and two cleats.
-        start: Start::Text("61 3/8 - 2 × 3 1/2 - 2 × 3/4"),
-        when: When::Always,
-    },
-    Field {
-        id: "line",
-        label: "Line in use",
-        hint: "empty for the last one",
-        kind: Kind::LineOf("strip"),
-        start: Start::Text(""),
-        when: When::Always,
-    },
-    Field {
-        id: "divide",
-        label: "Divide",
-        hint: "",
-        kind: Kind::Choice(&[
-            Choice { id: "whole", label: "Whole" },
-            Choice { id: "half", label: "Half" },
-            Choice { id: "third", label: "Third" },
-            Choice { id: "parts", label: "Parts" },
-        ]),
-        start: Start::Text("whole"),
-        when: When::Always,
-    },
-    Field {
-        id: "parts",
-        label: "Equal parts",
-        hint: "",
-        kind: Kind::Count { least: 2, most: 200 },
-        start: Start::Text("4"),
-        when: When::Chosen("divide", &["parts"]),
-    },
-    Field {
-        id: "start_mark",
-        label: "Tape starts at",
-        hint: "1 when you hold the 1 in line at the end",
-        kind: Kind::ZERO_UP,
-        start: Start::Text("0"),
-        when: When::Always,
-    },
-];
-
-const RESULTS: &[ResultSpec] = &[
-    ResultSpec { id: "read", label: "Read the tape at", kind: ResultKind::Length },
-    ResultSpec { id: "marks", label: "Running marks", kind: ResultKind::Lengths },
-    ResultSpec { id: "length", label: "Length", kind: ResultKind::Length },
-    ResultSpec { id: "each", label: "One part", kind: ResultKind::Length },
-    ResultSpec { id: "stepping_error", label: "Error when stepped off", kind: ResultKind::Length },
-    ResultSpec { id: "closes_at", label: "Last mark closes at", kind: ResultKind::Length },
-    ResultSpec { id: "millimetres", label: "In millimetres", kind: ResultKind::Number },
-    ResultSpec { id: "inches", label: "In decimal inches", kind: ResultKind::Number },
-    ResultSpec { id: "feet", label: "In feet and inches", kind: ResultKind::Words },
-    ResultSpec { id: "number", label: "Number", kind: ResultKind::Number },
-    ResultSpec { id: "area", label: "Area", kind: ResultKind::Area },
-];
-
 fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let strip = ask.strip("strip");
-    let start_mark = ask.length("start_mark");
-    let parts = match ask.choice("divide") {
-        "half" => Some(2),
-        "third" => Some(3),
-        "parts" => ask.count("parts"),
+    let strip = ask.strip(&STRIP);
+    let start_mark = ask.length(&START_MARK);
+    let parts = match ask.choice(&DIVIDE) {
+        HALF => Some(2),
+        THIRD => Some(3),
+        EQUAL_PARTS => ask.count(&PARTS),
         _ => Some(1),
     };
-    let (letter, quantity) = ask.line_of("line", "strip", &strip?)?;
+    let (letter, quantity) = ask.line_of(&LINE, &STRIP, &strip?)?;
     let length = match quantity {
         Quantity::Bare(number) => Length::of(number, ask.unit()),
         Quantity::Length(length) => Ok(length),
         Quantity::Plain(number) => return Some(plain(&letter, number)),
         Quantity::Area(area) => {
-            return Some(unmeasured(&letter, "area", "Area", Value::Area(area)));
+            return Some(unmeasured(&letter, AREA.figure("", Value::Area(area))));
         }
     };
     let bench = ask.bench();
@@ -108,25 +47,32 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
             let input = Input { length, parts: parts?, start_mark: start_mark?, tape: bench.tape };
             reckon(&input).map(|answer| lay_out(&letter, &input, &answer, bench))
         }
-        Err(out_of_range) => Err(super::Problem::from(out_of_range).into()),
+        Err(out_of_range) => Err(out_of_range.into()),
     };
-    result.map_or_else(|problems| ask.refuse(&problems), Some)
+    result.map_or_else(|refused| ask.refused(refused, too_large()), Some)
+}
+
+fn too_large() -> Refusal {
+    Refusal::at(
+        &STRIP,
+        "too-large",
+        say!["This is too large or too fine to work out exactly."],
+        WayOut::advice(say!["Work it out in smaller steps."]),
+    )
 }
 
 fn plain(letter: &str, number: Number) -> sheet::Answer {
     let places = if number.is_whole() { 0 } else { 4 };
-    unmeasured(letter, "number", "A plain number", Value::Exact(number, places, ""))
+    let value = Value::Exact(number, places, "");
+    unmeasured(letter, NUMBER.called("A plain number").figure("", value))
 }
 
 /// An answer that is no length: it has no line on a tape.
-fn unmeasured(letter: &str, id: &'static str, label: &'static str, value: Value) -> sheet::Answer {
-    let step = Step {
-        rule: "what the line comes to",
-        put_in: say![format!("line {letter}")],
-        gives: value.clone(),
-    };
+fn unmeasured(letter: &str, headline: Figure) -> sheet::Answer {
+    let line = say![format!("line {letter}")];
+    let step = Step::in_words("what the line comes to", line, headline.value.clone());
     sheet::Answer {
-        headline: Figure { id, label, from: "", value },
+        headline,
         figures: Vec::new(),
         tables: Vec::new(),
         notes: Vec::new(),
@@ -143,28 +89,21 @@ fn lay_out(letter: &str, input: &Input, answer: &Answer, bench: &Bench) -> sheet
     let from = if offset { "on the tape, started late" } else { "from the end of the tape" };
     let read = answer.marks.last().copied().unwrap_or(input.length);
     let headline = if divided {
-        Figure { id: "marks", label: "Mark", from, value: Value::Lengths(answer.marks.clone()) }
+        MARKS.called("Mark").figure(from, Value::Lengths(answer.marks.clone()))
     } else {
-        Figure::length("read", "Read the tape at", from, read)
+        READ.figure(from, read)
     };
     let mut figures = Vec::new();
     if divided {
-        figures.push(Figure::length("each", "One part", "mark to mark", answer.each));
-        figures.push(Figure::length(
-            "closes_at",
-            "Last mark closes at",
-            "from the start",
-            answer.closes_at,
+        figures.push(EACH.figure("mark to mark", answer.each));
+        figures.push(CLOSES_AT.figure("from the start", answer.closes_at));
+        figures.push(STEPPING_ERROR.called("Off the end when stepped").figure(
+            "by one rounded part",
+            Value::Length(answer.stepping_error, Rounding::Nearest),
         ));
-        figures.push(Figure {
-            id: "stepping_error",
-            label: "Off the end when stepped",
-            from: "by one rounded part",
-            value: Value::Length(answer.stepping_error, Rounding::Nearest),
-        });
     }
     if divided || offset {
-        figures.push(Figure::length("length", "Length", "", input.length));
+        figures.push(LENGTH.figure("", input.length));
     }
     figures.extend(other_units(input.length));
     let mut notes = Vec::new();
@@ -208,64 +147,35 @@ fn stick(input: &Input, answer: &Answer, bench: &Bench) -> Template {
 /// The same length on the tapes of other people.
 fn other_units(length: Length) -> Vec<Figure> {
     let mut figures = Vec::new();
-    let exact = |id, label, number, places, unit| Figure {
-        id,
-        label,
-        from: "",
-        value: Value::Exact(number, places, unit),
-    };
     if let Ok(number) = length.in_unit(Unit::Millimetre) {
-        figures.push(exact("millimetres", "In millimetres", number, 1, "mm"));
+        figures.push(MILLIMETRES.figure("", Value::Exact(number, 1, "mm")));
     }
-    figures.push(exact("inches", "In decimal inches", length.in_inches(), 3, "in"));
+    figures.push(INCHES.figure("", Value::Exact(length.in_inches(), 3, "in")));
     if let Ok(shown) = show(length, Tape::FeetAndInches(Fineness::Sixteenth), Rounding::Nearest) {
-        let value = Value::Words(say![shown.mark.to_string()]);
-        figures.push(Figure { id: "feet", label: "In feet and inches", from: "", value });
+        figures.push(FEET.figure("", Value::Words(say![shown.mark.to_string()])));
     }
     figures
 }
 
 fn working(letter: &str, input: &Input, answer: &Answer) -> Working {
-    let mut steps = vec![Step {
-        rule: "length = what the line comes to",
-        put_in: say![format!("line {letter}")],
-        gives: Value::Length(input.length, Rounding::Nearest),
-    }];
+    let line = say![format!("line {letter}")];
+    let mut steps = vec![Step::in_words("length = what the line comes to", line, input.length)];
+    let length = || Term::of("length", input.length);
+    let parts = || Term::of("parts", input.parts);
     if input.parts > 1 {
-        steps.push(Step {
-            rule: "one part = length ÷ parts",
-            put_in: say![format!("{} ÷ {}", exact_text(input.length), input.parts)],
-            gives: Value::Length(answer.each, Rounding::Nearest),
-        });
-        steps.push(Step {
-            rule: "mark i = i × length ÷ parts, never by adding rounded parts",
-            put_in: say![format!("i from 1 to {}", input.parts)],
-            gives: Value::Lengths(answer.marks.clone()),
-        });
-        steps.push(Step {
-            rule: "error when stepped = parts × (one part at the nearest line) - length",
-            put_in: say![format!(
-                "{} × {} - {}",
-                input.parts,
-                exact_text(answer.each_on_tape),
-                exact_text(input.length)
-            )],
-            gives: Value::Length(answer.stepping_error, Rounding::Nearest),
-        });
+        steps.push(Step::of("one part", length() / parts(), answer.each));
+        steps.push(Step::in_words(
+            "mark i = i × length ÷ parts, never by adding rounded parts",
+            say![format!("i from 1 to {}", input.parts)],
+            Value::Lengths(answer.marks.clone()),
+        ));
+        let stepped = parts() * Term::of("one part at the nearest line", answer.each_on_tape);
+        let error = answer.stepping_error;
+        steps.push(Step::of("error when stepped", stepped - length(), error));
     }
-    if !input.start_mark.is_zero() {
-        steps.push(Step {
-            rule: "line to read = length + line at the start",
-            put_in: say![format!(
-                "{} + {}",
-                exact_text(input.length),
-                exact_text(input.start_mark)
-            )],
-            gives: answer
-                .marks
-                .last()
-                .map_or(Value::Count(0), |mark| Value::Length(*mark, Rounding::Nearest)),
-        });
+    if let Some(read) = answer.marks.last().filter(|_| !input.start_mark.is_zero()) {
+        let start = Term::of("line at the start", input.start_mark);
+        steps.push(Step::of("line to read", length() + start, *read));
     }
     Working { steps, sources: vec![Source::Arithmetic, Source::CommonPractice] }
 }

@@ -44,11 +44,11 @@ impl Change {
 
     /// Reads it from the fields.
     pub(super) fn read(ask: &mut Ask) -> Option<Change> {
-        if ask.choice("shrinks_by") == "own" {
-            return ask.number("percent").map(Change::Shrinks);
+        if ask.choice(ask.field("shrinks_by")).id == "own" {
+            return ask.number(ask.field("percent")).map(Change::Shrinks);
         }
         let later = percent(ask, "moisture_later");
-        let now = match ask.choice("now") {
+        let now = match ask.choice(ask.field("now")).id {
             "wet" => Some(Moisture::green()),
             _ => percent(ask, "moisture_now"),
         };
@@ -70,7 +70,7 @@ impl Change {
         match self {
             Change::Softwood { now, later } => {
                 let step = Step {
-                    rule: "S = 6.031 - 0.215 M, nothing when wet; lost = 1 - (1 - S later) ÷ (1 - S now)",
+                    rule: "S = 6.031 - 0.215 M, nothing when wet; lost = 1 - (1 - S later) ÷ (1 - S now)".into(),
                     put_in: say![format!("M now {}, later {}", words(now), words(later))],
                     gives,
                 };
@@ -82,7 +82,7 @@ impl Change {
             }
             Change::Shrinks(_) => {
                 let put_in = say!["as given"];
-                let step = Step { rule: "lost = your own figure", put_in, gives };
+                let step = Step { rule: "lost = your own figure".into(), put_in, gives };
                 (Some(step), vec![Source::Arithmetic])
             }
         }
@@ -99,7 +99,7 @@ fn words(moisture: Moisture) -> String {
 
 /// A moisture content, within the limits of the formula.
 fn percent(ask: &mut Ask, field: &'static str) -> Option<Moisture> {
-    let number = ask.number(field)?;
+    let number = ask.number(ask.field(field))?;
     let moisture = Moisture::percent(number);
     if moisture.is_none() {
         let nearest = if number < Number::whole(DRIEST) { DRIEST } else { WETTEST };

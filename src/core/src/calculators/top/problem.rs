@@ -100,44 +100,44 @@ impl sheet::Problem for Problem {
     fn way_out(&self) -> Option<WayOut> {
         match *self {
             Problem::NoPlanks => {
-                WayOut::set(say!["Start with two."], "planks", "2 @ 5 1/2 in".to_owned())
+                WayOut::set_id(say!["Start with two."], "planks", "2 @ 5 1/2 in".to_owned())
             }
             Problem::OnePlank { width } => {
                 let text = format!("2 @ {}", exact_text(width));
-                WayOut::set(say!["Use two or more."], "planks", text)
+                WayOut::set_id(say!["Use two or more."], "planks", text)
             }
             Problem::PlanksOverfill { .. } => {
                 let sentence = say!["Rip the outer two instead."];
-                WayOut::set(sentence, "find", "rip_outer".to_owned())
+                WayOut::set_id(sentence, "find", "rip_outer".to_owned())
             }
             Problem::GapsFillTop { without_gaps: true, .. } => {
-                WayOut::set(say!["Without gaps they fit."], "gap", "0".to_owned())
+                WayOut::set_id(say!["Without gaps they fit."], "gap", "0".to_owned())
             }
             Problem::GapsFillTop { .. } => WayOut::advice(say!["Leave out a plank."]),
             Problem::PlankTooNarrow { gap: Some(gap), .. } => {
                 let sentence = say!["A gap of ", gap, " makes up for it."];
-                WayOut::set(sentence, "gap", exact_text(gap))
+                WayOut::set_id(sentence, "gap", exact_text(gap))
             }
             Problem::PlankTooNarrow { gap: None, .. } => WayOut::advice(say!["Add a plank."]),
-            Problem::TopSmallerThanBase { field, base, .. } => WayOut::set(
+            Problem::TopSmallerThanBase { field, base, .. } => WayOut::set_id(
                 say!["It must be ", (base, Rounding::Up), " at least."],
                 field,
                 exact_text(base),
             ),
-            Problem::PlanksWillPush { gap, .. } => WayOut::set(
+            Problem::PlanksWillPush { gap, .. } => WayOut::set_id(
                 say!["Leave a gap of ", (gap, Rounding::Up), " today, or more."],
                 "gap_now",
                 exact_text(gap),
             ),
-            Problem::OpensWider { least, .. } => WayOut::set(
+            Problem::OpensWider { least, .. } => WayOut::set_id(
                 say!["Lay them tight and take ", least, "."],
                 "gap_later",
                 exact_text(least),
             ),
             Problem::MoistureOutside { field, nearest } => {
-                WayOut::set(say![format!("Use {nearest} %.")], field, nearest.to_string())
+                WayOut::set_id(say![format!("Use {nearest} %.")], field, nearest.to_string())
             }
-            Problem::Tips { most, .. } => WayOut::set(
+            Problem::Tips { most, .. } => WayOut::set_id(
                 say!["Let it stand ", (most, Rounding::Down), " or less beyond the legs."],
                 "beyond_legs",
                 exact_text(most),

@@ -126,7 +126,7 @@ const RESULTS: &[ResultSpec] = &[
 ];
 
 fn work(ask: &mut Ask) -> Option<Answer> {
-    match ask.choice("question") {
+    match ask.choice(ask.field("question")).id {
         "overhang" => overhang::work(ask),
         "season" => season::work(ask),
         "slot" => slot::work(ask),

@@ -55,15 +55,15 @@ impl Plan {
 
 /// The parts of the frame's questions. A question about one joint or about squareness has none.
 pub(super) fn of_frame(ask: &mut Ask) -> Vec<Plan> {
-    match ask.choice("question") {
+    match ask.choice(ask.field("question")).id {
         "rail" => {
-            let (leg, rail) = match ask.choice("find") {
+            let (leg, rail) = match ask.choice(ask.field("find")).id {
                 "leg" => ("leg_each", "rail"),
                 "overall" => ("leg_left", "rail"),
                 _ => ("leg_left", "rail_cut"),
             };
-            let has_right =
-                leg == "leg_left" && ask.optional_length("leg_right").flatten().is_some();
+            let has_right = leg == "leg_left"
+                && ask.optional_length(ask.field("leg_right")).flatten().is_some();
             let legs = if has_right {
                 vec![
                     Plan::new("left leg", "1").wide("leg_left", 0),
@@ -80,7 +80,7 @@ pub(super) fn of_frame(ask: &mut Ask) -> Vec<Plan> {
                 Plan::new("leg", "2").long("leg_length"),
                 Plan::new("stretcher", "1").wide("stretcher_width", 0),
             ];
-            if ask.length("apron_width").is_some_and(|width| width.is_positive()) {
+            if ask.length(ask.field("apron_width")).is_some_and(|width| width.is_positive()) {
                 plans.push(Plan::new("apron", "1").wide("apron_width", 0));
             }
             plans.push(Plan::new("block under the stretcher", "2").long("floor_block"));
@@ -101,10 +101,10 @@ pub(super) fn of_frame(ask: &mut Ask) -> Vec<Plan> {
 /// The parts of the top's questions. Slots and tipping have none.
 pub(super) fn of_top(ask: &mut Ask) -> Vec<Plan> {
     const PLANKS: HowMany = HowMany::Of(Taken("planks", 0));
-    match ask.choice("question") {
+    match ask.choice(ask.field("question")).id {
         question @ ("planks" | "season") => {
-            let widths = ask.lengths("planks").unwrap_or_default();
-            let find = if question == "planks" { ask.choice("find") } else { "" };
+            let widths = ask.lengths(ask.field("planks")).unwrap_or_default();
+            let find = if question == "planks" { ask.choice(ask.field("find")).id } else { "" };
             let plank = Plan { quantity: PLANKS, ..Plan::new("plank", "1") };
             match find {
                 "rip_all" => vec![plank.wide("plank_width", 0)],
@@ -127,7 +127,7 @@ pub(super) fn of_top(ask: &mut Ask) -> Vec<Plan> {
             }
         }
         "overhang" => {
-            let (length, width) = match ask.choice("overhang_find") {
+            let (length, width) = match ask.choice(ask.field("overhang_find")).id {
                 "top" => ("top_size_length", "top_size_width"),
                 _ => ("top_length", "top_across"),
             };

@@ -104,22 +104,25 @@ fn work(ask: &mut Ask) -> Option<Answer> {
 
 /// Reads the form [`OPTIONS`]. `None` when a refusal was kept in the [`Ask`].
 pub fn options(ask: &mut Ask) -> Option<Options> {
-    let (kerf, reach) = (ask.length("kerf"), ask.length("reach"));
-    let (end_trim, edge_cleanup) = (ask.length("end_trim"), ask.length("edge_cleanup"));
-    let (face_cleanup, keep_from) = (ask.length("face_cleanup"), ask.length("keep_from"));
-    let (spare_each, extra_percent) = (ask.count("spare_each"), ask.count("extra_percent"));
+    let (kerf, reach) = (ask.length(ask.field("kerf")), ask.length(ask.field("reach")));
+    let (end_trim, edge_cleanup) =
+        (ask.length(ask.field("end_trim")), ask.length(ask.field("edge_cleanup")));
+    let (face_cleanup, keep_from) =
+        (ask.length(ask.field("face_cleanup")), ask.length(ask.field("keep_from")));
+    let (spare_each, extra_percent) =
+        (ask.count(ask.field("spare_each")), ask.count(ask.field("extra_percent")));
     Some(Options {
         kerf: kerf?,
         reach: reach?,
-        may_rip: ask.yes("may_rip"),
-        may_resaw: ask.yes("may_resaw"),
-        crosscut_first: ask.yes("crosscut_first"),
+        may_rip: ask.yes(ask.field("may_rip")),
+        may_resaw: ask.yes(ask.field("may_resaw")),
+        crosscut_first: ask.yes(ask.field("crosscut_first")),
         end_trim: end_trim?,
         edge_cleanup: edge_cleanup?,
         face_cleanup: face_cleanup?,
         spare_each: spare_each?,
         extra_percent: extra_percent?,
-        rack_only: ask.yes("rack_only"),
+        rack_only: ask.yes(ask.field("rack_only")),
         keep_from: keep_from?,
     })
 }

@@ -145,7 +145,7 @@ pub(super) fn knots(text: &str, reckoned: &Reckoned, bench: &Bench) -> Result<Ve
     let mut entries = Entries::from_pairs([("knots", text)]);
     entries.set_unit(Some(reckoned.unit()));
     let mut ask = Ask::new(KNOTS, &entries, bench, reckoned);
-    let spans = ask.spans("knots");
+    let spans = ask.spans(ask.field("knots"));
     let (_, refusals) = ask.finish();
     let why = || refusals.iter().map(|r| r.sentence.to_string()).collect::<Vec<_>>().join(" ");
     spans.ok_or_else(why)

@@ -38,7 +38,7 @@ const FIELDS: &[Field] = &[Field::new(
 )];
 
 fn work(ask: &mut Ask) -> Option<Answer> {
-    ask.lengths("left");
+    ask.lengths(ask.field("left"));
     None
 }
 
@@ -93,7 +93,8 @@ pub(super) fn Different(props: &DifferentProps) -> Html {
         let on_keying = on_keying.clone();
         use_effect_with(at_hand.is_keying(), move |is| on_keying.emit(*is));
     }
-    let left = Ask::new(LEFT.fields, &entries, &bench, &NoNames).lengths("left");
+    let mut ask = Ask::new(LEFT.fields, &entries, &bench, &NoNames);
+    let left = ask.lengths(ask.field("left"));
     let take = {
         let (open, good, left, close) = (open.clone(), good.clone(), left.clone(), close.clone());
         let (plan, board) = (*plan, *board);

@@ -1,10 +1,15 @@
 //! Lays the answers of the angles out.
 
+use crate::calculators::angles::fields::{
+    BLANK, EDGE, END_CUT, FOOT_FRONT, FOOT_OUT_FOUND, FOOT_SIDE, FROM_TOP, GAUGE, GAUGE_FROM_EDGE,
+    LONGER, MIDDLE, NARROW_EDGE, OTHER_SETTING, RESULTANT, SETTING, SIGHTLINE, SIGHTLINE_SIDE,
+    SPREAD, SPREAD_FRONT, TILT, TILT_FROM_TABLE, WIDE_EDGE,
+};
 use crate::calculators::angles::sides::{Face, Joint, Setting};
 use crate::calculators::angles::two_ways::Faces;
 use crate::calculators::angles::{self, Lay, drawing};
 use crate::measure::text::exact_text;
-use crate::measure::{Angle, Length, Rounding, Tape};
+use crate::measure::{Angle, Tape};
 use crate::say;
 use crate::sheet::{Answer, Caution, Figure, Sentence, Source, Step, Value, Working};
 
@@ -16,27 +21,21 @@ fn degrees(angle: Angle) -> Value {
     Value::Real(angle.in_degrees() + 0.0, 2, "°")
 }
 
-fn angle(id: &'static str, label: &'static str, from: &'static str, angle: Angle) -> Figure {
-    Figure { id, label, from, value: degrees(angle) }
-}
-
-fn nearest(length: Length) -> Value {
-    Value::Length(length, Rounding::Nearest)
-}
-
 /// The gauge as the saw reads it, and the same from the edge of the board.
 fn gauge(gauge: Angle) -> [Figure; 2] {
     [
-        angle("gauge", "Gauge", "from square across the board", gauge),
-        angle("gauge_from_edge", "The same", "from the edge of the board", gauge.complement()),
+        GAUGE.figure("from square across the board", degrees(gauge)),
+        GAUGE_FROM_EDGE
+            .called("The same")
+            .figure("from the edge of the board", degrees(gauge.complement())),
     ]
 }
 
 /// The tilt as the saw reads it, and the same from the table.
 fn tilt(tilt: Angle) -> [Figure; 2] {
     [
-        angle("tilt", "Blade tilt", "from upright", tilt),
-        angle("tilt_from_table", "The same", "from the table", tilt.complement()),
+        TILT.figure("from upright", degrees(tilt)),
+        TILT_FROM_TABLE.called("The same").figure("from the table", degrees(tilt.complement())),
     ]
 }
 
@@ -44,40 +43,40 @@ pub(super) fn leg(input: &angles::leg::Input, answer: &angles::leg::Answer, tape
     let (height, width) = (exact_text(input.height), exact_text(input.width));
     let lean = answer.lean.in_degrees();
     let mut figures =
-        vec![Figure::length("edge", "Along one edge", "top cut to foot cut", answer.edge)];
+        vec![EDGE.called("Along one edge").figure("top cut to foot cut", answer.edge)];
     figures.extend(gauge(answer.lean));
-    figures.push(Figure::length("foot_out", "Foot out", "beyond the top", answer.foot_out));
+    figures.push(FOOT_OUT_FOUND.figure("beyond the top", answer.foot_out));
     if let Some(spread) = answer.spread {
-        figures.push(Figure::length("spread", "Feet apart", "outside to outside", spread));
+        figures.push(SPREAD.called("Feet apart").figure("outside to outside", spread));
     }
-    figures.push(Figure::length("end_cut", "Along the end cut", "edge to edge", answer.end_cut));
+    figures.push(END_CUT.figure("edge to edge", answer.end_cut));
     let mut steps = Vec::new();
     if let angles::leg::Lean::FootOut(foot_out) = input.lean {
-        steps.push(Step {
-            rule: "lean = the angle whose tangent is foot out ÷ height",
-            put_in: say![format!("{} ÷ {height}", exact_text(foot_out))],
-            gives: degrees(answer.lean),
-        });
+        steps.push(Step::in_words(
+            "lean = the angle whose tangent is foot out ÷ height",
+            say![format!("tangent {} ÷ {height}", exact_text(foot_out))],
+            degrees(answer.lean),
+        ));
     }
     steps.extend([
-        Step {
-            rule: "along one edge = height ÷ cos lean",
-            put_in: say![format!("{height} ÷ cos {lean:.2}°")],
-            gives: nearest(answer.edge),
-        },
-        Step {
-            rule: "blank = along one edge + width × tan lean",
-            put_in: say![answer.edge, format!(" + {width} × tan {lean:.2}°")],
-            gives: nearest(answer.blank),
-        },
-        Step {
-            rule: "foot out = height × tan lean",
-            put_in: say![format!("{height} × tan {lean:.2}°")],
-            gives: nearest(answer.foot_out),
-        },
+        Step::in_words(
+            "along one edge = height ÷ cos lean",
+            say![format!("{height} ÷ cos {lean:.2}°")],
+            answer.edge,
+        ),
+        Step::in_words(
+            "blank = along one edge + width × tan lean",
+            say![answer.edge, format!(" + {width} × tan {lean:.2}°")],
+            answer.blank,
+        ),
+        Step::in_words(
+            "foot out = height × tan lean",
+            say![format!("{height} × tan {lean:.2}°")],
+            answer.foot_out,
+        ),
     ]);
     Answer {
-        headline: Figure::length("blank", "Blank", "square end to square end", answer.blank),
+        headline: BLANK.figure("square end to square end", answer.blank),
         figures,
         tables: Vec::new(),
         notes: vec![say![
@@ -99,40 +98,29 @@ pub(super) fn two_ways(
     let (rake, splay) = (input.rake.to_f64(), input.splay.to_f64());
     let lean = answer.resultant.in_degrees();
     let mut figures = vec![
-        angle("resultant", "Lean, both together", "from upright", answer.resultant),
-        angle(
-            "from_top",
-            "The same",
-            "from the underside of the top",
-            answer.resultant.complement(),
-        ),
-        angle("sightline", "Sightline", "from the front-to-back line", answer.sightline),
-        angle(
-            "sightline_side",
-            "The same",
-            "from the side-to-side line",
-            answer.sightline.complement(),
-        ),
+        RESULTANT.figure("from upright", degrees(answer.resultant)),
+        FROM_TOP
+            .called("The same")
+            .figure("from the underside of the top", degrees(answer.resultant.complement())),
+        SIGHTLINE.figure("from the front-to-back line", degrees(answer.sightline)),
+        SIGHTLINE_SIDE
+            .called("The same")
+            .figure("from the side-to-side line", degrees(answer.sightline.complement())),
     ];
     figures.extend(gauge(answer.gauge));
     if input.faces == Faces::Square {
         figures.extend(tilt(answer.tilt));
     }
-    figures.push(Figure::length(
-        "middle",
-        "Along the middle",
-        "top cut to foot cut",
-        answer.middle,
-    ));
-    figures.push(Figure::length("foot_front", "Foot out", "front to back", answer.foot_rake));
-    figures.push(Figure::length("foot_side", "Foot out", "side to side", answer.foot_splay));
+    figures.push(MIDDLE.figure("top cut to foot cut", answer.middle));
+    figures.push(FOOT_FRONT.called("Foot out").figure("front to back", answer.foot_rake));
+    figures.push(FOOT_SIDE.called("Foot out").figure("side to side", answer.foot_splay));
     if let Some(spread) = answer.spread_rake {
         let from = "outside to outside, front to back";
-        figures.push(Figure::length("spread_front", "Feet apart", from, spread));
+        figures.push(SPREAD_FRONT.called("Feet apart").figure(from, spread));
     }
     if let Some(spread) = answer.spread_splay {
         let from = "outside to outside, side to side";
-        figures.push(Figure::length("spread", "Feet apart", from, spread));
+        figures.push(SPREAD.called("Feet apart").figure(from, spread));
     }
     let how: Sentence = match input.faces {
         Faces::Turned => say![
@@ -143,48 +131,48 @@ pub(super) fn two_ways(
         ],
     };
     let mut steps = vec![
-        Step {
-            rule: "tan of the lean = √(tan² front to back + tan² side to side)",
-            put_in: say![format!("√(tan² {rake:.2}° + tan² {splay:.2}°)")],
-            gives: degrees(answer.resultant),
-        },
-        Step {
-            rule: "sightline = the angle whose tangent is tan side to side ÷ tan front to back",
-            put_in: say![format!("tan {splay:.2}° ÷ tan {rake:.2}°")],
-            gives: degrees(answer.sightline),
-        },
-        Step {
-            rule: "along the middle = height ÷ cos lean",
-            put_in: say![format!("{height} ÷ cos {lean:.2}°")],
-            gives: nearest(answer.middle),
-        },
+        Step::in_words(
+            "tan of the lean = √(tan² front to back + tan² side to side)",
+            say![format!("√(tan² {rake:.2}° + tan² {splay:.2}°)")],
+            degrees(answer.resultant),
+        ),
+        Step::in_words(
+            "sightline = the angle whose tangent is tan side to side ÷ tan front to back",
+            say![format!("tan {splay:.2}° ÷ tan {rake:.2}°")],
+            degrees(answer.sightline),
+        ),
+        Step::in_words(
+            "along the middle = height ÷ cos lean",
+            say![format!("{height} ÷ cos {lean:.2}°")],
+            answer.middle,
+        ),
     ];
     let thickness = exact_text(input.thickness);
     let (gauge, tilt) = (answer.gauge.in_degrees(), answer.tilt.in_degrees());
     steps.extend(match input.faces {
-        Faces::Turned => vec![Step {
-            rule: "blank = along the middle + thickness × tan lean",
-            put_in: say![answer.middle, format!(" + {thickness} × tan {lean:.2}°")],
-            gives: nearest(answer.blank),
-        }],
+        Faces::Turned => vec![Step::in_words(
+            "blank = along the middle + thickness × tan lean",
+            say![answer.middle, format!(" + {thickness} × tan {lean:.2}°")],
+            answer.blank,
+        )],
         Faces::Square => vec![
-            Step {
-                rule: "tan of the gauge = tan front to back × cos side to side; tilt = side to side",
-                put_in: say![format!("tan {rake:.2}° × cos {splay:.2}°")],
-                gives: degrees(answer.gauge),
-            },
-            Step {
-                rule: "blank = along the middle + thickness × (tan gauge + sin tilt ÷ cos lean)",
-                put_in: say![
+            Step::in_words(
+                "tan of the gauge = tan front to back × cos side to side; tilt = side to side",
+                say![format!("tan {rake:.2}° × cos {splay:.2}°")],
+                degrees(answer.gauge),
+            ),
+            Step::in_words(
+                "blank = along the middle + thickness × (tan gauge + sin tilt ÷ cos lean)",
+                say![
                     answer.middle,
                     format!(" + {thickness} × (tan {gauge:.2}° + sin {tilt:.2}° ÷ cos {lean:.2}°)")
                 ],
-                gives: nearest(answer.blank),
-            },
+                answer.blank,
+            ),
         ],
     });
     Answer {
-        headline: Figure::length("blank", "Blank", "square end to square end", answer.blank),
+        headline: BLANK.figure("square end to square end", answer.blank),
         figures,
         tables: Vec::new(),
         notes: vec![
@@ -216,26 +204,21 @@ pub(super) fn sides(
     figures.extend(tilt(answer.setting.tilt));
     if let Some((wide, narrow)) = answer.edges {
         let from = "corner to corner, outside";
-        figures.push(Figure::length("wide_edge", "Wide end of a side", from, wide));
-        figures.push(Figure::length("narrow_edge", "Narrow end of a side", from, narrow));
+        figures.push(WIDE_EDGE.figure(from, wide));
+        figures.push(NARROW_EDGE.figure(from, narrow));
     }
     if let Some(face) = answer.longer {
         let value = Value::Words(match face {
             Face::Outside => say!["outside"],
             Face::Inside => say!["inside"],
         });
-        figures.push(Figure { id: "longer", label: "Longer face", from: "", value });
+        figures.push(LONGER.figure("", value));
     }
     let (lay, other_lay) = match input.lay {
         Lay::Flat => ("board face down", "gauge and tilt, on edge"),
         Lay::OnEdge => ("board on edge", "gauge and tilt, face down"),
     };
-    figures.push(Figure {
-        id: "other_setting",
-        label: "The other way on the saw",
-        from: other_lay,
-        value: Value::Words(setting_words(answer.other)),
-    });
+    figures.push(OTHER_SETTING.figure(other_lay, Value::Words(setting_words(answer.other))));
     let mut notes = vec![
         say![
             "The two ends of a side mirror each other: swing the gauge the other way for the second."
@@ -258,12 +241,7 @@ pub(super) fn sides(
         });
     }
     Answer {
-        headline: Figure {
-            id: "setting",
-            label: "Gauge and tilt",
-            from: lay,
-            value: Value::Words(setting_words(answer.setting)),
-        },
+        headline: SETTING.figure(lay, Value::Words(setting_words(answer.setting))),
         figures,
         tables: Vec::new(),
         notes,
@@ -296,21 +274,21 @@ fn sides_steps(input: &angles::sides::Input, answer: &angles::sides::Answer) -> 
     };
     let put_in = || say![format!("lean {lean:.2}°, 180° ÷ {} = {half:.2}°", input.sides)];
     let mut steps = vec![
-        Step { rule: gauge_rule, put_in: put_in(), gives: degrees(answer.setting.gauge) },
-        Step { rule: tilt_rule, put_in: put_in(), gives: degrees(answer.setting.tilt) },
+        Step::in_words(gauge_rule, put_in(), degrees(answer.setting.gauge)),
+        Step::in_words(tilt_rule, put_in(), degrees(answer.setting.tilt)),
     ];
     if let (Some(size), Some((wide, narrow))) = (input.size, answer.edges) {
         let (across, board) = (exact_text(size.across), exact_text(size.board));
-        steps.push(Step {
-            rule: "wide end of a side = across × tan(180° ÷ sides)",
-            put_in: say![format!("{across} × tan {half:.2}°")],
-            gives: nearest(wide),
-        });
-        steps.push(Step {
-            rule: "narrow end of a side = (across - 2 × board × sin lean) × tan(180° ÷ sides)",
-            put_in: say![format!("({across} - 2 × {board} × sin {lean:.2}°) × tan {half:.2}°")],
-            gives: nearest(narrow),
-        });
+        steps.push(Step::in_words(
+            "wide end of a side = across × tan(180° ÷ sides)",
+            say![format!("{across} × tan {half:.2}°")],
+            wide,
+        ));
+        steps.push(Step::in_words(
+            "narrow end of a side = (across - 2 × board × sin lean) × tan(180° ÷ sides)",
+            say![format!("({across} - 2 × {board} × sin {lean:.2}°) × tan {half:.2}°")],
+            narrow,
+        ));
     }
     steps
 }

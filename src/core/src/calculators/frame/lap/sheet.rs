@@ -7,9 +7,9 @@ use crate::say;
 use crate::sheet::{self, Ask, Caution, Figure, Source, Step, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let front_thickness = ask.length("front_thickness");
-    let rear_thickness = ask.length("rear_thickness");
-    let rear_cut = ask.optional_length("rear_cut");
+    let front_thickness = ask.length(ask.field("front_thickness"));
+    let rear_thickness = ask.length(ask.field("rear_thickness"));
+    let rear_cut = ask.optional_length(ask.field("rear_cut"));
     let input = Input {
         front_thickness: front_thickness?,
         rear_thickness: rear_thickness?,

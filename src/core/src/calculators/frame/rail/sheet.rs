@@ -16,22 +16,22 @@ pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer
 }
 
 fn read(ask: &mut Ask) -> Option<Input> {
-    let joint = match ask.choice("joint") {
-        "tenon" => ask.length("tenon").map(Joint::Tenoned),
-        "lap" => ask.length("lap_short").map(Joint::Lapped),
+    let joint = match ask.choice(ask.field("joint")).id {
+        "tenon" => ask.length(ask.field("tenon")).map(Joint::Tenoned),
+        "lap" => ask.length(ask.field("lap_short")).map(Joint::Lapped),
         _ => Some(Joint::Butted),
     };
-    let find = match ask.choice("find") {
+    let find = match ask.choice(ask.field("find")).id {
         "overall" => {
-            let (cut, legs) = (ask.length("rail"), legs(ask));
+            let (cut, legs) = (ask.length(ask.field("rail")), legs(ask));
             Find::Overall { cut: cut?, legs: legs? }
         }
         "leg" => {
-            let (overall, cut) = (ask.length("overall"), ask.length("rail"));
+            let (overall, cut) = (ask.length(ask.field("overall")), ask.length(ask.field("rail")));
             Find::Leg { overall: overall?, cut: cut? }
         }
         _ => {
-            let (overall, legs) = (ask.length("overall"), legs(ask));
+            let (overall, legs) = (ask.length(ask.field("overall")), legs(ask));
             Find::Rail { overall: overall?, legs: legs? }
         }
     };
@@ -39,7 +39,8 @@ fn read(ask: &mut Ask) -> Option<Input> {
 }
 
 fn legs(ask: &mut Ask) -> Option<[Length; 2]> {
-    let (left, right) = (ask.length("leg_left"), ask.optional_length("leg_right"));
+    let (left, right) =
+        (ask.length(ask.field("leg_left")), ask.optional_length(ask.field("leg_right")));
     let (left, right) = (left?, right?);
     Some([left, right.unwrap_or(left)])
 }

@@ -7,12 +7,12 @@ use crate::say;
 use crate::sheet::{self, Ask, Figure, Source, Step, Table, Value, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let (leg, rail) = (ask.length("leg"), ask.length("rail_thickness"));
-    let lay = match ask.choice("lay") {
-        "inside" => ask.length("set_back").map(Lay::InsideDown),
+    let (leg, rail) = (ask.length(ask.field("leg")), ask.length(ask.field("rail_thickness")));
+    let lay = match ask.choice(ask.field("lay")).id {
+        "inside" => ask.length(ask.field("set_back")).map(Lay::InsideDown),
         "centred" => Some(Lay::Centred),
-        "block" => ask.length("block").map(Lay::Block),
-        _ => ask.length("set_back").map(Lay::OutsideDown),
+        "block" => ask.length(ask.field("block")).map(Lay::Block),
+        _ => ask.length(ask.field("set_back")).map(Lay::OutsideDown),
     };
     let input = Input { leg: leg?, rail: rail?, lay: lay? };
     match reckon(&input) {

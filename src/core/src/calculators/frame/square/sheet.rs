@@ -7,21 +7,21 @@ use crate::say;
 use crate::sheet::{self, Ask, Figure, Sentence, Source, Step, Value, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let near_side = ask.length("near_side");
-    let left_side = ask.length("left_side");
-    let first = ask.optional_length("diagonal_a");
-    let second = ask.optional_length("diagonal_b");
+    let near_side = ask.length(ask.field("near_side"));
+    let left_side = ask.length(ask.field("left_side"));
+    let first = ask.optional_length(ask.field("diagonal_a"));
+    let second = ask.optional_length(ask.field("diagonal_b"));
     let diagonals = match (first?, second?) {
         (Some(first), Some(second)) => Some([first, second]),
         (None, None) => None,
         (Some(_), None) => {
             let sentence = say!["Measure the other diagonal too, or leave both empty."];
-            ask.refuse_field("diagonal_b", "one-diagonal", sentence);
+            ask.refuse_field(ask.field("diagonal_b"), "one-diagonal", sentence);
             return None;
         }
         (None, Some(_)) => {
             let sentence = say!["Measure the other diagonal too, or leave both empty."];
-            ask.refuse_field("diagonal_a", "one-diagonal", sentence);
+            ask.refuse_field(ask.field("diagonal_a"), "one-diagonal", sentence);
             return None;
         }
     };
@@ -98,7 +98,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
             lean.far_side_to_right,
         ));
         steps.push(Step {
-            rule: "angle with the sine (moved ÷ left side)",
+            rule: "angle with the sine (moved ÷ left side)".into(),
             put_in: say![(lean.far_side_to_right.abs(), Rounding::Nearest), " ÷ ", input.left_side],
             gives: Value::Real(lean.out_of_square.in_degrees(), 2, "°"),
         });

@@ -7,12 +7,12 @@ use crate::say;
 use crate::sheet::{self, Ask, Figure, Source, Step, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let leg_length = ask.length("leg_length");
-    let apron_down = ask.length("apron_down");
-    let apron_width = ask.length("apron_width");
-    let stretcher_width = ask.length("stretcher_width");
-    let height = ask.length("height");
-    let line = match ask.choice("height_to") {
+    let leg_length = ask.length(ask.field("leg_length"));
+    let apron_down = ask.length(ask.field("apron_down"));
+    let apron_width = ask.length(ask.field("apron_width"));
+    let stretcher_width = ask.length(ask.field("stretcher_width"));
+    let height = ask.length(ask.field("height"));
+    let line = match ask.choice(ask.field("height_to")).id {
         "middle" => Line::Middle,
         "upper" => Line::UpperEdge,
         _ => Line::LowerEdge,

@@ -7,13 +7,13 @@ use crate::say;
 use crate::sheet::{self, Ask, Figure, Source, Step, Value, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let depth_overall = ask.length("depth_overall");
-    let set_back = ask.length("rail_set_back");
-    let rail_thickness = ask.length("rail_thickness");
-    let between_legs = ask.length("between_legs");
-    let n_supports = ask.count("supports");
-    let support_thickness = ask.length("support_thickness");
-    let housing = ask.length("housing");
+    let depth_overall = ask.length(ask.field("depth_overall"));
+    let set_back = ask.length(ask.field("rail_set_back"));
+    let rail_thickness = ask.length(ask.field("rail_thickness"));
+    let between_legs = ask.length(ask.field("between_legs"));
+    let n_supports = ask.count(ask.field("supports"));
+    let support_thickness = ask.length(ask.field("support_thickness"));
+    let housing = ask.length(ask.field("housing"));
     let input = Input {
         depth_overall: depth_overall?,
         set_back: set_back?,

@@ -8,13 +8,13 @@ use crate::say;
 use crate::sheet::{self, Ask, Caution, Figure, Source, Step, Value, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let leg = ask.length("leg");
-    let thickness = ask.length("tenon_thickness");
-    let outside_to_cheek = match ask.choice("tenon_place") {
-        "measured" => ask.length("cheek").map(Some),
+    let leg = ask.length(ask.field("leg"));
+    let thickness = ask.length(ask.field("tenon_thickness"));
+    let outside_to_cheek = match ask.choice(ask.field("tenon_place")).id {
+        "measured" => ask.length(ask.field("cheek")).map(Some),
         _ => Some(None),
     };
-    let lengths = [ask.length("tenon_a"), ask.length("tenon_b")];
+    let lengths = [ask.length(ask.field("tenon_a")), ask.length(ask.field("tenon_b"))];
     let [Some(a), Some(b)] = lengths else { return None };
     let input = Input {
         leg: leg?,

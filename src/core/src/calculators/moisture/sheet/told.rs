@@ -24,7 +24,7 @@ pub(super) fn factor_steps(wood: Wood, moistures: Moistures, spread: &Spread) ->
     let gives = Value::Exact(spread.likely.factor, 5, "");
     let step = match (spread.likely.rule, wood) {
         (Rule::Lumber, _) => Step {
-            rule: "later over today = (100 - S later) ÷ (100 - S today), S = 6.031 - 0.215 × M, 0 when wet",
+            rule: "later over today = (100 - S later) ÷ (100 - S today), S = 6.031 - 0.215 × M, 0 when wet".into(),
             put_in: say![format!(
                 "(100 - {}) ÷ (100 - {}), M {from} % to {to} %",
                 lost_text(moistures.to),
@@ -33,17 +33,17 @@ pub(super) fn factor_steps(wood: Wood, moistures: Moistures, spread: &Spread) ->
             gives,
         },
         (Rule::EachPoint, Wood::Species(species, _)) => Step {
-            rule: "later over today = 1 + C × (M later - M today)",
+            rule: "later over today = 1 + C × (M later - M today)".into(),
             put_in: say![format!("{}, M {from} % to {to} %", species.name)],
             gives,
         },
         (_, Wood::Species(species, _)) => Step {
-            rule: "each size = green size × (1 - S0 × (1 - M ÷ 30)), M not over 30",
+            rule: "each size = green size × (1 - S0 × (1 - M ÷ 30)), M not over 30".into(),
             put_in: say![format!("{}, M {from} % to {to} %", species.name)],
             gives,
         },
         (_, Wood::OrdinarySoftwood) => {
-            Step { rule: "later over today", put_in: say![format!("M {from} % to {to} %")], gives }
+            Step { rule: "later over today".into(), put_in: say![format!("M {from} % to {to} %")], gives }
         }
     };
     vec![step]
@@ -127,13 +127,13 @@ pub(super) fn air_working(input: &air::Input, answer: &air::Answer) -> Working {
             };
             let put_in = say![format!("{degrees}, {humidity} %")];
             let mut steps = vec![Step {
-                rule: "M = 1800 ÷ W × (Kh ÷ (1 - Kh) + (K1 Kh + 2 K1 K2 (Kh)²) ÷ (1 + K1 Kh + K1 K2 (Kh)²))",
+                rule: "M = 1800 ÷ W × (Kh ÷ (1 - Kh) + (K1 Kh + 2 K1 K2 (Kh)²) ÷ (1 + K1 Kh + K1 K2 (Kh)²))".into(),
                 put_in: put_in.clone(),
                 gives: percent(answer.driest),
             }];
             if let Some(newer) = answer.newer {
                 steps.push(Step {
-                    rule: "M = 100 × (A T (1 - T ÷ Tc)^B ln(1 - h))^(C T^D)",
+                    rule: "M = 100 × (A T (1 - T ÷ Tc)^B ln(1 - h))^(C T^D)".into(),
                     put_in,
                     gives: percent(newer),
                 });
@@ -142,8 +142,11 @@ pub(super) fn air_working(input: &air::Input, answer: &air::Answer) -> Working {
             Working { steps, sources: vec![Source::Published(source), Source::Published(newer)] }
         }
         air::Input::Place(place) => {
-            let step =
-                |rule, number| Step { rule, put_in: say![place.name], gives: percent(number) };
+            let step = |rule: &'static str, number| Step {
+                rule: rule.into(),
+                put_in: say![place.name],
+                gives: percent(number),
+            };
             Working {
                 steps: vec![
                     step("driest month of the place", answer.driest),

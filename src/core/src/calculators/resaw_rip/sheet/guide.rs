@@ -10,16 +10,16 @@ use crate::sheet::{
 };
 
 pub(super) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let board_width = ask.length("guide_board");
-    let strip = ask.length("guide_strip");
-    let narrow = ask.length("shoe_narrow");
-    let wide = ask.length("shoe_wide");
-    let kerf = ask.length("kerf");
-    let guide_on = match ask.choice("guide_on") {
+    let board_width = ask.length(ask.field("guide_board"));
+    let strip = ask.length(ask.field("guide_strip"));
+    let narrow = ask.length(ask.field("shoe_narrow"));
+    let wide = ask.length(ask.field("shoe_wide"));
+    let kerf = ask.length(ask.field("kerf"));
+    let guide_on = match ask.choice(ask.field("guide_on")).id {
         "strip" => GuideOn::Strip,
         _ => GuideOn::Waste,
     };
-    let shoe_side = match ask.choice("shoe_side") {
+    let shoe_side = match ask.choice(ask.field("shoe_side")).id {
         "wide" => ShoeSide::Wide,
         _ => ShoeSide::Narrow,
     };

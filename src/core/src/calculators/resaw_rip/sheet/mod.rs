@@ -56,7 +56,7 @@ const RESULTS: &[ResultSpec] = &[
 ];
 
 fn work(ask: &mut Ask) -> Option<Answer> {
-    match ask.choice("question") {
+    match ask.choice(ask.field("question")).id {
         "strips" => strips::work(ask),
         "guide" => guide::work(ask),
         _ => section::work(ask),
@@ -65,11 +65,11 @@ fn work(ask: &mut Ask) -> Option<Answer> {
 
 /// The fields of the table saw. All are read, so that all their problems show.
 fn saw(ask: &mut Ask) -> Option<Saw> {
-    let kerf = ask.length("kerf");
-    let reach = ask.length("reach");
-    let thinnest = ask.length("thinnest");
-    let piece_length = ask.length("piece_length");
-    let rise = match ask.choice("rise") {
+    let kerf = ask.length(ask.field("kerf"));
+    let reach = ask.length(ask.field("reach"));
+    let thinnest = ask.length(ask.field("thinnest"));
+    let piece_length = ask.length(ask.field("piece_length"));
+    let rise = match ask.choice(ask.field("rise")).id {
         "in_steps" => Rise::InSteps,
         _ => Rise::AtOnce,
     };
@@ -77,7 +77,7 @@ fn saw(ask: &mut Ask) -> Option<Saw> {
         kerf: kerf?,
         reach: reach?,
         rise,
-        core_by_hand: ask.yes("core_by_hand"),
+        core_by_hand: ask.yes(ask.field("core_by_hand")),
         thinnest: thinnest?,
         piece_length: piece_length?,
     })
@@ -85,7 +85,7 @@ fn saw(ask: &mut Ask) -> Option<Saw> {
 
 /// Which side of the blade a choice field names.
 fn side(ask: &Ask, id: &str) -> Side {
-    match ask.choice(id) {
+    match ask.choice(ask.field(id)).id {
         "left" => Side::Left,
         _ => Side::Right,
     }
@@ -98,21 +98,22 @@ fn stock(
     dressed: &str,
     [thickness, width]: [&'static str; 2],
 ) -> Option<(Length, Length)> {
-    let seasoning = match ask.choice(dressed) {
+    let seasoning = match ask.choice(ask.field(dressed)).id {
         "green" => Seasoning::Green,
         _ => Seasoning::Dry,
     };
-    let by_tag = lumber::section(ask.choice(picker)).and_then(|tag| tag.dressed(seasoning));
+    let by_tag =
+        lumber::section(ask.choice(ask.field(picker)).id).and_then(|tag| tag.dressed(seasoning));
     if by_tag.is_some() {
         return by_tag;
     }
-    let (thickness, width) = (ask.length(thickness), ask.length(width));
+    let (thickness, width) = (ask.length(ask.field(thickness)), ask.length(ask.field(width)));
     Some((thickness?, width?))
 }
 
 /// Where the size of the stock comes from.
 fn stock_source(ask: &Ask, picker: &str) -> Option<Source> {
-    lumber::section(ask.choice(picker)).map(|_| Source::Published(lumber::SOURCE))
+    lumber::section(ask.choice(ask.field(picker)).id).map(|_| Source::Published(lumber::SOURCE))
 }
 
 /// `2 in, from both edges`; with steps every height.

@@ -12,17 +12,17 @@ use crate::sheet::{self, Ask, Figure, Note, Row, Sentence, Source, Step, Table, 
 
 pub(super) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let stock = stock(ask, "stock", "stock_dressed", ["stock_thickness", "stock_width"]);
-    let target_width = ask.length("target_width");
-    let target_thickness = ask.length("target_thickness");
-    let n_pieces = ask.count("n_pieces");
+    let target_width = ask.length(ask.field("target_width"));
+    let target_thickness = ask.length(ask.field("target_thickness"));
+    let n_pieces = ask.count(ask.field("n_pieces"));
     let saw = saw(ask);
-    let (width_faces, thickness_faces) = match ask.choice("faces") {
+    let (width_faces, thickness_faces) = match ask.choice(ask.field("faces")).id {
         "two" => (Faces::One, Faces::One),
         "width_both" => (Faces::Both, Faces::One),
         "thickness_both" => (Faces::One, Faces::Both),
         _ => (Faces::Both, Faces::Both),
     };
-    let share = match ask.choice("share") {
+    let share = match ask.choice(ask.field("share")).id {
         "kerf_first" => Share::KerfFirst,
         _ => Share::Even,
     };
@@ -170,13 +170,13 @@ fn working(input: &Input, answer: &Answer, sources: Vec<Source>) -> Working {
             super::super::section::Way::Thickness => cut.thickness_before,
         };
         steps.push(Step {
-            rule: "fence = what there is - what comes off this face",
+            rule: "fence = what there is - what comes off this face".into(),
             put_in: say!["Face ", cut.face, ": ", across, " - ", cut.off],
             gives: Value::Length(cut.fence, Rounding::Nearest),
         });
         if cut.strip.is_positive() {
             steps.push(Step {
-                rule: "strip = what comes off - kerf",
+                rule: "strip = what comes off - kerf".into(),
                 put_in: say![cut.off, " - ", cut.dust],
                 gives: Value::Length(cut.strip, Rounding::Nearest),
             });
@@ -196,13 +196,13 @@ fn working(input: &Input, answer: &Answer, sources: Vec<Source>) -> Working {
     if let Some(cut) = turned {
         let across = (cut.fence + cut.off).unwrap_or(cut.fence);
         steps.push(Step {
-            rule: "step with opposite faces at the fence = thickness - kerf - 2 × fence",
+            rule: "step with opposite faces at the fence = thickness - kerf - 2 × fence".into(),
             put_in: say![across, " - ", input.saw.kerf, " - 2 × ", cut.fence],
             gives: Value::Length(cut.step_if_turned, Rounding::Nearest),
         });
     }
     steps.push(Step {
-        rule: "passes = passes for one piece × pieces",
+        rule: "passes = passes for one piece × pieces".into(),
         put_in: say![answer.passes_per_piece, " × ", input.n_pieces],
         gives: Value::Count(answer.n_passes),
     });

@@ -12,20 +12,20 @@ use crate::sheet::{self, Ask, Figure, Note, Row, Sentence, Source, Step, Table, 
 
 pub(super) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let stock = stock(ask, "board", "board_dressed", ["board_thickness", "board_width"]);
-    let plan = match ask.choice("plan") {
-        "equal" => ask.count("n_strips").map(Plan::Equal),
-        "list" => ask.lengths("widths").map(Plan::List),
-        _ => ask.length("strip_width").map(Plan::Fit),
+    let plan = match ask.choice(ask.field("plan")).id {
+        "equal" => ask.count(ask.field("n_strips")).map(Plan::Equal),
+        "list" => ask.lengths(ask.field("widths")).map(Plan::List),
+        _ => ask.length(ask.field("strip_width")).map(Plan::Fit),
     };
-    let first_edge = ask.length("first_edge");
-    let allowance = ask.length("allowance");
+    let first_edge = ask.length(ask.field("first_edge"));
+    let allowance = ask.length(ask.field("allowance"));
     let saw = saw(ask);
-    let other_edge = match ask.choice("other_edge") {
+    let other_edge = match ask.choice(ask.field("other_edge")).id {
         "clean" => OtherEdge::Clean,
         "cut" => OtherEdge::Cut,
         _ => OtherEdge::Raw,
     };
-    let falls = match ask.choice("falls") {
+    let falls = match ask.choice(ask.field("falls")).id {
         "far_side" => Falls::FarSide,
         _ => Falls::AtFence,
     };
@@ -249,7 +249,8 @@ fn notes(input: &Input, answer: &Answer) -> Vec<Note> {
 fn working(input: &Input, answer: &Answer, sources: Vec<Source>) -> Working {
     let kerf = input.saw.kerf;
     let mut steps = Vec::new();
-    let mut push = |rule, put_in, gives| steps.push(Step { rule, put_in, gives });
+    let mut push =
+        |rule: &'static str, put_in, gives| steps.push(Step { rule: rule.into(), put_in, gives });
     let twice = match input.other_edge {
         OtherEdge::Cut => 2,
         OtherEdge::Raw | OtherEdge::Clean => 1,

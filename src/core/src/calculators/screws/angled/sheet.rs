@@ -8,21 +8,24 @@ use crate::sheet::{self, Ask, Caution, Figure, Sentence, Source, Step, Table, Va
 use crate::tables::fasteners::{Fastener, STOCK_SOURCE};
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let is_pocket = ask.choice("question") == "pocket";
-    let degrees = ask.real(if is_pocket { "pocket_angle" } else { "toe_angle" });
-    let thickness = ask.length("part_thickness");
-    let receiver = ask.length("receiver_thickness");
-    let margin = ask.length("margin");
-    let wanted_deep = ask.length("wanted_deep");
-    let beyond = ask.length("beyond");
-    let find = match ask.choice("angled_find") {
-        "exit" => ask.length("start_back").map(Find::Exit),
-        _ => ask.optional_length("exit").map(Find::Start),
+    let is_pocket = ask.choice(ask.field("question")).id == "pocket";
+    let degrees = ask.real(ask.field(if is_pocket { "pocket_angle" } else { "toe_angle" }));
+    let thickness = ask.length(ask.field("part_thickness"));
+    let receiver = ask.length(ask.field("receiver_thickness"));
+    let margin = ask.length(ask.field("margin"));
+    let wanted_deep = ask.length(ask.field("wanted_deep"));
+    let beyond = ask.length(ask.field("beyond"));
+    let find = match ask.choice(ask.field("angled_find")).id {
+        "exit" => ask.length(ask.field("start_back")).map(Find::Exit),
+        _ => ask.optional_length(ask.field("exit")).map(Find::Start),
     };
-    let seat =
-        if is_pocket { ask.length("seat_wood").map(Seat::Shoulder) } else { Some(Seat::Face) };
+    let seat = if is_pocket {
+        ask.length(ask.field("seat_wood")).map(Seat::Shoulder)
+    } else {
+        Some(Seat::Face)
+    };
     let given = Angle::degrees(degrees?);
-    let angle = match ask.choice("angle_from") {
+    let angle = match ask.choice(ask.field("angle_from")).id {
         "receiver" => given.complement(),
         _ => given,
     };

@@ -6,11 +6,11 @@ use crate::say;
 use crate::sheet::{self, Ask, Caution, Figure, Source, Step, Value, Working};
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let n_planks = ask.count("planks");
-    let n_rails = ask.count("rails");
-    let per_crossing = ask.count("per_crossing");
-    let spare = ask.number("spare");
-    let box_of = ask.count("box_of");
+    let n_planks = ask.count(ask.field("planks"));
+    let n_rails = ask.count(ask.field("rails"));
+    let per_crossing = ask.count(ask.field("per_crossing"));
+    let spare = ask.number(ask.field("spare"));
+    let box_of = ask.count(ask.field("box_of"));
     let input = Input {
         n_planks: n_planks?,
         n_rails: n_rails?,
@@ -40,12 +40,12 @@ fn lay_out(input: &Input, answer: &Answer) -> sheet::Answer {
 fn working(input: &Input, answer: &Answer) -> Working {
     let steps = vec![
         Step {
-            rule: "in the work = planks × rails × screws each time",
+            rule: "in the work = planks × rails × screws each time".into(),
             put_in: say![input.n_planks, " × ", input.n_rails, " × ", input.per_crossing],
             gives: Value::Count(answer.needed),
         },
         Step {
-            rule: "buy = in the work × (1 + spare), rounded up",
+            rule: "buy = in the work × (1 + spare), rounded up".into(),
             put_in: say![format!("{} + {} %", answer.needed, decimal(input.spare, 1))],
             gives: Value::Count(answer.buy),
         },

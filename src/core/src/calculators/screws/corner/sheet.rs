@@ -10,11 +10,11 @@ use crate::sheet::{self, Ask, Caution, Figure, Source, Step, Value, Working};
 const CLOSE: Length = Length::sixty_fourths(8);
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let leg = ask.length("leg");
-    let size = ask.length("size");
-    let section = match ask.choice("section") {
+    let leg = ask.length(ask.field("leg"));
+    let size = ask.length(ask.field("size"));
+    let section = match ask.choice(ask.field("section")).id {
         "tenon" => {
-            let tall = ask.length("tall");
+            let tall = ask.length(ask.field("tall"));
             size.zip(tall).map(|(size, tall)| Section::Tenon(size, tall))
         }
         _ => size.map(Section::Round),
@@ -29,8 +29,11 @@ pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answe
 }
 
 fn member(ask: &mut Ask, [deep, from_outside, height]: [&'static str; 3]) -> Option<Member> {
-    let (deep, from_outside, height) =
-        (ask.length(deep), ask.length(from_outside), ask.length(height));
+    let (deep, from_outside, height) = (
+        ask.length(ask.field(deep)),
+        ask.length(ask.field(from_outside)),
+        ask.length(ask.field(height)),
+    );
     Some(Member { deep: deep?, from_outside: from_outside?, height: height? })
 }
 

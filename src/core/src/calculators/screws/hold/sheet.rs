@@ -9,15 +9,15 @@ use crate::tables::fasteners::{Make, SIZES_SOURCE, TEST_SOURCE, bending_yield};
 use crate::tables::gravity;
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let length = ask.length("screw_length");
-    let top = ask.length("top_thickness");
+    let length = ask.length(ask.field("screw_length"));
+    let top = ask.length(ask.field("top_thickness"));
     let input = Input {
         fastener: chosen(ask, "fastener")?,
         length: length?,
         top: top?,
         wood: Wood::read(ask)?,
-        end_grain: ask.choice("into") == "end",
-        wet: ask.yes("wet"),
+        end_grain: ask.choice(ask.field("into")).id == "end",
+        wet: ask.yes(ask.field("wet")),
     };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer)),
@@ -117,12 +117,13 @@ fn working(input: &Input, answer: &Answer) -> Working {
                 Make::LagScrew => {
                     "pull per inch = 1800 G^1.5 D^0.75, × 0.7 when wet, × 0.75 in end grain"
                 }
-            },
+            }
+            .into(),
             put_in: say![format!("G {gravity:.2}, D {diameter:.3} in")],
             gives: Value::Real(per_inch, 1, "lb"),
         });
         steps.push(Step {
-            rule: "pull = per inch × thread in the receiver",
+            rule: "pull = per inch × thread in the receiver".into(),
             put_in: say![
                 format!("{per_inch:.1} lb × "),
                 (answer.thread_in_receiver, Rounding::Nearest)
@@ -134,7 +135,8 @@ fn working(input: &Input, answer: &Answer) -> Working {
         let bearing = super::yield_modes::bearing_strength(gravity);
         let bending = bending_yield(fastener.shank).unwrap_or(0);
         steps.push(Step {
-            rule: "side load = least of six yield modes, × 0.7 when wet, × 0.67 in end grain",
+            rule: "side load = least of six yield modes, × 0.7 when wet, × 0.67 in end grain"
+                .into(),
             put_in: say![
                 format!(
                     "root {:.3} in, wood {bearing:.0} psi, bending {bending} psi, top ",
@@ -159,7 +161,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
     if steps.is_empty() {
         let gives = Value::Length(answer.into_receiver, Rounding::Nearest);
         let rule = "into the receiver = length - top";
-        steps.push(Step { rule, put_in: say![input.length, " - ", input.top], gives });
+        steps.push(Step { rule: rule.into(), put_in: say![input.length, " - ", input.top], gives });
     }
     Working { steps, sources }
 }

@@ -9,18 +9,18 @@ use crate::sheet::{self, Ask, Caution, Figure, Sentence, Source, Step, Table, Va
 use crate::tables::fasteners::{SIZES_SOURCE, STOCK_SOURCE};
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let top = ask.length("top_thickness");
-    let receiver = ask.length("receiver_thickness");
-    let head_sunk = ask.length("head_sunk");
-    let margin = ask.length("margin");
-    let at_hand = ask.optional_length("at_hand");
+    let top = ask.length(ask.field("top_thickness"));
+    let receiver = ask.length(ask.field("receiver_thickness"));
+    let head_sunk = ask.length(ask.field("head_sunk"));
+    let margin = ask.length(ask.field("margin"));
+    let at_hand = ask.optional_length(ask.field("at_hand"));
     let input = Input {
         top: top?,
         receiver: receiver?,
         head_sunk: head_sunk?,
         margin: margin?,
         screw: chosen(ask, "gauge")?,
-        end_grain: ask.choice("into") == "end",
+        end_grain: ask.choice(ask.field("into")).id == "end",
         at_hand: at_hand?,
     };
     match reckon(&input) {

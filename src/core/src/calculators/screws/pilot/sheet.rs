@@ -9,8 +9,8 @@ use crate::sheet::{self, Ask, Caution, Figure, Source, Step, Value, Working};
 use crate::tables::fasteners::{Make, SIZES_SOURCE};
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let length = ask.length("screw_length");
-    let top = ask.length("top_thickness");
+    let length = ask.length(ask.field("screw_length"));
+    let top = ask.length(ask.field("top_thickness"));
     let input = Input {
         fastener: chosen(ask, "fastener")?,
         wood: Wood::read(ask)?,
@@ -94,20 +94,21 @@ fn working(input: &Input, answer: &Answer) -> Working {
         wood.gravity
     )];
     let mut steps = vec![
-        Step { rule, put_in, gives: exact(answer.wanted) },
+        Step { rule: rule.into(), put_in, gives: exact(answer.wanted) },
         Step {
             rule: if fastener.make == Make::Nail {
                 "bit = next 64th below"
             } else {
                 "bit = nearest 64th, never above the root"
-            },
+            }
+            .into(),
             put_in: say![format!("{:.4} in", answer.wanted.to_f64())],
             gives: Value::Words(say![exact_text(answer.pilot)]),
         },
     ];
     if let Some(clearance) = answer.clearance {
         steps.push(Step {
-            rule: "clearance = next 64th at or above the shank",
+            rule: "clearance = next 64th at or above the shank".into(),
             put_in: say![format!("{:.3} in", f64::from(fastener.shank) / 1000.0)],
             gives: Value::Words(say![exact_text(clearance)]),
         });

@@ -9,12 +9,12 @@ use crate::sheet::{self, Ask, Caution, Figure, Source, Step, Table, Value, Worki
 use crate::tables::fasteners::{LAG_SPACING_SOURCE, Make, SIZES_SOURCE, SPACING_SOURCE};
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let board_width = ask.length("board_width");
+    let board_width = ask.length(ask.field("board_width"));
     let input = Input {
         fastener: chosen(ask, "fastener")?,
         wood: Wood::read(ask)?,
-        drilled: ask.yes("drilled"),
-        steel_plate: ask.yes("steel"),
+        drilled: ask.yes(ask.field("drilled")),
+        steel_plate: ask.yes(ask.field("steel")),
         board_width: board_width?,
     };
     match reckon(&input) {
@@ -70,15 +70,15 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
 fn working(input: &Input, answer: &Answer) -> Working {
     let shank = f64::from(input.fastener.shank) / 1000.0;
     let halves = answer.halves;
-    let step = |rule, halves: u8, length| {
+    let step = |rule: &'static str, halves: u8, length| {
         let put_in = say![format!("{} × {shank:.3} in", f64::from(halves) / 2.0)];
-        Step { rule, put_in, gives: up(length) }
+        Step { rule: rule.into(), put_in, gives: up(length) }
     };
     let steps = vec![
         step("from an end = diameters × shank", halves.end_pulled, answer.end_pulled),
         step("from an edge = diameters × shank", halves.edge, answer.edge),
         Step {
-            rule: "rows = (width - 2 × edge) ÷ row distance, whole, + 1",
+            rule: "rows = (width - 2 × edge) ÷ row distance, whole, + 1".into(),
             put_in: say![
                 "(",
                 input.board_width,

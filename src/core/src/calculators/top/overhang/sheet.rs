@@ -10,14 +10,16 @@ use crate::sheet::{self, Ask, Figure, Source, Step, Working};
 const CHECK_TIPPING: Length = Length::sixty_fourths(4 * 64);
 
 pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let base = [ask.length("base_length"), ask.length("base_width")];
-    let find = match ask.choice("overhang_find") {
+    let base = [ask.length(ask.field("base_length")), ask.length(ask.field("base_width"))];
+    let find = match ask.choice(ask.field("overhang_find")).id {
         "top" => {
-            let (end, side) = (ask.length("overhang_end"), ask.length("overhang_side"));
+            let (end, side) =
+                (ask.length(ask.field("overhang_end")), ask.length(ask.field("overhang_side")));
             Find::Top { overhang: [end?, side?] }
         }
         _ => {
-            let (length, width) = (ask.length("top_length"), ask.length("top_across"));
+            let (length, width) =
+                (ask.length(ask.field("top_length")), ask.length(ask.field("top_across")));
             Find::Overhang { top: [length?, width?] }
         }
     };

@@ -13,18 +13,18 @@ const SLIVER: Length = Length::sixty_fourths(96);
 const WIDE_GAP: Length = Length::sixty_fourths(32);
 
 pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let widths = ask.lengths("planks");
-    let find = match ask.choice("find") {
+    let widths = ask.lengths(ask.field("planks"));
+    let find = match ask.choice(ask.field("find")).id {
         "rip_all" => {
-            let (top, gap) = (ask.length("top_width"), ask.length("gap"));
+            let (top, gap) = (ask.length(ask.field("top_width")), ask.length(ask.field("gap")));
             Find::RipAll { top: top?, gap: gap? }
         }
         "rip_outer" => {
-            let (top, gap) = (ask.length("top_width"), ask.length("gap"));
+            let (top, gap) = (ask.length(ask.field("top_width")), ask.length(ask.field("gap")));
             Find::RipOuter { top: top?, gap: gap? }
         }
-        "top" => Find::Top { gap: ask.length("gap")? },
-        _ => Find::Gap { top: ask.length("top_width")? },
+        "top" => Find::Top { gap: ask.length(ask.field("gap"))? },
+        _ => Find::Gap { top: ask.length(ask.field("top_width"))? },
     };
     let input = Input { widths: widths?, find };
     match reckon(&input) {
@@ -147,7 +147,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
         ),
     };
     let edges = Step {
-        rule: "left edge of a plank = planks and gaps before it",
+        rule: "left edge of a plank = planks and gaps before it".into(),
         put_in: say!["from the left edge of the top, never rounded"],
         gives: Value::Lengths(answer.left_edges.clone()),
     };

@@ -8,11 +8,11 @@ use crate::say;
 use crate::sheet::{self, Ask, Figure, Source, Step, Table, Value, Working};
 
 pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let widths = ask.lengths("planks");
+    let widths = ask.lengths(ask.field("planks"));
     let change = Change::read(ask);
-    let find = match ask.choice("season_find") {
-        "today" => Find::Today { gap_later: ask.length("gap_later")? },
-        _ => Find::Later { gap_now: ask.length("gap_now")? },
+    let find = match ask.choice(ask.field("season_find")).id {
+        "today" => Find::Today { gap_later: ask.length(ask.field("gap_later"))? },
+        _ => Find::Later { gap_now: ask.length(ask.field("gap_now"))? },
     };
     let input = Input { widths: widths?, change: change?, find };
     match reckon(&input) {

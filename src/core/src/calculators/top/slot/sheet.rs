@@ -8,13 +8,13 @@ use crate::say;
 use crate::sheet::{self, Ask, Caution, Figure, Source, Step, Table, Value, Working};
 
 pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let from_fixed = ask.lengths("loose_screws");
-    let hole = ask.length("hole");
+    let from_fixed = ask.lengths(ask.field("loose_screws"));
+    let hole = ask.length(ask.field("hole"));
     let change = Change::read(ask);
     let (from_fixed, hole) = (from_fixed?, hole?);
     if from_fixed.is_empty() {
         let sentence = say!["Write how far each loose screw is from the fixed one."];
-        ask.refuse_field("loose_screws", "no-screws", sentence);
+        ask.refuse_field(ask.field("loose_screws"), "no-screws", sentence);
         return None;
     }
     let input = Input { from_fixed, hole, change: change? };

@@ -7,10 +7,10 @@ use crate::say;
 use crate::sheet::{self, Ask, Caution, Figure, Source, Step, Value, Working};
 
 pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let weight = ask.number("weight");
-    let load = ask.number("load");
-    let beyond_legs = ask.length("beyond_legs");
-    let leg_spacing = ask.length("leg_spacing");
+    let weight = ask.number(ask.field("weight"));
+    let load = ask.number(ask.field("load"));
+    let beyond_legs = ask.length(ask.field("beyond_legs"));
+    let leg_spacing = ask.length(ask.field("leg_spacing"));
     let input = Input {
         weight: weight?,
         load: load?,
@@ -66,7 +66,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
         ));
     }
     steps.push(Step {
-        rule: "largest load = weight × half of feet apart ÷ how far beyond",
+        rule: "largest load = weight × half of feet apart ÷ how far beyond".into(),
         put_in: say![weight.clone(), " lb × ", input.leg_spacing, " ÷ 2 ÷ ", input.beyond_legs],
         gives: match answer.most_load {
             Some(most) => Value::Exact(most, 1, "lb"),

@@ -1,12 +1,13 @@
 //! The arc: radius, marks for a batten, and the round thing that comes near.
 
-use super::{REGINA, degrees, marks, narrowest, nearest, off_the_board, things, waste};
+use super::{REGINA, degrees, marks, narrowest, off_the_board, radius_step, things, waste};
 use crate::calculators::curve::arc::{Answer as Reckoned, Input as Asked};
+use crate::calculators::curve::fields::{CENTRE, CURVE_LENGTH, RADIUS_FOUND, STICKS};
 use crate::calculators::curve::{drawing, template};
 use crate::measure::text::exact_text;
 use crate::measure::{Rounding, Tape};
 use crate::say;
-use crate::sheet::{Answer, Caution, Figure, Source, Step, Value, Working};
+use crate::sheet::{Answer, Caution, Rounded, Source, Step, Term, Value, Working};
 
 pub(in super::super) fn lay_out(
     input: &Asked,
@@ -14,7 +15,6 @@ pub(in super::super) fn lay_out(
     crown: bool,
     tape: Tape,
 ) -> Answer {
-    let (chord, rise) = (exact_text(input.chord), exact_text(input.rise));
     let things = things(
         &input.things,
         &answer.fits,
@@ -24,53 +24,33 @@ pub(in super::super) fn lay_out(
         say!["None of your round things reaches across ", input.chord, "."],
     );
     let mut steps = vec![
-        Step {
-            rule: "radius = chord × chord ÷ (8 × rise) + rise ÷ 2",
-            put_in: say![format!("{chord} × {chord} ÷ (8 × {rise}) + {rise} ÷ 2")],
-            gives: nearest(answer.radius),
-        },
-        Step {
-            rule: "height at a mark = √(radius² - mark²) - (radius - rise)",
-            put_in: say![
+        radius_step(input.chord, input.rise, answer.radius),
+        Step::in_words(
+            "height at a mark = √(radius² - mark²) - (radius - rise)",
+            say![
                 format!("radius {}, marks every ", exact_text(answer.radius)),
                 input.step,
                 " from the middle"
             ],
-            gives: Value::Lengths(answer.marks.iter().map(|mark| mark.height).collect()),
-        },
-        Step {
-            rule: "along the curve = radius × angle at the centre, in radians",
-            put_in: say![format!(
-                "{} × {:.4}",
-                exact_text(answer.radius),
-                answer.angle.in_radians()
-            )],
-            gives: nearest(answer.arc_length),
-        },
+            Value::Lengths(answer.marks.iter().map(|mark| mark.height).collect()),
+        ),
+        Step::of(
+            "along the curve",
+            Term::of("radius", answer.radius)
+                * Term::of("radians at the centre", format!("{:.8}", answer.angle.in_radians())),
+            answer.arc_length,
+        )
+        .then(Rounded::Near),
     ];
-    let mut figures = vec![Figure::length(
-        "centre",
-        "Centre",
-        "from the chord, away from the curve",
-        answer.centre,
-    )];
+    let mut figures = vec![CENTRE.figure("from the chord, away from the curve", answer.centre)];
     if let Some((figure, step)) = narrowest(input.board, answer.narrowest, input.rise) {
         figures.push(figure);
         steps.push(step);
     }
     figures.extend(things.figures);
-    figures.push(Figure::length(
-        "curve_length",
-        "Along the curve",
-        "end to end",
-        answer.arc_length,
-    ));
-    figures.push(degrees(
-        "sticks",
-        "Between two sticks",
-        "joined at the top of the arc",
-        answer.sticks.in_degrees(),
-    ));
+    figures.push(CURVE_LENGTH.figure("end to end", answer.arc_length));
+    figures
+        .push(STICKS.figure("joined at the top of the arc", degrees(answer.sticks.in_degrees())));
     if !crown {
         figures.push(waste("between chord and curve", answer.area));
     }
@@ -98,7 +78,7 @@ pub(in super::super) fn lay_out(
     }
     notes.extend(things.notes);
     Answer {
-        headline: Figure::length("radius", "Radius", "centre to curve", answer.radius),
+        headline: RADIUS_FOUND.figure("centre to curve", answer.radius),
         figures,
         tables,
         notes,

@@ -1,13 +1,16 @@
 //! A rounded corner, and an end rounded all the way.
 
-use super::{nearest, things, waste};
+use super::{things, waste};
 use crate::calculators::curve::corner::{Answer as Reckoned, Input as Asked};
+use crate::calculators::curve::fields::{
+    CENTRE, CORNER_TO_CENTRE, CURVE_LENGTH, DIAMETER, LOST, RADIUS_FOUND, STRAIGHT, TOUCHES,
+};
 use crate::calculators::curve::things::Fit;
 use crate::calculators::curve::{drawing, template};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Tape};
 use crate::say;
-use crate::sheet::{Answer, Caution, Figure, Source, Step, Working};
+use crate::sheet::{Answer, Caution, Source, Step, Term, Working};
 
 const CORNER_COLUMNS: &[&str; 3] = &["Across", "Its radius", "Meets edge at"];
 
@@ -15,16 +18,16 @@ fn corner_steps(input: &Asked, answer: &Reckoned) -> Vec<Step> {
     let radius = exact_text(input.radius);
     let half = input.corner.to_f64() / 2.0;
     vec![
-        Step {
-            rule: "where the round meets the edge = radius ÷ tan(corner ÷ 2)",
-            put_in: say![format!("{radius} ÷ tan {half:.1}°")],
-            gives: nearest(answer.tangent),
-        },
-        Step {
-            rule: "off the corner = radius × (1 ÷ sin(corner ÷ 2) - 1)",
-            put_in: say![format!("{radius} × (1 ÷ sin {half:.1}° - 1)")],
-            gives: nearest(answer.lost),
-        },
+        Step::in_words(
+            "where the round meets the edge = radius ÷ tan(corner ÷ 2)",
+            say![format!("{radius} ÷ tan {half:.1}°")],
+            answer.tangent,
+        ),
+        Step::in_words(
+            "off the corner = radius × (1 ÷ sin(corner ÷ 2) - 1)",
+            say![format!("{radius} × (1 ÷ sin {half:.1}° - 1)")],
+            answer.lost,
+        ),
     ]
 }
 
@@ -38,33 +41,23 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
         say!["None of your round things fits on this edge."],
     );
     let mut figures = vec![
-        Figure::length("centre", "Centre", "in from each edge", input.radius),
-        Figure::length("lost", "Off the corner", "on the line that halves it", answer.lost),
+        CENTRE.figure("in from each edge", input.radius),
+        LOST.figure("on the line that halves it", answer.lost),
     ];
     figures.extend(things.figures);
     if let Some(straight) = answer.straight {
         let from = if input.both { "between the two rounds" } else { "beyond the round" };
-        figures.push(Figure::length("straight", "Straight edge left", from, straight));
+        figures.push(STRAIGHT.figure(from, straight));
     }
-    figures.push(Figure::length(
-        "corner_to_centre",
-        "Corner to centre",
-        "on the line that halves it",
-        answer.corner_to_centre,
-    ));
-    figures.push(Figure::length(
-        "curve_length",
-        "Along the round",
-        "edge to edge",
-        answer.arc_length,
-    ));
+    figures.push(CORNER_TO_CENTRE.figure("on the line that halves it", answer.corner_to_centre));
+    figures.push(CURVE_LENGTH.called("Along the round").figure("edge to edge", answer.arc_length));
     figures.push(waste("at each corner", answer.area));
     let mut notes = vec![say![
         "The edge runs into the round without a kink only where the two meet: mark both places."
     ]];
     notes.extend(things.notes);
     Answer {
-        headline: Figure::length("touches", "Round meets edge", "from the corner", answer.tangent),
+        headline: TOUCHES.called("Round meets edge").figure("from the corner", answer.tangent),
         figures,
         tables: things.tables,
         notes,
@@ -90,8 +83,8 @@ pub(in super::super) fn lay_out_end(
         say!["Each of your round things is wider than ", width, "."],
     );
     let mut figures = vec![
-        Figure::length("radius", "Radius", "centre to curve", input.radius),
-        Figure::length("centre", "Centre", "from the end and each edge", input.radius),
+        RADIUS_FOUND.figure("centre to curve", input.radius),
+        CENTRE.figure("from the end and each edge", input.radius),
     ];
     figures.extend(things.figures);
     let mut notes = Vec::new();
@@ -106,7 +99,7 @@ pub(in super::super) fn lay_out_end(
     }
     notes.extend(things.notes);
     Answer {
-        headline: Figure::length("diameter", "Round thing needed", "across", width),
+        headline: DIAMETER.called("Round thing needed").figure("across", width),
         figures,
         tables: things.tables,
         notes,
@@ -114,11 +107,11 @@ pub(in super::super) fn lay_out_end(
         drawing: Some(drawing::corner(input, answer, tape)),
         template: Some(template::of_corner(input, answer)),
         working: Working {
-            steps: vec![Step {
-                rule: "radius = width ÷ 2, so the diameter is the width",
-                put_in: say![format!("{} ÷ 2", exact_text(width))],
-                gives: nearest(input.radius),
-            }],
+            steps: vec![Step::of(
+                "radius",
+                Term::of("width", width) / Term::fixed(2),
+                input.radius,
+            )],
             sources: vec![Source::Arithmetic],
         },
     }

@@ -10,12 +10,14 @@ pub(super) use corner::{lay_out as corner, lay_out_end as end};
 pub(super) use rim::lay_out as rim;
 pub(super) use s_curve::lay_out as s_curve;
 
+use crate::calculators::curve::fields::{
+    MARKS, NARROWEST, ROUND_THINGS, THING, THING_CENTRE, THING_OFF, WASTE,
+};
 use crate::calculators::curve::things::Fit;
 use crate::calculators::curve::{Board, Mark};
-use crate::measure::text::exact_text;
-use crate::measure::{Length, OutOfRange, Rounding};
+use crate::measure::{Length, OutOfRange};
 use crate::say;
-use crate::sheet::{Figure, Note, Sentence, Source, Step, Table, Value};
+use crate::sheet::{Figure, Note, Sentence, Source, Step, Table, Term, Value};
 
 /// Most round things listed.
 const MOST_LISTED: usize = 5;
@@ -23,16 +25,12 @@ const MOST_LISTED: usize = 5;
 const REGINA: Source =
     Source::Published("University of Regina, Math Central: radius from chord and rise");
 
-fn nearest(length: Length) -> Value {
-    Value::Length(length, Rounding::Nearest)
-}
-
-fn degrees(id: &'static str, label: &'static str, from: &'static str, degrees: f64) -> Figure {
-    Figure { id, label, from, value: Value::Real(degrees, 1, "°") }
+fn degrees(degrees: f64) -> Value {
+    Value::Real(degrees, 1, "°")
 }
 
 fn waste(from: &'static str, square_inches: f64) -> Figure {
-    Figure { id: "waste", label: "Cut away", from, value: Value::Real(square_inches, 1, "sq in") }
+    WASTE.figure(from, Value::Real(square_inches, 1, "sq in"))
 }
 
 /// The best round thing and the next ones; words when there is none.
@@ -66,16 +64,11 @@ fn things(
     let mut notes = Vec::new();
     match fits.first() {
         Some(best) => {
-            figures.push(Figure::length("thing", "Nearest round thing", "across", best.diameter));
+            figures.push(THING.figure("across", best.diameter));
             if let Ok(centre) = centre(*best) {
-                figures.push(Figure::length("thing_centre", "Its centre", from, centre));
+                figures.push(THING_CENTRE.figure(from, centre));
             }
-            figures.push(Figure {
-                id: "thing_off",
-                label: "Its radius",
-                from: "",
-                value: Value::Words(off_by(best.off)),
-            });
+            figures.push(THING_OFF.figure("", Value::Words(off_by(best.off))));
         }
         None if asked.is_empty() => {}
         None => notes.push(none_fits),
@@ -83,30 +76,34 @@ fn things(
     let rows: Vec<_> = fits
         .iter()
         .take(MOST_LISTED)
-        .map(|fit| vec![nearest(fit.diameter), Value::Words(off_by(fit.off)), nearest(fit.gives)])
+        .map(|fit| vec![fit.diameter.into(), Value::Words(off_by(fit.off)), fit.gives.into()])
         .collect();
     let tables = if rows.is_empty() {
         Vec::new()
     } else {
-        vec![Table { id: "things", title: "Round things, nearest first", columns, rows }]
+        vec![ROUND_THINGS.called("Round things, nearest first").table(columns, rows)]
     };
     Things { figures, tables, notes }
 }
 
 fn marks(title: &'static str, columns: &'static [&'static str], marks: &[Mark]) -> Table {
-    let rows = marks.iter().map(|mark| vec![nearest(mark.along), nearest(mark.height)]).collect();
-    Table { id: "marks", title, columns, rows }
+    let rows = marks.iter().map(|mark| vec![mark.along.into(), mark.height.into()]).collect();
+    MARKS.called(title).table(columns, rows)
 }
 
 fn narrowest(board: Option<Board>, left: Option<Length>, takes: Length) -> Option<(Figure, Step)> {
     let (board, left) = (board?, left?);
-    let figure = Figure::length("narrowest", "Left at the narrowest", "across the board", left);
-    let step = Step {
-        rule: "left at the narrowest = board width - rise",
-        put_in: say![format!("{} - {}", exact_text(board.width), exact_text(takes))],
-        gives: nearest(left),
-    };
+    let figure = NARROWEST.figure("across the board", left);
+    let formula = Term::of("board width", board.width) - Term::of("rise", takes);
+    let step = Step::of("left at the narrowest", formula, left);
     Some((figure, step))
+}
+
+fn radius_step(chord: Length, rise: Length, radius: Length) -> Step {
+    let chord = || Term::of("chord", chord);
+    let rise = || Term::of("rise", rise);
+    let formula = chord() * chord() / (Term::fixed(8) * rise()) + rise() / Term::fixed(2);
+    Step::of("radius", formula, radius)
 }
 
 fn off_the_board() -> Note {

@@ -1,16 +1,20 @@
 //! The S-curve: radius of its arcs, where they meet, and the marks.
 
-use super::{degrees, marks, narrowest, nearest, things};
+use super::{degrees, marks, narrowest, things};
+use crate::calculators::curve::fields::{
+    CENTRE, CURVE_LENGTH, MEET_ACROSS, MEET_ALONG, RADIUS_FOUND, STEEPEST,
+};
 use crate::calculators::curve::s_curve::{Answer as Reckoned, Input as Asked};
 use crate::calculators::curve::things::Fit;
 use crate::calculators::curve::{drawing, template};
 use crate::measure::Tape;
 use crate::measure::text::exact_text;
 use crate::say;
-use crate::sheet::{Answer, Caution, Figure, Source, Step, Value, Working};
+use crate::sheet::{Answer, Caution, Source, Step, Term, Value, Working};
 
 pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) -> Answer {
-    let (run, offset) = (exact_text(input.run), exact_text(input.offset));
+    let run = || Term::of("run", input.run);
+    let offset = || Term::of("offset", input.offset);
     let things = things(
         &input.things,
         &answer.fits,
@@ -20,40 +24,32 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
         say!["None of your round things is wide enough for a run of ", input.run, "."],
     );
     let mut steps = vec![
-        Step {
-            rule: "radius = (run × run + offset × offset) ÷ (4 × offset)",
-            put_in: say![format!("({run} × {run} + {offset} × {offset}) ÷ (4 × {offset})")],
-            gives: nearest(answer.radius),
-        },
-        Step {
-            rule: "height up to the middle = radius - √(radius² - mark²); beyond it, turned over",
-            put_in: say![format!("radius {}, marks every ", exact_text(answer.radius)), input.step],
-            gives: Value::Lengths(answer.marks.iter().map(|mark| mark.height).collect()),
-        },
+        Step::of(
+            "radius",
+            (run() * run() + offset() * offset()) / (Term::fixed(4) * offset()),
+            answer.radius,
+        ),
+        Step::in_words(
+            "height up to the middle = radius - √(radius² - mark²); beyond it, turned over",
+            say![format!("radius {}, marks every ", exact_text(answer.radius)), input.step],
+            Value::Lengths(answer.marks.iter().map(|mark| mark.height).collect()),
+        ),
     ];
     let from = "from the start of the curve";
     let mut figures = vec![
-        Figure::length("meet_along", "Arcs meet, along", from, answer.join.along),
-        Figure::length("meet_across", "Arcs meet, across", from, answer.join.height),
-        Figure::length("centre", "Both centres", "square to the ends of the curve", answer.radius),
+        MEET_ALONG.figure(from, answer.join.along),
+        MEET_ACROSS.figure(from, answer.join.height),
+        CENTRE.called("Both centres").figure("square to the ends of the curve", answer.radius),
     ];
     if let Some((figure, step)) = narrowest(input.board, answer.narrowest, input.offset) {
         figures.push(figure);
         steps.push(step);
     }
     figures.extend(things.figures);
-    figures.push(Figure::length(
-        "curve_length",
-        "Along the curve",
-        "end to end",
-        answer.curve_length,
-    ));
-    figures.push(degrees(
-        "steepest",
-        "Steepest place",
-        "where the arcs meet, from the run",
-        answer.steepest.in_degrees(),
-    ));
+    figures.push(CURVE_LENGTH.figure("end to end", answer.curve_length));
+    figures.push(
+        STEEPEST.figure("where the arcs meet, from the run", degrees(answer.steepest.in_degrees())),
+    );
     let mut tables = vec![marks(
         "Marks for a batten",
         &["From the start", "Off the straight line"],
@@ -63,7 +59,9 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
     let mut notes = vec![say!["Make a template of one half, and turn it over for the other half."]];
     notes.extend(things.notes);
     Answer {
-        headline: Figure::length("radius", "Radius of both arcs", "centre to curve", answer.radius),
+        headline: RADIUS_FOUND
+            .called("Radius of both arcs")
+            .figure("centre to curve", answer.radius),
         figures,
         tables,
         notes,

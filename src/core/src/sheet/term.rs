@@ -1,0 +1,151 @@
+//! [`Term`]: a part of a rule with its numbers, so that the two are printed from one formula.
+
+use core::ops::{Add, Div, Mul, Sub};
+
+use crate::measure::text::exact_text;
+use crate::measure::{Length, Number};
+
+/// A part of a rule with its numbers: `usable + kerf` and `95 in + 1/8 in`.
+///
+/// The signs are those of Rust, brackets come by themselves, and neither text can have a sign
+/// that the other has not.
+///
+/// ```
+/// # use reckoner_core::{measure::length, sheet::{Step, Term}};
+/// let [board, trim] = [length("96")?, length("1/2")?];
+/// let formula = Term::of("board", board) - Term::fixed(2) * Term::of("trim", trim);
+/// let step = Step::of("usable", formula, length("95")?);
+/// assert_eq!(step.rule, "usable = board - 2 × trim");
+/// assert_eq!(step.put_in.to_string(), "96 in - 2 × 1/2 in");
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Clone, Debug)]
+pub struct Term {
+    words: String,
+    numbers: String,
+    binds: Binds,
+}
+
+/// How tightly the parts of a term hold together.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Binds {
+    Sum,
+    Product,
+    Alone,
+}
+
+impl Term {
+    /// An amount with its name.
+    #[must_use]
+    pub fn of(name: &str, amount: impl Into<Amount>) -> Term {
+        Term { words: name.to_owned(), numbers: amount.into().0, binds: Binds::Alone }
+    }
+
+    /// A number of the rule itself, the same in words and numbers.
+    #[must_use]
+    pub fn fixed(number: impl Into<Amount>) -> Term {
+        let Amount(text) = number.into();
+        Term { words: text.clone(), numbers: text, binds: Binds::Alone }
+    }
+
+    /// In words and in numbers.
+    pub(super) fn into_texts(self) -> (String, String) {
+        (self.words, self.numbers)
+    }
+
+    fn join(self, sign: char, other: Term, binds: Binds) -> Term {
+        // What is taken away or divided by is one thing: `a - (b - c)`.
+        let right = match sign {
+            '-' => Binds::Product,
+            '÷' => Binds::Alone,
+            _ => binds,
+        };
+        let (left, right) = (self.held(binds), other.held(right));
+        Term {
+            words: format!("{} {sign} {}", left.words, right.words),
+            numbers: format!("{} {sign} {}", left.numbers, right.numbers),
+            binds,
+        }
+    }
+
+    /// In brackets, unless it holds together at least so tightly.
+    fn held(self, binds: Binds) -> Term {
+        if self.binds >= binds {
+            return self;
+        }
+        Term {
+            words: format!("({})", self.words),
+            numbers: format!("({})", self.numbers),
+            binds: Binds::Alone,
+        }
+    }
+}
+
+impl Add for Term {
+    type Output = Term;
+    fn add(self, other: Term) -> Term {
+        self.join('+', other, Binds::Sum)
+    }
+}
+
+impl Sub for Term {
+    type Output = Term;
+    fn sub(self, other: Term) -> Term {
+        self.join('-', other, Binds::Sum)
+    }
+}
+
+impl Mul for Term {
+    type Output = Term;
+    fn mul(self, other: Term) -> Term {
+        self.join('×', other, Binds::Product)
+    }
+}
+
+impl Div for Term {
+    type Output = Term;
+    fn div(self, other: Term) -> Term {
+        self.join('÷', other, Binds::Product)
+    }
+}
+
+/// An amount as it stands in a formula.
+#[derive(Clone, Debug)]
+pub struct Amount(String);
+
+impl From<Length> for Amount {
+    fn from(length: Length) -> Amount {
+        Amount(exact_text(length))
+    }
+}
+
+impl From<Number> for Amount {
+    fn from(number: Number) -> Amount {
+        Amount(number.to_string())
+    }
+}
+
+impl From<i32> for Amount {
+    fn from(number: i32) -> Amount {
+        Amount(number.to_string())
+    }
+}
+
+impl From<u32> for Amount {
+    fn from(count: u32) -> Amount {
+        Amount(count.to_string())
+    }
+}
+
+impl From<usize> for Amount {
+    fn from(count: usize) -> Amount {
+        Amount(count.to_string())
+    }
+}
+
+/// As it is to be read: `0.162 in`, `70.0 lb`, `15 %`.
+impl From<String> for Amount {
+    fn from(text: String) -> Amount {
+        Amount(text)
+    }
+}

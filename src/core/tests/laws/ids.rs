@@ -1,0 +1,112 @@
+//! An id is spelled once: in the constant of its field, its result or its choice.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use reckoner_core::calculators::{self, Calculator};
+use reckoner_core::sheet::Kind;
+
+/// Calculators that still spell ids in several places: a list that only gets shorter.
+const NOT_YET: &[&str] =
+    &["dowel", "frame", "lumber", "moisture", "resaw-rip", "screws", "strength", "tape", "top"];
+
+/// What may stand before a spelled id.
+const MAKERS: [&str; 3] = ["Field::new(", "ResultSpec::new(", "Choice::new("];
+
+/// What stands before a word of a rule, which may be the same as an id.
+const WORDS: [&str; 2] = ["Term::of(", "Step::of("];
+
+/// Words on the page that happen to be the same as an id: the calculator and the word.
+const SAME_WORD: [(&str, &str); 2] = [("angles", "flat"), ("angles", "gauge")];
+
+fn folder(calculator: &Calculator) -> PathBuf {
+    let calculators = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/calculators");
+    calculators.join(calculator.slug.replace('-', "_"))
+}
+
+/// Every source file of a calculator but its tests.
+fn sources(folder: &Path) -> Vec<PathBuf> {
+    let mut all = Vec::new();
+    for entry in fs::read_dir(folder).expect("a folder of a calculator") {
+        let path = entry.expect("a file").path();
+        if path.is_dir() {
+            all.extend(sources(&path));
+        } else if !path.ends_with("tests.rs") {
+            all.push(path);
+        }
+    }
+    all
+}
+
+/// Ids of fields, choices and results.
+fn ids(calculator: &Calculator) -> Vec<&'static str> {
+    let mut ids: Vec<&str> = calculator.fields.iter().map(|field| field.id).collect();
+    ids.extend(calculator.results.iter().map(|result| result.id));
+    for field in calculator.fields {
+        if let Kind::Choice(choices) = field.kind {
+            ids.extend(choices.iter().map(|choice| choice.id));
+        }
+    }
+    ids
+}
+
+/// Each text that is the whole of a literal, with what stands before it.
+fn literals(source: &str) -> Vec<(String, String)> {
+    let code: Vec<&str> =
+        source.lines().filter(|line| !line.trim_start().starts_with("//")).collect();
+    let code = code.join("\n");
+    let mut found = Vec::new();
+    let mut before = String::new();
+    for (index, piece) in code.split('"').enumerate() {
+        if index % 2 == 1 {
+            let squeezed: String = before.split_whitespace().collect();
+            found.push((squeezed, piece.to_owned()));
+        }
+        before = piece.to_owned();
+    }
+    found
+}
+
+#[test]
+fn an_id_is_spelled_only_in_its_constant() {
+    let mut trouble = Vec::new();
+    for calculator in calculators::ALL {
+        let ids = ids(calculator);
+        let mut made: BTreeMap<(&str, String), usize> = BTreeMap::new();
+        let mut stray = Vec::new();
+        for path in sources(&folder(calculator)) {
+            let source = fs::read_to_string(&path).expect("a source file");
+            for (before, text) in literals(&source) {
+                let is_word = WORDS.iter().any(|words| before.ends_with(words))
+                    || SAME_WORD.contains(&(calculator.slug, text.as_str()));
+                if is_word || !ids.contains(&text.as_str()) {
+                    continue;
+                }
+                match MAKERS.iter().find(|maker| before.ends_with(*maker)) {
+                    Some(maker) => *made.entry((maker, text)).or_default() += 1,
+                    None => stray.push(format!("{}: {text:?}", path.display())),
+                }
+            }
+        }
+        let twice = made.into_iter().filter(|(_, times)| *times > 1);
+        stray.extend(twice.map(|((maker, id), times)| format!("{maker}{id:?} {times} times")));
+        let known = NOT_YET.contains(&calculator.slug);
+        if stray.is_empty() == known {
+            trouble.push(format!("{} ({known}): {stray:#?}", calculator.slug));
+        }
+    }
+    assert!(trouble.is_empty(), "{}", trouble.join("\n"));
+}
+
+#[test]
+fn a_spelled_id_is_seen() {
+    let source = "const A: Field = Field::new(\n    \"board\", \"Board\");\n// \"board\"\nask.length(\"board\")";
+    let found = literals(source);
+    let of_board: Vec<&str> = found
+        .iter()
+        .filter(|(_, text)| text == "board")
+        .map(|(before, _)| before.as_str())
+        .collect();
+    assert_eq!(of_board, ["constA:Field=Field::new(", ");ask.length("]);
+}

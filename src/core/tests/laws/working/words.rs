@@ -1,0 +1,275 @@
+//! Steps in words, with the reason: a list that only gets shorter.
+
+/// Rules of one calculator.
+pub(super) struct Listed {
+    /// The calculator.
+    pub(super) slug: &'static str,
+    /// Rules, as the page shows them, whose numbers the reader of lengths cannot read, and why.
+    pub(super) in_words: &'static [(&'static str, &'static str)],
+    /// Rules that are false and to be mended.
+    pub(super) not_yet: &'static [&'static str],
+}
+
+/// By calculator.
+pub(super) const LIST: &[Listed] = &[
+    ANGLES, CROSSCUT, CURVE, DOWEL, FINISH, FRAME, LUMBER, MOISTURE, RESAW_RIP, SCREWS, SPACING,
+    STRENGTH, TAPE, TOP,
+];
+
+const ANGLES: Listed = Listed {
+    slug: "angles",
+    in_words: &[
+        ("lean = the angle whose tangent is foot out ÷ height", "trigonometry"),
+        ("along one edge = height ÷ cos lean", "trigonometry"),
+        ("along the middle = height ÷ cos lean", "trigonometry"),
+        ("blank = along one edge + width × tan lean", "trigonometry"),
+        (
+            "blank = along the middle + thickness × (tan gauge + sin tilt ÷ cos lean)",
+            "trigonometry",
+        ),
+        ("blank = along the middle + thickness × tan lean", "trigonometry"),
+        ("foot out = height × tan lean", "trigonometry"),
+        (
+            "narrow end of a side = (across - 2 × board × sin lean) × tan(180° ÷ sides)",
+            "trigonometry",
+        ),
+        (
+            "sightline = the angle whose tangent is tan side to side ÷ tan front to back",
+            "trigonometry",
+        ),
+        ("sin of the tilt = cos lean × sin(180° ÷ sides)", "trigonometry"),
+        ("sin of the tilt = cos² lean × cos(360° ÷ sides) + sin² lean", "trigonometry"),
+        ("sin of the tilt = sin lean × cos lean × (1 - cos(360° ÷ sides))", "trigonometry"),
+        ("sin of the tilt = sin lean × sin(180° ÷ sides)", "trigonometry"),
+        (
+            "tan of the gauge = (cos² lean × cos(360° ÷ sides) + sin² lean) ÷ (cos lean × sin(360° ÷ sides))",
+            "trigonometry",
+        ),
+        ("tan of the gauge = cos lean × tan(180° ÷ sides)", "trigonometry"),
+        ("tan of the gauge = sin lean × tan(180° ÷ sides)", "trigonometry"),
+        (
+            "tan of the gauge = tan front to back × cos side to side; tilt = side to side",
+            "trigonometry",
+        ),
+        ("tan of the lean = √(tan² front to back + tan² side to side)", "trigonometry"),
+        ("wide end of a side = across × tan(180° ÷ sides)", "trigonometry"),
+    ],
+    not_yet: &[],
+};
+
+const CROSSCUT: Listed = Listed {
+    slug: "crosscut",
+    in_words: &[(
+        "each part begins one kerf after the last, or where the next knot ends",
+        "not written as a formula",
+    )],
+    not_yet: &[],
+};
+
+const CURVE: Listed = Listed {
+    slug: "curve",
+    in_words: &[
+        ("height at a mark = √(radius² - mark²) - (radius - rise)", "a root, for a list of marks"),
+        (
+            "height up to the middle = radius - √(radius² - mark²); beyond it, turned over",
+            "a root, for a list of marks",
+        ),
+        ("off the corner = radius × (1 ÷ sin(corner ÷ 2) - 1)", "trigonometry"),
+        ("where the round meets the edge = radius ÷ tan(corner ÷ 2)", "trigonometry"),
+    ],
+    not_yet: &[],
+};
+
+const DOWEL: Listed = Listed {
+    slug: "dowel",
+    in_words: &[(
+        "bit = dowel at its thickest, up to the next bit",
+        "a caliper's decimals are rounded, and the bit is found from the size itself",
+    )],
+    not_yet: &[],
+};
+
+const FINISH: Listed = Listed {
+    slug: "finish",
+    in_words: &[(
+        "cans that hold the most it may take, four quarts to a gallon",
+        "the cheapest of a few cans",
+    )],
+    not_yet: &[],
+};
+
+const FRAME: Listed = Listed {
+    slug: "frame",
+    in_words: &[
+        ("both when pushed square = √((first² + second²) ÷ 2)", "a root"),
+        ("diagonal = √(near side² + left side²)", "a root"),
+        ("far side moved right by (first² - second²) ÷ (4 × near side)", "a power"),
+    ],
+    not_yet: &[
+        "angle with the sine (moved ÷ left side)",
+        "bay = (leg to leg - supports × thickness) ÷ (supports + 1)",
+        "outside down: set-back = block; turned over, leg - rail - block",
+    ],
+};
+
+const LUMBER: Listed = Listed {
+    slug: "lumber",
+    in_words: &[
+        ("G = Gb ÷ (1 - 0.265 × Gb × (1 - M ÷ 30)), M not over 30", "not written as a formula"),
+        (
+            "board feet = nominal thickness in × nominal width in ÷ 12 × length in ft",
+            "not written as a formula",
+        ),
+        (
+            "thickness = as measured, or else the dressed size of the table",
+            "not written as a formula",
+        ),
+        ("weight = thickness × width × length × density", "not written as a formula"),
+        ("width = as measured, or else the dressed size of the table", "not written as a formula"),
+    ],
+    not_yet: &[
+        "all = boards × one",
+        "density = 62.4 lb/cu ft × G × (1 + M ÷ 100)",
+        "price of a board foot = price of a board ÷ its board feet",
+        "price of a foot = price of a board ÷ its feet",
+    ],
+};
+
+const MOISTURE: Listed = Listed {
+    slug: "moisture",
+    in_words: &[
+        ("M = 100 × (A T (1 - T ÷ Tc)^B ln(1 - h))^(C T^D)", "a power"),
+        (
+            "M = 1800 ÷ W × (Kh ÷ (1 - Kh) + (K1 Kh + 2 K1 K2 (Kh)²) ÷ (1 + K1 Kh + K1 K2 (Kh)²))",
+            "a power",
+        ),
+        ("driest month of the place", "not written as a formula"),
+        (
+            "each size = green size × (1 - S0 × (1 - M ÷ 30)), M not over 30",
+            "not written as a formula",
+        ),
+        ("later over today = 1 + C × (M later - M today)", "not written as a formula"),
+        ("wettest month of the place", "not written as a formula"),
+    ],
+    not_yet: &[
+        "later over today = (100 - S later) ÷ (100 - S today), S = 6.031 - 0.215 × M, 0 when wet",
+        "by the green size: width × (later over today - 1)",
+        "one board later = width today × later over today",
+        "swing = width × (lost when driest - lost when wettest)",
+        "thickness later, the same with its own figure",
+        "width later = width today × later over today",
+    ],
+};
+
+const RESAW_RIP: Listed = Listed {
+    slug: "resaw-rip",
+    in_words: &[("fence = what there is - what comes off this face", "not written as a formula")],
+    not_yet: &[
+        "blade height from both edges = depth ÷ 2 + 1/4 in, at most the reach",
+        "step with opposite faces at the fence = thickness - kerf - 2 × fence",
+        "strip = (usable - kerfs between) ÷ strips, down to a mark",
+        "usable width = board - what is cleaned off its edges",
+    ],
+};
+
+const SCREWS: Listed = Listed {
+    slug: "screws",
+    in_words: &[
+        ("axis in the part = exit ÷ sin A", "trigonometry"),
+        ("deep = P × cos A", "trigonometry"),
+        ("exit = start × tan A, A from the drilled face", "trigonometry"),
+        ("hole at most 75 % of the nail, 90 % over G 0.60", "not written as a formula"),
+        ("pilot = 70 % of the root in softwood, 90 % in hardwood", "not written as a formula"),
+        (
+            "pilot = middle of 40 to 70 % of the shank, 60 to 75 % over G 0.50, 65 to 85 % over 0.60",
+            "not written as a formula",
+        ),
+        ("pull per inch = 1380 G^2.5 D", "a power"),
+        ("pull per inch = 1800 G^1.5 D^0.75, × 0.7 when wet, × 0.75 in end grain", "a power"),
+        ("pull per inch = 2850 G² D, × 0.7 when wet", "a power"),
+        (
+            "side load = least of six yield modes, × 0.7 when wet, × 0.67 in end grain",
+            "not written as a formula",
+        ),
+        ("sideways = P × sin A", "trigonometry"),
+        ("start = exit ÷ tan A, A from the drilled face", "trigonometry"),
+        (
+            "wood between = shortest way between the axes, ended at their tips, - diameter",
+            "not written as a formula",
+        ),
+        ("wood between = widest gap between the two boxes", "not written as a formula"),
+    ],
+    not_yet: &[
+        "P, past the end = screw - wood under the head",
+        "bit = nearest 64th, never above the root",
+        "bit = next 64th below",
+        "buy = in the work × (1 + spare), rounded up",
+        "clearance = next 64th at or above the shank",
+        "pull = per inch × thread in the receiver",
+        "rows = (width - 2 × edge) ÷ row distance, whole, + 1",
+        "thread = two thirds of the length, as far as it is in",
+    ],
+};
+
+const SPACING: Listed = Listed {
+    slug: "spacing",
+    in_words: &[
+        ("fewest gaps that keep clear and leave a mark", "a search"),
+        ("mark = end distance + whole steps, from each end, up to the middle", "a list of marks"),
+    ],
+    not_yet: &[],
+};
+
+const STRENGTH: Listed = Listed {
+    slug: "strength",
+    in_words: &[
+        ("I = width × depth³ ÷ 12", "a power"),
+        ("load on one piece of one stretch", "not written as a formula"),
+        ("moment = km × W × L", "not written as a formula"),
+        ("moment, where it is greatest", "not written as a formula"),
+        ("sag = kb × W × L³ ÷ (E × I)", "a power"),
+        ("sag = sum of the sags of all loads, where it is greatest", "not written as a formula"),
+        ("stiffness at its moisture = P12 × (P12 ÷ Pg)^((12 - M) ÷ (Mp - 12))", "a power"),
+    ],
+    not_yet: &[
+        "I = π × diameter⁴ ÷ 64",
+        "one stretch = span ÷ (middle supports + 1)",
+        "sag to let pass = span ÷ limit; for an overhang, twice the overhang",
+        "stress = moment ÷ (width × depth² ÷ 6)",
+        "stress = moment ÷ (π × diameter³ ÷ 32)",
+    ],
+};
+
+const TAPE: Listed = Listed {
+    slug: "tape",
+    in_words: &[
+        ("length = what the line comes to", "the line itself is the formula"),
+        ("mark i = i × length ÷ parts, never by adding rounded parts", "a list of marks"),
+        ("what the line comes to", "the line itself is the formula"),
+    ],
+    not_yet: &[],
+};
+
+const TOP: Listed = Listed {
+    slug: "top",
+    in_words: &[
+        (
+            "S = 6.031 - 0.215 M, nothing when wet; lost = 1 - (1 - S later) ÷ (1 - S now)",
+            "not written as a formula",
+        ),
+        ("left edge of a plank = planks and gaps before it", "not written as a formula"),
+        ("lost = your own figure", "not written as a formula"),
+        ("outer = (top - gaps - middle planks) ÷ 2", "not written as a formula"),
+    ],
+    not_yet: &[
+        "farthest = weight × half of feet apart ÷ load",
+        "gap = (top - planks) ÷ (number of planks - 1)",
+        "gap later = gap today + half of what both neighbours lose",
+        "largest load = weight × half of feet apart ÷ how far beyond",
+        "moves = distance from the fixed screw × lost",
+        "plank = (top - (number of planks - 1) × gap) ÷ number of planks",
+        "plank later = today × (1 - lost)",
+        "top = planks + (number of planks - 1) × gap",
+        "top later = top today - half of what both outer planks lose",
+    ],
+};
