@@ -11,6 +11,7 @@ mod keyboard;
 mod offline;
 mod pages;
 mod paper;
+mod parts;
 mod planner;
 mod privacy;
 mod recovery;
