@@ -36,9 +36,7 @@ pub(crate) fn App() -> Html {
     let standing = part.map(|part| parts.standing(part));
     use_announcement(!matches!(standing, Some(Standing::Awaited)));
     match (asked, part.zip(standing)) {
-        (_, Some((_, Standing::Awaited))) => html! {
-            <p class="skeleton__slow" role="status">{ "Opening." }</p>
-        },
+        (_, Some((_, Standing::Awaited))) => on_its_way(),
         (_, Some((part, Standing::Missing))) => {
             html! { <MissingPage {part} parts={parts.dispatcher()} /> }
         }
@@ -56,6 +54,19 @@ pub(crate) fn App() -> Html {
             html! { <SettingsPage entries={(*entries).clone()} {settings} {on_change} /> }
         }
         (asked, None) => html! { <Home is_lost={!matches!(asked, Route::Home)} /> },
+    }
+}
+
+/// The first picture of `index.html`, until the page's part is here: so it stands still while the app starts.
+fn on_its_way() -> Html {
+    html! {
+        <main class="skeleton">
+            <h1>{ "Sawdust Reckoner" }</h1>
+            <ul class="skeleton__list" aria-hidden="true">
+                { for [(); 4].iter().map(|()| html! { <li></li> }) }
+            </ul>
+            <p class="skeleton__soon" role="status">{ "This page is on its way." }</p>
+        </main>
     }
 }
 
