@@ -5,32 +5,16 @@ use std::rc::Rc;
 use reckoner_core::sheet::Entries;
 use yew::prelude::*;
 
-use crate::calculator::{CalculatorPage, Opening};
 use crate::home::Home;
+use crate::parts::{MissingPage, Part, Standing, use_parts};
 use crate::platform::{address, dom, shell, storage};
 use crate::route::Route;
 use crate::settings::{Hand, SETTINGS, Settings, SettingsPage, settled};
 use crate::{link, recent};
 
-/// The pages of the job book, in the program that has them.
-pub(crate) type Jobs = fn(Route, Rc<Settings>) -> Html;
-
-#[derive(Properties)]
-pub(crate) struct AppProps {
-    pub(crate) jobs: Option<Jobs>,
-}
-
-impl PartialEq for AppProps {
-    /// A program has the job book or not, from its start to its end.
-    fn eq(&self, other: &AppProps) -> bool {
-        self.jobs.is_some() == other.jobs.is_some()
-    }
-}
-
 /// The whole app.
 #[component]
-pub(crate) fn App(props: &AppProps) -> Html {
-    use_effect_with((), |()| shell::announce_start());
+pub(crate) fn App() -> Html {
     let entries = use_state_eq(kept_settings);
     let settings: Rc<Settings> = use_memo((*entries).clone(), Settings::of);
     let place = use_state_eq(address::fragment);
@@ -46,62 +30,59 @@ pub(crate) fn App(props: &AppProps) -> Html {
     }
     use_effect_with(settings.clone(), |settings| look(settings));
     use_effect_with((*place).clone(), |place| remember_use(place));
-    // The shell starts the program that the address asks for.
-    let has_jobs = props.jobs.is_some();
-    use_effect_with((*place).clone(), move |place| {
-        if is_here(Route::read(place), has_jobs) {
-            // Who waits for this page can see that it is drawn.
+    let asked = Route::read(&place);
+    let part = Part::of(asked);
+    let parts = use_parts(part);
+    let standing = part.map(|part| parts.standing(part));
+    let is_awaited = matches!(standing, Some(Standing::Awaited));
+    use_announcement(!is_awaited);
+    // Who waits for this page can see that it is drawn.
+    use_effect_with(((*place).clone(), is_awaited), |(place, is_awaited)| {
+        if !is_awaited {
             dom::set_look("place", place);
-        } else {
-            address::load_again();
         }
     });
-    // Read once for each visit: what is typed later belongs to the page.
-    let bench = settings.bench;
-    let opening = use_memo((*place).clone(), |place| match Route::read(place) {
-        Route::Calculator(calculator, query) => Some(Opening::of(calculator, query, &bench)),
-        _ => None,
-    });
-    match (Route::read(&place), &*opening) {
-        (asked, _) if !is_here(asked, has_jobs) => html! {
-            <p class="skeleton__slow" role="status">{ "Opening." }</p>
-        },
-        (Route::Calculator(calculator, _), Some(opening)) => html! {
-            <CalculatorPage key={(*place).clone()} {calculator} opening={opening.clone()} {settings} />
-        },
-        (Route::Settings, _) => {
+    match (asked, part.zip(standing)) {
+        (_, Some((_, Standing::Awaited))) => on_its_way(),
+        (_, Some((part, Standing::Missing))) => {
+            html! { <MissingPage {part} parts={parts.dispatcher()} /> }
+        }
+        (asked, Some((_, Standing::Here(pages)))) => {
+            pages(asked, settings).unwrap_or_else(|| html! { <Home is_lost={true} /> })
+        }
+        (Route::Settings, None) => {
             let on_change = {
                 let entries = entries.clone();
                 Callback::from(move |changed: Entries| entries.set(changed))
             };
             html! { <SettingsPage entries={(*entries).clone()} {settings} {on_change} /> }
         }
-        (
-            asked @ (Route::Cut(_)
-            | Route::Jobs
-            | Route::Job(..)
-            | Route::Take(_)
-            | Route::Keep(..)
-            | Route::Print(..)),
-            _,
-        ) => props.jobs.map(|page| page(asked, settings)).unwrap_or_default(),
-        (Route::Home, _) => html! { <Home is_lost={false} /> },
-        _ => html! { <Home is_lost={true} /> },
+        (asked, None) => html! { <Home is_lost={!matches!(asked, Route::Home)} /> },
     }
 }
 
-/// Whether this program carries what an address asks for.
-fn is_here(asked: Route, has_jobs: bool) -> bool {
-    match asked {
-        Route::Cut(_)
-        | Route::Jobs
-        | Route::Job(..)
-        | Route::Take(_)
-        | Route::Keep(..)
-        | Route::Print(..) => has_jobs,
-        Route::Calculator(calculator, _) => calculator.is_here(),
-        Route::Home | Route::Settings | Route::Unknown => true,
+/// The first picture of `index.html`, until the page's part is here: so it stands still while the app starts.
+fn on_its_way() -> Html {
+    html! {
+        <main class="skeleton">
+            <h1>{ "Sawdust Reckoner" }</h1>
+            <ul class="skeleton__list" aria-hidden="true">
+                { for [(); 4].iter().map(|()| html! { <li></li> }) }
+            </ul>
+            <p class="skeleton__soon" role="status">{ "This page is on its way." }</p>
+        </main>
     }
+}
+
+/// Tells the shell, once, that there is a page on the screen.
+#[hook]
+fn use_announcement(has_page: bool) {
+    let is_told = use_mut_ref(|| false);
+    use_effect_with(has_page, move |has_page| {
+        if *has_page && !core::mem::replace(&mut *is_told.borrow_mut(), true) {
+            shell::announce_start();
+        }
+    });
 }
 
 /// The settings as kept; what cannot be read counts as never changed.

@@ -1,6 +1,6 @@
 //! The list of calculators, in the order of the job.
 
-use reckoner_core::calculators::{self, Calculator, Stage};
+use reckoner_core::calculators::{self, Listed, Stage};
 use yew::prelude::*;
 
 use crate::components::device_line::OfflineLine;
@@ -20,12 +20,12 @@ pub(crate) fn Home(props: &HomeProps) -> Html {
     use_effect_with((), |()| dom::set_title("Sawdust Reckoner"));
     let recent = recent::read(&storage::get(storage::RECENT).unwrap_or_default());
     let stages = Stage::ALL.iter().filter_map(|stage| {
-        let mut here = calculators::ALL.iter().filter(|it| it.stage == *stage).peekable();
+        let mut here = calculators::LIST.iter().filter(|it| it.stage == *stage).peekable();
         here.peek().is_some().then(|| {
             html! {
                 <section class="stage">
                     <h2 class="stage__title">{ stage.title() }</h2>
-                    <ul class="stage__list">{ for here.map(|it| target(it)) }</ul>
+                    <ul class="stage__list">{ for here.map(target) }</ul>
                 </section>
             }
         })
@@ -67,7 +67,7 @@ pub(crate) fn Home(props: &HomeProps) -> Html {
     }
 }
 
-fn target(calculator: &Calculator) -> Html {
+fn target(calculator: &Listed) -> Html {
     html! {
         <li>
             <a class="target" href={route::address(calculator.slug, "")}

@@ -27,21 +27,16 @@ mod components;
 #[cfg(target_arch = "wasm32")]
 mod home;
 #[cfg(target_arch = "wasm32")]
+mod parts;
+#[cfg(target_arch = "wasm32")]
 mod platform;
 
-/// Puts the calculators on the page and tells the shell that they are there.
+/// Puts the app on the page and tells the shell that it is there.
 #[cfg(target_arch = "wasm32")]
 pub fn start() {
     platform::shell::report_panics();
     // It stays for as long as the page.
     begin(|| drop(draw()));
-}
-
-/// The same with the job book. It is a program of its own: nothing of it is in the first one.
-#[cfg(target_arch = "wasm32")]
-pub fn start_with_jobs() {
-    platform::shell::report_panics();
-    begin(|| drop(draw_with_jobs()));
 }
 
 /// Draws once what was typed before is at hand.
@@ -54,31 +49,9 @@ fn begin(draw: impl FnOnce() + 'static) {
     });
 }
 
-/// Draws the calculators into the shell's element. What is returned takes them away again.
+/// Draws the app into the shell's element. What is returned takes it away again.
 #[cfg(target_arch = "wasm32")]
 pub fn draw() -> impl FnOnce() {
-    put_on_page(None)
-}
-
-/// Draws the calculators and the job book.
-#[cfg(target_arch = "wasm32")]
-pub fn draw_with_jobs() -> impl FnOnce() {
-    put_on_page(Some(page_of_the_whole))
-}
-
-/// The pages that the whole program alone has.
-#[cfg(target_arch = "wasm32")]
-fn page_of_the_whole(asked: route::Route, settings: std::rc::Rc<settings::Settings>) -> yew::Html {
-    match asked {
-        route::Route::Cut(query) => cutting::page(query, settings),
-        asked => job_book::page(asked, settings),
-    }
-}
-
-#[cfg(target_arch = "wasm32")]
-fn put_on_page(jobs: Option<app::Jobs>) -> impl FnOnce() {
-    let props = app::AppProps { jobs };
-    let root = platform::shell::root();
-    let app = yew::Renderer::<app::App>::with_root_and_props(root, props).render();
+    let app = yew::Renderer::<app::App>::with_root(platform::shell::root()).render();
     move || app.destroy()
 }

@@ -1,6 +1,6 @@
 //! [`Route`]: which page an address shows.
 
-use reckoner_core::calculators::{self, Calculator};
+use reckoner_core::calculators::{self, Listed};
 
 /// A page, by the fragment of its address.
 #[derive(Clone, Copy)]
@@ -10,7 +10,7 @@ pub enum Route<'a> {
     /// `#/settings`
     Settings,
     /// `#/slug` or `#/slug?field=text`: the calculator and what stands after the question mark.
-    Calculator(&'static Calculator, Option<&'a str>),
+    Calculator(&'static Listed, Option<&'a str>),
     /// `#/cut` or `#/cut?field=text`: the quick list of the cut planner.
     Cut(Option<&'a str>),
     /// `#/jobs`: every job on this device.
@@ -20,9 +20,9 @@ pub enum Route<'a> {
     /// `#/take`: the ways to take a job in; `#/take?PACKED`: one that was handed on as a link.
     Take(Option<&'a str>),
     /// `#/print/slug?field=text`: the full-size template of a calculator's answer.
-    Print(&'static Calculator, &'a str),
+    Print(&'static Listed, &'a str),
     /// `#/keep/slug?field=text`: a calculator that is to be kept in a job.
-    Keep(&'static Calculator, &'a str),
+    Keep(&'static Listed, &'a str),
     /// A page that there is not.
     Unknown,
 }
@@ -48,18 +48,18 @@ impl<'a> Route<'a> {
                 Route::Job(key, rest)
             }
             keep if keep.starts_with("keep/") => {
-                calculators::find(keep.trim_start_matches("keep/"))
+                calculators::listed(keep.trim_start_matches("keep/"))
                     .map_or(Route::Unknown, |calculator| {
                         Route::Keep(calculator, query.unwrap_or(""))
                     })
             }
             print if print.starts_with("print/") => {
                 let slug = print.trim_start_matches("print/");
-                calculators::find(slug).map_or(Route::Unknown, |calculator| {
+                calculators::listed(slug).map_or(Route::Unknown, |calculator| {
                     Route::Print(calculator, query.unwrap_or(""))
                 })
             }
-            slug => calculators::find(slug).map_or(Route::Unknown, |calculator| {
+            slug => calculators::listed(slug).map_or(Route::Unknown, |calculator| {
                 Route::Calculator(calculator, query.filter(|query| !query.is_empty()))
             }),
         }

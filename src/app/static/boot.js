@@ -1,8 +1,9 @@
 // Starts the app, keeps it up to date, and shows what was typed if it cannot go on.
 // Nothing here needs the app's wasm: a release that does not start can still be replaced.
 //
-// The app tells this file two things, as events on `window`:
+// The app tells this file three things, as events on `window`:
 //   reckoner-started              the first page is on the screen
+//   reckoner-complete             the parts for all other pages were fetched, as far as that was possible
 //   reckoner-stopped (detail)     it panicked; the detail is the reason in words
 // and finds here what wasm cannot do itself: window.reckonerLoad, which loads a module by its address.
 // This file tells the app whether the page opens without a signal, in `data-offline` of the page:
@@ -232,32 +233,25 @@ async function keepUpToDate() {
 
 // ---- Start ------------------------------------------------------------------------------------
 
-/** What the first program carries. All else starts the whole one, which a first visit does not wait for. */
-const FIRST = ["", "settings", "tape", "resaw-rip", "dowel", "spacing"];
-
-function program() {
-  const whole = document.querySelector("link[rel=worker][href*=whole]");
-  const place = location.hash.replace(/^#?\/?/, "").split(/[/?]/)[0];
-  if (whole && !FIRST.includes(place)) {
-    // The other program is on its way already; the browser complains if nobody takes it.
-    fetch(document.querySelector("link[rel=preload][as=fetch]").href).catch(() => {});
-    return [whole.href, new URL(whole.dataset.wasm, location.href)];
-  }
-  const wasm = document.querySelector("link[rel=preload][as=fetch]");
-  return [document.querySelector("link[rel=modulepreload]").href, wasm.href];
-}
-
 window.reckonerLoad = (address) => import(address);
+
+// The pages have the line to themselves first; but whatever becomes of them, a new version must be able to come.
+const LONGEST = 10_000;
+const complete = new Promise((tell) => {
+  addEventListener("reckoner-complete", tell, { once: true });
+  setTimeout(tell, LONGEST);
+});
 
 try {
   if (!runsPrograms) throw new Error("no WebAssembly here");
-  const [script, wasm] = program();
-  const { default: start } = await import(script);
+  const wasm = document.querySelector("link[rel=preload][as=fetch]").href;
+  const { default: start } = await import(document.querySelector("link[rel=modulepreload]").href);
   await start({ module_or_path: wasm });
 } catch (reason) {
   recover(reason);
 }
 
+if (!stopped) await complete;
 // A browser that cannot run the app has no use for its files.
 if (runsPrograms) {
   keepUpToDate().catch((reason) => {

@@ -102,14 +102,3 @@ fn the_calculators_used_last_stand_first_once_each() {
     let slugs: Vec<&str> = read("gone,tape,<b>").iter().map(|it| it.slug).collect();
     assert_eq!(slugs, ["tape"]);
 }
-
-/// The shell starts the program that carries a calculator: the two lists must be one.
-#[test]
-fn the_shell_and_the_core_name_the_same_first_calculators() {
-    let boot = include_str!("../static/boot.js");
-    let mut first = vec!["", "settings"];
-    first.extend(reckoner_core::calculators::FIRST);
-    let quoted: Vec<String> = first.iter().map(|slug| format!("\"{slug}\"")).collect();
-    let line = format!("const FIRST = [{}];", quoted.join(", "));
-    assert!(boot.contains(&line), "boot.js lacks: {line}");
-}

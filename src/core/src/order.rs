@@ -1,9 +1,10 @@
 //! Putting short lists in order.
 //!
 //! The sorting of the standard library is made anew for every type, some four kilobytes each
-//! time. What is sorted here is as long as a list that a person typed.
+//! time, and a set or map that is collected sorts. What is sorted here is as long as a list that a person typed.
 
 use core::cmp::Ordering;
+use std::collections::BTreeSet;
 
 /// Puts a short list in order by insertion; equal ones stay as they stood.
 pub(crate) fn sort_by<T>(items: &mut [T], compare: impl Fn(&T, &T) -> Ordering) {
@@ -26,6 +27,13 @@ pub(crate) fn sort_by<T>(items: &mut [T], compare: impl Fn(&T, &T) -> Ordering) 
 /// Puts a short list in order, smallest first.
 pub(crate) fn sort<T: Ord>(items: &mut [T]) {
     sort_by(items, T::cmp);
+}
+
+/// A set, filled one by one: to collect it would sort.
+pub(crate) fn set_of<T: Ord>(items: impl Iterator<Item = T>) -> BTreeSet<T> {
+    let mut set = BTreeSet::new();
+    set.extend(items);
+    set
 }
 
 #[cfg(test)]

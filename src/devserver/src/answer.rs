@@ -49,7 +49,7 @@ pub(crate) fn answer(mut stream: TcpStream, shared: &Shared) -> io::Result<()> {
     }
     let encoding = request
         .encoding
-        .filter(|_| shared.compression == Compression::WhenAccepted && is_compressible(&file));
+        .filter(|_| shared.compression != Compression::Never && is_compressible(&file));
     let mut head = format!(
         "HTTP/1.1 200 OK\r\nContent-Type: {}\r\nCache-Control: no-cache\r\nVary: Accept-Encoding\r\nConnection: close\r\n",
         media_type(&file)

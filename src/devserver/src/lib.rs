@@ -31,6 +31,8 @@ pub enum Fault {
 pub enum Compression {
     /// Brotli or gzip, whichever the browser names first in our order of preference.
     WhenAccepted,
+    /// The same, as small as a server can that compresses ahead of time; the first answer with a file takes seconds.
+    Best,
     /// Every body as it lies on the disk.
     Never,
 }
@@ -82,7 +84,7 @@ impl Server {
             folder: Mutex::new(folder.into()),
             faults: Mutex::default(),
             requests: Mutex::default(),
-            compressed: compression::Store::default(),
+            compressed: compression::Store::new(compression == Compression::Best),
             compression,
         });
         let listener = TcpListener::bind(address)?;

@@ -73,12 +73,18 @@ fn measure(folder: &Path) -> Result<BTreeMap<String, Sizes>> {
     Ok(sizes)
 }
 
-/// Programs that a first visit does not wait for have limits of their own.
+/// What a first visit does not start with has limits of its own: by the start of a file's name, and the kind.
+const LATER: [(&str, &str); 4] = [
+    ("reckoner-calculators", "calculators"),
+    // The job book needs them too, so they are in a file that both parts fetch.
+    ("reckoner-shared", "calculators"),
+    ("reckoner-jobs", "jobs"),
+    ("reckoner-planner", "planner"),
+];
+
 fn kind(path: &str) -> &str {
-    for later in ["whole", "planner"] {
-        if path.contains(&format!("reckoner-{later}")) {
-            return later;
-        }
+    if let Some((_, kind)) = LATER.iter().find(|(start, _)| path.starts_with(start)) {
+        return kind;
     }
     match path.rsplit_once('.').map_or("", |(_, extension)| extension) {
         "svg" | "png" => "icons",
@@ -143,6 +149,9 @@ mod tests {
     fn the_real_limits_can_be_read() {
         let limits = limits().expect("budget.toml");
         assert!(["html", "css", "js", "wasm", "icons"].iter().all(|k| limits.contains_key(*k)));
+        assert!(LATER.iter().all(|(_, kind)| limits.contains_key(*kind)));
+        assert_eq!(kind("reckoner-shared-3-0123456789abcdef.wasm"), "calculators");
+        assert_eq!(kind("reckoner-app-0123456789abcdef.wasm"), "wasm");
     }
 
     #[test]

@@ -17,7 +17,8 @@ pub(crate) fn lint() -> Result<()> {
     )?;
     ensure_wasm_target()?;
     let mut wasm = cargo();
-    wasm.args(["clippy", "--all-targets", "--target", WASM]);
+    // The program in one piece is compiled by the browser tests.
+    wasm.args(["clippy", "--all-targets", "--all-features", "--target", WASM]);
     for package in packages()?.iter().filter(|package| package.is_for_the_browser()) {
         wasm.args(["--package", &package.name]);
     }

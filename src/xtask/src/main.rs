@@ -25,10 +25,12 @@ cargo xtask COMMAND
   serve [PORT]     build the app (release) and serve it, also to a phone on the same network
   build            build everything that is published into dist/
   test [PART]      run every test; PART is native, browser, journeys, or journeys NAME
+  trunk            build the app with the Trunk on the PATH, and go through its folder: the short journeys
   lint             formatting, clippy (native and wasm) and tidy
   tidy             the rules of this repository that no compiler checks
   budget           sizes of dist/ over the wire, as a table; fails when over budget
-  bench page       keystroke to paint and cold offline start at 4x CPU slow-down, as a table
+  bench page       keystroke to paint, first visits over a slow line and cold offline start at 4x CPU
+                   slow-down, as a table; with the word line, without the keystrokes
   bench job        a job of the largest size, and a full shelf, at 4x CPU slow-down, as a table
   bench planner    what the planner proves in a Web Worker, family by family, as a table;
                    with the word all, the shared collection too
@@ -72,10 +74,11 @@ fn run(arguments: &[String]) -> Result<()> {
         ["test", "browser"] => suite::run_part(suite::Part::Browser),
         ["test", "journeys"] => suite::run_part(suite::Part::Journeys),
         ["test", "journeys", names @ ..] => suite::journeys(names),
+        ["trunk"] => suite::trunk(),
         ["lint"] => lint::lint(),
         ["tidy"] => tidy::check(&workspace::root()),
         ["budget"] => budget::report(),
-        ["bench", "page"] => suite::bench_page(),
+        ["bench", "page", which @ ..] => suite::bench_page(which),
         ["bench", "job"] => suite::bench_job(),
         ["bench", "planner", which @ ..] => suite::bench_planner(which),
         ["precache"] => precache::finish(&precache::staging_folder()?),

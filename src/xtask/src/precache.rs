@@ -11,6 +11,7 @@ use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 use sha2::{Digest, Sha256};
 
+use crate::page::worker_link;
 use crate::workspace::{root, say};
 
 const TEMPLATE: &str = "src/app/service_worker/sw.js";
@@ -29,14 +30,15 @@ pub(crate) fn staging_folder() -> Result<PathBuf> {
     }
 }
 
-/// Takes inline scripts out of the page and writes the service worker.
+/// Takes inline scripts out of the page, puts links to the programs for Web Workers in, and writes the service worker.
 ///
 /// A debug build of Trunk gets no service worker: an old build would stay on the screen.
 pub(crate) fn finish(folder: &Path) -> Result<()> {
     let index = folder.join("index.html");
     let page = fs::read_to_string(&index)
         .with_context(|| format!("{} is not a built folder", folder.display()))?;
-    fs::write(&index, without_inline_scripts(&page))?;
+    let page = with_links_to_workers(&without_inline_scripts(&page), &paths(folder)?);
+    fs::write(&index, page)?;
     if std::env::var("TRUNK_PROFILE").is_ok_and(|profile| profile == "debug") {
         say("a debug build: no service worker");
         return Ok(());
@@ -149,6 +151,26 @@ fn without_inline_scripts(page: &str) -> String {
     kept
 }
 
+/// How Trunk ends the name of the script that starts a program in a Web Worker.
+const LOADER_OF_TRUNK: &str = "_loader.js";
+
+/// The page with a link to each program that Trunk built for a Web Worker: it takes them out, and the app finds the files
+/// by them.
+fn with_links_to_workers(page: &str, paths: &[String]) -> String {
+    let programs = paths.iter().filter_map(|path| path.strip_suffix(LOADER_OF_TRUNK));
+    let links: String = programs
+        .map(|it| {
+            worker_link(
+                &format!("{it}.js"),
+                &format!("{it}_bg.wasm"),
+                &format!("{it}{LOADER_OF_TRUNK}"),
+            )
+        })
+        .filter(|link| !page.contains(link))
+        .collect();
+    page.replacen("</head>", &format!("{links}</head>"), 1)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -193,6 +215,19 @@ mod tests {
         for name in ["icons/icon-192.png", "index.html", "a-deadbee.js", "icon-maskable-512.png"] {
             assert!(!is_hashed(name), "{name}");
         }
+    }
+
+    #[test]
+    fn a_program_that_trunk_built_for_a_worker_is_linked_once() {
+        let paths = ["w.js", "w_bg.wasm", "w_loader.js"].map(str::to_owned);
+        let linked = with_links_to_workers("<head></head>", &paths);
+        assert_eq!(
+            linked,
+            "<head><link rel=\"worker\" href=\"./w.js\" data-wasm=\"./w_bg.wasm\" data-loader=\"./w_loader.js\"></head>"
+        );
+        assert_eq!(with_links_to_workers(&linked, &paths), linked);
+        let ours = ["w-1.js", "w-2.wasm", "w-loader-3.js"].map(str::to_owned);
+        assert_eq!(with_links_to_workers("<head></head>", &ours), "<head></head>");
     }
 
     #[test]

@@ -1,10 +1,12 @@
 //! Every test: native, in the browser, and the journeys through the built app.
 
+use std::fs;
+use std::path::Path;
 use std::process::Command;
 
-use anyhow::Result;
+use anyhow::{Context, Result, bail};
 
-use crate::workspace::{cargo, dist, packages, run, scratch, this_program};
+use crate::workspace::{cargo, dist, packages, root, run, scratch, this_program};
 use crate::{npm, page, tools};
 
 /// The package with the journeys; it needs a built app, so it is not among the native tests.
@@ -78,10 +80,12 @@ pub(crate) fn journeys(names: &[&str]) -> Result<()> {
     against_the_built_app("journeys through the built app", &mut command)
 }
 
-/// The measurements of the page, against a fresh release build.
-pub(crate) fn bench_page() -> Result<()> {
+/// The measurements of the page, against a fresh release build: all, or the visits over a slow line (`line`).
+pub(crate) fn bench_page(which: &[&str]) -> Result<()> {
     let mut command = cargo();
-    command.args(["run", "--quiet", "--package", JOURNEYS, "--bin", "bench_page"]);
+    command
+        .args(["run", "--quiet", "--package", JOURNEYS, "--bin", "bench_page", "--"])
+        .args(which);
     against_the_built_app("measuring the page", &mut command)
 }
 
@@ -105,14 +109,60 @@ pub(crate) fn bench_planner(which: &[&str]) -> Result<()> {
     against_the_built_app("measuring the planner", command.env("RECKONER_JOBS", jobs))
 }
 
+/// The journeys that a folder made by Trunk goes through: a page of each kind.
+const WITH_TRUNK: [&str; 4] = [
+    "start::",
+    "calculators::",
+    "job::",
+    "planner::a_quick_list_is_planned_by_taps_with_the_server_stopped",
+];
+
+/// Builds the app with the Trunk on the search path, and goes through its folder.
+pub(crate) fn trunk() -> Result<()> {
+    let Some(trunk) = tools::find("trunk") else {
+        bail!(
+            "trunk is not on the search path; version 0.22.1 is known to do: cargo install trunk --version 0.22.1 --locked --ignore-rust-version"
+        );
+    };
+    // Trunk wants the bindings generator under its own name, in the version of Cargo.lock: this program is one.
+    let names = scratch().join("trunk-tools");
+    let made = scratch().join("trunk-dist");
+    for folder in [&names, &made] {
+        if folder.exists() {
+            fs::remove_dir_all(folder)?;
+        }
+    }
+    fs::create_dir_all(&names)?;
+    let generator = names.join("wasm-bindgen");
+    let this = this_program()?;
+    fs::hard_link(this, &generator)
+        .or_else(|_| fs::copy(this, &generator).map(drop))
+        .context("giving this program the name of the bindings generator")?;
+    let paths = std::env::var_os("PATH").unwrap_or_default();
+    let paths = std::env::join_paths(std::iter::once(names).chain(std::env::split_paths(&paths)))?;
+    let mut build = Command::new(trunk);
+    build.arg("build").arg("--dist").arg(&made).current_dir(root()).env("PATH", paths);
+    run("building with Trunk", &mut build)?;
+    let mut command = cargo();
+    command.args(["test", "--package", JOURNEYS, "--test", "journeys", "--"]).args(WITH_TRUNK);
+    against("journeys through the app that Trunk built", &mut command, &made)
+}
+
 fn against_the_built_app(what: &str, command: &mut Command) -> Result<()> {
+    // What is missing is said before the long build.
+    tools::ensure_browser()?;
+    page::build_all()?;
+    against(what, command, &dist())
+}
+
+/// Runs what needs a browser and the app in a folder.
+fn against(what: &str, command: &mut Command, app: &Path) -> Result<()> {
     let browser = tools::ensure_browser()?;
     let axe = npm::axe_script()?;
-    page::build_all()?;
     run(
         what,
         command
-            .env("RECKONER_DIST", dist())
+            .env("RECKONER_DIST", app)
             .env("RECKONER_SCRATCH", scratch())
             .env("RECKONER_AXE", axe)
             .env("RECKONER_XTASK", this_program()?)

@@ -76,21 +76,22 @@ fn the_programs_of_the_page_are_linked_as_trunk_reads_them() {
     let page = fs::read_to_string(root().join("index.html")).expect("index.html");
     let links: Vec<&str> =
         page.lines().filter(|line| line.contains("data-trunk rel=\"rust\"")).collect();
-    let known = ["rel", "href", "data-bin", "data-type", "data-bindgen-target"];
+    let known = ["rel", "href", "data-bin", "data-type", "data-bindgen-target", "data-wasm-opt"];
     for link in &links {
         let inside = link.trim_start_matches("<link ").trim_end_matches('>');
         for attribute in inside.split(' ') {
             let name = attribute.split_once('=').map_or(attribute, |(name, _)| name);
-            let is_flag = ["data-trunk", "data-cargo-no-default-features", "data-loader-shim"]
-                .contains(&name);
+            let is_flag = ["data-trunk", "data-loader-shim"].contains(&name);
             assert!(is_flag || known.contains(&name), "{name} in {link}");
         }
+        // Any other level, or none, takes an optimiser from the search path, and fails without.
+        assert!(link.contains("data-wasm-opt=\"0\""), "{link}");
     }
     let bins: Vec<&str> = links
         .iter()
         .filter_map(|link| link.split_once("data-bin=\"")?.1.split('"').next())
         .collect();
-    assert_eq!(bins, ["reckoner-app", "reckoner-whole", "reckoner-planner"]);
+    assert_eq!(bins, ["reckoner-app", "reckoner-planner"]);
 }
 
 #[test]
@@ -112,6 +113,10 @@ dispatchEvent(new CustomEvent("TrunkApplicationStarted", {detail: {wasm}}));
     fs::write(folder.join("index.html"), page).expect("written");
     let wasm = "reckoner-app-0123456789abcdef_bg.wasm";
     fs::write(folder.join(wasm), "wasm").expect("written");
+    // Trunk takes the link to a program for a Web Worker out of the page, and names its files so.
+    for file in ["reckoner-planner.js", "reckoner-planner_bg.wasm", "reckoner-planner_loader.js"] {
+        fs::write(folder.join(file), "planner").expect("written");
+    }
 
     let hook = |profile: &str| {
         let status = Command::new(env!("CARGO_BIN_EXE_reckoner-xtask"))
@@ -126,6 +131,8 @@ dispatchEvent(new CustomEvent("TrunkApplicationStarted", {detail: {wasm}}));
     let finished = fs::read_to_string(folder.join("index.html")).expect("the page");
     assert!(!finished.contains("bindings"), "{finished}");
     assert!(finished.contains("src=\"./boot-0123456789abcdef.js\""), "{finished}");
+    let planner = r#"<link rel="worker" href="./reckoner-planner.js" data-wasm="./reckoner-planner_bg.wasm" data-loader="./reckoner-planner_loader.js">"#;
+    assert!(finished.contains(planner), "the app finds the planner by it: {finished}");
 
     hook("release");
     let worker = fs::read_to_string(folder.join("sw.js")).expect("a service worker");

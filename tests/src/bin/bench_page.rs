@@ -1,10 +1,12 @@
 //! Measures the built app at a quarter of this machine's speed: a table for DEVELOPERS.md.
 //!
-//! Run it with `cargo xtask bench page`. Two things are measured:
+//! Run it with `cargo xtask bench page`; with `line` after it, only the second and third. Four things are measured:
 //!
 //! - **Key to paint**: from the tap on a key of the keypad, by its own time stamp, until the
 //!   frame with the new answer has been drawn. Chromium's frame limit is off, so the wait for
 //!   the screen's next refresh (up to 16.7 ms on a phone) is not in it, only the work.
+//! - **First visit over a slow line**: nothing is on the device, until the page asked for is on the screen.
+//! - **From page to page**: from a tap on the home page, once every part is fetched, until the next page is drawn.
 //! - **Cold start without a signal**: a browser that was just started, the server gone, from the
 //!   navigation until the app has drawn its first page.
 //!
@@ -15,9 +17,9 @@ use std::fs;
 use std::thread::sleep;
 use std::time::Duration;
 
-use reckoner_e2e::timing::{print_row, tap_time};
-use reckoner_e2e::{App, Browser, Screen, release};
-use serde_json::Value;
+use reckoner_e2e::timing::{print_row, tap_time, time_until};
+use reckoner_e2e::{App, Browser, Compression, Screen, Server, release};
+use serde_json::{Value, json};
 
 /// How much slower than this machine the phone is taken to be.
 const SLOW_DOWN: u32 = 4;
@@ -28,14 +30,31 @@ const KEYS: [&str; 4] = ["key-3", "key-7", "key-backspace", "key-5"];
 const MOST_LOOKS: usize = 12;
 const BETWEEN_LOOKS: Duration = Duration::from_millis(200);
 const COLD_STARTS: usize = 10;
+/// First visits to each page, and the line that they come over: 1.6 Mbit/s, with a moment before each answer.
+const FIRST_VISITS: usize = 5;
+const LINE_BYTES_A_SECOND: u32 = 200_000;
+const LINE_DELAY_MS: u32 = 40;
+/// Between two looks whether the server has compressed everything.
+const TO_COMPRESS: Duration = Duration::from_secs(5);
 
 fn main() {
     println!(
         "| measured at {SLOW_DOWN}x CPU slow-down | samples | median ms | 95th percentile ms | worst ms |"
     );
     println!("| --- | ---: | ---: | ---: | ---: |");
-    for (calculator, times) in key_to_paint() {
-        print_row(&format!("key to paint, {calculator}"), times);
+    if std::env::args().nth(1).as_deref() != Some("line") {
+        for (calculator, times) in key_to_paint() {
+            print_row(&format!("key to paint, {calculator}"), times);
+        }
+    }
+    let server = ready_server();
+    for page in ["#/", "#/tape", "#/frame", "#/jobs", "#/cut"] {
+        print_row(&format!("first visit at 1.6 Mbit/s, {page}"), first_visits(&server, page));
+    }
+    for (tapped, seen) in
+        [("home-frame", "answer-headline"), ("to-jobs", "new-job"), ("to-cut", "answer-headline")]
+    {
+        print_row(&format!("from home, {tapped}"), going(tapped, seen));
     }
     print_row("cold start without a signal", cold_starts());
 }
@@ -118,12 +137,61 @@ fn cold_starts() -> Vec<f64> {
             let browser = Browser::with_switches(Screen::PHONE, &[&switch]);
             browser.slow_down(SLOW_DOWN);
             browser.open(&url);
-            let mark = "performance.getEntriesByName('reckoner-started')[0]?.startTime";
-            browser.wait_until("the app has started", &format!("return {mark} > 0"));
-            match browser.script(&format!("return {mark}")) {
-                Value::Number(time) => time.as_f64().expect("a time"),
-                other => panic!("not a time: {other}"),
-            }
+            started(&browser)
         })
         .collect()
+}
+
+/// Milliseconds from navigation until a page of the app was on the screen.
+fn started(browser: &Browser) -> f64 {
+    let mark = "performance.getEntriesByName('reckoner-started')[0]?.startTime";
+    browser.wait_until("the app has started", &format!("return {mark} > 0"));
+    match browser.script(&format!("return {mark}")) {
+        Value::Number(time) => time.as_f64().expect("a time"),
+        other => panic!("not a time: {other}"),
+    }
+}
+
+/// Milliseconds from navigation until a page is on the screen, each in a browser that was never there.
+fn first_visits(server: &Server, page: &str) -> Vec<f64> {
+    let visit = |_| {
+        let browser = Browser::start(Screen::PHONE);
+        browser.cdp("Network.enable", &json!({}));
+        browser.cdp(
+            "Network.emulateNetworkConditions",
+            &json!({ "offline": false, "latency": LINE_DELAY_MS,
+                     "downloadThroughput": LINE_BYTES_A_SECOND, "uploadThroughput": LINE_BYTES_A_SECOND }),
+        );
+        browser.slow_down(SLOW_DOWN);
+        browser.open(&format!("{}{page}", server.url()));
+        started(&browser)
+    };
+    (0..FIRST_VISITS).map(visit).collect()
+}
+
+/// A server that has every file compressed already, as a published one has.
+fn ready_server() -> Server {
+    let address = ([127, 0, 0, 1], 0).into();
+    let server = Server::at(address, release::built(), Compression::Best).expect("a server");
+    let browser = Browser::start(Screen::PHONE);
+    browser.open(&server.url());
+    let kept = "return document.documentElement.dataset.offline === 'ready'";
+    for _ in 0..MOST_LOOKS {
+        if browser.script(kept) == json!(true) {
+            return server;
+        }
+        sleep(TO_COMPRESS);
+    }
+    panic!("the app is not kept offline");
+}
+
+/// Milliseconds from a tap on the home page until what is `seen` of the next page is drawn.
+fn going(tapped: &str, seen: &str) -> Vec<f64> {
+    let once = |_| {
+        let app = App::open(Screen::PHONE);
+        app.wait_until_kept();
+        app.slow_down(SLOW_DOWN);
+        time_until(&app, &format!("[data-testid={tapped}]"), &format!("[data-testid={seen}]"))
+    };
+    (0..FIRST_VISITS).map(once).collect()
 }

@@ -13,6 +13,7 @@ mod keyboard;
 mod offline;
 mod pages;
 mod paper;
+mod parts;
 mod planner;
 mod privacy;
 mod recovery;

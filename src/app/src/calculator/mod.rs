@@ -4,6 +4,4 @@ pub(crate) mod answer;
 mod page;
 
 pub(crate) use answer::wanting;
-pub(crate) use page::{
-    CalculatorPage, Opening, last_tools, link_trouble, unit_choice, use_address,
-};
+pub(crate) use page::{Opening, last_tools, link_trouble, page, unit_choice, use_address};

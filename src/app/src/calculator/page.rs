@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use reckoner_core::calculators::Calculator;
+use reckoner_core::calculators::{self, Calculator};
 use reckoner_core::measure::Unit;
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::sheet::{Answer, Bench, Entries, Figure, Value};
@@ -25,7 +25,6 @@ const ADDRESS_REST: u32 = 300;
 const VOICE_REST: u32 = 900;
 
 /// What a page opens with.
-#[derive(Clone, PartialEq)]
 pub(crate) struct Opening {
     pub(crate) entries: Entries,
     /// What was kept here before a link brought others.
@@ -78,24 +77,35 @@ impl Opening {
 }
 
 #[derive(Properties)]
-pub(crate) struct CalculatorPageProps {
-    pub(crate) calculator: &'static Calculator,
-    pub(crate) opening: Opening,
-    pub(crate) settings: Rc<Settings>,
+struct CalculatorPageProps {
+    calculator: &'static Calculator,
+    /// What stands after the question mark in the address.
+    query: Option<String>,
+    settings: Rc<Settings>,
 }
 
 impl PartialEq for CalculatorPageProps {
     fn eq(&self, other: &CalculatorPageProps) -> bool {
         core::ptr::eq(self.calculator, other.calculator)
-            && self.opening == other.opening
+            && self.query == other.query
             && self.settings == other.settings
     }
 }
 
+/// The page of the calculator with this slug.
+pub(crate) fn page(slug: &str, query: Option<&str>, settings: Rc<Settings>) -> Option<Html> {
+    let calculator = calculators::find(slug)?;
+    let key = route::address(slug, query.unwrap_or_default());
+    let query = query.map(str::to_owned);
+    Some(html! { <CalculatorPage {key} {calculator} {query} {settings} /> })
+}
+
 /// The page of a calculator.
 #[component]
-pub(crate) fn CalculatorPage(props: &CalculatorPageProps) -> Html {
-    let CalculatorPageProps { calculator, opening, settings } = props;
+fn CalculatorPage(props: &CalculatorPageProps) -> Html {
+    let CalculatorPageProps { calculator, query, settings } = props;
+    // Read once for each visit: what is typed later belongs to the page.
+    let opening = use_memo((), |()| Opening::of(calculator, query.as_deref(), &settings.bench));
     let form = use_reducer(|| opening.form(calculator));
     let trouble = use_state_eq(|| opening.trouble.clone());
     let bench = settings.bench;

@@ -106,7 +106,8 @@ impl Form {
     pub fn new(calculator: &'static Calculator, entries: Entries, own: Option<Entries>) -> Form {
         let past = own.into_iter().filter(|own| *own != entries).collect();
         // What was typed before was left before.
-        let left = calculator.fields.iter().map(|field| field.id).collect();
+        let mut left = BTreeSet::new();
+        left.extend(calculator.fields.iter().map(|field| field.id));
         Form {
             calculator,
             entries,

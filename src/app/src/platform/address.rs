@@ -35,8 +35,3 @@ pub(crate) fn on_change(call: impl Fn() + 'static) -> EventListener {
 pub(crate) fn go(fragment: &str) {
     drop(window().location().set_hash(fragment));
 }
-
-/// Loads the page anew at its address.
-pub(crate) fn load_again() {
-    drop(window().location().reload());
-}

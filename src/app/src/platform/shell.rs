@@ -5,6 +5,8 @@ use web_sys::{CustomEvent, CustomEventInit, Element};
 
 /// Heard by `static/boot.js`: the first page is on the screen.
 const STARTED: &str = "reckoner-started";
+/// Heard by `static/boot.js`: what the other pages need was fetched, as far as that was possible.
+const COMPLETE: &str = "reckoner-complete";
 /// Heard by `static/boot.js`: the app panicked. It then shows what was typed.
 const STOPPED: &str = "reckoner-stopped";
 
@@ -18,6 +20,11 @@ pub(crate) fn root() -> Element {
 /// Tells the shell that the first page is drawn.
 pub(crate) fn announce_start() {
     send(STARTED, "");
+}
+
+/// Tells the shell that nothing more is being fetched.
+pub(crate) fn announce_completion() {
+    send(COMPLETE, "");
 }
 
 /// From now on a panic is handed to the shell, which shows the recovery page.

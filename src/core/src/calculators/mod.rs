@@ -58,6 +58,20 @@ impl core::fmt::Debug for Calculator {
     }
 }
 
+/// What a list shows of a calculator. It does not lead to the calculator's work, so that a program which only lists
+/// them carries none of it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Listed {
+    /// As in [`Calculator`].
+    pub slug: &'static str,
+    /// As in [`Calculator`].
+    pub title: &'static str,
+    /// As in [`Calculator`].
+    pub question: &'static str,
+    /// As in [`Calculator`].
+    pub stage: Stage,
+}
+
 /// A figure or table that a calculator may answer with.
 #[derive(Clone, Copy, Debug)]
 pub struct ResultSpec {
@@ -160,38 +174,42 @@ impl Stage {
     }
 }
 
-/// Slugs of the calculators that a first visit carries: what is asked at the saw.
-pub const FIRST: [&str; 4] = ["tape", "resaw-rip", "dowel", "spacing"];
-
-/// A calculator that a first visit only names, unless the whole is built.
-const fn later(calculator: Calculator) -> Calculator {
-    if cfg!(feature = "whole") { calculator } else { Calculator { work: not_here, ..calculator } }
-}
-
-/// Stands for the work of a calculator that this program does not carry.
-fn not_here(_: &mut Ask) -> Option<Answer> {
-    None
-}
-
 /// Every calculator, in the order of the job.
 // One a line, so that two new ones never meet in a merge.
 #[rustfmt::skip]
 pub const ALL: &[&Calculator] = &[
     &tape::CALCULATOR,
-    &later(lumber::CALCULATOR),
-    &later(moisture::CALCULATOR),
+    &lumber::CALCULATOR,
+    &moisture::CALCULATOR,
     &resaw_rip::CALCULATOR,
-    &later(crosscut::CALCULATOR),
-    &later(frame::CALCULATOR),
+    &crosscut::CALCULATOR,
+    &frame::CALCULATOR,
     &dowel::CALCULATOR,
-    &later(screws::CALCULATOR),
+    &screws::CALCULATOR,
     &spacing::CALCULATOR,
-    &later(top::CALCULATOR),
-    &later(curve::CALCULATOR),
-    &later(angles::CALCULATOR),
-    &later(strength::CALCULATOR),
-    &later(finish::CALCULATOR),
+    &top::CALCULATOR,
+    &curve::CALCULATOR,
+    &angles::CALCULATOR,
+    &strength::CALCULATOR,
+    &finish::CALCULATOR,
 ];
+
+/// Every calculator as a list shows it, in the same order.
+pub static LIST: [Listed; ALL.len()] = {
+    let mut list = [ALL[0].listed(); ALL.len()];
+    let mut at = 1;
+    while at < ALL.len() {
+        list[at] = ALL[at].listed();
+        at += 1;
+    }
+    list
+};
+
+/// What a list shows of the calculator with this slug.
+#[must_use]
+pub fn listed(slug: &str) -> Option<&'static Listed> {
+    LIST.iter().find(|listed| listed.slug == slug)
+}
 
 /// The calculator with this slug.
 #[must_use]
@@ -200,10 +218,8 @@ pub fn find(slug: &str) -> Option<&'static Calculator> {
 }
 
 impl Calculator {
-    /// Whether this program carries it, or only names it.
-    #[must_use]
-    pub fn is_here(&self) -> bool {
-        cfg!(feature = "whole") || FIRST.contains(&self.slug)
+    const fn listed(&self) -> Listed {
+        Listed { slug: self.slug, title: self.title, question: self.question, stage: self.stage }
     }
 
     /// Answers a set of entries. Never panics, whatever the texts.

@@ -151,7 +151,7 @@ fn most_worth_below(offers: &[Offer], bound: i64, pieces: u64) -> Option<i64> {
 /// An upper bound on the worth for that money: the dearest worth per cent first, the last board in part
 /// (Dantzig, Operations Research 5, 1957; from memory), rounded up.
 fn most_with_fractions(things: &mut [Thing], money: i64) -> Option<i64> {
-    things.sort_by(|a, b| {
+    crate::order::sort_by(things, |a, b| {
         let left = i128::from(a.value) * i128::from(b.weight);
         let right = i128::from(b.value) * i128::from(a.weight);
         right.cmp(&left)

@@ -76,6 +76,6 @@ pub fn batches(parts: &[PartSizes], setting: Setting) -> Vec<Batch> {
         batch.pieces = batch.parts.iter().filter(|p| !p.must_wait).map(|p| p.pieces).sum();
         batch.must_wait = batch.parts.iter().all(|part| part.must_wait);
     }
-    batches.sort_by_key(|batch| core::cmp::Reverse(batch.size));
+    crate::order::sort_by(&mut batches, |a, b| b.size.cmp(&a.size));
     batches
 }

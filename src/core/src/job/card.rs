@@ -27,7 +27,7 @@ pub fn cautions(job: &Job, reckoned: &Reckoned, parts: &[PartSizes]) -> Vec<Caut
     if !parts.is_empty() {
         all.push(Caution::DustAndNoise);
     }
-    all.sort_unstable();
+    crate::order::sort(&mut all);
     all.dedup();
     all
 }

@@ -98,8 +98,9 @@ impl Job {
         next_id: u64,
     ) -> Job {
         let above = items.keys().next_back().map_or(1, |id| id.0.saturating_add(1));
-        let items = items.into_iter().map(|(id, item)| (id, Arc::new(item))).collect();
-        Job { title, unit, items, next_id: next_id.max(above) }
+        let mut shared = BTreeMap::new();
+        shared.extend(items.into_iter().map(|(id, item)| (id, Arc::new(item))));
+        Job { title, unit, items: shared, next_id: next_id.max(above) }
     }
 
     /// Every item with its id, oldest first.
@@ -155,12 +156,11 @@ impl Job {
         &'a self,
         pick: impl Fn(&'a Item) -> Option<(i64, &'a T)>,
     ) -> Vec<(ItemId, &'a T)> {
-        let mut picked: Vec<_> = self
-            .items
-            .iter()
-            .filter_map(|(id, item)| pick(item).map(|(rank, t)| (rank, *id, t)))
-            .collect();
-        picked.sort_by_key(|(rank, id, _)| (*rank, *id));
-        picked.into_iter().map(|(_, id, t)| (id, t)).collect()
+        let mut order: Vec<(i64, ItemId)> =
+            self.items.iter().filter_map(|(id, item)| Some((pick(item)?.0, *id))).collect();
+        // What is sorted is the same for every kind of item.
+        order.sort_unstable();
+        let picked = |(_, id): (i64, ItemId)| Some((id, pick(self.items.get(&id)?)?.1));
+        order.into_iter().filter_map(picked).collect()
     }
 }

@@ -11,6 +11,7 @@ use super::{Item, ItemId, Job, Kept, Measure, MeasureKind, Part, PartSizes, Writ
 use crate::calculators;
 use crate::measure::text::{Formula, Names, NoNames, Quantity, TextProblem, parse};
 use crate::measure::{Length, Unit};
+use crate::order::set_of;
 use crate::sheet::{Bench, Sheet};
 
 /// Why a measure has no value.
@@ -141,11 +142,9 @@ impl Reckoned {
     /// Works a job out with the sizes as cut.
     #[must_use]
     pub fn of(job: &Job, bench: &Bench) -> Reckoned {
-        let items: BTreeMap<_, _> = job
-            .shared()
-            .filter(|(_, item)| counts(item))
-            .map(|(id, it)| (id, it.clone()))
-            .collect();
+        let counted = job.shared().filter(|(_, item)| counts(item));
+        let mut items = BTreeMap::new();
+        items.extend(counted.map(|(id, it)| (id, it.clone())));
         let measures = job.measures();
         let names = NameIndex::new(measures.iter().map(|(id, m)| (m.name.as_str(), *id)));
         let mut reckoned = Reckoned {
@@ -160,7 +159,7 @@ impl Reckoned {
             parts: BTreeMap::new(),
             has_circle: false,
         };
-        let all: BTreeSet<ItemId> = reckoned.items.keys().copied().collect();
+        let all = set_of(reckoned.items.keys().copied());
         for id in &all {
             reckoned.read_one(*id);
         }
@@ -230,7 +229,7 @@ impl Reckoned {
         let names = texts.iter().flatten().flat_map(Formula::names);
         let names = names.filter_map(|name| Some((name.to_owned(), self.names.get(name)?)));
         let names: Vec<_> = names.collect();
-        let mut needs: BTreeSet<_> = names.iter().map(|(_, id)| *id).collect();
+        let mut needs = set_of(names.iter().map(|(_, id)| *id));
         match &*item {
             Item::Measure(Measure { written: Written::Linked(linked), .. }) => {
                 needs.insert(linked.kept);
@@ -286,7 +285,7 @@ impl Reckoned {
     /// nothing on: it keeps its size.
     fn with_all_that_need(&self, first: impl Iterator<Item = ItemId>) -> BTreeSet<ItemId> {
         let mut next: Vec<ItemId> = first.collect();
-        let mut all: BTreeSet<ItemId> = next.iter().copied().collect();
+        let mut all = set_of(next.iter().copied());
         while let Some(id) = next.pop() {
             for other in self.needed_by.get(&id).into_iter().flatten() {
                 if all.insert(*other) && self.measured(*other).is_none() {
@@ -341,7 +340,7 @@ impl Reckoned {
             }
         }
         self.has_circle = !waiting.is_empty();
-        self.refuse_circles(&waiting.into_keys().collect());
+        self.refuse_circles(&set_of(waiting.into_keys()));
         for id in measured {
             self.work_out_one(id);
         }
@@ -494,7 +493,7 @@ impl Reckoned {
     pub fn used_in(&self, text: &str) -> BTreeSet<ItemId> {
         let names = parse(text, self).map(|f| f.names().into_iter().map(str::to_owned).collect());
         let names: Vec<String> = names.unwrap_or_default();
-        names.iter().filter_map(|name| self.names.get(name)).collect()
+        set_of(names.iter().filter_map(|name| self.names.get(name)))
     }
 
     /// Everything that is needed, directly or through others, for a text.

@@ -152,7 +152,8 @@ pub fn rescues(job: &Job, bench: &Bench, trouble: &Trouble, fixed: &[ItemId]) ->
         .filter(|id| !fixed.contains(id))
         .filter_map(|id| rescue_by(job, bench, trouble, id, &before))
         .collect();
-    rescues.sort_by_key(|rescue| (rescue.recuts(), rescue.moves.len(), rescue.floats));
+    let effort = |rescue: &Rescue| (rescue.recuts(), rescue.moves.len(), rescue.floats);
+    crate::order::sort_by(&mut rescues, |a, b| effort(a).cmp(&effort(b)));
     rescues
 }
 

@@ -22,7 +22,8 @@ impl Entries {
         K: Into<String>,
         V: Into<String>,
     {
-        let texts = pairs.into_iter().map(|(id, text)| (id.into(), text.into())).collect();
+        let mut texts = BTreeMap::new();
+        texts.extend(pairs.into_iter().map(|(id, text)| (id.into(), text.into())));
         Entries { texts, unit: None }
     }
 

@@ -4,6 +4,7 @@
 //! too. Everything here is built in a folder of its own and moved into place at the end, so a
 //! failed build leaves the last good one alone.
 
+mod parts;
 mod shell;
 mod sources;
 mod wasm;
@@ -17,6 +18,7 @@ use sha2::{Digest, Sha256};
 use crate::precache;
 use crate::workspace::{dist, packages, root, say, scratch};
 use shell::Asset;
+pub(crate) use shell::worker_link;
 use wasm::Optimise;
 
 /// The package with the functions for other people's JavaScript, and its folder in dist/.
@@ -71,24 +73,28 @@ fn stage_page(root: &Path, stage: &Path, optimise: Optimise) -> Result<()> {
                 let text = sources::script_without_comments(&text);
                 made.push((asset.clone(), vec![write_hashed(stage, src, text.as_bytes())?]));
             }
-            Asset::Rust { manifest, bin, .. } | Asset::Worker { manifest, bin, .. } => {
+            Asset::Rust { manifest, bin } => {
                 let package = manifest_package(&file(manifest))?;
-                let is_bare = matches!(&asset, Asset::Rust { is_bare: true, .. });
-                let is_fast = matches!(&asset, Asset::Worker { has_loader: true, .. });
-                let built = wasm::build_bin(&package, bin, is_bare, is_fast, optimise)?;
+                let built = wasm::build_in_parts(&package, bin, optimise)?;
                 copy_folder_if_there(&built.snippets, &stage.join("snippets"))?;
-                let script = write_hashed(stage, &format!("{bin}.js"), &built.script)?;
-                let wasm = write_hashed(stage, &format!("{bin}.wasm"), &built.wasm)?;
-                let mut names = vec![script, wasm];
-                if is_fast {
-                    let loader = sources::loader(&names[0], &names[1]);
-                    names.push(write_hashed(
-                        stage,
-                        &format!("{bin}-loader.js"),
-                        loader.as_bytes(),
-                    )?);
+                let mut script = built.script;
+                for part in built.parts {
+                    let name = write_hashed(stage, &part.name, &part.wasm)?;
+                    script = parts::renamed(&script, &part.asked_as, &name)?;
                 }
-                made.push((asset.clone(), names));
+                let script = write_hashed(stage, &format!("{bin}.js"), script.as_bytes())?;
+                let wasm = write_hashed(stage, &format!("{bin}.wasm"), &built.wasm)?;
+                made.push((asset.clone(), vec![script, wasm]));
+            }
+            Asset::Worker { manifest, bin } => {
+                let package = manifest_package(&file(manifest))?;
+                let built = wasm::build_for_worker(&package, bin, optimise)?;
+                copy_folder_if_there(&built.snippets, &stage.join("snippets"))?;
+                let script = write_hashed(stage, &format!("{bin}.js"), built.script.as_bytes())?;
+                let wasm = write_hashed(stage, &format!("{bin}.wasm"), &built.wasm)?;
+                let loader = sources::loader(&script, &wasm);
+                let loader = write_hashed(stage, &format!("{bin}-loader.js"), loader.as_bytes())?;
+                made.push((asset.clone(), vec![script, wasm, loader]));
             }
             Asset::File { href } => {
                 fs::copy(file(href), stage.join(name_of(href)?)).with_context(|| href.clone())?;

@@ -14,17 +14,11 @@ pub(super) enum Asset {
     Style { href: String },
     /// A script, copied under a hashed name.
     Script { src: String },
-    /// A program for the page: manifest of its package, name of the binary, and whether it goes
-    /// without the default features of its package.
-    Rust { manifest: String, bin: String, is_bare: bool },
-    /// A program that the page starts later, beside itself. Its link stays in the page as
+    /// The program of the page: manifest of its package, name of the binary.
+    Rust { manifest: String, bin: String },
+    /// A program that computes in a Web Worker, with a script that starts it there. Its link stays in the page as
     /// `rel="worker"`, which browsers pass over, so that the app finds the file names.
-    Worker {
-        manifest: String,
-        bin: String,
-        /// With a script that starts it in a Web Worker: it computes, and is optimised for speed, not for size.
-        has_loader: bool,
-    },
+    Worker { manifest: String, bin: String },
     /// A file copied under its own name.
     File { href: String },
     /// A folder copied under its own name.
@@ -74,12 +68,9 @@ pub(super) fn rewrite(html: &str, css: &str, made: &[(Asset, Vec<String>)]) -> R
                 "<link rel=\"modulepreload\" href=\"./{script}\">\n\
                  <link rel=\"preload\" href=\"./{wasm}\" as=\"fetch\" type=\"application/wasm\" crossorigin>"
             ),
-            (Asset::Worker { .. }, Some([script, wasm])) => {
-                format!("<link rel=\"worker\" href=\"./{script}\" data-wasm=\"./{wasm}\">")
+            (Asset::Worker { .. }, Some([script, wasm, loader])) => {
+                worker_link(script, wasm, loader)
             }
-            (Asset::Worker { .. }, Some([script, wasm, loader])) => format!(
-                "<link rel=\"worker\" href=\"./{script}\" data-wasm=\"./{wasm}\" data-loader=\"./{loader}\">"
-            ),
             (Asset::File { .. } | Asset::Folder { .. }, _) => String::new(),
             (Asset::Script { .. } | Asset::Rust { .. } | Asset::Worker { .. }, _) => {
                 bail!("nothing was built for {asset:?}")
@@ -91,6 +82,13 @@ pub(super) fn rewrite(html: &str, css: &str, made: &[(Asset, Vec<String>)]) -> R
     let text = String::from_utf8(writer.into_inner())?;
     let lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
     Ok(lines.collect::<Vec<_>>().join("\n") + "\n")
+}
+
+/// What the page says of a program that it starts later in a Web Worker.
+pub(crate) fn worker_link(script: &str, wasm: &str, loader: &str) -> String {
+    format!(
+        "<link rel=\"worker\" href=\"./{script}\" data-wasm=\"./{wasm}\" data-loader=\"./{loader}\">"
+    )
 }
 
 fn each_event(html: &str, mut see: impl FnMut(&Event) -> Result<()>) -> Result<()> {
@@ -139,15 +137,13 @@ fn asset(tag: &BytesStart) -> Result<Option<Asset>> {
         "rust" => {
             let bin = needed("data-bin")?;
             match value("data-type").as_deref() {
-                None | Some("main") => {
-                    let is_bare = value("data-cargo-no-default-features").is_some();
-                    Asset::Rust { manifest: href, bin, is_bare }
+                None | Some("main") => Asset::Rust { manifest: href, bin },
+                Some("worker") => {
+                    if value("data-loader-shim").is_none() {
+                        bail!("index.html: {bin} has no data-loader-shim, so nothing starts it");
+                    }
+                    Asset::Worker { manifest: href, bin }
                 }
-                Some("worker") => Asset::Worker {
-                    manifest: href,
-                    bin,
-                    has_loader: value("data-loader-shim").is_some(),
-                },
                 Some(other) => bail!("index.html: xtask does not know data-type=\"{other}\""),
             }
         }
@@ -166,7 +162,7 @@ mod tests {
 <meta charset="utf-8">
 <link data-trunk rel="css" href="styles/a.css">
 <link data-trunk rel="css" href="styles/b.css">
-<link data-trunk rel="rust" href="src/app/Cargo.toml" data-bin="app" data-cargo-no-default-features>
+<link data-trunk rel="rust" href="src/app/Cargo.toml" data-bin="app">
 <link data-trunk rel="copy-dir" href="static/icons">
 <script data-trunk type="module" src="static/boot.js"></script>
 </head><body><p hidden>rails & legs</p></body></html>"#;
@@ -178,7 +174,7 @@ mod tests {
         assert_eq!(found[0], Asset::Style { href: "styles/a.css".into() });
         assert_eq!(
             found[2],
-            Asset::Rust { manifest: "src/app/Cargo.toml".into(), bin: "app".into(), is_bare: true }
+            Asset::Rust { manifest: "src/app/Cargo.toml".into(), bin: "app".into() }
         );
     }
 
@@ -204,29 +200,18 @@ mod tests {
 
     #[test]
     fn a_worker_is_named_in_the_page_and_not_loaded_with_it() {
-        let plain = r#"data-bin="w" data-type="worker">"#;
-        let whole = r#"data-bin="w" data-type="worker" data-loader-shim>"#;
-        for (attributes, is_worker, names, expected) in [
-            (plain, false, vec!["w-1.js", "w-2.wasm"], r#"data-wasm="./w-2.wasm">"#),
-            (
-                whole,
-                true,
-                vec!["w-1.js", "w-2.wasm", "w-3.js"],
-                r#"data-wasm="./w-2.wasm" data-loader="./w-3.js">"#,
-            ),
-        ] {
-            let page = format!(r#"<link data-trunk rel="rust" href="w/Cargo.toml" {attributes}"#);
-            let found = assets(&page).expect("a page");
-            let worker = Asset::Worker {
-                manifest: "w/Cargo.toml".into(),
-                bin: "w".into(),
-                has_loader: is_worker,
-            };
-            assert_eq!(found, [worker]);
-            let made = [(found[0].clone(), names.into_iter().map(str::to_owned).collect())];
-            let expected = format!("<link rel=\"worker\" href=\"./w-1.js\" {expected}\n");
-            assert_eq!(rewrite(&page, "style.css", &made).expect("a page"), expected);
-        }
+        let link =
+            r#"<link data-trunk rel="rust" href="w/Cargo.toml" data-bin="w" data-type="worker""#;
+        let page = format!("{link} data-loader-shim>");
+        let found = assets(&page).expect("a page");
+        assert_eq!(found, [Asset::Worker { manifest: "w/Cargo.toml".into(), bin: "w".into() }]);
+        let names = ["w-1.js", "w-2.wasm", "w-3.js"].map(str::to_owned).to_vec();
+        let page = rewrite(&page, "style.css", &[(found[0].clone(), names)]).expect("a page");
+        assert_eq!(
+            page.trim(),
+            r#"<link rel="worker" href="./w-1.js" data-wasm="./w-2.wasm" data-loader="./w-3.js">"#
+        );
+        assert!(assets(&format!("{link}>")).is_err(), "nothing would start it");
     }
 
     #[test]

@@ -6,9 +6,10 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result};
 use sha2::{Digest, Sha256};
 
+use super::parts;
 use crate::npm;
 use crate::tools::{WASM, ensure_wasm_target};
-use crate::workspace::{cargo, run, say, scratch, target_folder};
+use crate::workspace::{cargo, root, run, say, scratch, target_folder};
 
 /// Whether to run the optimiser, which takes as long as everything else after an edit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -21,30 +22,62 @@ pub(super) enum Optimise {
 
 /// A program for the page.
 pub(super) struct Built {
-    pub(super) script: Vec<u8>,
+    pub(super) script: String,
     pub(super) wasm: Vec<u8>,
+    /// What the program fetches later.
+    pub(super) parts: Vec<Part>,
     /// Scripts that a library brought along; the folder may be absent.
     pub(super) snippets: PathBuf,
 }
 
-/// Builds a binary of `package` for the page.
-///
-/// `is_bare`: without the default features of the package. `is_fast`: optimised for speed, not for size.
-pub(super) fn build_bin(
-    package: &str,
-    bin: &str,
-    is_bare: bool,
-    is_fast: bool,
-    optimise: Optimise,
-) -> Result<Built> {
+/// A part of a program, fetched after its start.
+pub(super) struct Part {
+    /// Name of its file, without a digest.
+    pub(super) name: String,
+    /// How the program's script calls it.
+    pub(super) asked_as: String,
+    pub(super) wasm: Vec<u8>,
+}
+
+/// The feature of a package whose program is made to be taken apart.
+const IN_PARTS: &str = "parts";
+
+/// Builds a binary of `package`, for the page, in parts.
+pub(super) fn build_in_parts(package: &str, bin: &str, optimise: Optimise) -> Result<Built> {
     ensure_wasm_target()?;
-    let bare: &[&str] = if is_bare { &["--no-default-features"] } else { &[] };
-    let wasm = compile(package, &[&["--bin", bin], bare].concat(), bin)?;
+    // The flag is for the linker alone: in RUSTFLAGS it would compile every dependency again.
+    let relocations = ["--features", IN_PARTS, "--", "-Clink-arg=--emit-relocs"];
+    let wasm = compile("rustc", package, &[&["--bin", bin], &relocations[..]].concat(), bin)?;
+    say(&format!("taking {bin} apart"));
+    let apart = parts::take_apart(&wasm, &scratch().join("parts").join(bin), bin)?;
+    let out = scratch().join("bindings").join(bin);
+    // What the parts import from the first one stays exported.
+    bindings(&apart.first, &out, &["--no-typescript", "--keep-lld-exports"])?;
+    let script = fs::read_to_string(out.join(format!("{bin}.js")))?;
+    let mut built = Vec::new();
+    for file in apart.later {
+        let asked_as = file.file_name().unwrap_or_default().to_string_lossy().into_owned();
+        let wasm = optimised(&file, SMALL, optimise)?;
+        built.push(Part { name: parts::name(&asked_as), asked_as, wasm });
+    }
+    Ok(Built {
+        script: parts::joined(&script, &fs::read_to_string(&apart.loaders)?)?,
+        wasm: optimised(&out.join(format!("{bin}_bg.wasm")), SMALL, optimise)?,
+        parts: built,
+        snippets: out.join("snippets"),
+    })
+}
+
+/// Builds a binary of `package` that computes in a Web Worker.
+pub(super) fn build_for_worker(package: &str, bin: &str, optimise: Optimise) -> Result<Built> {
+    ensure_wasm_target()?;
+    let wasm = compile("build", package, &["--bin", bin], bin)?;
     let out = scratch().join("bindings").join(bin);
     bindings(&wasm, &out, &["--no-typescript"])?;
     Ok(Built {
-        script: fs::read(out.join(format!("{bin}.js")))?,
-        wasm: optimised(&out.join(format!("{bin}_bg.wasm")), is_fast, optimise)?,
+        script: fs::read_to_string(out.join(format!("{bin}.js")))?,
+        wasm: optimised(&out.join(format!("{bin}_bg.wasm")), FAST, optimise)?,
+        parts: Vec::new(),
         snippets: out.join("snippets"),
     })
 }
@@ -52,22 +85,43 @@ pub(super) fn build_bin(
 /// Builds the library `package` as a JavaScript package with types, into `folder`.
 pub(super) fn build_js_package(package: &str, folder: &Path, optimise: Optimise) -> Result<()> {
     let library = package.replace('-', "_");
-    let wasm = compile(package, &["--lib"], &library)?;
+    let wasm = compile("build", package, &["--lib"], &library)?;
     bindings(&wasm, folder, &["--typescript"])?;
     let file = folder.join(format!("{library}_bg.wasm"));
-    fs::write(&file, optimised(&file, false, optimise)?)?;
+    fs::write(&file, optimised(&file, SMALL, optimise)?)?;
     Ok(())
 }
 
-fn compile(package: &str, what: &[&str], file: &str) -> Result<PathBuf> {
+fn compile(command: &str, package: &str, what: &[&str], file: &str) -> Result<PathBuf> {
     let profile = if is_quick() { QUICK_PROFILE } else { "release" };
     run(
         &format!("compiling {package} for the browser ({profile})"),
         cargo()
-            .args(["build", "--profile", profile, "--target", WASM, "--package", package])
+            .args([command, "--config", &without_places()?])
+            .args(["--profile", profile, "--target", WASM, "--package", package])
             .args(what),
     )?;
     Ok(target_folder().join(WASM).join(profile).join(format!("{file}.wasm")))
+}
+
+/// What keeps the places of sources on this machine out of the program: they are nobody's business, they are bytes, and
+/// without them every machine makes the same files.
+fn without_places() -> Result<String> {
+    let mut places = vec![root()];
+    let sources = cargo_home()?.join("registry/src");
+    for registry in fs::read_dir(sources).into_iter().flatten() {
+        places.push(registry?.path());
+    }
+    let flags: Vec<String> =
+        places.iter().map(|place| format!("--remap-path-prefix={}=.", place.display())).collect();
+    Ok(format!("target.{WASM}.rustflags={}", serde_json::to_string(&flags)?))
+}
+
+/// Where cargo keeps what it fetched.
+fn cargo_home() -> Result<PathBuf> {
+    let named = std::env::var_os("CARGO_HOME").map(PathBuf::from);
+    let usual = || std::env::home_dir().map(|home| home.join(".cargo"));
+    named.or_else(usual).context("where cargo keeps its files is not known: set CARGO_HOME")
 }
 
 /// The profile of `Cargo.toml` for trying an edit in the journeys: large and slow, but built in seconds.
@@ -95,12 +149,16 @@ fn bindings(wasm: &Path, out: &Path, options: &[&str]) -> Result<()> {
         .with_context(|| format!("generating bindings for {}", wasm.display()))
 }
 
+/// The level of the optimiser for what goes over the wire: what it makes smaller beyond that compresses worse.
+const SMALL: &str = "-O1";
+/// And for what computes for seconds.
+const FAST: &str = "-O3";
+
 /// The optimised bytes of `wasm`; what was optimised before is taken from the scratch folder.
-fn optimised(wasm: &Path, is_fast: bool, optimise: Optimise) -> Result<Vec<u8>> {
+fn optimised(wasm: &Path, level: &str, optimise: Optimise) -> Result<Vec<u8>> {
     let bytes = fs::read(wasm)?;
     let digest: String = Sha256::digest(&bytes).iter().map(|b| format!("{b:02x}")).collect();
     let folder = scratch().join("optimised");
-    let level = if is_fast { "-O3" } else { "-Oz" };
     let out = folder.join(format!("{digest}{level}.wasm"));
     if let Ok(known) = fs::read(&out) {
         return Ok(known);

@@ -53,9 +53,8 @@ pub fn read(
 #[must_use]
 pub fn read_match(names: &Reckoned, bench: &Bench, entries: &Entries) -> Sheet {
     let mut sheet = MATCH.sheet(entries, bench, names);
-    if let Err(
-        problem @ (NameProblem::Empty | NameProblem::TooLong | NameProblem::ControlCharacter),
-    ) = check_name(entries.text("name").unwrap_or(""), core::iter::empty())
+    if let Err(problem @ (NameProblem::Empty | NameProblem::TooLong | NameProblem::Invisible)) =
+        check_name(entries.text("name").unwrap_or(""), core::iter::empty())
     {
         sheet.refusals.push(refusal("name", problem.to_string()));
     }

@@ -24,6 +24,7 @@ mod title;
 
 use std::rc::Rc;
 
+use reckoner_core::calculators;
 use reckoner_core::job::{Item, ItemId, Job, MOST_PIECES, Reckoned, Step};
 use yew::prelude::*;
 
@@ -92,9 +93,10 @@ const SECTIONS: [(&str, &str); 7] = [
     ("hand-on", "Hand on"),
 ];
 
-/// The page of the job book that a route asks for.
-pub(crate) fn page(route: Route, settings: Rc<Settings>) -> Html {
-    match route {
+/// The page of the job book that a route asks for; `None` where the job book has none.
+pub(crate) fn page(route: Route, settings: Rc<Settings>) -> Option<Html> {
+    Some(match route {
+        Route::Jobs => html! { <ShelfPage {settings} /> },
         Route::Job(key, rest) => html! {
             <JobPage key={key.to_owned()} job={key.to_owned()} rest={rest.to_owned()} {settings} />
         },
@@ -103,12 +105,15 @@ pub(crate) fn page(route: Route, settings: Rc<Settings>) -> Html {
             let key = packed.clone().unwrap_or_default();
             html! { <TakePage {key} {packed} /> }
         }
-        Route::Keep(calculator, query) => html! {
-            <KeepPage {calculator} query={query.to_owned()} {settings} />
-        },
-        Route::Print(calculator, query) => full_size::page(calculator, query, &settings),
-        _ => html! { <ShelfPage {settings} /> },
-    }
+        Route::Keep(listed, query) => {
+            let calculator = calculators::find(listed.slug)?;
+            html! { <KeepPage {calculator} query={query.to_owned()} {settings} /> }
+        }
+        Route::Print(listed, query) => {
+            full_size::page(calculators::find(listed.slug)?, query, &settings)
+        }
+        _ => return None,
+    })
 }
 
 #[derive(Properties, PartialEq)]

@@ -12,18 +12,21 @@ use crate::job_book::kept_form::use_kept_form;
 use crate::job_book::notes::{TITLE, bare_title};
 use crate::platform::dom;
 
+/// The one field of it.
+const LINE: Field = Field::new(TITLE, "Title", "", Kind::Words(MOST_NAME), Start::Text(""));
+
 static ASKS: Calculator = Calculator {
     slug: "",
     title: "Title",
     question: "",
     stage: Stage::Measure,
-    fields: &[Field::new(TITLE, "Title", "", Kind::Words(MOST_NAME), Start::Text(""))],
+    fields: &[LINE],
     results: &[],
     work,
 };
 
 fn work(ask: &mut Ask) -> Option<Answer> {
-    ask.words(TITLE);
+    ask.words(&LINE);
     None
 }
 

@@ -17,6 +17,7 @@ use super::{
 use plans::{HowMany, Plan, Taken, of_frame, of_top};
 
 use crate::calculators::{self, Calculator};
+use crate::order::set_of;
 use crate::sheet::{Ask, Bench};
 
 /// What making would do with a part.
@@ -127,7 +128,7 @@ impl<'a> Maker<'a> {
             id,
             kept,
             calculator,
-            names: measures.iter().map(|(_, measure)| measure.name.clone()).collect(),
+            names: set_of(measures.iter().map(|(_, measure)| measure.name.clone())),
             linked: linked.collect(),
             measures: Vec::new(),
             changes: Vec::new(),

@@ -1,0 +1,229 @@
+//! The parts of the program that come after the first page: which page needs which, and whether it is here.
+//!
+//! The part that the page asks for is fetched at once; as soon as there is a page on the screen, the others are, so
+//! that going to them is no wait. A part that could not be fetched is asked for again whenever its page is.
+
+use std::rc::Rc;
+
+use wasm_bindgen_futures::spawn_local;
+use yew::prelude::*;
+
+use crate::components::icon::{Icon, icon};
+use crate::platform::{dom, shell};
+use crate::route::Route;
+use crate::settings::Settings;
+
+/// Draws a page of a part; `None` when there is no such page.
+pub(crate) type Pages = fn(Route, Rc<Settings>) -> Option<Html>;
+
+/// A part of the program.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Part {
+    /// The pages of the calculators.
+    Calculators,
+    /// The job book and the cut planner.
+    Jobs,
+}
+
+impl Part {
+    /// In the order in which they are fetched when nobody waits.
+    const ALL: [Part; 2] = [Part::Calculators, Part::Jobs];
+
+    /// The part that a page is in; `None` for what every visit starts with.
+    pub(crate) fn of(route: Route) -> Option<Part> {
+        match route {
+            Route::Home | Route::Settings | Route::Unknown => None,
+            Route::Calculator(..) => Some(Part::Calculators),
+            Route::Cut(_)
+            | Route::Jobs
+            | Route::Job(..)
+            | Route::Take(_)
+            | Route::Keep(..)
+            | Route::Print(..) => Some(Part::Jobs),
+        }
+    }
+}
+
+/// How it stands with a part.
+#[derive(Clone, Copy, Default)]
+pub(crate) enum Standing {
+    /// It was not asked for, or is on its way.
+    #[default]
+    Awaited,
+    /// It could not be fetched.
+    Missing,
+    /// It is here.
+    Here(Pages),
+}
+
+/// How it stands with every part.
+#[derive(Clone, Copy, Default)]
+pub(crate) struct Parts {
+    calculators: Standing,
+    jobs: Standing,
+}
+
+impl Parts {
+    /// How it stands with a part.
+    pub(crate) fn standing(&self, part: Part) -> Standing {
+        match part {
+            Part::Calculators => self.calculators,
+            Part::Jobs => self.jobs,
+        }
+    }
+
+    fn is_here(&self, part: Part) -> bool {
+        matches!(self.standing(part), Standing::Here(_))
+    }
+}
+
+impl Reducible for Parts {
+    type Action = (Part, Standing);
+
+    fn reduce(self: Rc<Self>, (part, standing): Self::Action) -> Rc<Self> {
+        let mut parts = *self;
+        match part {
+            Part::Calculators => parts.calculators = standing,
+            Part::Jobs => parts.jobs = standing,
+        }
+        Rc::new(parts)
+    }
+}
+
+/// The parts, of which the page on the screen needs `wanted`.
+#[hook]
+pub(crate) fn use_parts(wanted: Option<Part>) -> UseReducerHandle<Parts> {
+    let parts = use_reducer(Parts::default);
+    {
+        let parts = parts.clone();
+        use_effect_with(wanted, move |wanted| {
+            if let Some(part) = wanted.filter(|part| !parts.is_here(*part)) {
+                fetch(part, parts.dispatcher());
+            }
+        });
+    }
+    let has_page = wanted.is_none_or(|it| !matches!(parts.standing(it), Standing::Awaited));
+    {
+        let dispatcher = parts.dispatcher();
+        use_effect_with(has_page, move |has_page| {
+            if *has_page {
+                spawn_local(async move {
+                    for part in Part::ALL.into_iter().filter(|part| Some(*part) != wanted) {
+                        // One that fails is fetched again, with all that is to be said of it, when it is wanted.
+                        if let Ok(pages) = part.pages().await {
+                            dispatcher.dispatch((part, Standing::Here(pages)));
+                        }
+                    }
+                    shell::announce_completion();
+                });
+            }
+        });
+    }
+    parts
+}
+
+/// A part could not be fetched.
+pub(crate) struct NotFetched;
+
+impl Part {
+    /// What draws the pages of the part, once it is here.
+    async fn pages(self) -> Result<Pages, NotFetched> {
+        match self {
+            Part::Calculators => apart::calculators().await,
+            Part::Jobs => apart::jobs().await,
+        }
+    }
+}
+
+/// Fetches a part for the page that needs it.
+fn fetch(part: Part, parts: UseReducerDispatcher<Parts>) {
+    parts.dispatch((part, Standing::Awaited));
+    spawn_local(async move {
+        let pages = part.pages().await;
+        parts.dispatch((part, pages.map_or(Standing::Missing, Standing::Here)));
+    });
+}
+
+#[derive(Properties, PartialEq)]
+pub(crate) struct MissingPageProps {
+    pub(crate) part: Part,
+    pub(crate) parts: UseReducerDispatcher<Parts>,
+}
+
+/// Stands where a page would be whose part could not be fetched.
+#[component]
+pub(crate) fn MissingPage(props: &MissingPageProps) -> Html {
+    let MissingPageProps { part, parts } = props;
+    let part = *part;
+    use_effect_with((), |()| dom::set_title("Not here yet · Sawdust Reckoner"));
+    let onclick = {
+        let parts = parts.clone();
+        Callback::from(move |_: MouseEvent| fetch(part, parts.clone()))
+    };
+    html! {
+        <div class="page">
+            <header class="bar">
+                <a class="bar__link" href="#/" aria-label="All calculators" data-testid="home">{ icon(Icon::Back) }</a>
+                <h1 class="bar__title">{ "Not here yet" }</h1>
+            </header>
+            <main class="job">
+                <div class="trouble" role="alert" data-testid="part-missing">
+                    <p>{ "This page could not be fetched. What you typed is kept. Try again where there is a signal." }</p>
+                    <button type="button" {onclick} data-testid="part-again">{ "Try again" }</button>
+                </div>
+            </main>
+        </div>
+    }
+}
+
+fn page_of_calculators(route: Route, settings: Rc<Settings>) -> Option<Html> {
+    match route {
+        Route::Calculator(listed, query) => crate::calculator::page(listed.slug, query, settings),
+        _ => None,
+    }
+}
+
+fn page_of_jobs(route: Route, settings: Rc<Settings>) -> Option<Html> {
+    match route {
+        Route::Cut(query) => Some(crate::cutting::page(query, settings)),
+        asked => crate::job_book::page(asked, settings),
+    }
+}
+
+/// Each function here is the only way into its part, so all that nothing else needs can be cut off behind it.
+#[cfg(feature = "parts")]
+mod apart {
+    use wasm_split_helpers::{SplitLoaderError, wasm_split};
+
+    use super::{NotFetched, Pages, page_of_calculators, page_of_jobs};
+
+    impl From<SplitLoaderError> for NotFetched {
+        fn from(_: SplitLoaderError) -> NotFetched {
+            NotFetched
+        }
+    }
+
+    #[wasm_split(calculators, fallible)]
+    pub(super) fn calculators() -> Result<Pages, NotFetched> {
+        Ok(page_of_calculators)
+    }
+
+    #[wasm_split(jobs, fallible)]
+    pub(super) fn jobs() -> Result<Pages, NotFetched> {
+        Ok(page_of_jobs)
+    }
+}
+
+/// The program in one piece: every part is here from the start.
+#[cfg(not(feature = "parts"))]
+mod apart {
+    use super::{NotFetched, Pages, page_of_calculators, page_of_jobs};
+
+    pub(super) async fn calculators() -> Result<Pages, NotFetched> {
+        Ok(page_of_calculators)
+    }
+
+    pub(super) async fn jobs() -> Result<Pages, NotFetched> {
+        Ok(page_of_jobs)
+    }
+}

@@ -1,0 +1,161 @@
+//! The parts of the program: fetched before they are wanted, never seen coming, and missed without a loss.
+
+use reckoner_e2e::{App, Fault, Screen, release};
+use serde_json::json;
+
+/// The files of the parts that the page fetches after its start, as the server knows them.
+fn parts() -> Vec<String> {
+    let entries = std::fs::read_dir(release::built()).expect("the built app");
+    let names = entries.filter_map(|entry| entry.ok()?.file_name().into_string().ok());
+    let parts: Vec<String> = names
+        .filter(|name| name.starts_with("reckoner-") && name.ends_with(".wasm"))
+        .filter(|name| !name.starts_with("reckoner-app") && !name.starts_with("reckoner-planner"))
+        .map(|name| format!("/{name}"))
+        .collect();
+    assert!(parts.len() >= 2, "calculators and job book are parts of their own: {parts:?}");
+    parts
+}
+
+/// The part whose name begins so.
+fn part(start: &str) -> String {
+    let start = format!("/{start}");
+    parts().into_iter().find(|path| path.starts_with(&start)).expect("a part of that name")
+}
+
+/// Waits until the page itself, not its service worker, has fetched every part.
+fn wait_for_parts(app: &App) {
+    app.wait_until(
+        "every part is here",
+        &format!(
+            "const fetched = performance.getEntriesByType('resource').filter((it) => it.responseEnd > 0)
+                 .map((it) => new URL(it.name).pathname);
+             return {}.every((part) => fetched.includes(part))",
+            json!(parts())
+        ),
+    );
+}
+
+/// Goes from home to each calculator and back, to the jobs and to the cut planner, by tapping.
+fn tour(app: &App) {
+    app.wait_for("home-tape");
+    let ids = app.visible_ids();
+    let calculators: Vec<&String> = ids.iter().filter(|id| id.starts_with("home-")).collect();
+    assert_eq!(calculators.len(), 14, "{ids:?}");
+    for calculator in calculators {
+        app.tap(calculator);
+        app.wait_for("answer-headline");
+        app.tap("home");
+    }
+    app.tap("to-jobs");
+    app.wait_for("new-job");
+    app.tap("home");
+    app.tap("to-cut");
+    app.wait_for("plan");
+    app.tap("home");
+    app.wait_for("to-jobs");
+}
+
+#[test]
+fn from_page_to_page_nothing_is_loaded_anew() {
+    let app = App::open(Screen::PHONE);
+    app.script("window.still = 'the same window'");
+    tour(&app);
+    assert_eq!(app.script("return window.still"), "the same window");
+    app.wait_until_kept();
+    app.server.stop();
+    app.reload();
+    app.wait_for_start();
+    app.script("window.still = 'without a signal'");
+    tour(&app);
+    assert_eq!(app.script("return window.still"), "without a signal");
+    app.assert_quiet_console();
+}
+
+#[test]
+fn every_part_is_fetched_before_anybody_goes_there() {
+    let app = App::open(Screen::PHONE);
+    wait_for_parts(&app);
+    // No copy of the service worker helps from here on.
+    app.script(
+        "const registration = await navigator.serviceWorker.getRegistration();
+         await registration?.unregister();
+         for (const name of await caches.keys()) await caches.delete(name)",
+    );
+    app.server.stop();
+    app.script("location.hash = '#/resaw-rip'");
+    app.wait_for("answer-headline");
+    app.script("location.hash = '#/jobs'");
+    app.wait_for("new-job");
+}
+
+#[test]
+fn a_part_that_cannot_be_fetched_says_so_and_comes_when_asked_again() {
+    let cases = [
+        ("reckoner-jobs", Fault::Missing, "#/jobs", "new-job"),
+        ("reckoner-jobs", Fault::Garbled, "#/jobs", "new-job"),
+        ("reckoner-shared", Fault::Missing, "#/tape?strip=44&unit=in", "answer-headline"),
+    ];
+    for (start, fault, page, there) in cases {
+        let app = App::arrive(Screen::PHONE);
+        app.server.spoil(part(start), fault);
+        app.go(page);
+        app.wait_for_start();
+        app.script("window.still = 'the same window'");
+        app.wait_for("part-missing");
+        assert!(!app.shows("recovery"));
+        app.assert_accessible();
+        app.assert_no_sideways_scroll();
+        app.picture("part-missing");
+        // Without a signal it says so again, however often it is asked.
+        app.tap("part-again");
+        app.wait_for("part-missing");
+        // All else goes on.
+        app.tap("home");
+        app.wait_for("home-tape");
+        app.script("history.back()");
+        app.wait_for("part-missing");
+
+        app.server.mend();
+        app.tap("part-again");
+        app.wait_for(there);
+        assert!(app.url().ends_with(page), "{}", app.url());
+        assert_eq!(app.script("return window.still"), "the same window");
+    }
+}
+
+#[test]
+fn what_was_typed_is_there_again_when_a_part_came_late() {
+    let app = App::arrive(Screen::PHONE);
+    app.server.spoil(part("reckoner-jobs"), Fault::Missing);
+    app.go("#/tape");
+    app.wait_for_start();
+    app.enter("start_mark", &["1", "page-16", "1/2", "close"]);
+    app.wait_until("it is in the address", "return location.hash.includes('start_mark=1+1%2F2')");
+    app.tap("keep-in-job");
+    app.wait_for("part-missing");
+    app.server.mend();
+    app.tap("part-again");
+    app.wait_for("keep-title");
+    app.script("history.back()");
+    app.wait_for_text("echo-start_mark", "1 1/2 in");
+}
+
+#[test]
+fn a_panic_on_a_page_of_a_part_shows_the_recovery_page() {
+    let app = App::open(Screen::PHONE);
+    wait_for_parts(&app);
+    // From here on the browser makes no element but those that the recovery page itself needs.
+    app.script(
+        "for (const name of ['createElement', 'createElementNS']) {
+           const real = Document.prototype[name];
+           Document.prototype[name] = function (...given) {
+             if (given.some((g) => ['h3', 'pre'].includes(g))) return real.apply(this, given);
+             throw new Error('no more elements');
+           };
+         }
+         location.hash = '#/jobs'",
+    );
+    app.wait_for("recovery");
+    let reason = app.script("return document.getElementById('recovery-reason').textContent");
+    assert!(reason.as_str().is_some_and(|text| text.contains("panicked at")), "{reason}");
+}
