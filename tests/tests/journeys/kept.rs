@@ -124,6 +124,32 @@ fn the_next_field_and_a_reload_at_once_lose_nothing() {
     app.assert_quiet_console();
 }
 
+/// The system ends a page without a word: what was typed up to the last key is there.
+#[test]
+fn a_page_that_is_ended_without_a_word_loses_no_key() {
+    let app = demo();
+    app.tap("item-leg");
+    app.enter("as_cut", &["2", "page-signs"]);
+    and_reload_at_once(
+        &app,
+        &format!(
+            "addEventListener('pagehide', (event) => event.stopImmediatePropagation(), true); {}",
+            click("key-plus")
+        ),
+    );
+    // It is no size yet, so it stands as it was typed.
+    app.wait_until(
+        "the last key is there",
+        "return document.querySelector('[data-testid=field-as_cut]')?.value.trim() === '2 +'",
+    );
+    app.wait_for("problem-as_cut");
+    app.tap("field-as_cut");
+    app.press(&["1", "close"]);
+    app.tap("back");
+    app.wait_for("sizes");
+    app.assert_quiet_console();
+}
+
 #[test]
 fn a_piece_a_reckoning_and_titles_are_kept() {
     let app = demo();
