@@ -11,6 +11,7 @@ mod cut_v1;
 mod history_v1;
 mod item_v1;
 mod job_file;
+mod json;
 mod lists;
 mod packed;
 mod pdf;
@@ -19,9 +20,8 @@ mod screen;
 pub use brought::{Brought, brought};
 pub use codes::{CodeProblem, Gatherer, PIECE, codes, codes_in};
 pub use cut_v1::{
-    Ask, Checked, CutJobV1, CutPlanV1, CutTextProblem, MOST_CUT_LINES, MOST_CUT_TEXT, News,
-    Question, Reply, number_of_reply, read_cut, read_question, read_reply, write_cut,
-    write_question, write_reply,
+    Ask, Checked, CutTextProblem, MOST_CUT_LINES, MOST_CUT_TEXT, News, Question, Reply,
+    number_of_reply, read_cut, read_question, read_reply, write_cut, write_question, write_reply,
 };
 pub use history_v1::{MAX_HISTORY, read_history, read_step, write_history, write_step};
 #[cfg(feature = "schema")]
