@@ -11,6 +11,7 @@ mod cut_v1;
 mod history_v1;
 mod item_v1;
 mod job_file;
+mod jobs_file;
 mod json;
 mod lists;
 mod packed;
@@ -29,6 +30,9 @@ pub use job_file::schema;
 pub use job_file::{
     MAX_FILE, NotKept, OpenProblem, Opened, SetAside, check_job, open_job, write_job,
     write_job_file,
+};
+pub use jobs_file::{
+    MAX_JOBS_FILE, MOST_JOBS, OpenedJobs, TooManyJobs, is_of_jobs, open_jobs, write_jobs,
 };
 pub use lists::{batches_csv, parts_csv};
 pub use packed::{PackProblem, pack, unpack};

@@ -6,8 +6,8 @@ use std::sync::{Mutex, MutexGuard, PoisonError};
 use peak_alloc::PeakAlloc;
 use reckoner_core::job::{Item, Job, demo::demo};
 use reckoner_formats::{
-    Brought, Gatherer, MAX_FILE, MAX_HISTORY, brought, codes_in, open_job, pack, read_cut,
-    read_history, read_step, unpack, write_job,
+    Brought, Gatherer, MAX_FILE, MAX_HISTORY, brought, codes_in, open_job, open_jobs, pack,
+    read_cut, read_history, read_step, unpack, write_job,
 };
 
 /// Counts what is held.
@@ -185,6 +185,21 @@ fn a_hostile_history_or_plan_is_none() {
         r#"{{"version":1,"job":{{"sections":[],"parts":[],"kerf":1}},"plan":{{"boards":[{{"from":{{"board":0}},"crosscut":[{placed}]}}],"cost_cents":0}}}}"#
     );
     assert!(within_twenty("plan", &plan, read_cut).is_err());
+}
+
+#[test]
+fn a_hostile_file_of_jobs_is_refused() {
+    let _turn = alone();
+    let jobs =
+        |jobs: &str| format!(r#"{{"format":"sawdust-reckoner-jobs","version":1,"jobs":[{jobs}]}}"#);
+    for (what, text) in [
+        ("numbers", jobs(&many("0", 1_000_000))),
+        ("jobs", jobs(&many(&file(""), 1_000_000))),
+        ("one job", jobs(&file(&many("{}", 1_000_000)))),
+    ] {
+        let found = within_twenty(what, &text, open_jobs);
+        assert!(found.as_ref().is_err() || found.is_ok_and(|it| it.jobs.is_empty()), "{what}");
+    }
 }
 
 /// What is honest takes little, too.
