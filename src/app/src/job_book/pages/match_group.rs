@@ -87,9 +87,8 @@ fn MatchPage(props: &MatchPageProps) -> Html {
     let members = group.map_or_else(|| (*chosen).clone(), |group| group.measures.clone());
     let bench = open.settings.bench;
     let mut sheet = MATCH.sheet(form.entries(), &bench, &*open.reckoned);
-    if let Err(
-        problem @ (NameProblem::Empty | NameProblem::TooLong | NameProblem::ControlCharacter),
-    ) = check_name(form.entries().text("name").unwrap_or(""), core::iter::empty())
+    if let Err(problem @ (NameProblem::Empty | NameProblem::TooLong | NameProblem::Invisible)) =
+        check_name(form.entries().text("name").unwrap_or(""), core::iter::empty())
     {
         let sentence = say![problem.to_string()];
         sheet.refusals.push(Refusal {
