@@ -89,9 +89,9 @@ fn check(text: &str) -> String {
 /// compress, and a whole job is a few kilobytes.
 fn crc32(bytes: &[u8]) -> u32 {
     let shifted = |crc: u32| if crc & 1 == 1 { (crc >> 1) ^ 0xEDB8_8320 } else { crc >> 1 };
-    !bytes.iter().fold(u32::MAX, |crc, byte| {
-        (0..8).fold(crc ^ u32::from(*byte), |crc, _| shifted(crc))
-    })
+    !bytes
+        .iter()
+        .fold(u32::MAX, |crc, byte| (0..8).fold(crc ^ u32::from(*byte), |crc, _| shifted(crc)))
 }
 
 /// The pieces in a text that was pasted, whatever stands between them.

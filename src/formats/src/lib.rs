@@ -14,6 +14,7 @@ mod job_file;
 mod lists;
 mod packed;
 mod pdf;
+mod pdf_file;
 mod screen;
 
 pub use brought::{Brought, brought};
