@@ -16,6 +16,7 @@ mod json;
 mod lists;
 mod packed;
 mod pdf;
+mod pdf_file;
 mod screen;
 
 pub use brought::{Brought, brought};

@@ -3,9 +3,10 @@
 //! The first page is a cover with a square to measure, since a printer that fits pages to its
 //! paper spoils every template.
 
-use pdf_writer::{Content, Finish, Name, Pdf, Rect, Ref, Str};
 use reckoner_core::measure::Tape;
 use reckoner_core::paper::{Ink, Page, Pages, Paper, PaperProblem, Template, tile};
+
+use crate::pdf_file::{Content, file};
 
 /// PDF units of one inch.
 const INCH: f64 = 72.0;
@@ -30,37 +31,11 @@ pub fn template_pdf(
     let title = template.title.on(tape);
     let mut contents = vec![cover(&pages, &title)];
     contents.extend(pages.pages.iter().map(|page| sheet(template, &pages, page, &title)));
-    Ok(document(&pages, contents))
+    Ok(file((points(pages.width), points(pages.height)), &contents))
 }
 
-fn document(pages: &Pages, contents: Vec<Content>) -> Vec<u8> {
-    let mut pdf = Pdf::new();
-    let (catalog, tree, font) = (Ref::new(1), Ref::new(2), Ref::new(3));
-    pdf.catalog(catalog).pages(tree);
-    let first = 4;
-    let refs: Vec<(Ref, Ref)> = (0..)
-        .zip(&contents)
-        .map(|(i, _)| (Ref::new(first + 2 * i), Ref::new(first + 2 * i + 1)))
-        .collect();
-    let count = i32::try_from(refs.len()).unwrap_or(i32::MAX);
-    pdf.pages(tree).kids(refs.iter().map(|(page, _)| *page)).count(count);
-    for ((page, stream), content) in refs.iter().zip(contents) {
-        let mut writer = pdf.page(*page);
-        writer.media_box(Rect::new(0.0, 0.0, points(pages.width), points(pages.height)));
-        writer.parent(tree).contents(*stream);
-        writer.resources().fonts().pair(Name(b"F"), font);
-        writer.finish();
-        pdf.stream(*stream, &content.finish());
-    }
-    let mut helvetica = pdf.type1_font(font);
-    helvetica.base_font(Name(b"Helvetica"));
-    helvetica.encoding_predefined(Name(b"WinAnsiEncoding"));
-    helvetica.finish();
-    pdf.finish()
-}
-
-fn points(inches: f64) -> f32 {
-    (inches * INCH) as f32
+fn points(inches: f64) -> f64 {
+    inches * INCH
 }
 
 /// Draws on one page: places in inches from its left top corner.
@@ -70,19 +45,20 @@ struct Pen<'a> {
 }
 
 impl Pen<'_> {
-    fn at(&self, (x, y): (f64, f64)) -> (f32, f32) {
+    fn at(&self, (x, y): (f64, f64)) -> (f64, f64) {
         (points(x), points(self.pages.height - y))
     }
 
-    fn line(&mut self, places: &[(f64, f64)], width: f32, dashes: &[f32]) {
+    fn line(&mut self, places: &[(f64, f64)], width: f64, dashes: &[f64]) {
         let mut places = places.iter().map(|place| self.at(*place)).collect::<Vec<_>>().into_iter();
         let Some((x, y)) = places.next() else { return };
-        self.content.set_line_width(width).set_dash_pattern(dashes.iter().copied(), 0.0);
-        self.content.move_to(x, y);
+        self.content.put(&[width], "w");
+        self.content.dashes(dashes);
+        self.content.put(&[x, y], "m");
         for (x, y) in places {
-            self.content.line_to(x, y);
+            self.content.put(&[x, y], "l");
         }
-        self.content.stroke();
+        self.content.put(&[], "S");
     }
 
     fn square(&mut self, left: f64, top: f64, side: f64) {
@@ -94,10 +70,9 @@ impl Pen<'_> {
         );
     }
 
-    fn words(&mut self, place: (f64, f64), size: f32, words: &str) {
-        let (x, y) = self.at(place);
-        self.content.begin_text().set_font(Name(b"F"), size).next_line(x, y);
-        self.content.show(Str(&latin(words))).end_text();
+    fn words(&mut self, place: (f64, f64), size: f64, words: &str) {
+        let place = self.at(place);
+        self.content.words(place, size, &latin(words));
     }
 }
 
@@ -115,7 +90,7 @@ fn latin(words: &str) -> Vec<u8> {
 }
 
 fn cover(pages: &Pages, title: &str) -> Content {
-    let mut pen = Pen { content: Content::new(), pages };
+    let mut pen = Pen { content: Content::default(), pages };
     let left = pages.left;
     pen.words((left, pages.top + 0.3), 18.0, title);
     let (rows, columns) = (pages.rows, pages.columns);
@@ -143,15 +118,16 @@ fn cover(pages: &Pages, title: &str) -> Content {
 }
 
 fn sheet(template: &Template, pages: &Pages, page: &Page, title: &str) -> Content {
-    let mut pen = Pen { content: Content::new(), pages };
+    let mut pen = Pen { content: Content::default(), pages };
     let (left, top) = (pages.left, pages.top);
     let (right, bottom) = (left + pages.area_width, top + pages.area_height);
     let place = |(x, y): (f64, f64)| (left + x - page.x, top + y - page.y);
-    pen.content.save_state();
+    pen.content.put(&[], "q");
     let (x, y) = pen.at((left - EDGE, bottom + EDGE));
     let beyond = 2.0 * EDGE;
-    pen.content.rect(x, y, points(pages.area_width + beyond), points(pages.area_height + beyond));
-    pen.content.clip_nonzero().end_path();
+    let area = [x, y, points(pages.area_width + beyond), points(pages.area_height + beyond)];
+    pen.content.put(&area, "re");
+    pen.content.put(&[], "W n");
     for ink in &template.inks {
         match ink {
             Ink::Cut(places) => {
@@ -172,7 +148,7 @@ fn sheet(template: &Template, pages: &Pages, page: &Page, title: &str) -> Conten
             Ink::Words(x, y, words) => pen.words(place((*x, *y)), 9.0, words),
         }
     }
-    pen.content.restore_state();
+    pen.content.put(&[], "Q");
     overlaps(&mut pen, pages, page, (left, top, right, bottom));
     let name = format!("row {}, page {} of {}", page.row + 1, page.column + 1, pages.columns);
     pen.words((left, bottom + 0.25), 9.0, &format!("{title}: {name}"));
@@ -212,9 +188,10 @@ fn overlaps(
 fn circle(pen: &mut Pen, (x, y): (f64, f64), radius: f64) {
     let handle = radius * 4.0 / 3.0 * (core::f64::consts::SQRT_2 - 1.0);
     let at = |pen: &Pen, dx: f64, dy: f64| pen.at((x + dx, y + dy));
-    pen.content.set_line_width(0.75).set_dash_pattern([], 0.0);
+    pen.content.put(&[0.75], "w");
+    pen.content.dashes(&[]);
     let (sx, sy) = at(pen, radius, 0.0);
-    pen.content.move_to(sx, sy);
+    pen.content.put(&[sx, sy], "m");
     for [(ax, ay), (bx, by), (cx, cy)] in [
         [(radius, handle), (handle, radius), (0.0, radius)],
         [(-handle, radius), (-radius, handle), (-radius, 0.0)],
@@ -222,7 +199,7 @@ fn circle(pen: &mut Pen, (x, y): (f64, f64), radius: f64) {
         [(handle, -radius), (radius, -handle), (radius, 0.0)],
     ] {
         let ((ax, ay), (bx, by), (cx, cy)) = (at(pen, ax, ay), at(pen, bx, by), at(pen, cx, cy));
-        pen.content.cubic_to(ax, ay, bx, by, cx, cy);
+        pen.content.put(&[ax, ay, bx, by, cx, cy], "c");
     }
-    pen.content.stroke();
+    pen.content.put(&[], "S");
 }

@@ -82,6 +82,7 @@ fn stage_page(root: &Path, stage: &Path, optimise: Optimise) -> Result<()> {
                     let name = write_hashed(stage, &part.name, &part.wasm)?;
                     script = parts::renamed(&script, &part.asked_as, &name)?;
                 }
+                let script = sources::script_without_comments(&script);
                 let script = write_hashed(stage, &format!("{bin}.js"), script.as_bytes())?;
                 let wasm = write_hashed(stage, &format!("{bin}.wasm"), &built.wasm)?;
                 made.push((asset.clone(), vec![script, wasm]));
@@ -90,7 +91,8 @@ fn stage_page(root: &Path, stage: &Path, optimise: Optimise) -> Result<()> {
                 let package = manifest_package(&file(manifest))?;
                 let built = wasm::build_for_worker(&package, bin, optimise)?;
                 copy_folder_if_there(&built.snippets, &stage.join("snippets"))?;
-                let script = write_hashed(stage, &format!("{bin}.js"), built.script.as_bytes())?;
+                let script = sources::script_without_comments(&built.script);
+                let script = write_hashed(stage, &format!("{bin}.js"), script.as_bytes())?;
                 let wasm = write_hashed(stage, &format!("{bin}.wasm"), &built.wasm)?;
                 let loader = sources::loader(&script, &wasm);
                 let loader = write_hashed(stage, &format!("{bin}-loader.js"), loader.as_bytes())?;

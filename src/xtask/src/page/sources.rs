@@ -17,7 +17,7 @@ pub(super) fn css_without_comments(css: &str) -> String {
 
 /// A script without the lines that are nothing but a comment, and without indentation.
 ///
-/// Our scripts must not hold such a line inside a template text; nothing else is assumed.
+/// Neither ours nor the bindings generator's hold such a line inside a template text; nothing else is assumed.
 pub(super) fn script_without_comments(script: &str) -> String {
     let is_comment = |line: &&str| {
         let line = line.trim();
