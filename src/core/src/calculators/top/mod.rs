@@ -13,10 +13,10 @@
 //! | [`slot`] | a hole moves by its distance from the fixed screw × shrinkage |
 //! | [`tip`] | load × how far beyond the legs, against weight × half the leg spacing |
 
+mod fields;
 mod moisture;
 pub mod overhang;
 pub mod planks;
-mod problem;
 pub mod season;
 mod sheet;
 pub mod slot;
@@ -25,5 +25,4 @@ mod tests;
 pub mod tip;
 
 pub use moisture::Change;
-pub use problem::Problem;
 pub use sheet::CALCULATOR;
