@@ -13,6 +13,8 @@
 //! | [`slot`] | a hole moves by its distance from the fixed screw × shrinkage |
 //! | [`tip`] | load × how far beyond the legs, against weight × half the leg spacing |
 
+// A table: a field in two lines.
+#[rustfmt::skip]
 mod fields;
 mod moisture;
 pub mod overhang;
