@@ -4,8 +4,9 @@
 //!
 //! | file | holds |
 //! | --- | --- |
-//! | `mod.rs` | the question in a builder's words, the rule and its source; `Input`, `Answer`, `Problem`; `pub fn reckon(&Input) -> Result<Answer, Problems<Problem>>` |
-//! | `sheet.rs` | `pub const CALCULATOR: Calculator`: its fields, its results, and `fn work(&mut Ask) -> Option<sheet::Answer>`, which reads the fields into an `Input`, reckons, and lays the `Answer` out |
+//! | `mod.rs` | the question in a builder's words, the rule and its source; `Input`, `Answer`; `pub fn reckon(&Input) -> Result<Answer, Refused>`, which refuses where it finds what is in the way |
+//! | `fields.rs` | what it asks and what it answers with: a constant for each field, choice and result, the one place where its id is spelled |
+//! | `sheet.rs` | `pub const CALCULATOR: Calculator` and `fn work(&mut Ask) -> Option<sheet::Answer>`, which reads the fields into an `Input`, reckons, and lays the `Answer` out |
 //! | `drawing.rs` | `Answer` to [`Scene`](crate::drawing::Scene) |
 //! | `tests.rs` | one `check` helper and a table of cases |
 //!

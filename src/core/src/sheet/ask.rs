@@ -438,8 +438,8 @@ impl<'a> Ask<'a> {
     }
 }
 
-/// A plain number for an echo: a whole or short decimal where it is one, else a fraction.
-fn plain(number: Number) -> String {
+/// A plain number: a whole or short decimal where it is one, else a fraction.
+pub(super) fn plain(number: Number) -> String {
     let text = decimal(number, 4);
     let text = text.trim_end_matches('0').trim_end_matches('.');
     let short = crate::measure::text::number(text);

@@ -1,7 +1,7 @@
 //! What every calculator shares: what it asks, what it answers, and how it refuses.
 //!
 //! A calculator has two layers. The inner one is typed: `reckon(&Input) -> Result<Answer,
-//! Problems<Problem>>`. The outer one, made of the types here, lets one page, one link format,
+//! Refused>`. The outer one, made of the types here, lets one page, one link format,
 //! one export to JavaScript and one job book serve all calculators: [`Field`]s in, a [`Sheet`]
 //! out. An [`Ask`] turns the texts of the fields into an `Input`; the calculator lays its
 //! `Answer` out as [`Figure`]s, [`Table`]s, a [`Scene`](crate::drawing::Scene) and a [`Working`].

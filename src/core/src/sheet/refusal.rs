@@ -155,6 +155,11 @@ impl From<OutOfRange> for Refused {
 }
 
 impl Ask<'_> {
+    /// Keeps a refusal that was found while reading.
+    pub fn keep(&mut self, refusal: Refusal) {
+        self.refusals.push(refusal);
+    }
+
     /// Keeps why `reckon` does not answer; `too_large` is what is said of a number that is out of
     /// range. Always `None`, to return it at once.
     pub fn refused<T>(&mut self, refused: Refused, too_large: Refusal) -> Option<T> {

@@ -2,6 +2,7 @@
 
 use core::ops::{Add, Div, Mul, Sub};
 
+use super::ask::plain;
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Number};
 
@@ -60,7 +61,10 @@ impl Term {
             '÷' => Binds::Alone,
             _ => binds,
         };
-        let (left, right) = (self.held(binds), other.held(right));
+        let (left, mut right) = (self.held(binds), other.held(right));
+        if right.numbers.starts_with('-') {
+            right.numbers = format!("({})", right.numbers);
+        }
         Term {
             words: format!("{} {sign} {}", left.words, right.words),
             numbers: format!("{} {sign} {}", left.numbers, right.numbers),
@@ -113,6 +117,20 @@ impl Div for Term {
 #[derive(Clone, Debug)]
 pub struct Amount(String);
 
+impl Amount {
+    /// So many hundredths: `2.5 %`.
+    #[must_use]
+    pub fn percent(number: Number) -> Amount {
+        Amount(format!("{} %", plain(number)))
+    }
+
+    /// With a unit that is no length: `70 lb`.
+    #[must_use]
+    pub fn with_unit(number: Number, unit: &str) -> Amount {
+        Amount(format!("{} {unit}", plain(number)))
+    }
+}
+
 impl From<Length> for Amount {
     fn from(length: Length) -> Amount {
         Amount(exact_text(length))
@@ -121,7 +139,7 @@ impl From<Length> for Amount {
 
 impl From<Number> for Amount {
     fn from(number: Number) -> Amount {
-        Amount(number.to_string())
+        Amount(plain(number))
     }
 }
 
@@ -140,6 +158,13 @@ impl From<u32> for Amount {
 impl From<usize> for Amount {
     fn from(count: usize) -> Amount {
         Amount(count.to_string())
+    }
+}
+
+/// A number as the rule spells it: `0.215`, `6.031 %`.
+impl From<&'static str> for Amount {
+    fn from(text: &'static str) -> Amount {
+        Amount(text.to_owned())
     }
 }
 

@@ -20,6 +20,8 @@
 //! only for four sides.
 
 mod drawing;
+// A table: a field in two lines.
+#[rustfmt::skip]
 mod fields;
 pub mod leg;
 mod sheet;

@@ -5,32 +5,19 @@ use crate::sheet::{Field, Kind, Start};
 
 // The starts are of our invented potting bench: slats of its lower shelf from an eight-footer.
 
-pub(super) const BOARD: Field =
-    Field::new("board", "Board", "end to end, as measured", Kind::ABOVE_ZERO, Start::Inches("96"));
-pub(super) const TRIM: Field = Field::new(
-    "trim",
-    "Trim each end",
+pub(super) const BOARD: Field = Field::new("board", "Board", "end to end, as measured",
+    Kind::ABOVE_ZERO, Start::Inches("96"));
+pub(super) const TRIM: Field = Field::new("trim", "Trim each end",
     "past the checks, the cut included",
-    Kind::ZERO_UP,
-    Start::Inches("1/2"),
-);
-pub(super) const PART: Field =
-    Field::new("part", "One part", "", Kind::ABOVE_ZERO, Start::Inches("17 1/2"));
-pub(super) const WANTED: Field = Field::new(
-    "wanted",
-    "Parts wanted",
-    "",
-    Kind::Count { least: 1, most: 9999 },
-    Start::Text("10"),
-);
+    Kind::ZERO_UP, Start::Inches("1/2"));
+pub(super) const PART: Field = Field::new("part", "One part", "",
+    Kind::ABOVE_ZERO, Start::Inches("17 1/2"));
+pub(super) const WANTED: Field = Field::new("wanted", "Parts wanted", "",
+    Kind::Count { least: 1, most: 9999 }, Start::Text("10"));
 pub(super) const KERF: Field = Field::new("kerf", "Kerf", "", Kind::ZERO_UP, Start::Kerf);
-pub(super) const KNOTS: Field = Field::new(
-    "knots",
-    "Keep clear of",
+pub(super) const KNOTS: Field = Field::new("knots", "Keep clear of",
     "knots from the left end, as 30 to 33 1/2",
-    Kind::Spans,
-    Start::Text(""),
-);
+    Kind::Spans, Start::Text(""));
 
 /// In the order asked.
 pub(super) const FIELDS: &[Field] = &[BOARD, TRIM, PART, WANTED, KERF, KNOTS];
@@ -49,5 +36,6 @@ pub(super) const PASSED_OVER: ResultSpec =
     ResultSpec::new("passed_over", "Falls out at knots", ResultKind::Table);
 
 /// Every figure and table.
-pub(super) const RESULTS: &[ResultSpec] =
-    &[PARTS, LEFTOVER, BOARDS, STOP, FOR_ONE_MORE, CUTS, PASSED_OVER];
+pub(super) const RESULTS: &[ResultSpec] = &[
+    PARTS, LEFTOVER, BOARDS, STOP, FOR_ONE_MORE, CUTS, PASSED_OVER,
+];

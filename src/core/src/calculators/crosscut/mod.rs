@@ -13,6 +13,8 @@
 //! Arithmetic. Trimming checked ends is common practice, no source.
 
 mod drawing;
+// A table: a field in two lines.
+#[rustfmt::skip]
 mod fields;
 mod sheet;
 #[cfg(test)]

@@ -6,174 +6,76 @@ use crate::sheet::{Choice, Field, Kind, Start};
 // The starts are those of our invented potting bench: the arched rail at its front, the rounded
 // ends of its top, a paint can and its two curved brackets.
 
-pub(super) const MODE: Field = Field::new(
-    "mode",
-    "What to draw",
-    "",
-    Kind::Choice(&[ARC, RIM, ROUND_CORNER, END, S_CURVE]),
-    Start::Text(ARC.id),
-);
+pub(super) const MODE: Field = Field::new("mode", "What to draw", "",
+    Kind::Choice(&[ARC, RIM, ROUND_CORNER, END, S_CURVE]), Start::Text(ARC.id));
 pub(super) const ARC: Choice = Choice::new("arc", "Arc");
 pub(super) const RIM: Choice = Choice::new("rim", "Round thing");
 pub(super) const ROUND_CORNER: Choice = Choice::new("corner", "Corner");
 pub(super) const END: Choice = Choice::new("end", "Round end");
 pub(super) const S_CURVE: Choice = Choice::new("s_curve", "S-curve");
 
-pub(super) const CHORD: Field = Field::new(
-    "chord",
-    "Width of the arc",
+pub(super) const CHORD: Field = Field::new("chord", "Width of the arc",
     "straight across, end to end",
-    Kind::ABOVE_ZERO,
-    Start::Inches("36"),
-)
-.only_for(MODE.id, &[ARC.id]);
-pub(super) const RISE: Field = Field::new(
-    "rise",
-    "Rise",
+    Kind::ABOVE_ZERO, Start::Inches("36")).only_for(MODE.id, &[ARC.id]);
+pub(super) const RISE: Field = Field::new("rise", "Rise",
     "in the middle, from that straight line to the curve",
-    Kind::ABOVE_ZERO,
-    Start::Inches("2"),
-)
-.only_for(MODE.id, &[ARC.id]);
-pub(super) const SHAPE: Field = Field::new(
-    "shape",
-    "Edge of the board",
-    "",
-    Kind::Choice(&[HOLLOW, CROWN]),
-    Start::Text(HOLLOW.id),
-)
-.only_for(MODE.id, &[ARC.id]);
+    Kind::ABOVE_ZERO, Start::Inches("2")).only_for(MODE.id, &[ARC.id]);
+pub(super) const SHAPE: Field = Field::new("shape", "Edge of the board", "",
+    Kind::Choice(&[HOLLOW, CROWN]), Start::Text(HOLLOW.id)).only_for(MODE.id, &[ARC.id]);
 pub(super) const HOLLOW: Choice = Choice::new("hollow", "Hollow, an arch");
 pub(super) const CROWN: Choice = Choice::new("crown", "Crowned");
 
-pub(super) const MEASURED: Field = Field::new(
-    "measured",
-    "Measured",
-    "",
-    Kind::Choice(&[ROUND_THE_RIM, STRAIGHTEDGE]),
-    Start::Text(STRAIGHTEDGE.id),
-)
-.only_for(MODE.id, &[RIM.id]);
+pub(super) const MEASURED: Field = Field::new("measured", "Measured", "",
+    Kind::Choice(&[ROUND_THE_RIM, STRAIGHTEDGE]), Start::Text(STRAIGHTEDGE.id))
+    .only_for(MODE.id, &[RIM.id]);
 pub(super) const ROUND_THE_RIM: Choice = Choice::new("around", "Round the rim");
 pub(super) const STRAIGHTEDGE: Choice = Choice::new("straightedge", "With a straightedge");
 
-pub(super) const AROUND: Field = Field::new(
-    "around",
-    "Once round",
+pub(super) const AROUND: Field = Field::new("around", "Once round",
     "along the edge that the pencil will follow",
-    Kind::ABOVE_ZERO,
-    Start::Inches("37 3/4"),
-)
-.only_for(MEASURED.id, &[ROUND_THE_RIM.id]);
-pub(super) const SHORT_CHORD: Field = Field::new(
-    "short_chord",
-    "Straightedge",
+    Kind::ABOVE_ZERO, Start::Inches("37 3/4")).only_for(MEASURED.id, &[ROUND_THE_RIM.id]);
+pub(super) const SHORT_CHORD: Field = Field::new("short_chord", "Straightedge",
     "between the two places where it touches",
-    Kind::ABOVE_ZERO,
-    Start::Inches("6"),
-)
-.only_for(MEASURED.id, &[STRAIGHTEDGE.id]);
-pub(super) const SHORT_RISE: Field = Field::new(
-    "short_rise",
-    "Rise under its middle",
+    Kind::ABOVE_ZERO, Start::Inches("6")).only_for(MEASURED.id, &[STRAIGHTEDGE.id]);
+pub(super) const SHORT_RISE: Field = Field::new("short_rise", "Rise under its middle",
     "from the straightedge to the rim",
-    Kind::ABOVE_ZERO,
-    Start::Inches("13/16"),
-)
-.only_for(MEASURED.id, &[STRAIGHTEDGE.id]);
-pub(super) const RADIUS: Field =
-    Field::new("radius", "Radius", "", Kind::ABOVE_ZERO, Start::Inches("2"))
-        .only_for(MODE.id, &[ROUND_CORNER.id]);
-pub(super) const CORNER: Field = Field::new(
-    "corner",
-    "Angle of the corner",
+    Kind::ABOVE_ZERO, Start::Inches("13/16")).only_for(MEASURED.id, &[STRAIGHTEDGE.id]);
+pub(super) const RADIUS: Field = Field::new("radius", "Radius", "",
+    Kind::ABOVE_ZERO, Start::Inches("2")).only_for(MODE.id, &[ROUND_CORNER.id]);
+pub(super) const CORNER: Field = Field::new("corner", "Angle of the corner",
     "of the wood, 90 when square",
-    Kind::Number { least: 10, most: 170, unit: "°" },
-    Start::Text("90"),
-)
-.only_for(MODE.id, &[ROUND_CORNER.id]);
-pub(super) const CORNERS: Field =
-    Field::new("corners", "Round", "", Kind::Choice(&[ONE, BOTH]), Start::Text(BOTH.id))
-        .only_for(MODE.id, &[ROUND_CORNER.id]);
+    Kind::Number { least: 10, most: 170, unit: "°" }, Start::Text("90"))
+    .only_for(MODE.id, &[ROUND_CORNER.id]);
+pub(super) const CORNERS: Field = Field::new("corners", "Round", "",
+    Kind::Choice(&[ONE, BOTH]), Start::Text(BOTH.id)).only_for(MODE.id, &[ROUND_CORNER.id]);
 pub(super) const ONE: Choice = Choice::new("one", "One corner");
 pub(super) const BOTH: Choice = Choice::new("both", "Both ends of the edge");
 
-pub(super) const EDGE: Field = Field::new(
-    "edge",
-    "Length of the edge",
+pub(super) const EDGE: Field = Field::new("edge", "Length of the edge",
     "leave empty when there is plenty",
-    Kind::MAYBE_LENGTH,
-    Start::Inches("5 1/2"),
-)
-.only_for(MODE.id, &[ROUND_CORNER.id]);
-pub(super) const END_WIDTH: Field =
-    Field::new("end_width", "Width of the end", "", Kind::ABOVE_ZERO, Start::Inches("5 1/2"))
-        .only_for(MODE.id, &[END.id]);
-pub(super) const RUN: Field = Field::new(
-    "run",
-    "Run",
-    "along the board, end to end of the curve",
-    Kind::ABOVE_ZERO,
-    Start::Inches("9"),
-)
-.only_for(MODE.id, &[S_CURVE.id]);
-pub(super) const OFFSET: Field = Field::new(
-    "offset",
-    "Offset",
+    Kind::MAYBE_LENGTH, Start::Inches("5 1/2")).only_for(MODE.id, &[ROUND_CORNER.id]);
+pub(super) const END_WIDTH: Field = Field::new("end_width", "Width of the end", "",
+    Kind::ABOVE_ZERO, Start::Inches("5 1/2")).only_for(MODE.id, &[END.id]);
+pub(super) const RUN: Field = Field::new("run", "Run", "along the board, end to end of the curve",
+    Kind::ABOVE_ZERO, Start::Inches("9")).only_for(MODE.id, &[S_CURVE.id]);
+pub(super) const OFFSET: Field = Field::new("offset", "Offset",
     "across the board, end to end of the curve",
-    Kind::ABOVE_ZERO,
-    Start::Inches("3"),
-)
-.only_for(MODE.id, &[S_CURVE.id]);
-pub(super) const STEP: Field =
-    Field::new("step", "A mark every", "", Kind::ABOVE_ZERO, Start::Inches("3"))
-        .only_for(MODE.id, &[ARC.id, S_CURVE.id]);
-pub(super) const BOARD: Field = Field::new(
-    "board",
-    "Board width",
-    "empty when it does not matter",
-    Kind::MAYBE_LENGTH,
-    Start::Text(""),
-)
-.only_for(MODE.id, &[ARC.id, S_CURVE.id]);
-pub(super) const KEEP: Field = Field::new(
-    "keep",
-    "Wood to leave",
-    "at the narrowest place",
-    Kind::ZERO_UP,
-    Start::Inches("2"),
-)
-.only_for(MODE.id, &[ARC.id, S_CURVE.id]);
-pub(super) const THINGS: Field = Field::new(
-    "things",
-    "Round things I own",
+    Kind::ABOVE_ZERO, Start::Inches("3")).only_for(MODE.id, &[S_CURVE.id]);
+pub(super) const STEP: Field = Field::new("step", "A mark every", "",
+    Kind::ABOVE_ZERO, Start::Inches("3")).only_for(MODE.id, &[ARC.id, S_CURVE.id]);
+pub(super) const BOARD: Field = Field::new("board", "Board width", "empty when it does not matter",
+    Kind::MAYBE_LENGTH, Start::Text("")).only_for(MODE.id, &[ARC.id, S_CURVE.id]);
+pub(super) const KEEP: Field = Field::new("keep", "Wood to leave", "at the narrowest place",
+    Kind::ZERO_UP, Start::Inches("2")).only_for(MODE.id, &[ARC.id, S_CURVE.id]);
+pub(super) const THINGS: Field = Field::new("things", "Round things I own",
     "across each, separated by commas",
-    Kind::Lengths,
-    Start::Text("4 1/4 in, 5 1/2 in, 6 1/2 in, 8 in, 10 1/4 in, 11 3/4 in, 23 in"),
-)
-.only_for(MODE.id, &[ARC.id, ROUND_CORNER.id, END.id, S_CURVE.id]);
+    Kind::Lengths, Start::Text("4 1/4 in, 5 1/2 in, 6 1/2 in, 8 in, 10 1/4 in, 11 3/4 in, 23 in"))
+    .only_for(MODE.id, &[ARC.id, ROUND_CORNER.id, END.id, S_CURVE.id]);
 
 /// In the order asked.
 pub(super) const FIELDS: &[Field] = &[
-    MODE,
-    CHORD,
-    RISE,
-    SHAPE,
-    MEASURED,
-    AROUND,
-    SHORT_CHORD,
-    SHORT_RISE,
-    RADIUS,
-    CORNER,
-    CORNERS,
-    EDGE,
-    END_WIDTH,
-    RUN,
-    OFFSET,
-    STEP,
-    BOARD,
-    KEEP,
-    THINGS,
+    MODE, CHORD, RISE, SHAPE, MEASURED, AROUND, SHORT_CHORD, SHORT_RISE, RADIUS, CORNER, CORNERS,
+    EDGE, END_WIDTH, RUN, OFFSET, STEP, BOARD, KEEP, THINGS,
 ];
 
 pub(super) const RADIUS_FOUND: ResultSpec = ResultSpec::new("radius", "Radius", ResultKind::Length);
@@ -217,26 +119,7 @@ pub(super) const ROUND_THINGS: ResultSpec =
 
 /// Every figure and table.
 pub(super) const RESULTS: &[ResultSpec] = &[
-    RADIUS_FOUND,
-    TOUCHES,
-    DIAMETER,
-    CENTRE,
-    CORNER_TO_CENTRE,
-    LOST,
-    STRAIGHT,
-    MEET_ALONG,
-    MEET_ACROSS,
-    NARROWEST,
-    CURVE_LENGTH,
-    ONCE_ROUND,
-    LEAST,
-    MOST,
-    STICKS,
-    STEEPEST,
-    WASTE,
-    THING,
-    THING_CENTRE,
-    THING_OFF,
-    MARKS,
-    ROUND_THINGS,
+    RADIUS_FOUND, TOUCHES, DIAMETER, CENTRE, CORNER_TO_CENTRE, LOST, STRAIGHT, MEET_ALONG,
+    MEET_ACROSS, NARROWEST, CURVE_LENGTH, ONCE_ROUND, LEAST, MOST, STICKS, STEEPEST, WASTE, THING,
+    THING_CENTRE, THING_OFF, MARKS, ROUND_THINGS,
 ];

@@ -20,6 +20,8 @@
 pub mod arc;
 pub mod corner;
 mod drawing;
+// A table: a field in two lines.
+#[rustfmt::skip]
 mod fields;
 pub mod rim;
 pub mod s_curve;

@@ -5,175 +5,73 @@ use crate::sheet::{Choice, Field, Kind, Least, Start};
 
 // The starts are of our invented potting bench: a rail for hand tools through both end frames.
 
-pub(super) const HOLD: Field = Field::new(
-    "hold",
-    "Holes",
-    "",
-    Kind::Choice(&[THROUGH, BLIND, ONE_END]),
-    Start::Text(THROUGH.id),
-);
+pub(super) const HOLD: Field = Field::new("hold", "Holes", "",
+    Kind::Choice(&[THROUGH, BLIND, ONE_END]), Start::Text(THROUGH.id));
 pub(super) const THROUGH: Choice = Choice::new("through", "Through both");
 pub(super) const BLIND: Choice = Choice::new("blind", "Blind in both");
 pub(super) const ONE_END: Choice = Choice::new("one_end", "Through left, blind right");
 
-pub(super) const MEASURED: Field = Field::new(
-    "measured",
-    "Frames measured",
-    "",
-    Kind::Choice(&[OVERALL_KNOWN, BETWEEN_THE_PARTS, LEGS]),
-    Start::Text(OVERALL_KNOWN.id),
-);
+pub(super) const MEASURED: Field = Field::new("measured", "Frames measured", "",
+    Kind::Choice(&[OVERALL_KNOWN, BETWEEN_THE_PARTS, LEGS]), Start::Text(OVERALL_KNOWN.id));
 pub(super) const OVERALL_KNOWN: Choice = Choice::new("overall", "Outside to outside");
 pub(super) const BETWEEN_THE_PARTS: Choice = Choice::new("clear", "Between the parts");
 pub(super) const LEGS: Choice = Choice::new("legs", "Between the legs");
 
-pub(super) const OVERALL: Field = Field::new(
-    "overall",
-    "Outside to outside",
+pub(super) const OVERALL: Field = Field::new("overall", "Outside to outside",
     "of the drilled parts",
-    Kind::ABOVE_ZERO,
-    Start::Inches("43 1/2"),
-)
-.only_for(MEASURED.id, &[OVERALL_KNOWN.id]);
-pub(super) const CLEAR: Field = Field::new(
-    "clear",
-    "Between the parts",
+    Kind::ABOVE_ZERO, Start::Inches("43 1/2")).only_for(MEASURED.id, &[OVERALL_KNOWN.id]);
+pub(super) const CLEAR: Field = Field::new("clear", "Between the parts", "inside to inside",
+    Kind::ABOVE_ZERO, Start::Inches("40 1/2")).only_for(MEASURED.id, &[BETWEEN_THE_PARTS.id]);
+pub(super) const BETWEEN_LEGS: Field = Field::new("between_legs", "Between the legs",
     "inside to inside",
-    Kind::ABOVE_ZERO,
-    Start::Inches("40 1/2"),
-)
-.only_for(MEASURED.id, &[BETWEEN_THE_PARTS.id]);
-pub(super) const BETWEEN_LEGS: Field = Field::new(
-    "between_legs",
-    "Between the legs",
-    "inside to inside",
-    Kind::ABOVE_ZERO,
-    Start::Inches("38 3/4"),
-)
-.only_for(MEASURED.id, &[LEGS.id]);
-pub(super) const LEG: Field =
-    Field::new("leg", "Leg", "thickness along the dowel", Kind::ABOVE_ZERO, Start::Inches("3 1/4"))
-        .only_for(MEASURED.id, &[LEGS.id]);
-pub(super) const SET_BACK: Field = Field::new(
-    "set_back",
-    "Set-back",
+    Kind::ABOVE_ZERO, Start::Inches("38 3/4")).only_for(MEASURED.id, &[LEGS.id]);
+pub(super) const LEG: Field = Field::new("leg", "Leg", "thickness along the dowel",
+    Kind::ABOVE_ZERO, Start::Inches("3 1/4")).only_for(MEASURED.id, &[LEGS.id]);
+pub(super) const SET_BACK: Field = Field::new("set_back", "Set-back",
     "outside of leg to outside of part; empty: the middle",
-    Kind::OptionalLength(Least::Zero),
-    Start::Text(""),
-)
-.only_for(MEASURED.id, &[LEGS.id]);
-pub(super) const LEFT_PART: Field = Field::new(
-    "left_part",
-    "Part",
-    "thickness along the dowel",
-    Kind::ABOVE_ZERO,
-    Start::Inches("1 1/2"),
-);
-pub(super) const RIGHT_PART: Field = Field::new(
-    "right_part",
-    "Right part",
-    "empty: as the left",
-    Kind::MAYBE_LENGTH,
-    Start::Text(""),
-);
-pub(super) const TRIM: Field =
-    Field::new("trim", "Trim", "at each through end", Kind::ZERO_UP, Start::Inches("1/4"))
-        .only_for(HOLD.id, &[THROUGH.id, ONE_END.id]);
-pub(super) const DEPTH: Field =
-    Field::new("depth", "Hole depth", "blind hole", Kind::ABOVE_ZERO, Start::Inches("1"))
-        .only_for(HOLD.id, &[BLIND.id, ONE_END.id]);
-pub(super) const ROOM: Field = Field::new(
-    "room",
-    "Free at the bottom",
-    "of a blind hole",
-    Kind::ZERO_UP,
-    Start::Inches("1/16"),
-)
-.only_for(HOLD.id, &[BLIND.id, ONE_END.id]);
-pub(super) const DOWEL: Field = Field::new(
-    "dowel",
-    "Dowel",
-    "measured, at its thickest",
-    Kind::ABOVE_ZERO,
-    Start::Inches("0.985"),
-);
-pub(super) const ACROSS: Field = Field::new(
-    "across",
-    "Dowel across",
+    Kind::OptionalLength(Least::Zero), Start::Text("")).only_for(MEASURED.id, &[LEGS.id]);
+pub(super) const LEFT_PART: Field = Field::new("left_part", "Part", "thickness along the dowel",
+    Kind::ABOVE_ZERO, Start::Inches("1 1/2"));
+pub(super) const RIGHT_PART: Field = Field::new("right_part", "Right part", "empty: as the left",
+    Kind::MAYBE_LENGTH, Start::Text(""));
+pub(super) const TRIM: Field = Field::new("trim", "Trim", "at each through end",
+    Kind::ZERO_UP, Start::Inches("1/4")).only_for(HOLD.id, &[THROUGH.id, ONE_END.id]);
+pub(super) const DEPTH: Field = Field::new("depth", "Hole depth", "blind hole",
+    Kind::ABOVE_ZERO, Start::Inches("1")).only_for(HOLD.id, &[BLIND.id, ONE_END.id]);
+pub(super) const ROOM: Field = Field::new("room", "Free at the bottom", "of a blind hole",
+    Kind::ZERO_UP, Start::Inches("1/16")).only_for(HOLD.id, &[BLIND.id, ONE_END.id]);
+pub(super) const DOWEL: Field = Field::new("dowel", "Dowel", "measured, at its thickest",
+    Kind::ABOVE_ZERO, Start::Inches("0.985"));
+pub(super) const ACROSS: Field = Field::new("across", "Dowel across",
     "at right angles; empty: round",
-    Kind::MAYBE_LENGTH,
-    Start::Text(""),
-);
-pub(super) const BITS: Field = Field::new(
-    "bits",
-    "Bits",
-    "",
+    Kind::MAYBE_LENGTH, Start::Text(""));
+pub(super) const BITS: Field = Field::new("bits", "Bits", "",
     Kind::Choice(&[SIXTY_FOURTHS, THIRTY_SECONDS, SIXTEENTHS, MILLIMETRES]),
-    Start::Text(SIXTY_FOURTHS.id),
-);
+    Start::Text(SIXTY_FOURTHS.id));
 pub(super) const SIXTY_FOURTHS: Choice = Choice::new("sixty_fourths", "By 1/64 in");
 pub(super) const THIRTY_SECONDS: Choice = Choice::new("thirty_seconds", "By 1/32 in");
 pub(super) const SIXTEENTHS: Choice = Choice::new("sixteenths", "By 1/16 in");
 pub(super) const MILLIMETRES: Choice = Choice::new("millimetres", "By 1 mm");
 
-pub(super) const PART_HEIGHT: Field = Field::new(
-    "part_height",
-    "Part height",
+pub(super) const PART_HEIGHT: Field = Field::new("part_height", "Part height",
     "the face that is drilled",
-    Kind::ABOVE_ZERO,
-    Start::Inches("3 1/4"),
-);
-pub(super) const FROM_TOP: Field = Field::new(
-    "from_top",
-    "Hole from top",
+    Kind::ABOVE_ZERO, Start::Inches("3 1/4"));
+pub(super) const FROM_TOP: Field = Field::new("from_top", "Hole from top",
     "to its center; empty: the middle",
-    Kind::MAYBE_LENGTH,
-    Start::Text(""),
-);
-pub(super) const PART_LENGTH: Field = Field::new(
-    "part_length",
-    "Part length",
-    "front to back",
-    Kind::ABOVE_ZERO,
-    Start::Inches("17"),
-);
-pub(super) const FROM_FRONT: Field = Field::new(
-    "from_front",
-    "Hole from front",
+    Kind::MAYBE_LENGTH, Start::Text(""));
+pub(super) const PART_LENGTH: Field = Field::new("part_length", "Part length", "front to back",
+    Kind::ABOVE_ZERO, Start::Inches("17"));
+pub(super) const FROM_FRONT: Field = Field::new("from_front", "Hole from front",
     "to its center; empty: the middle",
-    Kind::MAYBE_LENGTH,
-    Start::Inches("5"),
-);
-pub(super) const LEAST_WOOD: Field = Field::new(
-    "least_wood",
-    "Least wood",
+    Kind::MAYBE_LENGTH, Start::Inches("5"));
+pub(super) const LEAST_WOOD: Field = Field::new("least_wood", "Least wood",
     "round the hole; empty: half the hole",
-    Kind::OptionalLength(Least::Zero),
-    Start::Text(""),
-);
+    Kind::OptionalLength(Least::Zero), Start::Text(""));
 
 /// In the order asked.
 pub(super) const FIELDS: &[Field] = &[
-    HOLD,
-    MEASURED,
-    OVERALL,
-    CLEAR,
-    BETWEEN_LEGS,
-    LEG,
-    SET_BACK,
-    LEFT_PART,
-    RIGHT_PART,
-    TRIM,
-    DEPTH,
-    ROOM,
-    DOWEL,
-    ACROSS,
-    BITS,
-    PART_HEIGHT,
-    FROM_TOP,
-    PART_LENGTH,
-    FROM_FRONT,
-    LEAST_WOOD,
+    HOLD, MEASURED, OVERALL, CLEAR, BETWEEN_LEGS, LEG, SET_BACK, LEFT_PART, RIGHT_PART, TRIM, DEPTH,
+    ROOM, DOWEL, ACROSS, BITS, PART_HEIGHT, FROM_TOP, PART_LENGTH, FROM_FRONT, LEAST_WOOD,
 ];
 
 pub(super) const CUT: ResultSpec = ResultSpec::new("cut", "Cut the dowel", ResultKind::Length);
@@ -192,5 +90,6 @@ pub(super) const UNDER: ResultSpec =
 pub(super) const HOLES: ResultSpec = ResultSpec::new("holes", "Holes", ResultKind::Table);
 
 /// Every figure and table.
-pub(super) const RESULTS: &[ResultSpec] =
-    &[CUT, FINISHED, VISIBLE, OVERALL_FOUND, BIT, CLEARANCE, WOOD, UNDER, HOLES];
+pub(super) const RESULTS: &[ResultSpec] = &[
+    CUT, FINISHED, VISIBLE, OVERALL_FOUND, BIT, CLEARANCE, WOOD, UNDER, HOLES,
+];

@@ -21,6 +21,8 @@
 
 mod checks;
 mod drawing;
+// A table: a field in two lines.
+#[rustfmt::skip]
 mod fields;
 mod sheet;
 mod template;

@@ -7,55 +7,38 @@ use crate::sheet::{Choice, Field, Kind, Start};
 const BENCH_PARTS: &str = "5 @ 48 in × 5 1/2 in × 1 1/2 in, 4 @ 34 in × 3 in × 1 1/2 in, \
      2 @ 41 in × 3 1/2 in × 1 1/2 in, 2 @ 17 1/2 in × 3 1/2 in × 1 1/2 in";
 
-pub(super) const PARTS: Field = Field::new(
-    "parts",
-    "Parts",
+pub(super) const PARTS: Field = Field::new("parts", "Parts",
     "how many @ length × width × thickness",
-    Kind::Sizes,
-    Start::Text(BENCH_PARTS),
-);
-pub(super) const FACES: Field = Field::new(
-    "faces",
-    "Coat",
-    "",
-    Kind::Choice(&[ALL, NOT_UNDERSIDE, SHOW_FACE, ENDS]),
-    Start::Text(ALL.id),
-);
+    Kind::Sizes, Start::Text(BENCH_PARTS));
+pub(super) const FACES: Field = Field::new("faces", "Coat", "",
+    Kind::Choice(&[ALL, NOT_UNDERSIDE, SHOW_FACE, ENDS]), Start::Text(ALL.id));
 const ALL: Choice = Choice::new("all", "All faces");
 pub(super) const NOT_UNDERSIDE: Choice = Choice::new("not_underside", "All but the underside");
 pub(super) const SHOW_FACE: Choice = Choice::new("show_face", "One face");
 pub(super) const ENDS: Choice = Choice::new("ends", "Ends only");
 
-pub(super) const COATS: Field =
-    Field::new("coats", "Coats", "", Kind::Count { least: 1, most: 10 }, Start::Text("2"));
-pub(super) const SURFACE: Field = Field::new(
-    "surface",
-    "Surface",
-    "",
-    Kind::Choice(&[SMOOTH, WEATHERED, ROUGH, AS_THE_CAN]),
-    Start::Text(SMOOTH.id),
-);
+pub(super) const COATS: Field = Field::new("coats", "Coats", "",
+    Kind::Count { least: 1, most: 10 }, Start::Text("2"));
+pub(super) const SURFACE: Field = Field::new("surface", "Surface", "",
+    Kind::Choice(&[SMOOTH, WEATHERED, ROUGH, AS_THE_CAN]), Start::Text(SMOOTH.id));
 const SMOOTH: Choice = Choice::new("smooth", "Smooth");
 pub(super) const WEATHERED: Choice = Choice::new("weathered", "Weathered");
 pub(super) const ROUGH: Choice = Choice::new("rough", "Rough or old");
 pub(super) const AS_THE_CAN: Choice = Choice::new("can", "As the can says");
 
-pub(super) const COVERAGE: Field = Field::new(
-    "coverage",
-    "A gallon covers",
+pub(super) const COVERAGE: Field = Field::new("coverage", "A gallon covers",
     "from the label, its lowest figure",
-    Kind::Number { least: 20, most: 2000, unit: "sq ft" },
-    Start::Text("250"),
-)
-.only_for(SURFACE.id, &[AS_THE_CAN.id]);
-pub(super) const GALLON_PRICE: Field =
-    Field::new("gallon_price", "Price of a gallon", "", Kind::OptionalMoney, Start::Text(""));
-pub(super) const QUART_PRICE: Field =
-    Field::new("quart_price", "Price of a quart", "", Kind::OptionalMoney, Start::Text(""));
+    Kind::Number { least: 20, most: 2000, unit: "sq ft" }, Start::Text("250"))
+    .only_for(SURFACE.id, &[AS_THE_CAN.id]);
+pub(super) const GALLON_PRICE: Field = Field::new("gallon_price", "Price of a gallon", "",
+    Kind::OptionalMoney, Start::Text(""));
+pub(super) const QUART_PRICE: Field = Field::new("quart_price", "Price of a quart", "",
+    Kind::OptionalMoney, Start::Text(""));
 
 /// In the order asked.
-pub(super) const FIELDS: &[Field] =
-    &[PARTS, FACES, COATS, SURFACE, COVERAGE, GALLON_PRICE, QUART_PRICE];
+pub(super) const FIELDS: &[Field] = &[
+    PARTS, FACES, COATS, SURFACE, COVERAGE, GALLON_PRICE, QUART_PRICE,
+];
 
 pub(super) const BUY: ResultSpec = ResultSpec::new("buy", "Buy", ResultKind::Words);
 pub(super) const AREA: ResultSpec = ResultSpec::new("area", "Area", ResultKind::Area);
@@ -70,5 +53,6 @@ pub(super) const PART_AREAS: ResultSpec =
     ResultSpec::new("part_areas", "Area of each part", ResultKind::Table);
 
 /// Every figure and table.
-pub(super) const RESULTS: &[ResultSpec] =
-    &[BUY, AREA, GALLONS_MOST, GALLONS_LEAST, FIRST_COAT, COST, PART_AREAS];
+pub(super) const RESULTS: &[ResultSpec] = &[
+    BUY, AREA, GALLONS_MOST, GALLONS_LEAST, FIRST_COAT, COST, PART_AREAS,
+];

@@ -14,6 +14,8 @@
 
 mod cans;
 mod drawing;
+// A table: a field in two lines.
+#[rustfmt::skip]
 mod fields;
 mod sheet;
 #[cfg(test)]

@@ -11,106 +11,52 @@ const OF_SLATS: &[&str] = &[SLATS_NEAR.id, SO_MANY_SLATS.id];
 
 // The starts are of our invented potting bench: screws along a rail, and its slatted shelf.
 
-pub(super) const MODE: Field = Field::new(
-    "mode",
-    "Space",
-    "",
+pub(super) const MODE: Field = Field::new("mode", "Space", "",
     Kind::Choice(&[NO_GAP_OVER, SO_MANY, FIXED_STEP, SLATS_NEAR, SO_MANY_SLATS]),
-    Start::Text(NO_GAP_OVER.id),
-);
+    Start::Text(NO_GAP_OVER.id));
 const NO_GAP_OVER: Choice = Choice::new("greatest_gap", "No gap over");
 pub(super) const SO_MANY: Choice = Choice::new("count", "So many");
 pub(super) const FIXED_STEP: Choice = Choice::new("step", "Fixed step");
 pub(super) const SLATS_NEAR: Choice = Choice::new("slats_near", "Slats near a gap");
 pub(super) const SO_MANY_SLATS: Choice = Choice::new("slats", "So many slats");
 
-pub(super) const LENGTH: Field = Field::new(
-    "length",
-    "Length",
-    "the board, or the opening",
-    Kind::ABOVE_ZERO,
-    Start::Inches("43 1/2"),
-);
-pub(super) const GREATEST_GAP: Field = Field::new(
-    "greatest_gap",
-    "Greatest gap",
+pub(super) const LENGTH: Field = Field::new("length", "Length", "the board, or the opening",
+    Kind::ABOVE_ZERO, Start::Inches("43 1/2"));
+pub(super) const GREATEST_GAP: Field = Field::new("greatest_gap", "Greatest gap",
     "center to center",
-    Kind::ABOVE_ZERO,
-    Start::Inches("8"),
-)
-.only_for(MODE.id, &[NO_GAP_OVER.id]);
-pub(super) const COUNT: Field = Field::new("count", "How many", "", HOW_MANY_FIT, Start::Text("5"))
-    .only_for(MODE.id, &[SO_MANY.id]);
-pub(super) const STEP: Field =
-    Field::new("step", "Step", "set off from both ends", Kind::ABOVE_ZERO, Start::Inches("6"))
-        .only_for(MODE.id, &[FIXED_STEP.id]);
-pub(super) const SLAT_WIDTH: Field =
-    Field::new("slat_width", "Slat width", "as cut", Kind::ABOVE_ZERO, Start::Inches("2 3/4"))
-        .only_for(MODE.id, OF_SLATS);
-pub(super) const SLAT_GAP: Field =
-    Field::new("slat_gap", "Gap wanted", "slat to slat", Kind::ABOVE_ZERO, Start::Inches("3/8"))
-        .only_for(MODE.id, &[SLATS_NEAR.id]);
-pub(super) const SLATS: Field =
-    Field::new("slats", "Slats", "how many", HOW_MANY_FIT, Start::Text("14"))
-        .only_for(MODE.id, &[SO_MANY_SLATS.id]);
-pub(super) const LEFT_END: Field = Field::new(
-    "left_end",
-    "First mark",
+    Kind::ABOVE_ZERO, Start::Inches("8")).only_for(MODE.id, &[NO_GAP_OVER.id]);
+pub(super) const COUNT: Field = Field::new("count", "How many", "",
+    HOW_MANY_FIT, Start::Text("5")).only_for(MODE.id, &[SO_MANY.id]);
+pub(super) const STEP: Field = Field::new("step", "Step", "set off from both ends",
+    Kind::ABOVE_ZERO, Start::Inches("6")).only_for(MODE.id, &[FIXED_STEP.id]);
+pub(super) const SLAT_WIDTH: Field = Field::new("slat_width", "Slat width", "as cut",
+    Kind::ABOVE_ZERO, Start::Inches("2 3/4")).only_for(MODE.id, OF_SLATS);
+pub(super) const SLAT_GAP: Field = Field::new("slat_gap", "Gap wanted", "slat to slat",
+    Kind::ABOVE_ZERO, Start::Inches("3/8")).only_for(MODE.id, &[SLATS_NEAR.id]);
+pub(super) const SLATS: Field = Field::new("slats", "Slats", "how many",
+    HOW_MANY_FIT, Start::Text("14")).only_for(MODE.id, &[SO_MANY_SLATS.id]);
+pub(super) const LEFT_END: Field = Field::new("left_end", "First mark",
     "from left end; empty: like the gaps",
-    END,
-    Start::Inches("2"),
-)
-.only_for(MODE.id, OF_MARKS);
-pub(super) const RIGHT_END: Field = Field::new(
-    "right_end",
-    "Last mark",
+    END, Start::Inches("2")).only_for(MODE.id, OF_MARKS);
+pub(super) const RIGHT_END: Field = Field::new("right_end", "Last mark",
     "from right end; empty: as the first",
-    END,
-    Start::Text(""),
-)
-.only_for(MODE.id, OF_MARKS);
-pub(super) const LEFT_SLAT: Field = Field::new(
-    "left_slat",
-    "First slat at",
+    END, Start::Text("")).only_for(MODE.id, OF_MARKS);
+pub(super) const LEFT_SLAT: Field = Field::new("left_slat", "First slat at",
     "from left end; empty: like the gaps, 0: flush",
-    END,
-    Start::Text(""),
-)
-.only_for(MODE.id, OF_SLATS);
-pub(super) const RIGHT_SLAT: Field = Field::new(
-    "right_slat",
-    "Last slat at",
+    END, Start::Text("")).only_for(MODE.id, OF_SLATS);
+pub(super) const RIGHT_SLAT: Field = Field::new("right_slat", "Last slat at",
     "from right end; empty: as the first",
-    END,
-    Start::Text(""),
-)
-.only_for(MODE.id, OF_SLATS);
-pub(super) const KEEP_OUT: Field = Field::new(
-    "keep_out",
-    "Keep out of",
+    END, Start::Text("")).only_for(MODE.id, OF_SLATS);
+pub(super) const KEEP_OUT: Field = Field::new("keep_out", "Keep out of",
     "from left end, as 10 to 12 1/2, 30 to 33",
-    Kind::Spans,
-    Start::Text(""),
-);
-pub(super) const LEAST_GAP: Field =
-    Field::new("least_gap", "Least gap", "empty for none", Kind::MAYBE_LENGTH, Start::Text(""));
+    Kind::Spans, Start::Text(""));
+pub(super) const LEAST_GAP: Field = Field::new("least_gap", "Least gap", "empty for none",
+    Kind::MAYBE_LENGTH, Start::Text(""));
 
 /// In the order asked.
 pub(super) const FIELDS: &[Field] = &[
-    MODE,
-    LENGTH,
-    GREATEST_GAP,
-    COUNT,
-    STEP,
-    SLAT_WIDTH,
-    SLAT_GAP,
-    SLATS,
-    LEFT_END,
-    RIGHT_END,
-    LEFT_SLAT,
-    RIGHT_SLAT,
-    KEEP_OUT,
-    LEAST_GAP,
+    MODE, LENGTH, GREATEST_GAP, COUNT, STEP, SLAT_WIDTH, SLAT_GAP, SLATS, LEFT_END, RIGHT_END,
+    LEFT_SLAT, RIGHT_SLAT, KEEP_OUT, LEAST_GAP,
 ];
 
 pub(super) const EACH_END: ResultSpec =

@@ -19,6 +19,8 @@
 
 mod drawing;
 mod even;
+// A table: a field in two lines.
+#[rustfmt::skip]
 mod fields;
 mod fixed;
 mod gates;

@@ -4,42 +4,23 @@ use crate::calculators::{ResultKind, ResultSpec};
 use crate::sheet::{Choice, Field, Kind, Start};
 
 /// The start is of our invented potting bench: a shelf between two legs and two cleats.
-pub(super) const STRIP: Field = Field::new(
-    "strip",
-    "Work it out",
+pub(super) const STRIP: Field = Field::new("strip", "Work it out",
     "use the letter of a line above to go on from it",
-    Kind::Strip,
-    Start::Text("61 3/8 - 2 × 3 1/2 - 2 × 3/4"),
-);
-pub(super) const LINE: Field = Field::new(
-    "line",
-    "Line in use",
-    "empty for the last one",
-    Kind::LineOf(STRIP.id),
-    Start::Text(""),
-);
-pub(super) const DIVIDE: Field = Field::new(
-    "divide",
-    "Divide",
-    "",
-    Kind::Choice(&[WHOLE, HALF, THIRD, EQUAL_PARTS]),
-    Start::Text(WHOLE.id),
-);
+    Kind::Strip, Start::Text("61 3/8 - 2 × 3 1/2 - 2 × 3/4"));
+pub(super) const LINE: Field = Field::new("line", "Line in use", "empty for the last one",
+    Kind::LineOf(STRIP.id), Start::Text(""));
+pub(super) const DIVIDE: Field = Field::new("divide", "Divide", "",
+    Kind::Choice(&[WHOLE, HALF, THIRD, EQUAL_PARTS]), Start::Text(WHOLE.id));
 pub(super) const WHOLE: Choice = Choice::new("whole", "Whole");
 pub(super) const HALF: Choice = Choice::new("half", "Half");
 pub(super) const THIRD: Choice = Choice::new("third", "Third");
 pub(super) const EQUAL_PARTS: Choice = Choice::new("parts", "Parts");
 
-pub(super) const PARTS: Field =
-    Field::new("parts", "Equal parts", "", Kind::Count { least: 2, most: 200 }, Start::Text("4"))
-        .only_for(DIVIDE.id, &[EQUAL_PARTS.id]);
-pub(super) const START_MARK: Field = Field::new(
-    "start_mark",
-    "Tape starts at",
+pub(super) const PARTS: Field = Field::new("parts", "Equal parts", "",
+    Kind::Count { least: 2, most: 200 }, Start::Text("4")).only_for(DIVIDE.id, &[EQUAL_PARTS.id]);
+pub(super) const START_MARK: Field = Field::new("start_mark", "Tape starts at",
     "1 when you hold the 1 in line at the end",
-    Kind::ZERO_UP,
-    Start::Text("0"),
-);
+    Kind::ZERO_UP, Start::Text("0"));
 
 /// In the order asked.
 pub(super) const FIELDS: &[Field] = &[STRIP, LINE, DIVIDE, PARTS, START_MARK];
@@ -63,15 +44,5 @@ pub(super) const AREA: ResultSpec = ResultSpec::new("area", "Area", ResultKind::
 
 /// Every figure and table.
 pub(super) const RESULTS: &[ResultSpec] = &[
-    READ,
-    MARKS,
-    LENGTH,
-    EACH,
-    STEPPING_ERROR,
-    CLOSES_AT,
-    MILLIMETRES,
-    INCHES,
-    FEET,
-    NUMBER,
-    AREA,
+    READ, MARKS, LENGTH, EACH, STEPPING_ERROR, CLOSES_AT, MILLIMETRES, INCHES, FEET, NUMBER, AREA,
 ];

@@ -13,6 +13,8 @@
 //! Arithmetic. Running marks from one end and the offset start are common practice, no source.
 
 mod drawing;
+// A table: a field in two lines.
+#[rustfmt::skip]
 mod fields;
 mod sheet;
 #[cfg(test)]

@@ -13,10 +13,12 @@
 //! | [`slot`] | a hole moves by its distance from the fixed screw × shrinkage |
 //! | [`tip`] | load × how far beyond the legs, against weight × half the leg spacing |
 
+// A table: a field in two lines.
+#[rustfmt::skip]
+mod fields;
 mod moisture;
 pub mod overhang;
 pub mod planks;
-mod problem;
 pub mod season;
 mod sheet;
 pub mod slot;
@@ -25,5 +27,4 @@ mod tests;
 pub mod tip;
 
 pub use moisture::Change;
-pub use problem::Problem;
 pub use sheet::CALCULATOR;

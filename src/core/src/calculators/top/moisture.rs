@@ -1,9 +1,11 @@
 //! [`Change`]: how much the planks shrink or swell from today to later.
 
-use super::Problem;
-use crate::measure::{Number, OutOfRange};
+use crate::calculators::top::fields::{
+    MOISTURE_LATER, MOISTURE_NOW, MOVEMENT, NOW, OWN, PERCENT, SHRINKS_BY, WET,
+};
+use crate::measure::{Length, Number, OutOfRange};
 use crate::say;
-use crate::sheet::{Ask, Figure, Problems, Source, Step, Value};
+use crate::sheet::{Amount, Ask, Field, Figure, Refusal, Source, Step, Term, Value, WayOut};
 use crate::tables::shrinkage::{self, Across, DRIEST, Moisture, WETTEST};
 
 /// How much the planks change across the grain from today to later.
@@ -44,13 +46,13 @@ impl Change {
 
     /// Reads it from the fields.
     pub(super) fn read(ask: &mut Ask) -> Option<Change> {
-        if ask.choice(ask.field("shrinks_by")).id == "own" {
-            return ask.number(ask.field("percent")).map(Change::Shrinks);
+        if ask.choice(&SHRINKS_BY) == OWN {
+            return ask.number(&PERCENT).map(Change::Shrinks);
         }
-        let later = percent(ask, "moisture_later");
-        let now = match ask.choice(ask.field("now")).id {
-            "wet" => Some(Moisture::green()),
-            _ => percent(ask, "moisture_now"),
+        let later = percent(ask, &MOISTURE_LATER);
+        let now = match ask.choice(&NOW) {
+            WET => Some(Moisture::green()),
+            _ => percent(ask, &MOISTURE_NOW),
         };
         Some(Change::Softwood { now: now?, later: later? })
     }
@@ -60,51 +62,83 @@ impl Change {
         let lost = self.percent_lost().ok()?;
         let label = if lost < Number::ZERO { "Swells across by" } else { "Shrinks across by" };
         let value = Value::Exact(lost.abs(), 2, "%");
-        Some(Figure { id: "movement", label, from: "of its width today", value })
+        Some(MOVEMENT.called(label).figure("of its width today", value))
     }
 
-    /// The step of the working, and its sources.
-    pub(super) fn working(self) -> (Option<Step>, Vec<Source>) {
-        let Ok(lost) = self.percent_lost() else { return (None, Vec::new()) };
+    /// What a width of today is multiplied by, as it stands in the working.
+    pub(super) fn kept(self) -> Term {
+        let left =
+            |name, percent: Number| Term::fixed(1) - Term::of(name, Amount::percent(percent));
+        match self {
+            Change::Softwood { now, later } => {
+                left("S later", lost_of_green(later)) / left("S now", lost_of_green(now))
+            }
+            Change::Shrinks(percent) => left("lost", percent),
+        }
+    }
+
+    /// What such a width loses, as it stands in the working.
+    pub(super) fn lost_of(self, name: &'static str, width: Length) -> Term {
+        let width = || Term::of(name, width);
+        match self {
+            Change::Softwood { .. } => width() - width() * self.kept(),
+            Change::Shrinks(percent) => width() * Term::of("lost", Amount::percent(percent)),
+        }
+    }
+
+    /// The steps of the working, and their sources.
+    pub(super) fn working(self) -> (Vec<Step>, Vec<Source>) {
+        let Ok(lost) = self.percent_lost() else { return (Vec::new(), Vec::new()) };
         let gives = Value::Exact(lost, 3, "%");
         match self {
             Change::Softwood { now, later } => {
-                let step = Step {
-                    rule: "S = 6.031 - 0.215 M, nothing when wet; lost = 1 - (1 - S later) ÷ (1 - S now)".into(),
-                    put_in: say![format!("M now {}, later {}", words(now), words(later))],
-                    gives,
-                };
+                let mut steps: Vec<Step> = lost_step("S now", "M now", now).into_iter().collect();
+                steps.extend(lost_step("S later", "M later", later));
+                steps.push(Step::of("lost", Term::fixed(1) - self.kept(), gives));
                 let sources = vec![
                     Source::Published(shrinkage::SOURCE),
                     Source::Published(shrinkage::CHANGE_SOURCE),
                 ];
-                (Some(step), sources)
+                (steps, sources)
             }
             Change::Shrinks(_) => {
-                let put_in = say!["as given"];
-                let step = Step { rule: "lost = your own figure".into(), put_in, gives };
-                (Some(step), vec![Source::Arithmetic])
+                let step = Step::in_words("lost = your own figure", say!["as given"], gives);
+                (vec![step], vec![Source::Arithmetic])
             }
         }
     }
 }
 
-fn words(moisture: Moisture) -> String {
+/// What a board has lost of its green width, in percent.
+fn lost_of_green(moisture: Moisture) -> Number {
+    shrinkage::lost(Across::Width, moisture).unwrap_or(Number::ZERO)
+}
+
+/// How that is found; nothing is lost when wet.
+fn lost_step(name: &'static str, moisture_name: &str, moisture: Moisture) -> Option<Step> {
     if moisture == Moisture::green() {
-        "wet".to_owned()
-    } else {
-        format!("{} %", crate::measure::text::decimal(moisture.in_percent(), 1))
+        return None;
     }
+    let percent = Term::of(moisture_name, Amount::percent(moisture.in_percent()));
+    let formula = Term::fixed("6.031 %") - Term::fixed("0.215") * percent;
+    Some(Step::of(name, formula, Value::Exact(lost_of_green(moisture), 3, "%")))
 }
 
 /// A moisture content, within the limits of the formula.
-fn percent(ask: &mut Ask, field: &'static str) -> Option<Moisture> {
-    let number = ask.number(ask.field(field))?;
+fn percent(ask: &mut Ask, field: &Field) -> Option<Moisture> {
+    let number = ask.number(field)?;
     let moisture = Moisture::percent(number);
     if moisture.is_none() {
         let nearest = if number < Number::whole(DRIEST) { DRIEST } else { WETTEST };
-        let problems = Problems::from(Problem::MoistureOutside { field, nearest });
-        return ask.refuse(&problems);
+        let refusal = Refusal::at(
+            field,
+            "moisture-outside",
+            say![format!(
+                "The formula holds from {DRIEST} to {WETTEST} % moisture, and for wet boards."
+            )],
+            WayOut::set(say![format!("Use {nearest} %.")], field, nearest.to_string()),
+        );
+        ask.keep(refusal);
     }
     moisture
 }

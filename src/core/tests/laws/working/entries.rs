@@ -8,7 +8,7 @@ use reckoner_core::measure::Tape;
 use reckoner_core::sheet::{Entries, Field, Kind, Start};
 
 /// Random entries for each set of choices.
-const RANDOM: usize = 1200;
+const RANDOM: usize = 3000;
 
 /// Most sets of choices that are taken in order.
 const CHOSEN: usize = 300;
@@ -112,6 +112,7 @@ fn text(field: &Field) -> BoxedStrategy<Option<String>> {
                 2 => (1_u32..8).prop_map(move |by| format!("{start} - {by}/16")),
                 1 => (2_u32..5).prop_map(move |times| format!("{times} × ({start})")),
                 1 => length(),
+                1 => Just("0".to_owned()),
             ]
             .boxed(),
             _ => prop_oneof![length(), (1_u32..16).prop_map(|part| format!("{part}/32"))].boxed(),

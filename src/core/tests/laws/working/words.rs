@@ -253,23 +253,9 @@ const TAPE: Listed = Listed {
 const TOP: Listed = Listed {
     slug: "top",
     in_words: &[
-        (
-            "S = 6.031 - 0.215 M, nothing when wet; lost = 1 - (1 - S later) ÷ (1 - S now)",
-            "not written as a formula",
-        ),
-        ("left edge of a plank = planks and gaps before it", "not written as a formula"),
-        ("lost = your own figure", "not written as a formula"),
-        ("outer = (top - gaps - middle planks) ÷ 2", "not written as a formula"),
+        ("a load over the feet lifts nothing", "nothing to work out"),
+        ("left edge of a plank = planks and gaps before it", "a list of edges"),
+        ("lost = your own figure", "nothing to work out"),
     ],
-    not_yet: &[
-        "farthest = weight × half of feet apart ÷ load",
-        "gap = (top - planks) ÷ (number of planks - 1)",
-        "gap later = gap today + half of what both neighbours lose",
-        "largest load = weight × half of feet apart ÷ how far beyond",
-        "moves = distance from the fixed screw × lost",
-        "plank = (top - (number of planks - 1) × gap) ÷ number of planks",
-        "plank later = today × (1 - lost)",
-        "top = planks + (number of planks - 1) × gap",
-        "top later = top today - half of what both outer planks lose",
-    ],
+    not_yet: &[],
 };

@@ -4,9 +4,11 @@ mod sheet;
 
 pub(super) use sheet::work;
 
-use super::Problem;
-use crate::measure::Length;
-use crate::sheet::Problems;
+use super::fields::{TOP_ACROSS, TOP_LENGTH};
+use crate::measure::text::exact_text;
+use crate::measure::{Length, Rounding};
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 
 /// What is known of the top, along and across.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -45,24 +47,31 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// A top that does not cover its base, on either axis.
+/// - `top-smaller-than-base`: it does not cover its base, on either axis.
+/// - [`Refused::OutOfRange`]: sizes beyond exact keeping.
 ///
 /// # Source
 ///
 /// Arithmetic; worked by hand as case T3 in `tests/reference/top.rs`.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let [base_length, base_width] = input.base;
     match input.find {
         Find::Overhang { top: [length, width] } => {
-            let mut problems = Vec::new();
+            let mut refusals = Vec::new();
             for (field, top, base) in
-                [("top_length", length, base_length), ("top_across", width, base_width)]
+                [(&TOP_LENGTH, length, base_length), (&TOP_ACROSS, width, base_width)]
             {
                 if top < base {
-                    problems.push(Problem::TopSmallerThanBase { field, top, base });
+                    let least = say!["It must be ", (base, Rounding::Up), " at least."];
+                    refusals.push(Refusal::at(
+                        field,
+                        "top-smaller-than-base",
+                        say!["A top of ", top, " does not cover a base of ", base, "."],
+                        WayOut::set(least, field, exact_text(base)),
+                    ));
                 }
             }
-            Problems::unless_none(problems)?;
+            Refused::unless_none(refusals)?;
             let overhang = [((length - base_length)? / 2)?, ((width - base_width)? / 2)?];
             Ok(Answer { top: [length, width], overhang })
         }

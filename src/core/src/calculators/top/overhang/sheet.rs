@@ -1,25 +1,28 @@
 //! Reads base and top and lays the overhang out.
 
 use super::{Answer, Find, Input, reckon};
+use crate::calculators::top::fields::{
+    BASE_LENGTH, BASE_WIDTH, END_OVERHANG, OVERHANG_END, OVERHANG_FIND, OVERHANG_SIDE,
+    SIDE_OVERHANG, TOP_ACROSS, TOP_LENGTH, TOP_SIZE, TOP_SIZE_LENGTH, TOP_SIZE_WIDTH,
+};
+use crate::calculators::top::sheet::too_large;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Figure, Source, Step, Working};
+use crate::sheet::{self, Ask, Source, Step, Term, Working};
 
 /// An overhang at the ends from which tipping is worth a check: 4 in. Common practice, no source.
 const CHECK_TIPPING: Length = Length::sixty_fourths(4 * 64);
 
 pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let base = [ask.length(ask.field("base_length")), ask.length(ask.field("base_width"))];
-    let find = match ask.choice(ask.field("overhang_find")).id {
-        "top" => {
-            let (end, side) =
-                (ask.length(ask.field("overhang_end")), ask.length(ask.field("overhang_side")));
+    let base = [ask.length(&BASE_LENGTH), ask.length(&BASE_WIDTH)];
+    let find = match ask.choice(&OVERHANG_FIND) {
+        TOP_SIZE => {
+            let (end, side) = (ask.length(&OVERHANG_END), ask.length(&OVERHANG_SIDE));
             Find::Top { overhang: [end?, side?] }
         }
         _ => {
-            let (length, width) =
-                (ask.length(ask.field("top_length")), ask.length(ask.field("top_across")));
+            let (length, width) = (ask.length(&TOP_LENGTH), ask.length(&TOP_ACROSS));
             Find::Overhang { top: [length?, width?] }
         }
     };
@@ -27,25 +30,15 @@ pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> 
     let input = Input { base: [base_length, base_width], find };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused, too_large()),
     }
 }
 
 fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
-    let end = Figure::length(
-        "end_overhang",
-        "Overhang at ends",
-        "end of base to end",
-        answer.overhang[0],
-    );
-    let side = Figure::length(
-        "side_overhang",
-        "Overhang at sides",
-        "side of base to edge",
-        answer.overhang[1],
-    );
-    let length = Figure::length("top_size_length", "Top length", "end to end", answer.top[0]);
-    let width = Figure::length("top_size_width", "Top width", "edge to edge", answer.top[1]);
+    let end = END_OVERHANG.figure("end of base to end", answer.overhang[0]);
+    let side = SIDE_OVERHANG.figure("side of base to edge", answer.overhang[1]);
+    let length = TOP_SIZE_LENGTH.figure("end to end", answer.top[0]);
+    let width = TOP_SIZE_WIDTH.figure("edge to edge", answer.top[1]);
     let (headline, figures) = match input.find {
         Find::Overhang { .. } => (end, vec![side]),
         Find::Top { .. } => (length, vec![width]),
@@ -61,29 +54,19 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
 }
 
 fn working(input: &Input, answer: &Answer) -> Working {
-    let steps = match input.find {
-        Find::Overhang { .. } => [0, 1]
-            .into_iter()
-            .filter_map(|axis| {
-                Some(Step::length(
-                    "overhang = (top - base) ÷ 2",
-                    say!["(", *answer.top.get(axis)?, " - ", *input.base.get(axis)?, ") ÷ 2"],
-                    *answer.overhang.get(axis)?,
-                ))
-            })
-            .collect(),
-        Find::Top { .. } => [0, 1]
-            .into_iter()
-            .filter_map(|axis| {
-                Some(Step::length(
-                    "top = base + 2 × overhang",
-                    say![*input.base.get(axis)?, " + 2 × ", *answer.overhang.get(axis)?],
-                    *answer.top.get(axis)?,
-                ))
-            })
-            .collect(),
-    };
-    Working { steps, sources: vec![Source::Arithmetic] }
+    let both = input.base.iter().zip(answer.top).zip(answer.overhang);
+    let steps = both.map(|((base, top), overhang)| {
+        let base = Term::of("base", *base);
+        match input.find {
+            Find::Overhang { .. } => {
+                Step::of("overhang", (Term::of("top", top) - base) / Term::fixed(2), overhang)
+            }
+            Find::Top { .. } => {
+                Step::of("top", base + Term::fixed(2) * Term::of("overhang", overhang), top)
+            }
+        }
+    });
+    Working { steps: steps.collect(), sources: vec![Source::Arithmetic] }
 }
 
 /// From above: the top, and its base dashed beneath.

@@ -4,9 +4,11 @@ mod sheet;
 
 pub(super) use sheet::work;
 
-use super::Problem;
+use super::fields::{FIND, GAP, PLANKS, RIP_OUTER, TOP_WIDTH};
+use crate::measure::text::exact_text;
 use crate::measure::{Length, OutOfRange};
-use crate::sheet::Problems;
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 
 /// What is wanted, and what is known for it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -81,27 +83,42 @@ pub struct Spacer {
 ///
 /// # Errors
 ///
-/// Planks wider than the top, gaps that leave nothing, a plank narrower than what is wanted of it,
-/// fewer planks than the question needs.
+/// - `no-planks`, `one-plank`: fewer planks than the question needs.
+/// - `planks-overfill`: planks wider than the top.
+/// - `gaps-fill-top`: gaps that leave nothing.
+/// - `plank-too-narrow`: narrower than what is wanted of it.
+/// - [`Refused::OutOfRange`]: sizes beyond exact keeping.
 ///
 /// # Source
 ///
 /// Arithmetic; worked by hand as case T1 in `tests/reference/top.rs`.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let (Some(&first), Some(&last)) = (input.widths.first(), input.widths.last()) else {
-        return Err(Problem::NoPlanks.into());
+        return Err(no_planks().into());
     };
-    let n = u32::try_from(input.widths.len()).map_err(|_| Problem::OutOfRange)?;
+    let n = u32::try_from(input.widths.len()).map_err(|_| OutOfRange)?;
     let planks = sum(&input.widths)?;
     let n_gaps = n.saturating_sub(1);
     let (widths, gap) = match input.find {
         Find::Top { gap } => (input.widths.clone(), gap),
         Find::Gap { .. } | Find::RipOuter { .. } if n_gaps == 0 => {
-            return Err(Problem::OnePlank { width: first }.into());
+            let two = format!("2 @ {}", exact_text(first));
+            return Err(Refusal::at(
+                &PLANKS,
+                "one-plank",
+                say!["One plank has no gaps and no outer two."],
+                WayOut::set(say!["Use two or more."], &PLANKS, two),
+            )
+            .into());
         }
         Find::Gap { top } => {
             if planks > top {
-                return Err(Problem::PlanksOverfill { planks, top }.into());
+                Err(Refusal::at(
+                    &TOP_WIDTH,
+                    "planks-overfill",
+                    say!["The planks alone take ", planks, ", more than a top of ", top, "."],
+                    WayOut::set(say!["Rip the outer two instead."], &FIND, RIP_OUTER.id.to_owned()),
+                ))?;
             }
             (input.widths.clone(), ((top - planks)? / n_gaps)?)
         }
@@ -109,12 +126,12 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
             let width = ((top - (gap * n_gaps)?)? / n)?;
             let have = input.widths.iter().copied().fold(first, Length::min);
             if !width.is_positive() {
-                return Err(Problem::GapsFillTop { top, without_gaps: true }.into());
+                return Err(gaps_fill_top(top, true).into());
             }
             if width > have {
                 let free = (top - (have * n)?)?;
                 let gap = if n_gaps == 0 { None } else { Some((free / n_gaps)?) };
-                return Err(Problem::PlankTooNarrow { wanted: width, have, gap }.into());
+                return Err(too_narrow(width, have, gap).into());
             }
             (vec![width; input.widths.len()], gap)
         }
@@ -123,12 +140,12 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
             let width = (((top - (gap * n_gaps)?)? - middle)? / 2)?;
             let have = first.min(last);
             if !width.is_positive() {
-                return Err(Problem::GapsFillTop { top, without_gaps: top > middle }.into());
+                return Err(gaps_fill_top(top, top > middle).into());
             }
             if width > have {
                 let free = ((top - middle)? - (have * 2)?)?;
                 let gap = Some((free / n_gaps)?);
-                return Err(Problem::PlankTooNarrow { wanted: width, have, gap }.into());
+                return Err(too_narrow(width, have, gap).into());
             }
             let mut widths = input.widths.clone();
             for outer in [0, input.widths.len().saturating_sub(1)] {
@@ -149,6 +166,39 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
     }
     let spacers = if n_gaps > 0 { spacers(gap, n_gaps, laid)? } else { None };
     Ok(Answer { widths, gap, top: (laid + gaps_together)?, left_edges, gaps_together, spacers })
+}
+
+/// There are no planks.
+pub(super) fn no_planks() -> Refusal {
+    Refusal::at(
+        &PLANKS,
+        "no-planks",
+        say!["There are no planks."],
+        WayOut::set(say!["Start with two."], &PLANKS, "2 @ 5 1/2 in".to_owned()),
+    )
+}
+
+/// The gaps leave nothing of the top for the planks; perhaps without gaps they fit.
+fn gaps_fill_top(top: Length, without_gaps: bool) -> Refusal {
+    let way_out = if without_gaps {
+        WayOut::set(say!["Without gaps they fit."], &GAP, "0".to_owned())
+    } else {
+        WayOut::advice(say!["Leave out a plank."])
+    };
+    let words = say!["The gaps leave nothing of ", top, " for these planks."];
+    Refusal::at(&GAP, "gaps-fill-top", words, way_out)
+}
+
+/// A plank is narrower than what is wanted of it; a wider `gap` may make up for that.
+fn too_narrow(wanted: Length, have: Length, gap: Option<Length>) -> Refusal {
+    let way_out = match gap {
+        Some(gap) => {
+            WayOut::set(say!["A gap of ", gap, " makes up for it."], &GAP, exact_text(gap))
+        }
+        None => WayOut::advice(say!["Add a plank."]),
+    };
+    let words = say!["A plank of ", wanted, " is wanted, and one is only ", have, "."];
+    Refusal::at(&PLANKS, "plank-too-narrow", words, way_out)
 }
 
 fn sum(lengths: &[Length]) -> Result<Length, OutOfRange> {

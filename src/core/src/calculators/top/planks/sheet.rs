@@ -1,10 +1,15 @@
 //! Reads the planks and lays their answer out.
 
 use super::{Answer, Find, Input, reckon};
+use crate::calculators::top::fields::{
+    FIND, GAP, GAPS_TOGETHER, LEFT_EDGES, OUTER_WIDTH, PLANK_GAP, PLANK_WIDTH, PLANKS, RIP_ALL,
+    RIP_OUTER, SPACERS, TOP, TOP_OVERALL, TOP_WIDTH,
+};
+use crate::calculators::top::sheet::too_large;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
-use crate::measure::{Length, OutOfRange, Rounding, Tape};
+use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Figure, Note, Source, Step, Table, Value, Working};
+use crate::sheet::{self, Ask, Caution, Note, Source, Step, Term, Value, Working};
 
 /// A plank narrower than this is called a sliver: 1 1/2 in. Common practice, no source.
 const SLIVER: Length = Length::sixty_fourths(96);
@@ -13,70 +18,52 @@ const SLIVER: Length = Length::sixty_fourths(96);
 const WIDE_GAP: Length = Length::sixty_fourths(32);
 
 pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let widths = ask.lengths(ask.field("planks"));
-    let find = match ask.choice(ask.field("find")).id {
-        "rip_all" => {
-            let (top, gap) = (ask.length(ask.field("top_width")), ask.length(ask.field("gap")));
+    let widths = ask.lengths(&PLANKS);
+    let find = match ask.choice(&FIND) {
+        RIP_ALL => {
+            let (top, gap) = (ask.length(&TOP_WIDTH), ask.length(&GAP));
             Find::RipAll { top: top?, gap: gap? }
         }
-        "rip_outer" => {
-            let (top, gap) = (ask.length(ask.field("top_width")), ask.length(ask.field("gap")));
+        RIP_OUTER => {
+            let (top, gap) = (ask.length(&TOP_WIDTH), ask.length(&GAP));
             Find::RipOuter { top: top?, gap: gap? }
         }
-        "top" => Find::Top { gap: ask.length(ask.field("gap"))? },
-        _ => Find::Gap { top: ask.length(ask.field("top_width"))? },
+        TOP => Find::Top { gap: ask.length(&GAP)? },
+        _ => Find::Gap { top: ask.length(&TOP_WIDTH)? },
     };
     let input = Input { widths: widths?, find };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused, too_large()),
     }
 }
 
 fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     let first = answer.widths.first().copied().unwrap_or(Length::ZERO);
-    let gap = Figure::length("plank_gap", "Gap", "plank to plank", answer.gap);
-    let top = Figure::length("top_overall", "Top width", "edge to edge", answer.top);
-    let ripped = |id, label| Figure {
-        id,
-        label,
-        from: "edge to edge",
-        value: Value::Length(first, Rounding::Nearest),
-    };
+    let gap = PLANK_GAP.figure("plank to plank", answer.gap);
+    let top = TOP_OVERALL.figure("edge to edge", answer.top);
     let (headline, mut figures) = match input.find {
         Find::Gap { .. } => (gap, vec![top]),
         Find::Top { .. } => (top, vec![gap]),
-        Find::RipAll { .. } => (ripped("plank_width", "Rip every plank to"), vec![gap, top]),
-        Find::RipOuter { .. } => (ripped("outer_width", "Rip outer two to"), vec![gap, top]),
+        Find::RipAll { .. } => {
+            (PLANK_WIDTH.called("Rip every plank to").figure("edge to edge", first), vec![gap, top])
+        }
+        Find::RipOuter { .. } => {
+            (OUTER_WIDTH.called("Rip outer two to").figure("edge to edge", first), vec![gap, top])
+        }
     };
-    figures.push(Figure {
-        id: "left_edges",
-        label: "Left edges",
-        from: "from the left edge of the top",
-        value: Value::Lengths(answer.left_edges.clone()),
-    });
+    figures.push(
+        LEFT_EDGES
+            .figure("from the left edge of the top", Value::Lengths(answer.left_edges.clone())),
+    );
     if answer.gaps_together.is_positive() {
-        figures.push(Figure::length(
-            "gaps_together",
-            "All spacers together",
-            "side by side, to check",
-            answer.gaps_together,
-        ));
+        figures.push(GAPS_TOGETHER.figure("side by side, to check", answer.gaps_together));
     }
     let mut laid = sheet::Answer::new(headline, working(input, answer));
     laid.figures = figures;
     if let Some(spacers) = answer.spacers {
-        let rows = spacers.map(|spacer| {
-            [spacer.thickness, spacer.top]
-                .map(|length| Value::Length(length, Rounding::Nearest))
-                .to_vec()
-        });
-        laid.tables.push(Table {
-            id: "spacers",
-            title: "Spacers on a mark",
-            columns: &["Spacer", "Top comes to"],
-            rows: rows.to_vec(),
-        });
+        let rows = spacers.map(|spacer| vec![spacer.thickness.into(), spacer.top.into()]);
+        laid.tables.push(SPACERS.table(&["Spacer", "Top comes to"], rows.to_vec()));
     }
     laid.notes = notes(input, answer);
     if matches!(input.find, Find::RipAll { .. } | Find::RipOuter { .. }) {
@@ -121,36 +108,30 @@ fn notes(input: &Input, answer: &Answer) -> Vec<Note> {
 
 fn working(input: &Input, answer: &Answer) -> Working {
     let n = u32::try_from(answer.widths.len()).unwrap_or(u32::MAX);
-    let n_gaps = n.saturating_sub(1);
     let planks = (answer.top - answer.gaps_together).unwrap_or(answer.top);
     let first = answer.widths.first().copied().unwrap_or(Length::ZERO);
+    let number = || Term::of("number of planks", n);
+    let n_gaps = || number() - Term::fixed(1);
+    let gaps = |gap| n_gaps() * Term::of("gap", gap);
+    let top_of = |top| Term::of("top", top);
     let step = match input.find {
-        Find::Gap { top } => Step::length(
-            "gap = (top - planks) ÷ (number of planks - 1)",
-            say!["(", top, " - ", planks, ") ÷ ", n_gaps],
-            answer.gap,
-        ),
-        Find::Top { gap } => Step::length(
-            "top = planks + (number of planks - 1) × gap",
-            say![planks, " + ", n_gaps, " × ", gap],
-            answer.top,
-        ),
-        Find::RipAll { top, gap } => Step::length(
-            "plank = (top - (number of planks - 1) × gap) ÷ number of planks",
-            say!["(", top, " - ", n_gaps, " × ", gap, ") ÷ ", n],
-            first,
-        ),
-        Find::RipOuter { top, gap } => Step::length(
-            "outer = (top - gaps - middle planks) ÷ 2",
-            say!["(", top, " - ", n_gaps, " × ", gap, " - middle planks) ÷ 2"],
-            first,
-        ),
+        Find::Gap { top } => {
+            let gap = (top_of(top) - Term::of("planks", planks)) / n_gaps();
+            Step::of("gap", gap, answer.gap)
+        }
+        Find::Top { gap } => Step::of("top", Term::of("planks", planks) + gaps(gap), answer.top),
+        Find::RipAll { top, gap } => Step::of("plank", (top_of(top) - gaps(gap)) / number(), first),
+        Find::RipOuter { top, gap } => {
+            let middle = (first * 2).and_then(|outer| planks - outer).unwrap_or(Length::ZERO);
+            let rest = top_of(top) - gaps(gap) - Term::of("middle planks", middle);
+            Step::of("outer", rest / Term::fixed(2), first)
+        }
     };
-    let edges = Step {
-        rule: "left edge of a plank = planks and gaps before it".into(),
-        put_in: say!["from the left edge of the top, never rounded"],
-        gives: Value::Lengths(answer.left_edges.clone()),
-    };
+    let edges = Step::in_words(
+        "left edge of a plank = planks and gaps before it",
+        say!["from the left edge of the top, never rounded"],
+        Value::Lengths(answer.left_edges.clone()),
+    );
     Working { steps: vec![step, edges], sources: vec![Source::Arithmetic] }
 }
 

@@ -4,9 +4,13 @@ mod sheet;
 
 pub(super) use sheet::work;
 
-use super::{Change, Problem};
-use crate::measure::{Length, OutOfRange};
-use crate::sheet::Problems;
+use super::Change;
+use super::fields::{GAP_LATER, GAP_NOW};
+use super::planks::no_planks;
+use crate::measure::text::exact_text;
+use crate::measure::{Length, OutOfRange, Rounding};
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 
 /// Which gap is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -57,16 +61,18 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// Planks that swell until they push on each other; a wanted gap that is wider even when laid
-/// tight; no planks.
+/// - `planks-will-push`: they swell until they push on each other.
+/// - `opens-wider`: the gaps open wider than wanted even when laid tight.
+/// - `no-planks`.
+/// - [`Refused::OutOfRange`]: sizes beyond exact keeping.
 ///
 /// # Source
 ///
 /// Geometry, with the shrinkage of [`Change`]; worked by hand as case N2 in
 /// `tests/reference/top.rs`.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let (Some(&first), Some(&last)) = (input.widths.first(), input.widths.last()) else {
-        return Err(Problem::NoPlanks.into());
+        return Err(no_planks().into());
     };
     let factor = input.change.factor()?;
     let widths_later =
@@ -86,11 +92,31 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
         Find::Today { gap_later } => (gap_later - least)?,
     };
     if gap_now.is_negative() {
-        return Err(Problem::OpensWider { wanted: (gap_now + least)?, least }.into());
+        let wanted = (gap_now + least)?;
+        Err(Refusal::at(
+            &GAP_LATER,
+            "opens-wider",
+            say!["Even laid tight today, the gaps open to ", least, ", more than ", wanted, "."],
+            WayOut::set(
+                say!["Lay them tight and take ", least, "."],
+                &GAP_LATER,
+                exact_text(least),
+            ),
+        ))?;
     }
     if (gap_now + least)?.is_negative() {
         let by = (gap_now + least)?.abs();
-        return Err(Problem::PlanksWillPush { by, gap: least.abs() }.into());
+        let gap = least.abs();
+        Err(Refusal::at(
+            &GAP_NOW,
+            "planks-will-push",
+            say!["Swollen, the planks push on each other by ", by, " at a gap."],
+            WayOut::set(
+                say!["Leave a gap of ", (gap, Rounding::Up), " today, or more."],
+                &GAP_NOW,
+                exact_text(gap),
+            ),
+        ))?;
     }
     let gaps_later = opens.iter().map(|opens| gap_now + *opens).collect::<Result<Vec<_>, _>>()?;
     let mut top_now = Length::ZERO;

@@ -2,30 +2,35 @@
 
 use super::{Answer, Find, Input, reckon};
 use crate::calculators::top::Change;
+use crate::calculators::top::fields::{
+    GAP_LATER, GAP_NOW, GAP_SMALLEST, GAP_TODAY, GAP_WIDEST, PLANKS, SEASON, SEASON_FIND, TODAY,
+    TOP_LATER, TOP_TODAY,
+};
+use crate::calculators::top::sheet::too_large;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
-use crate::measure::{Length, OutOfRange, Rounding, Tape};
+use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Figure, Source, Step, Table, Value, Working};
+use crate::sheet::{self, Ask, Source, Step, Term, Value, Working};
 
 pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let widths = ask.lengths(ask.field("planks"));
+    let widths = ask.lengths(&PLANKS);
     let change = Change::read(ask);
-    let find = match ask.choice(ask.field("season_find")).id {
-        "today" => Find::Today { gap_later: ask.length(ask.field("gap_later"))? },
-        _ => Find::Later { gap_now: ask.length(ask.field("gap_now"))? },
+    let find = match ask.choice(&SEASON_FIND) {
+        TODAY => Find::Today { gap_later: ask.length(&GAP_LATER)? },
+        _ => Find::Later { gap_now: ask.length(&GAP_NOW)? },
     };
     let input = Input { widths: widths?, change: change?, find };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused, too_large()),
     }
 }
 
 fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     let smallest = answer.gaps_later.iter().copied().min().unwrap_or(answer.gap_now);
     let widest = answer.gaps_later.iter().copied().max().unwrap_or(answer.gap_now);
-    let later = Figure::length("gap_smallest", "Gap later", "plank to plank", smallest);
-    let today = Figure::length("gap_today", "Gap today", "plank to plank", answer.gap_now);
+    let later = GAP_SMALLEST.called("Gap later").figure("plank to plank", smallest);
+    let today = GAP_TODAY.figure("plank to plank", answer.gap_now);
     let (headline, other) = match input.find {
         Find::Later { .. } => (later, today),
         Find::Today { .. } => (today, later),
@@ -34,24 +39,22 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     laid.figures.push(other);
     if widest != smallest {
         let from = "between the widest planks";
-        laid.figures.push(Figure::length("gap_widest", "Widest gap later", from, widest));
+        laid.figures.push(GAP_WIDEST.figure(from, widest));
     }
-    laid.figures.push(Figure::length("top_today", "Top today", "edge to edge", answer.top_now));
-    laid.figures.push(Figure::length("top_later", "Top later", "edge to edge", answer.top_later));
+    laid.figures.push(TOP_TODAY.figure("edge to edge", answer.top_now));
+    laid.figures.push(TOP_LATER.figure("edge to edge", answer.top_later));
     laid.figures.extend(input.change.figure());
     let gaps = answer.gaps_later.iter().map(Some).chain([None]);
     let rows =
         input.widths.iter().zip(&answer.widths_later).zip(gaps).map(|((now, later), gap)| {
-            let length = |length: Length| Value::Length(length, Rounding::Nearest);
-            let gap = gap.map_or_else(|| Value::Words(say!["-"]), |gap| length(*gap));
-            vec![length(*now), length(*later), gap]
+            let gap = gap.map_or_else(|| Value::Words(say!["-"]), |gap| (*gap).into());
+            vec![(*now).into(), (*later).into(), gap]
         });
-    laid.tables.push(Table {
-        id: "season",
-        title: "Planks from the left",
-        columns: &["Today", "Later", "Gap after it"],
-        rows: rows.collect(),
-    });
+    laid.tables.push(
+        SEASON
+            .called("Planks from the left")
+            .table(&["Today", "Later", "Gap after it"], rows.collect()),
+    );
     if let Change::Softwood { .. } = input.change {
         laid.notes.push(say![
             "For ordinary softwood. Redwood and cedar shrink less: find theirs by species and give it here."
@@ -65,23 +68,30 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
 }
 
 fn working(input: &Input, answer: &Answer) -> Working {
-    let (step, mut sources) = input.change.working();
-    let mut steps: Vec<Step> = step.into_iter().collect();
-    if let (Some(now), Some(later)) = (input.widths.first(), answer.widths_later.first()) {
-        steps.push(Step::length("plank later = today × (1 - lost)", say![*now], *later));
+    let (mut steps, mut sources) = input.change.working();
+    // Each edge of a plank moves by half of what it loses.
+    let planks: Vec<(Length, Length)> =
+        input.widths.iter().copied().zip(answer.widths_later.iter().copied()).collect();
+    let half_lost = |[today, later]: [&str; 2], plank: (Length, Length)| {
+        (Term::of(today, plank.0) - Term::of(later, plank.1)) / Term::fixed(2)
+    };
+    const FIRST: [&str; 2] = ["first plank", "first later"];
+    if let Some(first) = planks.first() {
+        let later = Term::of("today", first.0) * input.change.kept();
+        steps.push(Step::of("plank later", later, first.1));
     }
-    if let Some(gap) = answer.gaps_later.first() {
-        steps.push(Step::length(
-            "gap later = gap today + half of what both neighbours lose",
-            say![answer.gap_now],
-            *gap,
-        ));
+    if let (Some(gap), Some(first), Some(second)) =
+        (answer.gaps_later.first(), planks.first(), planks.get(1))
+    {
+        let opens = half_lost(FIRST, *first) + half_lost(["next plank", "next later"], *second);
+        let later = Term::of("gap today", answer.gap_now) + opens;
+        steps.push(Step::of("gap later", later, *gap));
     }
-    steps.push(Step::length(
-        "top later = top today - half of what both outer planks lose",
-        say![answer.top_now],
-        answer.top_later,
-    ));
+    if let (Some(first), Some(last)) = (planks.first(), planks.last()) {
+        let top = Term::of("top today", answer.top_now);
+        let later = top - half_lost(FIRST, *first) - half_lost(["last plank", "last later"], *last);
+        steps.push(Step::of("top later", later, answer.top_later));
+    }
     if !sources.contains(&Source::Arithmetic) {
         sources.push(Source::Arithmetic);
     }

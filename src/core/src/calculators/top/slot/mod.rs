@@ -4,9 +4,8 @@ mod sheet;
 
 pub(super) use sheet::work;
 
-use super::{Change, Problem};
-use crate::measure::Length;
-use crate::sheet::Problems;
+use super::Change;
+use crate::measure::{Length, OutOfRange};
 
 /// What to reckon slots from.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -47,13 +46,13 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// No screws, or sizes beyond exact keeping.
+/// [`OutOfRange`]: sizes beyond exact keeping.
 ///
 /// # Source
 ///
 /// Geometry, with the shrinkage of [`Change`]; worked by hand as case T4 in
 /// `tests/reference/top.rs`.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, OutOfRange> {
     let factor = input.change.factor()?;
     let mut slots = Vec::with_capacity(input.from_fixed.len());
     let mut most = Length::ZERO;

@@ -2,51 +2,43 @@
 
 use super::{Answer, Input, reckon};
 use crate::calculators::top::Change;
+use crate::calculators::top::fields::{HOLE, LOOSE_BY, LOOSE_SCREWS, SLOTS};
+use crate::calculators::top::sheet::too_large;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Figure, Source, Step, Table, Value, Working};
+use crate::sheet::{self, Ask, Caution, Source, Step, Value, Working};
 
 pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let from_fixed = ask.lengths(ask.field("loose_screws"));
-    let hole = ask.length(ask.field("hole"));
+    let from_fixed = ask.lengths(&LOOSE_SCREWS);
+    let hole = ask.length(&HOLE);
     let change = Change::read(ask);
     let (from_fixed, hole) = (from_fixed?, hole?);
     if from_fixed.is_empty() {
         let sentence = say!["Write how far each loose screw is from the fixed one."];
-        ask.refuse_field(ask.field("loose_screws"), "no-screws", sentence);
+        ask.refuse_field(&LOOSE_SCREWS, "no-screws", sentence);
         return None;
     }
     let input = Input { from_fixed, hole, change: change? };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused.into(), too_large()),
     }
 }
 
 fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
-    let headline = Figure {
-        id: "loose_by",
-        label: "Farthest loose by",
-        from: "across the grain",
-        value: Value::Length(answer.most, Rounding::Up),
-    };
+    let headline = LOOSE_BY
+        .called("Farthest loose by")
+        .figure("across the grain", Value::Length(answer.most, Rounding::Up));
     let mut laid = sheet::Answer::new(headline, working(input, answer));
     laid.figures.extend(input.change.figure());
     let up = |length| Value::Length(length, Rounding::Up);
-    laid.tables.push(Table {
-        id: "slots",
-        title: "Slots",
-        columns: &["From fixed screw", "Moves", "Slot, end to end"],
-        rows: answer
-            .slots
-            .iter()
-            .map(|slot| {
-                let at = Value::Length(slot.from_fixed, Rounding::Nearest);
-                vec![at, up(slot.moves_in.abs()), up(slot.length)]
-            })
-            .collect(),
-    });
+    let rows = answer
+        .slots
+        .iter()
+        .map(|slot| vec![slot.from_fixed.into(), up(slot.moves_in.abs()), up(slot.length)]);
+    laid.tables
+        .push(SLOTS.table(&["From fixed screw", "Moves", "Slot, end to end"], rows.collect()));
     let shrinks = answer.slots.first().is_some_and(|slot| slot.moves_in.is_positive());
     laid.notes.push(if answer.most.is_zero() {
         say!["The wood does not move: round holes will do."]
@@ -64,14 +56,10 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
 }
 
 fn working(input: &Input, answer: &Answer) -> Working {
-    let (step, mut sources) = input.change.working();
-    let mut steps: Vec<Step> = step.into_iter().collect();
+    let (mut steps, mut sources) = input.change.working();
     for slot in &answer.slots {
-        steps.push(Step::length(
-            "moves = distance from the fixed screw × lost",
-            say![slot.from_fixed],
-            slot.moves_in,
-        ));
+        let moves = input.change.lost_of("distance from the fixed screw", slot.from_fixed);
+        steps.push(Step::of("moves", moves, slot.moves_in));
     }
     if !sources.contains(&Source::Arithmetic) {
         sources.push(Source::Arithmetic);

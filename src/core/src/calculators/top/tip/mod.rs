@@ -4,9 +4,11 @@ mod sheet;
 
 pub(super) use sheet::work;
 
-use super::Problem;
-use crate::measure::{Length, Number};
-use crate::sheet::Problems;
+use super::fields::BEYOND_LEGS;
+use crate::measure::text::{decimal, exact_text};
+use crate::measure::{Length, Number, Rounding};
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 
 /// What to check.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -35,19 +37,30 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// A load that tips it, with the farthest place where it does not.
+/// - `tips`: the load tips it; names the farthest place where it does not.
+/// - [`Refused::OutOfRange`]: sizes beyond exact keeping.
 ///
 /// # Source
 ///
 /// Statics: moments about the outside of the feet.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let Input { weight, load, beyond_legs, leg_spacing } = *input;
     let holds = ((leg_spacing / 2)? * weight)?;
     let most_beyond = if load == Number::ZERO { None } else { Some((holds / load)?) };
     if let Some(most) = most_beyond
         && beyond_legs > most
     {
-        return Err(Problem::Tips { load, most }.into());
+        let load = decimal(load, 0);
+        Err(Refusal::at(
+            &BEYOND_LEGS,
+            "tips",
+            say![format!("A load of {load} lb at the end tips the top up.")],
+            WayOut::set(
+                say!["Let it stand ", (most, Rounding::Down), " or less beyond the legs."],
+                &BEYOND_LEGS,
+                exact_text(most),
+            ),
+        ))?;
     }
     let most_load = if beyond_legs.is_zero() { None } else { Some((holds / beyond_legs)?) };
     Ok(Answer { most_load, most_beyond })

@@ -1,16 +1,20 @@
 //! Reads weight and load and says how near it is to tipping.
 
 use super::{Answer, Input, reckon};
+use crate::calculators::top::fields::{
+    BEYOND_LEGS, LEG_SPACING, LOAD, MOST_BEYOND, MOST_LOAD, TIP_VERDICT, WEIGHT,
+};
+use crate::calculators::top::sheet::too_large;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::{Length, OutOfRange, Rounding, Tape, text::decimal};
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Figure, Source, Step, Value, Working};
+use crate::sheet::{self, Amount, Ask, Caution, Source, Step, Term, Value, Working};
 
 pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let weight = ask.number(ask.field("weight"));
-    let load = ask.number(ask.field("load"));
-    let beyond_legs = ask.length(ask.field("beyond_legs"));
-    let leg_spacing = ask.length(ask.field("leg_spacing"));
+    let weight = ask.number(&WEIGHT);
+    let load = ask.number(&LOAD);
+    let beyond_legs = ask.length(&BEYOND_LEGS);
+    let leg_spacing = ask.length(&LEG_SPACING);
     let input = Input {
         weight: weight?,
         load: load?,
@@ -19,33 +23,24 @@ pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> 
     };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused, too_large()),
     }
 }
 
 fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     let headline = match answer.most_load {
-        Some(most) => Figure {
-            id: "most_load",
-            label: "Tips above",
-            from: "at that place",
-            value: Value::Exact(most, 1, "lb"),
-        },
-        None => Figure {
-            id: "tip_verdict",
-            label: "Tips",
-            from: "",
-            value: Value::Words(say!["No: the load stands over the feet."]),
-        },
+        Some(most) => {
+            MOST_LOAD.called("Tips above").figure("at that place", Value::Exact(most, 1, "lb"))
+        }
+        None => TIP_VERDICT.figure("", Value::Words(say!["No: the load stands over the feet."])),
     };
     let mut laid = sheet::Answer::new(headline, working(input, answer));
     if let Some(most) = answer.most_beyond {
-        laid.figures.push(Figure {
-            id: "most_beyond",
-            label: "Load may stand",
-            from: "beyond outside of feet",
-            value: Value::Length(most, Rounding::Down),
-        });
+        laid.figures.push(
+            MOST_BEYOND
+                .called("Load may stand")
+                .figure("beyond outside of feet", Value::Length(most, Rounding::Down)),
+        );
     }
     laid.notes.push(say![
         "Sitting down hard or climbing on adds much to a load. Keep well below this, or fix it down."
@@ -56,22 +51,26 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
 }
 
 fn working(input: &Input, answer: &Answer) -> Working {
-    let (weight, load) = (decimal(input.weight, 1), decimal(input.load, 1));
+    let pounds = |name, number| Term::of(name, Amount::with_unit(number, "lb"));
+    // The weight holds it down with half of what lies between the feet.
+    let holds = || {
+        let apart = Term::of("feet apart", input.leg_spacing);
+        pounds("weight", input.weight) * apart / Term::fixed(2)
+    };
     let mut steps = Vec::new();
     if let Some(most) = answer.most_beyond {
-        steps.push(Step::length(
-            "farthest = weight × half of feet apart ÷ load",
-            say![weight.clone(), " lb × ", input.leg_spacing, " ÷ 2 ÷ ", load, " lb"],
-            most,
-        ));
+        steps.push(Step::of("farthest", holds() / pounds("load", input.load), most));
     }
-    steps.push(Step {
-        rule: "largest load = weight × half of feet apart ÷ how far beyond".into(),
-        put_in: say![weight.clone(), " lb × ", input.leg_spacing, " ÷ 2 ÷ ", input.beyond_legs],
-        gives: match answer.most_load {
-            Some(most) => Value::Exact(most, 1, "lb"),
-            None => Value::Words(say!["any"]),
-        },
+    steps.push(match answer.most_load {
+        Some(most) => {
+            let beyond = Term::of("how far beyond", input.beyond_legs);
+            Step::of("largest load", holds() / beyond, Value::Exact(most, 1, "lb"))
+        }
+        None => Step::in_words(
+            "a load over the feet lifts nothing",
+            say![input.beyond_legs, " beyond the feet"],
+            Value::Words(say!["any"]),
+        ),
     });
     Working { steps, sources: vec![Source::Arithmetic] }
 }
