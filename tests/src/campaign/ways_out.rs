@@ -1,0 +1,280 @@
+//! Every way out of a form, and every fault that may come over it.
+
+use serde_json::{Value, json};
+
+use super::model::Place;
+use super::tab::Tab;
+use super::walk::{HOLD, Stop, Walk};
+use super::wire::Trouble;
+
+/// A browser that gives no database, as in some private modes.
+const BLOCKED: &str = "IDBFactory.prototype.open = function () { throw new DOMException('blocked', 'InvalidStateError') }";
+
+/// Asks for the database in a newer version, so that other windows must let go of it, and leaves it as it is.
+const ASK_FOR_NEWER: &str = "
+  const all = await indexedDB.databases();
+  for (const { name, version } of all) {
+    await new Promise((done) => {
+      const open = indexedDB.open(name, version + 1);
+      open.onupgradeneeded = () => open.transaction.abort();
+      open.onerror = open.onsuccess = done;
+      setTimeout(done, 1500);
+    });
+  }
+  return true";
+
+impl Walk<'_> {
+    /// Leaves the form at hand, one way or another, and looks at it again.
+    pub(super) fn way_out(&mut self, place: &Place) -> Result<(), Stop> {
+        let is_full = self.full_for.is_some();
+        let most = |walk: &Walk, kind: &str, most: usize, weight: usize| {
+            let is_spent = walk.told.faults.get(kind).is_some_and(|times| *times >= most);
+            if is_spent || is_full { 0 } else { weight }
+        };
+        let weights = [
+            14,
+            12,
+            8,
+            most(self, "reload", 9, 10),
+            most(self, "window closed", 9, 9),
+            most(self, "tab crashed", 3, 7),
+            most(self, "browser killed", 2, 8),
+            most(self, "second window", 3, 8),
+            most(self, "storage full", 1, 5),
+            most(self, "database closed", 2, 6),
+            most(self, "database wanted by another window", 1, 4),
+            most(self, "storage blocked", 1, 4),
+            if self.next_release.is_some() { most(self, "update", 1, 4) } else { 0 },
+        ];
+        match self.chance.weighted(&weights) {
+            0 => self.arrow()?,
+            1 => self.back()?,
+            2 => self.link()?,
+            3 => {
+                self.fault("reload");
+                self.reload()?;
+            }
+            4 => {
+                self.fault("window closed");
+                self.close_window(place)?;
+            }
+            5 => {
+                self.tab.frame(self.wire())?;
+                self.fault("tab crashed");
+                self.crash(place)?;
+            }
+            6 => {
+                self.tab.frame(self.wire())?;
+                self.fault("browser killed");
+                self.kill(place)?;
+            }
+            7 => return self.second_window(place),
+            8 => return self.storage_full(),
+            9 => {
+                self.fault("database closed");
+                self.script(
+                    "for (const it of heldByTheWalk.splice(0)) { it.close(); it.dispatchEvent(new Event('close')) }
+                     return true",
+                )?;
+                return Ok(());
+            }
+            10 => return self.wanted_by_another(place),
+            11 => self.blocked()?,
+            _ => self.update(place)?,
+        }
+        if self.chance.percent(12) { self.check_all() } else { self.check(place) }
+    }
+
+    fn hash(&self) -> Result<String, Trouble> {
+        let hash = self.script("return location.hash")?;
+        Ok(hash.as_str().unwrap_or_default().to_owned())
+    }
+
+    fn wait_for_other(&self, than: &str) -> Result<(), Trouble> {
+        let than = json!(than.split('?').next());
+        self.wait("another page", &format!("isReady() && location.hash.split('?')[0] !== {than}")).map(drop)
+    }
+
+    /// The arrow at the top, or the way home of a page beside the jobs.
+    fn arrow(&mut self) -> Result<(), Trouble> {
+        let hash = self.hash()?;
+        let id = if self.script("return !!test('back')")? == json!(true) { "back" } else { "home" };
+        self.tell("arrow at the top");
+        self.tap(id)?;
+        self.wait_for_other(&hash)
+    }
+
+    /// The browser's Back.
+    fn back(&mut self) -> Result<(), Trouble> {
+        let history = self.wire().ask(&self.tab.session, "Page.getNavigationHistory", &json!({}))?;
+        let now = usize::try_from(history["currentIndex"].as_u64().unwrap_or(0)).unwrap_or(0);
+        let url = |at: usize| history["entries"][at]["url"].as_str().unwrap_or_default();
+        let page = |at: usize| url(at).split('?').next().unwrap_or_default();
+        if now < 2 || page(now) == page(now - 1) || !url(now - 1).starts_with("http") {
+            return self.arrow();
+        }
+        let hash = self.hash()?;
+        self.tell("Back");
+        self.script("history.back(); return true")?;
+        self.wait_for_other(&hash)
+    }
+
+    /// A section's tab where there is one, else an address from somewhere else.
+    fn link(&mut self) -> Result<(), Trouble> {
+        let hash = self.hash()?;
+        let state = self.state()?;
+        let sections: Vec<&str> =
+            state["sections"].as_array().into_iter().flatten().filter_map(Value::as_str).collect();
+        match self.chance.one(&sections).copied() {
+            Some(section) => {
+                self.tell(section);
+                self.tap(section)?;
+                self.wait("the section is drawn", "test('section-sizes')").map(drop)
+            }
+            None => {
+                let to = self.chance.one(&["#/", "#/jobs", "#/settings"]).copied().unwrap_or("#/");
+                self.tell(&format!("a link to {to}"));
+                if hash == to { return Ok(()) }
+                self.script(&format!("location.hash = '{to}'; return true"))?;
+                self.wait_for_other(&hash)
+            }
+        }
+    }
+
+    /// Waits until the app has started in a page that was loaded, and looks at the form.
+    pub(super) fn after_loading(&mut self, place: &Place) -> Result<(), Stop> {
+        self.wait("the app has started", "isReady()")?;
+        self.check(place)
+    }
+
+    fn reload(&mut self) -> Result<(), Trouble> {
+        self.wire().ask(&self.tab.session, "Page.reload", &json!({}))?;
+        self.loaded()
+    }
+
+    fn loaded(&self) -> Result<(), Trouble> {
+        self.wait("the app has started", "isReady()").map(drop)
+    }
+
+    pub(super) fn new_window(&self) -> Result<(String, String), Trouble> {
+        self.browser.window(self.screen, &[HOLD])
+    }
+
+    /// Loads a form in the window at hand.
+    pub(super) fn load(&self, place: &Place) -> Result<(), Trouble> {
+        let url = format!("{}{}", self.server.url(), place.address(&self.model.job));
+        self.tab.load(self.wire(), &url)?;
+        self.wait("the app has started", "isReady() && (Object.keys(fields()).length || by('.trouble').length || test('section-sizes'))")
+            .map(drop)
+    }
+
+    pub(super) fn close_tab(&self, tab: &Tab) -> Result<(), Trouble> {
+        self.browser.ask("Target.closeTarget", &json!({ "targetId": tab.target })).map(drop)
+    }
+
+    fn close_window(&mut self, place: &Place) -> Result<(), Trouble> {
+        let old = self.tab.clone();
+        self.close_tab(&old)?;
+        let (target, session) = self.new_window()?;
+        self.tab = Tab { target, session };
+        self.load(place)
+    }
+
+    fn crash(&mut self, place: &Place) -> Result<(), Trouble> {
+        let old = self.tab.clone();
+        self.wire().send(&old.session, "Page.crash", &json!({}))?;
+        self.wire().wait_for_crash(&old.session)?;
+        let (target, session) = self.new_window()?;
+        self.tab = Tab { target, session };
+        self.close_tab(&old)?;
+        self.load(place)
+    }
+
+    fn kill(&mut self, place: &Place) -> Result<(), Trouble> {
+        self.browser.kill_and_start_again()?;
+        self.second.clear();
+        let (target, session) = self.new_window()?;
+        self.tab = Tab { target, session };
+        self.load(place)
+    }
+
+    /// No room for more on this device, for a few actions.
+    fn storage_full(&mut self) -> Result<(), Stop> {
+        self.fault("storage full");
+        self.quota(&json!({ "origin": self.server.url(), "quotaSize": 1 }))?;
+        self.full_for = Some(2 + self.chance.below(4));
+        Ok(())
+    }
+
+    fn quota(&self, quota: &Value) -> Result<(), Trouble> {
+        self.wire().ask(&self.tab.session, "Storage.overrideQuotaForOrigin", quota).map(drop)
+    }
+
+    /// There is room again: the app keeps by itself what it could not keep.
+    pub(super) fn room_again(&mut self) -> Result<(), Stop> {
+        self.full_for = None;
+        self.tell("room again");
+        self.quota(&json!({ "origin": self.server.url() }))?;
+        if let Some(place) = self.at.clone() {
+            self.edit(&place)?;
+        }
+        self.wait("it says no longer that something is not kept", "!/not kept/i.test(words())")?;
+        self.tab.frame(self.wire())?;
+        self.reload()?;
+        self.check_all()
+    }
+
+    /// Another window wants the database for itself, and lets it be.
+    fn wanted_by_another(&mut self, place: &Place) -> Result<(), Stop> {
+        self.fault("database wanted by another window");
+        let first = self.tab.clone();
+        let (target, session) = self.new_window()?;
+        self.tab = Tab { target, session };
+        let url = format!("{}icons/icon.svg", self.server.url());
+        self.tab.load(self.wire(), &url)?;
+        let asked = self.tab.script(
+            self.wire(),
+            ASK_FOR_NEWER,
+        );
+        self.close_tab(&self.tab.clone())?;
+        self.tab = first;
+        self.browser.ask("Target.activateTarget", &json!({ "targetId": self.tab.target }))?;
+        asked?;
+        self.at = Some(place.clone());
+        self.edit(place)
+    }
+
+    /// The page is loaded while the browser gives no database, and then again with one.
+    fn blocked(&mut self) -> Result<(), Stop> {
+        self.fault("storage blocked");
+        let source = json!({ "source": BLOCKED });
+        let session = self.tab.session.clone();
+        let script =
+            self.wire().ask(&session, "Page.addScriptToEvaluateOnNewDocument", &source)?;
+        self.go(&format!("#/job/{}", self.model.job))?;
+        self.wire().ask(&session, "Page.reload", &json!({}))?;
+        self.loaded()?;
+        self.wait("it says what is wrong", "words() !== ''")?;
+        self.wire().ask(&session, "Page.removeScriptToEvaluateOnNewDocument", &script)?;
+        self.reload()?;
+        Ok(())
+    }
+
+    /// A new release is there, and taken.
+    fn update(&mut self, place: &Place) -> Result<(), Stop> {
+        let Some(folder) = self.next_release else { return Ok(()) };
+        self.wait("the release at hand is kept", "document.documentElement.dataset.offline === 'ready'")?;
+        self.fault("update");
+        self.server.serve_folder(folder);
+        self.script("await (await navigator.serviceWorker.getRegistration()).update(); return true")?;
+        self.wait("the update is offered", "test('update-take')")?;
+        // Over a keypad there is no room for the offer.
+        self.tap("update-take")?;
+        self.wait(
+            "the new release is on the screen",
+            &format!("document.documentElement.getAttribute('{}') && isReady()", crate::release::MARK),
+        )?;
+        self.at = Some(place.clone());
+        Ok(())
+    }
+}
