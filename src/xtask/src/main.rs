@@ -25,6 +25,9 @@ cargo xtask COMMAND
   serve [PORT]     build the app (release) and serve it, also to a phone on the same network
   build            build everything that is published into dist/
   test [PART]      run every test; PART is native, browser, journeys, or journeys NAME
+  soak [WALKS] [--seed N] [--two] [--go-on]
+                   random walks with faults, 300 if not told, against what must stand; fails on a loss;
+                   --two at a time, --go-on after a loss in the same walk
   lint             formatting, clippy (native and wasm) and tidy
   tidy             the rules of this repository that no compiler checks
   budget           sizes of dist/ over the wire, as a table; fails when over budget
@@ -72,6 +75,7 @@ fn run(arguments: &[String]) -> Result<()> {
         ["test", "browser"] => suite::run_part(suite::Part::Browser),
         ["test", "journeys"] => suite::run_part(suite::Part::Journeys),
         ["test", "journeys", names @ ..] => suite::journeys(names),
+        ["soak", words @ ..] => suite::soak(words),
         ["lint"] => lint::lint(),
         ["tidy"] => tidy::check(&workspace::root()),
         ["budget"] => budget::report(),

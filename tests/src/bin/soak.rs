@@ -7,7 +7,8 @@ use reckoner_e2e::campaign::{Plan, campaign};
 fn main() -> ExitCode {
     let words: Vec<String> = std::env::args().skip(1).collect();
     let mut numbers = words.iter().filter_map(|word| word.parse().ok());
-    let walks = if words.first().is_some_and(|it| it.starts_with("--")) { None } else { numbers.next() };
+    let walks =
+        if words.first().is_some_and(|it| it.starts_with("--")) { None } else { numbers.next() };
     let has_seed = words.iter().any(|word| word == "--seed");
     let seed = if has_seed { numbers.next() } else { None };
     let has = |flag: &str| words.iter().any(|word| word == flag);

@@ -90,10 +90,11 @@ impl Chromium {
         screen: Screen,
         scripts: &[&str],
     ) -> Result<(String, String), Trouble> {
-        let made = self
-            .ask("Target.createTarget", &json!({ "url": "about:blank", "newWindow": true }))?;
+        let made =
+            self.ask("Target.createTarget", &json!({ "url": "about:blank", "newWindow": true }))?;
         let target = made["targetId"].as_str().unwrap_or_default().to_owned();
-        let at = self.ask("Target.attachToTarget", &json!({ "targetId": target, "flatten": true }))?;
+        let at =
+            self.ask("Target.attachToTarget", &json!({ "targetId": target, "flatten": true }))?;
         let session = at["sessionId"].as_str().unwrap_or_default().to_owned();
         self.wire.ask(&session, "Page.enable", &json!({}))?;
         self.wire.ask(&session, "Inspector.enable", &json!({}))?;

@@ -15,7 +15,10 @@ impl Walk<'_> {
     /// One edit of the form at hand.
     pub(super) fn edit(&mut self, place: &Place) -> Result<(), Stop> {
         let state = self.state()?;
-        if matches!(place, Place::Draft(_)) && state["save"] == json!(true) && self.chance.percent(30) {
+        if matches!(place, Place::Draft(_))
+            && state["save"] == json!(true)
+            && self.chance.percent(30)
+        {
             return self.put_in(place);
         }
         if let Place::Item(id) = place
@@ -65,7 +68,7 @@ impl Walk<'_> {
     }
 
     /// Brings a field out from under the keypad of another.
-    fn close_keypad(&mut self) -> Result<(), Trouble> {
+    pub(super) fn close_keypad(&mut self) -> Result<(), Trouble> {
         if self.state()?["keying"] == json!(true) {
             self.tell("close the keypad");
             self.tap("key-close")?;
@@ -115,6 +118,15 @@ impl Walk<'_> {
         Ok(Writing::of(now[0].as_str().unwrap_or_default(), at(1), at(2)))
     }
 
+    /// Empties the field at hand: with the key for it where there is one, else with a keyboard.
+    fn clear(&mut self) -> Result<(), Trouble> {
+        if self.script("return !!place('[data-testid=key-clear]')")? == json!(true) {
+            return self.tap("key-clear");
+        }
+        self.script("document.activeElement.select(); return true")?;
+        self.tab.keys(self.wire(), ["Backspace"])
+    }
+
     fn type_in(&mut self, place: &Place, field: &str, kind: &str, it: &Value) -> Result<(), Stop> {
         let css = it["css"].as_str().unwrap_or_default().to_owned();
         let is_here = self.script(&format!(
@@ -131,7 +143,7 @@ impl Walk<'_> {
             writing = Writing::of(&writing.text(), 0, writing.text().chars().count());
         } else if self.chance.percent(40) {
             self.tell(&format!("clear {field}"));
-            self.tap("key-clear")?;
+            self.clear()?;
             self.model.set(place, field, "");
             writing = Writing::of("", 0, 0);
         }
@@ -242,7 +254,10 @@ impl Walk<'_> {
         self.close_keypad()?;
         self.tell("put it in the job");
         self.tap("save-item")?;
-        self.wait("its section is open", "!location.hash.includes('/new/') && test('section-sizes')")?;
+        self.wait(
+            "its section is open",
+            "!location.hash.includes('/new/') && test('section-sizes')",
+        )?;
         let after = self.script(&format!(
             "await until(() => state().items.length > {}, 5000); return state().items",
             before.len()
@@ -332,7 +347,8 @@ impl Walk<'_> {
             }
             changed.push(place);
         }
-        let items = changed.iter().filter(|it| !matches!(it, Place::Piece(..) | Place::Section("parts")));
+        let items =
+            changed.iter().filter(|it| !matches!(it, Place::Piece(..) | Place::Section("parts")));
         if items.count() > 1 {
             return Err(Stop::Loss(format!("one undo changed more than one thing: {changed:?}")));
         }

@@ -37,8 +37,7 @@ impl Tab {
     /// Sends a script without waiting for it.
     pub(super) fn begin(&self, wire: &Wire, body: &str) -> Result<u64, Trouble> {
         let expression = format!("(async () => {{ {LOOK}\n{body} }})()");
-        let call =
-            json!({ "expression": expression, "awaitPromise": true, "returnByValue": true });
+        let call = json!({ "expression": expression, "awaitPromise": true, "returnByValue": true });
         wire.send(&self.session, "Runtime.evaluate", &call)
     }
 

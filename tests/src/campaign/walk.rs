@@ -294,13 +294,13 @@ impl<'a> Walk<'a> {
     fn choose_place(&mut self) -> Result<(), Stop> {
         let known: Vec<Place> = self.model.forms.keys().cloned().collect();
         match self.chance.weighted(&[30, 25, 8, 5, 8, 10, 8, 6]) {
-            0 => self.to_an_item(),
-            1 => self.to_something_new(),
-            2 => self.to_a_piece(),
+            0 => self.reach_an_item(),
+            1 => self.reach_something_new(),
+            2 => self.reach_a_piece(),
             3 => self.visit(Place::Section("hand-on")),
             4 => self.visit(Place::Section("parts")),
             5 => {
-                let pages = ["frame", "tape", "cut", "settings", "top", "running-total"];
+                let pages = ["frame", "tape", "cut", "settings", "spacing", "crosscut"];
                 match self.chance.one(&pages).copied() {
                     Some(slug) => self.visit(Place::Page(slug)),
                     None => Ok(()),
@@ -308,7 +308,7 @@ impl<'a> Walk<'a> {
             }
             6 => match self.chance.one(&known).cloned() {
                 Some(place) => self.visit(place),
-                None => self.to_an_item(),
+                None => self.reach_an_item(),
             },
             _ => self.undo(),
         }
@@ -321,19 +321,23 @@ impl<'a> Walk<'a> {
 
     /// The items that a section lists.
     pub(super) fn listed(&self, section: &str) -> Result<Vec<u64>, Trouble> {
-        let address = format!("#/job/{}{}{section}", self.model.job, if section.is_empty() { "" } else { "/" });
+        let address = format!(
+            "#/job/{}{}{section}",
+            self.model.job,
+            if section.is_empty() { "" } else { "/" }
+        );
         self.go(&address)?;
         self.wait("the section is drawn", "test('section-sizes')")?;
         let items = self.script("return state().items")?;
         Ok(items.as_array().into_iter().flatten().filter_map(Value::as_u64).collect())
     }
 
-    fn to_an_item(&mut self) -> Result<(), Stop> {
+    fn reach_an_item(&mut self) -> Result<(), Stop> {
         let section = self.chance.one(&["", "parts", "kept", "rack"]).copied().unwrap_or_default();
         let items = self.listed(section)?;
         let Some(id) = self.chance.one(&items).copied() else {
             self.at = None;
-            return self.to_something_new();
+            return self.reach_something_new();
         };
         let css = format!("a.row[href=\"#/job/{}/item/{id}\"]", self.model.job);
         self.tell(&format!("tap item {id}"));
@@ -342,9 +346,9 @@ impl<'a> Walk<'a> {
         self.learn(&Place::Item(id))
     }
 
-    fn to_a_piece(&mut self) -> Result<(), Stop> {
+    fn reach_a_piece(&mut self) -> Result<(), Stop> {
         let parts = self.listed("parts")?;
-        let Some(id) = self.chance.one(&parts).copied() else { return self.to_something_new() };
+        let Some(id) = self.chance.one(&parts).copied() else { return self.reach_something_new() };
         self.learn(&Place::Item(id))?;
         let pieces = self.script("return by('[data-testid^=piece-]').length")?;
         let most = usize::try_from(pieces.as_u64().unwrap_or(0)).unwrap_or(0).min(20);
@@ -355,7 +359,7 @@ impl<'a> Walk<'a> {
         self.visit(Place::Piece(id, index))
     }
 
-    fn to_something_new(&mut self) -> Result<(), Stop> {
+    fn reach_something_new(&mut self) -> Result<(), Stop> {
         let all = ["measure", "part", "board", "yard", "round", "saw", "screw", "match", "kept"];
         let form = self.chance.one(&all).copied().unwrap_or("measure");
         if form == "kept" {
@@ -369,7 +373,7 @@ impl<'a> Walk<'a> {
             return Ok(());
         }
         let before = self.listed("kept")?;
-        let slug = self.chance.one(&["frame", "top", "taper", "spindles", "tape"]).copied();
+        let slug = self.chance.one(&["frame", "top", "spacing", "dowel", "tape"]).copied();
         let slug = slug.unwrap_or("frame");
         let id = format!("keep-{slug}");
         if self.script(&format!("return !!test({})", json!(id)))? == json!(false) {

@@ -92,21 +92,32 @@ impl Walk<'_> {
 
     fn wait_for_other(&self, than: &str) -> Result<(), Trouble> {
         let than = json!(than.split('?').next());
-        self.wait("another page", &format!("isReady() && location.hash.split('?')[0] !== {than}")).map(drop)
+        self.wait("another page", &format!("isReady() && location.hash.split('?')[0] !== {than}"))
+            .map(drop)
     }
 
     /// The arrow at the top, or the way home of a page beside the jobs.
     fn arrow(&mut self) -> Result<(), Trouble> {
         let hash = self.hash()?;
-        let id = if self.script("return !!test('back')")? == json!(true) { "back" } else { "home" };
+        // Under a keypad there is no arrow.
+        let id = self.script("return ['back', 'home'].find((id) => test(id)) ?? null")?;
+        let id = match id.as_str() {
+            Some(id) => id.to_owned(),
+            None => {
+                self.close_keypad()?;
+                let id = self.wait("an arrow", "['back', 'home'].find((id) => test(id))")?;
+                id.as_str().unwrap_or_default().to_owned()
+            }
+        };
         self.tell("arrow at the top");
-        self.tap(id)?;
+        self.tap(&id)?;
         self.wait_for_other(&hash)
     }
 
     /// The browser's Back.
     fn back(&mut self) -> Result<(), Trouble> {
-        let history = self.wire().ask(&self.tab.session, "Page.getNavigationHistory", &json!({}))?;
+        let history =
+            self.wire().ask(&self.tab.session, "Page.getNavigationHistory", &json!({}))?;
         let now = usize::try_from(history["currentIndex"].as_u64().unwrap_or(0)).unwrap_or(0);
         let url = |at: usize| history["entries"][at]["url"].as_str().unwrap_or_default();
         let page = |at: usize| url(at).split('?').next().unwrap_or_default();
@@ -134,7 +145,9 @@ impl Walk<'_> {
             None => {
                 let to = self.chance.one(&["#/", "#/jobs", "#/settings"]).copied().unwrap_or("#/");
                 self.tell(&format!("a link to {to}"));
-                if hash == to { return Ok(()) }
+                if hash == to {
+                    return Ok(());
+                }
                 self.script(&format!("location.hash = '{to}'; return true"))?;
                 self.wait_for_other(&hash)
             }
@@ -232,10 +245,7 @@ impl Walk<'_> {
         self.tab = Tab { target, session };
         let url = format!("{}icons/icon.svg", self.server.url());
         self.tab.load(self.wire(), &url)?;
-        let asked = self.tab.script(
-            self.wire(),
-            ASK_FOR_NEWER,
-        );
+        let asked = self.tab.script(self.wire(), ASK_FOR_NEWER);
         self.close_tab(&self.tab.clone())?;
         self.tab = first;
         self.browser.ask("Target.activateTarget", &json!({ "targetId": self.tab.target }))?;
@@ -249,8 +259,7 @@ impl Walk<'_> {
         self.fault("storage blocked");
         let source = json!({ "source": BLOCKED });
         let session = self.tab.session.clone();
-        let script =
-            self.wire().ask(&session, "Page.addScriptToEvaluateOnNewDocument", &source)?;
+        let script = self.wire().ask(&session, "Page.addScriptToEvaluateOnNewDocument", &source)?;
         self.go(&format!("#/job/{}", self.model.job))?;
         self.wire().ask(&session, "Page.reload", &json!({}))?;
         self.loaded()?;
@@ -263,16 +272,24 @@ impl Walk<'_> {
     /// A new release is there, and taken.
     fn update(&mut self, place: &Place) -> Result<(), Stop> {
         let Some(folder) = self.next_release else { return Ok(()) };
-        self.wait("the release at hand is kept", "document.documentElement.dataset.offline === 'ready'")?;
+        self.wait(
+            "the release at hand is kept",
+            "document.documentElement.dataset.offline === 'ready'",
+        )?;
         self.fault("update");
         self.server.serve_folder(folder);
-        self.script("await (await navigator.serviceWorker.getRegistration()).update(); return true")?;
+        self.script(
+            "await (await navigator.serviceWorker.getRegistration()).update(); return true",
+        )?;
         self.wait("the update is offered", "test('update-take')")?;
         // Over a keypad there is no room for the offer.
         self.tap("update-take")?;
         self.wait(
             "the new release is on the screen",
-            &format!("document.documentElement.getAttribute('{}') && isReady()", crate::release::MARK),
+            &format!(
+                "document.documentElement.getAttribute('{}') && isReady()",
+                crate::release::MARK
+            ),
         )?;
         self.at = Some(place.clone());
         Ok(())

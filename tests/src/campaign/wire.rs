@@ -72,7 +72,12 @@ impl Wire {
         }
     }
 
-    pub(super) fn ask(&self, session: &str, method: &str, params: &Value) -> Result<Value, Trouble> {
+    pub(super) fn ask(
+        &self,
+        session: &str,
+        method: &str,
+        params: &Value,
+    ) -> Result<Value, Trouble> {
         let id = self.send(session, method, params)?;
         self.answer(id).map_err(|words| format!("{method}: {words}"))
     }
