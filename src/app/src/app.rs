@@ -69,10 +69,7 @@ pub(crate) fn App(props: &AppProps) -> Html {
         (Route::Settings, _) => {
             let on_change = {
                 let entries = entries.clone();
-                Callback::from(move |changed: Entries| {
-                    storage::set(storage::SETTINGS, &link::typed(&changed));
-                    entries.set(changed);
-                })
+                Callback::from(move |changed: Entries| entries.set(changed))
             };
             html! { <SettingsPage entries={(*entries).clone()} {settings} {on_change} /> }
         }

@@ -33,14 +33,24 @@ mod platform;
 pub fn start() {
     platform::shell::report_panics();
     // It stays for as long as the page.
-    let _take_away = draw();
+    begin(|| drop(draw()));
 }
 
 /// The same with the job book. It is a program of its own: nothing of it is in the first one.
 #[cfg(target_arch = "wasm32")]
 pub fn start_with_jobs() {
     platform::shell::report_panics();
-    let _take_away = draw_with_jobs();
+    begin(|| drop(draw_with_jobs()));
+}
+
+/// Draws once what was typed before is at hand.
+#[cfg(target_arch = "wasm32")]
+fn begin(draw: impl FnOnce() + 'static) {
+    platform::alive::hold();
+    wasm_bindgen_futures::spawn_local(async move {
+        platform::notes::begin().await;
+        draw();
+    });
 }
 
 /// Draws the calculators into the shell's element. What is returned takes them away again.

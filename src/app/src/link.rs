@@ -89,6 +89,20 @@ pub fn typed(entries: &Entries) -> String {
     query.finish()
 }
 
+/// Reads what [`typed`] wrote on this device, whatever form it was typed in.
+#[must_use]
+pub fn texts(query: &str) -> Entries {
+    let mut entries = Entries::default();
+    for (name, text) in form_urlencoded::parse(query.as_bytes()) {
+        match text.as_ref() {
+            "in" if name == UNIT => entries.set_unit(Some(Unit::Inch)),
+            "mm" if name == UNIT => entries.set_unit(Some(Unit::Millimetre)),
+            text => entries.set(&name, text),
+        }
+    }
+    entries
+}
+
 /// Reads what [`whole`] or [`typed`] wrote, or anybody else.
 ///
 /// # Errors

@@ -13,8 +13,10 @@ use serde_json::Value;
 
 use crate::item_v1::{ItemV1, StoredItem};
 
-/// Largest file that is opened, in bytes.
-pub const MAX_FILE: usize = 4_000_000;
+/// Largest job as a text, in bytes: for the shelf, for files, and for what a link or codes unpack to.
+///
+/// The 200,000 pieces that a job may have take 6.6 MB when each is ticked and measured.
+pub const MAX_FILE: usize = 8_000_000;
 
 /// What the file says it is.
 const FORMAT: &str = "sawdust-reckoner-job";
@@ -116,17 +118,55 @@ pub struct Opened {
     pub set_aside: Vec<SetAside>,
 }
 
-/// Writes a job as a file that can be read and compared.
+/// Writes a job as the shelf, links and codes hold it: without a space between things.
 #[must_use]
 pub fn write_job(job: &Job) -> String {
     // Texts, numbers and lists of them always have a JSON form.
-    serde_json::to_string_pretty(&stored(job)).unwrap_or_default()
+    serde_json::to_string(&stored(job)).unwrap_or_default()
 }
 
-/// Writes a job without a space between things, for links and codes.
+/// Writes a job as a file that can be read and compared: indented, as far as that can be opened.
 #[must_use]
-pub fn write_job_small(job: &Job) -> String {
-    serde_json::to_string(&stored(job)).unwrap_or_default()
+pub fn write_job_file(job: &Job) -> String {
+    let indented = serde_json::to_string_pretty(&stored(job)).unwrap_or_default();
+    if indented.len() > MAX_FILE { write_job(job) } else { indented }
+}
+
+/// A job that could be written and not opened again. Nothing is to be kept of it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum NotKept {
+    /// Its text would be over [`MAX_FILE`] bytes.
+    TooLarge,
+    /// What would be set aside, by name, and why.
+    Item(String, String),
+}
+
+impl fmt::Display for NotKept {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            NotKept::TooLarge => write!(
+                f,
+                "Not kept: a job holds up to {} MB. Shorten notes, take out what is done, or begin another job.",
+                MAX_FILE / 1_000_000
+            ),
+            NotKept::Item(name, why) => write!(f, "Not kept: {name}: {why}. Change that first."),
+        }
+    }
+}
+
+impl core::error::Error for NotKept {}
+
+/// Whether a job can be opened again once it is written, after a step changed these items.
+///
+/// # Errors
+///
+/// [`NotKept`], with what is in the way.
+pub fn check_job(job: &Job, changed: &[ItemId]) -> Result<(), NotKept> {
+    for id in changed {
+        let Some(item) = job.item(*id) else { continue };
+        check_item(&item.into()).map_err(|why| NotKept::Item(item.name().to_owned(), why))?;
+    }
+    if write_job(job).len() > MAX_FILE { Err(NotKept::TooLarge) } else { Ok(()) }
 }
 
 fn stored(job: &Job) -> JobV1 {
@@ -228,7 +268,7 @@ impl Reading {
             return Err("another item has the same id".to_owned());
         }
         let item = stored.item.item()?;
-        check_texts(&stored_texts(&ItemV1::from(&item)))?;
+        check_item(&ItemV1::from(&item))?;
         if let Item::Measure(measure) = &item {
             let taken = self.names.get(measure.name.trim()).map(String::as_str);
             check_name(&measure.name, taken.into_iter()).map_err(|problem| problem.to_string())?;
@@ -246,6 +286,11 @@ impl Reading {
             }
         }
     }
+}
+
+/// What an item must keep to, beside its form, to be taken into a job.
+fn check_item(item: &ItemV1) -> Result<(), String> {
+    check_texts(&stored_texts(item))
 }
 
 /// Every text of an item with its limit.

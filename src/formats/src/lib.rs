@@ -23,10 +23,13 @@ pub use cut_v1::{
     Question, Reply, number_of_reply, read_cut, read_question, read_reply, write_cut,
     write_question, write_reply,
 };
-pub use history_v1::{read_history, write_history};
+pub use history_v1::{MAX_HISTORY, read_history, read_step, write_history, write_step};
 #[cfg(feature = "schema")]
 pub use job_file::schema;
-pub use job_file::{MAX_FILE, OpenProblem, Opened, SetAside, open_job, write_job, write_job_small};
+pub use job_file::{
+    MAX_FILE, NotKept, OpenProblem, Opened, SetAside, check_job, open_job, write_job,
+    write_job_file,
+};
 pub use lists::{batches_csv, parts_csv};
 pub use packed::{PackProblem, pack, unpack};
 pub use pdf::template_pdf;

@@ -6,7 +6,7 @@ use reckoner_core::job::{BoardState, CutPlan, CutTicks, Item, ItemId, Job, Step}
 use reckoner_core::measure::Unit;
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::sheet::{Ask, Bench, Entries};
-use reckoner_formats::{open_job, write_job, write_job_small};
+use reckoner_formats::{open_job, write_job, write_job_file};
 use serde_json::{Value, json};
 
 /// A plan of a quick list: two pieces from a board, one from a scrap. All numbers are invented.
@@ -59,7 +59,7 @@ fn job(plan: CutPlan) -> Job {
 fn a_plan_and_its_ticks_come_back_as_they_were() {
     for boards in ["96 at 10.90", "96, 120"] {
         let job = job(plan(boards));
-        for text in [write_job(&job), write_job_small(&job)] {
+        for text in [write_job(&job), write_job_file(&job)] {
             let opened = open_job(&text).expect("a job");
             assert_eq!(opened.set_aside, []);
             assert_eq!(opened.job, job);

@@ -6,7 +6,7 @@ use reckoner_core::measure::Tape;
 use reckoner_core::sheet::Bench;
 use reckoner_formats::{
     Brought, CodeProblem, Gatherer, MAX_FILE, PIECE, PackProblem, batches_csv, brought, codes,
-    codes_in, open_job, pack, parts_csv, unpack, write_job, write_job_small,
+    codes_in, open_job, pack, parts_csv, unpack, write_job, write_job_file,
 };
 
 /// RFC 4180, read back by the csv crate in its strict default.
@@ -120,8 +120,8 @@ fn codes_are_found_in_a_text_that_was_pasted() {
 #[test]
 fn a_pasted_text_is_a_file_a_link_or_codes() {
     let job = demo();
-    let small = write_job_small(&job);
-    assert!(small.len() < write_job(&job).len());
+    let small = write_job(&job);
+    assert!(small.len() < write_job_file(&job).len());
     assert_eq!(open_job(&small).expect("a job file").job, job);
     let file = Ok(Brought::File(small.clone()));
     let packed = pack(&small);

@@ -7,7 +7,8 @@ use reckoner_core::job::{
 };
 use reckoner_core::measure::Unit;
 use reckoner_formats::{
-    MAX_FILE, OpenProblem, open_job, read_history, schema, write_history, write_job,
+    MAX_FILE, OpenProblem, open_job, read_history, read_step, schema, write_history, write_job,
+    write_step,
 };
 use serde_json::{Value, json};
 
@@ -150,6 +151,20 @@ fn history_opens_again_and_a_damaged_one_is_none() {
     assert_eq!(read_history(&text), history);
     assert_eq!(read_history(&text[..text.len() / 2]), History::default());
     assert_eq!(read_history(&text.replace("\"version\":1", "\"version\":9")), History::default());
+}
+
+/// One step: of every kind of item, added, changed and taken out, and of the title.
+#[test]
+fn a_step_is_read_as_it_was_written_and_a_damaged_one_is_none() {
+    let job = demo();
+    let mut changes: Vec<_> = job.items().map(|(id, _)| job.removing(id)).collect();
+    changes.extend(job.items().map(|(_, item)| job.adding(0, item.clone())));
+    changes.extend(job.items().map(|(id, item)| job.replacing(id, item.clone())));
+    let step = Step { title: Some(("a".into(), "b".into())), ..Step::new("all", changes) };
+    let text = write_step(&step);
+    assert_eq!(read_step(&text), Some(step));
+    assert_eq!(read_step(&text[..text.len() / 2]), None);
+    assert_eq!(read_step(&text.replace("\"version\":1", "\"version\":2")), None);
 }
 
 fn measure() -> impl Strategy<Value = Measure> {

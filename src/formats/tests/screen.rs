@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use reckoner_core::job::demo::demo;
 use reckoner_formats::{
-    CodePicture, Gatherer, Middle, PIECE, code_picture, codes, codes_seen, middle, write_job_small,
+    CodePicture, Gatherer, Middle, PIECE, code_picture, codes, codes_seen, middle, write_job,
 };
 
 /// A picture of a code, each module so many pixels, on a grey table, with its left top corner at
@@ -100,7 +100,7 @@ fn modules(picture: &CodePicture) -> Vec<bool> {
 }
 
 fn of_the_demo() -> Vec<String> {
-    codes(&write_job_small(&demo()), PIECE).expect("few codes")
+    codes(&write_job(&demo()), PIECE).expect("few codes")
 }
 
 /// The narrowest screen is 320 CSS pixels wide, 20 of them its margins.
@@ -160,7 +160,7 @@ fn damaged_and_shuffled_codes_still_give_the_job() {
         }
     }
     assert_eq!(refused, all.len(), "a hidden code gives nothing");
-    assert_eq!(gatherer.whole(), Some(Ok(write_job_small(&demo()))), "{}", gatherer.in_words());
+    assert_eq!(gatherer.whole(), Some(Ok(write_job(&demo()))), "{}", gatherer.in_words());
 }
 
 /// A little of a code may be hidden: medium correction mends it.

@@ -4,4 +4,6 @@ pub(crate) mod answer;
 mod page;
 
 pub(crate) use answer::wanting;
-pub(crate) use page::{CalculatorPage, Opening, last_tools, link_trouble, unit_choice, use_kept};
+pub(crate) use page::{
+    CalculatorPage, Opening, last_tools, link_trouble, unit_choice, use_address,
+};

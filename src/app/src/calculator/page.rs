@@ -35,6 +35,16 @@ pub(crate) struct Opening {
 }
 
 impl Opening {
+    /// The form that it opens, kept on the device in the event that types in it.
+    ///
+    /// What was kept before stays until something is typed: a link alone replaces nothing.
+    pub(crate) fn form(&self, calculator: &'static Calculator) -> Form {
+        let form = Form::new(calculator, self.entries.clone(), self.own.clone());
+        form.kept_by(|entries| {
+            storage::set(&storage::last_of(calculator.slug), &link::typed(entries));
+        })
+    }
+
     /// What an address opens: its own entries, else those kept, else a fresh form.
     pub(crate) fn of(
         calculator: &'static Calculator,
@@ -86,7 +96,7 @@ impl PartialEq for CalculatorPageProps {
 #[component]
 pub(crate) fn CalculatorPage(props: &CalculatorPageProps) -> Html {
     let CalculatorPageProps { calculator, opening, settings } = props;
-    let form = use_reducer(|| Form::new(calculator, opening.entries.clone(), opening.own.clone()));
+    let form = use_reducer(|| opening.form(calculator));
     let trouble = use_state_eq(|| opening.trouble.clone());
     let bench = settings.bench;
     let sheet = use_memo((form.entries().clone(), bench), |(entries, bench)| {
@@ -96,7 +106,7 @@ pub(crate) fn CalculatorPage(props: &CalculatorPageProps) -> Html {
     let index = use_state_eq(|| 0_usize);
     let done = use_state_eq(|| "");
 
-    use_kept(calculator, form.entries(), &opening.entries, &bench);
+    use_address(calculator, form.entries(), &bench);
     use_voice(sheet.answer.as_ref(), settings, *index);
     {
         let index = index.clone();
@@ -172,24 +182,10 @@ fn n_marks(answer: Option<&Answer>) -> usize {
     }
 }
 
-/// Keeps the entries: on the device at once, in the address a moment later.
-///
-/// What was kept before stays until something is typed: a link alone replaces nothing.
+/// Keeps the entries in the address, a moment later.
 #[hook]
-pub(crate) fn use_kept(
-    calculator: &'static Calculator,
-    entries: &Entries,
-    opened: &Entries,
-    bench: &Bench,
-) {
-    let is_touched = use_mut_ref(|| false);
-    let is_changed = entries != opened;
+pub(crate) fn use_address(calculator: &'static Calculator, entries: &Entries, bench: &Bench) {
     use_effect_with((entries.clone(), *bench), move |(entries, bench)| {
-        let mut is_touched = is_touched.borrow_mut();
-        *is_touched |= is_changed;
-        if *is_touched {
-            storage::set(&storage::last_of(calculator.slug), &link::typed(entries));
-        }
         let fragment = route::address(calculator.slug, &link::whole(calculator, entries, bench));
         let rest = later(ADDRESS_REST, move || address::replace(&fragment));
         move || drop(rest)

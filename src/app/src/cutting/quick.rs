@@ -12,7 +12,6 @@ use reckoner_core::measure::text::NoNames;
 use reckoner_core::measure::{Length, Unit};
 use reckoner_core::sheet::{self, Bench, Entries};
 use reckoner_formats::Ask;
-use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use super::compare::Comparison;
@@ -22,13 +21,14 @@ use super::on_hand::OnHand;
 use super::report::{Beside, Told, whole};
 use super::search::Search;
 use super::typed;
-use crate::calculator::{Opening, last_tools, link_trouble, unit_choice, use_kept, wanting};
+use crate::calculator::{Opening, last_tools, link_trouble, unit_choice, use_address, wanting};
 use crate::components::icon::{Icon, icon};
+use crate::form::Action;
 use crate::form::view::{asks, undo_and_redo, use_at_hand};
-use crate::form::{Action, Form};
 use crate::job_book::book::{Book, Edit};
+use crate::job_book::hook::OnPage;
 use crate::platform::later::later;
-use crate::platform::{address, dom, shelf};
+use crate::platform::{address, dom};
 use crate::route;
 use crate::settings::Settings;
 
@@ -72,7 +72,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
     // Read once for each visit: what is typed later belongs to the page.
     let opening =
         use_memo(query.clone(), |query| Opening::of(&QUICK_LIST, query.as_deref(), &bench));
-    let form = use_reducer(|| Form::new(&QUICK_LIST, opening.entries.clone(), opening.own.clone()));
+    let form = use_reducer(|| opening.form(&QUICK_LIST));
     let trouble = use_state_eq(|| opening.trouble.clone());
     let done = use_state_eq(|| "");
     let all = use_state_eq(|| false);
@@ -87,7 +87,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
     });
     let at_hand = use_at_hand(form.clone(), sheet.clone(), settings.clone(), Rc::default());
     let searching = use_search(Search::default);
-    use_kept(&QUICK_LIST, &entries, &opening.entries, &bench);
+    use_address(&QUICK_LIST, &entries, &bench);
     use_effect_with((), |()| dom::set_title("Cut plan · Sawdust Reckoner"));
     {
         let searching = searching.clone();
@@ -191,10 +191,7 @@ fn keep_as_job(list: &List, search: &Search, settings: &Settings, entries: &Entr
             let step = book.job.keeping_plan(plan.clone());
             // Nobody else has changed a job that was not there before.
             drop(book.edit(&Edit::Make(step)));
-            spawn_local(async move {
-                let key = shelf::add(&book).await;
-                address::go(&route::in_job(&key, "boards"));
-            });
+            address::go(&route::in_job(OnPage::begin(book).key(), "boards"));
         })
     };
     html! {

@@ -12,6 +12,7 @@ pub(crate) mod view;
 pub use shown::{Needed, needed, shows};
 
 use std::collections::BTreeSet;
+use std::rc::Rc;
 
 use reckoner_core::calculators::Calculator;
 use reckoner_core::measure::Unit;
@@ -51,6 +52,8 @@ pub struct Form {
     typing: Option<Slot>,
     /// Fields that were typed in and left: only these may show a problem.
     left: BTreeSet<&'static str>,
+    /// What is told the texts whenever they change, in the event that changes them.
+    keeper: Option<Rc<dyn Fn(&Entries)>>,
 }
 
 impl PartialEq for Form {
@@ -94,7 +97,34 @@ impl Form {
         let past = own.into_iter().filter(|own| *own != entries).collect();
         // What was typed before was left before.
         let left = calculator.fields.iter().map(|field| field.id).collect();
-        Form { calculator, entries, past, future: Vec::new(), editing: None, typing: None, left }
+        Form {
+            calculator,
+            entries,
+            past,
+            future: Vec::new(),
+            editing: None,
+            typing: None,
+            left,
+            keeper: None,
+        }
+    }
+
+    /// The form with somebody who is told its texts whenever an action changes them, before
+    /// anything else happens.
+    #[must_use]
+    pub fn kept_by(mut self, keeper: impl Fn(&Entries) + 'static) -> Form {
+        self.keeper = Some(Rc::new(keeper));
+        self
+    }
+
+    /// The form after an action, told to its keeper.
+    #[must_use]
+    pub fn kept_after(&self, action: Action) -> Form {
+        let form = self.after(action);
+        if let Some(keeper) = self.keeper.as_ref().filter(|_| form.entries != self.entries) {
+            keeper(&form.entries);
+        }
+        form
     }
 
     /// Entries of a fresh form.

@@ -23,7 +23,7 @@ impl Reducible for Form {
     type Action = Action;
 
     fn reduce(self: Rc<Self>, action: Action) -> Rc<Self> {
-        Rc::new(self.after(action))
+        Rc::new(self.kept_after(action))
     }
 }
 

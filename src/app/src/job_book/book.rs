@@ -1,7 +1,11 @@
 //! [`Book`]: a job with its history, and what an edit does to it.
 
+use core::fmt;
+
 use reckoner_core::job::{Conflict, History, Job, Step};
-use reckoner_formats::{OpenProblem, SetAside, open_job, read_history, write_history, write_job};
+use reckoner_formats::{
+    NotKept, OpenProblem, SetAside, check_job, open_job, read_history, write_history, write_job,
+};
 
 /// A job and the steps that can be taken back.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -23,6 +27,36 @@ pub enum Edit {
     Redo,
 }
 
+/// Why an edit cannot be done. `Display` is the sentence for the user.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum EditProblem {
+    /// Somebody else changed the same thing, or there is no room for more of it.
+    Conflict(Conflict),
+    /// The job could not be opened again.
+    NotKept(NotKept),
+}
+
+impl fmt::Display for EditProblem {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            EditProblem::Conflict(conflict) => conflict.fmt(f),
+            EditProblem::NotKept(problem) => problem.fmt(f),
+        }
+    }
+}
+
+impl From<Conflict> for EditProblem {
+    fn from(conflict: Conflict) -> EditProblem {
+        EditProblem::Conflict(conflict)
+    }
+}
+
+impl From<NotKept> for EditProblem {
+    fn from(problem: NotKept) -> EditProblem {
+        EditProblem::NotKept(problem)
+    }
+}
+
 /// A book as the database keeps it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Stored {
@@ -41,29 +75,43 @@ impl Book {
         Book { job, history: History::default() }
     }
 
-    /// Does an edit; on a conflict nothing is changed.
+    /// Does an edit; where it cannot be done nothing is changed.
     ///
     /// # Errors
     ///
-    /// [`Conflict`], naming what somebody else changed in between.
-    pub fn edit(&mut self, edit: &Edit) -> Result<(), Conflict> {
-        match edit {
-            Edit::Make(step) => self.history.make(&mut self.job, step.clone()),
-            Edit::Undo => self.history.undo(&mut self.job).map(drop),
-            Edit::Redo => self.history.redo(&mut self.job).map(drop),
-        }
+    /// [`EditProblem`], naming what somebody else changed in between, or what would not open again.
+    pub fn edit(&mut self, edit: &Edit) -> Result<(), EditProblem> {
+        let Book { mut job, mut history } = self.clone();
+        let step = match edit {
+            Edit::Make(step) => {
+                history.make(&mut job, step.clone())?;
+                history.made().next_back()
+            }
+            Edit::Undo => {
+                history.undo(&mut job)?;
+                history.undone().next_back()
+            }
+            Edit::Redo => {
+                history.redo(&mut job)?;
+                history.made().next_back()
+            }
+        };
+        let changes = step.into_iter().flat_map(|step| &step.changes);
+        check_job(&job, &changes.map(|change| change.id).collect::<Vec<_>>())?;
+        *self = Book { job, history };
+        Ok(())
     }
 
     /// The label of the step that undo takes back.
     #[must_use]
     pub fn last_step(&self) -> Option<&str> {
-        self.history.made().last().map(|step| step.label.as_str())
+        self.history.made().next_back().map(|step| step.label.as_str())
     }
 
     /// The label of the step that redo makes again.
     #[must_use]
     pub fn next_step(&self) -> Option<&str> {
-        self.history.undone().last().map(|step| step.label.as_str())
+        self.history.undone().next_back().map(|step| step.label.as_str())
     }
 
     /// As the database keeps it.

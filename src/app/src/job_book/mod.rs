@@ -1,14 +1,18 @@
 //! The job book: jobs as lists of sizes, parts and what is on the rack.
 //!
 //! [`book`] is a job with its history and what an edit does to it; [`forms`] turns each kind of
-//! item into a form of texts and back. Both are pure. The pages stand in `pages`, and
-//! `platform::shelf` keeps the jobs in the browser's database.
+//! item into a form of texts and back; [`notes`] is what was typed and is not in the job yet. They
+//! are pure. The pages stand in `pages`; `hook` and `kept_form` keep a job and a form, and
+//! `platform::shelf` has the jobs in the browser's database.
 
 pub mod book;
 pub mod forms;
+pub mod notes;
 
 #[cfg(target_arch = "wasm32")]
-mod hook;
+pub(crate) mod hook;
+#[cfg(target_arch = "wasm32")]
+mod kept_form;
 #[cfg(target_arch = "wasm32")]
 mod pages;
 

@@ -31,3 +31,23 @@ pub(crate) struct EverySecond {
 pub(crate) fn every_second(what: impl FnMut() + 'static) -> EverySecond {
     EverySecond { _interval: Interval::new(1_000, what) }
 }
+
+/// Tells that something has come about, or something else has: whichever is first.
+#[derive(Clone)]
+pub(crate) struct First(Option<js_sys::Function>);
+
+impl First {
+    /// It has come about.
+    pub(crate) fn tell(&self) {
+        if let Some(tell) = &self.0 {
+            drop(tell.call0(&wasm_bindgen::JsValue::NULL));
+        }
+    }
+}
+
+/// A waiting that ends with the first telling.
+pub(crate) fn first() -> (First, impl Future<Output = ()>) {
+    let mut tell = None;
+    let told = js_sys::Promise::new(&mut |resolve, _| tell = Some(resolve));
+    (First(tell), async move { drop(wasm_bindgen_futures::JsFuture::from(told).await) })
+}

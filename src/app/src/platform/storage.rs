@@ -3,10 +3,20 @@
 use gloo::utils::window;
 use web_sys::Storage;
 
+use super::notes;
+
 /// The settings.
 pub(crate) const SETTINGS: &str = "settings";
 /// Slugs of the calculators used last.
 pub(crate) const RECENT: &str = "recent";
+
+/// A text that was pasted and not looked at yet.
+pub(crate) const PASTED: &str = "pasted";
+
+/// The name of the title that a calculator is to be kept under.
+pub(crate) fn title_of(slug: &str) -> String {
+    format!("title.{slug}")
+}
 
 /// The name of the last entries of a calculator.
 pub(crate) fn last_of(slug: &str) -> String {
@@ -23,9 +33,8 @@ pub(crate) fn get(name: &str) -> Option<String> {
     store()?.get_item(&format!("reckoner.{name}")).ok().flatten()
 }
 
-/// Keeps a text. A full or forbidden storage keeps nothing; the link still holds the state.
+/// Keeps a text, in the very event that made it. A full or forbidden storage keeps nothing; the
+/// link still holds the state.
 pub(crate) fn set(name: &str, text: &str) {
-    if let Some(store) = store() {
-        drop(store.set_item(&format!("reckoner.{name}"), text));
-    }
+    notes::keep(name, text);
 }

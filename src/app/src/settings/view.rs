@@ -10,7 +10,8 @@ use super::{SETTINGS, Settings};
 use crate::components::icon::{Icon, icon};
 use crate::form::Form;
 use crate::form::view::{asks, undo_and_redo, use_at_hand};
-use crate::platform::dom;
+use crate::link;
+use crate::platform::{dom, storage};
 
 #[derive(Properties, PartialEq)]
 pub(crate) struct SettingsPageProps {
@@ -23,7 +24,10 @@ pub(crate) struct SettingsPageProps {
 #[component]
 pub(crate) fn SettingsPage(props: &SettingsPageProps) -> Html {
     let SettingsPageProps { entries, settings, on_change } = props;
-    let form = use_reducer(|| Form::new(&SETTINGS, entries.clone(), None));
+    let form = use_reducer(|| {
+        Form::new(&SETTINGS, entries.clone(), None)
+            .kept_by(|entries| storage::set(storage::SETTINGS, &link::typed(entries)))
+    });
     let usual = Rc::new(Settings { bench: settings.usual_bench(), ..(**settings).clone() });
     let sheet = use_memo((form.entries().clone(), usual.bench), |(entries, bench)| {
         SETTINGS.sheet(entries, bench, &NoNames)

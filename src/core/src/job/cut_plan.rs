@@ -104,7 +104,7 @@ impl Job {
         plans.next()
     }
 
-    fn ticks_of(&self, plan: ItemId) -> Option<(ItemId, &CutTicks)> {
+    pub(super) fn ticks_of(&self, plan: ItemId) -> Option<(ItemId, &CutTicks)> {
         self.items().find_map(|(id, item)| match item {
             Item::CutTicks(ticks) if ticks.plan == plan => Some((id, ticks)),
             _ => None,

@@ -1,52 +1,61 @@
 //! [`History`]: the steps that can be taken back and made again, kept with the job.
 
 use std::collections::VecDeque;
+use std::sync::Arc;
 
+use super::merge::Maker;
 use super::{Conflict, Job, Step};
 
-/// How many steps are kept.
-const MOST_STEPS: usize = 200;
+/// How many steps are kept, of those made and of those taken back.
+pub const MOST_STEPS: usize = 200;
 
-/// The steps made, newest last, and those taken back.
+/// The steps made, newest last, and those taken back. Copies share them.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct History {
-    made: VecDeque<Step>,
-    undone: Vec<Step>,
+    made: VecDeque<Arc<Step>>,
+    undone: Vec<Arc<Step>>,
 }
 
 impl History {
     /// A history from stored steps, oldest first; only the newest are kept.
     #[must_use]
     pub fn from_steps(made: Vec<Step>, undone: Vec<Step>) -> History {
-        let surplus = made.len().saturating_sub(MOST_STEPS);
-        History { made: made.into_iter().skip(surplus).collect(), undone }
+        let newest = |steps: Vec<Step>| {
+            let surplus = steps.len().saturating_sub(MOST_STEPS);
+            steps.into_iter().skip(surplus).map(Arc::new)
+        };
+        History { made: newest(made).collect(), undone: newest(undone).collect() }
     }
 
     /// The steps made, oldest first.
-    pub fn made(&self) -> impl Iterator<Item = &Step> {
-        self.made.iter()
+    pub fn made(&self) -> impl DoubleEndedIterator<Item = &Step> {
+        self.made.iter().map(|step| &**step)
     }
 
     /// The steps taken back, the last one taken back last.
-    #[must_use]
-    pub fn undone(&self) -> &[Step] {
-        &self.undone
+    pub fn undone(&self) -> impl DoubleEndedIterator<Item = &Step> {
+        self.undone.iter().map(|step| &**step)
     }
 
-    /// Makes a step and remembers it. What was taken back before can no longer be made again.
+    /// Makes a step, [rebased](Job::rebased) on the job as it is, and remembers it as it was made.
+    /// What was taken back before can no longer be made again. A step that changes nothing is not
+    /// remembered.
     ///
     /// # Errors
     ///
     /// [`Conflict`]; nothing is changed then.
     pub fn make(&mut self, job: &mut Job, step: Step) -> Result<(), Conflict> {
-        job.make(&step)?;
-        self.undone.clear();
-        self.remember(step);
+        let step = job.rebased(&step)?;
+        if !step.is_empty() {
+            job.make(&step)?;
+            self.undone.clear();
+            self.remember(step);
+        }
         Ok(())
     }
 
     fn remember(&mut self, step: Step) {
-        self.made.push_back(step);
+        self.made.push_back(Arc::new(step));
         if self.made.len() > MOST_STEPS {
             self.made.pop_front();
         }
@@ -56,11 +65,13 @@ impl History {
     ///
     /// # Errors
     ///
-    /// [`Conflict`] when an item of the step was changed by another page in between.
+    /// [`Conflict`] when another page changed the same things in between.
     pub fn undo(&mut self, job: &mut Job) -> Result<bool, Conflict> {
         let Some(step) = self.made.back() else { return Ok(false) };
-        job.make(&step.turned_round())?;
-        self.undone.extend(self.made.pop_back());
+        let back = job.merged(&step.turned_round(), Maker::History)?;
+        job.make(&back)?;
+        self.made.pop_back();
+        self.undone.extend((!back.is_empty()).then(|| Arc::new(back.turned_round())));
         Ok(true)
     }
 
@@ -68,11 +79,13 @@ impl History {
     ///
     /// # Errors
     ///
-    /// [`Conflict`] when an item of the step was changed by another page in between.
+    /// [`Conflict`] when another page changed the same things in between.
     pub fn redo(&mut self, job: &mut Job) -> Result<bool, Conflict> {
         let Some(step) = self.undone.last() else { return Ok(false) };
-        job.make(step)?;
-        if let Some(step) = self.undone.pop() {
+        let step = job.merged(step, Maker::History)?;
+        job.make(&step)?;
+        self.undone.pop();
+        if !step.is_empty() {
             self.remember(step);
         }
         Ok(true)

@@ -7,17 +7,20 @@
 //! [rescue] or is cut again.
 //!
 //! Every edit is a [`Step`]: what each item was before and is after. A step is undone by turning
-//! it round, and is refused, naming the item, when somebody else changed that item in between.
+//! it round. One that was made from an older state is [merged](Job::rebased) field by field with
+//! what changed in between, and refused, naming item and field, where both changed the same thing.
 //! So two pages with the same job open never overwrite each other unseen.
 
 mod batches;
 mod circles;
+mod conflict;
 mod cut_plan;
 pub mod demo;
 mod history;
 mod item;
 mod linked;
 pub mod make_parts;
+mod merge;
 pub mod moved;
 mod names;
 mod parts;
@@ -30,8 +33,9 @@ mod step;
 mod tests;
 
 pub use batches::{Batch, BatchPart, Setting, batches};
+pub use conflict::{Clash, Conflict};
 pub use cut_plan::{BoardState, CutPlan, CutTicks, RestProblem, list_rest};
-pub use history::History;
+pub use history::{History, MOST_STEPS};
 pub use item::{
     Grain, Hand, Item, ItemId, Kept, Linked, Made, Match, Measure, MeasureKind, Part, Piece,
     RackBoard, Round, Saw, Screw, Sketch, Written, YardBoard,
@@ -41,7 +45,7 @@ pub use names::{NameProblem, check_name};
 pub use parts::{MOST_PIECES, PartSizes, part_sizes};
 pub use reckoned::{MeasureProblem, MeasureState, Reckoned};
 pub use since::since;
-pub use step::{Change, Conflict, Step};
+pub use step::{Change, Step};
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -54,6 +58,9 @@ pub const MOST_MEASURES: usize = 2_000;
 pub const MOST_PARTS: usize = 1_000;
 /// Most items of any other kind in one job.
 pub const MOST_OTHERS: usize = 500;
+/// Most pieces of one job that were touched, over all its parts: 200 parts of 1,000 pieces. Each
+/// takes some 30 bytes of the job's text when it is ticked and measured, so that they fit in it.
+pub const MOST_PIECES_OF_JOB: usize = 200_000;
 /// Longest name or title, in characters.
 pub const MOST_NAME: usize = 500;
 /// Longest note, in characters.

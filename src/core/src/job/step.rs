@@ -1,10 +1,13 @@
 //! [`Step`]: one edit of a job, which can be turned round, and which never overwrites unseen.
 
-use core::fmt;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::{Item, ItemId, Job, MOST_MEASURES, MOST_OTHERS, MOST_PARTS};
+use super::conflict::Clash;
+use super::{
+    Conflict, Item, ItemId, Job, MOST_MEASURES, MOST_OTHERS, MOST_PARTS, MOST_PIECES,
+    MOST_PIECES_OF_JOB,
+};
 
 /// What one item was and is. `None` for not there.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -28,38 +31,17 @@ pub struct Step {
     pub title: Option<(String, String)>,
 }
 
-/// A step that would overwrite what somebody else changed, or that finds no room.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Conflict {
-    /// The items in question, by id and by name as they are now.
-    pub items: Vec<(ItemId, String)>,
-    /// Whether the title is in question.
-    pub title: bool,
-    /// What the job would have too many of, and how many it may have.
-    pub full: Option<(&'static str, usize)>,
-}
-
-impl fmt::Display for Conflict {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if let Some((what, most)) = self.full {
-            return write!(
-                f,
-                "A job holds up to {most} {what}. Take one out, or begin another job."
-            );
-        }
-        let names: Vec<&str> = self.items.iter().map(|(_, name)| name.as_str()).collect();
-        let what = if names.is_empty() { "the title".to_owned() } else { names.join(", ") };
-        write!(f, "Changed elsewhere in the meantime: {what}. Look at it, then change it again.")
-    }
-}
-
-impl core::error::Error for Conflict {}
-
 impl Step {
     /// A step with changes to items.
     #[must_use]
     pub fn new(label: impl Into<String>, changes: Vec<Change>) -> Step {
         Step { label: label.into(), changes, title: None }
+    }
+
+    /// Whether it changes nothing.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.changes.is_empty() && self.title.is_none()
     }
 
     /// The step that takes this one back.
@@ -80,7 +62,8 @@ impl Step {
 }
 
 impl Job {
-    /// Makes a step. On a conflict nothing is changed.
+    /// Makes a step that was made from this very state; [`Job::rebased`] makes one of a step that
+    /// was not. On a conflict nothing is changed.
     ///
     /// # Errors
     ///
@@ -88,21 +71,21 @@ impl Job {
     pub fn make(&mut self, step: &Step) -> Result<(), Conflict> {
         // What the items touched so far come to, before any of it is done.
         let mut touched: BTreeMap<ItemId, Option<&Item>> = BTreeMap::new();
-        let mut in_question = Vec::new();
+        let mut conflict = Conflict::default();
         for change in &step.changes {
             let now = touched.get(&change.id).copied().unwrap_or(self.item(change.id));
             if now != change.before.as_ref() {
                 let name = now.or(change.before.as_ref()).map_or("", Item::name).to_owned();
-                in_question.push((change.id, name));
+                conflict.items.push(Clash { id: change.id, name, what: Vec::new() });
             }
             touched.insert(change.id, change.after.as_ref());
         }
-        let title_moved = step.title.as_ref().is_some_and(|(before, _)| *before != self.title);
-        if !in_question.is_empty() || title_moved {
-            return Err(Conflict { items: in_question, title: title_moved, full: None });
+        conflict.title = step.title.as_ref().is_some_and(|(before, _)| *before != self.title);
+        if conflict == Conflict::default() {
+            conflict.full = self.has_no_room(&touched);
         }
-        if let Some(full) = self.has_no_room(&touched) {
-            return Err(Conflict { items: Vec::new(), title: false, full: Some(full) });
+        if conflict != Conflict::default() {
+            return Err(conflict);
         }
         for (id, after) in touched {
             match after {
@@ -118,27 +101,35 @@ impl Job {
         Ok(())
     }
 
-    /// What there would be too many of once a step is made.
+    /// What there would be too many of once a step is made. Who only changes or takes out is never
+    /// refused, however full it is.
     fn has_no_room(
         &self,
         touched: &BTreeMap<ItemId, Option<&Item>>,
     ) -> Option<(&'static str, usize)> {
-        let group = |item: &Item| match item {
-            Item::Measure(_) => "sizes",
-            Item::Part(_) => "parts",
-            _ => "other things",
+        let kinds: [(&str, usize, fn(&Item) -> usize); 4] = [
+            ("sizes", MOST_MEASURES, |item| usize::from(matches!(item, Item::Measure(_)))),
+            ("parts", MOST_PARTS, |item| usize::from(matches!(item, Item::Part(_)))),
+            ("other things", MOST_OTHERS, |item| {
+                usize::from(!matches!(item, Item::Measure(_) | Item::Part(_)))
+            }),
+            ("pieces ticked off", MOST_PIECES_OF_JOB, pieces),
+        ];
+        let most_of_one = MOST_PIECES as usize;
+        let grows = |(id, after): (&ItemId, &Option<&Item>)| {
+            let after = after.map_or(0, pieces);
+            after > most_of_one && after > self.item(*id).map_or(0, pieces)
         };
-        let groups =
-            [("sizes", MOST_MEASURES), ("parts", MOST_PARTS), ("other things", MOST_OTHERS)];
-        groups.into_iter().find(|(what, most)| {
-            let likes = |item: &&Item| group(item) == *what;
-            let gain = touched.values().flatten().filter(|item| likes(item)).count();
-            let loss = touched.keys().filter_map(|id| self.item(*id)).filter(likes).count();
-            // Who only changes or takes out is never refused, however full it is.
-            gain > loss
-                && self.items().filter(|(_, item)| likes(item)).count().saturating_add(gain)
-                    > most.saturating_add(loss)
-        })
+        if touched.iter().any(grows) {
+            return Some(("pieces of one part", most_of_one));
+        }
+        let full = kinds.into_iter().find(|(_, most, count)| {
+            let gain: usize = touched.values().flatten().map(|item| count(item)).sum();
+            let loss: usize = touched.keys().filter_map(|id| self.item(*id)).map(count).sum();
+            let all = || self.items().map(|(_, item)| count(item)).sum::<usize>();
+            gain > loss && all().saturating_add(gain) > most.saturating_add(loss)
+        });
+        full.map(|(what, most, _)| (what, most))
     }
 
     /// The change that adds an item under the next free id, `offset` ids further on.
@@ -157,5 +148,12 @@ impl Job {
     #[must_use]
     pub fn removing(&self, id: ItemId) -> Change {
         Change { id, before: self.item(id).cloned(), after: None }
+    }
+}
+
+fn pieces(item: &Item) -> usize {
+    match item {
+        Item::Part(part) => part.pieces.len(),
+        _ => 0,
     }
 }

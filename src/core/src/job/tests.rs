@@ -440,12 +440,12 @@ fn two_pages_never_overwrite_each_other_unseen() {
     // The other page still shows the old leg. Its edit of another measure goes in ...
     let rename = edit(&mut other_page, "overall", |m| m.note = "by the door".to_owned());
     assert_eq!(stored.make(&rename), Ok(()));
-    // ... and its edit of the same measure is refused by name.
+    // ... and its edit of the same field is refused by name.
     let clash = edit(&mut other_page, "leg", |m| m.as_cut = Some("3 1/4".to_owned()));
-    let conflict = stored.make(&clash).expect_err("a conflict");
+    let conflict = stored.rebased(&clash).expect_err("a conflict");
     assert_eq!(
         conflict.to_string(),
-        "Changed elsewhere in the meantime: leg. Look at it, then change it again."
+        "Changed elsewhere in the meantime: leg (as cut). Look at it, then change it again."
     );
     assert_eq!(value(&stored, "leg"), inches("3 7/16"));
 }

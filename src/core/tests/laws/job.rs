@@ -82,8 +82,9 @@ proptest! {
         order.sort_by_key(|i| (seed.rotate_left(*i as u32 * 7)).wrapping_mul(0x9E37_79B9_7F4A_7C15));
         let mut job = Job::new("law", Unit::Inch);
         let mut history = History::default();
-        let ids: Vec<ItemId> = (0..first.len()).map(|i| ItemId(i as u64 + 1)).collect();
+        let mut ids = vec![ItemId(0); first.len()];
         for i in order {
+            ids[i] = job.next_id();
             put(&mut job, &mut history, ids[i], Item::Measure(measure(i, &first[i])));
         }
         let mut now = first.clone();
@@ -136,7 +137,7 @@ proptest! {
             }
             Err(conflict) => {
                 prop_assert_eq!(i, j);
-                prop_assert_eq!(&conflict.items[0].0, &ids[i]);
+                prop_assert_eq!(&conflict.items[0].id, &ids[i]);
                 prop_assert_eq!(stored, before);
             }
         }

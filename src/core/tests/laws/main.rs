@@ -9,6 +9,7 @@ mod finish;
 mod frame;
 mod job;
 mod job_edits;
+mod job_merge;
 mod lumber;
 mod measure;
 mod measure_text;

@@ -4,9 +4,11 @@
 //! same everywhere in the app.
 
 mod asked;
+mod read;
 
 pub use asked::{MATCH, PIECE};
 use asked::{MEASURE, PART, RACK_BOARD, ROUND, SAW, SCREW, SKETCH, YARD_BOARD};
+pub use read::{read, read_match};
 use reckoner_core::calculators::Calculator;
 use reckoner_core::job::{
     Grain, Hand, Item, ItemId, Match, Measure, MeasureKind, Part, Piece, RackBoard, Round, Saw,

@@ -10,7 +10,6 @@ use yew::prelude::*;
 use super::Open;
 use super::item::Shared;
 use super::sizes::length_view;
-use crate::job_book::book::Edit;
 
 /// Most ways out shown for one part.
 const MOST_WAYS: usize = 4;
@@ -135,9 +134,13 @@ fn rescue(open: &Open, way: &Rescue) -> Html {
     let tape = open.settings.bench.tape;
     let job = &open.book.job;
     let Some(Item::Measure(measure)) = job.item(way.floats) else { return html! {} };
-    let new = Measure { written: Written::Formula(exact_text(way.to)), ..measure.clone() };
-    let change = job.replacing(way.floats, Item::Measure(new));
-    let step = Step::new(format!("let {} give way", measure.name), vec![change]);
+    let (id, to) = (way.floats, exact_text(way.to));
+    let onclick = open.making(move |job| {
+        let Item::Measure(measure) = job.item(id)? else { return None };
+        let new = Measure { written: Written::Formula(to.clone()), ..measure.clone() };
+        let change = job.replacing(id, Item::Measure(new));
+        Some(Step::new(format!("let {} give way", measure.name), vec![change]))
+    });
     let again: Vec<&str> = way
         .moves
         .iter()
@@ -152,7 +155,7 @@ fn rescue(open: &Open, way: &Rescue) -> Html {
     };
     html! {
         <button type="button" class="way-out" data-testid={format!("rescue-{}", measure.name)}
-            onclick={open.doing(Edit::Make(step))}>
+            {onclick}>
             <span><b>{ &measure.name }</b>{ ": " }{ length_view(way.from, tape) }{ " → " }{ length_view(way.to, tape) }
             { format!(", {recuts}") }</span>
         </button>

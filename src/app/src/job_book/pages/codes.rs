@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use reckoner_formats::{CodePicture, PIECE, code_picture, codes, write_job_small};
+use reckoner_formats::{CodePicture, PIECE, code_picture, codes, write_job};
 use yew::prelude::*;
 
 use super::item::Shared;
@@ -53,7 +53,7 @@ struct CodesProps {
 #[component]
 fn Codes(props: &CodesProps) -> Html {
     let Shared(open) = &props.open;
-    let texts = use_memo(open.book.job.clone(), |job| codes(&write_job_small(job), PIECE));
+    let texts = use_memo(open.book.job.clone(), |job| codes(&write_job(job), PIECE));
     let pictures: Rc<Vec<CodePicture>> = use_memo((*texts).clone(), |texts| {
         texts.iter().flatten().filter_map(|text| code_picture(text)).collect()
     });

@@ -1,12 +1,11 @@
 //! Handing a job on: as a file, as a link, as lists. None of it needs a signal.
 
-use reckoner_core::job::{Setting, Step, batches, part_sizes};
-use reckoner_formats::{batches_csv, pack, parts_csv, write_job, write_job_small};
+use reckoner_core::job::{Setting, batches, part_sizes};
+use reckoner_formats::{batches_csv, pack, parts_csv, write_job, write_job_file};
 use yew::prelude::*;
 
-use super::Open;
-use crate::job_book::book::Edit;
-use crate::platform::{address, dom, files, sharing, shelf};
+use super::{Open, title};
+use crate::platform::{address, dom, files, sharing};
 
 /// Longest link that is offered: some programs cut longer ones short. Common practice, no source.
 const MOST_LINK: usize = 8_000;
@@ -32,29 +31,15 @@ pub(super) fn file_name(title: &str, ending: &str) -> String {
 fn HandOn(props: &HandOnProps) -> Html {
     let open = &props.open.0;
     let job = &open.book.job;
-    let said = use_state_eq(|| "");
-    let title = job.title.clone();
-    let rename = {
-        let (open, title) = (open.clone(), title.clone());
-        Callback::from(move |event: Event| {
-            let new = dom::value_of(&event).unwrap_or_default().trim().to_owned();
-            if !new.is_empty() && new != title {
-                let step = Step {
-                    label: "rename the job".to_owned(),
-                    changes: Vec::new(),
-                    title: Some((title.clone(), new)),
-                };
-                open.on_page.edit(Edit::Make(step));
-            }
-        })
-    };
+    let said = use_state_eq(String::new);
     let save = |ending: &'static str, kind: &'static str, text: Box<dyn Fn(&Open) -> String>| {
         let open = open.clone();
         Callback::from(move |_: MouseEvent| {
             files::save(&file_name(&open.book.job.title, ending), kind, text(&open).as_bytes());
         })
     };
-    let as_file = save("job.json", "application/json", Box::new(|open| write_job(&open.book.job)));
+    let as_file =
+        save("job.json", "application/json", Box::new(|open| write_job_file(&open.book.job)));
     let parts = save(
         "parts.csv",
         "text/csv",
@@ -75,7 +60,7 @@ fn HandOn(props: &HandOnProps) -> Html {
             batches_csv(&open.book.job, &all, open.settings.bench.tape)
         }),
     );
-    let packed = pack(&write_job_small(job));
+    let packed = pack(&write_job(job));
     let link = (packed.len() <= MOST_LINK).then(|| {
         let said = said.clone();
         Callback::from(move |_: MouseEvent| {
@@ -83,32 +68,30 @@ fn HandOn(props: &HandOnProps) -> Html {
             let page = page.split('#').next().unwrap_or_default().to_owned();
             let said = said.clone();
             sharing::copy(format!("{page}#/take?{packed}"), move |worked| {
-                said.set(if worked {
-                    "Link copied."
-                } else {
-                    "This browser does not let me copy."
-                });
+                said.set(
+                    if worked { "Link copied." } else { "This browser does not let me copy." }
+                        .to_owned(),
+                );
             });
         })
     });
     let remove = {
-        let key = open.key.clone();
+        let (on_page, said) = (open.on_page.clone(), said.clone());
         Callback::from(move |_: MouseEvent| {
-            let key = key.clone();
             if dom::confirm("Take this job off this device? A file saved before is not touched.") {
+                let (on_page, said) = (on_page.clone(), said.clone());
                 wasm_bindgen_futures::spawn_local(async move {
-                    drop(shelf::remove(&key).await);
-                    address::go("#/jobs");
+                    match on_page.remove().await {
+                        Ok(()) => address::go("#/jobs"),
+                        Err(problem) => said.set(format!("It is still here: {problem}.")),
+                    }
                 });
             }
         })
     };
     html! {
         <div class="hand-on">
-            <label class="field is-long">
-                <span class="field__label">{ "Name of the job" }</span>
-                <input class="field__input" type="text" maxlength="500" value={title} onchange={rename} data-testid="job-title" />
-            </label>
+            { title::input(open, "title".to_owned(), &job.title, "Name of the job", "job-title") }
             <h2 class="job__title">{ "To another phone" }</h2>
             <div class="adds">
                 <a class="tool tool--main" href={open.at("codes")} data-testid="to-codes">{ "Show as codes" }</a>
@@ -133,7 +116,7 @@ fn HandOn(props: &HandOnProps) -> Html {
             <div class="adds">
                 <button type="button" class="tool" data-testid="remove-job" onclick={remove}>{ "Take it off this device" }</button>
             </div>
-            <p role="status">{ *said }</p>
+            <p role="status">{ &*said }</p>
         </div>
     }
 }

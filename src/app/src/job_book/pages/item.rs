@@ -3,21 +3,25 @@
 use std::rc::Rc;
 
 use reckoner_core::job::moved::{mismatches, moved, moved_parts};
-use reckoner_core::job::{Change, Item, ItemId, Reckoned, Step, check_name};
-use reckoner_core::say;
-use reckoner_core::sheet::{Ask, Entries, Refusal, Sheet};
+use reckoner_core::job::{Item, ItemId, Job, Reckoned, Step};
+use reckoner_core::sheet::{Ask, Entries};
 use yew::prelude::*;
 
 use super::attention::mismatch;
 use super::sizes::{counts_as_cut, moved_list, quantity};
-use super::together::{Stands, use_together};
-use super::{Open, bar, ends, pieces};
-use crate::form::Form as Texts;
+use super::{Open, bar, drafts, pieces, take_out};
 use crate::form::view::{asks, use_at_hand};
-use crate::job_book::forms::{Form, entries_of, item_of};
+use crate::job_book::forms::{Form, entries_of, item_of, read};
+use crate::job_book::kept_form::use_kept_form;
 
-pub(super) fn page(open: &Open, form: Form, id: Option<ItemId>) -> Html {
-    html! { <ItemPage key={format!("{form:?}-{id:?}")} open={Shared(open.clone())} {form} {id} /> }
+pub(super) fn page(open: &Open, form: Form, id: ItemId) -> Html {
+    let place = format!("item/{}", id.0);
+    html! { <ItemPage key={place.clone()} open={Shared(open.clone())} {form} id={Some(id)} place={place.clone()} /> }
+}
+
+/// The form of something new, at its place.
+pub(super) fn page_of_new(open: &Open, form: Form, place: &str) -> Html {
+    html! { <ItemPage key={place.to_owned()} open={Shared(open.clone())} {form} id={None::<ItemId>} place={place.to_owned()} /> }
 }
 
 /// The job at hand, compared by what is in it.
@@ -26,7 +30,9 @@ pub(super) struct Shared(pub(super) Open);
 
 impl PartialEq for Shared {
     fn eq(&self, other: &Shared) -> bool {
-        Rc::ptr_eq(&self.0.book, &other.0.book) && Rc::ptr_eq(&self.0.settings, &other.0.settings)
+        Rc::ptr_eq(&self.0.book, &other.0.book)
+            && Rc::ptr_eq(&self.0.settings, &other.0.settings)
+            && self.0.revision == other.0.revision
     }
 }
 
@@ -35,66 +41,32 @@ struct ItemPageProps {
     open: Shared,
     form: Form,
     id: Option<ItemId>,
+    /// Where its note stands.
+    place: String,
 }
 
-/// The item that the texts come to.
-fn item(open: &Open, form: Form, id: Option<ItemId>, entries: &Entries) -> Item {
-    let old = id.and_then(|id| open.book.job.item(id));
-    let rank = open.book.job.items().count().try_into().unwrap_or(i64::MAX);
+/// The item that the texts come to, in a job.
+fn item(job: &Job, open: &Open, form: Form, id: Option<ItemId>, entries: &Entries) -> Item {
+    let old = id.and_then(|id| job.item(id));
+    let rank = job.items().count().try_into().unwrap_or(i64::MAX);
     let bench = open.settings.bench;
     let mut ask = Ask::new(form.asks().fields, entries, &bench, &*open.reckoned);
     item_of(form, &mut ask, old, rank)
 }
 
-/// How the texts are understood, in the job as it would be with them.
-fn read(open: &Open, form: Form, id: Option<ItemId>, entries: &Entries, names: &Reckoned) -> Sheet {
-    let mut sheet = form.asks().sheet(entries, &open.settings.bench, names);
-    let refuse = |sheet: &mut Sheet, field: &'static str, words: String| {
-        sheet.refusals.insert(
-            0,
-            Refusal { field, code: "job", sentence: say![words], at: None, way_out: None },
-        );
-    };
-    if form == Form::Measure {
-        let others = open.book.job.measures();
-        let others =
-            others.iter().filter(|(other, _)| Some(*other) != id).map(|(_, m)| m.name.as_str());
-        if let Err(problem) = check_name(entries.text("name").unwrap_or(""), others) {
-            refuse(&mut sheet, "name", problem.to_string());
-        }
-        // A linked size has no formula of its own, and needs none.
-        let is_linked = matches!(
-            id.and_then(|id| open.book.job.item(id)),
-            Some(Item::Measure(m)) if matches!(m.written, reckoner_core::job::Written::Linked(_))
-        );
-        if is_linked {
-            sheet.refusals.retain(|it| !(it.field == "formula" && it.code == "empty"));
-        }
-        if let Some(state) = id.and_then(|id| names.measure(id))
-            && let Err(problem @ reckoner_core::job::MeasureProblem::Circle(_)) = &state.planned
-        {
-            refuse(&mut sheet, "formula", problem.to_string());
-        }
-    }
-    sheet
-}
-
 /// The form of an item, with what a size comes to and what moves with it.
 #[component]
 fn ItemPage(props: &ItemPageProps) -> Html {
-    let ItemPageProps { open: Shared(open), form, id } = props;
+    let ItemPageProps { open: Shared(open), form, id, place } = props;
     let (form, id) = (*form, *id);
     let job = &open.book.job;
-    let before = id.and_then(|id| job.item(id)).map(entries_of);
-    let texts = use_reducer(|| {
-        let mut entries = before.clone().unwrap_or_default();
-        entries.set_unit(Some(job.unit));
-        Texts::new(form.asks(), entries, None)
-    });
+    let mut standing = id.and_then(|id| job.item(id)).map(entries_of).unwrap_or_default();
+    standing.set_unit(Some(job.unit));
+    let texts = use_kept_form(open.keeping(), place, form.asks(), standing);
     // The job as it was when the page was opened: what moves is told against it.
     let at_first = use_memo((), |()| open.reckoned.clone());
     let entries = texts.entries().clone();
-    let new = item(open, form, id, &entries);
+    let new = item(job, open, form, id, &entries);
     let trial = id.filter(|id| job.item(*id).is_some_and(|stands| *stands != new)).and_then(|id| {
         let mut trial = job.clone();
         trial.make(&Step::new("", vec![job.replacing(id, new.clone())])).ok()?;
@@ -104,7 +76,7 @@ fn ItemPage(props: &ItemPageProps) -> Html {
         Some(trial) => Rc::new(open.reckoned.after(trial, &open.settings.bench)),
         None => open.reckoned.clone(),
     };
-    let sheet = Rc::new(read(open, form, id, &entries, &reckoned));
+    let sheet = Rc::new(read(job, &reckoned, &open.settings.bench, form, id, &entries));
     let is_sound = sheet.refusals.is_empty();
     let names = use_memo((props.open.clone(), id), |(Shared(open), id)| {
         let others = open.book.job.measures().into_iter();
@@ -112,13 +84,6 @@ fn ItemPage(props: &ItemPageProps) -> Html {
         others.map(|(_, measure)| measure.name.clone()).collect::<Vec<_>>()
     });
     let at_hand = use_at_hand(texts.clone(), sheet, open.settings.clone(), names);
-    let stands = id.and_then(|id| {
-        let item = job.item(id)?.clone();
-        let mut entries = entries_of(&item);
-        entries.set_unit(Some(job.unit));
-        Some(Stands { id, item, entries })
-    });
-    use_together(open, &texts, stands, is_sound.then(|| new.clone()), renamed);
     let title = if id.is_some() { new.name().to_owned() } else { form.asks().title.to_owned() };
     let is_keying = at_hand.is_keying();
     html! {
@@ -135,22 +100,17 @@ fn ItemPage(props: &ItemPageProps) -> Html {
                 </section>
                 <section class="sizes" aria-label="What is asked">
                     { asks(&at_hand) }
-                    { ends(open, id, &new, is_sound, section_of(form)) }
+                    if let Some(id) = id {
+                        { take_out(open, id, section_of(form)) }
+                    } else {
+                        { drafts::ends(open, &texts, place, is_sound, section_of(form), {
+                            let (open, entries) = (open.clone(), entries.clone());
+                            move |job: &Job| item(job, &open, form, None, &entries)
+                        }) }
+                    }
                 </section>
             </main>
         </div>
-    }
-}
-
-/// A rename reaches every formula that uses the name.
-fn renamed(open: &Open, id: ItemId, new: &Item) -> Vec<Change> {
-    let job = &open.book.job;
-    match (job.item(id), new) {
-        (Some(Item::Measure(old)), Item::Measure(measure)) if old.name != measure.name => {
-            let all = job.renaming(id, &measure.name, &open.reckoned);
-            all.into_iter().filter(|change| change.id != id).collect()
-        }
-        _ => Vec::new(),
     }
 }
 

@@ -10,12 +10,13 @@ use reckoner_core::sheet::Entries;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
+use super::kept::next_rank;
 use super::shelf::use_cards;
 use crate::components::icon::{Icon, icon};
 use crate::components::measure;
-use crate::job_book::book::{Book, Edit};
-use crate::platform::shelf::{self, ShelfProblem};
-use crate::platform::{address, dom};
+use crate::job_book::book::Book;
+use crate::job_book::hook::OnPage;
+use crate::platform::{address, dom, storage};
 use crate::settings::{Settings, with_units};
 use crate::{link, route};
 
@@ -48,35 +49,34 @@ async fn keep(
     into: Into,
     settings: Rc<Settings>,
     calculator: &'static Calculator,
-) -> Result<String, ShelfProblem> {
-    let (key, job) = match into {
-        Into::Job(key) => {
-            let book = match shelf::on_this_page(&key) {
-                Some(book) => book,
-                None => shelf::fetch(&key).await?.0,
-            };
-            (key, book.job)
-        }
-        Into::New(unit) => {
-            let job = Job::new("New job", unit);
-            (shelf::add(&Book::new(job.clone())).await, job)
-        }
+) -> Result<String, String> {
+    let on_page = match into {
+        Into::Job(key) => OnPage::of(&key),
+        Into::New(unit) => OnPage::begin(Book::new(Job::new("New job", unit))),
+    };
+    if on_page.book().is_none() {
+        on_page.fetch(&settings.bench).await;
+    }
+    let Some(book) = on_page.book() else {
+        return Err(on_page.trouble().map_or_else(String::new, |(words, _)| words));
     };
     // A bare number means the job's unit there: in a job of the other unit each length gets one.
-    let is_other = entries.unit().is_some_and(|unit| unit.is_metric() != job.unit.is_metric());
+    let unit = book.job.unit;
+    let is_other = entries.unit().is_some_and(|own| own.is_metric() != unit.is_metric());
     let entries =
         if is_other { with_units(calculator.fields, &entries, &settings.bench) } else { entries };
-    let rank = job.kept().iter().map(|(_, kept)| kept.rank).max().unwrap_or(0).saturating_add(1);
-    let pairs = entries.pairs().map(|(id, text)| (id.to_owned(), text.to_owned())).collect();
-    let kept = Kept { rank, entries: pairs, ..kept };
-    let label = format!("keep {}", kept.title);
-    let change = job.adding(0, Item::Kept(kept));
-    let at = route::in_job(&key, &format!("item/{}", change.id.0));
-    match shelf::edit(&key, &Edit::Make(Step::new(label, vec![change]))).await {
-        // A job of this page alone has taken it, and its page says that it is not kept.
-        Err(_) if shelf::on_this_page(&key).is_some() => Ok(at),
-        other => other.map(|_| at),
-    }
+    let pairs: Vec<_> =
+        entries.pairs().map(|(id, text)| (id.to_owned(), text.to_owned())).collect();
+    let mut at = String::new();
+    on_page.make(|job| {
+        let kept = Kept { rank: next_rank(job), entries: pairs, ..kept };
+        let label = format!("keep {}", kept.title);
+        let change = job.adding(0, Item::Kept(kept));
+        at = route::in_job(on_page.key(), &format!("item/{}", change.id.0));
+        Some(Step::new(label, vec![change]))
+    });
+    storage::set(&storage::title_of(calculator.slug), "");
+    Ok(at)
 }
 
 /// Asks for the title and the job.
@@ -85,7 +85,11 @@ pub(super) fn KeepPage(props: &KeepPageProps) -> Html {
     let KeepPageProps { calculator, query, settings } = props;
     let calculator = *calculator;
     let (cards, trouble) = use_cards();
-    let title = use_state_eq(|| calculator.title.to_owned());
+    // A title that was begun goes on.
+    let title = use_state_eq(|| {
+        let begun = storage::get(&storage::title_of(calculator.slug));
+        begun.filter(|it| !it.is_empty()).unwrap_or_else(|| calculator.title.to_owned())
+    });
     use_effect_with((), move |()| dom::set_title("Keep in a job · Sawdust Reckoner"));
     let entries = link::read(calculator, query);
     let back = route::address(calculator.slug, "");
@@ -111,7 +115,7 @@ pub(super) fn KeepPage(props: &KeepPageProps) -> Html {
                     spawn_local(async move {
                         match keeping.await {
                             Ok(at) => address::go(&at),
-                            Err(problem) => trouble.set(Some(problem.to_string())),
+                            Err(words) => trouble.set(Some(words)),
                         }
                     });
                 })
@@ -119,7 +123,9 @@ pub(super) fn KeepPage(props: &KeepPageProps) -> Html {
             let oninput = {
                 let title = title.clone();
                 Callback::from(move |event: InputEvent| {
-                    title.set(dom::value_of(&event).unwrap_or_default())
+                    let text = dom::value_of(&event).unwrap_or_default();
+                    storage::set(&storage::title_of(calculator.slug), &text);
+                    title.set(text);
                 })
             };
             let unit = entries.unit().unwrap_or(settings.bench.tape.unit());

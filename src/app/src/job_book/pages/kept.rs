@@ -4,20 +4,19 @@ use std::rc::Rc;
 
 use reckoner_core::calculators::{self, Calculator};
 use reckoner_core::job::make_parts::make_parts;
-use reckoner_core::job::{Item, ItemId, Kept, Step};
+use reckoner_core::job::{Item, ItemId, Job, Kept, Step};
 use reckoner_core::sheet::Sheet;
 use yew::prelude::*;
 
 use super::full_size::FullSize;
 use super::item::Shared;
-use super::together::{Stands, use_together};
-use super::{Open, bar, ends, results, row};
+use super::{Open, bar, results, row, take_out, title};
 use crate::calculator::answer;
 use crate::components::measure;
+use crate::form::Action;
 use crate::form::view::{asks, use_at_hand};
-use crate::form::{Action, Form};
-use crate::job_book::book::Edit;
-use crate::platform::{address, dom};
+use crate::job_book::kept_form::use_kept_form;
+use crate::platform::address;
 
 pub(super) fn list(open: &Open) -> Html {
     let kept = open.book.job.kept();
@@ -46,24 +45,32 @@ fn headline(open: &Open, sheet: Option<&Sheet>) -> Html {
 }
 
 fn keep(open: &Open, calculator: &'static Calculator) -> Html {
-    let ranks = open.book.job.kept().into_iter().map(|(_, kept)| kept.rank);
-    let rank = ranks.max().unwrap_or(0).saturating_add(1);
-    let kept = Kept {
-        rank,
-        title: calculator.title.to_owned(),
-        slug: calculator.slug.to_owned(),
-        entries: Vec::new(),
-    };
     let open = open.clone();
     let onclick = Callback::from(move |_: MouseEvent| {
-        let change = open.book.job.adding(0, Item::Kept(kept.clone()));
-        let at = open.at(&format!("item/{}", change.id.0));
-        open.on_page.edit(Edit::Make(Step::new(format!("keep {}", kept.title), vec![change])));
+        let mut at = String::new();
+        open.on_page.make(|job| {
+            let kept = Kept {
+                rank: next_rank(job),
+                title: calculator.title.to_owned(),
+                slug: calculator.slug.to_owned(),
+                entries: Vec::new(),
+            };
+            let label = format!("keep {}", kept.title);
+            let change = job.adding(0, Item::Kept(kept));
+            at = open.at(&format!("item/{}", change.id.0));
+            Some(Step::new(label, vec![change]))
+        });
         address::go(&at);
     });
     html! {
         <button type="button" class="tool" data-testid={format!("keep-{}", calculator.slug)} {onclick}>{ calculator.title }</button>
     }
+}
+
+/// The place of one more reckoning in the list of them.
+pub(super) fn next_rank(job: &Job) -> i64 {
+    let ranks = job.kept().into_iter().map(|(_, kept)| kept.rank);
+    ranks.max().unwrap_or(0).saturating_add(1)
 }
 
 pub(super) fn page(open: &Open, id: ItemId, kept: &Kept) -> Html {
@@ -95,7 +102,9 @@ fn KeptPage(props: &KeptPageProps) -> Html {
     let id = *id;
     let bench = open.settings.bench;
     let Some(calculator) = calculators::find(slug) else { return html! {} };
-    let form = use_reducer(|| Form::new(calculator, kept.as_entries(open.book.job.unit), None));
+    let place = format!("item/{}", id.0);
+    let standing = kept.as_entries(open.book.job.unit);
+    let form = use_kept_form(open.keeping(), &place, calculator, standing);
     let sheet = Rc::new(calculator.sheet(form.entries(), &bench, &*open.reckoned));
     let names =
         Rc::new(open.book.job.measures().into_iter().map(|(_, m)| m.name.clone()).collect());
@@ -108,25 +117,6 @@ fn KeptPage(props: &KeptPageProps) -> Html {
     let on_way_out = {
         let form = form.dispatcher();
         Callback::from(move |set| form.dispatch(Action::Set(set)))
-    };
-    let new = {
-        let pairs = form.entries().pairs().map(|(id, text)| (id.to_owned(), text.to_owned()));
-        Item::Kept(Kept { entries: pairs.collect(), ..kept.clone() })
-    };
-    let stands =
-        Stands { id, item: Item::Kept(kept.clone()), entries: kept.as_entries(open.book.job.unit) };
-    use_together(open, &form, Some(stands), Some(new), |_, _, _| Vec::new());
-    let rename = {
-        let (open, kept) = (open.clone(), kept.clone());
-        Callback::from(move |event: Event| {
-            let title = dom::value_of(&event).unwrap_or_default().trim().to_owned();
-            if !title.is_empty() && title != kept.title {
-                let label = format!("rename {}", kept.title);
-                let new = Item::Kept(Kept { title, ..kept.clone() });
-                let change = open.book.job.replacing(id, new);
-                open.on_page.edit(Edit::Make(Step::new(label, vec![change])));
-            }
-        })
     };
     html! {
            <div class={classes!("page", "page--calculator", at_hand.is_keying().then_some("is-keying"))}>
@@ -149,11 +139,8 @@ fn KeptPage(props: &KeptPageProps) -> Html {
                    </section>
                    <section class="sizes" aria-label="What is asked">
                        { asks(&at_hand) }
-                       <label class="field is-long">
-                           <span class="field__label">{ "Title" }</span>
-                           <input class="field__input" type="text" maxlength="500" value={kept.title.clone()} onchange={rename} data-testid="kept-title" />
-                       </label>
-                       { ends(open, Some(id), &Item::Kept(kept.clone()), true, "kept") }
+                       { title::input(open, format!("kept-title/{}", id.0), &kept.title, "Title", "kept-title") }
+                       { take_out(open, id, "kept") }
                    </section>
                </main>
            </div>

@@ -7,7 +7,6 @@ use yew::prelude::*;
 
 use super::sizes::quantity;
 use super::{Open, bar};
-use crate::job_book::book::Edit;
 use crate::platform::address;
 
 /// The page `parts-of/KEPT`.
@@ -29,10 +28,11 @@ pub(super) fn page(open: &Open, id: ItemId, kept: &Kept) -> Html {
         Some(open.reckoned.after(&trial, &open.settings.bench))
     });
     let after = after.as_ref().unwrap_or(&open.reckoned);
-    let put = making.step.clone().map(|step| {
+    let put = making.step.is_some().then(|| {
         let open = open.clone();
         Callback::from(move |_: MouseEvent| {
-            open.on_page.edit(Edit::Make(step.clone()));
+            open.on_page
+                .make(|job| make_parts(job, &open.reckoned, &open.settings.bench, id)?.step);
             address::go(&open.at("parts"));
         })
     });

@@ -3,22 +3,20 @@
 use std::rc::Rc;
 
 use reckoner_core::job::moved::mismatches;
-use reckoner_core::job::{Item, ItemId, Match, MeasureKind, Step, check_name};
-use reckoner_core::sheet::{Ask, Refusal};
-use reckoner_core::{job::NameProblem, say};
+use reckoner_core::job::{Item, ItemId, Job, Match, MeasureKind, Step};
+use reckoner_core::sheet::{Ask, Entries};
 use yew::prelude::*;
 
 use super::attention::mismatch;
 use super::item::Shared;
 use super::long_list::long_list;
 use super::sizes::quantity;
-use super::together::{Stands, use_together};
-use super::{Open, add, bar, ends, row};
+use super::{Open, add, bar, drafts, row, take_out};
 use crate::components::icon::{Icon, icon};
-use crate::form::Form;
 use crate::form::view::{asks, use_at_hand};
-use crate::job_book::book::Edit;
-use crate::job_book::forms::{MATCH, entries_of_match, match_of};
+use crate::form::{Action, Form};
+use crate::job_book::forms::{MATCH, entries_of_match, match_of, read_match};
+use crate::job_book::kept_form::use_kept_form;
 
 /// The groups of the job, below its sizes.
 pub(super) fn list(open: &Open) -> Html {
@@ -54,20 +52,37 @@ pub(super) fn list(open: &Open) -> Html {
     }
 }
 
-/// The page of a group, or of a new one.
-pub(super) fn page(open: &Open, id: Option<ItemId>) -> Html {
-    html! { <MatchPage key={format!("{id:?}")} open={Shared(open.clone())} {id} /> }
+/// The page of a group.
+pub(super) fn page(open: &Open, id: ItemId) -> Html {
+    let place = format!("item/{}", id.0);
+    html! { <MatchPage key={place.clone()} open={Shared(open.clone())} id={Some(id)} place={place.clone()} /> }
+}
+
+/// The form of a new group, at its place.
+pub(super) fn page_of_new(open: &Open, place: &str) -> Html {
+    html! { <MatchPage key={place.to_owned()} open={Shared(open.clone())} id={None::<ItemId>} place={place.to_owned()} /> }
+}
+
+/// The field of a new group's form that holds what was tapped in the list.
+const MEMBERS: &str = "members";
+
+/// The sizes tapped for a new group.
+fn members_of(entries: &Entries) -> Vec<ItemId> {
+    let text = entries.text(MEMBERS).unwrap_or_default();
+    text.split(' ').filter_map(|id| id.parse().ok().map(ItemId)).collect()
 }
 
 #[derive(Properties, PartialEq)]
 struct MatchPageProps {
     open: Shared,
     id: Option<ItemId>,
+    /// Where its note stands.
+    place: String,
 }
 
 #[component]
 fn MatchPage(props: &MatchPageProps) -> Html {
-    let MatchPageProps { open: Shared(open), id } = props;
+    let MatchPageProps { open: Shared(open), id, place } = props;
     let id = *id;
     let job = &open.book.job;
     let group = match id.and_then(|id| job.item(id)) {
@@ -79,62 +94,37 @@ fn MatchPage(props: &MatchPageProps) -> Html {
         entries.set_unit(Some(job.unit));
         entries
     });
-    let form = {
-        let first = stored.clone().unwrap_or_else(|| Form::fresh(job.unit));
-        use_reducer(move || Form::new(&MATCH, first, None))
-    };
-    let chosen = use_state_eq(Vec::<ItemId>::new);
-    let members = group.map_or_else(|| (*chosen).clone(), |group| group.measures.clone());
+    let standing = stored.unwrap_or_else(|| Form::fresh(job.unit));
+    let form = use_kept_form(open.keeping(), place, &MATCH, standing);
+    let members = group.map_or_else(|| members_of(form.entries()), |group| group.measures.clone());
     let bench = open.settings.bench;
-    let mut sheet = MATCH.sheet(form.entries(), &bench, &*open.reckoned);
-    if let Err(
-        problem @ (NameProblem::Empty | NameProblem::TooLong | NameProblem::ControlCharacter),
-    ) = check_name(form.entries().text("name").unwrap_or(""), core::iter::empty())
-    {
-        let sentence = say![problem.to_string()];
-        sheet.refusals.push(Refusal {
-            field: "name",
-            code: "job",
-            sentence,
-            at: None,
-            way_out: None,
-        });
-    }
-    let sheet = Rc::new(sheet);
+    let sheet = Rc::new(read_match(&open.reckoned, &bench, form.entries()));
     let names = Rc::new(job.measures().into_iter().map(|(_, m)| m.name.clone()).collect());
     let at_hand = use_at_hand(form.clone(), sheet.clone(), open.settings.clone(), names);
     let ask = Ask::new(MATCH.fields, form.entries(), &bench, &*open.reckoned);
     let new = match_of(&ask, members.clone());
     let is_sound = sheet.refusals.is_empty();
-    let stands = id.zip(group).zip(stored).map(|((id, group), entries)| Stands {
-        id,
-        item: Item::Match(group.clone()),
-        entries,
-    });
-    let kept = is_sound.then(|| Item::Match(new.clone()));
-    use_together(open, &form, stands, kept, |_, _, _| Vec::new());
     if id.is_some() && group.is_none() {
         return super::lost(open);
     }
-    let toggling = (open.clone(), chosen.clone(), members.clone(), group.cloned());
-    let toggle = move |measure: ItemId| {
-        let (open, chosen, members, group) = toggling.clone();
-        Callback::from(move |_: MouseEvent| {
-            let mut now = members.clone();
-            match now.iter().position(|other| *other == measure) {
-                Some(at) => drop(now.remove(at)),
-                None => now.push(measure),
+    let toggle = {
+        let (open, form) = (open.clone(), form.clone());
+        move |measure: ItemId| match id {
+            Some(id) => open.making(move |job| {
+                let Item::Match(group) = job.item(id)? else { return None };
+                let new = Match { measures: toggled(&group.measures, measure), ..group.clone() };
+                let label = format!("change {}", new.name);
+                Some(Step::new(label, vec![job.replacing(id, Item::Match(new))]))
+            }),
+            None => {
+                let form = form.clone();
+                Callback::from(move |_: MouseEvent| {
+                    let now = toggled(&members_of(form.entries()), measure);
+                    let now: Vec<String> = now.iter().map(|id| id.0.to_string()).collect();
+                    form.dispatch(Action::Set(vec![(MEMBERS, now.join(" "))]));
+                })
             }
-            match (id, &group) {
-                (Some(id), Some(group)) => {
-                    let new = Match { measures: now, ..group.clone() };
-                    let label = format!("change {}", new.name);
-                    let change = open.book.job.replacing(id, Item::Match(new));
-                    open.on_page.edit(Edit::Make(Step::new(label, vec![change])));
-                }
-                _ => chosen.set(now),
-            }
-        })
+        }
     };
     let broken = mismatches(job, &open.reckoned).into_iter().find(|it| Some(it.group) == id);
     let lengths = job.measures().into_iter().filter(|(_, m)| m.kind == MeasureKind::Length);
@@ -145,7 +135,14 @@ fn MatchPage(props: &MatchPageProps) -> Html {
             <main class="bench">
                 <section class="sizes" aria-label="What is asked">
                     { asks(&at_hand) }
-                    { ends(open, id, &Item::Match(new.clone()), is_sound && members.len() >= 2, "") }
+                    if let Some(id) = id {
+                        { take_out(open, id, "") }
+                    } else {
+                        { drafts::ends(open, &form, place, is_sound && members.len() >= 2, "", {
+                            let new = new.clone();
+                            move |_: &Job| Item::Match(new.clone())
+                        }) }
+                    }
                 </section>
                 <section class="answer members" aria-label="Which sizes">
                     if let Some(it) = &broken { <div class="attention">{ mismatch(open, it) }</div> }
@@ -167,6 +164,16 @@ fn MatchPage(props: &MatchPageProps) -> Html {
             </main>
         </div>
     }
+}
+
+/// The members with one more, or one less.
+fn toggled(members: &[ItemId], measure: ItemId) -> Vec<ItemId> {
+    let mut now = members.to_vec();
+    match now.iter().position(|other| *other == measure) {
+        Some(at) => drop(now.remove(at)),
+        None => now.push(measure),
+    }
+    now
 }
 
 /// A size that may be one of the group.

@@ -3,6 +3,7 @@
 mod attention;
 mod boards;
 mod codes;
+mod drafts;
 mod full_size;
 mod hand_on;
 mod item;
@@ -18,11 +19,11 @@ mod results;
 mod shelf;
 mod sizes;
 mod take;
-mod together;
+mod title;
 
 use std::rc::Rc;
 
-use reckoner_core::job::{Item, ItemId, MOST_PIECES, Reckoned, Step};
+use reckoner_core::job::{Item, ItemId, Job, MOST_PIECES, Reckoned, Step};
 use yew::prelude::*;
 
 use keep::KeepPage;
@@ -32,6 +33,8 @@ use take::TakePage;
 use super::book::{Book, Edit};
 use super::forms::Form;
 use super::hook::{OnPage, use_book};
+use super::kept_form::Keeping;
+use super::notes;
 use crate::components::icon::{Icon, icon};
 use crate::platform::{address, dom};
 use crate::route::{self, Route};
@@ -45,6 +48,8 @@ pub(super) struct Open {
     pub(super) reckoned: Rc<Reckoned>,
     pub(super) on_page: OnPage,
     pub(super) settings: Rc<Settings>,
+    /// How often something else than their fields filled the forms.
+    pub(super) revision: u32,
 }
 
 impl Open {
@@ -57,6 +62,21 @@ impl Open {
     pub(super) fn doing(&self, edit: Edit) -> Callback<MouseEvent> {
         let on_page = self.on_page.clone();
         Callback::from(move |_| on_page.edit(edit.clone()))
+    }
+
+    /// A callback that makes the step that is worked out from the job as it stands then.
+    pub(super) fn making(
+        &self,
+        step: impl Fn(&Job) -> Option<Step> + 'static,
+    ) -> Callback<MouseEvent> {
+        let on_page = self.on_page.clone();
+        Callback::from(move |_| on_page.make(&step))
+    }
+
+    /// What a form in the job needs.
+    pub(super) fn keeping(&self) -> Keeping {
+        let bench = self.settings.bench;
+        Keeping { on_page: self.on_page.clone(), reckoned: self.reckoned.clone(), bench }
     }
 }
 
@@ -102,12 +122,12 @@ struct JobPageProps {
 #[component]
 fn JobPage(props: &JobPageProps) -> Html {
     let JobPageProps { job, rest, settings } = props;
-    let on_page = use_book(job);
     let bench = settings.bench;
+    let on_page = use_book(job, bench);
     let last = use_mut_ref(|| None::<Rc<Reckoned>>);
-    let open = use_memo(((*on_page.book).clone(), bench), {
+    let open = use_memo((on_page.book(), bench, on_page.revision()), {
         let (on_page, settings, key) = (on_page.clone(), settings.clone(), job.clone());
-        move |(book, bench)| {
+        move |(book, bench, revision)| {
             let book = book.clone()?;
             let mut last = last.borrow_mut();
             let reckoned = match &*last {
@@ -115,14 +135,21 @@ fn JobPage(props: &JobPageProps) -> Html {
                 None => Rc::new(Reckoned::of(&book.job, bench)),
             };
             *last = Some(reckoned.clone());
-            Some(Open { key, book, reckoned, on_page, settings })
+            Some(Open { key, book, reckoned, on_page, settings, revision: *revision })
         }
     });
-    let trouble = on_page.trouble.as_ref().map(|words| {
-        html! { <p class="trouble" role="alert" data-testid="job-trouble">{ words }</p> }
+    let trouble = on_page.trouble().map(|(words, is_not_kept)| {
+        html! {
+            <div class="trouble" role="alert" data-testid="job-trouble">
+                <p>{ words }</p>
+                if is_not_kept && open.is_some() {
+                    <a class="tool" href={route::in_job(job, "hand-on")} data-testid="to-hand-on">{ "Hand it on as a file" }</a>
+                }
+            </div>
+        }
     });
     match &*open {
-        Some(open) => html! { <>{ trouble }{ inside(open, rest) }</> },
+        Some(open) => html! { <>{ trouble }{ drafts::left(open) }{ inside(open, rest) }</> },
         None => html! {
             <div class="page">
                 <header class="bar">
@@ -143,9 +170,9 @@ fn inside(open: &Open, rest: &str) -> Html {
             let item = id.and_then(|id| Some((id, open.book.job.item(id)?)));
             match item {
                 Some((id, Item::Kept(kept))) => kept::page(open, id, kept),
-                Some((id, Item::Match(_))) => match_group::page(open, Some(id)),
+                Some((id, Item::Match(_))) => match_group::page(open, id),
                 Some((id, item)) => match Form::of(item) {
-                    Some(form) => item::page(open, form, Some(id)),
+                    Some(form) => item::page(open, form, id),
                     None => lost(open),
                 },
                 None => lost(open),
@@ -163,10 +190,12 @@ fn inside(open: &Open, rest: &str) -> Html {
                 _ => lost(open),
             }
         }
-        "new" if argument == "match" => match_group::page(open, None),
-        "new" => match Form::named(argument) {
-            Some(form) => item::page(open, form, None),
-            None => lost(open),
+        "new" => match notes::bare(argument) {
+            "match" => match_group::page_of_new(open, rest),
+            argument => match Form::named(argument) {
+                Some(form) => item::page_of_new(open, form, rest),
+                None => lost(open),
+            },
         },
         "codes" => codes::page(open),
         "card" => paper::card(open),
@@ -247,43 +276,33 @@ pub(super) fn row(open: &Open, id: ItemId, name: &str, inside: Html) -> Html {
     }
 }
 
-/// A button that leads to a form for something new.
+/// A button that leads to a form for something new, below what was begun and not put in yet.
 pub(super) fn add(open: &Open, form: &str, label: &str) -> Html {
     html! {
-        <a class="tool add" href={open.at(&format!("new/{form}"))} data-testid={format!("add-{form}")}>{ label }</a>
+        <>
+            { drafts::begun(open, form) }
+            <a class="tool add" href={open.at(&drafts::fresh_place(open, form))} data-testid={format!("add-{form}")}>{ label }</a>
+        </>
     }
 }
 
-/// The end of an item's form: a new one is put in the job, one that is there is taken out. Both lead to `back`.
-pub(super) fn ends(
-    open: &Open,
-    id: Option<ItemId>,
-    item: &Item,
-    is_sound: bool,
-    back: &str,
-) -> Html {
-    let (words, change) = match id {
-        None => (format!("add {}", item.name()), open.book.job.adding(0, item.clone())),
-        Some(id) => (format!("take out {}", item.name()), open.book.job.removing(id)),
-    };
+/// The end of the form of an item that is there: it is taken out, and the page goes `back`.
+pub(super) fn take_out(open: &Open, id: ItemId, back: &str) -> Html {
     let onclick = {
         let (open, back) = (open.clone(), open.at(back));
         Callback::from(move |_: MouseEvent| {
-            open.on_page.edit(Edit::Make(Step::new(words.clone(), vec![change.clone()])));
+            open.on_page.make_of_form(&format!("item/{}", id.0), |job| {
+                let words = format!("take out {}", job.item(id)?.name());
+                Some(Step::new(words, vec![job.removing(id)]))
+            });
             address::go(&back);
         })
     };
     html! {
         <div class="adds">
-            if id.is_none() {
-                <button type="button" class="tool tool--main" data-testid="save-item" disabled={!is_sound} {onclick}>
-                    { "Put it in the job" }
-                </button>
-            } else {
-                <button type="button" class="tool" data-testid="take-out" {onclick}>
-                    { icon(Icon::Clear) }<span>{ "Take it out" }</span>
-                </button>
-            }
+            <button type="button" class="tool" data-testid="take-out" {onclick}>
+                { icon(Icon::Clear) }<span>{ "Take it out" }</span>
+            </button>
         </div>
     }
 }

@@ -5,19 +5,16 @@ use std::rc::Rc;
 use reckoner_core::job::rescue::{Cut, off_by, troubles};
 use reckoner_core::job::{Item, ItemId, Part, PartSizes, Piece, Step};
 use reckoner_core::measure::Length;
-use reckoner_core::sheet::Ask;
 use yew::prelude::*;
 
 use super::attention::ways;
 use super::item::Shared;
 use super::sizes::length_view;
-use super::together::{Stands, use_together};
 use super::{Open, bar};
 use crate::components::icon::{Icon, icon};
-use crate::form::Form;
 use crate::form::view::{asks, use_at_hand};
-use crate::job_book::book::Edit;
-use crate::job_book::forms::{PIECE, entries_of_piece, part_of_piece, with_piece};
+use crate::job_book::forms::{PIECE, entries_of_piece, with_piece};
+use crate::job_book::kept_form::use_kept_form;
 
 /// Pieces ticked on one page of the list; a long run has more pages.
 const ON_A_PAGE: usize = 40;
@@ -38,20 +35,23 @@ pub(super) fn ticks(open: &Open, part: &Part, it: &PartSizes) -> Html {
 }
 
 fn tick(open: &Open, id: ItemId, part: &Part, index: usize, count: usize) -> Html {
-    let old = part.pieces.get(index).cloned().unwrap_or_default();
-    let is_done = old.done;
+    let is_done = part.pieces.get(index).is_some_and(|piece| piece.done);
     let number = index.saturating_add(1);
-    let words = if is_done {
-        format!("put {} {number} back", part.name)
-    } else {
-        format!("cut {} {number}", part.name)
-    };
-    let ticked = with_piece(part, index, Piece { done: !is_done, ..old });
-    let step = Step::new(words, vec![open.book.job.replacing(id, Item::Part(ticked))]);
+    let onclick = open.making(move |job| {
+        let Item::Part(part) = job.item(id)? else { return None };
+        let old = part.pieces.get(index).cloned().unwrap_or_default();
+        let words = if old.done {
+            format!("put {} {number} back", part.name)
+        } else {
+            format!("cut {} {number}", part.name)
+        };
+        let ticked = with_piece(part, index, Piece { done: !old.done, ..old });
+        Some(Step::new(words, vec![job.replacing(id, Item::Part(ticked))]))
+    });
     html! {
         <button type="button" class="tick" aria-pressed={if is_done { "true" } else { "false" }}
             aria-label={format!("{} {number} of {count}, cut", part.name)}
-            data-testid={format!("tick-{}-{number}", part.name)} onclick={open.doing(Edit::Make(step))}>
+            data-testid={format!("tick-{}-{number}", part.name)} {onclick}>
             if is_done { { icon(Icon::Tick) } } else { { number } }
         </button>
     }
@@ -154,23 +154,11 @@ fn PiecePage(props: &PiecePageProps) -> Html {
         entries.set_unit(Some(open.book.job.unit));
         entries
     });
-    let form = {
-        let stored = stored.clone();
-        use_reducer(move || Form::new(&PIECE, stored.unwrap_or_default(), None))
-    };
+    let place = format!("piece/{}/{index}", id.0);
+    let form = use_kept_form(open.keeping(), &place, &PIECE, stored.unwrap_or_default());
     let bench = open.settings.bench;
     let sheet = Rc::new(PIECE.sheet(form.entries(), &bench, &*open.reckoned));
     let at_hand = use_at_hand(form.clone(), sheet.clone(), open.settings.clone(), Rc::default());
-    let new = part.filter(|_| sheet.refusals.is_empty()).map(|part| {
-        let ask = Ask::new(PIECE.fields, form.entries(), &bench, &*open.reckoned);
-        Item::Part(part_of_piece(&ask, part, index))
-    });
-    let stands = part.zip(stored).map(|(part, entries)| Stands {
-        id,
-        item: Item::Part(part.clone()),
-        entries,
-    });
-    use_together(open, &form, stands, new, |_, _, _| Vec::new());
     let Some(part) = part else { return super::lost(open) };
     let wanted = open.reckoned.length_of(&part.length).ok();
     let as_cut = part.pieces.get(index).and_then(|it| it.as_cut.as_ref());

@@ -2,14 +2,13 @@
 
 use reckoner_core::job::make_parts::linked_name;
 use reckoner_core::job::{
-    Item, ItemId, Kept, Linked, Measure, MeasureKind, Step, Written, kind_of,
+    Item, ItemId, Job, Kept, Linked, Measure, MeasureKind, Step, Written, kind_of,
 };
 use reckoner_core::sheet::{Answer, Value};
 use yew::prelude::*;
 
 use super::Open;
 use crate::components::measure;
-use crate::job_book::book::Edit;
 
 /// Most cells of a table that are offered.
 const MOST_CELLS: usize = 200;
@@ -65,6 +64,28 @@ pub(super) fn list(open: &Open, id: ItemId, kept: &Kept, answer: &Answer, index:
     }
 }
 
+/// The step that puts a size of a result into the job, under the name wanted or one like it.
+fn becoming(job: &Job, wanted: &str, kind: MeasureKind, written: Written) -> Step {
+    let measures = job.measures();
+    let is_taken = |name: &str| measures.iter().any(|(_, measure)| measure.name == name);
+    let name = core::iter::once(wanted.to_owned())
+        .chain((2_u32..).map(|n| format!("{wanted} {n}")))
+        .find(|name| !is_taken(name))
+        .unwrap_or_else(|| wanted.to_owned());
+    let rank = measures.iter().map(|(_, measure)| measure.rank).max().unwrap_or(0);
+    let new = Measure {
+        rank: rank.saturating_add(1),
+        name: name.clone(),
+        kind,
+        written,
+        as_cut: None,
+        is_cut: false,
+        wait: false,
+        note: String::new(),
+    };
+    Step::new(format!("add {name}"), vec![job.adding(0, Item::Measure(new))])
+}
+
 /// A button that makes a size of a result, or the way to the size that is made of it.
 fn one(open: &Open, kept: &Kept, it: &Result) -> Html {
     let job = &open.book.job;
@@ -78,23 +99,9 @@ fn one(open: &Open, kept: &Kept, it: &Result) -> Html {
         };
     }
     let wanted = linked_name(&kept.title, &it.label.to_lowercase());
-    let is_taken = |name: &str| measures.iter().any(|(_, measure)| measure.name == name);
-    let name = core::iter::once(wanted.clone())
-        .chain((2_u32..).map(|n| format!("{wanted} {n}")))
-        .find(|name| !is_taken(name))
-        .unwrap_or(wanted);
-    let rank = measures.iter().map(|(_, measure)| measure.rank).max().unwrap_or(0);
-    let new = Measure {
-        rank: rank.saturating_add(1),
-        name: name.clone(),
-        kind: it.kind,
-        written: Written::Linked(it.linked.clone()),
-        as_cut: None,
-        is_cut: false,
-        wait: false,
-        note: String::new(),
-    };
-    let step = Step::new(format!("add {name}"), vec![job.adding(0, Item::Measure(new))]);
+    let (kind, linked) = (it.kind, it.linked.clone());
+    let onclick =
+        open.making(move |job| Some(becoming(job, &wanted, kind, Written::Linked(linked.clone()))));
     let shown = match it.value {
         Value::Lengths(all) => all
             .get(it.linked.index as usize)
@@ -103,7 +110,7 @@ fn one(open: &Open, kept: &Kept, it: &Result) -> Html {
     };
     html! {
         <button type="button" class="tool" data-testid={format!("become-{}-{}", it.linked.result, it.linked.index)}
-            onclick={open.doing(Edit::Make(step))}>
+            {onclick}>
             <span>{ &it.label }</span>{ shown }
         </button>
     }

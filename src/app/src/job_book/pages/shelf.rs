@@ -10,6 +10,7 @@ use yew::prelude::*;
 use super::long_list::long_list;
 use crate::components::icon::{Icon, icon};
 use crate::job_book::book::Book;
+use crate::job_book::hook::OnPage;
 use crate::platform::shelf::{self, Card};
 use crate::platform::{address, dom};
 use crate::route;
@@ -31,7 +32,9 @@ pub(super) fn use_cards() -> (UseStateHandle<Option<Vec<Card>>>, UseStateHandle<
             spawn_local(async move {
                 match shelf::cards().await {
                     Ok(all) => cards.set(Some(all)),
-                    Err(problem) => trouble.set(Some(problem.to_string())),
+                    Err(problem) => trouble.set(Some(format!(
+                        "The jobs on this device cannot be read: {problem}. A new one stays usable on this page."
+                    ))),
                 }
             });
         });
@@ -75,10 +78,8 @@ pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
 /// Puts a job on the shelf and opens it.
 pub(super) fn putting() -> Callback<Job> {
     Callback::from(move |job: Job| {
-        spawn_local(async move {
-            let key = shelf::add(&Book::new(job)).await;
-            address::go(&route::in_job(&key, ""));
-        });
+        let on_page = OnPage::begin(Book::new(job));
+        address::go(&route::in_job(on_page.key(), ""));
     })
 }
 

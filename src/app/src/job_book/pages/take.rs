@@ -15,7 +15,7 @@ use super::shelf::putting;
 use crate::components::icon::{Icon, icon};
 use crate::platform::later::every;
 use crate::platform::shelf::{self, Card};
-use crate::platform::{camera, dom, files};
+use crate::platform::{camera, dom, files, storage};
 
 /// How often the camera's picture is searched, in milliseconds: twice for each code on the other
 /// screen.
@@ -43,23 +43,34 @@ struct State {
 }
 
 impl State {
-    fn file(&self, text: &str) {
+    fn file(&self, text: &str) -> bool {
         match open_job(text) {
             Ok(opened) => {
                 self.trouble.set(None);
                 self.is_watching.set(false);
                 self.incoming.set(Some(Rc::new(opened)));
                 dom::scroll_to_top();
+                true
             }
-            Err(problem) => self.trouble.set(Some(problem.to_string())),
+            Err(problem) => {
+                self.trouble.set(Some(problem.to_string()));
+                false
+            }
         }
     }
 
-    fn pasted(&self, text: &str) {
+    /// Takes a text that was pasted, if it can be read.
+    fn pasted(&self, text: &str) -> bool {
         match brought(text) {
             Ok(Brought::File(text)) => self.file(&text),
-            Ok(Brought::Codes(codes)) => self.codes(&codes),
-            Err(problem) => self.trouble.set(Some(problem.to_string())),
+            Ok(Brought::Codes(codes)) => {
+                self.codes(&codes);
+                true
+            }
+            Err(problem) => {
+                self.trouble.set(Some(problem.to_string()));
+                false
+            }
         }
     }
 
@@ -81,7 +92,7 @@ impl State {
             *gathered = Gatherer::default();
             drop(gathered);
             match whole {
-                Ok(text) => self.file(&text),
+                Ok(text) => drop(self.file(&text)),
                 Err(problem) => self.trouble.set(Some(problem.to_string())),
             }
         }
@@ -104,7 +115,8 @@ pub(super) fn TakePage(props: &TakePageProps) -> Html {
         progress: use_state_eq(String::new),
         is_watching: use_state_eq(|| false),
     };
-    let text = use_state_eq(String::new);
+    // A text that was pasted and not looked at yet is there again.
+    let text = use_state_eq(|| storage::get(storage::PASTED).unwrap_or_default());
     let cards = use_state_eq(Vec::<Card>::new);
     use_effect_with((), |()| dom::set_title("Take a job in · Sawdust Reckoner"));
     {
@@ -121,7 +133,7 @@ pub(super) fn TakePage(props: &TakePageProps) -> Html {
         use_effect_with(props.packed.clone(), move |packed| {
             if let Some(packed) = packed {
                 match unpack(packed) {
-                    Ok(text) => state.file(&text),
+                    Ok(text) => drop(state.file(&text)),
                     Err(problem) => state.trouble.set(Some(problem.to_string())),
                 }
             }
@@ -132,20 +144,27 @@ pub(super) fn TakePage(props: &TakePageProps) -> Html {
         Callback::from(move |event: Event| {
             let state = state.clone();
             files::read_chosen(&event, reckoner_formats::MAX_FILE, move |read| match read {
-                Ok(text) => state.file(&text),
+                Ok(text) => drop(state.file(&text)),
                 Err(words) => state.trouble.set(Some(words)),
             });
         })
     };
     let typed = {
         let text = text.clone();
-        Callback::from(move |event: InputEvent| text.set(dom::value_of(&event).unwrap_or_default()))
+        Callback::from(move |event: InputEvent| {
+            let now = dom::value_of(&event).unwrap_or_default();
+            storage::set(storage::PASTED, &now);
+            text.set(now);
+        })
     };
     let look = {
         let (state, text) = (state.clone(), text.clone());
         Callback::from(move |_: MouseEvent| {
-            state.pasted(&text);
-            text.set(String::new());
+            // What cannot be read stays, with what is wrong with it.
+            if state.pasted(&text) {
+                storage::set(storage::PASTED, "");
+                text.set(String::new());
+            }
         })
     };
     let watch = {

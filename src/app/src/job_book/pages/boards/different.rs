@@ -12,10 +12,11 @@ use reckoner_core::measure::text::{NoNames, exact_text};
 use reckoner_core::sheet::{Answer, Ask, Entries, Field, Kind, Start};
 use yew::prelude::*;
 
+use super::super::Open;
 use super::super::item::Shared;
-use crate::form::Form;
 use crate::form::view::{asks_about, use_at_hand};
-use crate::job_book::book::Edit;
+use crate::form::{Action, Form};
+use crate::job_book::kept_form::use_kept_form;
 
 /// What is asked about the pieces that are left.
 static LEFT: Calculator = Calculator {
@@ -41,6 +42,31 @@ fn work(ask: &mut Ask) -> Option<Answer> {
     None
 }
 
+/// The field of the form that holds how many of each part are good, as they stand in the key.
+const GOOD: &str = "good";
+
+fn good_of(entries: &Entries, key_lines: &[KeyLine]) -> Vec<u32> {
+    let said = entries.text(GOOD).unwrap_or_default().split(' ').map(str::parse);
+    let said = said.map(Result::ok).chain(core::iter::repeat(None));
+    key_lines
+        .iter()
+        .zip(said)
+        .map(|(line, said)| said.unwrap_or(line.count).min(line.count))
+        .collect()
+}
+
+/// Where the note about a board of a plan stands.
+fn place(plan: ItemId, board: usize) -> String {
+    format!("different/{}/{board}", plan.0)
+}
+
+/// The board of a plan of which something was written down and not said to be so.
+pub(super) fn begun(open: &Open, plan: ItemId) -> Option<usize> {
+    let start = format!("different/{}/", plan.0);
+    let board = |(at, ..): (String, _, _)| at.strip_prefix(&start)?.parse().ok();
+    open.on_page.forms().into_iter().find_map(board)
+}
+
 #[derive(Properties, PartialEq)]
 pub(super) struct DifferentProps {
     pub(super) open: Shared,
@@ -57,12 +83,9 @@ pub(super) struct DifferentProps {
 pub(super) fn Different(props: &DifferentProps) -> Html {
     let DifferentProps { open: Shared(open), plan, board, key_lines, close, on_keying } = props;
     let bench = open.settings.bench;
-    let good = use_state_eq(|| key_lines.iter().map(|line| line.count).collect::<Vec<u32>>());
-    let form = use_reducer(|| {
-        let mut entries = Entries::default();
-        entries.set_unit(Some(open.book.job.unit));
-        Form::new(&LEFT, entries, None)
-    });
+    let place = place(*plan, *board);
+    let form = use_kept_form(open.keeping(), &place, &LEFT, Form::fresh(open.book.job.unit));
+    let good = good_of(form.entries(), key_lines);
     let entries = form.entries().clone();
     let sheet = Rc::new(LEFT.sheet(&entries, &bench, &NoNames));
     let at_hand = use_at_hand(form.clone(), sheet, open.settings.clone(), Rc::default());
@@ -75,31 +98,30 @@ pub(super) fn Different(props: &DifferentProps) -> Html {
         let (open, good, left, close) = (open.clone(), good.clone(), left.clone(), close.clone());
         let (plan, board) = (*plan, *board);
         Callback::from(move |_: MouseEvent| {
-            let job = &open.book.job;
-            let (Some((kept, _)), Some(left)) = (job.cut_plan(plan), left.as_ref()) else { return };
-            let good = counted(kept, board, &good);
-            let pieces = if kept.is_list { Vec::new() } else { on_rack(kept, board, left) };
-            let texts = if kept.is_list {
-                left.iter().map(|it| exact_text(*it)).collect()
-            } else {
-                Vec::new()
-            };
-            if let Some(step) = job.coming_out_different(plan, board, good, pieces, texts) {
-                open.on_page.edit(Edit::Make(step));
-            }
+            open.on_page.make_of_form(&place, |job| {
+                let (kept, left) = (job.cut_plan(plan)?.0, left.as_ref()?);
+                let good = counted(kept, board, &good);
+                let pieces = if kept.is_list { Vec::new() } else { on_rack(kept, board, left) };
+                let texts = if kept.is_list {
+                    left.iter().map(|it| exact_text(*it)).collect()
+                } else {
+                    Vec::new()
+                };
+                job.coming_out_different(plan, board, good, pieces, texts)
+            });
             close.emit(());
         })
     };
     let line = |at: usize, line: &KeyLine| {
         let now = good.get(at).copied().unwrap_or(0);
         let to = |count: u32| {
-            let good = good.clone();
+            let (mut counts, form) = (good.clone(), form.dispatcher());
+            if let Some(it) = counts.get_mut(at) {
+                *it = count;
+            }
+            let counts = counts.iter().map(ToString::to_string).collect::<Vec<_>>().join(" ");
             Callback::from(move |_: MouseEvent| {
-                let mut counts = (*good).clone();
-                if let Some(it) = counts.get_mut(at) {
-                    *it = count;
-                }
-                good.set(counts);
+                form.dispatch(Action::Set(vec![(GOOD, counts.clone())]));
             })
         };
         html! {

@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use reckoner_core::cutting::report::{BoardCut, Keep};
-use reckoner_core::job::{BoardState, Step, since};
+use reckoner_core::job::{BoardState, since};
 use yew::prelude::*;
 
 use super::super::item::Shared;
@@ -13,7 +13,6 @@ use crate::components::sentence::sentence;
 use crate::cutting::found::headline;
 use crate::cutting::report::{Beside, Told, whole};
 use crate::cutting::search::Search;
-use crate::job_book::book::Edit;
 use crate::platform::dom;
 
 impl Page<'_> {
@@ -66,22 +65,13 @@ impl Page<'_> {
         }
     }
 
-    fn making(&self, step: Option<Step>) -> Callback<MouseEvent> {
-        let on_page = self.open.on_page.clone();
-        Callback::from(move |_: MouseEvent| {
-            if let Some(step) = &step {
-                on_page.edit(Edit::Make(step.clone()));
-            }
-        })
-    }
-
     /// What can be done with the whole plan.
     fn steps(&self, kept: &Kept) -> Html {
         let job = &self.open.book.job;
         let n_cut = kept.boards.iter().filter(|state| state.is_cut()).count();
-        let buying = job.buying(kept.id);
-        let can_buy = buying.is_some();
-        let buy = self.making(buying);
+        let can_buy = job.buying(kept.id).is_some();
+        let id = kept.id;
+        let buy = self.open.making(move |job| job.buying(id));
         html! {
             <div class="plan-steps">
                 <p class="plan__words" data-testid="boards-cut">{ format!("{n_cut} of {} boards cut.", kept.boards.len()) }</p>
@@ -94,12 +84,10 @@ impl Page<'_> {
 
     /// The way back to no plan at all.
     fn dropping(&self, kept: &Kept) -> Html {
-        let (on_page, step) =
-            (self.open.on_page.clone(), self.open.book.job.dropping_plan(kept.id));
-        let drop = Callback::from(move |_: MouseEvent| {
-            if dom::confirm("Throw this plan away? Undo brings it back.") {
-                on_page.edit(Edit::Make(step.clone()));
-            }
+        let id = kept.id;
+        let drop = self.open.making(move |job| {
+            dom::confirm("Throw this plan away? Undo brings it back.")
+                .then(|| job.dropping_plan(id))
         });
         html! {
             <div class="plan-steps">
@@ -162,12 +150,8 @@ impl Page<'_> {
     /// The step is worked out when it is asked for, not with every key of the options.
     fn cutting(&self, kept: &Kept, board: usize) -> Callback<MouseEvent> {
         let keep_from = self.options.map(|options| options.keep_from);
-        let (book, on_page, plan) = (self.open.book.clone(), self.open.on_page.clone(), kept.id);
-        Callback::from(move |_: MouseEvent| {
-            if let Some(step) = keep_from.and_then(|from| book.job.cutting(plan, board, from)) {
-                on_page.edit(Edit::Make(step));
-            }
-        })
+        let plan = kept.id;
+        self.open.making(move |job| job.cutting(plan, board, keep_from?))
     }
 
     /// An offcut goes on the rack when its board is cut.

@@ -28,9 +28,11 @@ use crate::cutting::on_hand::OnHand;
 use crate::cutting::report::{Beside, Told, whole};
 use crate::cutting::search::Search;
 use crate::cutting::typed;
-use crate::form::Form;
 use crate::form::view::{AtHand, asks, use_at_hand};
-use crate::job_book::book::Edit;
+use crate::job_book::kept_form::use_kept_form;
+
+/// Where the note of the options stands.
+const OPTIONS_PLACE: &str = "boards-options";
 
 pub(super) fn page(open: &Open) -> Html {
     html! { <BoardsPage open={Shared(open.clone())} /> }
@@ -103,21 +105,19 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
     let Shared(open) = &props.open;
     let bench = open.settings.bench;
     let kept = Kept::of(open);
-    let form = use_reducer(|| {
-        // Planning again goes on with the options of the plan in use.
-        let of_plan = kept.as_ref().filter(|kept| !kept.plan.is_list);
-        let entries = of_plan.map_or_else(
-            || start_entries(&open.book.job),
-            |kept| {
-                let mut entries = Entries::from_pairs(
-                    kept.plan.entries.iter().map(|(id, text)| (id.as_str(), text.as_str())),
-                );
-                entries.set_unit(Some(open.book.job.unit));
-                entries
-            },
-        );
-        Form::new(&OPTIONS, entries, None)
-    });
+    // Planning again goes on with the options of the plan in use.
+    let of_plan = kept.as_ref().filter(|kept| !kept.plan.is_list);
+    let standing = of_plan.map_or_else(
+        || start_entries(&open.book.job),
+        |kept| {
+            let mut entries = Entries::from_pairs(
+                kept.plan.entries.iter().map(|(id, text)| (id.as_str(), text.as_str())),
+            );
+            entries.set_unit(Some(open.book.job.unit));
+            entries
+        },
+    );
+    let form = use_kept_form(open.keeping(), OPTIONS_PLACE, &OPTIONS, standing);
     let entries = form.entries().clone();
     let sheet = Rc::new(OPTIONS.sheet(&entries, &bench, &*open.reckoned));
     let names = use_memo((), |()| Vec::<String>::new());
@@ -126,7 +126,8 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
     let all = use_state_eq(|| false);
     let options = read(open, &entries);
     let wanted: Option<Asked> = options.as_ref().map(|options| asked(open, kept.as_ref(), options));
-    let different = use_state_eq(|| None::<usize>);
+    // What was being written down of a board goes on.
+    let different = use_state_eq(|| kept.as_ref().and_then(|kept| different::begun(open, kept.id)));
     let is_keying_too = use_state_eq(|| false);
     let is_rack = options.as_ref().is_some_and(|options| options.rack_only);
     let page = Page { open, searching: &searching, kept, options: options.as_ref(), is_rack };
@@ -365,10 +366,10 @@ impl Page<'_> {
             plan: (*told.plan).clone(),
             bound_cents: search.bound_cents,
         };
-        let step = self.open.book.job.keeping_plan(plan);
         let (on_page, searching) = (self.open.on_page.clone(), self.searching.clone());
         let take = Callback::from(move |_: MouseEvent| {
-            on_page.edit(Edit::Make(step.clone()));
+            // The plan has the options from now on.
+            on_page.make_of_form(OPTIONS_PLACE, |job| Some(job.keeping_plan(plan.clone())));
             searching.forget();
         });
         let forget = {

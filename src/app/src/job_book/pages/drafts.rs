@@ -1,0 +1,169 @@
+//! What was begun and is not in the job: forms of something new, and what was typed in a form and
+//! could not go in.
+
+use reckoner_core::job::{Item, Job, Step};
+use reckoner_core::sheet::Entries;
+use yew::prelude::*;
+
+use super::Open;
+use crate::components::icon::{Icon, icon};
+use crate::form::{Action, Form as Texts};
+use crate::job_book::notes::{Left, Place, Typed, Why, bare, fold, with_fields};
+use crate::platform::address;
+
+/// The places of what was begun with a form, with what is typed in them.
+fn of_form(open: &Open, form: &str) -> Vec<(String, Typed)> {
+    let place = format!("new/{form}");
+    let all = open.on_page.forms().into_iter();
+    all.filter(|(at, _, _)| bare(at) == place).map(|(at, typed, _)| (at, typed)).collect()
+}
+
+/// The place of a form for something new, beside what was begun before.
+pub(super) fn fresh_place(open: &Open, form: &str) -> String {
+    let place = format!("new/{form}");
+    let begun = of_form(open, form);
+    let is_taken = |place: &str| begun.iter().any(|(at, _)| at == place);
+    let further = (2_u32..).map(|n| format!("{place}~{n}"));
+    core::iter::once(place.clone()).chain(further).find(|it| !is_taken(it)).unwrap_or(place)
+}
+
+/// What was begun with a form and not put in, each the way back to it.
+pub(super) fn begun(open: &Open, form: &str) -> Html {
+    let one = |(place, typed): (String, Typed)| {
+        let named = ["name", "section"].into_iter().filter_map(|id| typed.typed.text(id));
+        let name = named.map(str::trim).find(|name| !name.is_empty()).unwrap_or("no name yet");
+        html! {
+            <a class="tool begun" href={open.at(&place)} data-testid={format!("begun-{form}")}>{ format!("Begun: {name}") }</a>
+        }
+    };
+    html! { { for of_form(open, form).into_iter().map(one) } }
+}
+
+/// The end of the form of something new: it is put in the job, or thrown away. Both lead `back`.
+pub(super) fn ends(
+    open: &Open,
+    form: &UseReducerHandle<Texts>,
+    place: &str,
+    is_sound: bool,
+    back: &str,
+    item: impl Fn(&Job) -> Item + 'static,
+) -> Html {
+    let put = {
+        let (on_page, back, place) = (open.on_page.clone(), open.at(back), place.to_owned());
+        Callback::from(move |_: MouseEvent| {
+            on_page.make_of_form(&place, |job| {
+                let item = item(job);
+                let words = format!("add {}", item.name());
+                Some(Step::new(words, vec![job.adding(0, item)]))
+            });
+            address::go(&back);
+        })
+    };
+    let unit = open.book.job.unit;
+    let throw = {
+        let form = form.dispatcher();
+        Callback::from(move |_: MouseEvent| form.dispatch(Action::StartFresh(unit)))
+    };
+    let back_again = {
+        let form = form.dispatcher();
+        Callback::from(move |_: MouseEvent| form.dispatch(Action::Undo))
+    };
+    let is_fresh = *form.entries() == Texts::fresh(unit);
+    html! {
+        <div class="adds">
+            <button type="button" class="tool tool--main" data-testid="save-item" disabled={!is_sound} onclick={put}>
+                { "Put it in the job" }
+            </button>
+            if !is_fresh {
+                <button type="button" class="tool" data-testid="throw-away" onclick={throw}>
+                    { icon(Icon::Clear) }<span>{ "Throw it away" }</span>
+                </button>
+            } else if form.can_undo() {
+                <button type="button" class="tool" data-testid="bring-back" onclick={back_again}>{ "Bring it back" }</button>
+            }
+        </div>
+    }
+}
+
+/// What was typed and is not in the job: in the forms that were left, and, where somebody else
+/// wrote in the same field, in the form that is open.
+pub(super) fn left(open: &Open) -> Html {
+    let bench = &open.settings.bench;
+    let one = |(at, typed, is_open): (String, Typed, bool)| {
+        let place = Place::read(&at)?;
+        let mut left = fold(&open.book.job, &open.reckoned, bench, place, &typed, None).left;
+        // An open form says itself what cannot be read in it.
+        left.retain(|it| !is_open || it.why != Why::Unreadable);
+        let it = Form { open, at, place, typed };
+        (!left.is_empty()).then(|| html! { { for left.iter().map(|left| it.line(left)) } })
+    };
+    let lines: Vec<Html> = open.on_page.forms().into_iter().filter_map(one).collect();
+    html! {
+        if !lines.is_empty() {
+            <section class="attention" aria-label="Not in the job" data-testid="not-in">{ for lines }</section>
+        }
+    }
+}
+
+/// A form with something in it that is not in the job.
+struct Form<'a> {
+    open: &'a Open,
+    at: String,
+    place: Place,
+    typed: Typed,
+}
+
+impl Form<'_> {
+    /// A field that could not go in: why, and the ways out.
+    fn line(&self, left: &Left) -> Html {
+        let job = &self.open.book.job;
+        let name = self.place.name(job);
+        let label = self.place.label(job, &left.field).to_lowercase();
+        let text = &left.text;
+        match &left.why {
+            Why::Unreadable => html! {
+                <p data-testid={format!("unread-{}", left.field)}>
+                    { format!("{name}, {label}: “{text}” cannot go in as it is. ") }
+                    <a href={self.open.at(&self.place.address())}>{ "Look at it" }</a>{ " " }
+                    { self.way("throw", "Throw it away", self.without(&left.field), &left.field) }
+                </p>
+            },
+            Why::Gone => html! {
+                <p data-testid={format!("gone-{}", left.field)}>
+                    { format!("You typed “{text}” in something that is not in the job any more. It may come back with Undo. ") }
+                    { self.way("throw", "Throw it away", self.without(&left.field), &left.field) }
+                </p>
+            },
+            Why::Theirs(now) => html! {
+                <p data-testid={format!("offer-{}", left.field)}>
+                    { format!("You typed “{text}” for {name}, {label}; it is now “{now}”. ") }
+                    { self.way("use-mine", "Use mine", self.on_theirs(&left.field, now), &left.field) }{ " " }
+                    { self.way("keep-theirs", "Keep theirs", self.without(&left.field), &left.field) }
+                </p>
+            },
+        }
+    }
+
+    /// What is typed, without a field.
+    fn without(&self, field: &str) -> Typed {
+        let Typed { filled, typed } = &self.typed;
+        Typed { filled: filled.clone(), typed: with_fields(typed, &[field], filled) }
+    }
+
+    /// What is typed, with a field as typed in sight of what stands there.
+    fn on_theirs(&self, field: &str, now: &str) -> Typed {
+        let theirs = Entries::from_pairs([(field, now)]);
+        let Typed { filled, typed } = &self.typed;
+        Typed { filled: with_fields(filled, &[field], &theirs), typed: typed.clone() }
+    }
+
+    fn way(&self, id: &str, words: &'static str, after: Typed, field: &str) -> Html {
+        let (keeping, at) = (self.open.keeping(), self.at.clone());
+        let onclick = Callback::from(move |_: MouseEvent| {
+            keeping.on_page.settle(&at, &after, &keeping.reckoned, &keeping.bench);
+        });
+        html! {
+            <button type="button" class="tool" data-testid={format!("{id}-{field}")} {onclick}>{ words }</button>
+        }
+    }
+}

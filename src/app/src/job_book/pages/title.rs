@@ -1,0 +1,87 @@
+//! A title that is written in one line: of a job, or of a kept reckoning.
+
+use reckoner_core::calculators::{Calculator, Stage};
+use reckoner_core::job::MOST_NAME;
+use reckoner_core::sheet::{Answer, Ask, Field, Kind, Start};
+use yew::prelude::*;
+
+use super::Open;
+use super::item::Shared;
+use crate::form::{Action, Slot};
+use crate::job_book::kept_form::use_kept_form;
+use crate::job_book::notes::{TITLE, bare_title};
+use crate::platform::dom;
+
+static ASKS: Calculator = Calculator {
+    slug: "",
+    title: "Title",
+    question: "",
+    stage: Stage::Measure,
+    fields: &[Field::new(TITLE, "Title", "", Kind::Words(MOST_NAME), Start::Text(""))],
+    results: &[],
+    work,
+};
+
+fn work(ask: &mut Ask) -> Option<Answer> {
+    ask.words(TITLE);
+    None
+}
+
+/// The input of a title, whose note stands at a place.
+pub(super) fn input(
+    open: &Open,
+    place: String,
+    standing: &str,
+    label: &'static str,
+    id: &'static str,
+) -> Html {
+    html! { <Title key={place.clone()} open={Shared(open.clone())} place={place.clone()} standing={standing.to_owned()} {label} {id} /> }
+}
+
+#[derive(Properties, PartialEq)]
+struct TitleProps {
+    open: Shared,
+    place: String,
+    standing: String,
+    label: &'static str,
+    id: &'static str,
+}
+
+#[component]
+fn Title(props: &TitleProps) -> Html {
+    let TitleProps { open: Shared(open), place, standing, label, id } = props;
+    let mut entries = reckoner_core::sheet::Entries::from_pairs([(TITLE, standing.as_str())]);
+    entries.set_unit(Some(open.book.job.unit));
+    let form = use_kept_form(open.keeping(), place, &ASKS, entries);
+    let slot = Slot::of(TITLE);
+    let oninput = {
+        let form = form.dispatcher();
+        Callback::from(move |event: InputEvent| {
+            form.dispatch(Action::Type(slot, dom::value_of(&event).unwrap_or_default()));
+        })
+    };
+    let onfocus = {
+        let form = form.dispatcher();
+        Callback::from(move |_: FocusEvent| form.dispatch(Action::Edit(slot)))
+    };
+    let leave = form.dispatcher();
+    let onblur = Callback::from(move |_: FocusEvent| leave.dispatch(Action::Leave));
+    let onchange = {
+        let form = form.dispatcher();
+        Callback::from(move |_: Event| form.dispatch(Action::Leave))
+    };
+    let text = form.entries().text(TITLE).unwrap_or_default().to_owned();
+    let is_wrong = form.editing().is_none() && bare_title(&text).is_none();
+    html! {
+        <label class={classes!("field", "is-long", is_wrong.then_some("is-wrong"))}>
+            <span class="field__label">{ *label }</span>
+            <input class="field__input" type="text" maxlength={MOST_NAME.to_string()} value={text} data-testid={*id}
+                aria-invalid={is_wrong.then_some("true")} {oninput} {onfocus} {onblur} {onchange} />
+            if is_wrong {
+                <p class="problem__words" role="alert" data-testid={format!("problem-{id}")}>
+                    { "Give it a title of one line. Until then it keeps the one it has." }
+                </p>
+            }
+        </label>
+    }
+}

@@ -1,0 +1,403 @@
+//! The browser's database: one connection for the life of the page, and every answer looked at.
+
+use std::cell::RefCell;
+use std::fmt;
+
+use js_sys::Promise;
+use wasm_bindgen::closure::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::{JsFuture, spawn_local};
+use web_sys::{
+    DomException, Event, IdbDatabase, IdbFactory, IdbKeyRange, IdbObjectStore, IdbOpenDbRequest,
+    IdbRequest, IdbTransaction, IdbTransactionMode,
+};
+
+const NAME: &str = "reckoner";
+/// 1 had the jobs alone.
+const VERSION: u32 = 2;
+
+/// Jobs by their key.
+pub(crate) const JOBS: &str = "jobs";
+/// What is typed and not in its job yet, and what else is kept, by name.
+pub(crate) const NOTES: &str = "notes";
+const STORES: [&str; 2] = [JOBS, NOTES];
+
+/// Why the database does not answer. `Display` is the cause, in words.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Problem {
+    /// There is none: it is forbidden, or this is a private window.
+    Forbidden(String),
+    /// It is full.
+    Full,
+    /// A window with an older version of the app keeps it shut.
+    Blocked,
+    /// A newer version of the app has taken it over.
+    Newer,
+    /// Anything else, as the browser says it.
+    Failed(String),
+}
+
+impl fmt::Display for Problem {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Problem::Forbidden(why) => {
+                write!(f, "this browser has no room for jobs, or is in private mode ({why})")
+            }
+            Problem::Full => f.write_str("this browser has no room left"),
+            Problem::Blocked => f.write_str(
+                "another window has an older version of this app open. Close that window",
+            ),
+            Problem::Newer => f.write_str(
+                "a newer version of this app was opened in another window. Load this page again",
+            ),
+            Problem::Failed(why) => write!(f, "this browser did not take it ({why})"),
+        }
+    }
+}
+
+impl Problem {
+    fn of(value: &JsValue) -> Problem {
+        let Some(error) = value.dyn_ref::<DomException>() else {
+            return Problem::Failed(format!("{value:?}"));
+        };
+        match error.name().as_str() {
+            "QuotaExceededError" => Problem::Full,
+            "VersionError" => Problem::Newer,
+            "SecurityError" => Problem::Forbidden(error.message()),
+            name => Problem::Failed(format!("{name}: {}", error.message())),
+        }
+    }
+}
+
+/// Something called when the database opens.
+type OnOpen = Box<dyn Fn()>;
+
+#[derive(Default)]
+struct State {
+    database: Option<IdbDatabase>,
+    /// The answer to the question that is under way.
+    opening: Option<Promise>,
+    is_newer: bool,
+    on_open: Vec<OnOpen>,
+}
+
+thread_local! {
+    static STATE: RefCell<State> = RefCell::default();
+}
+
+/// Has something done each time that the database opens, before anything else is asked of it.
+pub(crate) fn on_open(call: impl Fn() + 'static) {
+    STATE.with_borrow_mut(|state| state.on_open.push(Box::new(call)));
+}
+
+/// The open database, if it is open now.
+fn at_hand() -> Option<IdbDatabase> {
+    STATE.with_borrow(|state| state.database.clone())
+}
+
+/// The open database; opens it where it is not.
+async fn connection() -> Result<IdbDatabase, Problem> {
+    if let Some(database) = at_hand() {
+        return Ok(database);
+    }
+    open().await?;
+    at_hand().ok_or_else(|| Problem::Failed("closed".to_owned()))
+}
+
+/// Opens the database, unless it is open or being opened.
+pub(crate) async fn open() -> Result<(), Problem> {
+    if at_hand().is_some() {
+        return Ok(());
+    }
+    if STATE.with_borrow(|state| state.is_newer) {
+        return Err(Problem::Newer);
+    }
+    let under_way = STATE.with_borrow(|state| state.opening.clone());
+    let opening = match under_way {
+        Some(opening) => opening,
+        None => {
+            let opening = ask()?;
+            STATE.with_borrow_mut(|state| state.opening = Some(opening.clone()));
+            opening
+        }
+    };
+    let answer = JsFuture::from(opening).await;
+    STATE.with_borrow_mut(|state| state.opening = None);
+    answer.map(drop).map_err(|why| match why.as_string().as_deref() {
+        Some("blocked") => Problem::Blocked,
+        _ => Problem::of(&why),
+    })
+}
+
+/// Asks the browser for the database.
+fn ask() -> Result<Promise, Problem> {
+    let forbidden = |why: JsValue| match Problem::of(&why) {
+        Problem::Failed(why) => Problem::Forbidden(why),
+        other => other,
+    };
+    let factory: Option<IdbFactory> = gloo::utils::window().indexed_db().map_err(forbidden)?;
+    let factory = factory.ok_or_else(|| Problem::Forbidden("no database".to_owned()))?;
+    let request = factory.open_with_u32(NAME, VERSION).map_err(forbidden)?;
+    let upgrade = {
+        let request = request.clone();
+        Closure::once_into_js(move |_: JsValue| make_stores(&request))
+    };
+    request.set_onupgradeneeded(Some(upgrade.unchecked_ref()));
+    Ok(Promise::new(&mut |resolve, reject| {
+        let blocked = {
+            let reject = reject.clone();
+            // The page goes on without; should the other window close, it opens after all.
+            Closure::once_into_js(move |_: JsValue| {
+                drop(reject.call1(&JsValue::NULL, &"blocked".into()))
+            })
+        };
+        request.set_onblocked(Some(blocked.unchecked_ref()));
+        let opened = {
+            let request = request.clone();
+            Closure::once_into_js(move |_: JsValue| {
+                if let Some(database) = result(&request) {
+                    take(database);
+                }
+                drop(resolve.call0(&JsValue::NULL));
+            })
+        };
+        request.set_onsuccess(Some(opened.unchecked_ref()));
+        let failed = {
+            let request = request.clone();
+            Closure::once_into_js(move |_: JsValue| {
+                let why = request.error().ok().flatten();
+                drop(reject.call1(&JsValue::NULL, &why.map_or(JsValue::NULL, JsValue::from)));
+            })
+        };
+        request.set_onerror(Some(failed.unchecked_ref()));
+    }))
+}
+
+fn result(request: &IdbOpenDbRequest) -> Option<IdbDatabase> {
+    request.result().ok()?.dyn_into().ok()
+}
+
+/// Makes the stores that are not there: all of a fresh database, one of an old one.
+fn make_stores(request: &IdbOpenDbRequest) {
+    let Some(database) = result(request) else { return };
+    for store in STORES {
+        if !database.object_store_names().contains(store) {
+            // Without it every reading of it fails, and the page says so.
+            drop(database.create_object_store(store));
+        }
+    }
+}
+
+/// Keeps the connection, and lets it go when a newer version or the browser wants it.
+fn take(database: IdbDatabase) {
+    let newer = {
+        let database = database.clone();
+        Closure::once_into_js(move |_: Event| {
+            database.close();
+            STATE.with_borrow_mut(|state| {
+                state.database = None;
+                state.is_newer = true;
+            });
+        })
+    };
+    database.set_onversionchange(Some(newer.unchecked_ref()));
+    let closed = Closure::once_into_js(move |_: Event| {
+        STATE.with_borrow_mut(|state| state.database = None);
+        spawn_local(async { drop(open().await) });
+    });
+    database.set_onclose(Some(closed.unchecked_ref()));
+    STATE.with_borrow_mut(|state| state.database = Some(database));
+    let calls = STATE.with_borrow_mut(|state| core::mem::take(&mut state.on_open));
+    for call in &calls {
+        call();
+    }
+    STATE.with_borrow_mut(|state| state.on_open.extend(calls));
+}
+
+/// Something to write.
+pub(crate) enum Write {
+    /// Puts a value under a key.
+    Put(&'static str, String, JsValue),
+    /// Takes away what is under a key.
+    Delete(&'static str, String),
+}
+
+fn transaction(
+    database: &IdbDatabase,
+    mode: IdbTransactionMode,
+) -> Result<IdbTransaction, Problem> {
+    let names: js_sys::Array = STORES.iter().map(|name| JsValue::from_str(name)).collect();
+    database.transaction_with_str_sequence_and_mode(&names, mode).map_err(|why| Problem::of(&why))
+}
+
+fn store(transaction: &IdbTransaction, name: &str) -> Result<IdbObjectStore, Problem> {
+    transaction.object_store(name).map_err(|why| Problem::of(&why))
+}
+
+fn do_all(transaction: &IdbTransaction, writes: Vec<Write>) -> Result<(), Problem> {
+    for write in writes {
+        let asked = match write {
+            Write::Put(name, key, value) => {
+                store(transaction, name)?.put_with_key(&value, &key.into())
+            }
+            Write::Delete(name, key) => store(transaction, name)?.delete(&key.into()),
+        };
+        asked.map_err(|why| Problem::of(&why))?;
+    }
+    Ok(())
+}
+
+/// The end of a transaction: all of it is kept, or nothing.
+struct Ending(JsFuture, IdbTransaction);
+
+impl Ending {
+    fn of(transaction: &IdbTransaction) -> Ending {
+        let ended = Promise::new(&mut |resolve, reject| {
+            transaction.set_oncomplete(Some(&resolve));
+            transaction.set_onabort(Some(&reject));
+        });
+        Ending(JsFuture::from(ended), transaction.clone())
+    }
+
+    async fn wait(self) -> Result<(), Problem> {
+        let Ending(ended, transaction) = self;
+        match ended.await {
+            Ok(_) => Ok(()),
+            Err(_) => Err(match transaction.error() {
+                Some(error) => Problem::of(&error),
+                None => Problem::Failed("aborted".to_owned()),
+            }),
+        }
+    }
+}
+
+/// Ends a transaction now, without waiting for its requests: what is written survives a page that
+/// goes away at once.
+#[allow(deprecated, reason = "the bindings call it so; the standard has it")]
+fn commit(transaction: &IdbTransaction) {
+    // A browser without it commits by itself.
+    drop(transaction.commit());
+}
+
+/// Writes at once, in one transaction, on the connection that is open. Nothing is read before and
+/// nothing waited for, so that it survives a page that goes away in this very event.
+///
+/// `None` where the database is not open. The future tells what became of it.
+pub(crate) fn write_now(
+    writes: Vec<Write>,
+) -> Option<impl Future<Output = Result<(), Problem>> + 'static> {
+    let database = at_hand()?;
+    let begun = transaction(&database, IdbTransactionMode::Readwrite).and_then(|transaction| {
+        let ending = Ending::of(&transaction);
+        match do_all(&transaction, writes) {
+            Ok(()) => {
+                commit(&transaction);
+                Ok(ending)
+            }
+            Err(problem) => {
+                drop(transaction.abort());
+                Err(problem)
+            }
+        }
+    });
+    if begun.is_err() {
+        look_again(&database);
+    }
+    Some(async move { begun?.wait().await })
+}
+
+/// A connection on which no transaction can be begun any more is closed without having said so.
+fn look_again(database: &IdbDatabase) {
+    if transaction(database, IdbTransactionMode::Readonly).is_err() {
+        STATE.with_borrow_mut(|state| state.database = None);
+        spawn_local(async { drop(open().await) });
+    }
+}
+
+/// What a request finds. It is listened to from now on, not only once it is waited for.
+fn answer(request: IdbRequest) -> impl Future<Output = Result<JsValue, Problem>> {
+    let answered = JsFuture::from(Promise::new(&mut |resolve, reject| {
+        request.set_onsuccess(Some(&resolve));
+        request.set_onerror(Some(&reject));
+    }));
+    async move {
+        match answered.await {
+            Ok(_) => request.result().map_err(|why| Problem::of(&why)),
+            Err(_) => Err(match request.error() {
+                Ok(Some(error)) => Problem::of(&error),
+                _ => Problem::Failed("no answer".to_owned()),
+            }),
+        }
+    }
+}
+
+/// Keys and values.
+pub(crate) type Rows = Vec<(String, JsValue)>;
+
+/// What a store holds under keys that begin with a text and a slash, or all of it.
+async fn rows(store: &IdbObjectStore, within: Option<&str>) -> Result<Rows, Problem> {
+    let failed = |why: JsValue| Problem::of(&why);
+    let range: JsValue = match within {
+        // `0` is the character after the slash.
+        Some(start) => IdbKeyRange::bound(&format!("{start}/").into(), &format!("{start}0").into())
+            .map_err(failed)?
+            .into(),
+        None => JsValue::UNDEFINED,
+    };
+    let keys = answer(store.get_all_keys_with_key(&range).map_err(failed)?);
+    let values = answer(store.get_all_with_key(&range).map_err(failed)?);
+    let (keys, values) = (js_sys::Array::from(&keys.await?), js_sys::Array::from(&values.await?));
+    let row = |(key, value): (JsValue, JsValue)| Some((key.as_string()?, value));
+    Ok(keys.iter().zip(values.iter()).filter_map(row).collect())
+}
+
+/// Reads what a store holds under keys that begin with a text and a slash, or all of it.
+pub(crate) async fn read(name: &str, within: Option<&str>) -> Result<Rows, Problem> {
+    let database = connection().await?;
+    let begun = transaction(&database, IdbTransactionMode::Readonly);
+    if begun.is_err() {
+        look_again(&database);
+    }
+    rows(&store(&begun?, name)?, within).await
+}
+
+/// A job as it is stored, or `undefined`, and the notes about it.
+async fn job_in(transaction: &IdbTransaction, key: &str) -> Result<(JsValue, Rows), Problem> {
+    let asked = store(transaction, JOBS)?.get(&key.into());
+    let found = answer(asked.map_err(|why| Problem::of(&why))?);
+    let notes = rows(&store(transaction, NOTES)?, Some(key)).await?;
+    Ok((found.await?, notes))
+}
+
+/// A job as it is stored, or `undefined`, and the notes about it, of one moment.
+pub(crate) async fn read_job(key: &str) -> Result<(JsValue, Rows), Problem> {
+    let database = connection().await?;
+    let begun = transaction(&database, IdbTransactionMode::Readonly);
+    if begun.is_err() {
+        look_again(&database);
+    }
+    job_in(&begun?, key).await
+}
+
+/// Reads a job and the notes about it and writes what `change` makes of them, in one transaction.
+pub(crate) async fn change_job<T>(
+    key: &str,
+    change: impl FnOnce(&JsValue, &Rows) -> (Vec<Write>, T),
+) -> Result<T, Problem> {
+    let database = connection().await?;
+    let begun = transaction(&database, IdbTransactionMode::Readwrite);
+    if begun.is_err() {
+        look_again(&database);
+    }
+    let transaction = begun?;
+    let ending = Ending::of(&transaction);
+    let (found, notes) = job_in(&transaction, key).await?;
+    let (writes, made) = change(&found, &notes);
+    if let Err(problem) = do_all(&transaction, writes) {
+        drop(transaction.abort());
+        return Err(problem);
+    }
+    commit(&transaction);
+    ending.wait().await?;
+    Ok(made)
+}

@@ -1,0 +1,297 @@
+//! What is typed, written down in the very event that typed it: one blind write each, on the
+//! connection that is open, with the local storage standing in while there is none.
+//!
+//! What the database does not take is held here, and beside it in the local storage, and written
+//! again: with the next note, when the window comes to the front, and after a while.
+
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+
+use gloo::events::EventListener;
+use gloo::utils::{document, window};
+use wasm_bindgen::JsValue;
+use wasm_bindgen_futures::spawn_local;
+use web_sys::Storage;
+
+use super::clock;
+use super::database::{self, NOTES, Problem, Write};
+use super::later::{Later, later};
+
+/// What a name begins with in the local storage while the database has not taken the note.
+const ASIDE: &str = "reckoner.note.";
+/// Names of what is no note of a job begin with this in the database.
+const KEPT: &str = "kept";
+/// When the local storage was written last, in milliseconds. It is no entry of the user's.
+const CLOCK: &str = "reckoner-clock";
+/// First wait before what was not taken is written again, in milliseconds, and the longest.
+const FIRST_WAIT: u32 = 1_000;
+const LONGEST_WAIT: u32 = 60_000;
+/// How long a start waits for the database, in milliseconds.
+const PATIENCE: u32 = 1_000;
+
+/// A note that is not known to be in the database: its text, or that it is to go.
+struct Unsaved {
+    text: Option<String>,
+    /// Which writing of it this is.
+    number: u64,
+    /// On its way, and not known to have failed.
+    is_sent: bool,
+}
+
+#[derive(Default)]
+struct State {
+    unsaved: BTreeMap<String, Unsaved>,
+    number: u64,
+    problem: Option<Problem>,
+    listeners: BTreeMap<u64, std::rc::Rc<dyn Fn()>>,
+    wait: u32,
+    again: Option<Later>,
+}
+
+thread_local! {
+    static STATE: RefCell<State> = RefCell::default();
+}
+
+fn local() -> Option<Storage> {
+    window().local_storage().ok().flatten()
+}
+
+/// Opens the database and puts right what the local storage lost when the browser was killed. It
+/// waits a moment at most: what does not come in time is not waited for.
+pub(crate) async fn begin() {
+    database::on_open(bring_in);
+    let shown = EventListener::new(&document(), "visibilitychange", |_| {
+        if !document().hidden() {
+            write_again();
+        }
+    });
+    // For as long as the page.
+    shown.forget();
+    let (sender, receiver) = super::later::first();
+    let in_time = sender.clone();
+    let patience = later(PATIENCE, move || sender.tell());
+    spawn_local(async move {
+        match database::open().await {
+            Ok(()) => put_right().await,
+            Err(problem) => failed(problem),
+        }
+        in_time.tell();
+    });
+    receiver.await;
+    drop(patience);
+}
+
+/// Why notes are not in the database, if any is not.
+pub(crate) fn problem() -> Option<Problem> {
+    STATE.with_borrow(|state| state.problem.clone())
+}
+
+/// A listener that is called when [`problem`] changes, until this is dropped.
+pub(crate) struct Listening(u64);
+
+impl Drop for Listening {
+    fn drop(&mut self) {
+        STATE.with_borrow_mut(|state| state.listeners.remove(&self.0));
+    }
+}
+
+/// Calls back when [`problem`] changes.
+pub(crate) fn listen(call: impl Fn() + 'static) -> Listening {
+    STATE.with_borrow_mut(|state| {
+        state.number = state.number.saturating_add(1);
+        state.listeners.insert(state.number, std::rc::Rc::new(call));
+        Listening(state.number)
+    })
+}
+
+/// What the database did not take: it is tried again later.
+pub(crate) fn failed(problem: Problem) {
+    tell(Some(problem));
+    let wait = STATE.with_borrow_mut(|state| {
+        state.wait = state.wait.saturating_mul(2).clamp(FIRST_WAIT, LONGEST_WAIT);
+        state.wait
+    });
+    let again = later(wait, write_again);
+    // What was waited for before is called off, unless it is what calls here.
+    let before = STATE.with_borrow_mut(|state| state.again.replace(again));
+    spawn_local(async move { drop(before) });
+}
+
+/// The database takes what it is given.
+pub(crate) fn worked() {
+    let is_all = STATE.with_borrow_mut(|state| {
+        state.wait = 0;
+        state.unsaved.is_empty()
+    });
+    if is_all {
+        tell(None);
+    }
+}
+
+/// Tells the listeners what is wrong, after whatever is being done now.
+fn tell(problem: Option<Problem>) {
+    let is_new = STATE.with_borrow_mut(|state| {
+        let is_new = state.problem != problem;
+        state.problem = problem;
+        is_new
+    });
+    if is_new {
+        spawn_local(async {
+            let calls: Vec<_> =
+                STATE.with_borrow(|state| state.listeners.values().cloned().collect());
+            for call in calls {
+                call();
+            }
+        });
+    }
+}
+
+/// Writes notes, or takes them away, all of them in one transaction, in this very event.
+pub(crate) fn write(notes: Vec<(String, Option<String>)>) {
+    STATE.with_borrow_mut(|state| {
+        for (key, text) in notes {
+            state.number = state.number.saturating_add(1);
+            let number = state.number;
+            state.unsaved.insert(key, Unsaved { text, number, is_sent: false });
+        }
+    });
+    send();
+}
+
+/// Writes what the database has not taken yet; without anything of that kind it asks whether the
+/// database is there again.
+fn write_again() {
+    let is_well = STATE.with_borrow(|state| state.problem.is_none());
+    if is_well {
+        return;
+    }
+    spawn_local(async {
+        match database::open().await {
+            Ok(()) => {
+                send();
+                let calls: Vec<_> =
+                    STATE.with_borrow(|state| state.listeners.values().cloned().collect());
+                for call in calls {
+                    call();
+                }
+            }
+            Err(problem) => failed(problem),
+        }
+    });
+}
+
+/// Sends what is not on its way.
+fn send() {
+    let (writes, sent) = STATE.with_borrow_mut(|state| {
+        let mut writes = Vec::new();
+        let mut sent = Vec::new();
+        for (key, note) in state.unsaved.iter_mut().filter(|(_, note)| !note.is_sent) {
+            note.is_sent = true;
+            sent.push((key.clone(), note.number));
+            writes.push(match &note.text {
+                Some(text) => Write::Put(NOTES, key.clone(), JsValue::from_str(text)),
+                None => Write::Delete(NOTES, key.clone()),
+            });
+        }
+        (writes, sent)
+    });
+    if sent.is_empty() {
+        return;
+    }
+    match database::write_now(writes) {
+        Some(written) => spawn_local(async move {
+            match written.await {
+                Ok(()) => {
+                    taken(&sent);
+                    worked();
+                }
+                Err(problem) => {
+                    held_back(&sent);
+                    failed(problem);
+                }
+            }
+        }),
+        // It is being opened, or it is known already why not.
+        None => held_back(&sent),
+    }
+}
+
+fn taken(sent: &[(String, u64)]) {
+    STATE.with_borrow_mut(|state| {
+        for (key, number) in sent {
+            if state.unsaved.get(key).is_some_and(|note| note.number == *number) {
+                state.unsaved.remove(key);
+                if let Some(local) = local() {
+                    drop(local.remove_item(&format!("{ASIDE}{key}")));
+                }
+            }
+        }
+    });
+}
+
+/// Keeps notes beside, for the next time.
+fn held_back(sent: &[(String, u64)]) {
+    STATE.with_borrow_mut(|state| {
+        for (key, number) in sent {
+            if let Some(note) = state.unsaved.get_mut(key).filter(|note| note.number == *number) {
+                note.is_sent = false;
+                // What is kept for every start stands there already.
+                let is_there = key.starts_with(KEPT);
+                if let Some(local) = local().filter(|_| !is_there) {
+                    let text = note.text.as_deref().unwrap_or_default();
+                    drop(local.set_item(&format!("{ASIDE}{key}"), text));
+                }
+            }
+        }
+    });
+}
+
+/// Takes what lies beside from this life of the page or an earlier one into the database.
+fn bring_in() {
+    let beside = local().map_or_else(Vec::new, |local| {
+        let names = (0..local.length().unwrap_or(0)).filter_map(|at| local.key(at).ok()?);
+        let note = |name: String| {
+            let key = name.strip_prefix(ASIDE)?.to_owned();
+            Some((key, local.get_item(&name).ok()??))
+        };
+        names.filter_map(note).collect()
+    });
+    STATE.with_borrow_mut(|state| {
+        for (key, text) in beside {
+            state.number = state.number.saturating_add(1);
+            let number = state.number;
+            let text = Some(text).filter(|text| !text.is_empty());
+            // What this page knows of it is newer.
+            state.unsaved.entry(key).or_insert(Unsaved { text, number, is_sent: false });
+        }
+    });
+    send();
+}
+
+/// Keeps a text under a name in the local storage, which every start reads, and in the database,
+/// which a browser that is killed does not lose.
+pub(crate) fn keep(name: &str, text: &str) {
+    let now = clock::now().to_string();
+    if let Some(local) = local() {
+        drop(local.set_item(&format!("reckoner.{name}"), text));
+        drop(local.set_item(CLOCK, &now));
+    }
+    write(vec![(format!("{KEPT}/{name}"), Some(format!("{now} {text}")))]);
+}
+
+/// Puts into the local storage what it lost: what was kept later than its last write that is there.
+async fn put_right() {
+    let Ok(rows) = database::read(NOTES, Some(KEPT)).await else { return };
+    let Some(local) = local() else { return };
+    let clock = local.get_item(CLOCK).ok().flatten().and_then(|text| text.parse().ok());
+    let clock: u64 = clock.unwrap_or(0);
+    for (key, value) in rows {
+        let note = value.as_string();
+        let note = note.as_deref().and_then(|note| note.split_once(' '));
+        let Some((when, text)) = note else { continue };
+        let is_lost = when.parse::<u64>().is_ok_and(|when| when > clock);
+        if let Some(name) = key.strip_prefix("kept/").filter(|_| is_lost) {
+            drop(local.set_item(&format!("reckoner.{name}"), text));
+        }
+    }
+}
