@@ -22,6 +22,14 @@ fn main() -> ExitCode {
     for (kind, times) in &outcome.faults {
         println!("{times:6}  {kind}");
     }
+    let mut frames = outcome.frames;
+    frames.sort_unstable();
+    if let (Some(least), Some(median)) = (frames.first(), frames.get(frames.len() / 2)) {
+        println!(
+            "killed {} times a frame after the key: {least:.0?} at the least, {median:.0?} in the median",
+            frames.len()
+        );
+    }
     println!("{} losses, {} walks that could not go on", outcome.losses.len(), outcome.stuck.len());
     let is_clean = outcome.losses.is_empty() && outcome.stuck.is_empty();
     if is_clean { ExitCode::SUCCESS } else { ExitCode::FAILURE }

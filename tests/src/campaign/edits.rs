@@ -86,7 +86,7 @@ impl Walk<'_> {
         self.tell(&format!("choose {field} {option}"));
         self.tap(&format!("{field}-{option}"))?;
         self.model.set(place, field, option);
-        Ok(())
+        self.sudden(place)
     }
 
     fn tick(&mut self, place: &Place, field: &str, it: &Value) -> Result<(), Stop> {
@@ -95,7 +95,7 @@ impl Walk<'_> {
         self.tell(&format!("tap {field}, so that it is {now}"));
         self.tab.tap(self.wire(), it["css"].as_str().unwrap_or_default())?;
         self.model.set(place, field, now);
-        Ok(())
+        self.sudden(place)
     }
 
     /// Taps into a field until it has the focus; its text with the selection in it.
@@ -197,6 +197,11 @@ impl Walk<'_> {
                 return self.after_loading(place);
             }
             is_sent?;
+        }
+        let n_faults = self.n_faults();
+        self.sudden(place)?;
+        if self.n_faults() > n_faults {
+            return Ok(());
         }
         self.as_typed(field, &css, &writing.text())?;
         if kind == "title" && self.chance.percent(50) {
@@ -384,6 +389,9 @@ impl Walk<'_> {
             self.tell("leave the second window open");
             self.tab.keys(self.wire(), ["Tab"])?;
             self.second.push(self.tab.clone());
+            // What is written there and cannot be read stays in that window for as long as it is open.
+            self.model.form(&other).is_shared = true;
+            self.elsewhere.insert(other.clone());
         } else {
             self.tell("close the second window");
             self.close_tab(&self.tab.clone())?;

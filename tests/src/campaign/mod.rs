@@ -21,7 +21,7 @@ use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::Mutex;
 use std::sync::atomic::{AtomicU64, Ordering};
-use std::time::Instant;
+use std::time::{Duration, Instant};
 
 use chromium::Chromium;
 use walk::{Stop, Walk};
@@ -43,6 +43,8 @@ pub struct Outcome {
     pub actions: usize,
     /// How many faults of each kind.
     pub faults: BTreeMap<&'static str, usize>,
+    /// How long the frames were after which a page or the browser was killed.
+    pub frames: Vec<Duration>,
     /// Seed and story of each walk in which something did not stand.
     pub losses: Vec<String>,
     /// Seed and story of each walk that could not go on.
@@ -167,6 +169,7 @@ fn walk(
     if let Ok(mut outcome) = outcome.lock() {
         outcome.walks += 1;
         outcome.actions += taken;
+        outcome.frames.append(&mut walk.told.frames);
         for (kind, times) in &walk.told.faults {
             *outcome.faults.entry(kind).or_default() += times;
         }

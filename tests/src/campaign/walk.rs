@@ -1,7 +1,8 @@
 //! One walk: a job, and random actions on every kind of form with every way out of it.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
+use std::time::Duration;
 
 use reckoner_devserver::{Compression, Server};
 use serde_json::{Value, json};
@@ -46,6 +47,8 @@ impl From<Trouble> for Stop {
 pub(super) struct Told {
     pub(super) actions: Vec<String>,
     pub(super) faults: BTreeMap<&'static str, usize>,
+    /// How long the frames were after which the page or the browser was killed.
+    pub(super) frames: Vec<Duration>,
 }
 
 pub(super) struct Walk<'a> {
@@ -55,6 +58,8 @@ pub(super) struct Walk<'a> {
     pub(super) tab: Tab,
     /// Windows that were left open.
     pub(super) second: Vec<Tab>,
+    /// Forms that are open in those.
+    pub(super) elsewhere: BTreeSet<Place>,
     pub(super) chance: Chance,
     pub(super) model: Model,
     /// The form at hand, if there is one.
@@ -87,6 +92,7 @@ impl<'a> Walk<'a> {
             screen,
             tab: Tab { target, session },
             second: Vec::new(),
+            elsewhere: BTreeSet::new(),
             chance,
             model: Model::default(),
             at: None,
@@ -126,6 +132,10 @@ impl<'a> Walk<'a> {
     pub(super) fn fault(&mut self, kind: &'static str) {
         *self.told.faults.entry(kind).or_default() += 1;
         self.tell(kind);
+    }
+
+    pub(super) fn n_faults(&self) -> usize {
+        self.told.faults.values().sum()
     }
 
     pub(super) fn tap(&self, id: &str) -> Result<(), Trouble> {
@@ -214,6 +224,9 @@ impl<'a> Walk<'a> {
     /// Compares a form, opened afresh, with what must stand in it.
     pub(super) fn check(&mut self, place: &Place) -> Result<(), Stop> {
         self.open(place)?;
+        if self.elsewhere.contains(place) {
+            return Ok(());
+        }
         self.compare(place)
     }
 
@@ -279,7 +292,10 @@ impl<'a> Walk<'a> {
         }
         match self.at.clone() {
             None => self.choose_place(),
-            Some(place) if self.chance.percent(60) => self.edit(&place),
+            Some(place) if self.chance.percent(60) => {
+                self.edit(&place)?;
+                self.says_so(&place)
+            }
             Some(place) => {
                 if self.chance.percent(25) {
                     self.choose_place()
@@ -288,6 +304,21 @@ impl<'a> Walk<'a> {
                 }
             }
         }
+    }
+
+    /// While there is no room, a page of the job says that something is not kept.
+    fn says_so(&self, place: &Place) -> Result<(), Stop> {
+        if self.full_for.is_none()
+            || matches!(place, Place::Page(_))
+            || self.at.as_ref() != Some(place)
+        {
+            return Ok(());
+        }
+        let said = self.script("return await until(() => /not kept/i.test(words()), 5000)")?;
+        if said == Value::Null {
+            return Err(Stop::Loss(format!("{place:?}: not kept, and nothing says so")));
+        }
+        Ok(())
     }
 
     /// Goes to a form: of the job, of something new, or beside it.
@@ -414,6 +445,7 @@ impl Walk<'_> {
         for tab in std::mem::take(&mut self.second) {
             self.close_tab(&tab)?;
         }
+        self.elsewhere.clear();
         let last = self.tab.clone();
         let (target, session) = self.new_window()?;
         self.tab = Tab { target, session };

@@ -1,5 +1,7 @@
 //! Every way out of a form, and every fault that may come over it.
 
+use std::time::Instant;
+
 use serde_json::{Value, json};
 
 use super::model::Place;
@@ -26,25 +28,20 @@ const ASK_FOR_NEWER: &str = "
 impl Walk<'_> {
     /// Leaves the form at hand, one way or another, and looks at it again.
     pub(super) fn way_out(&mut self, place: &Place) -> Result<(), Stop> {
-        let is_full = self.full_for.is_some();
-        let most = |walk: &Walk, kind: &str, most: usize, weight: usize| {
-            let is_spent = walk.told.faults.get(kind).is_some_and(|times| *times >= most);
-            if is_spent || is_full { 0 } else { weight }
-        };
         let weights = [
             14,
             12,
             8,
-            most(self, "reload", 9, 10),
-            most(self, "window closed", 9, 9),
-            most(self, "tab crashed", 3, 7),
-            most(self, "browser killed", 2, 8),
-            most(self, "second window", 3, 8),
-            most(self, "storage full", 1, 5),
-            most(self, "database closed", 2, 6),
-            most(self, "database wanted by another window", 1, 4),
-            most(self, "storage blocked", 1, 4),
-            if self.next_release.is_some() { most(self, "update", 1, 4) } else { 0 },
+            self.most("reload", 9, 10),
+            self.most("window closed", 9, 9),
+            self.most("tab crashed", 3, 7),
+            self.most("browser killed", 2, 8),
+            self.most("second window", 3, 8),
+            self.most("storage full", 1, 5),
+            self.most("database closed", 2, 6),
+            self.most("database wanted by another window", 1, 4),
+            self.most("storage blocked", 1, 4),
+            if self.next_release.is_some() { self.most("update", 1, 4) } else { 0 },
         ];
         match self.chance.weighted(&weights) {
             0 => self.arrow()?,
@@ -59,12 +56,12 @@ impl Walk<'_> {
                 self.close_window(place)?;
             }
             5 => {
-                self.tab.frame(self.wire())?;
+                self.after_a_frame()?;
                 self.fault("tab crashed");
                 self.crash(place)?;
             }
             6 => {
-                self.tab.frame(self.wire())?;
+                self.after_a_frame()?;
                 self.fault("browser killed");
                 self.kill(place)?;
             }
@@ -83,6 +80,55 @@ impl Walk<'_> {
             _ => self.update(place)?,
         }
         if self.chance.percent(12) { self.check_all() } else { self.check(place) }
+    }
+
+    /// The weight of a fault that a walk has so many times at most, and never without room.
+    fn most(&self, kind: &str, most: usize, weight: usize) -> usize {
+        let is_spent = self.told.faults.get(kind).is_some_and(|times| *times >= most);
+        if is_spent || self.full_for.is_some() { 0 } else { weight }
+    }
+
+    /// Something that comes over the form right after a key or a tap: at once where the page goes by itself, a frame
+    /// later where it is killed.
+    pub(super) fn sudden(&mut self, place: &Place) -> Result<(), Stop> {
+        if self.full_for.is_some() || !self.chance.percent(12) {
+            return Ok(());
+        }
+        let weights = [
+            10,
+            self.most("window closed", 9, 9),
+            self.most("tab crashed", 3, 7),
+            self.most("browser killed", 2, 9),
+        ];
+        match self.chance.weighted(&weights) {
+            0 => {
+                self.fault("reload");
+                self.reload()?;
+            }
+            1 => {
+                self.fault("window closed");
+                self.close_window(place)?;
+            }
+            2 => {
+                self.after_a_frame()?;
+                self.fault("tab crashed");
+                self.crash(place)?;
+            }
+            _ => {
+                self.after_a_frame()?;
+                self.fault("browser killed");
+                self.kill(place)?;
+            }
+        }
+        self.check(place)
+    }
+
+    /// Waits for the frame that the promise allows, and takes down how long that was.
+    fn after_a_frame(&mut self) -> Result<(), Trouble> {
+        let begun = Instant::now();
+        self.tab.frame(self.wire())?;
+        self.told.frames.push(begun.elapsed());
+        Ok(())
     }
 
     fn hash(&self) -> Result<String, Trouble> {
@@ -206,6 +252,7 @@ impl Walk<'_> {
     fn kill(&mut self, place: &Place) -> Result<(), Trouble> {
         self.browser.kill_and_start_again()?;
         self.second.clear();
+        self.elsewhere.clear();
         let (target, session) = self.new_window()?;
         self.tab = Tab { target, session };
         self.load(place)
