@@ -8,6 +8,7 @@ mod javascript;
 mod job;
 mod job_kept;
 mod job_made;
+mod kept;
 mod keyboard;
 mod offline;
 mod pages;

@@ -170,7 +170,7 @@ impl OnPage {
 
     /// Does an edit: written down at once, on the page at once, in the record a moment later.
     pub(crate) fn edit(&self, edit: Edit) {
-        self.edit_from(edit, None, Vec::new());
+        self.edit_from(edit, None, Vec::new);
     }
 
     /// Makes the step that is worked out from the job as it stands now.
@@ -185,35 +185,40 @@ impl OnPage {
     pub(crate) fn make_of_form(&self, place: &str, step: impl FnOnce(&Job) -> Option<Step>) {
         let step = self.book().and_then(|book| step(&book.job));
         if let Some(step) = step {
-            let end = self.forget(place);
-            self.edit_from(Edit::Make(step), None, end);
+            self.edit_from(Edit::Make(step), None, || self.forget(place));
         }
     }
 
-    /// Does an edit, and in the same writing what it means for other notes.
+    /// Does an edit, and in the same writing what it means for other notes. Says whether it is
+    /// done: what is refused changes nothing, and is told.
     fn edit_from(
         &self,
         edit: Edit,
         from: Option<(String, Typed)>,
-        mut notes: Vec<(String, Option<String>)>,
-    ) {
-        let Some(now) = self.book() else { return };
+        notes: impl FnOnce() -> Vec<(String, Option<String>)>,
+    ) -> bool {
+        let Some(now) = self.book() else { return false };
         let mut book = (*now).clone();
-        if let Err(conflict) = book.edit(&edit) {
-            written::write(notes);
-            self.tell(Some(conflict.to_string()));
-            return;
+        if let Err(problem) = book.edit(&edit) {
+            self.tell(Some(problem.to_string()));
+            return false;
         }
         let at = clock::now();
         let note = self.key_of(&place_of_edit(at, self.next_number()));
         let text = Note::Edit(edit.clone(), from.clone()).written(at);
+        let mut notes = notes();
         notes.push((note.clone(), Some(text)));
         written::write(notes);
         let waiting = Waiting { edit, note, from, is_taken_over: false };
         self.0.waiting.borrow_mut().push_back(waiting);
         *self.0.book.borrow_mut() = Some(Rc::new(book));
-        self.tell(None);
+        if self.0.is_gone.get() {
+            self.changed();
+        } else {
+            self.tell(None);
+        }
         self.send();
+        true
     }
 
     /// Sends what is waiting. What finds no room waits for the next time.
@@ -227,8 +232,8 @@ impl OnPage {
             let sent = on_page.send_all().await;
             on_page.0.is_sending.set(false);
             match sent {
-                Ok(()) => written::worked(),
-                Err(problem) => written::failed(problem),
+                Ok(()) => written::worked(&on_page.0.key),
+                Err(problem) => written::failed(&on_page.0.key, problem),
             }
         });
     }
@@ -257,6 +262,7 @@ impl OnPage {
                         let done = sent.min(waiting.len());
                         waiting.drain(..done).collect()
                     };
+                    written::settled(done.iter().map(|waiting| waiting.note.as_str()));
                     self.take_over(book);
                     for (waiting, became) in done.into_iter().zip(became) {
                         if let Became::Refused(conflict) = became {
@@ -383,18 +389,17 @@ impl OnPage {
             filled: with_fields(&typed.filled, &done, &typed.typed),
             typed: typed.typed.clone(),
         };
-        let notes = self.note_of(place, rest.clone());
-        match folded.step {
-            Some(step) => {
-                let from = Typed {
-                    filled: typed.filled.clone(),
-                    typed: with_fields(&typed.filled, &done, &typed.typed),
-                };
-                self.edit_from(Edit::Make(step), Some((place.to_owned(), from)), notes);
-            }
-            None => written::write(notes),
-        }
-        rest
+        let Some(step) = folded.step else {
+            self.typed(place, rest.clone());
+            return rest;
+        };
+        let from = Typed {
+            filled: typed.filled.clone(),
+            typed: with_fields(&typed.filled, &done, &typed.typed),
+        };
+        let from = Some((place.to_owned(), from));
+        let is_done = self.edit_from(Edit::Make(step), from, || self.note_of(place, rest.clone()));
+        if is_done { rest } else { typed.clone() }
     }
 
     /// Takes the job off this device.
@@ -409,19 +414,24 @@ impl OnPage {
 
     /// Fetches the job, with what pages that live no more had typed in it.
     pub(crate) async fn fetch(&self, bench: &Bench) {
-        if self.0.is_new.get() || self.0.is_gone.get() {
+        if self.0.is_new.get() {
             return;
         }
         if self.book().is_none() {
             self.tell(None);
         }
         match self.found().await {
-            Ok((found, living)) => self.open(found, living.as_ref(), bench),
+            Ok((found, living)) => {
+                if self.0.waiting.borrow().is_empty() {
+                    written::worked(&self.0.key);
+                }
+                self.open(found, living.as_ref(), bench);
+            }
             Err(problem) => {
                 if self.book().is_none() {
                     self.tell(Some(format!("This job cannot be opened: {problem}.")));
                 } else {
-                    written::failed(problem);
+                    written::failed(&self.0.key, problem);
                 }
             }
         }
@@ -466,12 +476,21 @@ impl OnPage {
     fn open(&self, found: Found, living: Option<&BTreeSet<String>>, bench: &Bench) {
         let Some(stored) = &found.stored else {
             if self.book().is_none() {
-                self.tell(Some("This job is not on this device.".to_owned()));
+                let words = if found.notes.is_empty() {
+                    "This job is not on this device."
+                } else {
+                    "This job was never kept: this browser had no room for it. It is gone with the page that it was on."
+                };
+                self.tell(Some(words.to_owned()));
             }
             return;
         };
         match Book::open(stored) {
             Ok((book, set_aside)) => {
+                // It was put back.
+                if self.0.is_gone.replace(false) {
+                    self.tell(None);
+                }
                 if !set_aside.is_empty() {
                     self.tell(Some(format!(
                         "{} of its items are damaged and were set aside. Everything else is here.",

@@ -349,6 +349,9 @@ pub fn fold(
             folded.left.push(left(field, Why::Theirs(theirs)));
         }
     }
+    if mine.is_empty() {
+        return folded;
+    }
     let refused = unreadable(job, reckoned, bench, place, &now, &mine, &texts.typed);
     for field in mine.iter().filter(|field| refused.contains(field)) {
         folded.left.push(left(field, Why::Unreadable));
@@ -398,9 +401,6 @@ fn unreadable<'a>(
             },
         }
     };
-    if mine.is_empty() {
-        return Vec::new();
-    }
     let Some(with) = sheet(&with_fields(now, mine, typed)) else {
         let is_title = matches!(place, Place::Title | Place::KeptTitle(_));
         return mine.iter().copied().filter(|field| is_title && title_is_wrong(field)).collect();
@@ -485,3 +485,6 @@ fn renamed(job: &Job, reckoned: &Reckoned, id: ItemId, new: &Item) -> Vec<Change
         _ => Vec::new(),
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -2,6 +2,7 @@
 
 use std::cell::RefCell;
 use std::fmt;
+use std::rc::Rc;
 
 use js_sys::Promise;
 use wasm_bindgen::closure::Closure;
@@ -72,6 +73,9 @@ impl Problem {
 /// Something called when the database opens.
 type OnOpen = Box<dyn Fn()>;
 
+/// Something called when it is shut and does not open again, with the reason.
+type OnLost = Rc<dyn Fn(Problem)>;
+
 #[derive(Default)]
 struct State {
     database: Option<IdbDatabase>,
@@ -79,6 +83,7 @@ struct State {
     opening: Option<Promise>,
     is_newer: bool,
     on_open: Vec<OnOpen>,
+    on_lost: Option<OnLost>,
 }
 
 thread_local! {
@@ -88,6 +93,28 @@ thread_local! {
 /// Has something done each time that the database opens, before anything else is asked of it.
 pub(crate) fn on_open(call: impl Fn() + 'static) {
     STATE.with_borrow_mut(|state| state.on_open.push(Box::new(call)));
+}
+
+/// Has something done when the database is shut by somebody else and does not open again.
+pub(crate) fn on_lost(call: impl Fn(Problem) + 'static) {
+    STATE.with_borrow_mut(|state| state.on_lost = Some(Rc::new(call)));
+}
+
+fn lost(problem: Problem) {
+    let call = STATE.with_borrow(|state| state.on_lost.clone());
+    if let Some(call) = call {
+        call(problem);
+    }
+}
+
+/// Opens the database again, which somebody else has shut.
+fn open_again() {
+    STATE.with_borrow_mut(|state| state.database = None);
+    spawn_local(async {
+        if let Err(problem) = open().await {
+            lost(problem);
+        }
+    });
 }
 
 /// The open database, if it is open now.
@@ -198,13 +225,11 @@ fn take(database: IdbDatabase) {
                 state.database = None;
                 state.is_newer = true;
             });
+            lost(Problem::Newer);
         })
     };
     database.set_onversionchange(Some(newer.unchecked_ref()));
-    let closed = Closure::once_into_js(move |_: Event| {
-        STATE.with_borrow_mut(|state| state.database = None);
-        spawn_local(async { drop(open().await) });
-    });
+    let closed = Closure::once_into_js(move |_: Event| open_again());
     database.set_onclose(Some(closed.unchecked_ref()));
     STATE.with_borrow_mut(|state| state.database = Some(database));
     let calls = STATE.with_borrow_mut(|state| core::mem::take(&mut state.on_open));
@@ -224,9 +249,10 @@ pub(crate) enum Write {
 
 fn transaction(
     database: &IdbDatabase,
+    stores: &[&str],
     mode: IdbTransactionMode,
 ) -> Result<IdbTransaction, Problem> {
-    let names: js_sys::Array = STORES.iter().map(|name| JsValue::from_str(name)).collect();
+    let names: js_sys::Array = stores.iter().map(|name| JsValue::from_str(name)).collect();
     database.transaction_with_str_sequence_and_mode(&names, mode).map_err(|why| Problem::of(&why))
 }
 
@@ -279,27 +305,28 @@ fn commit(transaction: &IdbTransaction) {
     drop(transaction.commit());
 }
 
-/// Writes at once, in one transaction, on the connection that is open. Nothing is read before and
-/// nothing waited for, so that it survives a page that goes away in this very event.
+/// Writes notes at once, in one transaction, on the connection that is open. Nothing is read before
+/// and nothing waited for, so that it survives a page that goes away in this very event.
 ///
 /// `None` where the database is not open. The future tells what became of it.
 pub(crate) fn write_now(
     writes: Vec<Write>,
 ) -> Option<impl Future<Output = Result<(), Problem>> + 'static> {
     let database = at_hand()?;
-    let begun = transaction(&database, IdbTransactionMode::Readwrite).and_then(|transaction| {
-        let ending = Ending::of(&transaction);
-        match do_all(&transaction, writes) {
-            Ok(()) => {
-                commit(&transaction);
-                Ok(ending)
+    let begun =
+        transaction(&database, &[NOTES], IdbTransactionMode::Readwrite).and_then(|transaction| {
+            let ending = Ending::of(&transaction);
+            match do_all(&transaction, writes) {
+                Ok(()) => {
+                    commit(&transaction);
+                    Ok(ending)
+                }
+                Err(problem) => {
+                    drop(transaction.abort());
+                    Err(problem)
+                }
             }
-            Err(problem) => {
-                drop(transaction.abort());
-                Err(problem)
-            }
-        }
-    });
+        });
     if begun.is_err() {
         look_again(&database);
     }
@@ -308,9 +335,8 @@ pub(crate) fn write_now(
 
 /// A connection on which no transaction can be begun any more is closed without having said so.
 fn look_again(database: &IdbDatabase) {
-    if transaction(database, IdbTransactionMode::Readonly).is_err() {
-        STATE.with_borrow_mut(|state| state.database = None);
-        spawn_local(async { drop(open().await) });
+    if transaction(database, &[NOTES], IdbTransactionMode::Readonly).is_err() {
+        open_again();
     }
 }
 
@@ -354,7 +380,7 @@ async fn rows(store: &IdbObjectStore, within: Option<&str>) -> Result<Rows, Prob
 /// Reads what a store holds under keys that begin with a text and a slash, or all of it.
 pub(crate) async fn read(name: &str, within: Option<&str>) -> Result<Rows, Problem> {
     let database = connection().await?;
-    let begun = transaction(&database, IdbTransactionMode::Readonly);
+    let begun = transaction(&database, &[name], IdbTransactionMode::Readonly);
     if begun.is_err() {
         look_again(&database);
     }
@@ -372,7 +398,7 @@ async fn job_in(transaction: &IdbTransaction, key: &str) -> Result<(JsValue, Row
 /// A job as it is stored, or `undefined`, and the notes about it, of one moment.
 pub(crate) async fn read_job(key: &str) -> Result<(JsValue, Rows), Problem> {
     let database = connection().await?;
-    let begun = transaction(&database, IdbTransactionMode::Readonly);
+    let begun = transaction(&database, &STORES, IdbTransactionMode::Readonly);
     if begun.is_err() {
         look_again(&database);
     }
@@ -385,7 +411,7 @@ pub(crate) async fn change_job<T>(
     change: impl FnOnce(&JsValue, &Rows) -> (Vec<Write>, T),
 ) -> Result<T, Problem> {
     let database = connection().await?;
-    let begun = transaction(&database, IdbTransactionMode::Readwrite);
+    let begun = transaction(&database, &STORES, IdbTransactionMode::Readwrite);
     if begun.is_err() {
         look_again(&database);
     }

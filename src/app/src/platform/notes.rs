@@ -1,11 +1,12 @@
 //! What is typed, written down in the very event that typed it: one blind write each, on the
-//! connection that is open, with the local storage standing in while there is none.
+//! connection that is open, and beside it in the local storage until the database has taken it.
 //!
-//! What the database does not take is held here, and beside it in the local storage, and written
-//! again: with the next note, when the window comes to the front, and after a while.
+//! What the database does not take is held here and written again: with the next note, when the
+//! window comes to the front, and after a while.
 
 use std::cell::RefCell;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
+use std::rc::Rc;
 
 use gloo::events::EventListener;
 use gloo::utils::{document, window};
@@ -13,9 +14,9 @@ use wasm_bindgen::JsValue;
 use wasm_bindgen_futures::spawn_local;
 use web_sys::Storage;
 
-use super::clock;
 use super::database::{self, NOTES, Problem, Write};
 use super::later::{Later, later};
+use super::{alive, clock};
 
 /// What a name begins with in the local storage while the database has not taken the note.
 const ASIDE: &str = "reckoner.note.";
@@ -43,7 +44,9 @@ struct State {
     unsaved: BTreeMap<String, Unsaved>,
     number: u64,
     problem: Option<Problem>,
-    listeners: BTreeMap<u64, std::rc::Rc<dyn Fn()>>,
+    /// What is in trouble: jobs by their keys, and the notes.
+    in_trouble: BTreeSet<String>,
+    listeners: BTreeMap<u64, Rc<dyn Fn()>>,
     wait: u32,
     again: Option<Later>,
 }
@@ -59,7 +62,8 @@ fn local() -> Option<Storage> {
 /// Opens the database and puts right what the local storage lost when the browser was killed. It
 /// waits a moment at most: what does not come in time is not waited for.
 pub(crate) async fn begin() {
-    database::on_open(bring_in);
+    database::on_open(send);
+    database::on_lost(|problem| failed(NOTES, problem));
     let shown = EventListener::new(&document(), "visibilitychange", |_| {
         if !document().hidden() {
             write_again();
@@ -72,8 +76,11 @@ pub(crate) async fn begin() {
     let patience = later(PATIENCE, move || sender.tell());
     spawn_local(async move {
         match database::open().await {
-            Ok(()) => put_right().await,
-            Err(problem) => failed(problem),
+            Ok(()) => {
+                bring_in().await;
+                put_right().await;
+            }
+            Err(problem) => failed(NOTES, problem),
         }
         in_time.tell();
     });
@@ -99,13 +106,14 @@ impl Drop for Listening {
 pub(crate) fn listen(call: impl Fn() + 'static) -> Listening {
     STATE.with_borrow_mut(|state| {
         state.number = state.number.saturating_add(1);
-        state.listeners.insert(state.number, std::rc::Rc::new(call));
+        state.listeners.insert(state.number, Rc::new(call));
         Listening(state.number)
     })
 }
 
-/// What the database did not take: it is tried again later.
-pub(crate) fn failed(problem: Problem) {
+/// The database did not take something, of the notes or of a job: it is tried again later.
+pub(crate) fn failed(what: &str, problem: Problem) {
+    STATE.with_borrow_mut(|state| state.in_trouble.insert(what.to_owned()));
     tell(Some(problem));
     let wait = STATE.with_borrow_mut(|state| {
         state.wait = state.wait.saturating_mul(2).clamp(FIRST_WAIT, LONGEST_WAIT);
@@ -117,14 +125,36 @@ pub(crate) fn failed(problem: Problem) {
     spawn_local(async move { drop(before) });
 }
 
-/// The database takes what it is given.
-pub(crate) fn worked() {
+/// The database took something again.
+pub(crate) fn worked(what: &str) {
     let is_all = STATE.with_borrow_mut(|state| {
+        state.in_trouble.remove(what);
         state.wait = 0;
-        state.unsaved.is_empty()
+        state.in_trouble.is_empty()
     });
     if is_all {
         tell(None);
+    }
+}
+
+/// These notes have done their work, in the database: nothing of them is to be written any more.
+pub(crate) fn settled<'a>(keys: impl Iterator<Item = &'a str>) {
+    for key in keys {
+        STATE.with_borrow_mut(|state| state.unsaved.remove(key));
+        clear(key);
+    }
+}
+
+fn aside(key: &str, text: Option<&str>) {
+    // What is kept for every start stands there already.
+    if let Some(local) = local().filter(|_| !key.starts_with(KEPT)) {
+        drop(local.set_item(&format!("{ASIDE}{key}"), text.unwrap_or_default()));
+    }
+}
+
+fn clear(key: &str) {
+    if let Some(local) = local().filter(|_| !key.starts_with(KEPT)) {
+        drop(local.remove_item(&format!("{ASIDE}{key}")));
     }
 }
 
@@ -152,6 +182,7 @@ pub(crate) fn write(notes: Vec<(String, Option<String>)>) {
         for (key, text) in notes {
             state.number = state.number.saturating_add(1);
             let number = state.number;
+            aside(&key, text.as_deref());
             state.unsaved.insert(key, Unsaved { text, number, is_sent: false });
         }
     });
@@ -175,7 +206,7 @@ fn write_again() {
                     call();
                 }
             }
-            Err(problem) => failed(problem),
+            Err(problem) => failed(NOTES, problem),
         }
     });
 }
@@ -203,69 +234,72 @@ fn send() {
             match written.await {
                 Ok(()) => {
                     taken(&sent);
-                    worked();
+                    worked(NOTES);
                 }
                 Err(problem) => {
                     held_back(&sent);
-                    failed(problem);
+                    failed(NOTES, problem);
                 }
             }
         }),
-        // It is being opened, or it is known already why not.
-        None => held_back(&sent),
+        None => {
+            held_back(&sent);
+            // Opened, it is sent.
+            spawn_local(async {
+                if let Err(problem) = database::open().await {
+                    failed(NOTES, problem);
+                }
+            });
+        }
     }
 }
 
 fn taken(sent: &[(String, u64)]) {
-    STATE.with_borrow_mut(|state| {
-        for (key, number) in sent {
-            if state.unsaved.get(key).is_some_and(|note| note.number == *number) {
-                state.unsaved.remove(key);
-                if let Some(local) = local() {
-                    drop(local.remove_item(&format!("{ASIDE}{key}")));
-                }
-            }
+    for (key, number) in sent {
+        let is_last = |note: &Unsaved| note.number == *number;
+        let is_taken = STATE.with_borrow_mut(|state| {
+            let is_taken = state.unsaved.get(key).is_some_and(is_last);
+            is_taken && state.unsaved.remove(key).is_some()
+        });
+        if is_taken {
+            clear(key);
         }
-    });
+    }
 }
 
-/// Keeps notes beside, for the next time.
+/// They are still to be sent.
 fn held_back(sent: &[(String, u64)]) {
     STATE.with_borrow_mut(|state| {
         for (key, number) in sent {
             if let Some(note) = state.unsaved.get_mut(key).filter(|note| note.number == *number) {
                 note.is_sent = false;
-                // What is kept for every start stands there already.
-                let is_there = key.starts_with(KEPT);
-                if let Some(local) = local().filter(|_| !is_there) {
-                    let text = note.text.as_deref().unwrap_or_default();
-                    drop(local.set_item(&format!("{ASIDE}{key}"), text));
-                }
             }
         }
     });
 }
 
-/// Takes what lies beside from this life of the page or an earlier one into the database.
-fn bring_in() {
-    let beside = local().map_or_else(Vec::new, |local| {
-        let names = (0..local.length().unwrap_or(0)).filter_map(|at| local.key(at).ok()?);
-        let note = |name: String| {
+/// Takes what lies beside from pages that live no more into the database.
+async fn bring_in() {
+    let Some(local) = local() else { return };
+    let names = (0..local.length().unwrap_or(0)).filter_map(|at| local.key(at).ok()?);
+    let mut beside: Vec<(String, String)> = names
+        .filter_map(|name| {
             let key = name.strip_prefix(ASIDE)?.to_owned();
-            Some((key, local.get_item(&name).ok()??))
-        };
-        names.filter_map(note).collect()
-    });
-    STATE.with_borrow_mut(|state| {
-        for (key, text) in beside {
-            state.number = state.number.saturating_add(1);
-            let number = state.number;
-            let text = Some(text).filter(|text| !text.is_empty());
-            // What this page knows of it is newer.
-            state.unsaved.entry(key).or_insert(Unsaved { text, number, is_sent: false });
-        }
-    });
-    send();
+            let text = local.get_item(&name).ok()??;
+            Some((key, text))
+        })
+        .collect();
+    if beside.is_empty() {
+        return;
+    }
+    let living = alive::living().await;
+    let lives = |key: &str| {
+        let page = key.rsplit_once('#').map_or("", |(_, page)| page);
+        living.as_ref().is_some_and(|living| living.contains(page))
+    };
+    beside.retain(|(key, _)| !lives(key));
+    let notes = beside.into_iter().map(|(key, text)| (key, Some(text).filter(|it| !it.is_empty())));
+    write(notes.collect());
 }
 
 /// Keeps a text under a name in the local storage, which every start reads, and in the database,

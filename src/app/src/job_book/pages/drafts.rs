@@ -100,7 +100,7 @@ pub(super) fn left(open: &Open) -> Html {
     let lines: Vec<Html> = open.on_page.forms().into_iter().filter_map(one).collect();
     html! {
         if !lines.is_empty() {
-            <section class="attention" aria-label="Not in the job" data-testid="not-in">{ for lines }</section>
+            <section class="attention not-in" aria-label="Not in the job" data-testid="not-in">{ for lines }</section>
         }
     }
 }
@@ -120,27 +120,33 @@ impl Form<'_> {
         let name = self.place.name(job);
         let label = self.place.label(job, &left.field).to_lowercase();
         let text = &left.text;
-        match &left.why {
-            Why::Unreadable => html! {
-                <p data-testid={format!("unread-{}", left.field)}>
-                    { format!("{name}, {label}: “{text}” cannot go in as it is. ") }
-                    <a href={self.open.at(&self.place.address())}>{ "Look at it" }</a>{ " " }
-                    { self.way("throw", "Throw it away", self.without(&left.field), &left.field) }
-                </p>
-            },
-            Why::Gone => html! {
-                <p data-testid={format!("gone-{}", left.field)}>
-                    { format!("You typed “{text}” in something that is not in the job any more. It may come back with Undo. ") }
-                    { self.way("throw", "Throw it away", self.without(&left.field), &left.field) }
-                </p>
-            },
-            Why::Theirs(now) => html! {
-                <p data-testid={format!("offer-{}", left.field)}>
-                    { format!("You typed “{text}” for {name}, {label}; it is now “{now}”. ") }
-                    { self.way("use-mine", "Use mine", self.on_theirs(&left.field, now), &left.field) }{ " " }
-                    { self.way("keep-theirs", "Keep theirs", self.without(&left.field), &left.field) }
-                </p>
-            },
+        let throw = || self.way("throw", "Throw it away", self.without(&left.field), &left.field);
+        let (kind, words, ways) = match &left.why {
+            Why::Unreadable => {
+                let at = self.open.at(&self.place.address());
+                let look = html! { <a class="tool" href={at} data-testid={format!("look-{}", left.field)}>{ "Look at it" }</a> };
+                let words = format!("{name}, {label}: “{text}” cannot go in as it is.");
+                ("unread", words, html! { <>{ look }{ throw() }</> })
+            }
+            Why::Gone => {
+                let words = format!(
+                    "You typed “{text}” in something that is not in the job any more. It may come back with Undo."
+                );
+                ("gone", words, throw())
+            }
+            Why::Theirs(now) => {
+                let words = format!("You typed “{text}” for {name}, {label}; it is now “{now}”.");
+                let field = &left.field;
+                let mine = self.way("use-mine", "Use mine", self.on_theirs(field, now), field);
+                let theirs = self.way("keep-theirs", "Keep theirs", self.without(field), field);
+                ("offer", words, html! { <>{ mine }{ theirs }</> })
+            }
+        };
+        html! {
+            <div data-testid={format!("{kind}-{}", left.field)}>
+                <p>{ words }</p>
+                <div class="adds">{ ways }</div>
+            </div>
         }
     }
 

@@ -1,0 +1,603 @@
+//! Nothing that is typed in a job is lost, whatever way out is taken, and nothing fails in silence.
+
+use reckoner_e2e::{App, Screen};
+use serde_json::{Value, json};
+
+fn demo_on(screen: Screen) -> App {
+    let app = App::open_at(screen, "#/jobs");
+    app.tap("open-demo");
+    app.wait_for("sizes");
+    app
+}
+
+fn demo() -> App {
+    demo_on(Screen::PHONE)
+}
+
+fn wait_for_words(app: &App, id: &str, words: &str) {
+    app.wait_until(
+        &format!("{id} says {words}"),
+        &format!(
+            "return document.querySelector('[data-testid=\"{id}\"]')?.textContent.includes({words:?}) ?? false"
+        ),
+    );
+}
+
+fn wait_for_value(app: &App, id: &str, text: &str) {
+    app.wait_until(
+        &format!("{id} holds {text}"),
+        &format!("return document.querySelector('[data-testid=\"{id}\"]')?.value === {text:?}"),
+    );
+}
+
+/// Waits until an element is not on the page.
+fn wait_until_gone(app: &App, id: &str) {
+    app.wait_until(
+        &format!("{id} is gone"),
+        &format!("return document.querySelector('[data-testid=\"{id}\"]') === null"),
+    );
+}
+
+/// Does something in the page and loads it again in the same task, as a page that is closed at
+/// once.
+fn and_reload_at_once(app: &App, script: &str) {
+    app.script(&format!(
+        "document.documentElement.dataset.app = 'leaving'; {script}; location.reload()"
+    ));
+    app.wait_for_start();
+}
+
+fn click(id: &str) -> String {
+    format!("document.querySelector('[data-testid=\"{id}\"]').click()")
+}
+
+/// The part of an address within the app.
+fn place(app: &App) -> String {
+    let url = app.url();
+    url.split_once('#').map_or_else(String::new, |(_, place)| format!("#{place}"))
+}
+
+/// Opens the size with this name with what the tape says typed and the keys still open.
+fn measure(app: &App, name: &str, keys: &[&str]) {
+    app.tap(&format!("item-{name}"));
+    app.enter("as_cut", keys);
+}
+
+const LEG_AS_CUT: [&str; 4] = ["3", "page-16", "3/16", "close"];
+
+#[test]
+fn what_the_tape_says_is_kept_by_the_phones_back() {
+    let app = demo();
+    app.tap("item-leg");
+    app.tap("field-as_cut");
+    app.press(&["2"]);
+    app.script("history.back()");
+    app.wait_for("sizes");
+    wait_for_words(&app, "item-leg", "two inches");
+    wait_for_words(&app, "item-leg", "as cut");
+    app.reload();
+    app.wait_for_start();
+    wait_for_words(&app, "item-leg", "two inches");
+    app.assert_quiet_console();
+}
+
+#[test]
+fn a_note_and_choices_are_kept_by_the_arrow() {
+    let app = demo();
+    app.tap("section-parts");
+    app.wait_for("parts");
+    let name =
+        app.script("return document.querySelector('[data-testid^=item-]').dataset.testid.slice(5)");
+    let part = format!("item-{}", name.as_str().expect("a part"));
+    app.tap(&part);
+    app.tap("may_resaw-yes");
+    app.tap("field-note");
+    app.type_keys("knot on the back");
+    app.tap("back");
+    app.wait_for("parts");
+    app.tap(&part);
+    wait_for_value(&app, "field-note", "knot on the back");
+    let is_chosen = "return document.querySelector('#may_resaw-yes').checked";
+    app.wait_until("may be resawn", is_chosen);
+    app.reload();
+    app.wait_for_start();
+    wait_for_value(&app, "field-note", "knot on the back");
+    app.wait_until("may be resawn", is_chosen);
+    app.assert_quiet_console();
+}
+
+#[test]
+fn the_next_field_and_a_reload_at_once_lose_nothing() {
+    let app = demo();
+    app.tap("item-leg");
+    app.enter("as_cut", &["2", "next"]);
+    and_reload_at_once(&app, "");
+    wait_for_value(&app, "field-as_cut", "2");
+    app.tap("back");
+    wait_for_words(&app, "item-leg", "two inches");
+    // With the keys still open, in the very task of the key.
+    measure(&app, "overhang", &[]);
+    and_reload_at_once(&app, &click("key-5"));
+    wait_for_value(&app, "field-as_cut", "5");
+    app.tap("back");
+    wait_for_words(&app, "item-overhang", "five inches");
+    app.assert_quiet_console();
+}
+
+#[test]
+fn a_piece_a_reckoning_and_titles_are_kept() {
+    let app = demo();
+    app.tap("section-parts");
+    app.wait_for("parts");
+    app.script("document.querySelector('a.row[data-testid^=item-]').click()");
+    app.tap("piece-1");
+    app.enter("as_cut", &["3", "3"]);
+    app.script("history.back()");
+    wait_for_words(&app, "piece-1", "thirty-three inches");
+    app.tap("back");
+    app.tap("section-kept");
+    app.wait_for("kept");
+    app.script("document.querySelector('[data-testid=kept] a').click()");
+    app.wait_for("kept-title");
+    app.tap("kept-title");
+    app.type_keys(" X");
+    app.tap("back");
+    app.wait_for("kept");
+    app.wait_until(
+        "the reckoning has the new title",
+        "return document.querySelector('[data-testid=kept]').textContent.includes(' X')",
+    );
+    app.tap("section-hand-on");
+    app.tap("job-title");
+    app.type_keys(" Y");
+    and_reload_at_once(&app, "");
+    app.wait_until(
+        "the job has the new name",
+        "return document.querySelector('[data-testid=job-title]')?.value.endsWith(' Y') ?? false",
+    );
+    app.assert_quiet_console();
+}
+
+#[test]
+fn a_field_of_a_kept_reckoning_is_kept_by_back() {
+    let app = demo();
+    app.tap("section-kept");
+    app.wait_for("kept");
+    app.script("document.querySelector('[data-testid=kept] a').click()");
+    app.wait_for("kept-title");
+    let field = app.script(
+        "return [...document.querySelectorAll('input.field__input')].find((it) => it.inputMode === 'none').dataset.testid",
+    );
+    let field = field.as_str().expect("a size").to_owned();
+    app.tap(&field);
+    app.tap("key-clear");
+    app.press(&["7"]);
+    let at = place(&app);
+    app.script("history.back()");
+    app.wait_for("kept");
+    app.go(&at);
+    wait_for_value(&app, &field, "7");
+    app.assert_quiet_console();
+}
+
+#[test]
+fn a_slow_press_on_the_arrow_keeps_what_was_typed() {
+    let app = demo_on(Screen::DESKTOP);
+    app.tap("item-leg");
+    app.tap("field-as_cut");
+    app.type_keys("2");
+    // Down, the focus goes, and only then up.
+    let arrow = app.script(
+        "const r = document.querySelector('[data-testid=back]').getBoundingClientRect();
+         return [r.left + r.width / 2, r.top + r.height / 2]",
+    );
+    let mouse = |kind: &str| {
+        let what = json!({ "type": kind, "x": arrow[0], "y": arrow[1], "button": "left", "clickCount": 1 });
+        app.cdp("Input.dispatchMouseEvent", &what);
+    };
+    mouse("mousePressed");
+    app.wait_until(
+        "the field is left",
+        "return document.activeElement?.dataset?.testid !== 'field-as_cut'",
+    );
+    mouse("mouseReleased");
+    app.wait_for("sizes");
+    wait_for_words(&app, "item-leg", "two inches");
+    app.assert_quiet_console();
+}
+
+/// A form of something new, what is typed in it first, and where it stands in the job.
+const NEW: [(&str, &str, &str); 4] = [
+    ("", "measure", "name"),
+    ("parts", "part", "name"),
+    ("rack", "board", "name"),
+    ("rack", "round", "name"),
+];
+
+#[test]
+fn something_new_is_a_draft_until_it_is_put_in_or_thrown_away() {
+    let app = demo();
+    let job = place(&app);
+    for (section, form, field) in NEW {
+        let section = format!("{job}/{section}");
+        app.go(&section);
+        app.tap(&format!("add-{form}"));
+        app.tap(&format!("field-{field}"));
+        app.type_keys("spare thing");
+        app.tap("back");
+        wait_for_words(&app, &format!("begun-{form}"), "spare thing");
+        and_reload_at_once(&app, "");
+        app.tap(&format!("begun-{form}"));
+        wait_for_value(&app, &format!("field-{field}"), "spare thing");
+        app.tap("throw-away");
+        wait_for_value(&app, &format!("field-{field}"), "");
+        app.tap("bring-back");
+        wait_for_value(&app, &format!("field-{field}"), "spare thing");
+        app.tap("throw-away");
+        app.tap("back");
+        app.wait_for(&format!("add-{form}"));
+        wait_until_gone(&app, &format!("begun-{form}"));
+        app.reload();
+        app.wait_for_start();
+        app.wait_for(&format!("add-{form}"));
+        wait_until_gone(&app, &format!("begun-{form}"));
+    }
+    app.assert_quiet_console();
+}
+
+#[test]
+fn a_draft_is_put_in_once_it_is_whole() {
+    let app = demo();
+    app.tap("add-measure");
+    app.tap("field-name");
+    app.type_keys("cleat");
+    app.script("history.back()");
+    app.tap("begun-measure");
+    app.enter("formula", &["4", "close"]);
+    and_reload_at_once(&app, "");
+    app.tap("save-item");
+    wait_for_words(&app, "item-cleat", "four inches");
+    wait_until_gone(&app, "begun-measure");
+    app.reload();
+    app.wait_for_start();
+    wait_for_words(&app, "item-cleat", "four inches");
+    wait_until_gone(&app, "begun-measure");
+    app.assert_quiet_console();
+}
+
+#[test]
+fn a_new_match_keeps_its_members() {
+    let app = demo();
+    app.tap("add-match");
+    app.tap("field-name");
+    app.type_keys("pair");
+    app.tap("member-leg");
+    and_reload_at_once(&app, &click("member-overhang"));
+    wait_for_value(&app, "field-name", "pair");
+    app.wait_until(
+        "both are tapped",
+        "return ['leg', 'overhang'].every((it) =>
+            document.querySelector(`[data-testid=\"member-${it}\"]`)?.getAttribute('aria-pressed') === 'true')",
+    );
+    app.tap("save-item");
+    app.wait_for("item-pair");
+    app.assert_quiet_console();
+}
+
+#[test]
+fn what_cannot_be_read_stays_as_it_is_typed() {
+    let app = demo();
+    app.tap("item-long rail");
+    app.tap("field-formula");
+    app.press(&["close"]);
+    let before = app.script("return document.querySelector('[data-testid=field-formula]').value");
+    app.tap("field-formula");
+    app.tap("key-clear");
+    app.press(&["3", "page-signs", "times", "close"]);
+    app.wait_for("problem-formula");
+    let typed = app.script("return document.querySelector('[data-testid=field-formula]').value");
+    assert_ne!(typed, before);
+    let typed = typed.as_str().expect("a text");
+    app.tap("back");
+    app.wait_for("unread-formula");
+    app.picture("kept-unread");
+    app.reload();
+    app.wait_for_start();
+    app.wait_for("unread-formula");
+    app.tap("item-long rail");
+    wait_for_value(&app, "field-formula", typed);
+    app.wait_for("problem-formula");
+    app.tap("back");
+    app.tap("throw-formula");
+    wait_until_gone(&app, "unread-formula");
+    app.tap("item-long rail");
+    wait_for_value(&app, "field-formula", before.as_str().expect("a text"));
+    app.assert_quiet_console();
+}
+
+#[test]
+fn a_tick_outlives_the_page_that_is_left_in_the_same_task() {
+    let app = demo();
+    app.tap("section-parts");
+    app.wait_for("parts");
+    let ids = app.script(
+        "return [...document.querySelectorAll('.tick[aria-pressed=false]')].slice(0, 3).map((it) => it.dataset.testid)",
+    );
+    let ids: Vec<String> = ids
+        .as_array()
+        .into_iter()
+        .flatten()
+        .filter_map(|id| Some(id.as_str()?.to_owned()))
+        .collect();
+    for id in &ids {
+        and_reload_at_once(&app, &click(id));
+        app.wait_until(
+            &format!("{id} is ticked"),
+            &format!("return document.querySelector('[data-testid=\"{id}\"]')?.getAttribute('aria-pressed') === 'true'"),
+        );
+    }
+    assert_eq!(ids.len(), 3);
+    // No note is left behind: each stands in the record, once.
+    app.wait_until("every note is folded in", NO_NOTES);
+    app.tap("undo");
+    app.wait_until(
+        "the last one is taken back, and only that",
+        &format!(
+            "return {}.map((id) => document.querySelector(`[data-testid=\"${{id}}\"]`).getAttribute('aria-pressed')).join() === 'true,true,false'",
+            json!(ids)
+        ),
+    );
+    app.assert_quiet_console();
+}
+
+/// Whether there is no note about a job in the database.
+const NO_NOTES: &str = "const open = indexedDB.open('reckoner');
+     await new Promise((done) => open.onsuccess = done);
+     const get = open.result.transaction('notes').objectStore('notes').getAllKeys();
+     await new Promise((done) => get.onsuccess = done);
+     open.result.close();
+     return get.result.filter((key) => !key.startsWith('kept/')).length === 0";
+
+/// Has every writing fail as on a full device, until [`give_room`].
+fn fill(app: &App) {
+    app.script(
+        "window.put = window.put ?? IDBObjectStore.prototype.put;
+         IDBObjectStore.prototype.put = function () { throw new DOMException('full', 'QuotaExceededError') }",
+    );
+}
+
+fn give_room(app: &App) {
+    app.script("IDBObjectStore.prototype.put = window.put");
+}
+
+#[test]
+fn a_full_device_is_told_and_what_it_did_not_take_is_kept_once_there_is_room() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.wait_for("new-job");
+    fill(&app);
+    app.tap("new-job");
+    wait_for_words(&app, "job-trouble", "Not kept");
+    wait_for_words(&app, "job-trouble", "no room");
+    app.wait_for("to-hand-on");
+    app.tap("add-measure");
+    app.tap("field-name");
+    app.type_keys("leg");
+    app.enter("formula", &["3", "close"]);
+    app.tap("save-item");
+    wait_for_words(&app, "item-leg", "three inches");
+    app.picture("kept-full");
+    app.assert_accessible();
+    give_room(&app);
+    wait_until_gone(&app, "job-trouble");
+    app.reload();
+    app.wait_for_start();
+    wait_for_words(&app, "item-leg", "three inches");
+    app.assert_quiet_console();
+}
+
+/// The transaction is given up after the writing was accepted, as browsers do it.
+#[test]
+fn a_transaction_that_is_given_up_is_no_success() {
+    let app = demo();
+    app.script(
+        "window.put = window.put ?? IDBObjectStore.prototype.put;
+         IDBObjectStore.prototype.put = function (...all) {
+           const asked = window.put.apply(this, all);
+           this.transaction.abort();
+           return asked;
+         }",
+    );
+    app.tap("section-parts");
+    app.wait_for("parts");
+    app.script("document.querySelector('.tick[aria-pressed=false]').click()");
+    wait_for_words(&app, "job-trouble", "Not kept");
+    give_room(&app);
+    wait_until_gone(&app, "job-trouble");
+    app.wait_until("the note is folded in", NO_NOTES);
+    app.assert_quiet_console();
+}
+
+#[test]
+fn a_connection_that_the_browser_closes_is_opened_again() {
+    let app = demo();
+    // The page cannot know: its next transaction is refused.
+    app.script(
+        "const begin = IDBDatabase.prototype.transaction;
+         IDBDatabase.prototype.transaction = function (...all) {
+           IDBDatabase.prototype.transaction = begin;
+           this.close();
+           return begin.apply(this, all);
+         }",
+    );
+    app.tap("item-leg");
+    app.enter("as_cut", &["2", "close"]);
+    app.tap("back");
+    wait_for_words(&app, "item-leg", "two inches");
+    app.wait_until("every note is folded in", NO_NOTES);
+    app.reload();
+    app.wait_for_start();
+    wait_for_words(&app, "item-leg", "two inches");
+}
+
+/// Opens the job of this window in another one, and goes there.
+fn second_window(app: &App, section: &str) -> String {
+    let here = place(app);
+    let first = app.window();
+    app.open_window();
+    app.go(&format!("{here}{section}"));
+    app.wait_for_start();
+    first
+}
+
+#[test]
+fn two_windows_tick_two_pieces_of_one_part_at_once() {
+    let app = demo();
+    app.tap("section-parts");
+    app.wait_for("parts");
+    let ids = app.script(
+        "const part = [...document.querySelectorAll('.part')].find((it) => it.querySelectorAll('.tick[aria-pressed=false]').length > 1);
+         return [...part.querySelectorAll('.tick[aria-pressed=false]')].slice(0, 2).map((it) => it.dataset.testid)",
+    );
+    let id = |at: usize| ids[at].as_str().expect("a piece").to_owned();
+    let first = second_window(&app, "");
+    app.wait_for("parts");
+    // Each taps at the same moment, before it has heard of the other.
+    let tap_at = |id: &str| {
+        format!(
+            "const at = Number(localStorage.getItem('at')); setTimeout(() => {{ {} }}, at - Date.now())",
+            click(id)
+        )
+    };
+    app.script("localStorage.setItem('at', String(Date.now() + 1500))");
+    app.script(&tap_at(&id(0)));
+    let second = app.window();
+    app.turn_to(&first);
+    app.script(&tap_at(&id(1)));
+    for window in [&first, &second] {
+        app.turn_to(window);
+        for at in 0..2 {
+            app.wait_until(
+                "both are ticked",
+                &format!("return document.querySelector('[data-testid=\"{}\"]').getAttribute('aria-pressed') === 'true'", id(at)),
+            );
+        }
+        assert!(!app.shows("job-trouble"), "{}", app.text("job-trouble"));
+    }
+    app.wait_until("every note is folded in", NO_NOTES);
+}
+
+#[test]
+fn what_two_windows_write_in_one_field_is_offered_by_name() {
+    let app = demo();
+    app.tap("item-leg");
+    let item = place(&app);
+    app.tap("field-as_cut");
+    app.press(&["2"]);
+    let first = app.window();
+    app.open_window();
+    app.go(&item);
+    app.wait_for_start();
+    app.enter("as_cut", &["4", "close"]);
+    app.tap("back");
+    wait_for_words(&app, "item-leg", "four inches");
+    app.wait_until("it stands in the record", &stands("as_cut", "4"));
+    app.turn_to(&first);
+    app.press(&["close"]);
+    wait_for_words(&app, "offer-as_cut", "You typed “2” for leg, as cut; it is now “4”.");
+    app.picture("kept-offer");
+    wait_for_value(&app, "field-as_cut", "2");
+    app.tap("use-mine-as_cut");
+    wait_until_gone(&app, "offer-as_cut");
+    app.wait_until("it stands in the record", &stands("as_cut", "2"));
+    wait_for_value(&app, "field-as_cut", "2");
+}
+
+/// Whether a text stands in the stored job.
+fn stands(field: &str, text: &str) -> String {
+    format!(
+        "const open = indexedDB.open('reckoner');
+         await new Promise((done) => open.onsuccess = done);
+         const get = open.result.transaction('jobs').objectStore('jobs').getAll();
+         await new Promise((done) => get.onsuccess = done);
+         open.result.close();
+         return get.result.some((it) => JSON.parse(it.job).items.some((it) => it.name === 'leg' && it.{field} === {text:?}))"
+    )
+}
+
+/// Taps in one page, at the speed of a machine, never meet each other.
+#[test]
+fn six_hundred_edits_at_once_are_no_conflict() {
+    let app = demo();
+    app.tap("section-hand-on");
+    app.wait_for("job-title");
+    let told = app.script(
+        "const title = document.querySelector('[data-testid=job-title]');
+         const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value').set;
+         let told = 0;
+         for (let n = 0; n < 600; n++) {
+           set.call(title, `name ${n}`);
+           title.dispatchEvent(new InputEvent('input', { bubbles: true }));
+           title.dispatchEvent(new Event('change', { bubbles: true }));
+           if (n % 7 === 0) await new Promise((done) => setTimeout(done, n % 3));
+           if (document.querySelector('[data-testid=job-trouble]')) told++;
+         }
+         return told",
+    );
+    assert_eq!(told, Value::from(0));
+    app.wait_until("every note is folded in", NO_NOTES);
+    assert!(!app.shows("job-trouble"));
+    app.reload();
+    app.wait_for_start();
+    wait_for_value(&app, "job-title", "name 599");
+    app.assert_quiet_console();
+}
+
+/// A calculator, and a browser that has lost the last writing of its local storage.
+#[test]
+fn a_calculator_has_what_the_local_storage_lost() {
+    let app = App::open_at(Screen::PHONE, "#/tape");
+    app.wait_for("answer-headline");
+    let before = app.script("return JSON.stringify({ ...localStorage })");
+    app.tap("change-sizes");
+    app.press(&["7", "7"]);
+    app.wait_until(
+        "it is kept",
+        "return (localStorage.getItem('reckoner.last.tape') ?? '').includes('77')",
+    );
+    app.script(&format!(
+        "const before = JSON.parse({before});
+         localStorage.clear();
+         for (const [name, text] of Object.entries(before)) localStorage.setItem(name, text)"
+    ));
+    app.go("?again#/tape");
+    app.wait_for_start();
+    app.wait_until(
+        "it is there again",
+        "return (localStorage.getItem('reckoner.last.tape') ?? '').includes('77')",
+    );
+    app.assert_quiet_console();
+}
+
+/// Databases of the version before have no notes: they open with their jobs.
+#[test]
+fn jobs_of_the_version_before_are_opened() {
+    let app = App::arrive(Screen::PHONE);
+    app.go("manifest.webmanifest");
+    app.script(
+        "const open = indexedDB.open('reckoner', 1);
+         open.onupgradeneeded = () => open.result.createObjectStore('jobs');
+         await new Promise((done) => open.onsuccess = done);
+         const job = JSON.stringify({ format: 'sawdust-reckoner-job', version: 1, title: 'old bench', unit: 'in', next_id: 2,
+           items: [{ id: 1, kind: 'measure', rank: 1, name: 'leg', formula: '3' }] });
+         const put = open.result.transaction('jobs', 'readwrite').objectStore('jobs').put({ title: 'old bench', job, history: '', changed: 1 }, 'old');
+         await new Promise((done) => put.onsuccess = done);
+         open.result.close();",
+    );
+    app.go("#/jobs");
+    app.wait_for_start();
+    app.tap("job-old bench");
+    measure(&app, "leg", &LEG_AS_CUT);
+    app.tap("back");
+    wait_for_words(&app, "item-leg", "three and three sixteenths");
+    app.wait_until("it stands in the record", &stands("as_cut", "3 3/16"));
+}
