@@ -71,7 +71,13 @@ impl Walk<'_> {
     pub(super) fn close_keypad(&mut self) -> Result<(), Trouble> {
         if self.state()?["keying"] == json!(true) {
             self.tell("close the keypad");
-            self.tap("key-close")?;
+            if self.script("return !!await until(() => place('[data-testid=key-close]'), 1000)")?
+                == json!(true)
+            {
+                self.tap("key-close")?;
+            } else {
+                self.tab.keys(self.wire(), ["Escape"])?;
+            }
             self.wait("the keypad is closed", "by('[data-testid=key-close]').length === 0")?;
         }
         Ok(())
@@ -379,12 +385,14 @@ impl Walk<'_> {
             self.model.form(&other).is_shared = true;
         }
         self.at = Some(other.clone());
+        self.is_second = true;
         for _ in 0..2 {
             self.edit(&other)?;
             if self.at.as_ref() != Some(&other) {
                 break;
             }
         }
+        self.is_second = false;
         if self.chance.percent(50) {
             self.tell("leave the second window open");
             self.tab.keys(self.wire(), ["Tab"])?;

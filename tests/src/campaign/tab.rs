@@ -77,7 +77,14 @@ impl Tab {
 
     /// Waits until an element can be hit, and taps it.
     pub(super) fn tap(&self, wire: &Wire, css: &str) -> Result<(), Trouble> {
-        let at = self.wait(wire, css, &format!("place({})", json!(css)))?;
+        let selector = json!(css);
+        let at = match self.wait(wire, css, &format!("place({selector})")) {
+            Ok(at) => at,
+            Err(words) => {
+                let over = self.patient(wire, &format!("return covering({selector})"))?;
+                return Err(format!("{words}; over it: {over}"));
+            }
+        };
         for id in self.tap_at(wire, &at)? {
             wire.answer(id)?;
         }

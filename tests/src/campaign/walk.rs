@@ -58,6 +58,8 @@ pub(super) struct Walk<'a> {
     pub(super) tab: Tab,
     /// Windows that were left open.
     pub(super) second: Vec<Tab>,
+    /// A second window is at hand, and the first waits.
+    pub(super) is_second: bool,
     /// Forms that are open in those.
     pub(super) elsewhere: BTreeSet<Place>,
     pub(super) chance: Chance,
@@ -92,6 +94,7 @@ impl<'a> Walk<'a> {
             screen,
             tab: Tab { target, session },
             second: Vec::new(),
+            is_second: false,
             elsewhere: BTreeSet::new(),
             chance,
             model: Model::default(),
@@ -108,6 +111,10 @@ impl<'a> Walk<'a> {
     fn begin_job(&mut self) -> Result<(), Trouble> {
         let is_demo = self.chance.percent(60);
         self.tab.load(self.wire(), &format!("{}#/jobs", self.server.url()))?;
+        self.wait(
+            "the shelf is read",
+            "isReady() && by('[data-testid=jobs], main .job__words').length > 0",
+        )?;
         let button = if is_demo { "open-demo" } else { "new-job" };
         self.tap(button)?;
         let hash = self.tab.wait(
@@ -255,9 +262,10 @@ impl<'a> Walk<'a> {
     pub(super) fn wrong(&self, place: &Place, patience: u32) -> Result<Vec<Value>, Trouble> {
         let Some(form) = self.model.forms.get(place) else { return Ok(Vec::new()) };
         let wrong = self.script(&format!(
-            "return await check({}, {}, {patience})",
+            "return await check({}, {}, {}, {patience})",
             form.wanted(),
-            form.is_shared
+            form.is_shared,
+            matches!(place, Place::Page(_)),
         ))?;
         Ok(wrong.as_array().cloned().unwrap_or_default())
     }
@@ -435,6 +443,7 @@ impl Walk<'_> {
 
     /// Begins again with what stands now, after a loss.
     pub(super) fn forget(&mut self) {
+        self.is_second = false;
         self.model.forms.clear();
         self.model.gone.clear();
         self.model.own.clear();

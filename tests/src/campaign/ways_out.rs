@@ -12,6 +12,19 @@ use super::wire::Trouble;
 /// A browser that gives no database, as in some private modes.
 const BLOCKED: &str = "IDBFactory.prototype.open = function () { throw new DOMException('blocked', 'InvalidStateError') }";
 
+/// No room: a browser may say so when it is asked, or when the transaction ends. (The browser's own limit cannot be set
+/// from outside: Chromium 156 ignores `Storage.overrideQuotaForOrigin` for the database.)
+const FULL_AT_ONCE: &str = "window.putOfTheBrowser = IDBObjectStore.prototype.put;
+  IDBObjectStore.prototype.put = function () { throw new DOMException('full', 'QuotaExceededError') };
+  return true";
+const FULL_AT_THE_END: &str = "const put = window.putOfTheBrowser = IDBObjectStore.prototype.put;
+  IDBObjectStore.prototype.put = function (...all) {
+    const request = put.apply(this, all);
+    this.transaction.abort();
+    return request;
+  };
+  return true";
+
 /// Asks for the database in a newer version, so that other windows must let go of it, and leaves it as it is.
 const ASK_FOR_NEWER: &str = "
   const all = await indexedDB.databases();
@@ -91,7 +104,7 @@ impl Walk<'_> {
     /// Something that comes over the form right after a key or a tap: at once where the page goes by itself, a frame
     /// later where it is killed.
     pub(super) fn sudden(&mut self, place: &Place) -> Result<(), Stop> {
-        if self.full_for.is_some() || !self.chance.percent(12) {
+        if self.full_for.is_some() || self.is_second || !self.chance.percent(12) {
             return Ok(());
         }
         let weights = [
@@ -126,7 +139,10 @@ impl Walk<'_> {
     /// Waits for the frame that the promise allows, and takes down how long that was.
     fn after_a_frame(&mut self) -> Result<(), Trouble> {
         let begun = Instant::now();
-        self.tab.frame(self.wire())?;
+        self.script(
+            "await Promise.race([sleep(100), new Promise((go) => setTimeout(() => requestAnimationFrame(go), 16))]);
+             return true",
+        )?;
         self.told.frames.push(begun.elapsed());
         Ok(())
     }
@@ -261,20 +277,17 @@ impl Walk<'_> {
     /// No room for more on this device, for a few actions.
     fn storage_full(&mut self) -> Result<(), Stop> {
         self.fault("storage full");
-        self.quota(&json!({ "origin": self.server.url(), "quotaSize": 1 }))?;
+        let way = if self.chance.percent(50) { FULL_AT_ONCE } else { FULL_AT_THE_END };
+        self.script(way)?;
         self.full_for = Some(2 + self.chance.below(4));
         Ok(())
-    }
-
-    fn quota(&self, quota: &Value) -> Result<(), Trouble> {
-        self.wire().ask(&self.tab.session, "Storage.overrideQuotaForOrigin", quota).map(drop)
     }
 
     /// There is room again: the app keeps by itself what it could not keep.
     pub(super) fn room_again(&mut self) -> Result<(), Stop> {
         self.full_for = None;
         self.tell("room again");
-        self.quota(&json!({ "origin": self.server.url() }))?;
+        self.script("IDBObjectStore.prototype.put = window.putOfTheBrowser; return true")?;
         if let Some(place) = self.at.clone() {
             self.edit(&place)?;
         }
