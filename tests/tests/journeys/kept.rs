@@ -124,6 +124,32 @@ fn the_next_field_and_a_reload_at_once_lose_nothing() {
     app.assert_quiet_console();
 }
 
+/// The system ends a page without a word: what was typed up to the last key is there.
+#[test]
+fn a_page_that_is_ended_without_a_word_loses_no_key() {
+    let app = demo();
+    app.tap("item-leg");
+    app.enter("as_cut", &["2", "page-signs"]);
+    and_reload_at_once(
+        &app,
+        &format!(
+            "addEventListener('pagehide', (event) => event.stopImmediatePropagation(), true); {}",
+            click("key-plus")
+        ),
+    );
+    // It is no size yet, so it stands as it was typed.
+    app.wait_until(
+        "the last key is there",
+        "return document.querySelector('[data-testid=field-as_cut]')?.value.trim() === '2 +'",
+    );
+    app.wait_for("problem-as_cut");
+    app.tap("field-as_cut");
+    app.press(&["1", "close"]);
+    app.tap("back");
+    app.wait_for("sizes");
+    app.assert_quiet_console();
+}
+
 #[test]
 fn a_piece_a_reckoning_and_titles_are_kept() {
     let app = demo();
@@ -153,7 +179,7 @@ fn a_piece_a_reckoning_and_titles_are_kept() {
     and_reload_at_once(&app, "");
     app.wait_until(
         "the job has the new name",
-        "return document.querySelector('[data-testid=job-title]')?.value.endsWith(' Y') ?? false",
+        "return document.querySelector('[data-testid=job-title]')?.value.includes(' Y') ?? false",
     );
     app.assert_quiet_console();
 }
@@ -169,14 +195,17 @@ fn a_field_of_a_kept_reckoning_is_kept_by_back() {
         "return [...document.querySelectorAll('input.field__input')].find((it) => it.inputMode === 'none').dataset.testid",
     );
     let field = field.as_str().expect("a size").to_owned();
+    let value = format!("return document.querySelector('[data-testid=\"{field}\"]').value");
+    let before = app.script(&value);
     app.tap(&field);
-    app.tap("key-clear");
     app.press(&["7"]);
+    let typed = app.script(&value);
+    assert_ne!(typed, before);
     let at = place(&app);
     app.script("history.back()");
     app.wait_for("kept");
     app.go(&at);
-    wait_for_value(&app, &field, "7");
+    wait_for_value(&app, &field, typed.as_str().expect("a text"));
     app.assert_quiet_console();
 }
 
@@ -366,8 +395,12 @@ fn fill(app: &App) {
     );
 }
 
+/// There is room again, and the window comes to the front.
 fn give_room(app: &App) {
-    app.script("IDBObjectStore.prototype.put = window.put");
+    app.script(
+        "IDBObjectStore.prototype.put = window.put;
+         document.dispatchEvent(new Event('visibilitychange'))",
+    );
 }
 
 #[test]
@@ -490,21 +523,28 @@ fn two_windows_tick_two_pieces_of_one_part_at_once() {
 fn what_two_windows_write_in_one_field_is_offered_by_name() {
     let app = demo();
     app.tap("item-leg");
-    let item = place(&app);
     app.tap("field-as_cut");
     app.press(&["2"]);
-    let first = app.window();
-    app.open_window();
-    app.go(&item);
-    app.wait_for_start();
-    app.enter("as_cut", &["4", "close"]);
-    app.tap("back");
-    wait_for_words(&app, "item-leg", "four inches");
-    app.wait_until("it stands in the record", &stands("as_cut", "4"));
-    app.turn_to(&first);
-    app.press(&["close"]);
+    // To turn to the other window would end the writing, so its edit is done as it does it.
+    app.script(
+        "const key = location.hash.split('/')[2];
+         const open = indexedDB.open('reckoner');
+         await new Promise((done) => open.onsuccess = done);
+         const store = open.result.transaction('jobs', 'readwrite').objectStore('jobs');
+         const get = store.get(key);
+         await new Promise((done) => get.onsuccess = done);
+         const kept = get.result, job = JSON.parse(kept.job);
+         job.items.find((item) => item.kind === 'measure' && item.name === 'leg').as_cut = '4';
+         kept.job = JSON.stringify(job);
+         const put = store.put(kept, key);
+         await new Promise((done) => put.onsuccess = done);
+         open.result.close();
+         new BroadcastChannel('reckoner-jobs').postMessage(key);",
+    );
     wait_for_words(&app, "offer-as_cut", "You typed “2” for leg, as cut; it is now “4”.");
     app.picture("kept-offer");
+    wait_for_value(&app, "field-as_cut", "2");
+    app.press(&["close"]);
     wait_for_value(&app, "field-as_cut", "2");
     app.tap("use-mine-as_cut");
     wait_until_gone(&app, "offer-as_cut");

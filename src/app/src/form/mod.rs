@@ -40,6 +40,9 @@ impl Slot {
     }
 }
 
+/// Who is told the texts of a form.
+type Keeper = Rc<dyn Fn(&Entries)>;
+
 /// The state of a calculator's page.
 #[derive(Clone)]
 pub struct Form {
@@ -53,7 +56,7 @@ pub struct Form {
     /// Fields that were typed in and left: only these may show a problem.
     left: BTreeSet<&'static str>,
     /// What is told the texts whenever they change, in the event that changes them.
-    keeper: Option<Rc<dyn Fn(&Entries)>>,
+    keeper: Option<Keeper>,
 }
 
 impl PartialEq for Form {

@@ -115,14 +115,17 @@ pub(crate) fn listen(call: impl Fn() + 'static) -> Listening {
 pub(crate) fn failed(what: &str, problem: Problem) {
     STATE.with_borrow_mut(|state| state.in_trouble.insert(what.to_owned()));
     tell(Some(problem));
-    let wait = STATE.with_borrow_mut(|state| {
-        state.wait = state.wait.saturating_mul(2).clamp(FIRST_WAIT, LONGEST_WAIT);
-        state.wait
+    STATE.with_borrow_mut(|state| {
+        // A failure in between changes nothing about when it is tried again.
+        if state.again.is_none() {
+            state.wait = state.wait.saturating_mul(2).clamp(FIRST_WAIT, LONGEST_WAIT);
+            state.again = Some(later(state.wait, || {
+                let done = STATE.with_borrow_mut(|state| state.again.take());
+                write_again();
+                spawn_local(async move { drop(done) });
+            }));
+        }
     });
-    let again = later(wait, write_again);
-    // What was waited for before is called off, unless it is what calls here.
-    let before = STATE.with_borrow_mut(|state| state.again.replace(again));
-    spawn_local(async move { drop(before) });
 }
 
 /// The database took something again.
