@@ -18,6 +18,7 @@
 //!
 //! - [`App`]: the page as a person uses it, plus the server it came from.
 //! - [`Browser`]: one Chromium with its driver; scripts, screenshots, the network, the processor.
+//! - [`campaign`]: random walks with faults, on a browser that can be killed.
 //! - [`timing`]: how long a tap takes to be answered on the screen.
 //! - [`release`]: the built app, and further releases made from it.
 //! - [`reckoner_devserver::Server`]: the server, with its off switch and its faults.
@@ -27,6 +28,7 @@
 
 mod app;
 mod browser;
+pub mod campaign;
 mod driver;
 pub mod release;
 pub mod timing;

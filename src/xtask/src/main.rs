@@ -26,6 +26,9 @@ cargo xtask COMMAND
   build            build everything that is published into dist/
   test [PART]      run every test; PART is native, browser, journeys, or journeys NAME
   trunk            build the app with the Trunk on the PATH, and go through its folder: the short journeys
+  soak [WALKS] [--seed N] [--two] [--go-on]
+                   random walks with faults, 300 if not told, against what must stand; fails on a loss;
+                   --two at a time, --go-on after a loss in the same walk
   lint             formatting, clippy (native and wasm) and tidy
   tidy             the rules of this repository that no compiler checks
   budget           sizes of dist/ over the wire, as a table; fails when over budget
@@ -75,6 +78,7 @@ fn run(arguments: &[String]) -> Result<()> {
         ["test", "journeys"] => suite::run_part(suite::Part::Journeys),
         ["test", "journeys", names @ ..] => suite::journeys(names),
         ["trunk"] => suite::trunk(),
+        ["soak", words @ ..] => suite::soak(words),
         ["lint"] => lint::lint(),
         ["tidy"] => tidy::check(&workspace::root()),
         ["budget"] => budget::report(),

@@ -80,6 +80,13 @@ pub(crate) fn journeys(names: &[&str]) -> Result<()> {
     against_the_built_app("journeys through the built app", &mut command)
 }
 
+/// The campaign of random walks with faults, against a fresh release build.
+pub(crate) fn soak(words: &[&str]) -> Result<()> {
+    let mut command = cargo();
+    command.args(["run", "--quiet", "--package", JOURNEYS, "--bin", "soak", "--"]).args(words);
+    against_the_built_app("random walks through the built app", &mut command)
+}
+
 /// The measurements of the page, against a fresh release build: all, or the visits over a slow line (`line`).
 pub(crate) fn bench_page(which: &[&str]) -> Result<()> {
     let mut command = cargo();

@@ -1,6 +1,7 @@
 //! Journeys through the built app: what a person does, in a real browser.
 
 mod calculators;
+mod campaign;
 mod device;
 mod film;
 mod handing_on;

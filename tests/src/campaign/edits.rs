@@ -1,0 +1,411 @@
+//! What a walk does in a form: keys, choices, ticks, putting in, taking out, undo.
+
+use serde_json::{Value, json};
+
+use super::model::{Place, Writing};
+use super::tab::Tab;
+use super::walk::{Stop, Walk};
+use super::wire::Trouble;
+use super::words::{Way, pressed, typed};
+
+/// Fields that change what other fields mean, or what other items say: their own journeys try them.
+const LEFT_ALONE: [&str; 3] = ["kind", "tape", "aloud"];
+
+impl Walk<'_> {
+    /// One edit of the form at hand.
+    pub(super) fn edit(&mut self, place: &Place) -> Result<(), Stop> {
+        let state = self.state()?;
+        if matches!(place, Place::Draft(_))
+            && state["save"] == json!(true)
+            && self.chance.percent(30)
+        {
+            return self.put_in(place);
+        }
+        if let Place::Item(id) = place
+            && self.model.own.contains(id)
+            && self.chance.percent(6)
+        {
+            return self.take_out(*id);
+        }
+        let is_measure = state["fields"]["kind"].is_object();
+        let mut fields: Vec<(String, Value)> = state["fields"]
+            .as_object()
+            .into_iter()
+            .flatten()
+            .filter(|(field, _)| self.may_change(place, field, is_measure))
+            .map(|(field, it)| (field.clone(), it.clone()))
+            .collect();
+        // Something new wants its fields filled in, one after the other.
+        if matches!(place, Place::Draft(_)) && self.chance.percent(80) {
+            let is_empty = |it: &Value| {
+                let text = it["text"].as_str().unwrap_or_default();
+                text.is_empty() || text == "no" && it["kind"] == "member"
+            };
+            let empty: Vec<_> = fields.iter().filter(|(_, it)| is_empty(it)).cloned().collect();
+            if !empty.is_empty() {
+                fields = empty;
+            }
+        }
+        let Some((field, it)) = self.chance.one(&fields).cloned() else {
+            self.at = None;
+            return Ok(());
+        };
+        match it["kind"].as_str().unwrap_or_default() {
+            "choice" => self.choose(place, &field, &it)?,
+            "member" | "tick" => self.tick(place, &field, &it)?,
+            kind => self.type_in(place, &field, kind, &it)?,
+        }
+        Ok(())
+    }
+
+    fn may_change(&self, place: &Place, field: &str, is_measure: bool) -> bool {
+        let is_own = matches!(place, Place::Item(id) if self.model.own.contains(id))
+            || matches!(place, Place::Draft(_));
+        // Formulas follow the name of a size; the ticks of a part, how many there are.
+        let is_fixed = matches!(place, Place::Item(_))
+            && (field == "quantity" || (is_measure && field == "name" && !is_own));
+        !LEFT_ALONE.contains(&field) && !is_fixed
+    }
+
+    /// Brings a field out from under the keypad of another.
+    pub(super) fn close_keypad(&mut self) -> Result<(), Trouble> {
+        if self.state()?["keying"] == json!(true) {
+            self.tell("close the keypad");
+            if self.script("return !!await until(() => place('[data-testid=key-close]'), 1000)")?
+                == json!(true)
+            {
+                self.tap("key-close")?;
+            } else {
+                self.tab.keys(self.wire(), ["Escape"])?;
+            }
+            self.wait("the keypad is closed", "by('[data-testid=key-close]').length === 0")?;
+        }
+        Ok(())
+    }
+
+    fn choose(&mut self, place: &Place, field: &str, it: &Value) -> Result<(), Stop> {
+        let options: Vec<&str> =
+            it["options"].as_array().into_iter().flatten().filter_map(Value::as_str).collect();
+        let others: Vec<&str> = options.into_iter().filter(|one| *one != it["text"]).collect();
+        let Some(option) = self.chance.one(&others).copied() else { return Ok(()) };
+        self.close_keypad()?;
+        self.tell(&format!("choose {field} {option}"));
+        self.tap(&format!("{field}-{option}"))?;
+        self.model.set(place, field, option);
+        self.sudden(place)
+    }
+
+    fn tick(&mut self, place: &Place, field: &str, it: &Value) -> Result<(), Stop> {
+        self.close_keypad()?;
+        let now = if it["text"] == "yes" { "no" } else { "yes" };
+        self.tell(&format!("tap {field}, so that it is {now}"));
+        self.tab.tap(self.wire(), it["css"].as_str().unwrap_or_default())?;
+        self.model.set(place, field, now);
+        self.sudden(place)
+    }
+
+    /// Taps into a field until it has the focus; its text with the selection in it.
+    fn enter(&mut self, css: &str) -> Result<Writing, Trouble> {
+        self.tab.tap(self.wire(), css)?;
+        let selector = json!(css);
+        self.wait(
+            &format!("{css} has the focus"),
+            &format!("document.activeElement === document.querySelector({selector})"),
+        )?;
+        // A person looks before typing: what is selected can be seen.
+        self.tab.frame(self.wire())?;
+        self.tab.frame(self.wire())?;
+        let now = self.script(
+            "const it = document.activeElement; return [it.value, it.selectionStart, it.selectionEnd]",
+        )?;
+        let at = |place: usize| {
+            usize::try_from(now[place].as_u64().unwrap_or_default()).unwrap_or_default()
+        };
+        Ok(Writing::of(now[0].as_str().unwrap_or_default(), at(1), at(2)))
+    }
+
+    /// Empties the field at hand: with the key for it where there is one, else with a keyboard.
+    fn clear(&mut self) -> Result<(), Trouble> {
+        if self.script("return !!place('[data-testid=key-clear]')")? == json!(true) {
+            return self.tap("key-clear");
+        }
+        self.script("document.activeElement.select(); return true")?;
+        self.tab.keys(self.wire(), ["Backspace"])
+    }
+
+    fn type_in(&mut self, place: &Place, field: &str, kind: &str, it: &Value) -> Result<(), Stop> {
+        let css = it["css"].as_str().unwrap_or_default().to_owned();
+        let is_here = self.script(&format!(
+            "return document.activeElement === document.querySelector({})",
+            json!(css)
+        ))? == json!(true);
+        if !is_here {
+            self.close_keypad()?;
+        }
+        let mut writing = self.enter(&css)?;
+        if kind == "title" {
+            // A title that is empty is no title: it is written over as a whole.
+            self.script("document.activeElement.select(); return true")?;
+            writing = Writing::of(&writing.text(), 0, writing.text().chars().count());
+        } else if self.chance.percent(40) {
+            self.tell(&format!("clear {field}"));
+            self.clear()?;
+            self.model.set(place, field, "");
+            writing = Writing::of("", 0, 0);
+        }
+        let has_keypad = self.script("return !!test('keypad')")? == json!(true);
+        let way = match self.chance.below(3) {
+            0 if kind == "keys" && has_keypad => Way::Keypad,
+            1 if kind != "keys" => Way::Whole,
+            _ => Way::Keyboard,
+        };
+        self.count += 1;
+        if way == Way::Keypad {
+            let has_fractions = self.script("return !!test('key-page-16')")? == json!(true);
+            let kind_of = if has_fractions { field } else { "number" };
+            let n_keys = 1 + self.chance.below(3);
+            for _ in 0..n_keys {
+                let key = pressed(&mut self.chance, kind_of, &mut writing);
+                if let Some(tab) = key.tab {
+                    self.tap(&format!("key-page-{tab}"))?;
+                }
+                self.tap(&format!("key-{}", key.id))?;
+                self.model.set(place, field, &writing.text());
+            }
+            self.tell(&format!("keypad: {field} reads {:?}", writing.text()));
+        } else {
+            let mut text = typed(&mut self.chance, field, kind, self.count);
+            if kind != "title" && self.chance.percent(25) {
+                // Half of it, and then something happens.
+                let half = text.chars().count().div_ceil(2);
+                text = text.chars().take(half).collect();
+            }
+            let reload = self.full_for.is_none() && self.chance.percent(12);
+            if reload {
+                self.script(
+                    "addEventListener('input', () => { if (--window.keysToCome === 0) location.reload() });
+                     return true",
+                )?;
+                let keys = if way == Way::Whole { 1 } else { text.chars().count() };
+                self.script(&format!("window.keysToCome = {keys}; return true"))?;
+            }
+            writing.put(&text);
+            let is_sent = if way == Way::Whole {
+                self.tab.insert(self.wire(), &text)
+            } else {
+                let keys: Vec<String> = text.chars().map(String::from).collect();
+                self.tab.keys(self.wire(), keys.iter().map(String::as_str))
+            };
+            self.model.set(place, field, &writing.text());
+            self.tell(&format!("type in {field}: it reads {:?}", writing.text()));
+            if reload {
+                self.fault("reload in the task of the key");
+                return self.after_loading(place);
+            }
+            is_sent?;
+        }
+        let n_faults = self.n_faults();
+        self.sudden(place)?;
+        if self.n_faults() > n_faults {
+            return Ok(());
+        }
+        self.as_typed(field, &css, &writing.text())?;
+        if kind == "title" && self.chance.percent(50) {
+            self.tell("Enter");
+            self.tab.keys(self.wire(), ["Enter"])?;
+        } else if self.chance.percent(20) {
+            self.next_field()?;
+        }
+        Ok(())
+    }
+
+    /// Every key that was sent stands in the field.
+    fn as_typed(&self, field: &str, css: &str, wanted: &str) -> Result<(), Stop> {
+        let found = self.script(&format!(
+            "await until(() => tidy(document.querySelector({0}).value) === tidy({1}), 2000);
+             return document.querySelector({0})?.value",
+            json!(css),
+            json!(wanted)
+        ))?;
+        let tidy = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
+        let found = found.as_str().unwrap_or_default();
+        if tidy(found) == tidy(wanted) {
+            return Ok(());
+        }
+        Err(Stop::Loss(format!("keys lost in {field}: expected {wanted:?} found {found:?}")))
+    }
+
+    fn next_field(&mut self) -> Result<(), Trouble> {
+        match self.chance.below(3) {
+            0 if self.state()?["next"] == json!(true) => {
+                self.tell("next field");
+                self.tap("field-next")
+            }
+            1 => {
+                self.tell("Tab");
+                self.tab.keys(self.wire(), ["Tab"])
+            }
+            _ => {
+                self.tell("Enter");
+                self.tab.keys(self.wire(), ["Enter"])
+            }
+        }
+    }
+
+    /// Puts something new in the job, and finds it in the list.
+    fn put_in(&mut self, place: &Place) -> Result<(), Stop> {
+        let Place::Draft(name) = place else { return Ok(()) };
+        let section = match name.as_str() {
+            "measure" | "match" => "",
+            "part" => "parts",
+            _ => "rack",
+        };
+        let before = self.listed(section)?;
+        self.check(place)?;
+        self.close_keypad()?;
+        self.tell("put it in the job");
+        self.tap("save-item")?;
+        self.wait(
+            "its section is open",
+            "!location.hash.includes('/new/') && test('section-sizes')",
+        )?;
+        let after = self.script(&format!(
+            "await until(() => state().items.length > {}, 5000); return state().items",
+            before.len()
+        ))?;
+        let after = after.as_array().into_iter().flatten().filter_map(Value::as_u64);
+        let Some(id) = after.into_iter().find(|id| !before.contains(id)) else {
+            return Err(Stop::Loss(format!("{place:?} was put in the job and is not listed")));
+        };
+        let form = self.model.forms.remove(place).unwrap_or_default();
+        self.model.own.insert(id);
+        self.model.forms.insert(Place::Item(id), form);
+        self.check(&Place::Item(id))
+    }
+
+    fn take_out(&mut self, id: u64) -> Result<(), Stop> {
+        self.close_keypad()?;
+        self.tell(&format!("take item {id} out"));
+        self.tap("take-out")?;
+        self.wait("its section is open", "test('section-sizes')")?;
+        let form = self.model.forms.remove(&Place::Item(id)).unwrap_or_default();
+        self.model.gone.insert(id, form);
+        self.model.forms.retain(|place, _| !matches!(place, Place::Piece(part, _) if *part == id));
+        if let Some(ticks) = self.model.forms.get_mut(&Place::Section("parts")) {
+            ticks.texts.retain(|tick, _| !tick.starts_with(&format!("tick/{id}/")));
+        }
+        self.at = None;
+        Ok(())
+    }
+
+    /// Takes the last step back, and mostly makes it again. Whatever it takes back was there before.
+    pub(super) fn undo(&mut self) -> Result<(), Stop> {
+        self.listed("")?;
+        self.at = None;
+        if self.state()?["undo"] != json!(true) {
+            return Ok(());
+        }
+        self.tell("undo");
+        self.tap("undo")?;
+        if self.chance.percent(60) {
+            self.wait("it can be made again", "test('redo') && !test('redo').disabled")?;
+            self.tell("redo");
+            self.tap("redo")?;
+            self.tab.frame(self.wire())?;
+            return self.check_all();
+        }
+        self.tab.frame(self.wire())?;
+        self.take_over_what_was_taken_back()
+    }
+
+    fn take_over_what_was_taken_back(&mut self) -> Result<(), Stop> {
+        for id in self.model.gone.keys().copied().collect::<Vec<_>>() {
+            self.open(&Place::Item(id))?;
+            if self.script("return Object.keys(fields()).length")? != json!(0) {
+                let form = self.model.gone.remove(&id).unwrap_or_default();
+                self.model.forms.insert(Place::Item(id), form);
+            }
+        }
+        let places: Vec<Place> = self.model.forms.keys().cloned().collect();
+        let mut changed = Vec::new();
+        for place in places {
+            self.open(&place)?;
+            let wrong = self.wrong(&place, 300)?;
+            if wrong.is_empty() {
+                continue;
+            }
+            let is_gone = self.script("return Object.keys(fields()).length")? == json!(0);
+            match &place {
+                Place::Item(id) if is_gone && self.model.own.contains(id) => {
+                    let form = self.model.forms.remove(&place).unwrap_or_default();
+                    self.model.gone.insert(*id, form);
+                }
+                _ => {
+                    for it in &wrong {
+                        let field = it["id"].as_str().unwrap_or_default();
+                        let found = it["found"].as_str();
+                        let form = self.model.form(&place);
+                        match found.filter(|found| form.had(field, found.trim())) {
+                            Some(found) => form.set(field, found),
+                            // A piece without a tick of its own follows what undo made of it.
+                            None if field == "done" || field.starts_with("tick/") => {
+                                form.texts.remove(field);
+                            }
+                            None => return self.compare(&place),
+                        }
+                    }
+                }
+            }
+            changed.push(place);
+        }
+        let items =
+            changed.iter().filter(|it| !matches!(it, Place::Piece(..) | Place::Section("parts")));
+        if items.count() > 1 {
+            return Err(Stop::Loss(format!("one undo changed more than one thing: {changed:?}")));
+        }
+        Ok(())
+    }
+
+    /// Another window writes in this job, beside the form that is open here.
+    pub(super) fn second_window(&mut self, place: &Place) -> Result<(), Stop> {
+        let others: Vec<Place> = self
+            .model
+            .forms
+            .keys()
+            .filter(|other| matches!(other, Place::Item(_) | Place::Piece(..)))
+            .cloned()
+            .collect();
+        let Some(other) = self.chance.one(&others).cloned() else { return Ok(()) };
+        let first = self.tab.clone();
+        self.fault(if other == *place { "second window, same form" } else { "second window" });
+        let (target, session) = self.new_window()?;
+        self.tab = Tab { target, session };
+        self.load(&other)?;
+        if other == *place {
+            self.model.form(&other).is_shared = true;
+        }
+        self.at = Some(other.clone());
+        self.is_second = true;
+        for _ in 0..2 {
+            self.edit(&other)?;
+            if self.at.as_ref() != Some(&other) {
+                break;
+            }
+        }
+        self.is_second = false;
+        if self.chance.percent(50) {
+            self.tell("leave the second window open");
+            self.tab.keys(self.wire(), ["Tab"])?;
+            self.second.push(self.tab.clone());
+            // What is written there and cannot be read stays in that window for as long as it is open.
+            self.model.form(&other).is_shared = true;
+            self.elsewhere.insert(other.clone());
+        } else {
+            self.tell("close the second window");
+            self.close_tab(&self.tab.clone())?;
+        }
+        self.tab = first;
+        self.browser.ask("Target.activateTarget", &json!({ "targetId": self.tab.target }))?;
+        self.check(&other)
+    }
+}

@@ -1,0 +1,67 @@
+//! What a walk types.
+
+use super::chance::Chance;
+use super::model::Writing;
+
+/// A key of the keypad: its test id after `key-`, and what it writes where it is pressed.
+pub(super) struct Pressed {
+    pub(super) id: String,
+    /// The tab that it stands behind.
+    pub(super) tab: Option<&'static str>,
+}
+
+const FRACTIONS: [&str; 6] = ["1/2", "1/4", "3/4", "3/8", "3/16", "15/16"];
+const WORDS: [&str; 8] = ["post", "cleat", "stile", "batten", "tenon", "ledger", "slat", "gusset"];
+/// None of them can be read as a length or a number.
+const UNREADABLE: [&str; 5] = ["3 x/", "1//2", "4 - (", "2 +", "12 qq 7"];
+
+/// How a field is typed in.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Way {
+    /// Our own keypad.
+    Keypad,
+    /// The keys of a keyboard.
+    Keyboard,
+    /// A phone's keyboard that sends whole words.
+    Whole,
+}
+
+/// A text for a field, to be typed with a keyboard.
+pub(super) fn typed(chance: &mut Chance, field: &str, kind: &str, number: usize) -> String {
+    let digits = |chance: &mut Chance, most: usize| (1 + chance.below(most)).to_string();
+    if kind == "title" || kind == "words" {
+        let word = chance.one(&WORDS).copied().unwrap_or("post");
+        return match (kind, field) {
+            (_, "name") | ("title", _) => format!("{word} {number}"),
+            _ => word.to_owned(),
+        };
+    }
+    if chance.percent(15) {
+        return chance.one(&UNREADABLE).copied().unwrap_or("/").to_owned();
+    }
+    match field {
+        "quantity" => digits(chance, 40),
+        "gauge" => digits(chance, 20),
+        "number" => digits(chance, 90),
+        "price" => format!("{}.{}0", digits(chance, 30), chance.below(10)),
+        "knots" => format!("{} to {}", digits(chance, 9), 10 + chance.below(20)),
+        _ if chance.percent(40) => {
+            let fraction = chance.one(&FRACTIONS).copied().unwrap_or("1/2");
+            format!("{} {fraction}", digits(chance, 60))
+        }
+        _ => digits(chance, 60),
+    }
+}
+
+/// One key of the keypad, and what it writes here.
+pub(super) fn pressed(chance: &mut Chance, field: &str, writing: &mut Writing) -> Pressed {
+    let is_number = matches!(field, "quantity" | "gauge" | "number" | "price");
+    if !is_number && writing.ends_in_whole() && chance.percent(30) {
+        let fraction = chance.one(&FRACTIONS).copied().unwrap_or("1/2");
+        writing.put(&format!(" {fraction}"));
+        return Pressed { id: fraction.to_owned(), tab: Some("16") };
+    }
+    let digit = if writing.is_empty() { 1 + chance.below(9) } else { chance.below(10) };
+    writing.put(&digit.to_string());
+    Pressed { id: digit.to_string(), tab: None }
+}
