@@ -310,9 +310,14 @@ impl OnPage {
 
     /// Writes down what is typed in the form of a place, in this very event. It draws nothing.
     pub(crate) fn typed(&self, place: &str, typed: Typed) {
+        let is_first = self.form(place).is_none();
         let notes = self.note_of(place, typed);
         if !notes.is_empty() {
             written::write(notes);
+            // Other pages wait for the end of this one from now on: then the note is theirs.
+            if is_first {
+                shelf::tell(&self.0.key);
+            }
         }
     }
 
@@ -550,6 +555,8 @@ impl OnPage {
                     self.take_form(key, place, typed, &reckoned, bench);
                 }
             }
+            // A form that is open here shows what was typed in it elsewhere.
+            self.refill();
         }
         self.changed();
         self.send();

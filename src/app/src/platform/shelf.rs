@@ -125,7 +125,7 @@ thread_local! {
 }
 
 /// Tells the other pages that a job changed.
-fn tell(key: &str) {
+pub(crate) fn tell(key: &str) {
     CHANNEL.with(|channel| {
         if let Some(channel) = channel {
             drop(channel.post_message(&key.into()));
