@@ -2,8 +2,7 @@
 
 use core::ops::{Add, Div, Mul, Sub};
 
-use super::ask::plain;
-use crate::measure::text::exact_text;
+use crate::measure::text::{exact_number, exact_text};
 use crate::measure::{Length, Number};
 
 /// A part of a rule with its numbers: `usable + kerf` and `95 in + 1/8 in`.
@@ -117,17 +116,22 @@ impl Div for Term {
 #[derive(Clone, Debug)]
 pub struct Amount(String);
 
+/// A short decimal where it is one, else a fraction: a formula is worked out with it again.
+fn shortest(number: Number) -> String {
+    exact_number(number, 4)
+}
+
 impl Amount {
     /// So many hundredths: `2.5 %`.
     #[must_use]
     pub fn percent(number: Number) -> Amount {
-        Amount(format!("{} %", plain(number)))
+        Amount(format!("{} %", shortest(number)))
     }
 
     /// With a unit that is no length: `70 lb`.
     #[must_use]
     pub fn with_unit(number: Number, unit: &str) -> Amount {
-        Amount(format!("{} {unit}", plain(number)))
+        Amount(format!("{} {unit}", shortest(number)))
     }
 }
 
@@ -139,7 +143,7 @@ impl From<Length> for Amount {
 
 impl From<Number> for Amount {
     fn from(number: Number) -> Amount {
-        Amount(plain(number))
+        Amount(shortest(number))
     }
 }
 
@@ -158,13 +162,6 @@ impl From<u32> for Amount {
 impl From<usize> for Amount {
     fn from(count: usize) -> Amount {
         Amount(count.to_string())
-    }
-}
-
-/// A number as the rule spells it: `0.215`, `6.031 %`.
-impl From<&'static str> for Amount {
-    fn from(text: &'static str) -> Amount {
-        Amount(text.to_owned())
     }
 }
 

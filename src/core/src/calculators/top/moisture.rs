@@ -119,8 +119,9 @@ fn lost_step(name: &'static str, moisture_name: &str, moisture: Moisture) -> Opt
     if moisture == Moisture::green() {
         return None;
     }
+    let [all, per_point] = shrinkage::formula(Across::Width).ok()?;
     let percent = Term::of(moisture_name, Amount::percent(moisture.in_percent()));
-    let formula = Term::fixed("6.031 %") - Term::fixed("0.215") * percent;
+    let formula = Term::fixed(Amount::percent(all)) - Term::fixed(per_point) * percent;
     Some(Step::of(name, formula, Value::Exact(lost_of_green(moisture), 3, "%")))
 }
 
