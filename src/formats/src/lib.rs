@@ -17,6 +17,7 @@ mod lists;
 mod packed;
 mod pdf;
 mod screen;
+mod texts;
 
 pub use brought::{Brought, brought};
 pub use codes::{CodeProblem, Gatherer, PIECE, codes, codes_in};
