@@ -8,8 +8,8 @@ use reckoner_core::measure::text::exact_text;
 use reckoner_core::measure::{Length, length};
 
 use crate::cut_v1::{CUT, MOST_CUT_LINES, read_cut, write_cut_into};
-use crate::item_v1::{ENTRIES, NAME, TEXT, entry, write_entry};
 use crate::json::{Fault, Faults, Field, Fields, I64, Kind, Record, U32, U64, Value, may, must};
+use crate::texts::{ENTRIES, NAME, TEXT, entry, write_entry};
 
 /// A cut plan with all that it was made from.
 pub(crate) const CUT_PLAN: &[Field] = &[

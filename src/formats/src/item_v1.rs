@@ -1,11 +1,10 @@
 //! Version 1 of the items of a job, as stored. Every size is a text as the user wrote it.
 
 use reckoner_core::job::{
-    BoardState, CutTicks, Grain, Hand, Item, ItemId, Kept, Linked, MOST_MEASURES, MOST_NAME,
-    MOST_NOTE, MOST_PIECES_OF_JOB, Made, Match, Measure, MeasureKind, Part, Piece, RackBoard,
-    Round, Saw, Screw, Sketch, Written, YardBoard,
+    BoardState, CutTicks, Grain, Hand, Item, ItemId, Kept, Linked, MOST_MEASURES, MOST_NOTE,
+    MOST_PIECES_OF_JOB, Made, Match, Measure, MeasureKind, Part, Piece, RackBoard, Round, Saw,
+    Screw, Sketch, Written, YardBoard,
 };
-use reckoner_core::measure::limits::MAX_TEXT;
 use reckoner_core::sheet::Side;
 
 use crate::cut_item_v1::{CUT_PLAN, read_cut_plan, write_cut_plan};
@@ -13,18 +12,12 @@ use crate::json::{
     Fault, Faults, Field, Fields, I64, Kind, KindOf, Record, U32, U64, Value, Writer, kind_of, may,
     must, written,
 };
+use crate::texts::{ENTRIES, NAME, TEXT, entry, write_entry};
 
-/// Most entries of one kept reckoning or plan.
-pub(crate) const MOST_ENTRIES: usize = 500;
 /// Most boards of a plan that are ticked, and most lines that are told of one.
 const MOST_BOARDS: usize = 10_000;
 
-pub(crate) const NAME: Kind = Kind::Text(MOST_NAME);
-pub(crate) const TEXT: Kind = Kind::Text(MAX_TEXT);
 const NOTE: Kind = Kind::Text(MOST_NOTE);
-/// A strip in a kept reckoning has many lines.
-const ENTRY: Kind = Kind::Text(20 * MAX_TEXT);
-pub(crate) const ENTRIES: Kind = Kind::List(&Kind::Row(&[ENTRY, ENTRY]), MOST_ENTRIES);
 const SIDE: Kind = Kind::Word(&["left", "right"]);
 
 const MEASURE: &[Field] = &[
@@ -291,11 +284,6 @@ fn write_part(out: &mut Fields, it: &Part) {
     });
 }
 
-/// A field and what is written in it.
-pub(crate) fn write_entry(w: &mut Writer, (field, text): &(String, String)) {
-    w.list(&[field, text], |w, text| w.text(text));
-}
-
 fn write_state(w: &mut Writer, state: &BoardState) {
     match state {
         BoardState::ToCut => w.text("to_cut"),
@@ -436,12 +424,6 @@ fn part(it: &mut Record) -> Part {
             Made { kept: ItemId(it.int()), what: it.text() }
         }),
     }
-}
-
-/// A field and what is written in it.
-pub(crate) fn entry(value: Value) -> (String, String) {
-    let mut row = value.row();
-    (row.text(), row.text())
 }
 
 fn read_state(value: Value) -> BoardState {

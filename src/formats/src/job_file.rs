@@ -9,8 +9,9 @@ use reckoner_core::job::{
 };
 use reckoner_core::measure::Unit;
 
-use crate::item_v1::{ITEM, NAME, read_item, write_item};
+use crate::item_v1::{ITEM, read_item, write_item};
 use crate::json::{Field, Kind, U64, Writer, check, elements, member, must, unquoted};
+use crate::texts::NAME;
 
 /// Largest job as a text, in bytes: for the shelf, for files, and for what a link or codes unpack to.
 ///

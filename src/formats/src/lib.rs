@@ -18,6 +18,7 @@ mod packed;
 mod pdf;
 mod pdf_file;
 mod screen;
+mod texts;
 
 pub use brought::{Brought, brought};
 pub use codes::{CodeProblem, Gatherer, PIECE, codes, codes_in};
