@@ -10,7 +10,8 @@ use yew::prelude::*;
 
 use super::answer;
 use crate::components::icon::{Icon, icon};
-use crate::form::view::{AtHand, asks, undo_and_redo, use_at_hand};
+use crate::form::at_hand::{AtHand, use_at_hand};
+use crate::form::view::{asks, undo_and_redo};
 use crate::form::{Action, Form};
 use crate::platform::later::later;
 use crate::platform::{address, dom, sharing, speech, storage};

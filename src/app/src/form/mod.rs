@@ -3,6 +3,8 @@
 //! The reducer is pure. What a text comes to is worked out from the core each time and is never
 //! kept here.
 
+#[cfg(target_arch = "wasm32")]
+pub(crate) mod at_hand;
 mod shown;
 #[cfg(test)]
 mod tests;

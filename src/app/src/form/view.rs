@@ -3,277 +3,20 @@
 //! Each field has one input for good. While it is edited on a phone, a style sheet docks it above
 //! the keypad; the focus and the caret never move to another element.
 
-use std::cell::RefCell;
 use std::rc::Rc;
 
-use reckoner_core::sheet::{Field, Kind, Sheet};
+use reckoner_core::sheet::{Field, Kind};
 use yew::prelude::*;
 
-use super::{Action, Entrance, Form, Slot, Way, neighbour, shows};
+use super::at_hand::{AtHand, element_id, is_editing, press_in_row, problem_of};
+use super::{Action, Slot, Way, neighbour};
 use crate::components::choice;
-use crate::components::field::{self, FieldEvents, Place};
+use crate::components::field::{self, Place};
 use crate::components::icon::{Icon, icon};
-use crate::keypad::{Keypad, KeypadEvent, SetOfKeys, press};
+use crate::keypad::{Keypad, SetOfKeys};
 use crate::platform::dom;
-use crate::settings::{Hand, Settings};
+use crate::settings::Hand;
 use crate::strip;
-
-impl Reducible for Form {
-    type Action = Action;
-
-    fn reduce(self: Rc<Self>, action: Action) -> Rc<Self> {
-        Rc::new(self.kept_after(action))
-    }
-}
-
-/// A form at hand: its state, how it was understood, and the user's settings.
-#[derive(Clone)]
-pub(crate) struct AtHand {
-    pub(crate) form: UseReducerHandle<Form>,
-    pub(crate) sheet: Rc<Sheet>,
-    pub(crate) settings: Rc<Settings>,
-    /// Whether the system's keyboard is wanted in place of the keypad.
-    pub(crate) system_keyboard: UseStateHandle<bool>,
-    /// Names that may be used in a size, ready above the keypad.
-    names: Rc<Vec<String>>,
-    /// The places to type and choose in, in the order asked.
-    slots: Rc<Vec<Slot>>,
-    /// What the keypad calls: always the same, so that it is not drawn anew at each key.
-    keys: Callback<KeypadEvent>,
-    /// A tap elsewhere is over before the form is left, and with it the keypad.
-    presses: Rc<dom::Presses>,
-}
-
-impl AtHand {
-    /// Whether the keypad is out.
-    pub(crate) fn is_keying(&self) -> bool {
-        let field = self.form.editing().and_then(|slot| self.field(slot.field));
-        let is_words = field.is_some_and(|field| matches!(field.kind, Kind::Words(_)));
-        field.is_some() && !is_words && !*self.system_keyboard
-    }
-
-    /// The fields that are asked.
-    fn fields(&self) -> impl Iterator<Item = &'static Field> + '_ {
-        self.form.calculator().asked(self.form.entries(), &self.settings.bench)
-    }
-
-    fn field(&self, id: &str) -> Option<&'static Field> {
-        self.form.calculator().fields.iter().find(|field| field.id == id)
-    }
-
-    /// The text of a field, typed or not.
-    pub(crate) fn text(&self, field: &Field) -> String {
-        self.form.text(field, &self.settings.bench)
-    }
-
-    /// A callback that does something to the form.
-    pub(crate) fn doing(&self, action: Action) -> Callback<MouseEvent> {
-        let form = self.form.dispatcher();
-        Callback::from(move |_| form.dispatch(action.clone()))
-    }
-
-    /// Starts editing at the first field.
-    pub(crate) fn begin(&self) -> Callback<MouseEvent> {
-        let at_hand = self.clone();
-        Callback::from(move |_| {
-            if let Some(slot) = at_hand.slots.first() {
-                at_hand.go_to(*slot);
-            }
-        })
-    }
-
-    /// What an input in this place tells the form.
-    pub(crate) fn events(&self, slot: Slot) -> FieldEvents {
-        let (typing, entering) = (self.clone(), self.clone());
-        FieldEvents {
-            on_type: Callback::from(move |text: String| typing.write(slot, text)),
-            on_enter: Callback::from(move |()| entering.enter(slot)),
-        }
-    }
-
-    /// The focus came into an input. What the first key does is settled here, in the event itself:
-    /// the next event may be that key.
-    fn enter(&self, slot: Slot) {
-        // Back from another window, the caret stands where it stood.
-        if self.form.editing() == Some(slot) {
-            return;
-        }
-        self.form.dispatch(Action::Edit(slot));
-        let id = element_id(slot);
-        match self.form.entrance(slot) {
-            Entrance::Whole => dom::select_all(&id),
-            Entrance::End => dom::caret_to_end(&id),
-        }
-    }
-
-    /// Edits another place: the focus goes there at once.
-    fn go_to(&self, slot: Slot) {
-        let field = self.field(slot.field);
-        let is_words = field.is_some_and(|field| matches!(field.kind, Kind::Words(_)));
-        let answers = field.filter(|field| !choice::is_list(field)).and_then(choice::choices);
-        let id = match (field, answers) {
-            (Some(field), Some(answers)) => {
-                let text = self.text(field);
-                let known = answers.iter().find(|answer| answer.id == text).or(answers.first());
-                choice::id(field.id, known.map_or("", |answer| answer.id))
-            }
-            _ => element_id(slot),
-        };
-        dom::focus(&id, !is_words && !*self.system_keyboard);
-        // An input tells of itself; a choice does not.
-        self.form.dispatch(Action::Edit(slot));
-    }
-
-    /// Takes a text typed in a place.
-    fn write(&self, slot: Slot, text: String) {
-        let whole = match (slot.line, self.field(slot.field)) {
-            (Some(line), Some(field)) => strip::with_line(&self.text(field), line, &text),
-            _ => text,
-        };
-        self.form.dispatch(Action::Type(slot, whole));
-    }
-
-    /// Takes what the keypad tells.
-    fn take(&self, event: KeypadEvent, slot: Slot) {
-        let id = element_id(slot);
-        match event {
-            KeypadEvent::Press(key) => {
-                if let Some((text, selection)) = dom::selection(&id) {
-                    let typed = press(&text, selection, key);
-                    dom::write(&id, &typed.text, typed.caret);
-                    self.write(slot, typed.text);
-                }
-            }
-            KeypadEvent::Letter(letter) => {
-                if let Some((text, selection)) = dom::selection(&id) {
-                    let typed = strip::with_letter(&text, selection, &letter);
-                    dom::write(&id, &typed.text, typed.caret);
-                    self.write(slot, typed.text);
-                }
-            }
-            KeypadEvent::Next => self.walk(slot, Way::Next),
-            KeypadEvent::Close => self.close(),
-            KeypadEvent::Keyboard => {
-                self.system_keyboard.set(true);
-                dom::call_system_keyboard(&id);
-            }
-        }
-    }
-
-    /// Goes to the place after or before; beyond the last, the keypad closes.
-    fn walk(&self, from: Slot, way: Way) {
-        match neighbour(&self.slots, from, way) {
-            Some(slot) => self.go_to(slot),
-            None => self.close(),
-        }
-    }
-
-    fn close(&self) {
-        dom::blur();
-        self.form.dispatch(Action::Leave);
-    }
-
-    /// The step buttons of the place being edited.
-    pub(crate) fn step(&self, slot: Slot, way: Way) -> Html {
-        let at_hand = self.clone();
-        let onclick = Callback::from(move |_: MouseEvent| at_hand.walk(slot, way));
-        let is_end = neighbour(&self.slots, slot, way).is_none();
-        let (face, name, id) = match way {
-            Way::Next => (Icon::Next, "Next field", "field-next"),
-            Way::Previous => (Icon::Previous, "Field before", "field-previous"),
-        };
-        html! {
-            <button type="button" tabindex="-1" class="step" aria-label={name} data-testid={id}
-                disabled={is_end} {onclick}>{ icon(face) }</button>
-        }
-    }
-
-    /// Brings our own keypad back in place of the system's keyboard.
-    pub(crate) fn keypad_again(&self) -> Option<Html> {
-        if !*self.system_keyboard {
-            return None;
-        }
-        let own = self.system_keyboard.clone();
-        let onclick = Callback::from(move |_: MouseEvent| {
-            own.set(false);
-            dom::blur();
-        });
-        Some(html! {
-            <button type="button" tabindex="-1" class="field__keypad" aria-label="Use the keypad"
-                data-testid="key-keypad" {onclick}>{ icon(Icon::Keypad) }</button>
-        })
-    }
-
-    fn clear(&self, slot: Slot) -> Html {
-        let at_hand = self.clone();
-        let onclick = Callback::from(move |_: MouseEvent| {
-            dom::write(&element_id(slot), "", 0);
-            at_hand.write(slot, String::new());
-        });
-        html! {
-            <button type="button" tabindex="-1" class="field__clear" aria-label="Clear"
-                data-testid="key-clear" {onclick}>{ icon(Icon::Clear) }</button>
-        }
-    }
-}
-
-/// Element id of the input of a place, or of the group of a choice.
-pub(crate) fn element_id(slot: Slot) -> String {
-    match slot.line {
-        Some(line) => format!("field-{}-{line}", slot.field),
-        None => format!("field-{}", slot.field),
-    }
-}
-
-/// Brings a form to hand, with its places.
-#[hook]
-pub(crate) fn use_at_hand(
-    form: UseReducerHandle<Form>,
-    sheet: Rc<Sheet>,
-    settings: Rc<Settings>,
-    names: Rc<Vec<String>>,
-) -> AtHand {
-    let system_keyboard = use_state_eq(|| false);
-    let mut slots = Vec::new();
-    for field in form.calculator().asked(form.entries(), &settings.bench) {
-        match field.kind {
-            Kind::Strip => {
-                slots.extend(
-                    strip::lines(&form.text(field, &settings.bench))
-                        .enumerate()
-                        .map(|(line, _)| Slot { field: field.id, line: Some(line) }),
-                );
-            }
-            Kind::LineOf(_) => {}
-            _ => slots.push(Slot::of(field.id)),
-        }
-    }
-    let now: Rc<RefCell<Option<AtHand>>> = use_mut_ref(|| None);
-    let keys = {
-        let now = now.clone();
-        use_callback((), move |event: KeypadEvent, ()| {
-            let at_hand = now.borrow().clone();
-            if let Some((at_hand, slot)) =
-                at_hand.and_then(|it| it.form.editing().map(|at| (it, at)))
-            {
-                at_hand.take(event, slot);
-            }
-        })
-    };
-    let slots = Rc::new(slots);
-    let presses = use_memo((), |()| dom::Presses::listen());
-    let at_hand = AtHand { form, sheet, settings, system_keyboard, names, slots, keys, presses };
-    *now.borrow_mut() = Some(at_hand.clone());
-    // It holds itself by its callback until it is let go.
-    use_effect_with((), move |()| move || *now.borrow_mut() = None);
-    // Above the keypad there is room for the top of the page alone.
-    use_effect_with(at_hand.is_keying(), |is_keying| {
-        if *is_keying && dom::is_narrow() {
-            dom::scroll_to_top();
-        }
-    });
-    at_hand
-}
 
 /// The buttons that take a change of the form back and make it again.
 pub(crate) fn undo_and_redo(at_hand: &AtHand) -> Html {
@@ -365,22 +108,6 @@ fn one(at_hand: &AtHand, field: &'static Field) -> Html {
     }
 }
 
-fn is_editing(at_hand: &AtHand, slot: Slot) -> bool {
-    at_hand.form.editing() == Some(slot)
-}
-
-/// The problem of a field, when it is time to show it.
-pub(crate) fn problem_of(at_hand: &AtHand, field: &Field) -> Option<Html> {
-    let refusal = at_hand.sheet.refusals.iter().find(|refusal| refusal.field == field.id)?;
-    if !shows(&at_hand.form, refusal) {
-        return None;
-    }
-    let form = at_hand.form.dispatcher();
-    let on_way_out = Callback::from(move |set| form.dispatch(Action::Set(set)));
-    let text = at_hand.text(field);
-    Some(field::problem(refusal, &text, at_hand.settings.bench.tape, &on_way_out))
-}
-
 fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
     let slot = Slot::of(field.id);
     let is_editing = is_editing(at_hand, slot);
@@ -423,11 +150,6 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
             <>{ problem }</>
         </div>
     }
-}
-
-/// A press on an input or on a button beside it.
-pub(crate) fn press_in_row(event: MouseEvent) {
-    dom::press_beside_input(&event);
 }
 
 /// A field that is chosen, in a panel of its own while the user walks through the fields.

@@ -10,7 +10,8 @@ use super::{SETTINGS, Settings};
 use crate::components::device_line::ThisDevice;
 use crate::components::icon::{Icon, icon};
 use crate::form::Form;
-use crate::form::view::{asks, undo_and_redo, use_at_hand};
+use crate::form::at_hand::use_at_hand;
+use crate::form::view::{asks, undo_and_redo};
 use crate::link;
 use crate::platform::{dom, storage};
 

@@ -8,7 +8,7 @@ use yew::prelude::*;
 use super::lines;
 use crate::components::field::{self, Place};
 use crate::components::measure;
-use crate::form::view::{AtHand, element_id, press_in_row, problem_of};
+use crate::form::at_hand::{AtHand, element_id, press_in_row, problem_of};
 use crate::form::{Action, Slot, Way};
 
 /// The lines of a strip, and a blank one to go on with.

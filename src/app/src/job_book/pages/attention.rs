@@ -7,9 +7,8 @@ use reckoner_core::job::{Item, ItemId, Measure, Step, Written};
 use reckoner_core::measure::text::exact_text;
 use yew::prelude::*;
 
-use super::Open;
-use super::item::Shared;
-use super::sizes::length_view;
+use super::{Open, Shared};
+use crate::components::measure::length as length_view;
 
 /// Most ways out shown for one part.
 const MOST_WAYS: usize = 4;

@@ -5,8 +5,7 @@ use std::rc::Rc;
 use reckoner_formats::{CodePicture, PIECE, code_picture, codes, write_job};
 use yew::prelude::*;
 
-use super::item::Shared;
-use super::{Open, bar};
+use super::{Open, Shared, bar};
 use crate::platform::later::later;
 use crate::platform::{dom, sharing};
 

@@ -12,12 +12,12 @@ use crate::platform::{address, dom, files, sharing, storage};
 const MOST_LINK: usize = 8_000;
 
 pub(super) fn view(open: &Open) -> Html {
-    html! { <HandOn open={super::item::Shared(open.clone())} /> }
+    html! { <HandOn open={super::Shared(open.clone())} /> }
 }
 
 #[derive(Properties, PartialEq)]
 struct HandOnProps {
-    open: super::item::Shared,
+    open: super::Shared,
 }
 
 /// A file name of the title: letters and digits of any script, and hyphens.

@@ -8,9 +8,11 @@ use reckoner_core::sheet::{Ask, Entries};
 use yew::prelude::*;
 
 use super::attention::mismatch;
-use super::sizes::{counts_as_cut, moved_list, quantity};
-use super::{Open, bar, drafts, pieces, take_out};
-use crate::form::view::{asks, use_at_hand};
+use super::moved::{counts_as_cut, moved_list};
+use super::{Open, Shared, bar, drafts, pieces, take_out};
+use crate::components::measure::quantity;
+use crate::form::at_hand::use_at_hand;
+use crate::form::view::asks;
 use crate::job_book::forms::{Form, entries_of, item_of, read};
 use crate::job_book::kept_form::use_kept_form;
 
@@ -22,18 +24,6 @@ pub(super) fn page(open: &Open, form: Form, id: ItemId) -> Html {
 /// The form of something new, at its place.
 pub(super) fn page_of_new(open: &Open, form: Form, place: &str) -> Html {
     html! { <ItemPage key={place.to_owned()} open={Shared(open.clone())} {form} id={None::<ItemId>} place={place.to_owned()} /> }
-}
-
-/// The job at hand, compared by what is in it.
-#[derive(Clone)]
-pub(super) struct Shared(pub(super) Open);
-
-impl PartialEq for Shared {
-    fn eq(&self, other: &Shared) -> bool {
-        Rc::ptr_eq(&self.0.book, &other.0.book)
-            && Rc::ptr_eq(&self.0.settings, &other.0.settings)
-            && self.0.revision == other.0.revision
-    }
 }
 
 #[derive(Properties, PartialEq)]

@@ -9,12 +9,12 @@ use reckoner_core::sheet::Sheet;
 use yew::prelude::*;
 
 use super::full_size::FullSize;
-use super::item::Shared;
-use super::{Open, bar, results, row, take_out, title};
+use super::{Open, Shared, bar, results, row, take_out, title};
 use crate::calculator::answer;
 use crate::components::measure;
 use crate::form::Action;
-use crate::form::view::{asks, use_at_hand};
+use crate::form::at_hand::use_at_hand;
+use crate::form::view::asks;
 use crate::job_book::kept_form::use_kept_form;
 use crate::platform::address;
 

@@ -10,8 +10,8 @@ use yew::prelude::*;
 
 use super::long_list::long_list;
 use super::pieces::ticks;
-use super::sizes::quantity;
 use super::{Open, add, row};
+use crate::components::measure::quantity;
 
 fn size(open: &Open, length: &Result<Length, TextProblem>) -> Html {
     match length {

@@ -5,8 +5,8 @@ use reckoner_core::job::{Item, ItemId, Kept, Reckoned};
 use reckoner_core::measure::text::Quantity;
 use yew::prelude::*;
 
-use super::sizes::quantity;
 use super::{Open, bar};
+use crate::components::measure::quantity;
 use crate::platform::address;
 
 /// The page `parts-of/KEPT`.

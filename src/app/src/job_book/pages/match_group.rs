@@ -8,12 +8,12 @@ use reckoner_core::sheet::{Ask, Entries};
 use yew::prelude::*;
 
 use super::attention::mismatch;
-use super::item::Shared;
 use super::long_list::long_list;
-use super::sizes::quantity;
-use super::{Open, add, bar, drafts, row, take_out};
+use super::{Open, Shared, add, bar, drafts, row, take_out};
 use crate::components::icon::{Icon, icon};
-use crate::form::view::{asks, use_at_hand};
+use crate::components::measure::quantity;
+use crate::form::at_hand::use_at_hand;
+use crate::form::view::asks;
 use crate::form::{Action, Form};
 use crate::job_book::forms::{MATCH, entries_of_match, match_of, read_match};
 use crate::job_book::kept_form::use_kept_form;

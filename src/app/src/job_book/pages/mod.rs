@@ -13,6 +13,7 @@ mod lists;
 mod long_list;
 mod making;
 mod match_group;
+mod moved;
 mod paper;
 mod pieces;
 mod remind;
@@ -52,6 +53,18 @@ pub(super) struct Open {
     pub(super) settings: Rc<Settings>,
     /// How often something else than their fields filled the forms.
     pub(super) revision: u32,
+}
+
+/// The job at hand, compared by what is in it.
+#[derive(Clone)]
+pub(super) struct Shared(pub(super) Open);
+
+impl PartialEq for Shared {
+    fn eq(&self, other: &Shared) -> bool {
+        Rc::ptr_eq(&self.0.book, &other.0.book)
+            && Rc::ptr_eq(&self.0.settings, &other.0.settings)
+            && self.0.revision == other.0.revision
+    }
 }
 
 impl Open {
@@ -231,7 +244,7 @@ fn section_page(open: &Open, section: &str) -> Html {
         "hand-on" => hand_on::view(open),
         "boards" => return boards::page(open),
         _ => {
-            html! { <><remind::Remind open={item::Shared(open.clone())} />{ sizes::view(open) }</> }
+            html! { <><remind::Remind open={Shared(open.clone())} />{ sizes::view(open) }</> }
         }
     };
     html! {

@@ -11,11 +11,10 @@ use reckoner_core::measure::text::Quantity;
 use reckoner_core::sheet::Side;
 use yew::prelude::*;
 
-use super::sizes::{length_view, quantity};
 use super::{Open, bar};
 use crate::components::drawing::drawing;
 use crate::components::icon::{Icon, icon};
-use crate::components::measure;
+use crate::components::measure::{self, length as length_view, quantity};
 use crate::platform::dom;
 
 /// Most tick boxes of one part on the card.

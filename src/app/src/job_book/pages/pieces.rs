@@ -8,11 +8,11 @@ use reckoner_core::measure::Length;
 use yew::prelude::*;
 
 use super::attention::ways;
-use super::item::Shared;
-use super::sizes::length_view;
-use super::{Open, bar};
+use super::{Open, Shared, bar};
 use crate::components::icon::{Icon, icon};
-use crate::form::view::{asks, use_at_hand};
+use crate::components::measure::length as length_view;
+use crate::form::at_hand::use_at_hand;
+use crate::form::view::asks;
 use crate::job_book::forms::{PIECE, entries_of_piece, with_piece};
 use crate::job_book::kept_form::use_kept_form;
 

@@ -105,7 +105,7 @@ fn one(open: &Open, kept: &Kept, it: &Result) -> Html {
     let shown = match it.value {
         Value::Lengths(all) => all
             .get(it.linked.index as usize)
-            .map(|length| super::sizes::length_view(*length, open.settings.bench.tape)),
+            .map(|length| measure::length(*length, open.settings.bench.tape)),
         value => Some(measure::value(value, &open.settings.bench)),
     };
     html! {

@@ -5,8 +5,7 @@ use reckoner_core::job::MOST_NAME;
 use reckoner_core::sheet::{Answer, Ask, Field, Kind, Start};
 use yew::prelude::*;
 
-use super::Open;
-use super::item::Shared;
+use super::{Open, Shared};
 use crate::form::{Action, Slot};
 use crate::job_book::kept_form::use_kept_form;
 use crate::job_book::notes::{TITLE, bare_title};

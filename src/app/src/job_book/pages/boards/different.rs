@@ -12,9 +12,9 @@ use reckoner_core::planning::report::KeyLine;
 use reckoner_core::sheet::{Answer, Ask, Entries, Field, Kind, Start};
 use yew::prelude::*;
 
-use super::super::Open;
-use super::super::item::Shared;
-use crate::form::view::{asks_about, use_at_hand};
+use super::super::{Open, Shared};
+use crate::form::at_hand::use_at_hand;
+use crate::form::view::asks_about;
 use crate::form::{Action, Form};
 use crate::job_book::kept_form::use_kept_form;
 

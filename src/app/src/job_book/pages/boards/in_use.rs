@@ -7,7 +7,7 @@ use reckoner_core::planning::report::{BoardCut, Keep};
 use reckoner_core::planning::since;
 use yew::prelude::*;
 
-use super::super::item::Shared;
+use super::super::Shared;
 use super::different::Different;
 use super::{Asked, Body, Kept, Page};
 use crate::components::sentence::sentence;

@@ -18,8 +18,7 @@ use reckoner_core::sheet::{Ask as Texts, Entries};
 use reckoner_formats::Ask;
 use yew::prelude::*;
 
-use super::item::Shared;
-use super::{Open, bar, sections};
+use super::{Open, Shared, bar, sections};
 use crate::components::icon::{Icon, icon};
 use crate::components::sentence::sentence;
 use crate::cutting::compare::Comparison;
@@ -29,7 +28,8 @@ use crate::cutting::on_hand::OnHand;
 use crate::cutting::report::{Beside, Told, whole};
 use crate::cutting::search::Search;
 use crate::cutting::typed;
-use crate::form::view::{AtHand, asks, use_at_hand};
+use crate::form::at_hand::{AtHand, use_at_hand};
+use crate::form::view::asks;
 use crate::job_book::kept_form::use_kept_form;
 
 /// Where the note of the options stands.

@@ -1,0 +1,75 @@
+//! What moves with a change, size by size and part by part.
+
+use reckoner_core::job::Item;
+use reckoner_core::job::moved::{Means, Moved, MovedPart, is_cut};
+use yew::prelude::*;
+
+use super::Open;
+use super::long_list::long_list;
+use crate::components::measure::{length as length_view, quantity};
+
+/// What moved with the last change.
+pub(super) fn moved_list(open: &Open, moved: &[Moved], parts: &[MovedPart]) -> Html {
+    html! {
+        <section class="moved" aria-label="What moves" data-testid="moved">
+            <h2>{ "What moves with it" }</h2>
+            if moved.is_empty() { <p class="job__words">{ "Nothing else." }</p> }
+            <ul class="rows">
+                { long_list(moved.len(), {
+                    let (open, moved) = (open.clone(), moved.to_vec());
+                    move |at| moved.get(at).map(|it| moved_size(&open, it)).unwrap_or_default()
+                }) }
+                { long_list(parts.len(), {
+                    let (open, parts) = (open.clone(), parts.to_vec());
+                    move |at| parts.get(at).map(|it| moved_part(&open, it)).unwrap_or_default()
+                }) }
+            </ul>
+        </section>
+    }
+}
+
+fn moved_size(open: &Open, it: &Moved) -> Html {
+    let tape = open.settings.bench.tape;
+    let by = it.by.map(|by| {
+        let sign = if by.is_negative() { "− " } else { "+ " };
+        html! { <>{ sign }{ length_view(by.abs(), tape) }</> }
+    });
+    html! {
+        <li class={classes!("row", "row--moved", (it.means != Means::NewNumber).then_some("is-recut"))}>
+            <span class="row__name">{ open.book.job.item(it.id).map_or("", Item::name) }</span>
+            <span class="row__value">{ quantity(it.old, tape) }{ " → " }{ quantity(it.new, tape) }</span>
+            <span class="row__more">
+                { by }
+                <span class="badge">{ match it.means {
+                    Means::Recut => "cut already: recut or rescue",
+                    Means::NewNumber => "not cut yet: only the number",
+                    Means::Lost => "has no value now",
+                } }</span>
+            </span>
+        </li>
+    }
+}
+
+fn moved_part(open: &Open, it: &MovedPart) -> Html {
+    let tape = open.settings.bench.tape;
+    let words = match it.done {
+        0 => "part, none cut yet".to_owned(),
+        n => format!("part, {n} cut already: recut or rescue"),
+    };
+    html! {
+        <li class={classes!("row", "row--moved", (it.done > 0).then_some("is-recut"))}>
+            <span class="row__name">{ open.book.job.item(it.id).map_or("", Item::name) }</span>
+            <span class="row__value">
+                { for it.sides.iter().map(|(side, old, new)| html! {
+                    <span class="row__side">{ format!("{side} ") }{ length_view(*old, tape) }{ " → " }{ length_view(*new, tape) }</span>
+                }) }
+            </span>
+            <span class="row__more"><span class="badge">{ words }</span></span>
+        </li>
+    }
+}
+
+/// Whether the row of a measure counts as cut, for the item page.
+pub(super) fn counts_as_cut(item: Option<&Item>) -> bool {
+    matches!(item, Some(Item::Measure(measure)) if is_cut(measure))
+}
