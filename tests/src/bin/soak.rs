@@ -24,9 +24,10 @@ fn main() -> ExitCode {
     }
     let mut frames = outcome.frames;
     frames.sort_unstable();
-    if let (Some(least), Some(median)) = (frames.first(), frames.get(frames.len() / 2)) {
+    if let [least, .., most] = frames.as_slice() {
+        let median = frames[frames.len() / 2];
         println!(
-            "killed {} times a frame after the key: {least:.0?} at the least, {median:.0?} in the median",
+            "killed {} times a frame after the key: {least:.0?} at the least, {median:.0?} in the median, {most:.0?} at the most",
             frames.len()
         );
     }

@@ -106,12 +106,22 @@ impl Walk<'_> {
 
     /// Taps into a field until it has the focus; its text with the selection in it.
     fn enter(&mut self, css: &str) -> Result<Writing, Trouble> {
-        self.tab.tap(self.wire(), css)?;
         let selector = json!(css);
-        self.wait(
-            &format!("{css} has the focus"),
-            &format!("document.activeElement === document.querySelector({selector})"),
-        )?;
+        let has_focus = format!(
+            "return !!await until(() => document.activeElement === document.querySelector({selector}), 2000)"
+        );
+        // While a plan arrives above it, a field may move away under the finger: a person taps again.
+        let mut taps = 0;
+        loop {
+            self.tab.tap(self.wire(), css)?;
+            taps += 1;
+            if self.script(&has_focus)? == json!(true) {
+                break;
+            }
+            if taps == 5 {
+                return Err(format!("{css} does not take the focus"));
+            }
+        }
         // A person looks before typing: what is selected can be seen.
         self.tab.frame(self.wire())?;
         self.tab.frame(self.wire())?;

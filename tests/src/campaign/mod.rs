@@ -4,8 +4,9 @@
 //! of form, choices, ticks, new things, undo, and between them ways out and faults. After each way out the form is
 //! opened afresh and compared with the keys that were sent; at the end everything is.
 //!
-//! What is typed stands at the latest one frame after the key. So a walk waits for one frame between the last key and
-//! a crash or a kill, and not at all before a reload or the closing of the window.
+//! What is typed is being written at the latest one frame after the key. So a walk waits for one frame (16 ms at the least)
+//! between the last key and a crash or a kill, and until the browser has acknowledged what was begun by then, and tells how
+//! long that was. Before a reload or the closing of the window it does not wait at all.
 
 mod chance;
 mod chromium;

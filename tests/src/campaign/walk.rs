@@ -17,7 +17,8 @@ use crate::{Screen, release};
 /// How long a text may take to be where it belongs before it counts as lost, in milliseconds.
 const LOST_AFTER: u32 = 5_000;
 
-/// Keeps hold of the connections to the database, so that a walk can close them as a browser may.
+/// Keeps hold of the connections to the database, so that a walk can close them as a browser may, and counts the
+/// writings that the browser has not acknowledged.
 pub(super) const HOLD: &str = "(() => {
   const held = window.heldByTheWalk = [];
   const open = IDBFactory.prototype.open;
@@ -25,6 +26,16 @@ pub(super) const HOLD: &str = "(() => {
     const request = open.apply(this, all);
     request.addEventListener('success', () => held.push(request.result));
     return request;
+  };
+  window.begunByThePage = 0;
+  const begin = IDBDatabase.prototype.transaction;
+  IDBDatabase.prototype.transaction = function (...all) {
+    const begun = begin.apply(this, all);
+    if (begun.mode === 'readwrite') {
+      window.begunByThePage++;
+      for (const end of ['complete', 'abort']) begun.addEventListener(end, () => window.begunByThePage--);
+    }
+    return begun;
   };
 })()";
 
