@@ -5,7 +5,8 @@ use super::{
     When,
 };
 use crate::measure::text::{
-    Formula, Names, Quantity, TextProblem, TextProblemKind, decimal, exact_text, parse,
+    Formula, Names, Quantity, TextProblem, TextProblemKind, decimal, exact_number, exact_text,
+    parse,
 };
 use crate::measure::{Length, Number, Unit};
 use crate::say;
@@ -220,7 +221,7 @@ impl<'a> Ask<'a> {
             );
             return None;
         }
-        let reading = format!("{}{unit}", plain(number));
+        let reading = format!("{}{unit}", exact_number(number, 4));
         self.echo(
             field,
             if formula.is_single() {
@@ -436,12 +437,4 @@ impl<'a> Ask<'a> {
         );
         Some(spans)
     }
-}
-
-/// A plain number for an echo: a whole or short decimal where it is one, else a fraction.
-fn plain(number: Number) -> String {
-    let text = decimal(number, 4);
-    let text = text.trim_end_matches('0').trim_end_matches('.');
-    let short = crate::measure::text::number(text);
-    if short.is_ok_and(|short| short == number) { text.to_owned() } else { number.to_string() }
 }

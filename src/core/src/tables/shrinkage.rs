@@ -70,11 +70,22 @@ pub fn lost(across: Across, moisture: Moisture) -> Result<Number, OutOfRange> {
     if moisture == Moisture::green() {
         return Ok(Number::ZERO);
     }
+    let [all, per_point] = formula(across)?;
+    all - (per_point * moisture.0)?
+}
+
+/// The two numbers of the formula, in percent of the green size: all that would be lost at no
+/// moisture, and how much less with each point of it.
+///
+/// # Errors
+///
+/// None for these numbers.
+pub fn formula(across: Across) -> Result<[Number; 2], OutOfRange> {
     let (all, per_point) = match across {
         Across::Width => (6031, 215),
         Across::Thickness => (5062, 181),
     };
-    Number::ratio(all, 1000)? - (Number::ratio(per_point, 1000)? * moisture.0)?
+    Ok([Number::ratio(all, 1000)?, Number::ratio(per_point, 1000)?])
 }
 
 /// What a size measured at one moisture content is multiplied by at another.

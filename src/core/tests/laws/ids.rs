@@ -14,7 +14,6 @@ const NOT_YET: &[&str] = &[
     "dowel",
     "frame",
     "lumber",
-    "moisture",
     "resaw-rip",
     "screws",
     "spacing",
@@ -26,8 +25,9 @@ const NOT_YET: &[&str] = &[
 /// What may stand before a spelled id.
 const MAKERS: [&str; 3] = ["Field::new(", "ResultSpec::new(", "Choice::new("];
 
-/// What stands before a word of a rule, which may be the same as an id.
-const WORDS: [&str; 2] = ["Term::of(", "Step::of("];
+/// What stands before a word of a rule, or of what a figure is measured from; it may be the same
+/// as an id.
+const WORDS: [&str; 3] = ["Term::of(", "Step::of(", ".figure("];
 
 fn folder(calculator: &Calculator) -> PathBuf {
     let calculators = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/calculators");

@@ -47,7 +47,7 @@ mod tests;
 
 pub use formula::{Formula, Names, NoNames, Operator, Quantity};
 pub use parse::parse;
-pub use print::{Shown, Written, decimal, exact_text, show};
+pub use print::{Shown, Written, decimal, exact_number, exact_text, show};
 pub use problem::{TextProblem, TextProblemKind};
 pub use spoken::number_in_words;
 
