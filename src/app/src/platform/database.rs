@@ -81,7 +81,6 @@ struct State {
     database: Option<IdbDatabase>,
     /// The answer to the question that is under way.
     opening: Option<Promise>,
-    is_newer: bool,
     on_open: Vec<OnOpen>,
     on_lost: Option<OnLost>,
 }
@@ -135,9 +134,6 @@ async fn connection() -> Result<IdbDatabase, Problem> {
 pub(crate) async fn open() -> Result<(), Problem> {
     if at_hand().is_some() {
         return Ok(());
-    }
-    if STATE.with_borrow(|state| state.is_newer) {
-        return Err(Problem::Newer);
     }
     let under_way = STATE.with_borrow(|state| state.opening.clone());
     let opening = match under_way {
@@ -221,11 +217,8 @@ fn take(database: IdbDatabase) {
         let database = database.clone();
         Closure::once_into_js(move |_: Event| {
             database.close();
-            STATE.with_borrow_mut(|state| {
-                state.database = None;
-                state.is_newer = true;
-            });
-            lost(Problem::Newer);
+            // What the other window does may come to nothing. If it does not, the browser says so.
+            open_again();
         })
     };
     database.set_onversionchange(Some(newer.unchecked_ref()));

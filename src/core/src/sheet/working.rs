@@ -108,6 +108,19 @@ impl Step {
         self.put_in.0.push(format!(", at most {}", exact_text(amount)).into());
         self
     }
+
+    /// The same step, with a remark after the rule and one after its numbers: `M not over 30` and
+    /// `White ash`. An empty one is left out.
+    #[must_use]
+    pub fn remarked(mut self, rule: &'static str, numbers: &'static str) -> Step {
+        if !rule.is_empty() {
+            self.rule = format!("{}, {rule}", self.rule).into();
+        }
+        if !numbers.is_empty() {
+            self.put_in.0.push(format!(", {numbers}").into());
+        }
+        self
+    }
 }
 
 impl Source {

@@ -8,14 +8,14 @@ use reckoner_core::calculators::{self, Calculator};
 use reckoner_core::sheet::Kind;
 
 /// Calculators that still spell ids in several places: a list that only gets shorter.
-const NOT_YET: &[&str] =
-    &["dowel", "frame", "lumber", "moisture", "resaw-rip", "screws", "strength", "tape", "top"];
+const NOT_YET: &[&str] = &["frame", "lumber", "resaw-rip", "screws", "strength"];
 
 /// What may stand before a spelled id.
 const MAKERS: [&str; 3] = ["Field::new(", "ResultSpec::new(", "Choice::new("];
 
-/// What stands before a word of a rule, which may be the same as an id.
-const WORDS: [&str; 2] = ["Term::of(", "Step::of("];
+/// What stands before a word of a rule, or of what a figure is measured from; it may be the same
+/// as an id.
+const WORDS: [&str; 3] = ["Term::of(", "Step::of(", ".figure("];
 
 /// Words on the page that happen to be the same as an id: the calculator and the word.
 const SAME_WORD: [(&str, &str); 2] = [("angles", "flat"), ("angles", "gauge")];

@@ -40,7 +40,7 @@ proptest! {
             spread(wood, across, Moistures::now_and_later(to, from)),
         ) else { return Ok(()) };
         let round = (there.likely.factor * back.likely.factor).unwrap();
-        if there.likely.rule == Rule::EachPoint {
+        if matches!(there.likely.rule, Rule::EachPoint(_)) {
             // The coefficients hold for the size they start from: (1 + c)(1 - c) = 1 - c².
             let change = (there.likely.factor - Number::ONE).unwrap();
             prop_assert_eq!(round, (Number::ONE - (change * change).unwrap()).unwrap());

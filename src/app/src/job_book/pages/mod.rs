@@ -167,6 +167,8 @@ fn JobPage(props: &JobPageProps) -> Html {
             </div>
         }
     });
+    // Always one node: with one more or less in the list the page before it would be made anew, keypad and all.
+    let trouble = trouble.unwrap_or_default();
     match &*open {
         Some(open) => html! { <>{ inside(open, rest) }{ drafts::left(open) }{ trouble }</> },
         None => html! {

@@ -67,12 +67,12 @@ pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
                     </button>
                     <a class="tool" href="#/take" data-testid="to-take">{ "Take a job in" }</a>
                 </div>
+                <DeviceLine />
                 // What comes late stands below what can be tapped.
                 { list(cards.as_deref()) }
                 if let Some(words) = &*trouble {
                     <p class="trouble is-late" role="alert" data-testid="job-trouble">{ words }</p>
                 }
-                <DeviceLine />
             </main>
         </div>
     }

@@ -1,9 +1,8 @@
 //! One board today and later.
 
-use super::Problem;
 use super::movement::{Moistures, Spread, Wood, spread};
 use crate::measure::Length;
-use crate::sheet::Problems;
+use crate::sheet::Refused;
 use crate::tables::shrinkage::Across;
 
 /// What is asked.
@@ -54,8 +53,8 @@ pub struct Answer {
 /// assert_eq!(decimal(lost.in_inches(), 3), "0.158");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
-    let width_spread = spread(input.wood, Across::Width, input.moistures).map_err(Problem::all)?;
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
+    let width_spread = spread(input.wood, Across::Width, input.moistures)?;
     // What is known of the width stands without the thickness.
     let thickness_spread = spread(input.wood, Across::Thickness, input.moistures).ok();
     let thickness = thickness_spread.map(|spread| spread.later(input.thickness)).transpose()?;

@@ -14,8 +14,9 @@ struct End {
     thickness: Length,
 }
 
-/// Two ends of one board on the same middle, the first solid, the second dashed.
-fn overlaid(bench: &Bench, solid: End, dashed: End, names: [&str; 2]) -> Board {
+/// Two ends of one board on the same middle, the first solid, the second dashed, and the words
+/// before their widths.
+fn overlaid(bench: &Bench, solid: End, dashed: End, before: [&str; 2]) -> Board {
     let zero = Length::ZERO;
     let wide = solid.width.max(dashed.width);
     let high = solid.thickness.max(dashed.thickness);
@@ -27,11 +28,11 @@ fn overlaid(bench: &Bench, solid: End, dashed: End, names: [&str; 2]) -> Board {
     {
         board.rect(role, left, top, end.width, end.thickness);
     }
-    for (((end, row), (left, _)), name) in
-        [(solid, -1), (dashed, 0)].into_iter().zip(places).zip(names)
+    for (((end, row), (left, _)), before) in
+        [(solid, -1), (dashed, 0)].into_iter().zip(places).zip(before)
     {
         let right = (left + end.width).unwrap_or(wide);
-        let label = format!("{name} {}", board.amount(end.width));
+        let label = format!("{before}{}", board.amount(end.width));
         board.dimension_labelled(row, left, right, label);
     }
     board
@@ -42,7 +43,7 @@ pub(super) fn board(input: &board::Input, answer: &board::Answer, bench: &Bench)
     let today = End { width: input.width, thickness: input.thickness };
     let thickness = answer.thickness.unwrap_or(input.thickness);
     let later = End { width: answer.width, thickness };
-    let mut board = overlaid(bench, today, later, ["today", "later"]);
+    let mut board = overlaid(bench, today, later, ["today ", "later "]);
     let middle = (board.top() + board.bottom()) / 2.0 + 4.0;
     let words =
         format!("thick {}, later {}", board.amount(input.thickness), board.amount(thickness));
@@ -64,7 +65,7 @@ pub(super) fn swing(input: &swing::Input, answer: &swing::Answer, bench: &Bench)
     let wet = (input.width + answer.swing).unwrap_or(input.width);
     let driest = End { width: input.width, thickness };
     let wettest = End { width: wet, thickness };
-    let board = overlaid(bench, driest, wettest, ["driest", "wettest"]);
+    let board = overlaid(bench, driest, wettest, ["driest ", "wettest "]);
     board.scene(say![
         "End of the board: ",
         input.width,

@@ -1,8 +1,9 @@
-//! What the moisture calculator asks, and how it is read.
+//! What the moisture calculator asks, what it answers with, and how it is read.
 
 use super::movement::{Moistures, Wood};
-use super::woods::{SPECIES_IDS, WOODS};
+use super::woods::{SOFTWOOD, SPECIES_IDS, WOODS};
 use super::{air, board, gap, swing};
+use crate::calculators::{ResultKind, ResultSpec};
 use crate::sheet::{Ask, Choice, Field, Kind, Start};
 use crate::tables::air::{PLACES, place};
 use crate::tables::species::{Grain, species};
@@ -10,170 +11,255 @@ use crate::tables::species::{Grain, species};
 const PERCENT: Kind = Kind::Number { least: 0, most: 300, unit: "%" };
 
 /// Questions about wood, not about air.
-const ABOUT_WOOD: &[&str] = &["board", "gap", "swing"];
+const ABOUT_WOOD: &[&str] = &[ONE_BOARD.id, GAPS.id, OVER_THE_YEAR.id];
 
-const TODAY_AND_LATER: &[&str] = &["board", "gap"];
+const TODAY_AND_LATER: &[&str] = &[ONE_BOARD.id, GAPS.id];
 
 /// Given air, and the places.
 const AIRS: &[Choice] = &{
-    let mut choices = [Choice { id: "air", label: "Warmth and humidity" }; PLACES.len() + 1];
+    let mut choices = [GIVEN_AIR; PLACES.len() + 1];
     let mut i = 0;
     while i < PLACES.len() {
-        choices[i + 1] = Choice { id: PLACES[i].id, label: PLACES[i].name };
+        choices[i + 1] = Choice::new(PLACES[i].id, PLACES[i].name);
         i += 1;
     }
     choices
 };
 
-/// Our invented potting bench: its top of wet treated 2×6 boards.
-pub(super) const FIELDS: &[Field] = &[
-    Field::new(
-        "ask",
-        "What",
-        "",
-        Kind::Choice(&[
-            Choice { id: "board", label: "One board" },
-            Choice { id: "gap", label: "Gaps of a top" },
-            Choice { id: "swing", label: "Over the year" },
-            Choice { id: "air", label: "Wood in this air" },
-        ]),
-        Start::Text("board"),
-    ),
-    Field::new(
-        "width",
-        "Width today",
-        "as measured; over the year: when driest",
-        Kind::ABOVE_ZERO,
-        Start::Inches("5 5/8"),
-    )
-    .only_for("ask", ABOUT_WOOD),
-    Field::new(
-        "thickness",
-        "Thickness today",
-        "as measured",
-        Kind::ABOVE_ZERO,
-        Start::Inches("1 9/16"),
-    )
-    .only_for("ask", &["board"]),
+// The starts are of our invented potting bench: its top of wet treated 2×6 boards.
+
+pub(super) const QUESTION: Field = Field::new(
+    "ask",
+    "What",
+    "",
+    Kind::Choice(&[ONE_BOARD, GAPS, OVER_THE_YEAR, IN_AIR]),
+    Start::Text(ONE_BOARD.id),
+);
+const ONE_BOARD: Choice = Choice::new("board", "One board");
+pub(super) const GAPS: Choice = Choice::new("gap", "Gaps of a top");
+pub(super) const OVER_THE_YEAR: Choice = Choice::new("swing", "Over the year");
+pub(super) const IN_AIR: Choice = Choice::new("air", "Wood in this air");
+
+pub(super) const WIDTH: Field = Field::new(
+    "width",
+    "Width today",
+    "as measured; over the year: when driest",
+    Kind::ABOVE_ZERO,
+    Start::Inches("5 5/8"),
+)
+.only_for(QUESTION.id, ABOUT_WOOD);
+const THICKNESS: Field = Field::new(
+    "thickness",
+    "Thickness today",
+    "as measured",
+    Kind::ABOVE_ZERO,
+    Start::Inches("1 9/16"),
+)
+.only_for(QUESTION.id, &[ONE_BOARD.id]);
+const BOARDS: Field =
     Field::new("boards", "Boards", "", Kind::Count { least: 2, most: 500 }, Start::Text("7"))
-        .only_for("ask", &["gap"]),
-    Field::new(
-        "known",
-        "Find",
-        "",
-        Kind::Choice(&[
-            Choice { id: "later", label: "Gap later" },
-            Choice { id: "today", label: "Gap to leave today" },
-        ]),
-        Start::Text("later"),
-    )
-    .only_for("ask", &["gap"]),
+        .only_for(QUESTION.id, &[GAPS.id]);
+
+const KNOWN: Field = Field::new(
+    "known",
+    "Find",
+    "",
+    Kind::Choice(&[FIND_LATER, FIND_TODAY]),
+    Start::Text(FIND_LATER.id),
+)
+.only_for(QUESTION.id, &[GAPS.id]);
+const FIND_LATER: Choice = Choice::new("later", "Gap later");
+const FIND_TODAY: Choice = Choice::new("today", "Gap to leave today");
+
+pub(super) const GAP_TODAY: Field =
     Field::new("gap_now", "Gap today", "0 when laid tight", Kind::ZERO_UP, Start::Inches("0"))
-        .only_for("known", &["later"]),
+        .only_for(KNOWN.id, &[FIND_LATER.id]);
+pub(super) const GAP_WANTED: Field =
     Field::new("gap_later", "Gap wanted later", "", Kind::ZERO_UP, Start::Inches("1/4"))
-        .only_for("known", &["today"]),
-    Field::new(
-        "now",
-        "Moisture today",
-        "wet 28, yard-dry 19, shop-dry 12",
-        PERCENT,
-        Start::Text("28"),
-    )
-    .only_for("ask", TODAY_AND_LATER),
-    Field::new(
-        "later",
-        "Moisture later",
-        "12 under cover, 15 outdoors",
-        PERCENT,
-        Start::Text("15"),
-    )
-    .only_for("ask", TODAY_AND_LATER),
+        .only_for(KNOWN.id, &[FIND_TODAY.id]);
+pub(super) const MOISTURE_TODAY: Field = Field::new(
+    "now",
+    "Moisture today",
+    "wet 28, yard-dry 19, shop-dry 12",
+    PERCENT,
+    Start::Text("28"),
+)
+.only_for(QUESTION.id, TODAY_AND_LATER);
+pub(super) const MOISTURE_LATER: Field = Field::new(
+    "later",
+    "Moisture later",
+    "12 under cover, 15 outdoors",
+    PERCENT,
+    Start::Text("15"),
+)
+.only_for(QUESTION.id, TODAY_AND_LATER);
+pub(super) const DRIEST: Field =
     Field::new("driest", "Driest of the year", "", PERCENT, Start::Text("12"))
-        .only_for("ask", &["swing"]),
+        .only_for(QUESTION.id, &[OVER_THE_YEAR.id]);
+pub(super) const WETTEST: Field =
     Field::new("wettest", "Wettest of the year", "", PERCENT, Start::Text("19"))
-        .only_for("ask", &["swing"]),
-    Field::new("wood", "Wood", "", Kind::Choice(WOODS), Start::Text("softwood"))
-        .only_for("ask", ABOUT_WOOD),
-    Field::new(
-        "grain",
-        "Rings",
-        "seen on the end",
-        Kind::Choice(&[
-            Choice { id: "unsure", label: "Unsure" },
-            Choice { id: "flat", label: "Along the face (flat-sawn)" },
-            Choice { id: "quarter", label: "Across it (quarter-sawn)" },
-        ]),
-        Start::Text("unsure"),
-    )
-    .only_for("wood", SPECIES_IDS),
-    Field::new("air", "Air", "", Kind::Choice(AIRS), Start::Text("air")).only_for("ask", &["air"]),
-    Field::new(
-        "degrees",
-        "Degrees",
-        "",
-        Kind::Choice(&[
-            Choice { id: "fahrenheit", label: "°F" },
-            Choice { id: "celsius", label: "°C" },
-        ]),
-        Start::Text("fahrenheit"),
-    )
-    .only_for("air", &["air"]),
-    Field::new(
-        "fahrenheit",
-        "Warmth",
-        "",
-        Kind::Number { least: 32, most: 212, unit: "°F" },
-        Start::Text("60"),
-    )
-    .only_for("degrees", &["fahrenheit"]),
-    Field::new(
-        "celsius",
-        "Warmth",
-        "",
-        Kind::Number { least: 0, most: 100, unit: "°C" },
-        Start::Text("15"),
-    )
-    .only_for("degrees", &["celsius"]),
-    Field::new(
-        "humidity",
-        "Humidity",
-        "relative, on average",
-        Kind::Number { least: 0, most: 95, unit: "%" },
-        Start::Text("65"),
-    )
-    .only_for("air", &["air"]),
+        .only_for(QUESTION.id, &[OVER_THE_YEAR.id]);
+pub(super) const WOOD: Field =
+    Field::new("wood", "Wood", "", Kind::Choice(WOODS), Start::Text(SOFTWOOD.id))
+        .only_for(QUESTION.id, ABOUT_WOOD);
+
+pub(super) const GRAIN: Field = Field::new(
+    "grain",
+    "Rings",
+    "seen on the end",
+    Kind::Choice(&[UNSURE, FLAT, QUARTER]),
+    Start::Text(UNSURE.id),
+)
+.only_for(WOOD.id, SPECIES_IDS);
+const UNSURE: Choice = Choice::new("unsure", "Unsure");
+pub(super) const FLAT: Choice = Choice::new("flat", "Along the face (flat-sawn)");
+const QUARTER: Choice = Choice::new("quarter", "Across it (quarter-sawn)");
+
+const AIR: Field = Field::new("air", "Air", "", Kind::Choice(AIRS), Start::Text(GIVEN_AIR.id))
+    .only_for(QUESTION.id, &[IN_AIR.id]);
+const GIVEN_AIR: Choice = Choice::new(IN_AIR.id, "Warmth and humidity");
+
+const DEGREES: Field = Field::new(
+    "degrees",
+    "Degrees",
+    "",
+    Kind::Choice(&[IN_FAHRENHEIT, IN_CELSIUS]),
+    Start::Text(IN_FAHRENHEIT.id),
+)
+.only_for(AIR.id, &[GIVEN_AIR.id]);
+const IN_FAHRENHEIT: Choice = Choice::new("fahrenheit", "°F");
+const IN_CELSIUS: Choice = Choice::new("celsius", "°C");
+
+const FAHRENHEIT: Field = Field::new(
+    "fahrenheit",
+    "Warmth",
+    "",
+    Kind::Number { least: 32, most: 212, unit: "°F" },
+    Start::Text("60"),
+)
+.only_for(DEGREES.id, &[IN_FAHRENHEIT.id]);
+const CELSIUS: Field = Field::new(
+    "celsius",
+    "Warmth",
+    "",
+    Kind::Number { least: 0, most: 100, unit: "°C" },
+    Start::Text("15"),
+)
+.only_for(DEGREES.id, &[IN_CELSIUS.id]);
+const HUMIDITY: Field = Field::new(
+    "humidity",
+    "Humidity",
+    "relative, on average",
+    Kind::Number { least: 0, most: 95, unit: "%" },
+    Start::Text("65"),
+)
+.only_for(AIR.id, &[GIVEN_AIR.id]);
+
+/// In the order asked.
+pub(super) const FIELDS: &[Field] = &[
+    QUESTION,
+    WIDTH,
+    THICKNESS,
+    BOARDS,
+    KNOWN,
+    GAP_TODAY,
+    GAP_WANTED,
+    MOISTURE_TODAY,
+    MOISTURE_LATER,
+    DRIEST,
+    WETTEST,
+    WOOD,
+    GRAIN,
+    AIR,
+    DEGREES,
+    FAHRENHEIT,
+    CELSIUS,
+    HUMIDITY,
+];
+
+pub(super) const WIDTH_LATER: ResultSpec =
+    ResultSpec::new("width_later", "Width later", ResultKind::Length);
+pub(super) const THICKNESS_LATER: ResultSpec =
+    ResultSpec::new("thickness_later", "Thickness later", ResultKind::Length);
+pub(super) const CHANGE: ResultSpec =
+    ResultSpec::new("change", "Change of width", ResultKind::Length);
+pub(super) const LEAST: ResultSpec =
+    ResultSpec::new("least", "If it moves least", ResultKind::Length);
+pub(super) const MOST: ResultSpec = ResultSpec::new("most", "If it moves most", ResultKind::Length);
+pub(super) const GAP_TO_LEAVE: ResultSpec =
+    ResultSpec::new("gap_now", "Gap to leave today", ResultKind::Length);
+pub(super) const GAP_LATER: ResultSpec =
+    ResultSpec::new("gap_later", "Gap later", ResultKind::Length);
+pub(super) const TOP_NOW: ResultSpec =
+    ResultSpec::new("top_now", "Whole width today", ResultKind::Length);
+pub(super) const TOP_LATER: ResultSpec =
+    ResultSpec::new("top_later", "Whole width later", ResultKind::Length);
+pub(super) const PANEL_LATER: ResultSpec =
+    ResultSpec::new("panel_later", "As one panel, later", ResultKind::Length);
+pub(super) const SWING: ResultSpec = ResultSpec::new("swing", "Swing", ResultKind::Length);
+pub(super) const BY_GREEN_SIZE: ResultSpec =
+    ResultSpec::new("by_green_size", "By the green size", ResultKind::Length);
+pub(super) const NEVER_CLOSES: ResultSpec =
+    ResultSpec::new("never_closes", "Gap that never closes", ResultKind::Length);
+pub(super) const DRIEST_MOISTURE: ResultSpec =
+    ResultSpec::new("driest", "Moisture, driest", ResultKind::Number);
+pub(super) const WETTEST_MOISTURE: ResultSpec =
+    ResultSpec::new("wettest", "Moisture, wettest", ResultKind::Number);
+pub(super) const NEWER_FORMULA: ResultSpec =
+    ResultSpec::new("newer", "By the newer formula", ResultKind::Number);
+pub(super) const SIZES: ResultSpec = ResultSpec::new("sizes", "Today and later", ResultKind::Table);
+
+/// Every figure and table.
+pub(super) const RESULTS: &[ResultSpec] = &[
+    WIDTH_LATER,
+    THICKNESS_LATER,
+    CHANGE,
+    LEAST,
+    MOST,
+    GAP_TO_LEAVE,
+    GAP_LATER,
+    TOP_NOW,
+    TOP_LATER,
+    PANEL_LATER,
+    SWING,
+    BY_GREEN_SIZE,
+    NEVER_CLOSES,
+    DRIEST_MOISTURE,
+    WETTEST_MOISTURE,
+    NEWER_FORMULA,
+    SIZES,
 ];
 
 fn wood(ask: &Ask) -> Option<Wood> {
-    match ask.choice(ask.field("wood")).id {
-        "softwood" => Some(Wood::OrdinarySoftwood),
-        id => {
-            let grain = match ask.choice(ask.field("grain")).id {
-                "flat" => Some(Grain::FlatSawn),
-                "quarter" => Some(Grain::QuarterSawn),
+    match ask.choice(&WOOD) {
+        SOFTWOOD => Some(Wood::OrdinarySoftwood),
+        wood => {
+            let grain = match ask.choice(&GRAIN) {
+                FLAT => Some(Grain::FlatSawn),
+                QUARTER => Some(Grain::QuarterSawn),
                 _ => None,
             };
-            species(id).map(|species| Wood::Species(species, grain))
+            species(wood.id).map(|species| Wood::Species(species, grain))
         }
     }
 }
 
 fn today_and_later(ask: &mut Ask) -> Option<Moistures> {
-    let (now, later) = (ask.number(ask.field("now")), ask.number(ask.field("later")));
+    let (now, later) = (ask.number(&MOISTURE_TODAY), ask.number(&MOISTURE_LATER));
     Some(Moistures::now_and_later(now?, later?))
 }
 
 pub(super) fn board(ask: &mut Ask) -> Option<board::Input> {
-    let (width, thickness) = (ask.length(ask.field("width")), ask.length(ask.field("thickness")));
+    let (width, thickness) = (ask.length(&WIDTH), ask.length(&THICKNESS));
     let (moistures, wood) = (today_and_later(ask), wood(ask));
     Some(board::Input { thickness: thickness?, width: width?, wood: wood?, moistures: moistures? })
 }
 
 pub(super) fn gap(ask: &mut Ask) -> Option<gap::Input> {
-    let (width, boards) = (ask.length(ask.field("width")), ask.count(ask.field("boards")));
-    let known = match ask.choice(ask.field("known")).id {
-        "today" => ask.length(ask.field("gap_later")).map(gap::Known::Later),
-        _ => ask.length(ask.field("gap_now")).map(gap::Known::Today),
+    let (width, boards) = (ask.length(&WIDTH), ask.count(&BOARDS));
+    let known = match ask.choice(&KNOWN) {
+        FIND_TODAY => ask.length(&GAP_WANTED).map(gap::Known::Later),
+        _ => ask.length(&GAP_TODAY).map(gap::Known::Today),
     };
     let (moistures, wood) = (today_and_later(ask), wood(ask));
     Some(gap::Input {
@@ -186,20 +272,20 @@ pub(super) fn gap(ask: &mut Ask) -> Option<gap::Input> {
 }
 
 pub(super) fn swing(ask: &mut Ask) -> Option<swing::Input> {
-    let width = ask.length(ask.field("width"));
-    let (driest, wettest) = (ask.number(ask.field("driest")), ask.number(ask.field("wettest")));
+    let width = ask.length(&WIDTH);
+    let (driest, wettest) = (ask.number(&DRIEST), ask.number(&WETTEST));
     let moistures = Moistures::driest_and_wettest(driest?, wettest?);
     Some(swing::Input { width: width?, wood: wood(ask)?, moistures })
 }
 
 pub(super) fn air(ask: &mut Ask) -> Option<air::Input> {
-    if let Some(place) = place(ask.choice(ask.field("air")).id) {
+    if let Some(place) = place(ask.choice(&AIR).id) {
         return Some(air::Input::Place(place));
     }
-    let temperature = match ask.choice(ask.field("degrees")).id {
-        "celsius" => ask.real(ask.field("celsius")).map(air::Temperature::Celsius),
-        _ => ask.real(ask.field("fahrenheit")).map(air::Temperature::Fahrenheit),
+    let temperature = match ask.choice(&DEGREES) {
+        IN_CELSIUS => ask.real(&CELSIUS).map(air::Temperature::Celsius),
+        _ => ask.real(&FAHRENHEIT).map(air::Temperature::Fahrenheit),
     };
-    let humidity = ask.real(ask.field("humidity"));
+    let humidity = ask.real(&HUMIDITY);
     Some(air::Input::Air(temperature?, humidity?))
 }

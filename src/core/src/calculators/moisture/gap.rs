@@ -3,10 +3,12 @@
 //! Each board is held at its own middle, so the middles stay where they are and every gap opens by
 //! what one board loses.
 
-use super::Problem;
+use super::fields::{GAP_TODAY, GAP_WANTED};
 use super::movement::{Moistures, Spread, Wood, spread};
+use crate::measure::text::exact_text;
 use crate::measure::{Fineness, Length, OutOfRange, Rounding, Tape};
-use crate::sheet::Problems;
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 use crate::tables::shrinkage::Across;
 
 /// Which gap is known.
@@ -60,12 +62,12 @@ pub struct Answer {
 /// # Errors
 ///
 /// Those of [`spread`], and
-/// - [`Problem::GapCloses`]: the boards would press on each other later; names the gap of today
+/// - `gap-closes`: the boards would press on each other later; names the gap of today
 ///   that is just enough.
-/// - [`Problem::OpensFurther`]: even boards laid tight today gap more than wanted later; names that
+/// - `opens-further`: even boards laid tight today gap more than wanted later; names that
 ///   gap.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
-    let spread = spread(input.wood, Across::Width, input.moistures).map_err(Problem::all)?;
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
+    let spread = spread(input.wood, Across::Width, input.moistures)?;
     let width_later = spread.later(input.width)?;
     let lost = (input.width - width_later)?;
     let (gap_now, gap_later) = match input.known {
@@ -73,10 +75,34 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
         Known::Later(gap) => ((gap - lost)?, gap),
     };
     if gap_later.is_negative() {
-        return Err(Problem::GapCloses { least_now: rounded_up(-lost)? }.into());
+        let least = rounded_up(-lost)?;
+        let shown = (least, Rounding::Up);
+        return Err(Refusal::at(
+            &GAP_TODAY,
+            "gap-closes",
+            say![
+                "The gap would close, and the boards press on each other. They swell by up to ",
+                shown,
+                "."
+            ],
+            WayOut::set(say!["Leave ", shown, " or more today."], &GAP_TODAY, exact_text(least)),
+        )
+        .into());
     }
     if gap_now.is_negative() {
-        return Err(Problem::OpensFurther { least_later: rounded_up(lost)? }.into());
+        let least = rounded_up(lost)?;
+        let shown = (least, Rounding::Up);
+        return Err(Refusal::at(
+            &GAP_WANTED,
+            "opens-further",
+            say!["Even boards laid tight today gap ", shown, " later."],
+            WayOut::set(
+                say!["Lay them tight, and take ", shown, "."],
+                &GAP_WANTED,
+                exact_text(least),
+            ),
+        )
+        .into());
     }
     let ends = spread.ends_later(input.width)?;
     let later = |width: Length| -> Result<Length, OutOfRange> { gap_now + (input.width - width)? };

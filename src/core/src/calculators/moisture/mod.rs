@@ -19,12 +19,10 @@ mod drawing;
 mod fields;
 pub mod gap;
 pub mod movement;
-mod problem;
 mod sheet;
 pub mod swing;
 #[cfg(test)]
 mod tests;
 mod woods;
 
-pub use problem::Problem;
 pub use sheet::CALCULATOR;

@@ -1,7 +1,10 @@
 //! How much a width or a thickness changes between two moisture contents.
 
-use super::Problem;
+use super::fields::{DRIEST, FLAT, GRAIN, MOISTURE_LATER, MOISTURE_TODAY, WETTEST, WOOD};
+use super::woods::{SOFTWOOD, SUBALPINE_FIR, WESTERN_LARCH};
 use crate::measure::{Length, Number, OutOfRange};
+use crate::say;
+use crate::sheet::{Field, Refusal, Refused, WayOut};
 use crate::tables::shrinkage::{self, Across, Moisture};
 use crate::tables::species::{self, Cell, Grain, Species, Trust};
 
@@ -21,32 +24,46 @@ pub struct Moistures {
     pub from: Number,
     /// The second.
     pub to: Number,
-    pub(super) fields: [&'static str; 2],
+    asked: Asked,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Asked {
+    TodayAndLater,
+    DriestAndWettest,
 }
 
 impl Moistures {
     /// Today and later.
     #[must_use]
     pub fn now_and_later(from: Number, to: Number) -> Moistures {
-        Moistures { from, to, fields: ["now", "later"] }
+        Moistures { from, to, asked: Asked::TodayAndLater }
     }
 
     /// The driest and the wettest of the year.
     #[must_use]
     pub fn driest_and_wettest(from: Number, to: Number) -> Moistures {
-        Moistures { from, to, fields: ["driest", "wettest"] }
+        Moistures { from, to, asked: Asked::DriestAndWettest }
+    }
+
+    fn fields(self) -> [&'static Field; 2] {
+        match self.asked {
+            Asked::TodayAndLater => [&MOISTURE_TODAY, &MOISTURE_LATER],
+            Asked::DriestAndWettest => [&DRIEST, &WETTEST],
+        }
     }
 }
 
-/// Which rule gave a figure.
+/// Which rule gave a figure, and its own number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Rule {
-    /// Ordinary softwood lumber, 8 to 19 % and wet.
-    Lumber,
+    /// Ordinary softwood lumber, 8 to 19 % and wet: its width or its thickness.
+    Lumber(Across),
     /// A coefficient of the species for each point, 6 to 14 %.
-    EachPoint,
-    /// Total shrinkage of the species in proportion to the moisture lost.
-    General,
+    EachPoint(Number),
+    /// Total shrinkage of the species, as a part of the green size, in proportion to the moisture
+    /// lost.
+    General(Number),
 }
 
 /// What a size is multiplied by.
@@ -93,21 +110,21 @@ impl Spread {
 const EACH_POINT: (i64, i64) = (6, 14);
 
 /// Moisture above which wood no longer swells, in percent, where no other figure is known.
-const FIBERS_FULL: i64 = 30;
+pub(super) const FIBERS_FULL: i64 = 30;
 
 /// The softwoods, cedars and redwood left out, whose shrinkage was read and is the least across
 /// the rings and the most along them: between them lie most boards of ordinary softwood.
-const LEAST_AND_MOST: (&str, &str) = ("subalpine_fir", "western_larch");
+const LEAST_AND_MOST: (&str, &str) = (SUBALPINE_FIR.id, WESTERN_LARCH.id);
 
 /// How much a width or thickness changes.
 ///
 /// # Errors
 ///
-/// - [`Problem::BelowFormula`], [`Problem::BetweenFormula`]: outside the lumber formula.
-/// - [`Problem::NoFigureOutside`]: a species of which only the coefficient from 6 to 14 % is known.
-/// - [`Problem::NoQuarterFigure`]: a species of which only the flat-sawn figure is known.
-/// - [`Problem::TooLarge`]: a number beyond the limits.
-pub fn spread(wood: Wood, across: Across, moistures: Moistures) -> Result<Spread, Vec<Problem>> {
+/// - `below-formula`, `between-formula`: outside the lumber formula; both moistures where both are.
+/// - `no-figure-outside`: a species of which only the coefficient from 6 to 14 % is known.
+/// - `no-quarter-figure`: a species of which only the flat-sawn figure is known.
+/// - [`Refused::OutOfRange`]: a number beyond the limits.
+pub fn spread(wood: Wood, across: Across, moistures: Moistures) -> Result<Spread, Refused> {
     match wood {
         Wood::OrdinarySoftwood => lumber(across, moistures),
         Wood::Species(species, grain) => {
@@ -129,43 +146,60 @@ pub fn spread(wood: Wood, across: Across, moistures: Moistures) -> Result<Spread
     }
 }
 
-fn lumber(across: Across, moistures: Moistures) -> Result<Spread, Vec<Problem>> {
-    let [from_field, to_field] = moistures.fields;
+fn lumber(across: Across, moistures: Moistures) -> Result<Spread, Refused> {
+    let [from_field, to_field] = moistures.fields();
     let (from, to) =
         (lumber_moisture(moistures.from, from_field), lumber_moisture(moistures.to, to_field));
     let (from, to) = match (from, to) {
         (Ok(from), Ok(to)) => (from, to),
-        (from, to) => return Err([from.err(), to.err()].into_iter().flatten().collect()),
+        (from, to) => {
+            let refusals = [from.err(), to.err()].into_iter().flatten().collect();
+            return Err(Refused::For(refusals));
+        }
     };
-    let found = || -> Result<Spread, OutOfRange> {
-        let factor = shrinkage::factor(across, from, to)?;
-        // Wet is wet in both rules: 28 % here is the 30 % of the general one.
-        let full = |percent: Number| {
-            let green = percent >= Moisture::green().in_percent();
-            if green { Number::whole(FIBERS_FULL) } else { percent }
-        };
-        let moistures =
-            Moistures { from: full(moistures.from), to: full(moistures.to), ..moistures };
-        let end = |id: &str, grain| {
-            let cell = species::species(id).and_then(|s| s.shrinkage).map(|s| s.of(grain));
-            cell.map(|cell| general(cell, moistures)).transpose()
-        };
-        let least = end(LEAST_AND_MOST.0, Grain::QuarterSawn)?;
-        let most = end(LEAST_AND_MOST.1, Grain::FlatSawn)?;
-        let likely = Movement { factor, rule: Rule::Lumber, is_unverified: false };
-        Ok(Spread { likely, ends: least.zip(most) })
+    let factor = shrinkage::factor(across, from, to)?;
+    // Wet is wet in both rules: 28 % here is the 30 % of the general one.
+    let full = |percent: Number| {
+        let green = percent >= Moisture::green().in_percent();
+        if green { Number::whole(FIBERS_FULL) } else { percent }
     };
-    found().map_err(|_| vec![Problem::TooLarge])
+    let moistures = Moistures { from: full(moistures.from), to: full(moistures.to), ..moistures };
+    let end = |id: &str, grain| {
+        let cell = species::species(id).and_then(|s| s.shrinkage).map(|s| s.of(grain));
+        cell.map(|cell| general(total(cell)?, moistures)).transpose()
+    };
+    let least = end(LEAST_AND_MOST.0, Grain::QuarterSawn)?;
+    let most = end(LEAST_AND_MOST.1, Grain::FlatSawn)?;
+    let likely = Movement { factor, rule: Rule::Lumber(across), is_unverified: false };
+    Ok(Spread { likely, ends: least.zip(most) })
 }
 
-fn lumber_moisture(percent: Number, field: &'static str) -> Result<Moisture, Problem> {
+fn lumber_moisture(percent: Number, field: &Field) -> Result<Moisture, Refusal> {
     if percent >= Moisture::green().in_percent() {
         return Ok(Moisture::green());
     }
-    Moisture::percent(percent).ok_or(if percent < Number::whole(shrinkage::DRIEST) {
-        Problem::BelowFormula { field }
-    } else {
-        Problem::BetweenFormula { field }
+    Moisture::percent(percent).ok_or_else(|| {
+        if percent < Number::whole(shrinkage::DRIEST) {
+            Refusal::at(
+                field,
+                "below-formula",
+                say!["The formula for ordinary softwood stands from 8 to 19 %, not below."],
+                WayOut::set(say!["Use 8 %, or choose the species."], field, "8".to_owned()),
+            )
+        } else {
+            Refusal::at(
+                field,
+                "between-formula",
+                say![
+                    "The formula for ordinary softwood stands from 8 to 19 %, and for wet wood at 28 %."
+                ],
+                WayOut::set(
+                    say!["Take it as wet: 28 %. Or choose the species."],
+                    field,
+                    "28".to_owned(),
+                ),
+            )
+        }
     })
 }
 
@@ -173,24 +207,48 @@ fn of_species(
     species: &'static Species,
     grain: Grain,
     moistures: Moistures,
-) -> Result<Movement, Vec<Problem>> {
+) -> Result<Movement, Refused> {
     let each_point = Number::whole(EACH_POINT.0)..=Number::whole(EACH_POINT.1);
     let inside = each_point.contains(&moistures.from) && each_point.contains(&moistures.to);
     let coefficient = species.change.filter(|_| inside).and_then(|change| change.of(grain));
     let shrinkage = species.shrinkage.map(|shrinkage| shrinkage.of(grain));
-    let (cell, rule) = match (coefficient, shrinkage) {
-        (Some(cell), _) => (cell, Rule::EachPoint),
-        (None, Some(cell)) => (cell, Rule::General),
-        (None, None) if inside => return Err(vec![Problem::NoQuarterFigure]),
-        (None, None) => return Err(vec![Problem::NoFigureOutside]),
+    let (cell, rule, factor) = match (coefficient, shrinkage) {
+        (Some(cell), _) => {
+            let per_point = cell.over(100_000)?;
+            let factor = by_points(per_point, moistures.from, moistures.to)?;
+            (cell, Rule::EachPoint(per_point), factor)
+        }
+        (None, Some(cell)) => {
+            let total = total(cell)?;
+            (cell, Rule::General(total), general(total, moistures)?)
+        }
+        (None, None) if inside => {
+            return Err(Refusal::at(
+                &GRAIN,
+                "no-quarter-figure",
+                say!["Of this wood only the flat-sawn figure is known."],
+                WayOut::set(
+                    say!["Reckon with flat-sawn, which moves more."],
+                    &GRAIN,
+                    FLAT.id.to_owned(),
+                ),
+            )
+            .into());
+        }
+        (None, None) => {
+            return Err(Refusal::at(
+                &WOOD,
+                "no-figure-outside",
+                say!["Of this wood only the figure from 6 to 14 % is known."],
+                WayOut::set(
+                    say!["Keep both moistures from 6 to 14 %, or reckon with ordinary softwood."],
+                    &WOOD,
+                    SOFTWOOD.id.to_owned(),
+                ),
+            )
+            .into());
+        }
     };
-    let factor = match rule {
-        Rule::EachPoint => cell
-            .over(100_000)
-            .and_then(|per_point| by_points(per_point, moistures.from, moistures.to)),
-        Rule::General | Rule::Lumber => general(cell, moistures),
-    };
-    let factor = factor.map_err(|_| vec![Problem::TooLarge])?;
     Ok(Movement { factor, rule, is_unverified: cell.trust == Trust::Unverified })
 }
 
@@ -207,15 +265,18 @@ pub fn by_points(per_point: Number, from: Number, to: Number) -> Result<Number, 
     Number::ONE + (per_point * (to - from)?)?
 }
 
-/// Size later over size now, from the total shrinkage in tenths of a percent: each size is green
-/// size × (1 - S0 (1 - M ÷ 30)), M not over 30.
+/// Total shrinkage as a part of the green size; the table has tenths of a percent.
+fn total(shrinkage: Cell) -> Result<Number, OutOfRange> {
+    shrinkage.over(1000)
+}
+
+/// Size later over size now, from the total shrinkage: each size is green size × (1 - S0 (1 - M ÷ 30)), M not over 30.
 ///
 /// # Source
 ///
 /// USDA FPL Wood Handbook, FPL-GTR-282 (2021), Equation 4-9, p. 4-10.
-fn general(total: Cell, moistures: Moistures) -> Result<Number, OutOfRange> {
+fn general(total: Number, moistures: Moistures) -> Result<Number, OutOfRange> {
     let full = Number::whole(FIBERS_FULL);
-    let total = total.over(1000)?;
     let kept = |moisture: Number| -> Result<Number, OutOfRange> {
         let lost = (Number::ONE - (moisture.min(full) / full)?)?;
         Number::ONE - (total * lost)?

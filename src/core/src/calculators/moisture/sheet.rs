@@ -2,15 +2,20 @@
 
 mod told;
 
+use super::fields::{
+    BY_GREEN_SIZE, CHANGE, DRIEST_MOISTURE, FIELDS, GAP_LATER, GAP_TO_LEAVE, GAPS, IN_AIR, LEAST,
+    MOST, NEVER_CLOSES, NEWER_FORMULA, OVER_THE_YEAR, PANEL_LATER, QUESTION, RESULTS, SIZES, SWING,
+    THICKNESS_LATER, TOP_LATER, TOP_NOW, WETTEST_MOISTURE, WIDTH, WIDTH_LATER,
+};
 use super::movement::{Moistures, Wood};
-use super::{Problem, air, board, drawing, fields, gap, swing};
-use crate::calculators::{Calculator, ResultKind, ResultSpec, Stage};
-use crate::measure::text::exact_text;
+use super::{air, board, drawing, fields, gap, swing};
+use crate::calculators::{Calculator, ResultSpec, Stage};
 use crate::measure::{Length, Rounding};
 use crate::say;
 use crate::sheet::{
-    self, Ask, Bench, Caution, Figure, Problems, Source, Step, Table, Value, Working,
+    self, Ask, Bench, Caution, Figure, Refusal, Refused, Source, Step, Term, Value, WayOut, Working,
 };
+use crate::tables::shrinkage::Across;
 
 /// Wet and dry: one board, gaps, the year, the air.
 pub const CALCULATOR: Calculator = Calculator {
@@ -18,43 +23,26 @@ pub const CALCULATOR: Calculator = Calculator {
     title: "Wet and dry",
     question: "How wide will it be when it dries, and which gap do I leave?",
     stage: Stage::Wood,
-    fields: fields::FIELDS,
+    fields: FIELDS,
     results: RESULTS,
     work,
 };
 
-const RESULTS: &[ResultSpec] = &[
-    ResultSpec { id: "width_later", label: "Width later", kind: ResultKind::Length },
-    ResultSpec { id: "thickness_later", label: "Thickness later", kind: ResultKind::Length },
-    ResultSpec { id: "change", label: "Change of width", kind: ResultKind::Length },
-    ResultSpec { id: "least", label: "If it moves least", kind: ResultKind::Length },
-    ResultSpec { id: "most", label: "If it moves most", kind: ResultKind::Length },
-    ResultSpec { id: "gap_now", label: "Gap to leave today", kind: ResultKind::Length },
-    ResultSpec { id: "gap_later", label: "Gap later", kind: ResultKind::Length },
-    ResultSpec { id: "top_now", label: "Whole width today", kind: ResultKind::Length },
-    ResultSpec { id: "top_later", label: "Whole width later", kind: ResultKind::Length },
-    ResultSpec { id: "panel_later", label: "As one panel, later", kind: ResultKind::Length },
-    ResultSpec { id: "swing", label: "Swing", kind: ResultKind::Length },
-    ResultSpec { id: "by_green_size", label: "By the green size", kind: ResultKind::Length },
-    ResultSpec { id: "never_closes", label: "Gap that never closes", kind: ResultKind::Length },
-    ResultSpec { id: "driest", label: "Moisture, driest", kind: ResultKind::Number },
-    ResultSpec { id: "wettest", label: "Moisture, wettest", kind: ResultKind::Number },
-    ResultSpec { id: "newer", label: "By the newer formula", kind: ResultKind::Number },
-    ResultSpec { id: "sizes", label: "Today and later", kind: ResultKind::Table },
-];
+/// What the working calls the figure that a size of today is multiplied by.
+const FACTOR: &str = "later over today";
 
 fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let bench = ask.bench();
-    let found: Result<sheet::Answer, Problems<Problem>> = match ask.choice(ask.field("ask")).id {
-        "gap" => {
+    let found: Result<sheet::Answer, Refused> = match ask.choice(&QUESTION) {
+        GAPS => {
             let input = fields::gap(ask)?;
             gap::reckon(&input).map(|answer| lay_out_gap(&input, &answer, bench))
         }
-        "swing" => {
+        OVER_THE_YEAR => {
             let input = fields::swing(ask)?;
             swing::reckon(&input).map(|answer| lay_out_swing(&input, &answer, bench))
         }
-        "air" => {
+        IN_AIR => {
             let input = fields::air(ask)?;
             Ok(lay_out_air(&input, &air::reckon(&input)))
         }
@@ -63,37 +51,38 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
             board::reckon(&input).map(|answer| lay_out_board(&input, &answer, bench))
         }
     };
-    found.map_or_else(|problems| ask.refuse(&problems), Some)
+    found.map_or_else(|refused| ask.refused(refused, too_large()), Some)
 }
 
-fn nearest(length: Length) -> Value {
-    Value::Length(length, Rounding::Nearest)
+fn too_large() -> Refusal {
+    Refusal::at(
+        &WIDTH,
+        "too-large",
+        say!["This is too large or too fine to work out exactly."],
+        WayOut::advice(say!["Use smaller numbers or plainer fractions."]),
+    )
 }
 
 /// The least and the most as two figures, where they are known.
-fn ends(from: &'static str, ends: Option<(Length, Length)>) -> Vec<Figure> {
-    ends.map_or_else(Vec::new, |(least, most)| {
-        vec![
-            Figure::length("least", "If it moves least", from, least),
-            Figure::length("most", "If it moves most", from, most),
-        ]
-    })
+fn ends(
+    ends: Option<(Length, Length)>,
+    figure: impl Fn(&ResultSpec, Length) -> Figure,
+) -> Vec<Figure> {
+    ends.map_or_else(Vec::new, |(least, most)| vec![figure(&LEAST, least), figure(&MOST, most)])
 }
 
 fn lay_out_board(input: &board::Input, answer: &board::Answer, bench: &Bench) -> sheet::Answer {
-    let headline = Figure::length("width_later", "Width later", "edge to edge", answer.width);
-    let mut steps = told::factor_steps(input.wood, input.moistures, &answer.width_spread);
-    steps.push(Step::length(
-        "width later = width today × later over today",
-        say![exact_text(input.width)],
-        answer.width,
-    ));
-    if let Some(thickness) = answer.thickness {
-        steps.push(Step::length(
-            "thickness later, the same with its own figure",
-            say![exact_text(input.thickness)],
-            thickness,
-        ));
+    let headline = WIDTH_LATER.figure("edge to edge", answer.width);
+    let width = &answer.width_spread.likely;
+    let mut steps = told::factor_steps(FACTOR, input.wood, input.moistures, width);
+    let later = Term::of("width today", input.width) * told::factor(FACTOR, width);
+    steps.push(Step::of("width later", later, answer.width));
+    if let (Some(thickness), Some(spread)) = (answer.thickness, &answer.thickness_spread) {
+        let name = "later over today of the thickness";
+        steps.extend(told::factor_steps(name, input.wood, input.moistures, &spread.likely));
+        let later =
+            Term::of("thickness today", input.thickness) * told::factor(name, &spread.likely);
+        steps.push(Step::of("thickness later", later, thickness));
     }
     let spreads: Vec<_> =
         core::iter::once(&answer.width_spread).chain(&answer.thickness_spread).collect();
@@ -101,20 +90,18 @@ fn lay_out_board(input: &board::Input, answer: &board::Answer, bench: &Bench) ->
     let mut sheet = sheet::Answer::new(headline, Working { steps, sources });
     let lost = (input.width - answer.width).unwrap_or(Length::ZERO);
     let label = if lost.is_negative() { "It gains" } else { "It loses" };
-    sheet.figures = vec![Figure::length("change", label, "of its width", lost.abs())];
-    let row = |name: &'static str, now, later| {
-        vec![Value::Words(say![name]), nearest(now), nearest(later)]
+    sheet.figures = vec![CHANGE.called(label).figure("of its width", lost.abs())];
+    let row = |name: &'static str, now: Length, later: Length| {
+        vec![Value::Words(say![name]), now.into(), later.into()]
     };
     let mut rows = vec![row("Width", input.width, answer.width)];
     if let Some(thickness) = answer.thickness {
-        let figure =
-            Figure::length("thickness_later", "Thickness later", "face to face", thickness);
+        let figure = THICKNESS_LATER.figure("face to face", thickness);
         sheet.figures.insert(0, figure);
         rows.push(row("Thickness", input.thickness, thickness));
     }
-    sheet.figures.extend(ends("edge to edge", answer.width_ends));
-    let columns = &["Side", "Today", "Later"];
-    sheet.tables = vec![Table { id: "sizes", title: "Today and later", columns, rows }];
+    sheet.figures.extend(ends(answer.width_ends, |end, width| end.figure("edge to edge", width)));
+    sheet.tables = vec![SIZES.table(&["Side", "Today", "Later"], rows)];
     sheet.notes = told::notes(input.wood, &spreads);
     if answer.thickness.is_none() {
         sheet.notes.push(say!["How its thickness moves is not known, and is left out."]);
@@ -126,46 +113,35 @@ fn lay_out_board(input: &board::Input, answer: &board::Answer, bench: &Bench) ->
 }
 
 fn lay_out_gap(input: &gap::Input, answer: &gap::Answer, bench: &Bench) -> sheet::Answer {
-    let now = Figure::length("gap_now", "Gap to leave today", "board to board", answer.gap_now);
-    let later = Figure::length("gap_later", "Gap later", "board to board", answer.gap_later);
+    let now = GAP_TO_LEAVE.figure("board to board", answer.gap_now);
+    let later = GAP_LATER.figure("board to board", answer.gap_later);
     let (headline, other) = match input.known {
         gap::Known::Today(_) => (later, now),
         gap::Known::Later(_) => (now, later),
     };
-    let mut steps = told::factor_steps(input.wood, input.moistures, &answer.spread);
-    steps.push(Step::length(
-        "one board later = width today × later over today",
-        say![exact_text(input.width)],
-        answer.width_later,
-    ));
-    steps.push(Step::length(
-        "gap later = gap today + width today - width later",
-        say![answer.gap_now, " + ", input.width, " - ", answer.width_later],
-        answer.gap_later,
-    ));
-    steps.push(Step::length(
-        "whole width later = (boards - 1) × (width today + gap today) + width later",
-        say![
-            format!("({} - 1) × (", input.boards),
-            input.width,
-            " + ",
-            answer.gap_now,
-            ") + ",
-            answer.width_later
-        ],
-        answer.top_later,
-    ));
+    let likely = &answer.spread.likely;
+    let mut steps = told::factor_steps(FACTOR, input.wood, input.moistures, likely);
+    let width_today = || Term::of("width today", input.width);
+    let gap_today = || Term::of("gap today", answer.gap_now);
+    let width_later = || Term::of("width later", answer.width_later);
+    let one = width_today() * told::factor(FACTOR, likely);
+    steps.push(Step::of("one board later", one, answer.width_later));
+    let gap = gap_today() + width_today() - width_later();
+    steps.push(Step::of("gap later", gap, answer.gap_later));
+    let between = Term::of("boards", input.boards) - Term::fixed(1);
+    let whole = between * (width_today() + gap_today()) + width_later();
+    steps.push(Step::of("whole width later", whole, answer.top_later));
     let mut sources = told::sources(&[&answer.spread]);
     sources.push(Source::CommonPractice);
     let mut sheet = sheet::Answer::new(headline, Working { steps, sources });
     sheet.figures = vec![
         other,
-        Figure::length("top_now", "Whole width today", "edge to edge", answer.top_now),
-        Figure::length("top_later", "Whole width later", "edge to edge", answer.top_later),
-        Figure::length("panel_later", "As one panel, later", "edge to edge", answer.panel_later),
-        Figure::length("width_later", "One board later", "edge to edge", answer.width_later),
+        TOP_NOW.figure("edge to edge", answer.top_now),
+        TOP_LATER.figure("edge to edge", answer.top_later),
+        PANEL_LATER.figure("edge to edge", answer.panel_later),
+        WIDTH_LATER.called("One board later").figure("edge to edge", answer.width_later),
     ];
-    sheet.figures.extend(ends("gap later", answer.gap_ends));
+    sheet.figures.extend(ends(answer.gap_ends, |end, gap| end.figure("gap later", gap)));
     sheet.notes = told::notes(input.wood, &[&answer.spread]);
     if answer.gap_ends.is_some_and(|(least, most)| least.is_negative() || most.is_negative()) {
         sheet.notes.push(say!["Boards that move most would press on each other: leave more."]);
@@ -186,65 +162,44 @@ fn lay_out_gap(input: &gap::Input, answer: &gap::Answer, bench: &Bench) -> sheet
 }
 
 fn lay_out_swing(input: &swing::Input, answer: &swing::Answer, bench: &Bench) -> sheet::Answer {
-    let headline = Figure::length("swing", "Swing", "driest to wettest", answer.swing);
+    let headline = SWING.figure("driest to wettest", answer.swing);
     let mut steps = Vec::new();
+    let width = || Term::of("width", input.width);
     let Moistures { from, to, .. } = input.moistures;
     if input.wood == Wood::OrdinarySoftwood {
-        steps.push(Step::length(
-            "swing = width × (lost when driest - lost when wettest)",
-            say![format!(
-                "{} × ({} - {}) %",
-                exact_text(input.width),
-                told::lost_text(from),
-                told::lost_text(to)
-            )],
-            answer.swing,
-        ));
+        let lost = |name, percent| Term::of(name, told::lost_text(Across::Width, percent));
+        let less = lost("lost when driest", from) - lost("lost when wettest", to);
+        steps.push(Step::of("swing", width() * less, answer.swing));
     }
-    steps.extend(told::factor_steps(input.wood, input.moistures, &answer.spread));
-    steps.push(Step::length(
-        "by the green size: width × (later over today - 1)",
-        say![exact_text(input.width)],
-        answer.by_green_size,
-    ));
+    let likely = &answer.spread.likely;
+    steps.extend(told::factor_steps(FACTOR, input.wood, input.moistures, likely));
+    let more = told::factor(FACTOR, likely) - Term::fixed(1);
+    steps.push(Step::of("by the green size", width() * more, answer.by_green_size));
     let mut sheet =
         sheet::Answer::new(headline, Working { steps, sources: told::sources(&[&answer.spread]) });
-    sheet.figures = vec![Figure {
-        id: "never_closes",
-        label: "Gap that never closes",
-        from: "left when driest",
-        value: Value::Length(answer.never_closes, Rounding::Up),
-    }];
+    let never_closes = Value::Length(answer.never_closes, Rounding::Up);
+    sheet.figures = vec![NEVER_CLOSES.figure("left when driest", never_closes)];
     if input.wood == Wood::OrdinarySoftwood {
-        let from = "driest to wettest";
-        sheet.figures.push(Figure::length(
-            "by_green_size",
-            "By the green size",
-            from,
-            answer.by_green_size,
-        ));
+        sheet.figures.push(BY_GREEN_SIZE.figure("driest to wettest", answer.by_green_size));
     }
-    sheet.figures.extend(ends("swing", answer.ends));
+    sheet.figures.extend(ends(answer.ends, |end, swing| end.figure("swing", swing)));
     sheet.notes = told::notes(input.wood, &[&answer.spread]);
     sheet.drawing = Some(drawing::swing(input, answer, bench));
     sheet
 }
 
 fn lay_out_air(input: &air::Input, answer: &air::Answer) -> sheet::Answer {
-    let percent =
-        |id, label, number| Figure { id, label, from: "", value: Value::Real(number, 1, "%") };
+    let percent = |number| Value::Real(number, 1, "%");
     let is_range = answer.driest < answer.wettest;
-    let headline = if is_range {
-        percent("driest", "Wood, driest", answer.driest)
-    } else {
-        percent("driest", "Wood settles at", answer.driest)
-    };
+    let label = if is_range { "Wood, driest" } else { "Wood settles at" };
+    let headline = DRIEST_MOISTURE.called(label).figure("", percent(answer.driest));
     let mut sheet = sheet::Answer::new(headline, told::air_working(input, answer));
     if is_range {
-        sheet.figures.push(percent("wettest", "Wood, wettest", answer.wettest));
+        let wettest = WETTEST_MOISTURE.called("Wood, wettest");
+        sheet.figures.push(wettest.figure("", percent(answer.wettest)));
     }
     if let Some(newer) = answer.newer {
-        sheet.figures.push(percent("newer", "By the newer formula", newer));
+        sheet.figures.push(NEWER_FORMULA.figure("", percent(newer)));
     }
     sheet.notes = vec![
         say![

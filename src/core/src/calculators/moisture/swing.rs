@@ -1,9 +1,11 @@
 //! How far a board swings over the year, between its driest and its wettest.
 
-use super::Problem;
+use super::fields::{DRIEST, WETTEST};
 use super::movement::{Moistures, Spread, Wood, spread};
-use crate::measure::{Length, Number};
-use crate::sheet::Problems;
+use crate::measure::text::decimal;
+use crate::measure::{Length, Number, OutOfRange};
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 use crate::tables::shrinkage::{self, Across, Moisture};
 
 /// What is asked.
@@ -37,13 +39,23 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// Those of [`spread`], and [`Problem::WrongWayRound`]: driest above wettest.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+/// Those of [`spread`], and `wrong-way-round`: driest above wettest.
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let Moistures { from: driest, to: wettest, .. } = input.moistures;
     if driest > wettest {
-        return Err(Problem::WrongWayRound { driest, wettest }.into());
+        let [dry, wet] = [driest, wettest].map(|percent| decimal(percent, 1));
+        return Err(Refusal::at(
+            &DRIEST,
+            "wrong-way-round",
+            say![format!("The driest, {dry} %, is above the wettest, {wet} %.")],
+            Some(WayOut {
+                sentence: say!["Change them round."],
+                set: vec![(DRIEST.id, wettest.to_string()), (WETTEST.id, driest.to_string())],
+            }),
+        )
+        .into());
     }
-    let spread = spread(input.wood, Across::Width, input.moistures).map_err(Problem::all)?;
+    let spread = spread(input.wood, Across::Width, input.moistures)?;
     let by_green_size = (spread.later(input.width)? - input.width)?;
     let swing = match input.wood {
         Wood::OrdinarySoftwood => {
@@ -58,7 +70,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
     };
     let ends = spread
         .ends_later(input.width)?
-        .map(|(least, most)| Ok::<_, Problem>(((least - input.width)?, (most - input.width)?)))
+        .map(|(least, most)| Ok::<_, OutOfRange>(((least - input.width)?, (most - input.width)?)))
         .transpose()?;
     let most = ends.map_or(swing, |(_, most)| most);
     let never_closes = most.max(swing).max(by_green_size);

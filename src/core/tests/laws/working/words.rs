@@ -141,24 +141,12 @@ const MOISTURE: Listed = Listed {
         ("M = 100 × (A T (1 - T ÷ Tc)^B ln(1 - h))^(C T^D)", "a power"),
         (
             "M = 1800 ÷ W × (Kh ÷ (1 - Kh) + (K1 Kh + 2 K1 K2 (Kh)²) ÷ (1 + K1 Kh + K1 K2 (Kh)²))",
-            "a power",
+            "constants that are themselves curves of the warmth",
         ),
-        ("driest month of the place", "not written as a formula"),
-        (
-            "each size = green size × (1 - S0 × (1 - M ÷ 30)), M not over 30",
-            "not written as a formula",
-        ),
-        ("later over today = 1 + C × (M later - M today)", "not written as a formula"),
-        ("wettest month of the place", "not written as a formula"),
+        ("driest month of the place", "read from a table"),
+        ("wettest month of the place", "read from a table"),
     ],
-    not_yet: &[
-        "later over today = (100 - S later) ÷ (100 - S today), S = 6.031 - 0.215 × M, 0 when wet",
-        "by the green size: width × (later over today - 1)",
-        "one board later = width today × later over today",
-        "swing = width × (lost when driest - lost when wettest)",
-        "thickness later, the same with its own figure",
-        "width later = width today × later over today",
-    ],
+    not_yet: &[],
 };
 
 const RESAW_RIP: Listed = Listed {
