@@ -343,8 +343,9 @@ impl Walk<'_> {
         self.script(
             "await (await navigator.serviceWorker.getRegistration()).update(); return true",
         )?;
-        self.wait("the update is offered", "test('update-take')")?;
         // Over a keypad there is no room for the offer.
+        self.close_keypad()?;
+        self.wait("the update is offered", "test('update-take')")?;
         self.tap("update-take")?;
         self.wait(
             "the new release is on the screen",

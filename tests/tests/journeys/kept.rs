@@ -385,7 +385,7 @@ const NO_NOTES: &str = "const open = indexedDB.open('reckoner');
      const get = open.result.transaction('notes').objectStore('notes').getAllKeys();
      await new Promise((done) => get.onsuccess = done);
      open.result.close();
-     return get.result.filter((key) => !key.startsWith('kept/')).length === 0";
+     return get.result.filter((key) => !['kept', 'taken'].includes(key.split('/')[0])).length === 0";
 
 /// Has every writing fail as on a full device, until [`give_room`].
 fn fill(app: &App) {

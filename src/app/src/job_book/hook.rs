@@ -418,7 +418,14 @@ impl OnPage {
     }
 
     /// Fetches the job, with what pages that live no more had typed in it.
+    ///
+    /// What they had begun and not put in the job goes to the page that opens it next: a page that
+    /// is loaded again finds its own, and no other window that happens to be open takes it away.
     pub(crate) async fn fetch(&self, bench: &Bench) {
+        self.fetch_as(true, bench).await;
+    }
+
+    async fn fetch_as(&self, is_opening: bool, bench: &Bench) {
         if self.0.is_new.get() {
             return;
         }
@@ -430,7 +437,7 @@ impl OnPage {
                 if self.0.waiting.borrow().is_empty() {
                     written::worked(&self.0.key);
                 }
-                self.open(found, living.as_ref(), bench);
+                self.open(found, living.as_ref(), is_opening, bench);
             }
             Err(problem) => {
                 if self.book().is_none() {
@@ -478,7 +485,13 @@ impl OnPage {
     }
 
     /// Opens what was found on the shelf.
-    fn open(&self, found: Found, living: Option<&BTreeSet<String>>, bench: &Bench) {
+    fn open(
+        &self,
+        found: Found,
+        living: Option<&BTreeSet<String>>,
+        is_opening: bool,
+        bench: &Bench,
+    ) {
         let Some(stored) = &found.stored else {
             if self.book().is_none() {
                 let words = if found.notes.is_empty() {
@@ -502,7 +515,7 @@ impl OnPage {
                         set_aside.len()
                     )));
                 }
-                self.take_notes(book, &found, living, bench);
+                self.take_notes(book, &found, living, is_opening, bench);
             }
             Err(problem) => self.tell(Some(problem.to_string())),
         }
@@ -512,7 +525,7 @@ impl OnPage {
                 spawn_local(async move {
                     alive::end_of(&page).await;
                     on_page.0.awaited.borrow_mut().remove(&page);
-                    on_page.fetch(&bench).await;
+                    on_page.fetch_as(false, &bench).await;
                 });
             }
         }
@@ -525,6 +538,7 @@ impl OnPage {
         record: Book,
         found: &Found,
         living: Option<&BTreeSet<String>>,
+        is_opening: bool,
         bench: &Bench,
     ) {
         let now = clock::now();
@@ -537,7 +551,8 @@ impl OnPage {
             let note = is_left(page, text).then(|| Note::read(text))??;
             Some((key, place, note))
         });
-        let (edits, forms): (Vec<_>, Vec<_>) = notes.partition(|(_, place, _)| is_edit(place));
+        let (edits, mut forms): (Vec<_>, Vec<_>) = notes.partition(|(_, place, _)| is_edit(place));
+        forms.retain(|(_, place, _)| is_opening || Place::read(place).is_some());
         for (key, _, note) in edits {
             let mut waiting = self.0.waiting.borrow_mut();
             let is_known = waiting.iter().any(|waiting| waiting.note == *key);
@@ -642,7 +657,7 @@ pub(crate) fn use_book(key: &str, bench: Bench) -> OnPage {
                 move |changed| {
                     if changed == key {
                         let on_page = on_page.clone();
-                        spawn_local(async move { on_page.fetch(&bench).await });
+                        spawn_local(async move { on_page.fetch_as(false, &bench).await });
                     }
                 }
             });

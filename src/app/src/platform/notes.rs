@@ -22,6 +22,8 @@ use super::{alive, clock};
 const ASIDE: &str = "reckoner.note.";
 /// Names of what is no note of a job begin with this in the database.
 const KEPT: &str = "kept";
+/// Under this and the name of a page the database says up to which writing it has taken its notes.
+const TAKEN: &str = "taken";
 /// When the local storage was written last, in milliseconds. It is no entry of the user's.
 const CLOCK: &str = "reckoner-clock";
 /// First wait before what was not taken is written again, in milliseconds, and the longest.
@@ -148,15 +150,20 @@ pub(crate) fn settled<'a>(keys: impl Iterator<Item = &'a str>) {
     }
 }
 
-fn aside(key: &str, text: Option<&str>) {
-    // What is kept for every start stands there already.
-    if let Some(local) = local().filter(|_| !key.starts_with(KEPT)) {
-        drop(local.set_item(&format!("{ASIDE}{key}"), text.unwrap_or_default()));
+/// Whether a note of a job: what is kept for every start stands in the local storage already.
+fn is_of_job(key: &str) -> bool {
+    ![KEPT, TAKEN].iter().any(|other| key.starts_with(other))
+}
+
+fn aside(key: &str, number: u64, text: Option<&str>) {
+    if let Some(local) = local().filter(|_| is_of_job(key)) {
+        let text = format!("{number} {}", text.unwrap_or_default());
+        drop(local.set_item(&format!("{ASIDE}{key}"), &text));
     }
 }
 
 fn clear(key: &str) {
-    if let Some(local) = local().filter(|_| !key.starts_with(KEPT)) {
+    if let Some(local) = local().filter(|_| is_of_job(key)) {
         drop(local.remove_item(&format!("{ASIDE}{key}")));
     }
 }
@@ -185,7 +192,7 @@ pub(crate) fn write(notes: Vec<(String, Option<String>)>) {
         for (key, text) in notes {
             state.number = state.number.saturating_add(1);
             let number = state.number;
-            aside(&key, text.as_deref());
+            aside(&key, number, text.as_deref());
             state.unsaved.insert(key, Unsaved { text, number, is_sent: false });
         }
     });
@@ -219,6 +226,9 @@ fn send() {
     let (writes, sent) = STATE.with_borrow_mut(|state| {
         let mut writes = Vec::new();
         let mut sent = Vec::new();
+        // What is on its way before this may still be given up.
+        let on_its_way = state.unsaved.values().filter(|note| note.is_sent).map(|note| note.number);
+        let all_up_to = on_its_way.min().map_or(state.number, |first| first.saturating_sub(1));
         for (key, note) in state.unsaved.iter_mut().filter(|(_, note)| !note.is_sent) {
             note.is_sent = true;
             sent.push((key.clone(), note.number));
@@ -227,6 +237,8 @@ fn send() {
                 None => Write::Delete(NOTES, key.clone()),
             });
         }
+        let taken = JsValue::from_str(&all_up_to.to_string());
+        writes.push(Write::Put(NOTES, format!("{TAKEN}/{}", alive::page()), taken));
         (writes, sent)
     });
     if sent.is_empty() {
@@ -281,28 +293,54 @@ fn held_back(sent: &[(String, u64)]) {
     });
 }
 
-/// Takes what lies beside from pages that live no more into the database.
+/// Takes what lies beside from pages that live no more into the database, where it was not taken
+/// already: a browser that is killed brings back the local storage as it was seconds before.
 async fn bring_in() {
-    let Some(local) = local() else { return };
+    let Ok(taken) = database::read(NOTES, Some(TAKEN)).await else { return };
+    let living = alive::living().await;
+    let lives = |page: &str| living.as_ref().is_some_and(|living| living.contains(page));
+    let taken: BTreeMap<String, u64> = taken
+        .into_iter()
+        .filter_map(|(key, number)| {
+            let page = key.strip_prefix(TAKEN)?.strip_prefix('/')?.to_owned();
+            Some((page, number.as_string()?.parse().ok()?))
+        })
+        .filter(|(page, _)| !lives(page))
+        .collect();
+    let mut notes = Vec::new();
+    for (key, text) in beside() {
+        let page = key.rsplit_once('#').map_or("", |(_, page)| page);
+        if lives(page) {
+            continue;
+        }
+        let (number, text) = text.split_once(' ').unwrap_or(("", &text));
+        let is_taken = number
+            .parse()
+            .is_ok_and(|number: u64| taken.get(page).is_some_and(|taken| number <= *taken));
+        if is_taken {
+            clear(&key);
+        } else {
+            notes.push((key, Some(text.to_owned()).filter(|it| !it.is_empty())));
+        }
+    }
+    // They are not asked for again.
+    notes.extend(taken.into_keys().map(|page| (format!("{TAKEN}/{page}"), None)));
+    if !notes.is_empty() {
+        write(notes);
+    }
+}
+
+/// What lies beside the database in the local storage, by the keys of the notes.
+fn beside() -> Vec<(String, String)> {
+    let Some(local) = local() else { return Vec::new() };
     let names = (0..local.length().unwrap_or(0)).filter_map(|at| local.key(at).ok()?);
-    let mut beside: Vec<(String, String)> = names
+    names
         .filter_map(|name| {
             let key = name.strip_prefix(ASIDE)?.to_owned();
             let text = local.get_item(&name).ok()??;
             Some((key, text))
         })
-        .collect();
-    if beside.is_empty() {
-        return;
-    }
-    let living = alive::living().await;
-    let lives = |key: &str| {
-        let page = key.rsplit_once('#').map_or("", |(_, page)| page);
-        living.as_ref().is_some_and(|living| living.contains(page))
-    };
-    beside.retain(|(key, _)| !lives(key));
-    let notes = beside.into_iter().map(|(key, text)| (key, Some(text).filter(|it| !it.is_empty())));
-    write(notes.collect());
+        .collect()
 }
 
 /// Keeps a text under a name in the local storage, which every start reads, and in the database,
