@@ -147,15 +147,12 @@ pub fn spread(wood: Wood, across: Across, moistures: Moistures) -> Result<Spread
 }
 
 fn lumber(across: Across, moistures: Moistures) -> Result<Spread, Refused> {
-    let [from_field, to_field] = moistures.fields();
-    let (from, to) =
-        (lumber_moisture(moistures.from, from_field), lumber_moisture(moistures.to, to_field));
-    let (from, to) = match (from, to) {
-        (Ok(from), Ok(to)) => (from, to),
-        (from, to) => {
-            let refusals = [from.err(), to.err()].into_iter().flatten().collect();
-            return Err(Refused::For(refusals));
-        }
+    let ends = [moistures.from, moistures.to];
+    let [Some(from), Some(to)] = ends.map(lumber_moisture) else {
+        let outside = ends.into_iter().zip(moistures.fields());
+        let outside = outside.filter(|(percent, _)| lumber_moisture(*percent).is_none());
+        let refusals = outside.map(|(percent, field)| outside_lumber(percent, field)).collect();
+        return Err(Refused::For(refusals));
     };
     let factor = shrinkage::factor(across, from, to)?;
     // Wet is wet in both rules: 28 % here is the 30 % of the general one.
@@ -174,33 +171,27 @@ fn lumber(across: Across, moistures: Moistures) -> Result<Spread, Refused> {
     Ok(Spread { likely, ends: least.zip(most) })
 }
 
-fn lumber_moisture(percent: Number, field: &Field) -> Result<Moisture, Refusal> {
-    if percent >= Moisture::green().in_percent() {
-        return Ok(Moisture::green());
+/// `None` outside the lumber formula.
+fn lumber_moisture(percent: Number) -> Option<Moisture> {
+    let green = Moisture::green();
+    if percent >= green.in_percent() { Some(green) } else { Moisture::percent(percent) }
+}
+
+fn outside_lumber(percent: Number, field: &Field) -> Refusal {
+    if percent < Number::whole(shrinkage::DRIEST) {
+        return Refusal::at(
+            field,
+            "below-formula",
+            say!["The formula for ordinary softwood stands from 8 to 19 %, not below."],
+            WayOut::set(say!["Use 8 %, or choose the species."], field, "8".to_owned()),
+        );
     }
-    Moisture::percent(percent).ok_or_else(|| {
-        if percent < Number::whole(shrinkage::DRIEST) {
-            Refusal::at(
-                field,
-                "below-formula",
-                say!["The formula for ordinary softwood stands from 8 to 19 %, not below."],
-                WayOut::set(say!["Use 8 %, or choose the species."], field, "8".to_owned()),
-            )
-        } else {
-            Refusal::at(
-                field,
-                "between-formula",
-                say![
-                    "The formula for ordinary softwood stands from 8 to 19 %, and for wet wood at 28 %."
-                ],
-                WayOut::set(
-                    say!["Take it as wet: 28 %. Or choose the species."],
-                    field,
-                    "28".to_owned(),
-                ),
-            )
-        }
-    })
+    Refusal::at(
+        field,
+        "between-formula",
+        say!["The formula for ordinary softwood stands from 8 to 19 %, and for wet wood at 28 %."],
+        WayOut::set(say!["Take it as wet: 28 %. Or choose the species."], field, "28".to_owned()),
+    )
 }
 
 fn of_species(
