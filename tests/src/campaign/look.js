@@ -1,3 +1,4 @@
+// What a walk asks of the page: what can be seen, where it lies, and what stands in it.
 const sleep = (ms) => new Promise((go) => setTimeout(go, ms));
 const until = async (what, patience) => {
   const end = performance.now() + patience;

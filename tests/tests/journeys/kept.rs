@@ -1,7 +1,7 @@
 //! Nothing that is typed in a job is lost, whatever way out is taken, and nothing fails in silence.
 
 use reckoner_e2e::{App, Screen};
-use serde_json::{Value, json};
+use serde_json::json;
 
 fn demo_on(screen: Screen) -> App {
     let app = App::open_at(screen, "#/jobs");
@@ -10,11 +10,11 @@ fn demo_on(screen: Screen) -> App {
     app
 }
 
-fn demo() -> App {
+pub(crate) fn demo() -> App {
     demo_on(Screen::PHONE)
 }
 
-fn wait_for_words(app: &App, id: &str, words: &str) {
+pub(crate) fn wait_for_words(app: &App, id: &str, words: &str) {
     app.wait_until(
         &format!("{id} says {words}"),
         &format!(
@@ -23,7 +23,7 @@ fn wait_for_words(app: &App, id: &str, words: &str) {
     );
 }
 
-fn wait_for_value(app: &App, id: &str, text: &str) {
+pub(crate) fn wait_for_value(app: &App, id: &str, text: &str) {
     app.wait_until(
         &format!("{id} holds {text}"),
         &format!("return document.querySelector('[data-testid=\"{id}\"]')?.value === {text:?}"),
@@ -31,7 +31,7 @@ fn wait_for_value(app: &App, id: &str, text: &str) {
 }
 
 /// Waits until an element is not on the page.
-fn wait_until_gone(app: &App, id: &str) {
+pub(crate) fn wait_until_gone(app: &App, id: &str) {
     app.wait_until(
         &format!("{id} is gone"),
         &format!("return document.querySelector('[data-testid=\"{id}\"]') === null"),
@@ -47,18 +47,18 @@ fn and_reload_at_once(app: &App, script: &str) {
     app.wait_for_start();
 }
 
-fn click(id: &str) -> String {
+pub(crate) fn click(id: &str) -> String {
     format!("document.querySelector('[data-testid=\"{id}\"]').click()")
 }
 
 /// The part of an address within the app.
-fn place(app: &App) -> String {
+pub(crate) fn place(app: &App) -> String {
     let url = app.url();
     url.split_once('#').map_or_else(String::new, |(_, place)| format!("#{place}"))
 }
 
 /// Opens the size with this name with what the tape says typed and the keys still open.
-fn measure(app: &App, name: &str, keys: &[&str]) {
+pub(crate) fn measure(app: &App, name: &str, keys: &[&str]) {
     app.tap(&format!("item-{name}"));
     app.enter("as_cut", keys);
 }
@@ -379,8 +379,20 @@ fn a_tick_outlives_the_page_that_is_left_in_the_same_task() {
     app.assert_quiet_console();
 }
 
+/// Whether a text stands in the stored job.
+pub(crate) fn stands(field: &str, text: &str) -> String {
+    format!(
+        "const open = indexedDB.open('reckoner');
+         await new Promise((done) => open.onsuccess = done);
+         const get = open.result.transaction('jobs').objectStore('jobs').getAll();
+         await new Promise((done) => get.onsuccess = done);
+         open.result.close();
+         return get.result.some((it) => JSON.parse(it.job).items.some((it) => it.name === 'leg' && it.{field} === {text:?}))"
+    )
+}
+
 /// Whether there is no note about a job in the database.
-const NO_NOTES: &str = "const open = indexedDB.open('reckoner');
+pub(crate) const NO_NOTES: &str = "const open = indexedDB.open('reckoner');
      await new Promise((done) => open.onsuccess = done);
      const get = open.result.transaction('notes').objectStore('notes').getAllKeys();
      await new Promise((done) => get.onsuccess = done);
@@ -470,126 +482,6 @@ fn a_connection_that_the_browser_closes_is_opened_again() {
     app.reload();
     app.wait_for_start();
     wait_for_words(&app, "item-leg", "two inches");
-}
-
-/// Opens the job of this window in another one, and goes there.
-fn second_window(app: &App, section: &str) -> String {
-    let here = place(app);
-    let first = app.window();
-    app.open_window();
-    app.go(&format!("{here}{section}"));
-    app.wait_for_start();
-    first
-}
-
-#[test]
-fn two_windows_tick_two_pieces_of_one_part_at_once() {
-    let app = demo();
-    app.tap("section-parts");
-    app.wait_for("parts");
-    let ids = app.script(
-        "const part = [...document.querySelectorAll('.part')].find((it) => it.querySelectorAll('.tick[aria-pressed=false]').length > 1);
-         return [...part.querySelectorAll('.tick[aria-pressed=false]')].slice(0, 2).map((it) => it.dataset.testid)",
-    );
-    let id = |at: usize| ids[at].as_str().expect("a piece").to_owned();
-    let first = second_window(&app, "");
-    app.wait_for("parts");
-    // Each taps at the same moment, before it has heard of the other.
-    let tap_at = |id: &str| {
-        format!(
-            "const at = Number(localStorage.getItem('at')); setTimeout(() => {{ {} }}, at - Date.now())",
-            click(id)
-        )
-    };
-    app.script("localStorage.setItem('at', String(Date.now() + 1500))");
-    app.script(&tap_at(&id(0)));
-    let second = app.window();
-    app.turn_to(&first);
-    app.script(&tap_at(&id(1)));
-    for window in [&first, &second] {
-        app.turn_to(window);
-        for at in 0..2 {
-            app.wait_until(
-                "both are ticked",
-                &format!("return document.querySelector('[data-testid=\"{}\"]').getAttribute('aria-pressed') === 'true'", id(at)),
-            );
-        }
-        assert!(!app.shows("job-trouble"), "{}", app.text("job-trouble"));
-    }
-    app.wait_until("every note is folded in", NO_NOTES);
-}
-
-#[test]
-fn what_two_windows_write_in_one_field_is_offered_by_name() {
-    let app = demo();
-    app.tap("item-leg");
-    app.tap("field-as_cut");
-    app.press(&["2"]);
-    // To turn to the other window would end the writing, so its edit is done as it does it.
-    app.script(
-        "const key = location.hash.split('/')[2];
-         const open = indexedDB.open('reckoner');
-         await new Promise((done) => open.onsuccess = done);
-         const store = open.result.transaction('jobs', 'readwrite').objectStore('jobs');
-         const get = store.get(key);
-         await new Promise((done) => get.onsuccess = done);
-         const kept = get.result, job = JSON.parse(kept.job);
-         job.items.find((item) => item.kind === 'measure' && item.name === 'leg').as_cut = '4';
-         kept.job = JSON.stringify(job);
-         const put = store.put(kept, key);
-         await new Promise((done) => put.onsuccess = done);
-         open.result.close();
-         new BroadcastChannel('reckoner-jobs').postMessage(key);",
-    );
-    wait_for_words(&app, "offer-as_cut", "You typed “2” for leg, as cut; it is now “4”.");
-    app.picture("kept-offer");
-    wait_for_value(&app, "field-as_cut", "2");
-    app.press(&["close"]);
-    wait_for_value(&app, "field-as_cut", "2");
-    app.tap("use-mine-as_cut");
-    wait_until_gone(&app, "offer-as_cut");
-    app.wait_until("it stands in the record", &stands("as_cut", "2"));
-    wait_for_value(&app, "field-as_cut", "2");
-}
-
-/// Whether a text stands in the stored job.
-fn stands(field: &str, text: &str) -> String {
-    format!(
-        "const open = indexedDB.open('reckoner');
-         await new Promise((done) => open.onsuccess = done);
-         const get = open.result.transaction('jobs').objectStore('jobs').getAll();
-         await new Promise((done) => get.onsuccess = done);
-         open.result.close();
-         return get.result.some((it) => JSON.parse(it.job).items.some((it) => it.name === 'leg' && it.{field} === {text:?}))"
-    )
-}
-
-/// Taps in one page, at the speed of a machine, never meet each other.
-#[test]
-fn six_hundred_edits_at_once_are_no_conflict() {
-    let app = demo();
-    app.tap("section-hand-on");
-    app.wait_for("job-title");
-    let told = app.script(
-        "const title = document.querySelector('[data-testid=job-title]');
-         const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value').set;
-         let told = 0;
-         for (let n = 0; n < 600; n++) {
-           set.call(title, `name ${n}`);
-           title.dispatchEvent(new InputEvent('input', { bubbles: true }));
-           title.dispatchEvent(new Event('change', { bubbles: true }));
-           if (n % 7 === 0) await new Promise((done) => setTimeout(done, n % 3));
-           if (document.querySelector('[data-testid=job-trouble]')) told++;
-         }
-         return told",
-    );
-    assert_eq!(told, Value::from(0));
-    app.wait_until("every note is folded in", NO_NOTES);
-    assert!(!app.shows("job-trouble"));
-    app.reload();
-    app.wait_for_start();
-    wait_for_value(&app, "job-title", "name 599");
-    app.assert_quiet_console();
 }
 
 /// A calculator, and a browser that has lost the last writing of its local storage.

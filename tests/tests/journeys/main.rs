@@ -10,6 +10,7 @@ mod job;
 mod job_kept;
 mod job_made;
 mod kept;
+mod kept_together;
 mod keyboard;
 mod offline;
 mod pages;

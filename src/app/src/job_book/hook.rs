@@ -17,42 +17,17 @@ use super::book::{Book, Edit, EditProblem};
 use super::notes::{
     self, Note, Place, Typed, fold, is_edit, place_of_edit, with_fields, written_at,
 };
+use super::record::{Became, Waiting, fold_in, put_whole};
 use crate::platform::database::Problem;
 use crate::platform::later::{first, later};
 use crate::platform::notes::{self as written, Listening};
-use crate::platform::shelf::{self, Change, Found};
+use crate::platform::shelf::{self, Found};
 use crate::platform::{alive, clock};
 
 /// How long a page that is opened waits for one that is just closing, in milliseconds.
 const CLOSING: u32 = 250;
 /// After how long a note is taken over where the browser cannot tell who lives, in milliseconds.
 const UNTOLD: u64 = 10_000;
-
-const TAKEN_OFF: &str = "This job was taken off this device in another window. It stays usable on this page. \
-     Save it as a file before you close the page.";
-
-/// An edit that is on the page and not in the record yet.
-#[derive(Clone)]
-struct Waiting {
-    edit: Edit,
-    /// The key of its note.
-    note: String,
-    /// The form that it was typed in: its place, and what was typed.
-    from: Option<(String, Typed)>,
-    /// Another page wrote it: it may be in the record already, and its note gone.
-    is_taken_over: bool,
-}
-
-/// What became of an edit in the record.
-enum Became {
-    /// It is in.
-    In,
-    /// Somebody else changed the same, or there is no room.
-    Refused(EditProblem),
-}
-
-/// The record with what became of each edit, or why there is none.
-type Folded = Result<(Book, Vec<Became>), String>;
 
 #[derive(Default)]
 struct Inner {
@@ -590,53 +565,6 @@ impl OnPage {
         written::write(notes);
         self.fold(&place, &typed, reckoned, bench, None);
     }
-}
-
-/// Puts a job that was never there on the shelf, with all that was done to it.
-fn put_whole(book: &Book, batch: &[Waiting]) -> (Change, Folded) {
-    let notes = batch.iter().map(|waiting| (waiting.note.clone(), None)).collect();
-    let became = batch.iter().map(|_| Became::In).collect();
-    (Change { stored: Some(book.stored()), notes }, Ok((book.clone(), became)))
-}
-
-/// Folds edits into the record as it stands: each is in it with the end of its note, or its note
-/// is what was typed again.
-fn fold_in(key: &str, batch: &[Waiting], found: &Found) -> (Change, Folded) {
-    let mut notes = Vec::new();
-    let gone = |words: String| (Change { stored: None, notes: Vec::new() }, Err(words));
-    let Some(stored) = &found.stored else { return gone(TAKEN_OFF.to_owned()) };
-    let mut book = match Book::open(stored) {
-        Ok((book, _)) => book,
-        Err(problem) => return gone(problem.to_string()),
-    };
-    let mut became = Vec::new();
-    for waiting in batch {
-        let is_there = found.notes.iter().any(|(key, _)| *key == waiting.note);
-        notes.push((waiting.note.clone(), None));
-        // Another page was quicker: it is in.
-        if waiting.is_taken_over && !is_there {
-            became.push(Became::In);
-            continue;
-        }
-        match book.edit(&waiting.edit) {
-            Ok(()) => became.push(Became::In),
-            Err(conflict) => {
-                if let Some((place, typed)) = &waiting.from {
-                    let form = notes::key(key, place, &alive::page());
-                    let now = found.notes.iter().find(|(key, _)| *key == form);
-                    let now = now.and_then(|(_, text)| match Note::read(text) {
-                        Some(Note::Typed(typed)) => Some(typed),
-                        _ => None,
-                    });
-                    let back = Note::Typed(typed.clone().put_back(now.as_ref()));
-                    notes.push((form, Some(back.written(clock::now()))));
-                }
-                became.push(Became::Refused(conflict));
-            }
-        }
-    }
-    let is_in = became.iter().any(|it| matches!(it, Became::In));
-    (Change { stored: is_in.then(|| book.stored()), notes }, Ok((book, became)))
 }
 
 /// The job with this key, drawn anew when it changes.

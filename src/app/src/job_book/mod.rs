@@ -16,6 +16,8 @@ pub(crate) mod hook;
 mod kept_form;
 #[cfg(target_arch = "wasm32")]
 mod pages;
+#[cfg(target_arch = "wasm32")]
+mod record;
 
 #[cfg(target_arch = "wasm32")]
 pub(crate) use pages::page;

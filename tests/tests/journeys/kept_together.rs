@@ -1,0 +1,116 @@
+//! What is typed in two windows of one job, and edits at the speed of a machine.
+
+use reckoner_e2e::App;
+use serde_json::Value;
+
+use crate::kept::{
+    NO_NOTES, click, demo, place, stands, wait_for_value, wait_for_words, wait_until_gone,
+};
+
+/// Opens the job of this window in another one, and goes there.
+fn second_window(app: &App, section: &str) -> String {
+    let here = place(app);
+    let first = app.window();
+    app.open_window();
+    app.go(&format!("{here}{section}"));
+    app.wait_for_start();
+    first
+}
+
+#[test]
+fn two_windows_tick_two_pieces_of_one_part_at_once() {
+    let app = demo();
+    app.tap("section-parts");
+    app.wait_for("parts");
+    let ids = app.script(
+        "const part = [...document.querySelectorAll('.part')].find((it) => it.querySelectorAll('.tick[aria-pressed=false]').length > 1);
+         return [...part.querySelectorAll('.tick[aria-pressed=false]')].slice(0, 2).map((it) => it.dataset.testid)",
+    );
+    let id = |at: usize| ids[at].as_str().expect("a piece").to_owned();
+    let first = second_window(&app, "");
+    app.wait_for("parts");
+    // Each taps at the same moment, before it has heard of the other.
+    let tap_at = |id: &str| {
+        format!(
+            "const at = Number(localStorage.getItem('at')); setTimeout(() => {{ {} }}, at - Date.now())",
+            click(id)
+        )
+    };
+    app.script("localStorage.setItem('at', String(Date.now() + 1500))");
+    app.script(&tap_at(&id(0)));
+    let second = app.window();
+    app.turn_to(&first);
+    app.script(&tap_at(&id(1)));
+    for window in [&first, &second] {
+        app.turn_to(window);
+        for at in 0..2 {
+            app.wait_until(
+                "both are ticked",
+                &format!("return document.querySelector('[data-testid=\"{}\"]').getAttribute('aria-pressed') === 'true'", id(at)),
+            );
+        }
+        assert!(!app.shows("job-trouble"), "{}", app.text("job-trouble"));
+    }
+    app.wait_until("every note is folded in", NO_NOTES);
+}
+
+#[test]
+fn what_two_windows_write_in_one_field_is_offered_by_name() {
+    let app = demo();
+    app.tap("item-leg");
+    app.tap("field-as_cut");
+    app.press(&["2"]);
+    // To turn to the other window would end the writing, so its edit is done as it does it.
+    app.script(
+        "const key = location.hash.split('/')[2];
+         const open = indexedDB.open('reckoner');
+         await new Promise((done) => open.onsuccess = done);
+         const store = open.result.transaction('jobs', 'readwrite').objectStore('jobs');
+         const get = store.get(key);
+         await new Promise((done) => get.onsuccess = done);
+         const kept = get.result, job = JSON.parse(kept.job);
+         job.items.find((item) => item.kind === 'measure' && item.name === 'leg').as_cut = '4';
+         kept.job = JSON.stringify(job);
+         const put = store.put(kept, key);
+         await new Promise((done) => put.onsuccess = done);
+         open.result.close();
+         new BroadcastChannel('reckoner-jobs').postMessage(key);",
+    );
+    wait_for_words(&app, "offer-as_cut", "You typed “2” for leg, as cut; it is now “4”.");
+    app.picture("kept-offer");
+    wait_for_value(&app, "field-as_cut", "2");
+    app.press(&["close"]);
+    wait_for_value(&app, "field-as_cut", "2");
+    app.tap("use-mine-as_cut");
+    wait_until_gone(&app, "offer-as_cut");
+    app.wait_until("it stands in the record", &stands("as_cut", "2"));
+    wait_for_value(&app, "field-as_cut", "2");
+}
+
+/// Taps in one page, at the speed of a machine, never meet each other.
+#[test]
+fn six_hundred_edits_at_once_are_no_conflict() {
+    let app = demo();
+    app.tap("section-hand-on");
+    app.wait_for("job-title");
+    let told = app.script(
+        "const title = document.querySelector('[data-testid=job-title]');
+         const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value').set;
+         let told = 0;
+         for (let n = 0; n < 600; n++) {
+           set.call(title, `name ${n}`);
+           title.dispatchEvent(new InputEvent('input', { bubbles: true }));
+           title.dispatchEvent(new Event('change', { bubbles: true }));
+           if (n % 7 === 0) await new Promise((done) => setTimeout(done, n % 3));
+           if (document.querySelector('[data-testid=job-trouble]')) told++;
+         }
+         return told",
+    );
+    assert_eq!(told, Value::from(0));
+    app.wait_until("every note is folded in", NO_NOTES);
+    assert!(!app.shows("job-trouble"));
+    app.reload();
+    app.wait_for_start();
+    wait_for_value(&app, "job-title", "name 599");
+    app.assert_quiet_console();
+}
