@@ -2,7 +2,7 @@
 
 use core::ops::{Add, Div, Mul, Sub};
 
-use crate::measure::text::{exact_number, exact_text};
+use crate::measure::text::{exact_number, exact_text, trim_zeros};
 use crate::measure::{Length, Number};
 
 /// A part of a rule with its numbers: `usable + kerf` and `95 in + 1/8 in`.
@@ -132,6 +132,16 @@ impl Amount {
     #[must_use]
     pub fn with_unit(number: Number, unit: &str) -> Amount {
         Amount(format!("{} {unit}", shortest(number)))
+    }
+
+    /// A number of physics to seven figures, enough for the result shown to come out, and its unit;
+    /// empty for none.
+    #[must_use]
+    pub fn real(number: f64, unit: &str) -> Amount {
+        let before_the_point = libm::floor(libm::log10(number.abs().max(f64::MIN_POSITIVE)));
+        let places = (6.0 - before_the_point).clamp(0.0, 15.0) as usize;
+        let text = format!("{number:.places$}");
+        Amount(format!("{} {unit}", trim_zeros(&text)).trim_end().to_owned())
     }
 }
 

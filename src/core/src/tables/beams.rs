@@ -95,6 +95,14 @@ pub struct SagLimit {
     pub source: Option<&'static str>,
 }
 
+/// A seat or a floor.
+pub const FLOOR: SagLimit = SagLimit {
+    id: "floor",
+    name: "Seat or floor: 1/360",
+    span_over_sag: 360,
+    source: Some("International Residential Code, Table R301.7: floors, live load, L/360"),
+};
+
 /// Every limit offered, stiffest first. For an overhang the span is taken as twice the overhang
 /// (IRC Table R301.7, note b).
 pub const SAG_LIMITS: [SagLimit; 4] = [
@@ -105,12 +113,7 @@ pub const SAG_LIMITS: [SagLimit; 4] = [
         // 0.02 in to the foot.
         source: None,
     },
-    SagLimit {
-        id: "floor",
-        name: "Seat or floor: 1/360",
-        span_over_sag: 360,
-        source: Some("International Residential Code, Table R301.7: floors, live load, L/360"),
-    },
+    FLOOR,
     SagLimit {
         id: "other",
         name: "Other parts: 1/240",

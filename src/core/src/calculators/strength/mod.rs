@@ -16,20 +16,24 @@
 
 mod beam;
 mod drawing;
+// A table: a field in two lines.
+#[rustfmt::skip]
 mod fields;
-mod problem;
+mod question;
 mod sheet;
 #[cfg(test)]
 mod tests;
 mod wood;
 
 pub use beam::{Load, Section, span_for_sag, span_for_stress};
-pub use problem::Problem;
 pub use sheet::CALCULATOR;
 pub use wood::{UNKNOWN_SOFTWOOD, Wood, at_moisture};
 
-use crate::measure::Length;
-use crate::sheet::Problems;
+use crate::measure::text::exact_text;
+use crate::measure::{Length, OutOfRange, Rounding, Tape};
+use crate::say;
+use crate::sheet::{Field, Refusal, Refused, WayOut};
+use fields::{DEPTH, DIAMETER, PLACES};
 
 /// What is asked.
 #[derive(Clone, Debug, PartialEq)]
@@ -147,11 +151,11 @@ const FARTHEST_BEND: f64 = 0.1;
 ///
 /// # Errors
 ///
-/// All that apply are returned together:
-/// - [`Problem::LoadOffTheSpan`]: a load stands beyond an end.
-/// - [`Problem::NoLoad`]: nothing lies on it.
-/// - [`Problem::BendsTooFar`]: more than a tenth of its span; names the depth that would do.
-/// - [`Problem::TooLarge`]: a number beyond the limits.
+/// - `load-off-the-span`, beside the places: a load stands beyond an end.
+/// - `no-load`, beside the places: nothing lies on it.
+/// - `bends-too-far`, beside the depth or the diameter: more than a tenth of its span; sets the
+///   depth that would do.
+/// - [`Refused::OutOfRange`]: a number beyond the limits.
 ///
 /// # Examples
 ///
@@ -169,14 +173,13 @@ const FARTHEST_BEND: f64 = 0.1;
 /// assert!((answer.bend.sag - 0.239).abs() < 0.0005);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
-    Problems::unless_none(load_problems(input))?;
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
+    refuse_load(input)?;
     let bend = bend(input)?;
     let (for_sag, for_stress) = limits(input, &bend)?;
     if bend.sag > FARTHEST_BEND * bend.bay {
         let least_depth = for_sag.least_depth.max(for_stress.least_depth);
-        let is_round = matches!(input.section, Section::Round { .. });
-        return Err(Problem::BendsTooFar { least_depth, is_round }.into());
+        return Err(bends_too_far(input.section, least_depth).into());
     }
     let with = |change: &dyn Fn(&mut Input)| {
         let mut other = input.clone();
@@ -201,23 +204,57 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
     Ok(Answer { bend, supported, turned, doubled, clamped_sag, for_sag, for_stress, on_supports })
 }
 
-fn load_problems(input: &Input) -> Vec<Problem> {
-    let mut problems = Vec::new();
+fn refuse_load(input: &Input) -> Result<(), Refused> {
+    let mut refusals = Vec::new();
     if let Load::Several { points, .. } = &input.load {
         let off = points.iter().find(|(at, _)| !(0.0..=input.span).contains(at));
         if let (Some((at, _)), Ok(span)) = (off, Length::near(input.span)) {
             let at = Length::near(*at).unwrap_or(span);
-            problems.push(Problem::LoadOffTheSpan { at, span });
+            refusals.push(Refusal::at(
+                &PLACES,
+                "load-off-the-span",
+                say!["A load stands at ", at, ", off the span of ", span, "."],
+                WayOut::advice(say!["Places run from 0 at the left support to ", span, "."]),
+            ));
         }
         if input.load.total(input.span) <= 0.0 {
-            problems.push(Problem::NoLoad);
+            refusals.push(Refusal::at(
+                &PLACES,
+                "no-load",
+                say!["Nothing lies on it. Say where the loads stand."],
+                WayOut::advice(say!["One load at 12 is written 12."]),
+            ));
         }
     }
-    problems
+    Refused::unless_none(refusals)
+}
+
+/// The formula no longer holds.
+fn bends_too_far(section: Section, least_depth: Length) -> Refusal {
+    // To the next sixteenth up, so that what is set is a size one can cut.
+    let depth = Tape::SIXTEENTHS
+        .read(least_depth, Rounding::Up)
+        .map_or(least_depth, |reading| reading.mark);
+    let (field, words): (&Field, _) = match section {
+        Section::Round { .. } => (&DIAMETER, "A diameter of "),
+        Section::Plank { .. } => (&DEPTH, "A depth of "),
+    };
+    Refusal::at(
+        field,
+        "bends-too-far",
+        say![
+            "It would bend more than a tenth of its span: no sag can be told, and do not build it."
+        ],
+        WayOut::set(
+            say![words, (depth, Rounding::Up), " is enough. Or put in a middle support."],
+            field,
+            exact_text(depth),
+        ),
+    )
 }
 
 /// Bends one piece.
-fn bend(input: &Input) -> Result<Bend, Problem> {
+fn bend(input: &Input) -> Result<Bend, OutOfRange> {
     let bay = input.span / (f64::from(input.middle_supports) + 1.0);
     let load = input.load.shared_by(input.sharing);
     let sag = load.sag_times_stiffness(bay) / (input.wood.stiffness * input.section.inertia());
@@ -226,7 +263,7 @@ fn bend(input: &Input) -> Result<Bend, Problem> {
     let is_overhang = load.loading().is_some_and(|loading| loading.is_overhang());
     let most_sag = bay * if is_overhang { 2.0 } else { 1.0 } / input.span_over_sag;
     if ![sag, moment, stress, most_sag].into_iter().all(f64::is_finite) {
-        return Err(Problem::TooLarge);
+        return Err(OutOfRange);
     }
     let verdict = if stress > input.most_stress {
         Verdict::Dont
@@ -239,7 +276,7 @@ fn bend(input: &Input) -> Result<Bend, Problem> {
 }
 
 /// Longest span and least depth for the limit of sag, and for that of stress.
-fn limits(input: &Input, bend: &Bend) -> Result<(Limit, Limit), Problem> {
+fn limits(input: &Input, bend: &Bend) -> Result<(Limit, Limit), OutOfRange> {
     let (section, stiffness) = (input.section, input.wood.stiffness);
     let load = input.load.shared_by(input.sharing);
     let longest = |span: Option<f64>| span.and_then(|span| Length::near(span).ok());

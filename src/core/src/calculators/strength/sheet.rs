@@ -1,13 +1,18 @@
 //! How the answer of the strength check is laid out.
 
-use super::fields::{self, FIELDS, Question};
-use super::{Answer, Bend, Section, Verdict, drawing, reckon};
-use crate::calculators::{Calculator, ResultKind, ResultSpec, Stage};
+use super::fields::{
+    CLAMPED_SAG, DROPPED_SAG, FIELDS, LATER_SAG, LEAST_DEPTH, LEFT_SUPPORT, LIMITS, LONGEST_SPAN,
+    MOST_SAG, RESULTS, RIGHT_SUPPORT, RUPTURE, SAG, SOIL_VOLUME, SOIL_WEIGHT, SPAN, STRESS,
+    TURNED_RATIO, VERDICT, WAYS,
+};
+use super::question::{self, Question, Sides};
+use super::{Answer, Bend, Input, Load, Section, Verdict, drawing, reckon};
+use crate::calculators::{Calculator, Stage};
 use crate::measure::{Length, OutOfRange, Rounding, Unit};
 use crate::say;
 use crate::sheet::{
-    self, Ask, Bench, Caution, Face, Figure, Note, Problems, Sentence, Source, Step, Table, Value,
-    Working, face,
+    self, Amount, Ask, Bench, Caution, Face, Figure, Note, Refusal, Source, Step, Table, Term,
+    Value, WayOut, Working, face,
 };
 use crate::tables::beams::LOADING_SOURCE;
 
@@ -22,38 +27,20 @@ pub const CALCULATOR: Calculator = Calculator {
     work,
 };
 
-const RESULTS: &[ResultSpec] = &[
-    ResultSpec { id: "verdict", label: "Verdict", kind: ResultKind::Words },
-    ResultSpec { id: "sag", label: "Sag", kind: ResultKind::Number },
-    ResultSpec { id: "most_sag", label: "Sag to let pass", kind: ResultKind::Number },
-    ResultSpec { id: "stress", label: "Bending stress", kind: ResultKind::Number },
-    ResultSpec { id: "longest_span", label: "Longest span", kind: ResultKind::Length },
-    ResultSpec { id: "least_depth", label: "Least depth", kind: ResultKind::Length },
-    ResultSpec { id: "later_sag", label: "Sag after years", kind: ResultKind::Number },
-    ResultSpec { id: "dropped_sag", label: "Sag when dropped on", kind: ResultKind::Number },
-    ResultSpec { id: "clamped_sag", label: "Sag with ends held stiff", kind: ResultKind::Number },
-    ResultSpec {
-        id: "turned_ratio",
-        label: "Turned over, times as stiff",
-        kind: ResultKind::Number,
-    },
-    ResultSpec { id: "rupture", label: "Clear wood breaks near", kind: ResultKind::Number },
-    ResultSpec { id: "left_support", label: "On the left support", kind: ResultKind::Number },
-    ResultSpec { id: "right_support", label: "On the right support", kind: ResultKind::Number },
-    ResultSpec { id: "soil_volume", label: "Soil", kind: ResultKind::Number },
-    ResultSpec { id: "soil_weight", label: "Soil, wet", kind: ResultKind::Number },
-    ResultSpec { id: "ways", label: "Ways to build it", kind: ResultKind::Table },
-    ResultSpec { id: "limits", label: "Longest and least", kind: ResultKind::Table },
-];
-
 fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let question = fields::read(ask)?;
+    let question = question::read(ask)?;
     let bench = ask.bench();
-    let sheet = reckon(&question.input).and_then(|answer| {
-        lay_out(&question, &answer, bench)
-            .map_err(|out_of_range| Problems::from(super::Problem::from(out_of_range)))
-    });
-    sheet.map_or_else(|problems| ask.refuse(&problems), Some)
+    let sheet = reckon(&question.input).and_then(|answer| Ok(lay_out(&question, &answer, bench)?));
+    sheet.map_or_else(|refused| ask.refused(refused, too_large()), Some)
+}
+
+fn too_large() -> Refusal {
+    Refusal::at(
+        &SPAN,
+        "too-large",
+        say!["This is too large or too fine to work out."],
+        WayOut::advice(say!["Use sizes of a bench, not of a bridge."]),
+    )
 }
 
 /// A sag: finer than any tape, so as a decimal in the unit of the tape.
@@ -78,12 +65,7 @@ fn lay_out(
     answer: &Answer,
     bench: &Bench,
 ) -> Result<sheet::Answer, OutOfRange> {
-    let headline = Figure {
-        id: "verdict",
-        label: "Verdict",
-        from: "",
-        value: Value::Words(say![answer.bend.verdict.word()]),
-    };
+    let headline = VERDICT.figure("", Value::Words(say![answer.bend.verdict.word()]));
     let mut sheet = sheet::Answer::new(headline, working(question, answer, bench)?);
     sheet.figures = figures(question, answer, bench);
     sheet.tables = tables(question, answer, bench);
@@ -95,53 +77,47 @@ fn lay_out(
 
 fn figures(question: &Question, answer: &Answer, bench: &Bench) -> Vec<Figure> {
     let bend = answer.bend;
-    let figure = |id, label, from, value| Figure { id, label, from, value };
     let pounds = |pounds| Value::Real(pounds, 0, "lb");
     let mut figures = vec![
-        figure("sag", "Sag", "below straight", fine(bend.sag, bench)),
-        figure("most_sag", "Sag to let pass", "", fine(bend.most_sag, bench)),
-        figure("stress", "Bending stress", "", Value::Real(bend.stress, 0, "psi")),
+        SAG.figure("below straight", fine(bend.sag, bench)),
+        MOST_SAG.figure("", fine(bend.most_sag, bench)),
+        STRESS.figure("", Value::Real(bend.stress, 0, "psi")),
     ];
     if let Some(longest) = answer.longest_span() {
         let value = Value::Length(longest, Rounding::Down);
-        figures.push(figure("longest_span", "Longest span", "support to support", value));
+        figures.push(LONGEST_SPAN.figure("support to support", value));
     }
     let (label, value) = match question.input.section {
         Section::Plank { .. } => ("Least depth", answer.least_depth()),
         Section::Round { .. } => ("Least diameter", answer.least_depth()),
     };
-    figures.push(figure("least_depth", label, "", Value::Length(value, Rounding::Up)));
+    figures.push(LEAST_DEPTH.called(label).figure("", Value::Length(value, Rounding::Up)));
     if question.soil.is_some() || is_even(question) {
         let value = fine(bend.sag * (1.0 + CREEP), bench);
-        figures.push(figure("later_sag", "Sag after years", "under a standing load", value));
+        figures.push(LATER_SAG.figure("under a standing load", value));
     } else {
         let value = fine(bend.sag * DROPPED, bench);
-        figures.push(figure("dropped_sag", "Sag when dropped on", "below straight", value));
+        figures.push(DROPPED_SAG.figure("below straight", value));
     }
     if let Some(sag) = answer.clamped_sag {
-        figures.push(figure(
-            "clamped_sag",
-            "Sag with ends held stiff",
-            "at best",
-            fine(sag, bench),
-        ));
+        figures.push(CLAMPED_SAG.figure("at best", fine(sag, bench)));
     }
     if let Section::Plank { across, depth } = question.input.section
         && answer.turned.is_some()
     {
         let value = Value::Real((across / depth) * (across / depth), 1, "times");
-        figures.push(figure("turned_ratio", "Turned over, as stiff", "", value));
+        figures.push(TURNED_RATIO.called("Turned over, as stiff").figure("", value));
     }
     if let Some(psi) = question.input.wood.rupture {
-        figures.push(figure("rupture", "Clear wood breaks near", "", Value::Real(psi, 0, "psi")));
+        figures.push(RUPTURE.figure("", Value::Real(psi, 0, "psi")));
     }
     if let Some((left, right)) = answer.on_supports {
-        figures.push(figure("left_support", "On the left support", "each piece", pounds(left)));
-        figures.push(figure("right_support", "On the right support", "each piece", pounds(right)));
+        figures.push(LEFT_SUPPORT.figure("each piece", pounds(left)));
+        figures.push(RIGHT_SUPPORT.figure("each piece", pounds(right)));
     }
     if let Some(soil) = question.soil {
-        figures.push(figure("soil_volume", "Soil", "", Value::Real(soil.cubic_feet, 1, "cu ft")));
-        figures.push(figure("soil_weight", "Soil, wet", "", pounds(soil.pounds)));
+        figures.push(SOIL_VOLUME.figure("", Value::Real(soil.cubic_feet, 1, "cu ft")));
+        figures.push(SOIL_WEIGHT.figure("", pounds(soil.pounds)));
     }
     figures
 }
@@ -177,12 +153,7 @@ fn tables(question: &Question, answer: &Answer, bench: &Bench) -> Vec<Table> {
     }
     let n = question.input.sharing.saturating_mul(2);
     rows.push(row(say![format!("{n} share it")], answer.doubled));
-    let ways = Table {
-        id: "ways",
-        title: "Ways to build it",
-        columns: &["Way", "Sag", "Stress", "Verdict"],
-        rows,
-    };
+    let ways = WAYS.table(&["Way", "Sag", "Stress", "Verdict"], rows);
     let limit = |name: &'static str, limit: super::Limit| {
         let span = match limit.longest_span {
             Some(span) => Value::Length(span, Rounding::Down),
@@ -190,12 +161,10 @@ fn tables(question: &Question, answer: &Answer, bench: &Bench) -> Vec<Table> {
         };
         vec![Value::Words(say![name]), span, Value::Length(limit.least_depth, Rounding::Up)]
     };
-    let limits = Table {
-        id: "limits",
-        title: "Longest and least",
-        columns: &["To keep", "Longest span", "Least depth"],
-        rows: vec![limit("the sag", answer.for_sag), limit("the stress", answer.for_stress)],
-    };
+    let limits = LIMITS.table(
+        &["To keep", "Longest span", "Least depth"],
+        vec![limit("the sag", answer.for_sag), limit("the stress", answer.for_stress)],
+    );
     vec![ways, limits]
 }
 
@@ -244,92 +213,118 @@ const SHORT_BEAM: f64 = 14.0;
 
 fn working(question: &Question, answer: &Answer, bench: &Bench) -> Result<Working, OutOfRange> {
     let (input, bend) = (&question.input, answer.bend);
-    let load = input.load.shared_by(input.sharing);
-    let section = input.section;
+    // Exact where it can be kept so.
+    let bay = match question.span / input.middle_supports.saturating_add(1) {
+        Ok(bay) => bay,
+        Err(_) => Length::near(bend.bay)?,
+    };
+    let stretches = Term::of("middle supports", input.middle_supports) + Term::fixed(1);
     let mut steps = vec![
-        Step {
-            rule: "one stretch = span ÷ (middle supports + 1)".into(),
-            put_in: say![Length::near(input.span)?, format!(" ÷ ({} + 1)", input.middle_supports)],
-            gives: Value::Length(Length::near(bend.bay)?, Rounding::Nearest),
-        },
-        Step {
-            rule: match section {
-                Section::Plank { .. } => "I = width × depth³ ÷ 12",
-                Section::Round { .. } => "I = π × diameter⁴ ÷ 64",
-            }
-            .into(),
-            put_in: sizes(section)?,
-            gives: Value::Real(section.inertia(), 4, "in⁴"),
-        },
-        Step {
-            rule: "load on one piece of one stretch".into(),
-            put_in: question.case.clone(),
-            gives: Value::Real(load.total(bend.bay), 1, "lb"),
-        },
+        Step::of("one stretch", Term::of("span", question.span) / stretches, bay),
+        inertia(question),
+        Step::of(
+            "W on one piece",
+            load_on_one(input, bay),
+            Value::Real(input.load.shared_by(input.sharing).total(bend.bay), 1, "lb"),
+        ),
     ];
     if let Some((species, moisture)) = input.wood.species {
-        steps.push(Step {
-            rule: "stiffness at its moisture = P12 × (P12 ÷ Pg)^((12 - M) ÷ (Mp - 12))".into(),
-            put_in: say![format!("{}, {moisture} %", species.name)],
-            gives: Value::Real(input.wood.stiffness, 0, "psi"),
-        });
+        steps.push(Step::in_words(
+            "stiffness at its moisture = P12 × (P12 ÷ Pg)^((12 - M) ÷ (Mp - 12))",
+            say![format!("{}, {moisture} %", species.name)],
+            Value::Real(input.wood.stiffness, 0, "psi"),
+        ));
     }
-    let (sag_rule, moment_rule) = match load.loading() {
-        Some(_) => ("sag = kb × W × L³ ÷ (E × I)", "moment = km × W × L"),
-        None => (
-            "sag = sum of the sags of all loads, where it is greatest",
-            "moment, where it is greatest",
-        ),
+    let [sag, moment] = bending(input, bend, bay, bench);
+    steps.push(sag);
+    let is_overhang = input.load.loading().is_some_and(|loading| loading.is_overhang());
+    let length = if is_overhang {
+        Term::fixed(2) * Term::of("overhang", bay)
+    } else {
+        Term::of("stretch", bay)
     };
-    let factors = load.loading().map_or_else(String::new, |loading| {
-        format!("kb {:.5}, km {:.3}, ", loading.sag_factor(), loading.moment_factor())
-    });
-    let numbers = format!(
-        "{factors}W {:.1} lb, L {:.2} in, E {:.0} psi, I {:.4}",
-        load.total(bend.bay),
-        bend.bay,
-        input.wood.stiffness,
-        section.inertia()
-    );
-    steps.push(Step {
-        rule: sag_rule.into(),
-        put_in: say![numbers.clone()],
-        gives: fine(bend.sag, bench),
-    });
-    steps.push(Step {
-        rule: "sag to let pass = span ÷ limit; for an overhang, twice the overhang".into(),
-        put_in: say![format!("{:.2} in, 1/{}", bend.bay, question.limit.span_over_sag)],
-        gives: fine(bend.most_sag, bench),
-    });
-    steps.push(Step {
-        rule: moment_rule.into(),
-        put_in: say![numbers],
-        gives: Value::Real(bend.moment, 0, "in·lb"),
-    });
-    steps.push(Step {
-        rule: match section {
-            Section::Plank { .. } => "stress = moment ÷ (width × depth² ÷ 6)",
-            Section::Round { .. } => "stress = moment ÷ (π × diameter³ ÷ 32)",
-        }
-        .into(),
-        put_in: say![format!(
-            "{:.0} ÷ {:.4}, limit {} psi",
-            bend.moment,
-            section.modulus(),
-            input.most_stress
-        )],
-        gives: Value::Real(bend.stress, 0, "psi"),
-    });
+    let limit = Term::of("limit", question.limit.span_over_sag);
+    steps.push(Step::of("sag to let pass", length / limit, fine(bend.most_sag, bench)));
+    steps.extend([moment, modulus(question)]);
+    let moment = Term::of("moment", Amount::real(bend.moment, "in·lb"));
+    let modulus = Term::of("S", Amount::real(input.section.modulus(), ""));
+    let mut stress = Step::of("stress", moment / modulus, Value::Real(bend.stress, 0, "psi"));
+    stress.put_in.0.push(format!(", limit {} psi", input.most_stress).into());
+    steps.push(stress);
     Ok(Working { steps, sources: sources(question, answer) })
 }
 
-fn sizes(section: Section) -> Result<Sentence, OutOfRange> {
-    Ok(match section {
-        Section::Plank { across, depth } => {
-            say![Length::near(across)?, " across, ", Length::near(depth)?, " deep"]
+fn inertia(question: &Question) -> Step {
+    let gives = Value::Real(question.input.section.inertia(), 4, "in⁴");
+    match question.sides {
+        Sides::Plank { across, depth } => {
+            // Plain numbers: no unit is an inch to the fourth power.
+            let depth = || Term::of("depth", depth.in_inches());
+            let width = Term::of("width", across.in_inches());
+            Step::of("I", width * depth() * depth() * depth() / Term::fixed(12), gives)
         }
-        Section::Round { diameter } => say![Length::near(diameter)?],
-    })
+        Sides::Round(diameter) => {
+            Step::in_words("I = π × diameter⁴ ÷ 64", say!["diameter ", diameter], gives)
+        }
+    }
+}
+
+fn modulus(question: &Question) -> Step {
+    let gives = Value::Real(question.input.section.modulus(), 4, "in³");
+    match question.sides {
+        Sides::Plank { across, depth } => {
+            let depth = || Term::of("depth", depth.in_inches());
+            let width = Term::of("width", across.in_inches());
+            Step::of("S", width * depth() * depth() / Term::fixed(6), gives)
+        }
+        Sides::Round(diameter) => {
+            Step::in_words("S = π × diameter³ ÷ 32", say!["diameter ", diameter], gives)
+        }
+    }
+}
+
+/// What one piece bears on one stretch.
+fn load_on_one(input: &Input, bay: Length) -> Term {
+    let pounds = |pounds: f64| Amount::real(pounds, "lb");
+    let evenly = |per_inch: f64| {
+        let per_foot = per_inch * Unit::Foot.in_inches().to_f64();
+        let on_each_foot = Term::of("load on each foot", pounds(per_foot));
+        on_each_foot * Term::of("L", bay.in_inches()) / Term::fixed(12)
+    };
+    let all = match &input.load {
+        Load::Point(_, load) => Term::of("load", pounds(*load)),
+        Load::Even(_, per_inch) => evenly(*per_inch),
+        Load::Several { points, even } => {
+            let at_places = points.iter().map(|(_, load)| load).sum();
+            Term::of("load at the places", pounds(at_places)) + evenly(*even)
+        }
+    };
+    all / Term::of("pieces", input.sharing)
+}
+
+/// The sag and the moment.
+fn bending(input: &Input, bend: Bend, bay: Length, bench: &Bench) -> [Step; 2] {
+    let load = input.load.shared_by(input.sharing);
+    let total = load.total(bend.bay);
+    let numbers = format!(
+        "W {total:.1} lb, L {:.2} in, E {:.0} psi, I {:.4}",
+        bend.bay,
+        input.wood.stiffness,
+        input.section.inertia()
+    );
+    let (sag, moment) = (fine(bend.sag, bench), Value::Real(bend.moment, 0, "in·lb"));
+    let Some(loading) = load.loading() else {
+        let rule = "sag = sum of the sags of all loads, where it is greatest";
+        let sag = Step::in_words(rule, say![numbers.clone()], sag);
+        return [sag, Step::in_words("moment, where it is greatest", say![numbers], moment)];
+    };
+    let numbers = format!("kb {:.5}, {numbers}", loading.sag_factor());
+    let factor = Term::of("km", Amount::real(loading.moment_factor(), ""));
+    let force = Term::of("W", Amount::real(total, "lb"));
+    [
+        Step::in_words("sag = kb × W × L³ ÷ (E × I)", say![numbers], sag),
+        Step::of("moment", factor * force * Term::of("L", bay), moment),
+    ]
 }
 
 fn sources(question: &Question, answer: &Answer) -> Vec<Source> {

@@ -47,6 +47,7 @@ mod tests;
 
 pub use formula::{Formula, Names, NoNames, Operator, Quantity};
 pub use parse::parse;
+pub(crate) use print::trim_zeros;
 pub use print::{Shown, Written, decimal, exact_number, exact_text, show};
 pub use problem::{TextProblem, TextProblemKind};
 pub use spoken::number_in_words;

@@ -258,7 +258,8 @@ pub fn exact_text(length: Length) -> String {
 /// More decimal places than this would say nothing new: a denominator has at most 18 digits.
 const MOST_PLACES: u8 = 18;
 
-fn trim_zeros(text: &str) -> &str {
+/// Without the zeros after the last figure of a decimal.
+pub(crate) fn trim_zeros(text: &str) -> &str {
     if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { text }
 }
 

@@ -211,21 +211,14 @@ const SPACING: Listed = Listed {
 const STRENGTH: Listed = Listed {
     slug: "strength",
     in_words: &[
-        ("I = width × depth³ ÷ 12", "a power"),
-        ("load on one piece of one stretch", "not written as a formula"),
-        ("moment = km × W × L", "not written as a formula"),
-        ("moment, where it is greatest", "not written as a formula"),
-        ("sag = kb × W × L³ ÷ (E × I)", "a power"),
-        ("sag = sum of the sags of all loads, where it is greatest", "not written as a formula"),
+        ("I = π × diameter⁴ ÷ 64", "a power"),
+        ("S = π × diameter³ ÷ 32", "a power"),
+        ("moment, where it is greatest", "a search"),
+        ("sag = kb × W × L³ ÷ (E × I)", "a power, of more digits than are kept"),
+        ("sag = sum of the sags of all loads, where it is greatest", "a search"),
         ("stiffness at its moisture = P12 × (P12 ÷ Pg)^((12 - M) ÷ (Mp - 12))", "a power"),
     ],
-    not_yet: &[
-        "I = π × diameter⁴ ÷ 64",
-        "one stretch = span ÷ (middle supports + 1)",
-        "sag to let pass = span ÷ limit; for an overhang, twice the overhang",
-        "stress = moment ÷ (width × depth² ÷ 6)",
-        "stress = moment ÷ (π × diameter³ ÷ 32)",
-    ],
+    not_yet: &[],
 };
 
 const TAPE: Listed = Listed {
