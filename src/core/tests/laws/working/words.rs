@@ -161,16 +161,7 @@ const MOISTURE: Listed = Listed {
     ],
 };
 
-const RESAW_RIP: Listed = Listed {
-    slug: "resaw-rip",
-    in_words: &[("fence = what there is - what comes off this face", "not written as a formula")],
-    not_yet: &[
-        "blade height from both edges = depth ÷ 2 + 1/4 in, at most the reach",
-        "step with opposite faces at the fence = thickness - kerf - 2 × fence",
-        "strip = (usable - kerfs between) ÷ strips, down to a mark",
-        "usable width = board - what is cleaned off its edges",
-    ],
-};
+const RESAW_RIP: Listed = Listed { slug: "resaw-rip", in_words: &[], not_yet: &[] };
 
 const SCREWS: Listed = Listed {
     slug: "screws",
