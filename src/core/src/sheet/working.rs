@@ -38,6 +38,12 @@ pub enum Rounded {
     WholeOnes,
     /// To the 4096th of an inch that comes nearest, as every length that is not a fraction.
     Near,
+    /// To the whole 64th of an inch at or above it, as bits are sold.
+    Up64th,
+    /// To the whole 64th of an inch at or below it.
+    Down64th,
+    /// To the 64th of an inch that comes nearest, the smaller one when midway.
+    Nearest64th,
     /// Nothing in place of less than nothing.
     NotBelowZero,
 }
@@ -51,6 +57,9 @@ impl Rounded {
             Rounded::Down => "rounded down",
             Rounded::WholeOnes => "whole ones only",
             Rounded::Near => "to 1/4096 in",
+            Rounded::Up64th => "up to a whole 64th",
+            Rounded::Down64th => "down to a whole 64th",
+            Rounded::Nearest64th => "to the nearest 64th",
             Rounded::NotBelowZero => "not below zero",
         }
     }

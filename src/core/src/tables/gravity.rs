@@ -16,6 +16,8 @@ pub struct Group {
     pub name: &'static str,
     /// Specific gravity in hundredths, ovendry mass over ovendry volume.
     pub hundredths: u8,
+    /// Hardwood, by its leaves; a light hardwood is one too.
+    pub hardwood: bool,
 }
 
 impl Group {
@@ -33,29 +35,33 @@ impl Group {
     }
 }
 
-const fn row(id: &'static str, name: &'static str, hundredths: u8) -> Group {
-    Group { id, name, hundredths }
+const fn softwood(id: &'static str, name: &'static str, hundredths: u8) -> Group {
+    Group { id, name, hundredths, hardwood: false }
+}
+
+const fn hardwood(id: &'static str, name: &'static str, hundredths: u8) -> Group {
+    Group { id, name, hundredths, hardwood: true }
 }
 
 /// Every group.
 pub const GROUPS: [Group; 17] = [
-    row("southern_pine", "Southern pine", 55),
-    row("mixed_southern_pine", "Mixed southern pine", 51),
-    row("douglas_fir_larch", "Douglas fir-larch", 50),
-    row("hem_fir", "Hem-fir", 43),
-    row("spruce_pine_fir", "Spruce-pine-fir", 42),
-    row("spruce_pine_fir_south", "Spruce-pine-fir (south)", 36),
-    row("western_cedars", "Western cedars", 36),
-    row("redwood", "Redwood", 37),
-    row("eastern_white_pine", "Eastern white pine", 36),
-    row("red_oak", "Red oak", 67),
-    row("white_oak", "White oak", 73),
-    row("mixed_maple", "Mixed maple", 55),
-    row("northern_white_cedar", "Northern white cedar", 31),
-    row("ponderosa_pine", "Ponderosa pine", 43),
-    row("yellow_poplar", "Yellow poplar", 43),
-    row("alaska_yellow_cedar", "Alaska yellow cedar", 46),
-    row("western_hemlock", "Western hemlock", 47),
+    softwood("southern_pine", "Southern pine", 55),
+    softwood("mixed_southern_pine", "Mixed southern pine", 51),
+    softwood("douglas_fir_larch", "Douglas fir-larch", 50),
+    softwood("hem_fir", "Hem-fir", 43),
+    softwood("spruce_pine_fir", "Spruce-pine-fir", 42),
+    softwood("spruce_pine_fir_south", "Spruce-pine-fir (south)", 36),
+    softwood("western_cedars", "Western cedars", 36),
+    softwood("redwood", "Redwood", 37),
+    softwood("eastern_white_pine", "Eastern white pine", 36),
+    hardwood("red_oak", "Red oak", 67),
+    hardwood("white_oak", "White oak", 73),
+    hardwood("mixed_maple", "Mixed maple", 55),
+    softwood("northern_white_cedar", "Northern white cedar", 31),
+    softwood("ponderosa_pine", "Ponderosa pine", 43),
+    hardwood("yellow_poplar", "Yellow poplar", 43),
+    softwood("alaska_yellow_cedar", "Alaska yellow cedar", 46),
+    softwood("western_hemlock", "Western hemlock", 47),
 ];
 
 /// The group with this id.

@@ -163,6 +163,12 @@ const fn sold(id: &'static str, label: &'static str, quarters: i32, inches: i32)
     }
 }
 
+/// A wide board.
+pub const TWO_BY_TEN: Section = sold("2x10", "2×10", 8, 10);
+
+/// A post.
+pub const FOUR_BY_FOUR: Section = sold("4x4", "4×4", 16, 4);
+
 /// The sections that a yard keeps for outdoor work, thin to thick. Which ones those are is common
 /// practice, no source.
 pub const SECTIONS: [Section; 22] = [
@@ -180,10 +186,10 @@ pub const SECTIONS: [Section; 22] = [
     sold("2x4", "2×4", 8, 4),
     sold("2x6", "2×6", 8, 6),
     sold("2x8", "2×8", 8, 8),
-    sold("2x10", "2×10", 8, 10),
+    TWO_BY_TEN,
     sold("2x12", "2×12", 8, 12),
     sold("3x4", "3×4", 12, 4),
-    sold("4x4", "4×4", 16, 4),
+    FOUR_BY_FOUR,
     sold("4x6", "4×6", 16, 6),
     sold("4x8", "4×8", 16, 8),
     sold("6x6", "6×6", 24, 6),

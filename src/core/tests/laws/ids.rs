@@ -8,7 +8,7 @@ use reckoner_core::calculators::{self, Calculator};
 use reckoner_core::sheet::Kind;
 
 /// Calculators that still spell ids in several places: a list that only gets shorter.
-const NOT_YET: &[&str] = &["dowel", "frame", "lumber", "resaw-rip", "screws", "tape", "top"];
+const NOT_YET: &[&str] = &["dowel", "frame", "lumber", "tape", "top"];
 
 /// What may stand before a spelled id.
 const MAKERS: [&str; 3] = ["Field::new(", "ResultSpec::new(", "Choice::new("];
@@ -18,8 +18,14 @@ const MAKERS: [&str; 3] = ["Field::new(", "ResultSpec::new(", "Choice::new("];
 const WORDS: [&str; 3] = ["Term::of(", "Step::of(", ".figure("];
 
 /// Words on the page that happen to be the same as an id: the calculator and the word.
-const SAME_WORD: [(&str, &str); 3] =
-    [("angles", "flat"), ("angles", "gauge"), ("strength", "round")];
+const SAME_WORD: [(&str, &str); 6] = [
+    ("angles", "flat"),
+    ("angles", "gauge"),
+    ("resaw-rip", "clean"),
+    ("resaw-rip", "left"),
+    ("resaw-rip", "right"),
+    ("strength", "round"),
+];
 
 fn folder(calculator: &Calculator) -> PathBuf {
     let calculators = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/calculators");

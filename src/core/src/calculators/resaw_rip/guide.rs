@@ -12,10 +12,11 @@
 //! Saw manuals and common practice; worked by hand as case R5 in
 //! `tests/reference/resaw_rip.rs`.
 
-use super::nearest::Nearest;
-use super::problem::Problem;
+use super::fields::{GUIDE_ON, GUIDE_STRIP, NARROW, ON_STRIP, ON_WASTE, SHOE_SIDE, WIDE};
+use super::nearest::at_most;
 use crate::measure::{Length, OutOfRange};
-use crate::sheet::{Problems, Side};
+use crate::say;
+use crate::sheet::{Choice, Refusal, Refused, Side, WayOut};
 
 /// Board that has to lie under the guide to clamp it on: 1 in. Common practice, no source.
 pub const LEAST_BEARING: Length = Length::sixty_fourths(64);
@@ -36,6 +37,26 @@ pub enum ShoeSide {
     Narrow,
     /// The side under the motor.
     Wide,
+}
+
+impl GuideOn {
+    /// How it is chosen, and its word.
+    pub(super) fn choice(self) -> Choice {
+        match self {
+            GuideOn::Waste => ON_WASTE,
+            GuideOn::Strip => ON_STRIP,
+        }
+    }
+}
+
+impl ShoeSide {
+    /// How it is chosen, and its word.
+    pub(super) fn choice(self) -> Choice {
+        match self {
+            ShoeSide::Narrow => NARROW,
+            ShoeSide::Wide => WIDE,
+        }
+    }
 }
 
 /// A board, a strip to keep, and the saw's shoe.
@@ -105,9 +126,9 @@ const WAYS: [(GuideOn, ShoeSide); 4] = [
 ///
 /// # Errors
 ///
-/// - [`Problem::NothingBesideStrip`]: the strip is the whole board.
-/// - [`Problem::GuideOffBoard`]: the board does not carry the guide there; names the way that
-///   works.
+/// - `nothing-beside-strip`, beside the strip: the strip is the whole board.
+/// - `guide-off-board`, beside what carries it: the board does not carry the guide there; sets the
+///   way that works.
 ///
 /// ```
 /// # use reckoner_core::{measure::length, sheet::Side, calculators::resaw_rip::guide::*};
@@ -119,30 +140,25 @@ const WAYS: [(GuideOn, ShoeSide); 4] = [
 /// assert_eq!(answer.chosen.from_kept_edge, length("4 3/8")?);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let Input { board_width, strip, kerf, .. } = *input;
     if strip >= board_width {
         let most = (board_width - kerf)?;
-        let size = Nearest::AtMost { field: "guide_strip", length: most };
-        let nearest = most.is_positive().then_some(size);
-        return Err(Problem::NothingBesideStrip { strip, board_width, nearest }.into());
+        Err(Refusal::at(
+            &GUIDE_STRIP,
+            "nothing-beside-strip",
+            say!["A strip of ", strip, " leaves nothing to cut off a ", board_width, " board."],
+            if most.is_positive() { at_most(&GUIDE_STRIP, most) } else { None },
+        ))?;
     }
     let [a, b, c, d] = WAYS.map(|(guide_on, shoe_side)| place(input, guide_on, shoe_side));
     let all = [a?, b?, c?, d?];
     let is_chosen = |placement: &&Placement| {
         placement.guide_on == input.guide_on && placement.shoe_side == input.shoe_side
     };
-    let chosen = all.iter().find(is_chosen).copied().ok_or(Problem::OutOfRange)?;
+    let chosen = all.iter().find(is_chosen).copied().ok_or(OutOfRange)?;
     if !chosen.stands() {
-        let better = all.iter().find(|placement| placement.stands());
-        let nearest =
-            better.map(|placement| Nearest::Guide(placement.guide_on, placement.shoe_side));
-        return Err(Problem::GuideOffBoard {
-            from_kept_edge: chosen.from_kept_edge,
-            bearing: chosen.bearing,
-            nearest,
-        }
-        .into());
+        return Err(guide_off_board(&chosen, &all).into());
     }
     let rest = (board_width - strip)?;
     Ok(Answer {
@@ -151,6 +167,30 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
         offset: offset(input, input.shoe_side),
         waste: (rest - kerf.min(rest))?,
     })
+}
+
+/// The board does not carry the guide.
+fn guide_off_board(chosen: &Placement, all: &[Placement]) -> Refusal {
+    let sentence = if chosen.bearing.is_negative() {
+        say!["There the guide hangs off the board by ", -chosen.bearing, "."]
+    } else {
+        say!["Only ", chosen.bearing, " of board is there to clamp the guide on."]
+    };
+    let way_out = match all.iter().find(|placement| placement.stands()) {
+        Some(better) => {
+            let (on, shoe) = (better.guide_on.choice().id, better.shoe_side.choice().id);
+            Some(WayOut {
+                sentence: say![format!(
+                    "Put the guide on the {on}, the {shoe} side of the shoe along it."
+                )],
+                set: vec![(GUIDE_ON.id, on.to_owned()), (SHOE_SIDE.id, shoe.to_owned())],
+            })
+        }
+        None => WayOut::advice(say![
+            "Lay a second board of the same thickness beside it, to carry the guide."
+        ]),
+    };
+    Refusal::at(&GUIDE_ON, "guide-off-board", sentence, way_out)
 }
 
 fn offset(input: &Input, shoe_side: ShoeSide) -> Length {

@@ -8,9 +8,11 @@
 //! on a mark of the tape, downwards.
 
 mod drawing;
+// A table: a field in two lines.
+#[rustfmt::skip]
+mod fields;
 pub mod guide;
 mod nearest;
-mod problem;
 pub mod saw;
 pub mod section;
 mod sheet;
@@ -19,11 +21,11 @@ pub mod strips;
 #[cfg(test)]
 mod tests;
 
-pub use nearest::Nearest;
-pub use problem::Problem;
 pub use sheet::CALCULATOR;
 
-use crate::sheet::Problems;
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
+use fields::KERF;
 
 /// One of the three questions.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -51,12 +53,30 @@ pub enum Answer {
 ///
 /// # Errors
 ///
-/// All problems of that question, see [`section::reckon`], [`strips::reckon`] and
+/// All refusals of that question, see [`section::reckon`], [`strips::reckon`] and
 /// [`guide::reckon`].
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     match input {
         Input::Section(input) => section::reckon(input).map(Answer::Section),
         Input::Strips(input) => strips::reckon(input).map(Answer::Strips),
         Input::Guide(input) => guide::reckon(input).map(Answer::Guide),
     }
+}
+
+/// Adds why a part of a question is not answered, so that all shows at once.
+fn add(refusals: &mut Vec<Refusal>, refused: Refused) {
+    match refused {
+        Refused::For(more) => refusals.extend(more),
+        Refused::OutOfRange => refusals.push(out_of_range()),
+    }
+}
+
+/// Beyond the limits of exact numbers.
+fn out_of_range() -> Refusal {
+    Refusal::at(
+        &KERF,
+        "out-of-range",
+        say!["These numbers are too large or too fine to keep exactly."],
+        WayOut::advice(say!["Use numbers that a tape can show."]),
+    )
 }

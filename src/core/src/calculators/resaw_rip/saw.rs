@@ -1,8 +1,10 @@
 //! The saw and what it can do to one cut: through in one go, from both sides, or not at all.
 
-use super::problem::Problem;
+use super::fields::{CORE_BY_HAND, PIECE_LENGTH, REACH};
+use crate::measure::text::exact_text;
 use crate::measure::{Length, OutOfRange};
-use crate::sheet::Problems;
+use crate::say;
+use crate::sheet::{Field, Refusal, Refused, WayOut};
 
 /// The blade stands this much above the work in a cut that goes through: 1/8 in, the low end of
 /// the 1/8 to 1/4 in that saw manuals give, so that the least blade shows.
@@ -123,7 +125,7 @@ impl Saw {
     ///
     /// # Errors
     ///
-    /// [`Problem::CannotReach`] when a core is left that nobody means to saw by hand.
+    /// `cannot-reach`, beside the reach, when a core is left that nobody means to saw by hand.
     ///
     /// ```
     /// # use reckoner_core::{measure::length, calculators::resaw_rip::saw::{Rise, Saw}};
@@ -136,7 +138,7 @@ impl Saw {
     /// assert_eq!(sweep.overlap, length("1/2")?);
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
-    pub fn sweep(&self, depth: Length) -> Result<Sweep, Problems<Problem>> {
+    pub fn sweep(&self, depth: Length) -> Result<Sweep, Refused> {
         if depth <= self.reach {
             let height = (depth + ABOVE_WORK)?.min(self.reach);
             return Ok(Sweep::at(depth, 1, height, self.rise)?);
@@ -144,7 +146,24 @@ impl Saw {
         let height = ((depth / 2)? + PAST_MIDDLE)?.min(self.reach);
         let sweep = Sweep::at(depth, 2, height, self.rise)?;
         if sweep.core.is_positive() && !self.core_by_hand {
-            return Err(Problem::CannotReach { depth, reach: self.reach, core: sweep.core }.into());
+            Err(Refusal::at(
+                &REACH,
+                "cannot-reach",
+                say![
+                    "The blade reaches ",
+                    self.reach,
+                    ". From both edges of ",
+                    depth,
+                    " it leaves ",
+                    sweep.core,
+                    " uncut in the middle."
+                ],
+                WayOut::set(
+                    say!["Leave the ", sweep.core, " core and finish it with a hand saw."],
+                    &CORE_BY_HAND,
+                    "yes".to_owned(),
+                ),
+            ))?;
         }
         Ok(sweep)
     }
@@ -152,21 +171,46 @@ impl Saw {
     /// What makes a piece of this section unfit for the table saw: too short, too narrow, or too
     /// large to be lumber. The fields are those of its two sides.
     #[must_use]
-    pub fn unfit(&self, sides: [(&'static str, Length); 2]) -> Vec<Problem> {
-        let mut problems: Vec<Problem> = sides
-            .into_iter()
-            .filter(|(_, side)| *side > LARGEST)
-            .map(|(field, side)| Problem::TooLarge { field, side })
-            .collect();
+    pub fn unfit(&self, sides: [(&Field, Length); 2]) -> Vec<Refusal> {
+        let mut refusals = Vec::new();
+        for (field, side) in sides {
+            if side > LARGEST {
+                refusals.push(Refusal::at(
+                    field,
+                    "too-large",
+                    say![side, " is more than lumber comes in. The limit here is ", LARGEST, "."],
+                    WayOut::set(say!["Use ", LARGEST, " or less."], field, exact_text(LARGEST)),
+                ));
+            }
+        }
         if self.piece_length < SHORTEST {
-            problems.push(Problem::TooShort { length: self.piece_length });
+            let length = self.piece_length;
+            refusals.push(Refusal::at(
+                &PIECE_LENGTH,
+                "too-short",
+                say!["A piece ", length, " long is too short to rip on a table saw."],
+                WayOut::set(
+                    say!["Rip it from a piece of ", SHORTEST, " or more, then cut it to length."],
+                    &PIECE_LENGTH,
+                    exact_text(SHORTEST),
+                ),
+            ));
         }
-        if let [(_, thickness), (field, width)] = sides
-            && thickness.max(width) < NARROWEST
-        {
-            problems.push(Problem::TooNarrow { field, widest: thickness.max(width) });
+        let [(_, thickness), (field, width)] = sides;
+        let widest = thickness.max(width);
+        if widest < NARROWEST {
+            refusals.push(Refusal::at(
+                field,
+                "too-narrow",
+                say!["A stick no wider than ", widest, " cannot be held down and pushed."],
+                WayOut::advice(say![
+                    "Cut it from a board of ",
+                    NARROWEST,
+                    " or wider, and let it fall on the far side."
+                ]),
+            ));
         }
-        problems
+        refusals
     }
 }
 

@@ -13,11 +13,14 @@
 //! Common practice, no source, with the reach and height rules of [`super::saw`]. Worked by hand
 //! as case R3 in `tests/reference/resaw_rip.rs`.
 
-use super::nearest::Nearest;
-use super::problem::Problem;
+use super::add;
+use super::fields::{EVEN, SHARE, STOCK_THICKNESS, STOCK_WIDTH, TARGET_THICKNESS, TARGET_WIDTH};
+use super::nearest::{at_least, at_most, too_thin_at_fence};
 use super::saw::{MOST_ABOVE_WORK, Saw, Sweep, step_when_turned};
+use crate::measure::text::exact_text;
 use crate::measure::{Length, OutOfRange};
-use crate::sheet::Problems;
+use crate::say;
+use crate::sheet::{Field, Refusal, Refused, WayOut};
 
 /// The two ways across a section.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -37,11 +40,11 @@ impl Way {
         }
     }
 
-    /// Id of the field of the target.
-    pub(super) fn target_field(self) -> &'static str {
+    /// The field of the target.
+    fn target(self) -> &'static Field {
         match self {
-            Way::Width => "target_width",
-            Way::Thickness => "target_thickness",
+            Way::Width => &TARGET_WIDTH,
+            Way::Thickness => &TARGET_THICKNESS,
         }
     }
 }
@@ -147,71 +150,68 @@ struct Planned {
 /// # Errors
 ///
 /// All that apply, with the nearest thing that works:
-/// - [`Problem::TargetLarger`], [`Problem::NothingToCut`], [`Problem::NothingForSecondFace`]
-/// - [`Problem::TooThinAtFence`], [`Problem::CannotReach`]
-/// - [`Problem::TooShort`], [`Problem::TooNarrow`], [`Problem::TooLarge`]
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
-    let mut problems =
-        input.saw.unfit([("stock_thickness", input.thickness), ("stock_width", input.width)]);
+/// - `target-larger`, `nothing-to-cut`, `nothing-for-second-face`
+/// - `too-thin-at-fence`, and `cannot-reach` of [`Saw::sweep`]
+/// - `too-short`, `too-narrow`, `too-large` of [`Saw::unfit`]
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
+    let sides = [(&STOCK_THICKNESS, input.thickness), (&STOCK_WIDTH, input.width)];
+    let mut refusals = input.saw.unfit(sides);
     let mut cuts = Vec::new();
-    match plan(input) {
-        Ok(planned) => match saw_all(input, &planned) {
-            Ok(made) => cuts = made,
-            Err(more) => problems.extend(more.iter().cloned()),
-        },
-        Err(more) => problems.extend(more.iter().cloned()),
+    match plan(input).and_then(|planned| saw_all(input, &planned)) {
+        Ok(made) => cuts = made,
+        Err(refused) => add(&mut refusals, refused),
     }
-    Problems::unless_none(problems)?;
+    Refused::unless_none(refusals)?;
     Ok(sum_up(cuts, input.n_pieces))
 }
 
 /// The cuts both ways in batch order, or all that is in the way.
-fn plan(input: &Input) -> Result<Vec<Planned>, Problems<Problem>> {
-    let (mut planned, mut problems) = (Vec::new(), Vec::new());
+fn plan(input: &Input) -> Result<Vec<Planned>, Refused> {
+    let (mut planned, mut refusals) = (Vec::new(), Vec::new());
     for way in [Way::Width, Way::Thickness] {
         match plan_way(input, way) {
             Ok(cuts) => planned.extend(cuts),
-            Err(more) => problems.extend(more.iter().cloned()),
+            Err(refused) => add(&mut refusals, refused),
         }
     }
-    if problems.is_empty() && planned.is_empty() {
-        problems.push(Problem::NothingToCut);
+    if refusals.is_empty() && planned.is_empty() {
+        refusals.push(Refusal::at(
+            &TARGET_WIDTH,
+            "nothing-to-cut",
+            say!["The stock has this size already. There is nothing to cut."],
+            WayOut::advice(say!["Give a target that is smaller in one way at least."]),
+        ));
     }
-    Problems::unless_none(problems)?;
+    Refused::unless_none(refusals)?;
     // Within one way the fence only moves in, so this never puts a second face before the first.
     crate::order::sort_by(&mut planned, |a, b| b.fence.cmp(&a.fence).then(a.face.cmp(&b.face)));
     Ok(planned)
 }
 
 /// The cuts this way, or what is in the way.
-fn plan_way(input: &Input, way: Way) -> Result<Vec<Planned>, Problems<Problem>> {
+fn plan_way(input: &Input, way: Way) -> Result<Vec<Planned>, Refused> {
     let (stock, target, faces) = match way {
         Way::Width => (input.width, input.target_width, input.width_faces),
         Way::Thickness => (input.thickness, input.target_thickness, input.thickness_faces),
     };
     let off = (stock - target)?;
     if off.is_negative() {
-        // Turned a quarter the target may fit.
-        let fits_turned =
-            input.target_width <= input.thickness && input.target_thickness <= input.width;
-        let turned = fits_turned.then_some((input.target_thickness, input.target_width));
-        return Err(Problem::TargetLarger { way, target, stock, turned }.into());
+        return Err(target_larger(input, way, stock, target).into());
     }
     if off.is_zero() {
         return Ok(Vec::new());
     }
     let Saw { kerf, thinnest, .. } = input.saw;
     if target < thinnest {
-        let field = way.target_field();
-        let nearest = Nearest::AtLeast { field, length: thinnest };
-        let nearest = (thinnest <= stock).then_some(nearest);
-        return Err(Problem::TooThinAtFence { field, thin: target, thinnest, nearest }.into());
+        let field = way.target();
+        let nearest = if thinnest <= stock { at_least(field, thinnest) } else { None };
+        return Err(too_thin_at_fence(field, target, thinnest, nearest).into());
     }
     let fences = match (faces, input.share) {
         (Faces::One, _) => vec![target],
         (Faces::Both, Share::Even) => vec![(stock - (off / 2)?)?, target],
         (Faces::Both, Share::KerfFirst) if off <= kerf => {
-            return Err(Problem::NothingForSecondFace { way, off, kerf }.into());
+            return Err(nothing_for_second_face(off, kerf).into());
         }
         (Faces::Both, Share::KerfFirst) => vec![(stock - kerf)?, target],
     };
@@ -226,8 +226,42 @@ fn plan_way(input: &Input, way: Way) -> Result<Vec<Planned>, Problems<Problem>> 
     Ok(planned.collect())
 }
 
+/// A section cannot grow.
+fn target_larger(input: &Input, way: Way, stock: Length, target: Length) -> Refusal {
+    let (width, thickness) = (input.target_thickness, input.target_width);
+    let way_out = if thickness <= input.thickness && width <= input.width {
+        Some(WayOut {
+            sentence: say!["Turned a quarter it fits: ", width, " wide, ", thickness, " thick."],
+            set: vec![
+                (TARGET_WIDTH.id, exact_text(width)),
+                (TARGET_THICKNESS.id, exact_text(thickness)),
+            ],
+        })
+    } else {
+        at_most(way.target(), stock)
+    };
+    let sentence =
+        say!["The target is ", target, " but the stock only ", stock, ". A saw takes off."];
+    Refusal::at(way.target(), "target-larger", sentence, way_out)
+}
+
+fn nothing_for_second_face(off: Length, kerf: Length) -> Refusal {
+    Refusal::at(
+        &SHARE,
+        "nothing-for-second-face",
+        say![
+            "Only ",
+            off,
+            " comes off. A kerf of ",
+            kerf,
+            " off the first face leaves nothing for the second."
+        ],
+        WayOut::set(say!["Take the same off both faces."], &SHARE, EVEN.id.to_owned()),
+    )
+}
+
 /// Takes the section through the cuts one by one.
-fn saw_all(input: &Input, planned: &[Planned]) -> Result<Vec<Cut>, Problems<Problem>> {
+fn saw_all(input: &Input, planned: &[Planned]) -> Result<Vec<Cut>, Refused> {
     let (mut thickness, mut width) = (input.thickness, input.width);
     let mut cuts: Vec<Cut> = Vec::new();
     for next in planned {

@@ -17,17 +17,18 @@
 pub mod angled;
 pub mod buy;
 pub mod corner;
+// A table: a field in two lines.
+#[rustfmt::skip]
+mod fields;
 pub mod hold;
 pub mod length;
 pub mod pilot;
 pub mod placing;
-mod problem;
 mod sheet;
 #[cfg(test)]
 mod tests;
 mod wood;
 
-pub use problem::Problem;
 pub use sheet::CALCULATOR;
 pub use wood::Wood;
 

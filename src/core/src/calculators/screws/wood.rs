@@ -1,5 +1,6 @@
 //! [`Wood`]: the lumber that a screw goes into.
 
+use super::fields::WOOD;
 use crate::sheet::{Ask, Choice};
 use crate::tables::gravity::{self, GROUPS, Group};
 
@@ -12,14 +13,12 @@ pub struct Wood {
     pub hardwood: bool,
 }
 
-const HARDWOODS: [&str; 4] = ["red_oak", "white_oak", "mixed_maple", "yellow_poplar"];
-
 /// The answers of the wood field: every group of the table.
 pub(super) const WOODS: [Choice; GROUPS.len()] = {
-    let mut choices = [Choice { id: "", label: "" }; GROUPS.len()];
+    let mut choices = [Choice::new("", ""); GROUPS.len()];
     let mut index = 0;
     while index < GROUPS.len() {
-        choices[index] = Choice { id: GROUPS[index].id, label: GROUPS[index].name };
+        choices[index] = Choice::new(GROUPS[index].id, GROUPS[index].name);
         index += 1;
     }
     choices
@@ -36,12 +35,12 @@ impl Wood {
     /// ```
     #[must_use]
     pub fn of(group: Group) -> Wood {
-        Wood { gravity: group.gravity(), hardwood: HARDWOODS.contains(&group.id) }
+        Wood { gravity: group.gravity(), hardwood: group.hardwood }
     }
 
     /// Reads it from the wood field.
     pub(super) fn read(ask: &Ask) -> Option<Wood> {
-        gravity::group(ask.choice(ask.field("wood")).id).map(Wood::of)
+        gravity::group(ask.choice(&WOOD).id).map(Wood::of)
     }
 
     /// Specific gravity over the volume at 12 % moisture, which the Wood Handbook's formulas use.

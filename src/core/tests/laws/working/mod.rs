@@ -17,7 +17,7 @@ use reckoner_core::sheet::{Bench, Step, Value};
 use words::{LIST, Listed};
 
 /// Rules that are worked out again: grows with every rule written as a formula.
-const FEWEST_RULES: usize = 96;
+const FEWEST_RULES: usize = 126;
 
 /// Times that a step is worked out again.
 const FEWEST_STEPS: usize = 50_000;
@@ -89,6 +89,14 @@ fn whole(number: i128) -> Number {
     Number::ratio(number, 1).expect("a whole number of a step")
 }
 
+fn in_64ths(inches: Number) -> Number {
+    (inches * Number::whole(64)).expect("a bit in 64ths")
+}
+
+fn sixty_fourths(number: i128) -> Number {
+    Number::ratio(number, 64).expect("a bit")
+}
+
 /// By the rounding that the rule names, or the limit that the numbers name.
 fn rounded(number: Number, rule: &str, limit: &str) -> Result<Number, String> {
     if let Some(most) = limit.strip_prefix("at most ") {
@@ -99,6 +107,13 @@ fn rounded(number: Number, rule: &str, limit: &str) -> Result<Number, String> {
         "rounded up" => whole(number.ceil()),
         "rounded down" | "whole ones only" => whole(number.floor()),
         "not below zero" => number.max(Number::ZERO),
+        "up to a whole 64th" => sixty_fourths(in_64ths(number).ceil()),
+        "down to a whole 64th" => sixty_fourths(in_64ths(number).floor()),
+        // The smaller one when midway.
+        "to the nearest 64th" => {
+            let half = Number::ratio(1, 2).expect("a half");
+            sixty_fourths((in_64ths(number) - half).expect("a bit").ceil())
+        }
         _ => number,
     })
 }

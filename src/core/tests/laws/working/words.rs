@@ -149,16 +149,7 @@ const MOISTURE: Listed = Listed {
     not_yet: &[],
 };
 
-const RESAW_RIP: Listed = Listed {
-    slug: "resaw-rip",
-    in_words: &[("fence = what there is - what comes off this face", "not written as a formula")],
-    not_yet: &[
-        "blade height from both edges = depth ÷ 2 + 1/4 in, at most the reach",
-        "step with opposite faces at the fence = thickness - kerf - 2 × fence",
-        "strip = (usable - kerfs between) ÷ strips, down to a mark",
-        "usable width = board - what is cleaned off its edges",
-    ],
-};
+const RESAW_RIP: Listed = Listed { slug: "resaw-rip", in_words: &[], not_yet: &[] };
 
 const SCREWS: Listed = Listed {
     slug: "screws",
@@ -166,37 +157,18 @@ const SCREWS: Listed = Listed {
         ("axis in the part = exit ÷ sin A", "trigonometry"),
         ("deep = P × cos A", "trigonometry"),
         ("exit = start × tan A, A from the drilled face", "trigonometry"),
-        ("hole at most 75 % of the nail, 90 % over G 0.60", "not written as a formula"),
-        ("pilot = 70 % of the root in softwood, 90 % in hardwood", "not written as a formula"),
-        (
-            "pilot = middle of 40 to 70 % of the shank, 60 to 75 % over G 0.50, 65 to 85 % over 0.60",
-            "not written as a formula",
-        ),
         ("pull per inch = 1380 G^2.5 D", "a power"),
         ("pull per inch = 1800 G^1.5 D^0.75, × 0.7 when wet, × 0.75 in end grain", "a power"),
-        ("pull per inch = 2850 G² D, × 0.7 when wet", "a power"),
         (
             "side load = least of six yield modes, × 0.7 when wet, × 0.67 in end grain",
-            "not written as a formula",
+            "the least of six, with roots",
         ),
         ("sideways = P × sin A", "trigonometry"),
         ("start = exit ÷ tan A, A from the drilled face", "trigonometry"),
-        (
-            "wood between = shortest way between the axes, ended at their tips, - diameter",
-            "not written as a formula",
-        ),
-        ("wood between = widest gap between the two boxes", "not written as a formula"),
+        ("wood between = shortest way between the axes, ended at their tips, - diameter", "a root"),
+        ("wood between = widest gap between the two boxes", "the largest of three ways"),
     ],
-    not_yet: &[
-        "P, past the end = screw - wood under the head",
-        "bit = nearest 64th, never above the root",
-        "bit = next 64th below",
-        "buy = in the work × (1 + spare), rounded up",
-        "clearance = next 64th at or above the shank",
-        "pull = per inch × thread in the receiver",
-        "rows = (width - 2 × edge) ÷ row distance, whole, + 1",
-        "thread = two thirds of the length, as far as it is in",
-    ],
+    not_yet: &[],
 };
 
 const SPACING: Listed = Listed {

@@ -1,26 +1,28 @@
 //! Guide for a hand-held circular saw: fields in, place of the guide out.
 
 use super::super::drawing;
-use super::super::guide::{Answer, GuideOn, Input, Placement, ShoeSide, reckon};
-use super::{exactly, side};
-use crate::measure::Rounding;
-use crate::say;
-use crate::sheet::{
-    self, Ask, Caution, Figure, Row, Sentence, Side, Source, Step, Table, Value, Working,
+use super::super::fields::{
+    GUIDE, GUIDE_BOARD, GUIDE_FROM_OTHER_EDGE, GUIDE_ON, GUIDE_STRIP, KEPT_EDGE, KEPT_STRIP, KERF,
+    OFFSET, ON_STRIP, PLACEMENTS, SHOE_NARROW, SHOE_SIDE, SHOE_WIDE, WASTE_LEFT, WIDE,
 };
+use super::super::guide::{Answer, GuideOn, Input, Placement, ShoeSide, reckon};
+use super::super::out_of_range;
+use super::side;
+use crate::say;
+use crate::sheet::{self, Ask, Caution, Row, Sentence, Side, Source, Step, Term, Value, Working};
 
 pub(super) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let board_width = ask.length(ask.field("guide_board"));
-    let strip = ask.length(ask.field("guide_strip"));
-    let narrow = ask.length(ask.field("shoe_narrow"));
-    let wide = ask.length(ask.field("shoe_wide"));
-    let kerf = ask.length(ask.field("kerf"));
-    let guide_on = match ask.choice(ask.field("guide_on")).id {
-        "strip" => GuideOn::Strip,
+    let board_width = ask.length(&GUIDE_BOARD);
+    let strip = ask.length(&GUIDE_STRIP);
+    let narrow = ask.length(&SHOE_NARROW);
+    let wide = ask.length(&SHOE_WIDE);
+    let kerf = ask.length(&KERF);
+    let guide_on = match ask.choice(&GUIDE_ON) {
+        ON_STRIP => GuideOn::Strip,
         _ => GuideOn::Waste,
     };
-    let shoe_side = match ask.choice(ask.field("shoe_side")).id {
-        "wide" => ShoeSide::Wide,
+    let shoe_side = match ask.choice(&SHOE_SIDE) {
+        WIDE => ShoeSide::Wide,
         _ => ShoeSide::Narrow,
     };
     let input = Input {
@@ -31,11 +33,11 @@ pub(super) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
         wide: wide?,
         guide_on,
         shoe_side,
-        kept_edge: side(ask, "kept_edge"),
+        kept_edge: side(ask, &KEPT_EDGE),
     };
     let answer = match reckon(&input) {
         Ok(answer) => answer,
-        Err(problems) => return ask.refuse(&problems),
+        Err(refused) => return ask.refused(refused, out_of_range()),
     };
     Some(lay_out(&input, &answer, drawing::guide(&input, &answer, ask.bench().tape)))
 }
@@ -48,31 +50,27 @@ fn lay_out(input: &Input, answer: &Answer, drawing: crate::drawing::Scene) -> sh
     let guide = answer.chosen.from_kept_edge;
     let mut figures = Vec::new();
     if let Ok(from_other) = input.board_width - guide {
-        figures.push(Figure::length("guide_from_other_edge", "Guide", other, from_other));
+        figures.push(GUIDE_FROM_OTHER_EDGE.called("Guide").figure(other, from_other));
     }
     figures.extend([
-        Figure::length("offset", "Guide offset", "shoe edge to near tooth", answer.offset),
-        Figure::length("kept_strip", "Strip kept", "edge to near tooth", input.strip),
-        Figure::length("waste", "Waste", "past the kerf", answer.waste),
+        OFFSET.figure("shoe edge to near tooth", answer.offset),
+        KEPT_STRIP.figure("edge to near tooth", input.strip),
+        WASTE_LEFT.figure("past the kerf", answer.waste),
     ]);
-    let (rule, put_in) = match input.guide_on {
-        GuideOn::Waste => (
-            "guide = strip + kerf + offset, from the kept edge",
-            say![input.strip, " + ", input.kerf, " + ", answer.offset],
-        ),
-        GuideOn::Strip => {
-            ("guide = strip - offset, from the kept edge", say![input.strip, " - ", answer.offset])
-        }
+    let strip = Term::of("strip", input.strip);
+    let offset = Term::of("offset", answer.offset);
+    let place = match input.guide_on {
+        GuideOn::Waste => strip + Term::of("kerf", input.kerf) + offset,
+        GuideOn::Strip => strip - offset,
     };
+    let step = Step::of("guide", place, guide).remarked("from the kept edge", "");
     sheet::Answer {
-        headline: Figure::length("guide", "Guide edge", kept, guide),
+        headline: GUIDE.called("Guide edge").figure(kept, guide),
         figures,
-        tables: vec![Table {
-            id: "placements",
-            title: "The four ways to place it",
-            columns: &["Guide on", "Shoe side", "From kept edge", "Board there"],
-            rows: answer.all.iter().map(row).collect(),
-        }],
+        tables: vec![PLACEMENTS.called("The four ways to place it").table(
+            &["Guide on", "Shoe side", "From kept edge", "Board there"],
+            answer.all.iter().map(row).collect(),
+        )],
         notes: vec![
             say!["The blade runs on the waste side of the line. Mark the waste before you clamp."],
             say![
@@ -86,25 +84,17 @@ fn lay_out(input: &Input, answer: &Answer, drawing: crate::drawing::Scene) -> sh
         drawing: Some(drawing),
         template: None,
         working: Working {
-            steps: exactly(vec![Step::length(rule, put_in, guide)]),
+            steps: vec![step],
             sources: vec![Source::Arithmetic, Source::CommonPractice],
         },
     }
 }
 
 fn row(placement: &Placement) -> Row {
-    let on = match placement.guide_on {
-        GuideOn::Waste => "waste",
-        GuideOn::Strip => "strip",
-    };
-    let shoe = match placement.shoe_side {
-        ShoeSide::Narrow => "narrow",
-        ShoeSide::Wide => "wide",
-    };
     vec![
-        Value::Words(say![on]),
-        Value::Words(say![shoe]),
-        Value::Length(placement.from_kept_edge, Rounding::Nearest),
+        Value::Words(say![placement.guide_on.choice().id]),
+        Value::Words(say![placement.shoe_side.choice().id]),
+        placement.from_kept_edge.into(),
         Value::Words(bearing(placement)),
     ]
 }

@@ -1,16 +1,18 @@
 //! What is asked, and which of the three questions answers.
 
-mod fields;
 mod guide;
 mod section;
 mod strips;
 
-use super::saw::{Rise, Saw, Sweep};
-use crate::calculators::{Calculator, ResultKind, ResultSpec, Stage};
+use super::fields::{
+    BLADE_HEIGHT, CORE, CORE_BY_HAND, FIELDS, GREEN, GUIDED, IN_STEPS, KERF, LEFT, OVERLAP,
+    PIECE_LENGTH, QUESTION, REACH, RESULTS, RIP, RISE, STEP_IF_TURNED, THINNEST,
+};
+use super::saw::{ABOVE_WORK, PAST_MIDDLE, Rise, Saw, Sweep};
+use crate::calculators::{Calculator, Stage};
 use crate::measure::Length;
-use crate::measure::text::exact_text;
 use crate::say;
-use crate::sheet::{Answer, Ask, Caution, Figure, Note, Piece, Sentence, Side, Source, Step};
+use crate::sheet::{Answer, Ask, Caution, Field, Figure, Note, Sentence, Side, Source, Step, Term};
 use crate::tables::lumber::{self, Seasoning};
 
 /// Resaw and rip.
@@ -19,74 +21,43 @@ pub const CALCULATOR: Calculator = Calculator {
     title: "Resaw and rip",
     question: "Where do I set the fence and the blade to get the pieces I need?",
     stage: Stage::Saw,
-    fields: fields::FIELDS,
+    fields: FIELDS,
     results: RESULTS,
     work,
 };
 
-const fn spec(id: &'static str, label: &'static str, kind: ResultKind) -> ResultSpec {
-    ResultSpec { id, label, kind }
-}
-
-const RESULTS: &[ResultSpec] = &[
-    spec("fence", "Fence", ResultKind::Length),
-    spec("clean_up_fence", "Fence for the clean edge", ResultKind::Length),
-    spec("n_strips", "Strips", ResultKind::Count),
-    spec("strip_width", "Strip width", ResultKind::Length),
-    spec("sawn_width", "Sawn width", ResultKind::Length),
-    spec("leftover", "Leftover", ResultKind::Length),
-    spec("leftover_edge", "Edge of the leftover", ResultKind::Words),
-    spec("finished_width", "Width after", ResultKind::Length),
-    spec("finished_thickness", "Thickness after", ResultKind::Length),
-    spec("blade_height", "Blade height", ResultKind::Length),
-    spec("overlap", "Kerfs overlap", ResultKind::Length),
-    spec("core", "Uncut core", ResultKind::Length),
-    spec("step_if_turned", "Step if turned wrong", ResultKind::Length),
-    spec("n_settings", "Fence settings", ResultKind::Count),
-    spec("n_passes", "Passes", ResultKind::Count),
-    spec("guide", "Guide", ResultKind::Length),
-    spec("guide_from_other_edge", "Guide from the other edge", ResultKind::Length),
-    spec("offset", "Guide offset", ResultKind::Length),
-    spec("kept_strip", "Strip kept", ResultKind::Length),
-    spec("waste", "Waste", ResultKind::Length),
-    spec("fence_list", "Fence list", ResultKind::Table),
-    spec("off_list", "What comes off", ResultKind::Table),
-    spec("strip_list", "Strips", ResultKind::Table),
-    spec("placements", "Places for the guide", ResultKind::Table),
-];
-
 fn work(ask: &mut Ask) -> Option<Answer> {
-    match ask.choice(ask.field("question")).id {
-        "strips" => strips::work(ask),
-        "guide" => guide::work(ask),
+    match ask.choice(&QUESTION) {
+        RIP => strips::work(ask),
+        GUIDED => guide::work(ask),
         _ => section::work(ask),
     }
 }
 
 /// The fields of the table saw. All are read, so that all their problems show.
 fn saw(ask: &mut Ask) -> Option<Saw> {
-    let kerf = ask.length(ask.field("kerf"));
-    let reach = ask.length(ask.field("reach"));
-    let thinnest = ask.length(ask.field("thinnest"));
-    let piece_length = ask.length(ask.field("piece_length"));
-    let rise = match ask.choice(ask.field("rise")).id {
-        "in_steps" => Rise::InSteps,
+    let kerf = ask.length(&KERF);
+    let reach = ask.length(&REACH);
+    let thinnest = ask.length(&THINNEST);
+    let piece_length = ask.length(&PIECE_LENGTH);
+    let rise = match ask.choice(&RISE) {
+        IN_STEPS => Rise::InSteps,
         _ => Rise::AtOnce,
     };
     Some(Saw {
         kerf: kerf?,
         reach: reach?,
         rise,
-        core_by_hand: ask.yes(ask.field("core_by_hand")),
+        core_by_hand: ask.yes(&CORE_BY_HAND),
         thinnest: thinnest?,
         piece_length: piece_length?,
     })
 }
 
 /// Which side of the blade a choice field names.
-fn side(ask: &Ask, id: &str) -> Side {
-    match ask.choice(ask.field(id)).id {
-        "left" => Side::Left,
+fn side(ask: &Ask, field: &Field) -> Side {
+    match ask.choice(field) {
+        LEFT => Side::Left,
         _ => Side::Right,
     }
 }
@@ -94,26 +65,25 @@ fn side(ask: &Ask, id: &str) -> Side {
 /// Thickness and width of the stock: by its tag, or as measured.
 fn stock(
     ask: &mut Ask,
-    picker: &str,
-    dressed: &str,
-    [thickness, width]: [&'static str; 2],
+    picker: &Field,
+    dressed: &Field,
+    [thickness, width]: [&Field; 2],
 ) -> Option<(Length, Length)> {
-    let seasoning = match ask.choice(ask.field(dressed)).id {
-        "green" => Seasoning::Green,
+    let seasoning = match ask.choice(dressed) {
+        GREEN => Seasoning::Green,
         _ => Seasoning::Dry,
     };
-    let by_tag =
-        lumber::section(ask.choice(ask.field(picker)).id).and_then(|tag| tag.dressed(seasoning));
+    let by_tag = lumber::section(ask.choice(picker).id).and_then(|tag| tag.dressed(seasoning));
     if by_tag.is_some() {
         return by_tag;
     }
-    let (thickness, width) = (ask.length(ask.field(thickness)), ask.length(ask.field(width)));
+    let (thickness, width) = (ask.length(thickness), ask.length(width));
     Some((thickness?, width?))
 }
 
 /// Where the size of the stock comes from.
-fn stock_source(ask: &Ask, picker: &str) -> Option<Source> {
-    lumber::section(ask.choice(ask.field(picker)).id).map(|_| Source::Published(lumber::SOURCE))
+fn stock_source(ask: &Ask, picker: &Field) -> Option<Source> {
+    lumber::section(ask.choice(picker).id).map(|_| Source::Published(lumber::SOURCE))
 }
 
 /// `2 in, from both edges`; with steps every height.
@@ -133,25 +103,14 @@ fn blade_words(sweep: &Sweep) -> Sentence {
 
 /// Figures of the blade.
 fn blade_figures(sweep: &Sweep, step_if_turned: Length) -> Vec<Figure> {
-    let mut figures =
-        vec![Figure::length("blade_height", "Blade height", "above the table", sweep.height)];
+    let mut figures = vec![BLADE_HEIGHT.figure("above the table", sweep.height)];
     if sweep.sides == 2 {
         if sweep.core.is_positive() {
-            figures.push(Figure::length("core", "Uncut core", "between the kerfs", sweep.core));
+            figures.push(CORE.figure("between the kerfs", sweep.core));
         } else {
-            figures.push(Figure::length(
-                "overlap",
-                "Kerfs overlap",
-                "in the middle",
-                sweep.overlap,
-            ));
+            figures.push(OVERLAP.figure("in the middle", sweep.overlap));
         }
-        figures.push(Figure::length(
-            "step_if_turned",
-            "Step if turned wrong",
-            "with the other face at the fence",
-            step_if_turned,
-        ));
+        figures.push(STEP_IF_TURNED.figure("with the other face at the fence", step_if_turned));
     }
     figures
 }
@@ -221,31 +180,19 @@ fn cautions(saw: &Saw, narrowest: Length, thinnest_strip: Length, deepest: Lengt
     cautions
 }
 
-/// Steps with the numbers put in as they are, for a kerf of 3/32 in is no mark of every tape.
-fn exactly(steps: Vec<Step>) -> Vec<Step> {
-    let exact = |piece| match piece {
-        Piece::Length(length, _) => Piece::from(exact_text(length)),
-        Piece::Text(_) => piece,
-    };
-    let put_in = |sentence: Sentence| Sentence(sentence.0.into_iter().map(exact).collect());
-    steps.into_iter().map(|step| Step { put_in: put_in(step.put_in), ..step }).collect()
-}
-
 /// How the height of the blade was found.
-fn blade_step(sweep: &Sweep) -> Step {
-    let (rule, put_in) = if sweep.sides == 1 {
-        ("blade height = depth + 1/8 in, at most the reach", say![sweep.depth, " + 1/8 in"])
+fn blade_step(sweep: &Sweep, reach: Length) -> Step {
+    let depth = Term::of("depth", sweep.depth);
+    if sweep.sides == 1 {
+        let above = depth + Term::fixed(ABOVE_WORK);
+        Step::of("blade height", above, sweep.height).at_most("the reach", reach)
     } else if sweep.core.is_positive() {
-        (
-            "uncut core = depth - 2 × reach, the blade as high as it goes",
-            say![sweep.depth, " - 2 × ", sweep.height],
-        )
+        let both = Term::fixed(2) * Term::of("reach", sweep.height);
+        Step::of("uncut core", depth - both, sweep.core)
+            .remarked("the blade as high as it goes", "")
     } else {
-        (
-            "blade height from both edges = depth ÷ 2 + 1/4 in, at most the reach",
-            say![sweep.depth, " ÷ 2 + 1/4 in"],
-        )
-    };
-    let gives = if sweep.core.is_positive() { sweep.core } else { sweep.height };
-    Step::length(rule, put_in, gives)
+        let past_middle = depth / Term::fixed(2) + Term::fixed(PAST_MIDDLE);
+        Step::of("blade height from both edges", past_middle, sweep.height)
+            .at_most("the reach", reach)
+    }
 }

@@ -1,29 +1,33 @@
 //! Resize a section: fields in, fence list out.
 
 use super::super::drawing;
-use super::super::section::{Answer, Cut, Faces, Input, Share, reckon};
-use super::stock_source;
-use super::{
-    blade_figures, blade_notes, blade_step, blade_words, cautions, exactly, saw, side, stock,
+use super::super::fields::{
+    FACES, FENCE, FENCE_LIST, FENCE_SIDE, FINISHED_THICKNESS, FINISHED_WIDTH, KERF_FIRST, N_PASSES,
+    N_PIECES, N_SETTINGS, OFF_LIST, ONE_AND_TWO, SHARE, STOCK, STOCK_DRESSED, STOCK_THICKNESS,
+    STOCK_WIDTH, TARGET_THICKNESS, TARGET_WIDTH, THICKNESS_BOTH, WIDTH_BOTH,
 };
-use crate::measure::{Length, Rounding};
+use super::super::out_of_range;
+use super::super::section::{Answer, Cut, Faces, Input, Share, Way, reckon};
+use super::stock_source;
+use super::{blade_figures, blade_notes, blade_step, blade_words, cautions, saw, side, stock};
+use crate::measure::Length;
 use crate::say;
-use crate::sheet::{self, Ask, Figure, Note, Row, Sentence, Source, Step, Table, Value, Working};
+use crate::sheet::{self, Ask, Note, Row, Sentence, Source, Step, Term, Value, Working};
 
 pub(super) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let stock = stock(ask, "stock", "stock_dressed", ["stock_thickness", "stock_width"]);
-    let target_width = ask.length(ask.field("target_width"));
-    let target_thickness = ask.length(ask.field("target_thickness"));
-    let n_pieces = ask.count(ask.field("n_pieces"));
+    let stock = stock(ask, &STOCK, &STOCK_DRESSED, [&STOCK_THICKNESS, &STOCK_WIDTH]);
+    let target_width = ask.length(&TARGET_WIDTH);
+    let target_thickness = ask.length(&TARGET_THICKNESS);
+    let n_pieces = ask.count(&N_PIECES);
     let saw = saw(ask);
-    let (width_faces, thickness_faces) = match ask.choice(ask.field("faces")).id {
-        "two" => (Faces::One, Faces::One),
-        "width_both" => (Faces::Both, Faces::One),
-        "thickness_both" => (Faces::One, Faces::Both),
+    let (width_faces, thickness_faces) = match ask.choice(&FACES) {
+        ONE_AND_TWO => (Faces::One, Faces::One),
+        WIDTH_BOTH => (Faces::Both, Faces::One),
+        THICKNESS_BOTH => (Faces::One, Faces::Both),
         _ => (Faces::Both, Faces::Both),
     };
-    let share = match ask.choice(ask.field("share")).id {
-        "kerf_first" => Share::KerfFirst,
+    let share = match ask.choice(&SHARE) {
+        KERF_FIRST => Share::KerfFirst,
         _ => Share::Even,
     };
     let (thickness, width) = stock?;
@@ -40,11 +44,11 @@ pub(super) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     };
     let answer = match reckon(&input) {
         Ok(answer) => answer,
-        Err(problems) => return ask.refuse(&problems),
+        Err(refused) => return ask.refused(refused, out_of_range()),
     };
     let mut sources = vec![Source::Arithmetic, Source::CommonPractice];
-    sources.extend(stock_source(ask, "stock"));
-    let drawing = drawing::section(&input, &answer, side(ask, "fence"), ask.bench().tape);
+    sources.extend(stock_source(ask, &STOCK));
+    let drawing = drawing::section(&input, &answer, side(ask, &FENCE_SIDE), ask.bench().tape);
     lay_out(&input, &answer, sources, drawing)
 }
 
@@ -57,40 +61,26 @@ fn lay_out(
     let (first, last) = (answer.cuts.first()?, answer.cuts.last()?);
     let mut figures = blade_figures(&first.sweep, first.step_if_turned);
     figures.extend([
-        Figure::length("finished_width", "Width after", "face 1 to face 3", last.width_after),
-        Figure::length(
-            "finished_thickness",
-            "Thickness after",
-            "face 2 to face 4",
-            last.thickness_after,
-        ),
-        Figure::count("n_settings", "Fence settings", answer.n_settings),
-        Figure {
-            id: "n_passes",
-            label: "Passes, all pieces",
-            from: "",
-            value: Value::Count(answer.n_passes),
-        },
+        FINISHED_WIDTH.figure("face 1 to face 3", last.width_after),
+        FINISHED_THICKNESS.figure("face 2 to face 4", last.thickness_after),
+        N_SETTINGS.figure("", answer.n_settings),
+        N_PASSES.called("Passes, all pieces").figure("", Value::Count(answer.n_passes)),
     ]);
     let cuts = answer.cuts.iter();
     let narrowest = cuts.clone().map(|cut| cut.fence).min().unwrap_or(Length::ZERO);
     let deepest = cuts.clone().map(|cut| cut.sweep.depth).max().unwrap_or(Length::ZERO);
     Some(sheet::Answer {
-        headline: Figure::length("fence", "First fence", "fence to near tooth", first.fence),
+        headline: FENCE.called("First fence").figure("fence to near tooth", first.fence),
         figures,
         tables: vec![
-            Table {
-                id: "fence_list",
-                title: "Fence, in this order",
-                columns: &["Set", "Fence", "Cut face", "At fence", "Blade up"],
-                rows: cuts.clone().map(fence_row).collect(),
-            },
-            Table {
-                id: "off_list",
-                title: "What comes off",
-                columns: &["Face", "Off", "Falls", "Width", "Thickness"],
-                rows: cuts.clone().map(off_row).collect(),
-            },
+            FENCE_LIST.called("Fence, in this order").table(
+                &["Set", "Fence", "Cut face", "At fence", "Blade up"],
+                cuts.clone().map(fence_row).collect(),
+            ),
+            OFF_LIST.table(
+                &["Face", "Off", "Falls", "Width", "Thickness"],
+                cuts.clone().map(off_row).collect(),
+            ),
         ],
         notes: notes(input, answer),
         cautions: cautions(&input.saw, narrowest, narrowest, deepest),
@@ -102,21 +92,21 @@ fn lay_out(
 
 fn fence_row(cut: &Cut) -> Row {
     vec![
-        Value::Count(cut.setting.into()),
-        Value::Length(cut.fence, Rounding::Nearest),
-        Value::Count(cut.face.into()),
-        Value::Count(cut.at_fence.into()),
+        cut.setting.into(),
+        cut.fence.into(),
+        cut.face.into(),
+        cut.at_fence.into(),
         Value::Words(blade_words(&cut.sweep)),
     ]
 }
 
 fn off_row(cut: &Cut) -> Row {
     vec![
-        Value::Count(cut.face.into()),
-        Value::Length(cut.off, Rounding::Nearest),
+        cut.face.into(),
+        cut.off.into(),
         Value::Words(falls(cut)),
-        Value::Length(cut.width_after, Rounding::Nearest),
-        Value::Length(cut.thickness_after, Rounding::Nearest),
+        cut.width_after.into(),
+        cut.thickness_after.into(),
     ]
 }
 
@@ -166,20 +156,16 @@ fn working(input: &Input, answer: &Answer, sources: Vec<Source>) -> Working {
     let mut steps = Vec::new();
     for cut in &answer.cuts {
         let across = match cut.way {
-            super::super::section::Way::Width => cut.width_before,
-            super::super::section::Way::Thickness => cut.thickness_before,
+            Way::Width => cut.width_before,
+            Way::Thickness => cut.thickness_before,
         };
-        steps.push(Step {
-            rule: "fence = what there is - what comes off this face".into(),
-            put_in: say!["Face ", cut.face, ": ", across, " - ", cut.off],
-            gives: Value::Length(cut.fence, Rounding::Nearest),
-        });
+        let off = Term::of("what comes off this face", cut.off);
+        let mut fence = Step::of("fence", Term::of("what there is", across) - off, cut.fence);
+        fence.put_in.0.push(format!(", face {}", cut.face).into());
+        steps.push(fence);
         if cut.strip.is_positive() {
-            steps.push(Step {
-                rule: "strip = what comes off - kerf".into(),
-                put_in: say![cut.off, " - ", cut.dust],
-                gives: Value::Length(cut.strip, Rounding::Nearest),
-            });
+            let off = Term::of("what comes off", cut.off);
+            steps.push(Step::of("strip", off - Term::of("kerf", cut.dust), cut.strip));
         }
     }
     let mut depths: Vec<&Cut> = Vec::new();
@@ -191,20 +177,21 @@ fn working(input: &Input, answer: &Answer, sources: Vec<Source>) -> Working {
             None => depths.push(cut),
         }
     }
-    steps.extend(depths.iter().map(|cut| blade_step(&cut.sweep)));
+    steps.extend(depths.iter().map(|cut| blade_step(&cut.sweep, input.saw.reach)));
     let turned = answer.cuts.iter().find(|cut| cut.sweep.sides == 2);
     if let Some(cut) = turned {
-        let across = (cut.fence + cut.off).unwrap_or(cut.fence);
-        steps.push(Step {
-            rule: "step with opposite faces at the fence = thickness - kerf - 2 × fence".into(),
-            put_in: say![across, " - ", input.saw.kerf, " - 2 × ", cut.fence],
-            gives: Value::Length(cut.step_if_turned, Rounding::Nearest),
-        });
+        let thickness = (cut.fence + cut.off).unwrap_or(cut.fence);
+        let fences = || Term::fixed(2) * Term::of("fence", cut.fence);
+        let kerf = || Term::of("kerf", input.saw.kerf);
+        let thick = || Term::of("thickness", thickness);
+        // A fence beyond the middle puts the step on the other side.
+        let is_beyond = (cut.fence + input.saw.kerf).is_ok_and(|near| near > cut.off);
+        let step =
+            if is_beyond { fences() + kerf() - thick() } else { thick() - kerf() - fences() };
+        steps.push(Step::of("step with opposite faces at the fence", step, cut.step_if_turned));
     }
-    steps.push(Step {
-        rule: "passes = passes for one piece × pieces".into(),
-        put_in: say![answer.passes_per_piece, " × ", input.n_pieces],
-        gives: Value::Count(answer.n_passes),
-    });
-    Working { steps: exactly(steps), sources }
+    let passes = Term::of("passes for one piece", answer.passes_per_piece)
+        * Term::of("pieces", input.n_pieces);
+    steps.push(Step::of("passes", passes, Value::Count(answer.n_passes)));
+    Working { steps, sources }
 }

@@ -1,32 +1,37 @@
 //! Strips from a board: fields in, strips, fence list and leftover out.
 
 use super::super::drawing;
+use super::super::fields::{
+    ALLOWANCE, BOARD, BOARD_DRESSED, BOARD_THICKNESS, BOARD_WIDTH, CLEAN, CLEAN_UP_FENCE, CUT,
+    EACH_STRIP, EQUAL, FALLS, FAR_SIDE, FENCE, FENCE_LIST, FENCE_SIDE, FIRST_EDGE, LEFTOVER,
+    LEFTOVER_EDGE, LIST, N_PASSES, N_SETTINGS, N_STRIPS, OTHER_EDGE, PLAN, SAWN_WIDTH, STRIP_LIST,
+    STRIP_WIDTH, STRIPS, WIDTHS,
+};
+use super::super::out_of_range;
 use super::super::saw::step_when_turned;
 use super::super::strips::{Answer, Cut, Falls, Input, OtherEdge, Plan, Strip, reckon};
-use super::{
-    blade_figures, blade_notes, blade_step, cautions, exactly, saw, side, stock, stock_source,
-};
+use super::{blade_figures, blade_notes, blade_step, cautions, saw, side, stock, stock_source};
 use crate::measure::{Length, Rounding};
 use crate::say;
-use crate::sheet::{self, Ask, Figure, Note, Row, Sentence, Source, Step, Table, Value, Working};
+use crate::sheet::{self, Ask, Note, Rounded, Row, Sentence, Source, Step, Term, Value, Working};
 
 pub(super) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let stock = stock(ask, "board", "board_dressed", ["board_thickness", "board_width"]);
-    let plan = match ask.choice(ask.field("plan")).id {
-        "equal" => ask.count(ask.field("n_strips")).map(Plan::Equal),
-        "list" => ask.lengths(ask.field("widths")).map(Plan::List),
-        _ => ask.length(ask.field("strip_width")).map(Plan::Fit),
+    let stock = stock(ask, &BOARD, &BOARD_DRESSED, [&BOARD_THICKNESS, &BOARD_WIDTH]);
+    let plan = match ask.choice(&PLAN) {
+        EQUAL => ask.count(&N_STRIPS).map(Plan::Equal),
+        LIST => ask.lengths(&WIDTHS).map(Plan::List),
+        _ => ask.length(&STRIP_WIDTH).map(Plan::Fit),
     };
-    let first_edge = ask.length(ask.field("first_edge"));
-    let allowance = ask.length(ask.field("allowance"));
+    let first_edge = ask.length(&FIRST_EDGE);
+    let allowance = ask.length(&ALLOWANCE);
     let saw = saw(ask);
-    let other_edge = match ask.choice(ask.field("other_edge")).id {
-        "clean" => OtherEdge::Clean,
-        "cut" => OtherEdge::Cut,
+    let other_edge = match ask.choice(&OTHER_EDGE) {
+        CLEAN => OtherEdge::Clean,
+        CUT => OtherEdge::Cut,
         _ => OtherEdge::Raw,
     };
-    let falls = match ask.choice(ask.field("falls")).id {
-        "far_side" => Falls::FarSide,
+    let falls = match ask.choice(&FALLS) {
+        FAR_SIDE => Falls::FarSide,
         _ => Falls::AtFence,
     };
     let (thickness, width) = stock?;
@@ -43,11 +48,11 @@ pub(super) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     };
     let answer = match reckon(&input) {
         Ok(answer) => answer,
-        Err(problems) => return ask.refuse(&problems),
+        Err(refused) => return ask.refused(refused, out_of_range()),
     };
     let mut sources = vec![Source::Arithmetic, Source::CommonPractice];
-    sources.extend(stock_source(ask, "board"));
-    let drawing = drawing::strips(&input, &answer, side(ask, "fence"), ask.bench().tape);
+    sources.extend(stock_source(ask, &BOARD));
+    let drawing = drawing::strips(&input, &answer, side(ask, &FENCE_SIDE), ask.bench().tape);
     Some(lay_out(&input, &answer, sources, drawing))
 }
 
@@ -58,16 +63,14 @@ fn lay_out(
     drawing: crate::drawing::Scene,
 ) -> sheet::Answer {
     let n_strips = u32::try_from(answer.strips.len()).unwrap_or(u32::MAX);
-    let count = Figure::count("n_strips", "Strips", n_strips);
+    let count = STRIPS.figure("", n_strips);
     let first_strip = answer.cuts.iter().find(|cut| cut.strip.is_some());
     let fence = first_strip
-        .map(|cut| Figure::length("fence", "Fence, first strip", "fence to near tooth", cut.fence));
-    let width = answer.strips.first().map(|strip| Figure {
-        id: "strip_width",
-        label: "Strip width",
-        from: "finished, edge to edge",
+        .map(|cut| FENCE.called("Fence, first strip").figure("fence to near tooth", cut.fence));
+    let width = answer.strips.first().map(|strip| {
         // A strip too wide makes the last one too narrow: never up.
-        value: Value::Length(finished_share(input, answer, strip), Rounding::Down),
+        let share = Value::Length(finished_share(input, answer, strip), Rounding::Down);
+        EACH_STRIP.figure("finished, edge to edge", share)
     });
     let (headline, mut figures) = match (&input.plan, width, fence) {
         (Plan::Equal(_), Some(width), fence) => {
@@ -77,47 +80,35 @@ fn lay_out(
         (_, _, fence) => (count, fence.into_iter().collect()),
     };
     if let Some(clean) = answer.cuts.first().filter(|cut| cut.strip.is_none()) {
-        figures.push(Figure::length(
-            "clean_up_fence",
-            "Fence, clean edge",
-            "fence to near tooth",
-            clean.fence,
-        ));
+        figures.push(
+            CLEAN_UP_FENCE.called("Fence, clean edge").figure("fence to near tooth", clean.fence),
+        );
     }
     if input.allowance.is_positive()
         && let (Plan::Fit(_) | Plan::Equal(_), Some(strip)) = (&input.plan, answer.strips.first())
     {
-        figures.push(Figure::length("sawn_width", "Sawn width", "before planing", strip.sawn));
+        figures.push(SAWN_WIDTH.figure("before planing", strip.sawn));
     }
-    figures.push(Figure::length("leftover", "Leftover", "edge to edge", answer.leftover));
-    figures.push(Figure {
-        id: "leftover_edge",
-        label: "Its far edge",
-        from: "",
-        value: Value::Words(leftover_edge(answer)),
-    });
+    figures.push(LEFTOVER.figure("edge to edge", answer.leftover));
+    figures
+        .push(LEFTOVER_EDGE.called("Its far edge").figure("", Value::Words(leftover_edge(answer))));
     let step = first_strip.map_or(Ok(Length::ZERO), |cut| {
         let across = ((cut.board_left + cut.dust)?
             + cut.strip.map_or(Length::ZERO, |number| sawn(answer, number)))?;
         step_when_turned(across, input.saw.kerf, cut.fence)
     });
     figures.extend(blade_figures(&answer.sweep, step.unwrap_or(Length::ZERO)));
-    figures.push(Figure::count("n_settings", "Fence settings", answer.n_settings));
-    figures.push(Figure::count("n_passes", "Passes", answer.n_passes));
+    figures.push(N_SETTINGS.figure("", answer.n_settings));
+    figures.push(N_PASSES.figure("", answer.n_passes));
 
-    let mut tables = vec![Table {
-        id: "fence_list",
-        title: "Fence, in this order",
-        columns: &["Cut", "Fence", "Gives", "Where", "Board left"],
-        rows: (1..).zip(&answer.cuts).map(|(number, cut)| fence_row(answer, number, cut)).collect(),
-    }];
+    let rows = (1..).zip(&answer.cuts).map(|(number, cut)| fence_row(answer, number, cut));
+    let columns = &["Cut", "Fence", "Gives", "Where", "Board left"];
+    let mut tables = vec![FENCE_LIST.called("Fence, in this order").table(columns, rows.collect())];
     if input.allowance.is_positive() {
-        tables.push(Table {
-            id: "strip_list",
-            title: "Strips before and after planing",
-            columns: &["How many", "Sawn", "Finished"],
-            rows: answer.strips.chunk_by(|a, b| a == b).filter_map(strip_row).collect(),
-        });
+        tables.push(STRIP_LIST.called("Strips before and after planing").table(
+            &["How many", "Sawn", "Finished"],
+            answer.strips.chunk_by(|a, b| a == b).filter_map(strip_row).collect(),
+        ));
     }
     let thinnest = answer.strips.iter().map(|strip| strip.sawn).min().unwrap_or(Length::ZERO);
     let narrowest = answer.cuts.iter().map(|cut| cut.fence).min().unwrap_or(Length::ZERO);
@@ -168,10 +159,10 @@ fn fence_row(answer: &Answer, number: u64, cut: &Cut) -> Row {
     };
     vec![
         Value::Count(number),
-        Value::Length(cut.fence, Rounding::Nearest),
+        cut.fence.into(),
         Value::Words(gives),
         Value::Words(place),
-        Value::Length(cut.board_left, Rounding::Nearest),
+        cut.board_left.into(),
     ]
 }
 
@@ -179,8 +170,8 @@ fn strip_row(same: &[Strip]) -> Option<Row> {
     let strip = same.first()?;
     Some(vec![
         Value::Count(u64::try_from(same.len()).unwrap_or(u64::MAX)),
-        Value::Length(strip.sawn, Rounding::Nearest),
-        Value::Length(strip.finished, Rounding::Nearest),
+        strip.sawn.into(),
+        strip.finished.into(),
     ])
 }
 
@@ -247,65 +238,53 @@ fn notes(input: &Input, answer: &Answer) -> Vec<Note> {
 }
 
 fn working(input: &Input, answer: &Answer, sources: Vec<Source>) -> Working {
-    let kerf = input.saw.kerf;
+    let kerf = || Term::of("kerf", input.saw.kerf);
     let mut steps = Vec::new();
-    let mut push =
-        |rule: &'static str, put_in, gives| steps.push(Step { rule: rule.into(), put_in, gives });
-    let twice = match input.other_edge {
+    let cleaned = match input.other_edge {
         OtherEdge::Cut => 2,
         OtherEdge::Raw | OtherEdge::Clean => 1,
     };
-    let usable = (input.first_edge * twice).and_then(|cleaned| input.width - cleaned);
+    let usable = (input.first_edge * cleaned).and_then(|cleaned| input.width - cleaned);
     let usable = usable.unwrap_or(input.width);
-    push(
-        "usable width = board - what is cleaned off its edges",
-        say![input.width, " - ", twice, " × ", input.first_edge],
-        Value::Length(usable, Rounding::Nearest),
-    );
+    let off = Term::of("edges", cleaned) * Term::of("what is cleaned off one", input.first_edge);
+    steps.push(Step::of("usable width", Term::of("board", input.width) - off, usable));
+    let usable = || Term::of("usable", usable);
     if let (true, Some(strip)) = (input.allowance.is_positive(), answer.strips.first()) {
-        push(
-            "sawn width = finished width + 2 × planing per face",
-            say![strip.finished, " + 2 × ", input.allowance],
-            Value::Length(strip.sawn, Rounding::Nearest),
-        );
+        let faces = Term::fixed(2) * Term::of("planing per face", input.allowance);
+        let sawn = Term::of("finished width", strip.finished) + faces;
+        steps.push(Step::of("sawn width", sawn, strip.sawn));
     }
     match (&input.plan, answer.strips.first()) {
-        (Plan::Fit(_), Some(strip)) => push(
-            "strips = (usable + kerf) ÷ (strip + kerf), rounded down",
-            say!["(", usable, " + ", kerf, ") ÷ (", strip.sawn, " + ", kerf, ")"],
-            Value::Count(answer.fit_by_arithmetic.into()),
-        ),
-        (Plan::Equal(n_strips), _) => push(
-            "strip = (usable - kerfs between) ÷ strips, down to a mark",
-            say!["(", usable, " - ", n_strips.saturating_sub(1), " × ", kerf, ") ÷ ", *n_strips],
-            Value::Length(answer.share.unwrap_or(Length::ZERO), Rounding::Down),
-        ),
+        (Plan::Fit(_), Some(strip)) => {
+            let strips = (usable() + kerf()) / (Term::of("strip", strip.sawn) + kerf());
+            steps.push(Step::of("strips", strips, answer.fit_by_arithmetic).then(Rounded::Down));
+        }
+        (Plan::Equal(n_strips), _) => {
+            let between = Term::of("kerfs between", n_strips.saturating_sub(1)) * kerf();
+            let strip = (usable() - between) / Term::of("strips", *n_strips);
+            let share = Value::Length(answer.share.unwrap_or(Length::ZERO), Rounding::Down);
+            steps.push(Step::of("strip", strip, share).remarked("down to a mark", ""));
+        }
         _ => {}
     }
     if let Some((cut, number)) = answer.cuts.iter().find_map(|cut| Some((cut, cut.strip?))) {
         let width = sawn(answer, number);
-        if cut.is_strip_at_fence {
-            push(
-                "fence = sawn width of the strip at the fence",
-                say![width],
-                Value::Length(cut.fence, Rounding::Nearest),
-            );
+        let fence = if cut.is_strip_at_fence {
+            Term::of("sawn width of the strip at the fence", width)
         } else {
             let board = (cut.board_left + cut.dust).and_then(|rest| rest + width);
-            push(
-                "fence = board as it is - strip - kerf",
-                say![board.unwrap_or(input.width), " - ", width, " - ", cut.dust],
-                Value::Length(cut.fence, Rounding::Nearest),
-            );
-        }
+            let board = Term::of("board as it is", board.unwrap_or(input.width));
+            board - Term::of("strip", width) - Term::of("kerf", cut.dust)
+        };
+        steps.push(Step::of("fence", fence, cut.fence));
     }
     let strips = sum(answer.strips.iter().map(|strip| strip.sawn));
     let dust = sum(answer.cuts.iter().filter(|cut| cut.strip.is_some()).map(|cut| cut.dust));
-    push(
-        "leftover = board - first edge - strips - their kerfs",
-        say![input.width, " - ", input.first_edge, " - ", strips, " - ", dust],
-        Value::Length(answer.leftover, Rounding::Nearest),
-    );
-    steps.push(blade_step(&answer.sweep));
-    Working { steps: exactly(steps), sources }
+    let leftover = Term::of("board", input.width)
+        - Term::of("first edge", input.first_edge)
+        - Term::of("strips", strips)
+        - Term::of("their kerfs", dust);
+    steps.push(Step::of("leftover", leftover, answer.leftover));
+    steps.push(blade_step(&answer.sweep, input.saw.reach));
+    Working { steps, sources }
 }

@@ -1,11 +1,13 @@
 //! Where the cuts go across a board, and what to try instead when they cannot.
 
-use super::super::nearest::Nearest;
-use super::super::problem::Problem;
+use super::super::fields::{AT_FENCE, FALLS, FAR_SIDE, FIRST_EDGE, N_STRIPS, STRIP_WIDTH, WIDTHS};
+use super::super::nearest::{at_least, at_most, saw_it_thicker, too_thin_at_fence};
 use super::super::saw::Saw;
 use super::{Band, Cut, Falls, Input, MOST_STRIPS, OtherEdge, Plan, Stretch};
+use crate::measure::text::exact_text;
 use crate::measure::{Length, OutOfRange, Rounding};
-use crate::sheet::Problems;
+use crate::say;
+use crate::sheet::{Field, Refusal, Refused, WayOut};
 
 /// Strips and cuts, before the depth is looked at.
 #[derive(Debug)]
@@ -47,10 +49,15 @@ impl From<OutOfRange> for Misfit {
 }
 
 /// The strips that `input` asks for, laid out on the board.
-pub(super) fn lay_out(input: &Input) -> Result<Layout, Problems<Problem>> {
+pub(super) fn lay_out(input: &Input) -> Result<Layout, Refused> {
     let usable = usable(input)?;
     if !usable.is_positive() {
-        return Err(Problem::CleanUpTakesAll { width: input.width }.into());
+        Err(Refusal::at(
+            &FIRST_EDGE,
+            "clean-up-takes-all",
+            say!["Cleaning the edges leaves nothing of the ", input.width, " board."],
+            WayOut::set(say!["Take less off, or nothing."], &FIRST_EDGE, "0".to_owned()),
+        ))?;
     }
     attempt(input, usable).or_else(|misfit| Err(explain(input, usable, misfit)?.into()))
 }
@@ -202,58 +209,122 @@ fn lay(
     Ok(to)
 }
 
-/// The problem behind a misfit, with the nearest thing that works.
-fn explain(input: &Input, usable: Length, misfit: Misfit) -> Result<Problem, OutOfRange> {
+/// The refusal of a misfit, with the nearest thing that works.
+fn explain(input: &Input, usable: Length, misfit: Misfit) -> Result<Refusal, OutOfRange> {
     let Saw { kerf, thinnest, .. } = input.saw;
     let field = match input.plan {
-        Plan::Fit(_) => "strip_width",
-        Plan::Equal(_) => "n_strips",
-        Plan::List(_) => "widths",
+        Plan::Fit(_) => &STRIP_WIDTH,
+        Plan::Equal(_) => &N_STRIPS,
+        Plan::List(_) => &WIDTHS,
     };
     // The finished width that comes to `width` as sawn.
     let finished = |width: Length| width - (input.allowance * 2)?;
+    // Where the strips fall elsewhere, else a plan with thicker ones.
+    let elsewhere = |falls| {
+        if works(input, usable, &input.plan, falls) { fall(falls) } else { thicker(input, usable) }
+    };
     Ok(match misfit {
-        Misfit::OutOfRange => Problem::OutOfRange,
-        Misfit::NoWidths => Problem::NoWidths,
-        Misfit::ThinToClean(board) => Problem::BoardTooThinAtFence {
-            field: "first_edge",
-            thin: board,
-            thinnest,
-            nearest: Some(Nearest::AtMost { field: "first_edge", length: Length::ZERO }),
-        },
+        Misfit::OutOfRange => return Err(OutOfRange),
+        Misfit::NoWidths => Refusal::at(
+            &WIDTHS,
+            "no-widths",
+            say!["Write at least one width, as in 2 @ 2 3/4, 1 1/2."],
+            WayOut::set(say!["Start with one strip."], &WIDTHS, "1 3/4 in".to_owned()),
+        ),
+        Misfit::ThinToClean(board) => {
+            let leave = WayOut::set(say!["Leave the edge as it is."], &FIRST_EDGE, "0".to_owned());
+            board_too_thin_at_fence(&FIRST_EDGE, board, thinnest, leave)
+        }
         Misfit::ThinStrip(thin) => {
-            let nearest = works(input, usable, &input.plan, Falls::FarSide)
-                .then_some(Nearest::Falls(Falls::FarSide));
-            let nearest = nearest.or_else(|| thicker(input, usable));
-            Problem::TooThinAtFence { field, thin, thinnest, nearest }
+            too_thin_at_fence(field, thin, thinnest, elsewhere(Falls::FarSide))
         }
         Misfit::ThinBoard(thin) => {
-            let nearest = works(input, usable, &input.plan, Falls::AtFence)
-                .then_some(Nearest::Falls(Falls::AtFence));
-            let nearest = nearest.or_else(|| thicker(input, usable));
-            Problem::BoardTooThinAtFence { field, thin, thinnest, nearest }
+            board_too_thin_at_fence(field, thin, thinnest, elsewhere(Falls::AtFence))
         }
         Misfit::NoRoom => {
-            let Plan::Equal(n_strips) = input.plan else { return Ok(Problem::OutOfRange) };
-            Problem::NoRoomForStrips { n_strips, usable, nearest: thicker(input, usable) }
+            let Plan::Equal(n_strips) = input.plan else { return Err(OutOfRange) };
+            Refusal::at(
+                &N_STRIPS,
+                "no-room-for-strips",
+                say![
+                    "Kerfs and allowances of ",
+                    n_strips,
+                    " strips leave nothing of the ",
+                    usable,
+                    " the board gives."
+                ],
+                thicker(input, usable),
+            )
         }
         Misfit::TooWide(width) => {
-            let length = finished(usable)?;
-            let nearest = Nearest::AtMost { field, length };
-            let nearest = length.is_positive().then_some(nearest);
-            Problem::StripTooWide { width, usable, nearest }
+            let most = finished(usable)?;
+            Refusal::at(
+                &STRIP_WIDTH,
+                "strip-too-wide",
+                say!["One strip takes ", width, " as sawn. The board gives ", usable, "."],
+                if most.is_positive() { at_most(field, most) } else { None },
+            )
         }
         Misfit::TooMany => {
-            let length = finished((((usable + kerf)? / MOST_STRIPS)? - kerf)?)?;
-            let nearest = Nearest::AtLeast { field, length };
-            Problem::TooManyStrips { nearest: length.is_positive().then_some(nearest) }
+            let least = finished((((usable + kerf)? / MOST_STRIPS)? - kerf)?)?;
+            Refusal::at(
+                &STRIP_WIDTH,
+                "too-many-strips",
+                say!["That is more than ", MOST_STRIPS, " strips."],
+                if least.is_positive() { at_least(field, least) } else { None },
+            )
         }
         Misfit::ListTooWide(need) => {
-            let Plan::List(widths) = &input.plan else { return Ok(Problem::OutOfRange) };
-            let nearest = shorter(input, usable, widths)?.map(Nearest::Widths);
-            Problem::ListTooWide { need, usable, nearest }
+            let Plan::List(widths) = &input.plan else { return Err(OutOfRange) };
+            Refusal::at(
+                &WIDTHS,
+                "list-too-wide",
+                say!["These strips and their kerfs take ", need, ". The board gives ", usable, "."],
+                match shorter(input, usable, widths)? {
+                    Some(fewer) => cut_these(&fewer),
+                    None => WayOut::advice(say!["Use a wider board."]),
+                },
+            )
         }
     })
+}
+
+/// The rest of the board becomes too thin to run between blade and fence.
+fn board_too_thin_at_fence(
+    field: &Field,
+    thin: Length,
+    thinnest: Length,
+    nearest: Option<WayOut>,
+) -> Refusal {
+    let sentence = if thin.is_zero() {
+        say!["Nothing of the board would be left between blade and fence to hold it by."]
+    } else {
+        say![
+            "Only ",
+            thin,
+            " of the board would be left between blade and fence. Your limit is ",
+            thinnest,
+            "."
+        ]
+    };
+    let way_out = nearest.or_else(saw_it_thicker);
+    Refusal::at(field, "board-too-thin-at-fence", sentence, way_out)
+}
+
+/// Strips on this side of the blade.
+fn fall(falls: Falls) -> Option<WayOut> {
+    let (sentence, choice) = match falls {
+        Falls::FarSide => (say!["Let the strips fall on the far side of the blade."], FAR_SIDE),
+        Falls::AtFence => (say!["Cut the strips between blade and fence."], AT_FENCE),
+    };
+    WayOut::set(sentence, &FALLS, choice.id.to_owned())
+}
+
+/// This list of widths.
+fn cut_these(widths: &[Length]) -> Option<WayOut> {
+    let list: Vec<String> = widths.iter().map(|width| exact_text(*width)).collect();
+    let list = list.join(", ");
+    WayOut::set(say![format!("Cut {list}.")], &WIDTHS, list)
 }
 
 fn works(input: &Input, usable: Length, plan: &Plan, falls: Falls) -> bool {
@@ -261,22 +332,23 @@ fn works(input: &Input, usable: Length, plan: &Plan, falls: Falls) -> bool {
 }
 
 /// The same kind of plan, changed as little as need be for nothing to be too thin.
-fn thicker(input: &Input, usable: Length) -> Option<Nearest> {
+fn thicker(input: &Input, usable: Length) -> Option<WayOut> {
     let does = |plan: &Plan| works(input, usable, plan, input.falls);
     match &input.plan {
         Plan::Fit(_) => {
             let finished = (input.saw.thinnest - (input.allowance * 2).ok()?).ok()?;
-            (finished.is_positive() && does(&Plan::Fit(finished)))
-                .then_some(Nearest::AtLeast { field: "strip_width", length: finished })
+            let fits = finished.is_positive() && does(&Plan::Fit(finished));
+            if fits { at_least(&STRIP_WIDTH, finished) } else { None }
         }
         Plan::Equal(n_strips) => {
-            (1..*n_strips).rev().find(|n| does(&Plan::Equal(*n))).map(Nearest::Strips)
+            let fewer = (1..*n_strips).rev().find(|n| does(&Plan::Equal(*n)))?;
+            WayOut::set(say!["Ask for ", fewer, "."], &N_STRIPS, fewer.to_string())
         }
         Plan::List(widths) => {
             let thick =
                 |width: &Length| sawn(input, *width).is_ok_and(|width| width >= input.saw.thinnest);
             let widths: Vec<Length> = widths.iter().copied().filter(thick).collect();
-            does(&Plan::List(widths.clone())).then_some(Nearest::Widths(widths))
+            if does(&Plan::List(widths.clone())) { cut_these(&widths) } else { None }
         }
     }
 }

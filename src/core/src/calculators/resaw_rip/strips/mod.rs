@@ -16,10 +16,11 @@
 
 mod layout;
 
-use super::problem::Problem;
+use super::add;
+use super::fields::{BOARD_THICKNESS, BOARD_WIDTH};
 use super::saw::{Saw, Sweep};
 use crate::measure::{Length, OutOfRange, Tape};
-use crate::sheet::Problems;
+use crate::sheet::Refused;
 use layout::Layout;
 
 /// Most strips from one board.
@@ -160,19 +161,19 @@ pub struct Answer {
 /// # Errors
 ///
 /// All that apply, with the nearest thing that works:
-/// - [`Problem::CleanUpTakesAll`], [`Problem::StripTooWide`], [`Problem::TooManyStrips`],
-///   [`Problem::NoRoomForStrips`], [`Problem::ListTooWide`], [`Problem::NoWidths`]
-/// - [`Problem::TooThinAtFence`], [`Problem::BoardTooThinAtFence`], [`Problem::CannotReach`]
-/// - [`Problem::TooShort`], [`Problem::TooNarrow`], [`Problem::TooLarge`]
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
-    let mut problems =
-        input.saw.unfit([("board_thickness", input.thickness), ("board_width", input.width)]);
-    let sweep = input.saw.sweep(input.thickness);
-    let layout = layout::lay_out(input);
-    problems.extend(sweep.as_ref().err().into_iter().flat_map(Problems::iter).cloned());
-    problems.extend(layout.as_ref().err().into_iter().flat_map(Problems::iter).cloned());
-    Problems::unless_none(problems)?;
-    Ok(sum_up(input, layout?, sweep?)?)
+/// - `clean-up-takes-all`, `strip-too-wide`, `too-many-strips`, `no-room-for-strips`,
+///   `list-too-wide`, `no-widths`
+/// - `too-thin-at-fence`, `board-too-thin-at-fence`, and `cannot-reach` of [`Saw::sweep`]
+/// - `too-short`, `too-narrow`, `too-large` of [`Saw::unfit`]
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
+    let sides = [(&BOARD_THICKNESS, input.thickness), (&BOARD_WIDTH, input.width)];
+    let mut refusals = input.saw.unfit(sides);
+    let sweep = input.saw.sweep(input.thickness).map_err(|refused| add(&mut refusals, refused));
+    let layout = layout::lay_out(input).map_err(|refused| add(&mut refusals, refused));
+    match (sweep, layout) {
+        (Ok(sweep), Ok(layout)) if refusals.is_empty() => Ok(sum_up(input, layout, sweep)?),
+        _ => Err(Refused::For(refusals)),
+    }
 }
 
 fn sum_up(input: &Input, layout: Layout, sweep: Sweep) -> Result<Answer, OutOfRange> {

@@ -6,9 +6,13 @@ mod sheet;
 
 pub(super) use sheet::work;
 
-use super::{LEAST_INTO, Problem};
+use super::LEAST_INTO;
+use super::fields::{EXIT, RECEIVER_THICKNESS, SEAT_WOOD, START_BACK};
+use super::length::no_stock_screw_holds;
+use crate::measure::text::exact_text;
 use crate::measure::{Angle, Length, OutOfRange};
-use crate::sheet::Problems;
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 use crate::tables::fasteners::stock_lengths;
 
 /// Where the axis runs.
@@ -104,13 +108,15 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// An exit outside the end of the part; a seat outside of it; no stock length that grips without
-/// coming within the margin.
+/// - `exit-outside`, beside the exit or the start: an exit outside the end of the part.
+/// - `seat-outside`, beside the wood under the head: a seat outside of it.
+/// - `no-angled-screw`, beside the receiver: no stock length grips without coming within the
+///   margin.
 ///
 /// # Source
 ///
 /// Plane geometry; sines and tangents are floats.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let thickness = input.thickness;
     let exit = match input.find {
         Find::Start(None) => (thickness / 2)?,
@@ -118,10 +124,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
         Find::Exit(start) => Length::near(start.to_f64() * input.angle.tan())?,
     };
     if exit >= thickness || !exit.is_positive() {
-        let middle = thickness.to_f64() / 2.0;
-        let start = Length::near(middle / input.angle.tan())?;
-        let solves_exit = matches!(input.find, Find::Exit(_));
-        return Err(Problem::ExitOutside { exit, thickness, start, solves_exit }.into());
+        return Err(exit_outside(input, exit)?.into());
     }
     let start = match input.find {
         Find::Exit(start) => start,
@@ -133,7 +136,19 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
         Seat::Shoulder(wood) => wood,
     };
     if under_head > axis {
-        return Err(Problem::SeatOutside { wood: under_head, axis, half: (axis / 2)? }.into());
+        let half = (axis / 2)?;
+        Err(Refusal::at(
+            &SEAT_WOOD,
+            "seat-outside",
+            say![
+                "There is only ",
+                axis,
+                " of wood along the screw: a seat cannot leave ",
+                under_head,
+                "."
+            ],
+            WayOut::set(say!["Leave ", half, ", half of it."], &SEAT_WOOD, exact_text(half)),
+        ))?;
     }
     let mut stock = Vec::new();
     let mut best: Option<Fit> = None;
@@ -151,11 +166,58 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
         }
     }
     let Some(best) = best else {
-        let receiver = input.receiver;
-        let too_far_aside = stock.iter().any(|fit| fit.fault == Some(Fault::TooFarAside));
-        return Err(Problem::NoAngledScrew { receiver, too_far_aside }.into());
+        return Err(no_angled_screw(input.receiver, &stock).into());
     };
     Ok(Answer { start, exit, axis, to_seat: (axis - under_head)?, best, stock })
+}
+
+/// The axis does not leave the part through its end.
+fn exit_outside(input: &Input, exit: Length) -> Result<Refusal, OutOfRange> {
+    let thickness = input.thickness;
+    if let Find::Start(_) = input.find {
+        return Ok(Refusal::at(
+            &EXIT,
+            "exit-outside",
+            say!["An exit ", exit, " down is outside a part of ", thickness, "."],
+            WayOut::set(
+                say!["Leave it empty for the middle of the thickness."],
+                &EXIT,
+                String::new(),
+            ),
+        ));
+    }
+    let start = Length::near(thickness.to_f64() / 2.0 / input.angle.tan())?;
+    Ok(Refusal::at(
+        &START_BACK,
+        "exit-outside",
+        say![
+            "From there the screw breaks out of the far face: it would reach the end ",
+            exit,
+            " down, in a part of ",
+            thickness,
+            "."
+        ],
+        WayOut::set(
+            say!["Start ", start, " from the end to leave it in the middle."],
+            &START_BACK,
+            exact_text(start),
+        ),
+    ))
+}
+
+fn no_angled_screw(receiver: Length, stock: &[Fit]) -> Refusal {
+    let (sentence, way_out) = if stock.iter().any(|fit| fit.fault == Some(Fault::TooFarAside)) {
+        (
+            say!["The screw drifts out of the side of the receiver before it holds."],
+            say!["Leave the end nearer the drilled face, or drill less steeply."],
+        )
+    } else {
+        (
+            no_stock_screw_holds(receiver),
+            say!["Leave more wood under the head, or use a thicker receiver."],
+        )
+    };
+    Refusal::at(&RECEIVER_THICKNESS, "no-angled-screw", sentence, WayOut::advice(way_out))
 }
 
 fn fit(input: &Input, exit: Length, under_head: Length, length: Length) -> Result<Fit, OutOfRange> {

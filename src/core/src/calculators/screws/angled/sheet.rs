@@ -1,32 +1,35 @@
 //! Reads part, angle and seat and lays the angled screw out.
 
 use super::{Answer, Fault, Find, Fit, Input, Seat, drawing, reckon};
-use crate::calculators::screws::sheet::chosen;
-use crate::measure::{Angle, Rounding, Tape};
+use crate::calculators::screws::fields::{
+    ANGLE_FROM, ANGLED_FIND, AXIS, BEST_LENGTH, BEYOND, DEEP, DRIFT, EXIT, EXIT_FROM_FACE,
+    FROM_FACE, FROM_RECEIVER, GAUGE, MARGIN, PART_THICKNESS, POCKET, POCKET_ANGLE, QUESTION,
+    RECEIVER, RECEIVER_THICKNESS, SEAT_WOOD, START, START_BACK, STOCK, TO_SEAT, TOE_ANGLE,
+    WANTED_DEEP, WHERE_IT_COMES_OUT,
+};
+use crate::calculators::screws::sheet::{chosen, out_of_range};
+use crate::measure::{Angle, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Figure, Sentence, Source, Step, Table, Value, Working};
+use crate::sheet::{self, Ask, Caution, Sentence, Source, Step, Term, Value, Working};
 use crate::tables::fasteners::{Fastener, STOCK_SOURCE};
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let is_pocket = ask.choice(ask.field("question")).id == "pocket";
-    let degrees = ask.real(ask.field(if is_pocket { "pocket_angle" } else { "toe_angle" }));
-    let thickness = ask.length(ask.field("part_thickness"));
-    let receiver = ask.length(ask.field("receiver_thickness"));
-    let margin = ask.length(ask.field("margin"));
-    let wanted_deep = ask.length(ask.field("wanted_deep"));
-    let beyond = ask.length(ask.field("beyond"));
-    let find = match ask.choice(ask.field("angled_find")).id {
-        "exit" => ask.length(ask.field("start_back")).map(Find::Exit),
-        _ => ask.optional_length(ask.field("exit")).map(Find::Start),
+    let is_pocket = ask.choice(&QUESTION) == POCKET;
+    let degrees = ask.real(if is_pocket { &POCKET_ANGLE } else { &TOE_ANGLE });
+    let thickness = ask.length(&PART_THICKNESS);
+    let receiver = ask.length(&RECEIVER_THICKNESS);
+    let margin = ask.length(&MARGIN);
+    let wanted_deep = ask.length(&WANTED_DEEP);
+    let beyond = ask.length(&BEYOND);
+    let find = match ask.choice(&ANGLED_FIND) {
+        WHERE_IT_COMES_OUT => ask.length(&START_BACK).map(Find::Exit),
+        _ => ask.optional_length(&EXIT).map(Find::Start),
     };
-    let seat = if is_pocket {
-        ask.length(ask.field("seat_wood")).map(Seat::Shoulder)
-    } else {
-        Some(Seat::Face)
-    };
+    let seat =
+        if is_pocket { ask.length(&SEAT_WOOD).map(Seat::Shoulder) } else { Some(Seat::Face) };
     let given = Angle::degrees(degrees?);
-    let angle = match ask.choice(ask.field("angle_from")).id {
-        "receiver" => given.complement(),
+    let angle = match ask.choice(&ANGLE_FROM) {
+        RECEIVER => given.complement(),
         _ => given,
     };
     let input = Input {
@@ -39,10 +42,10 @@ pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answe
         margin: margin?,
         wanted_deep: wanted_deep?,
     };
-    let screw = chosen(ask, "gauge")?;
+    let screw = chosen(ask, &GAUGE)?;
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, screw, ask.bench().tape)),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused, out_of_range()),
     }
 }
 
@@ -59,54 +62,37 @@ fn verdict(input: &Input, fit: &Fit) -> Sentence {
 
 fn lay_out(input: &Input, answer: &Answer, screw: Fastener, tape: Tape) -> sheet::Answer {
     let best = answer.best;
-    let start = Figure::length("start", "Start", "from the end, on the face", answer.start);
-    let exit = Figure::length("exit_from_face", "Leaves the end", "from the face", answer.exit);
+    let start = START.figure("from the end, on the face", answer.start);
+    let exit = EXIT_FROM_FACE.figure("from the face", answer.exit);
     let (headline, other) = match input.find {
         Find::Start(_) => (start, exit),
         Find::Exit(_) => (exit, start),
     };
     let mut laid = sheet::Answer::new(headline, working(input, answer));
     laid.figures = vec![
-        Figure::length("best_length", "Screw", "of stock lengths", best.length),
+        BEST_LENGTH.called("Screw").figure("of stock lengths", best.length),
         other,
-        Figure::length("deep", "Deep in receiver", "square to its face", best.deep),
-        Figure::length("drift", "Drifts sideways", "away from drilled face", best.drift),
-        Figure::length("axis", "Axis in the part", "face to end, along it", answer.axis),
+        DEEP.called("Deep in receiver").figure("square to its face", best.deep),
+        DRIFT.called("Drifts sideways").figure("away from drilled face", best.drift),
+        AXIS.figure("face to end, along it", answer.axis),
     ];
     if let Seat::Shoulder(_) = input.seat {
-        laid.figures.push(Figure::length(
-            "to_seat",
-            "Stop collar at",
-            "face to seat, along it",
-            answer.to_seat,
-        ));
+        laid.figures.push(
+            TO_SEAT.called("Stop collar at").figure("face to seat, along it", answer.to_seat),
+        );
     }
-    let degrees = |id, label, from, angle: Angle| Figure {
-        id,
-        label,
-        from,
-        value: Value::Real(angle.in_degrees(), 1, "°"),
-    };
-    laid.figures.push(degrees("from_face", "Angle", "from the drilled face", input.angle));
-    laid.figures.push(degrees(
-        "from_receiver",
-        "The same angle",
-        "from the receiver's face",
-        input.angle.complement(),
-    ));
-    let length = |length| Value::Length(length, Rounding::Nearest);
-    laid.tables.push(Table {
-        id: "stock",
-        title: "Stock lengths",
-        columns: &["Length", "Deep", ""],
-        rows: answer
-            .stock
-            .iter()
-            .map(|fit| {
-                vec![length(fit.length), length(fit.deep), Value::Words(verdict(input, fit))]
-            })
-            .collect(),
-    });
+    let degrees = |angle: Angle| Value::Real(angle.in_degrees(), 1, "°");
+    laid.figures.extend([
+        FROM_FACE.called("Angle").figure("from the drilled face", degrees(input.angle)),
+        FROM_RECEIVER
+            .called("The same angle")
+            .figure("from the receiver's face", degrees(input.angle.complement())),
+    ]);
+    let rows = answer
+        .stock
+        .iter()
+        .map(|fit| vec![fit.length.into(), fit.deep.into(), Value::Words(verdict(input, fit))]);
+    laid.tables.push(STOCK.table(&["Length", "Deep", ""], rows.collect()));
     laid.notes.push(match input.seat {
         Seat::Shoulder(_) => {
             say!["The seat decides how far the screw goes in, not where the bit went in. Try it in scrap."]
@@ -123,39 +109,38 @@ fn lay_out(input: &Input, answer: &Answer, screw: Fastener, tape: Tape) -> sheet
 fn working(input: &Input, answer: &Answer) -> Working {
     let best = answer.best;
     let degrees = format!("{:.1}°", input.angle.in_degrees());
-    let mut steps = Vec::new();
-    match input.find {
-        Find::Start(_) => steps.push(Step::length(
+    let start = match input.find {
+        Find::Start(_) => Step::in_words(
             "start = exit ÷ tan A, A from the drilled face",
             say![answer.exit, " ÷ tan ", degrees.clone()],
             answer.start,
-        )),
-        Find::Exit(_) => steps.push(Step::length(
+        ),
+        Find::Exit(_) => Step::in_words(
             "exit = start × tan A, A from the drilled face",
             say![answer.start, " × tan ", degrees.clone()],
             answer.exit,
-        )),
-    }
-    steps.push(Step::length(
-        "axis in the part = exit ÷ sin A",
-        say![answer.exit, " ÷ sin ", degrees.clone()],
-        answer.axis,
-    ));
-    steps.push(Step::length(
-        "P, past the end = screw - wood under the head",
-        say![best.length],
-        best.past_end,
-    ));
-    steps.push(Step::length(
-        "deep = P × cos A",
-        say![best.past_end, " × cos ", degrees.clone()],
-        best.deep,
-    ));
-    steps.push(Step::length(
-        "sideways = P × sin A",
-        say![best.past_end, " × sin ", degrees.clone()],
-        best.drift,
-    ));
+        ),
+    };
+    let under_head = match input.seat {
+        Seat::Face => answer.axis,
+        Seat::Shoulder(wood) => wood,
+    };
+    let past_end = Term::of("screw", best.length) - Term::of("wood under the head", under_head);
+    let steps = vec![
+        start,
+        Step::in_words(
+            "axis in the part = exit ÷ sin A",
+            say![answer.exit, " ÷ sin ", degrees.clone()],
+            answer.axis,
+        ),
+        Step::of("P, past the end", past_end, best.past_end),
+        Step::in_words(
+            "deep = P × cos A",
+            say![best.past_end, " × cos ", degrees.clone()],
+            best.deep,
+        ),
+        Step::in_words("sideways = P × sin A", say![best.past_end, " × sin ", degrees], best.drift),
+    ];
     let sources = vec![Source::Arithmetic, Source::Published(STOCK_SOURCE), Source::CommonPractice];
     Working { steps, sources }
 }

@@ -4,9 +4,8 @@ mod sheet;
 
 pub(super) use sheet::work;
 
-use super::Problem;
-use crate::measure::Number;
-use crate::sheet::Problems;
+use crate::measure::{Number, OutOfRange};
+use crate::sheet::Refused;
 
 /// What to count.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -40,21 +39,21 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// Counts beyond exact keeping.
+/// [`Refused::OutOfRange`]: counts beyond exact keeping.
 ///
 /// # Source
 ///
 /// Arithmetic; worked by hand as case F7 in `tests/reference/screws.rs`.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let counts = [input.n_planks, input.n_rails, input.per_crossing];
     let needed = counts
         .into_iter()
         .try_fold(1_u64, |product, count| product.checked_mul(count.into()))
-        .ok_or(Problem::OutOfRange)?;
+        .ok_or(OutOfRange)?;
     let whole = Number::ratio(needed.into(), 1)?;
     let share = (Number::ONE + (input.spare / Number::whole(100))?)?;
-    let buy = u64::try_from((whole * share)?.ceil()).map_err(|_| Problem::OutOfRange)?;
+    let buy = u64::try_from((whole * share)?.ceil()).map_err(|_| OutOfRange)?;
     let boxes = buy.div_ceil(u64::from(input.box_of.max(1)));
-    let bought = boxes.checked_mul(input.box_of.max(1).into()).ok_or(Problem::OutOfRange)?;
+    let bought = boxes.checked_mul(input.box_of.max(1).into()).ok_or(OutOfRange)?;
     Ok(Answer { needed, buy, boxes, left_over: bought.saturating_sub(needed) })
 }

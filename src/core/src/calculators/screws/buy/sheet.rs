@@ -1,16 +1,19 @@
 //! Reads the counts and says how many to buy.
 
 use super::{Answer, Input, reckon};
-use crate::measure::text::decimal;
+use crate::calculators::screws::fields::{
+    BOX_OF, BOXES, NEEDED, PER_CROSSING, PLANKS, RAILS, SPARE, SPARE_LEFT, TO_BUY,
+};
+use crate::calculators::screws::sheet::out_of_range;
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Figure, Source, Step, Value, Working};
+use crate::sheet::{self, Amount, Ask, Caution, Rounded, Source, Step, Term, Value, Working};
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let n_planks = ask.count(ask.field("planks"));
-    let n_rails = ask.count(ask.field("rails"));
-    let per_crossing = ask.count(ask.field("per_crossing"));
-    let spare = ask.number(ask.field("spare"));
-    let box_of = ask.count(ask.field("box_of"));
+    let n_planks = ask.count(&PLANKS);
+    let n_rails = ask.count(&RAILS);
+    let per_crossing = ask.count(&PER_CROSSING);
+    let spare = ask.number(&SPARE);
+    let box_of = ask.count(&BOX_OF);
     let input = Input {
         n_planks: n_planks?,
         n_rails: n_rails?,
@@ -20,35 +23,31 @@ pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answe
     };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer)),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused, out_of_range()),
     }
 }
 
 fn lay_out(input: &Input, answer: &Answer) -> sheet::Answer {
-    let count = |id, label, count| Figure { id, label, from: "", value: Value::Count(count) };
-    let mut laid = sheet::Answer::new(count("to_buy", "Buy", answer.buy), working(input, answer));
-    laid.figures.push(count("needed", "In the work", answer.needed));
+    let mut laid =
+        sheet::Answer::new(TO_BUY.figure("", Value::Count(answer.buy)), working(input, answer));
+    laid.figures.push(NEEDED.figure("", Value::Count(answer.needed)));
     if input.box_of > 1 {
-        laid.figures.push(count("boxes", "Boxes", answer.boxes));
+        laid.figures.push(BOXES.figure("", Value::Count(answer.boxes)));
     }
-    laid.figures.push(count("spare_left", "Left over", answer.left_over));
+    laid.figures.push(SPARE_LEFT.figure("", Value::Count(answer.left_over)));
     laid.notes.push(say!["Count each size of screw by itself, with its own spares."]);
     laid.cautions.push(Caution::Corrosion);
     laid
 }
 
 fn working(input: &Input, answer: &Answer) -> Working {
+    let each_time = Term::of("screws each time", input.per_crossing);
+    let needed = Term::of("planks", input.n_planks) * Term::of("rails", input.n_rails) * each_time;
+    let share = Term::fixed(1) + Term::of("spare", Amount::percent(input.spare));
+    let buy = Term::of("in the work", answer.needed.to_string()) * share;
     let steps = vec![
-        Step {
-            rule: "in the work = planks × rails × screws each time".into(),
-            put_in: say![input.n_planks, " × ", input.n_rails, " × ", input.per_crossing],
-            gives: Value::Count(answer.needed),
-        },
-        Step {
-            rule: "buy = in the work × (1 + spare), rounded up".into(),
-            put_in: say![format!("{} + {} %", answer.needed, decimal(input.spare, 1))],
-            gives: Value::Count(answer.buy),
-        },
+        Step::of("in the work", needed, Value::Count(answer.needed)),
+        Step::of("buy", buy, Value::Count(answer.buy)).then(Rounded::Up),
     ];
     Working { steps, sources: vec![Source::Arithmetic, Source::CommonPractice] }
 }

@@ -4,9 +4,11 @@ mod sheet;
 
 pub(super) use sheet::work;
 
-use super::Problem;
-use crate::measure::{Area, Length};
-use crate::sheet::Problems;
+use super::fields::{A_DEEP, A_OUTSIDE, B_DEEP, B_HEIGHT, B_OUTSIDE};
+use crate::measure::text::exact_text;
+use crate::measure::{Area, Length, OutOfRange, Rounding};
+use crate::say;
+use crate::sheet::{Field, Refusal, Refused, WayOut};
 
 /// What comes into the leg; both are alike.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -57,32 +59,38 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// Members that meet, with the height that clears them; one that lies outside the leg or goes
-/// right through it.
+/// - `they-meet`, beside the second height: members that meet; sets the height that clears them.
+/// - `through-leg` and `outside-leg`, beside the member: one that goes right through the leg, or
+///   lies outside of it.
 ///
 /// # Source
 ///
 /// Solid geometry.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let leg = input.leg;
     let across = match input.section {
         Section::Round(size) | Section::Tenon(size, _) => size,
     };
     let half = (across / 2)?;
-    let mut problems = Vec::new();
-    for (member, [deep, place]) in
-        input.members.iter().zip([["a_deep", "a_outside"], ["b_deep", "b_outside"]])
-    {
-        if member.deep >= leg {
-            let half = (leg / 2)?;
-            problems.push(Problem::ThroughLeg { field: deep, deep: member.deep, leg, half });
-        }
+    let mut refusals = Vec::new();
+    let fields = [(&A_DEEP, &A_OUTSIDE), (&B_DEEP, &B_OUTSIDE)];
+    for (member, (deep, outside)) in input.members.iter().zip(fields) {
+        refusals.extend(through_leg(leg, member.deep, deep)?);
         if (member.from_outside - half)?.is_negative() || (member.from_outside + half)? > leg {
-            let fits = across <= leg;
-            problems.push(Problem::OutsideLeg { field: place, leg, middle: (leg / 2)?, fits });
+            let middle = (leg / 2)?;
+            refusals.push(Refusal::at(
+                outside,
+                "outside-leg",
+                say!["At that place it stands outside a leg of ", leg, "."],
+                if across <= leg {
+                    WayOut::set(say!["The middle is ", middle, "."], outside, exact_text(middle))
+                } else {
+                    WayOut::advice(say!["It is thicker than the leg."])
+                },
+            ));
         }
     }
-    Problems::unless_none(problems)?;
+    Refused::unless_none(refusals)?;
     let [first, second] = input.members;
     // The first reaches from the inner face to leg - deep, measured from the far outside face;
     // the second's axis lies at its from_outside in the same direction. And the other way round.
@@ -112,7 +120,30 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
         Some(between) => Ok(Answer { between, always_clear }),
         None => {
             let height = (first.height + always_clear)?;
-            Err(Problem::TheyMeet { height, apart: always_clear }.into())
+            Err(Refusal::at(
+                &B_HEIGHT,
+                "they-meet",
+                say!["The two meet in the leg."],
+                WayOut::set(
+                    say!["Set them ", (always_clear, Rounding::Up), " apart in height."],
+                    &B_HEIGHT,
+                    exact_text(height),
+                ),
+            )
+            .into())
         }
     }
+}
+
+fn through_leg(leg: Length, deep: Length, field: &Field) -> Result<Option<Refusal>, OutOfRange> {
+    if deep < leg {
+        return Ok(None);
+    }
+    let half = (leg / 2)?;
+    Ok(Some(Refusal::at(
+        field,
+        "through-leg",
+        say!["Going in ", deep, " comes out of a leg of ", leg, "."],
+        WayOut::set(say!["Half way in is ", half, "."], field, exact_text(half)),
+    )))
 }

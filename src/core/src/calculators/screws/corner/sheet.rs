@@ -1,56 +1,55 @@
 //! Reads the two members and says whether they meet.
 
 use super::{Answer, Input, Member, Section, reckon};
+use crate::calculators::screws::fields::{
+    A_DEEP, A_HEIGHT, A_OUTSIDE, ALWAYS_CLEAR, B_DEEP, B_HEIGHT, B_OUTSIDE, BETWEEN, LEG, SECTION,
+    SIZE, TALL, TENON,
+};
+use crate::calculators::screws::sheet::out_of_range;
 use crate::drawing::{Anchor, Board, Role, Scene, Size};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Figure, Source, Step, Value, Working};
+use crate::sheet::{self, Ask, Caution, Field, Source, Step, Value, Working};
 
 /// Wood that is better left between two members: 1/8 in. Common practice, no source.
 const CLOSE: Length = Length::sixty_fourths(8);
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let leg = ask.length(ask.field("leg"));
-    let size = ask.length(ask.field("size"));
-    let section = match ask.choice(ask.field("section")).id {
-        "tenon" => {
-            let tall = ask.length(ask.field("tall"));
+    let leg = ask.length(&LEG);
+    let size = ask.length(&SIZE);
+    let section = match ask.choice(&SECTION) {
+        TENON => {
+            let tall = ask.length(&TALL);
             size.zip(tall).map(|(size, tall)| Section::Tenon(size, tall))
         }
         _ => size.map(Section::Round),
     };
-    let first = member(ask, ["a_deep", "a_outside", "a_height"]);
-    let second = member(ask, ["b_deep", "b_outside", "b_height"]);
+    let first = member(ask, [&A_DEEP, &A_OUTSIDE, &A_HEIGHT]);
+    let second = member(ask, [&B_DEEP, &B_OUTSIDE, &B_HEIGHT]);
     let input = Input { leg: leg?, section: section?, members: [first?, second?] };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused, out_of_range()),
     }
 }
 
-fn member(ask: &mut Ask, [deep, from_outside, height]: [&'static str; 3]) -> Option<Member> {
-    let (deep, from_outside, height) = (
-        ask.length(ask.field(deep)),
-        ask.length(ask.field(from_outside)),
-        ask.length(ask.field(height)),
-    );
+fn member(ask: &mut Ask, [deep, from_outside, height]: [&Field; 3]) -> Option<Member> {
+    let (deep, from_outside, height) =
+        (ask.length(deep), ask.length(from_outside), ask.length(height));
     Some(Member { deep: deep?, from_outside: from_outside?, height: height? })
 }
 
 fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
-    let headline = Figure {
-        id: "between",
-        label: "They do not meet",
-        from: "wood between them",
-        value: Value::Length(answer.between, Rounding::Down),
-    };
+    let headline = BETWEEN
+        .called("They do not meet")
+        .figure("wood between them", Value::Length(answer.between, Rounding::Down));
     let mut laid = sheet::Answer::new(headline, working(input, answer));
-    laid.figures.push(Figure {
-        id: "always_clear",
-        label: "Clear at any depth",
-        from: "middle to middle, in height",
-        value: Value::Length(answer.always_clear, Rounding::Up),
-    });
+    laid.figures.push(
+        ALWAYS_CLEAR.figure(
+            "middle to middle, in height",
+            Value::Length(answer.always_clear, Rounding::Up),
+        ),
+    );
     if answer.between < CLOSE {
         laid.notes
             .push(say!["Less than 1/8 in between them: a bit that wanders may break through."]);
@@ -66,7 +65,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
 fn working(input: &Input, answer: &Answer) -> Working {
     let [first, second] = input.members;
     let apart = (first.height - second.height).map_or(Length::ZERO, Length::abs);
-    let step = Step::length(
+    let step = Step::in_words(
         match input.section {
             Section::Round(_) => {
                 "wood between = shortest way between the axes, ended at their tips, - diameter"

@@ -6,9 +6,12 @@ pub mod yield_modes;
 
 pub(super) use sheet::work;
 
-use super::{Problem, Wood};
-use crate::measure::Length;
-use crate::sheet::Problems;
+use super::Wood;
+use super::fields::{FASTENER, NO_8, SCREW_LENGTH, WET};
+use crate::measure::text::exact_text;
+use crate::measure::{Length, Rounding};
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 use crate::tables::fasteners::{Fastener, Make, bending_yield, stock_lengths};
 use yield_modes::{Member, Mode};
 
@@ -49,6 +52,9 @@ pub struct Answer {
     pub test_side: Option<f64>,
 }
 
+/// What is left of a load in wet wood.
+const WET_SHARE: f64 = 0.7;
+
 /// Withdrawal value in pounds per inch of thread, dry, side grain.
 ///
 /// G is ovendry, D the shank in inches: screw 2850 G² D, nail 1380 G^2.5 D, lag screw
@@ -76,12 +82,14 @@ pub fn pull_per_inch(fastener: Fastener, gravity: f64) -> f64 {
 ///
 /// # Errors
 ///
-/// Too little in the receiver; nails in wet wood, for which our tables have no figure.
+/// - `too-little-in`, beside its length: too little in the receiver.
+/// - `nail-in-wet`, beside wet in use: our tables have no figure.
+/// - [`Refused::OutOfRange`].
 ///
 /// # Source
 ///
 /// AWC NDS 2018: 12.1.4.6, 12.1.5.6, 12.1.6.4, 12.2, 12.3.1, 12.5.2.2, Table 11.3.3.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let Input { fastener, length, top, wood, .. } = *input;
     let shank = fastener.shank()?;
     let tip = Length::sixty_fourths(fastener.tip.into());
@@ -90,13 +98,18 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
     if into_receiver < least {
         let needed = ((top + least)? + tip)?;
         let stock = stock_lengths().into_iter().find(|stock| *stock >= needed);
-        return Err(Problem::TooLittleIn { into_receiver, least, stock }.into());
+        return Err(too_little_in(into_receiver, least, stock).into());
     }
     if input.wet && fastener.make == Make::Nail {
-        return Err(Problem::NailInWet.into());
+        Err(Refusal::at(
+            &WET,
+            "nail-in-wet",
+            say!["Our tables have no value for nails in wet wood."],
+            WayOut::set(say!["Use screws outdoors."], &FASTENER, NO_8.id.to_owned()),
+        ))?;
     }
     let thread = (fastener.thread(length)? - tip)?.min(into_receiver);
-    let wet = if input.wet { 0.7 } else { 1.0 };
+    let wet = if input.wet { WET_SHARE } else { 1.0 };
     let grain = match (input.end_grain, fastener.make) {
         (false, _) => Some(1.0),
         (true, Make::LagScrew) => Some(0.75),
@@ -118,8 +131,31 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
     })
 }
 
+/// The rules count nothing; `stock` is the shortest length that is in far enough.
+fn too_little_in(into_receiver: Length, least: Length, stock: Option<Length>) -> Refusal {
+    let least = (least, Rounding::Up);
+    let sentence = if into_receiver.is_negative() {
+        say!["It does not reach the receiver; ", least, " is the least."]
+    } else {
+        say![
+            "Only ",
+            into_receiver,
+            " is in the receiver; under ",
+            least,
+            " the rules count nothing."
+        ]
+    };
+    let way_out = match stock {
+        Some(stock) => {
+            WayOut::set(say!["Use ", stock, " or longer."], &SCREW_LENGTH, exact_text(stock))
+        }
+        None => WayOut::advice(say!["Use a thinner piece, or a bolt."]),
+    };
+    Refusal::at(&SCREW_LENGTH, "too-little-in", sentence, way_out)
+}
+
 /// Side load of a fastener under 1/4 in.
-fn side(input: &Input, into_receiver: Length) -> Result<Option<(f64, Mode)>, Problems<Problem>> {
+fn side(input: &Input, into_receiver: Length) -> Result<Option<(f64, Mode)>, Refused> {
     let fastener = input.fastener;
     let (true, Some(bending)) = (fastener.shank < 250, bending_yield(fastener.shank)) else {
         return Ok(None);
@@ -134,6 +170,6 @@ fn side(input: &Input, into_receiver: Length) -> Result<Option<(f64, Mode)>, Pro
     );
     match found {
         Some(found) => Ok(Some(found)),
-        None => Err(Problem::OutOfRange.into()),
+        None => Err(Refused::OutOfRange),
     }
 }

@@ -1,27 +1,31 @@
 //! Reads fastener and wood and lays out what one holds.
 
-use super::{Answer, Input, Mode, reckon};
+use super::{Answer, Input, Mode, WET_SHARE, reckon};
+use crate::calculators::screws::fields::{
+    END, FASTENER, GIVES_WAY, INTO, INTO_RECEIVER, PULL, PULL_PER_INCH, SCREW_LENGTH, SIDE_LOAD,
+    TEST_PULL, TEST_SIDE, TOP_THICKNESS, WET,
+};
+use crate::calculators::screws::sheet::out_of_range;
 use crate::calculators::screws::{Wood, sheet::chosen};
-use crate::measure::Rounding;
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Figure, Source, Step, Value, Working};
+use crate::sheet::{self, Amount, Ask, Caution, Source, Step, Term, Value, Working};
 use crate::tables::fasteners::{Make, SIZES_SOURCE, TEST_SOURCE, bending_yield};
 use crate::tables::gravity;
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let length = ask.length(ask.field("screw_length"));
-    let top = ask.length(ask.field("top_thickness"));
+    let length = ask.length(&SCREW_LENGTH);
+    let top = ask.length(&TOP_THICKNESS);
     let input = Input {
-        fastener: chosen(ask, "fastener")?,
+        fastener: chosen(ask, &FASTENER)?,
         length: length?,
         top: top?,
         wood: Wood::read(ask)?,
-        end_grain: ask.choice(ask.field("into")).id == "end",
-        wet: ask.yes(ask.field("wet")),
+        end_grain: ask.choice(&INTO) == END,
+        wet: ask.yes(&WET),
     };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer)),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused, out_of_range()),
     }
 }
 
@@ -36,18 +40,18 @@ fn words(mode: Mode) -> &'static str {
     }
 }
 
-fn pounds(id: &'static str, label: &'static str, from: &'static str, load: f64) -> Figure {
-    Figure { id, label, from, value: Value::Real(load, 0, "lb") }
+fn pounds(load: f64) -> Value {
+    Value::Real(load, 0, "lb")
 }
 
 fn lay_out(input: &Input, answer: &Answer) -> sheet::Answer {
-    let pull = answer.pull.map(|load| pounds("pull", "Straight pull", "for one", load));
-    let side = answer.side.map(|(load, _)| pounds("side_load", "Side load", "for one", load));
+    let pull = answer.pull.map(|load| PULL.called("Straight pull").figure("for one", pounds(load)));
+    let side = answer.side.map(|(load, _)| SIDE_LOAD.figure("for one", pounds(load)));
     let to = match input.fastener.make {
         Make::LagScrew => "its face to where the tip begins",
         _ => "its face to the tip",
     };
-    let into = Figure::length("into_receiver", "Into the receiver", to, answer.into_receiver);
+    let into = INTO_RECEIVER.figure(to, answer.into_receiver);
     let (headline, mut figures) = match (side, pull) {
         (Some(side), pull) => (side, pull.into_iter().collect::<Vec<_>>()),
         (None, Some(pull)) => (pull, Vec::new()),
@@ -59,16 +63,18 @@ fn lay_out(input: &Input, answer: &Answer) -> sheet::Answer {
     }
     if let Some((_, mode)) = answer.side {
         let value = Value::Words(say![words(mode)]);
-        figures.push(Figure { id: "gives_way", label: "Gives way first", from: "", value });
+        figures.push(GIVES_WAY.called("Gives way first").figure("", value));
     }
     if let Some(load) = answer.pull_per_inch {
-        figures.push(pounds("pull_per_inch", "Pull per inch", "of thread in the receiver", load));
+        figures.push(
+            PULL_PER_INCH.called("Pull per inch").figure("of thread in the receiver", pounds(load)),
+        );
     }
     if let Some(load) = answer.test_pull {
-        figures.push(pounds("test_pull", "Pulled out in tests", "about, dry", load));
+        figures.push(TEST_PULL.figure("about, dry", pounds(load)));
     }
     if let Some(load) = answer.test_side {
-        figures.push(pounds("test_side", "Stays bent in tests", "side load, about, dry", load));
+        figures.push(TEST_SIDE.figure("side load, about, dry", pounds(load)));
     }
     let mut laid = sheet::Answer::new(headline, working(input, answer));
     laid.figures = figures;
@@ -106,38 +112,20 @@ fn notes(input: &Input, answer: &Answer) -> Vec<sheet::Note> {
 
 fn working(input: &Input, answer: &Answer) -> Working {
     let fastener = input.fastener;
-    let diameter = f64::from(fastener.shank) / 1000.0;
     let gravity = input.wood.gravity;
     let mut steps = Vec::new();
     if let (Some(per_inch), Some(pull)) = (answer.pull_per_inch, answer.pull) {
-        steps.push(Step {
-            rule: match fastener.make {
-                Make::WoodScrew => "pull per inch = 2850 G² D, × 0.7 when wet",
-                Make::Nail => "pull per inch = 1380 G^2.5 D",
-                Make::LagScrew => {
-                    "pull per inch = 1800 G^1.5 D^0.75, × 0.7 when wet, × 0.75 in end grain"
-                }
-            }
-            .into(),
-            put_in: say![format!("G {gravity:.2}, D {diameter:.3} in")],
-            gives: Value::Real(per_inch, 1, "lb"),
-        });
-        steps.push(Step {
-            rule: "pull = per inch × thread in the receiver".into(),
-            put_in: say![
-                format!("{per_inch:.1} lb × "),
-                (answer.thread_in_receiver, Rounding::Nearest)
-            ],
-            gives: Value::Real(pull, 0, "lb"),
-        });
+        steps.push(per_inch_step(input, per_inch));
+        let thread = Term::of("thread in the receiver", answer.thread_in_receiver);
+        let per_inch = Term::of("per inch", Amount::real(per_inch, "lb"));
+        steps.push(Step::of("pull", per_inch * thread, pounds(pull)));
     }
     if let Some((load, mode)) = answer.side {
         let bearing = super::yield_modes::bearing_strength(gravity);
         let bending = bending_yield(fastener.shank).unwrap_or(0);
-        steps.push(Step {
-            rule: "side load = least of six yield modes, × 0.7 when wet, × 0.67 in end grain"
-                .into(),
-            put_in: say![
+        steps.push(Step::in_words(
+            "side load = least of six yield modes, × 0.7 when wet, × 0.67 in end grain",
+            say![
                 format!(
                     "root {:.3} in, wood {bearing:.0} psi, bending {bending} psi, top ",
                     f64::from(fastener.root) / 1000.0
@@ -145,8 +133,8 @@ fn working(input: &Input, answer: &Answer) -> Working {
                 input.top,
                 format!("; {}", words(mode))
             ],
-            gives: Value::Real(load, 0, "lb"),
-        });
+            pounds(load),
+        ));
     }
     let mut sources = vec![
         Source::Published(
@@ -158,10 +146,28 @@ fn working(input: &Input, answer: &Answer) -> Working {
     if answer.test_pull.is_some() {
         sources.push(Source::Published(TEST_SOURCE));
     }
-    if steps.is_empty() {
-        let gives = Value::Length(answer.into_receiver, Rounding::Nearest);
-        let rule = "into the receiver = length - top";
-        steps.push(Step { rule: rule.into(), put_in: say![input.length, " - ", input.top], gives });
-    }
     Working { steps, sources }
+}
+
+fn per_inch_step(input: &Input, per_inch: f64) -> Step {
+    let diameter = f64::from(input.fastener.shank) / 1000.0;
+    let gives = Value::Real(per_inch, 1, "lb");
+    let numbers = say![format!("G {:.2}, D {diameter:.3} in", input.wood.gravity)];
+    match input.fastener.make {
+        Make::WoodScrew => {
+            let gravity = || Term::of("G", format!("{:.2}", input.wood.gravity));
+            let dry = Term::fixed(2850)
+                * gravity()
+                * gravity()
+                * Term::of("D", format!("{diameter:.3} in"));
+            let wet = Term::of("what is left when wet", WET_SHARE.to_string());
+            Step::of("pull per inch", if input.wet { dry * wet } else { dry }, gives)
+        }
+        Make::Nail => Step::in_words("pull per inch = 1380 G^2.5 D", numbers, gives),
+        Make::LagScrew => Step::in_words(
+            "pull per inch = 1800 G^1.5 D^0.75, × 0.7 when wet, × 0.75 in end grain",
+            numbers,
+            gives,
+        ),
+    }
 }

@@ -4,9 +4,12 @@ mod sheet;
 
 pub(super) use sheet::work;
 
-use super::{LEAST_INTO, Problem};
-use crate::measure::{Length, OutOfRange};
-use crate::sheet::Problems;
+use super::LEAST_INTO;
+use super::fields::{HEAD_SUNK, RECEIVER_THICKNESS, TOP_THICKNESS};
+use crate::measure::text::exact_text;
+use crate::measure::{Length, OutOfRange, Rounding};
+use crate::say;
+use crate::sheet::{Refusal, Refused, Sentence, WayOut};
 use crate::tables::fasteners::{Fastener, stock_lengths};
 
 /// Thread in the receiver that is called enough in softwood: 1 in, and 1/2 in more in end grain.
@@ -70,17 +73,23 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// A head sunk through its piece; pieces that no stock length grips without coming within the
-/// margin.
+/// - `head-through-top`, beside how far it is sunk: a head sunk through its piece.
+/// - `no-stock-so-long`, beside the piece under the head; `receiver-too-thin`, beside the
+///   receiver: no stock length grips without coming within the margin.
 ///
 /// # Source
 ///
 /// Arithmetic; worked by hand as case F4 in `tests/reference/screws.rs`. Thread: NDS Table L3. Six diameters: NDS 12.1.5.6. Stock lengths:
 /// NAVEDTRA 14119. That less than 3/8 in is no hold is common practice, no source.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let Input { top, receiver, head_sunk, margin, .. } = *input;
     if head_sunk >= top {
-        return Err(Problem::HeadThroughTop { head_sunk, top }.into());
+        Err(Refusal::at(
+            &HEAD_SUNK,
+            "head-through-top",
+            say!["Sunk ", head_sunk, ", the head goes right through a piece of ", top, "."],
+            WayOut::set(say!["Leave the head flush: 0."], &HEAD_SUNK, "0".to_owned()),
+        ))?;
     }
     let longest = longest(top, receiver, margin, head_sunk)?;
     let mut stock = Vec::new();
@@ -140,18 +149,54 @@ fn fit(input: &Input, length: Length) -> Result<Fit, OutOfRange> {
 }
 
 /// Why no stock length grips, and whether driving it from the other side would.
-fn no_screw(input: &Input, longest: Length) -> Result<Problem, OutOfRange> {
+fn no_screw(input: &Input, longest: Length) -> Result<Refusal, OutOfRange> {
     let Input { top, receiver, head_sunk, margin, .. } = *input;
     // The shortest stock screw that grips.
     let shortest = stock_lengths().into_iter().find(|length| {
         (head_sunk + *length).and_then(|tip| tip - top).is_ok_and(|into| into >= LEAST_INTO)
     });
-    let Some(shortest) = shortest else { return Ok(Problem::NoStockSoLong { top }) };
+    let Some(shortest) = shortest else {
+        return Ok(Refusal::at(
+            &TOP_THICKNESS,
+            "no-stock-so-long",
+            say!["No stock screw is long enough for a piece of ", top, "."],
+            WayOut::advice(say!["Use a bolt, or bore a wide hole to sink the head deeper."]),
+        ));
+    };
     let receiver_needed = (((head_sunk + shortest)? - top)? + margin)?;
     let swapped_works = head_sunk < receiver
         && stock_lengths().into_iter().any(|length| {
             let into = (head_sunk + length).and_then(|tip| tip - receiver);
             length <= longest && into.is_ok_and(|into| into >= LEAST_INTO)
         });
-    Ok(Problem::ReceiverTooThin { top, receiver, receiver_needed, swapped_works })
+    let way_out = if swapped_works {
+        Some(WayOut {
+            sentence: say!["Drive it from the other side, through the thinner piece."],
+            set: vec![
+                (TOP_THICKNESS.id, exact_text(receiver)),
+                (RECEIVER_THICKNESS.id, exact_text(top)),
+            ],
+        })
+    } else {
+        WayOut::set(
+            say!["The receiver must be ", (receiver_needed, Rounding::Up), " at least."],
+            &RECEIVER_THICKNESS,
+            exact_text(receiver_needed),
+        )
+    };
+    Ok(Refusal::at(
+        &RECEIVER_THICKNESS,
+        "receiver-too-thin",
+        no_stock_screw_holds(receiver),
+        way_out,
+    ))
+}
+
+/// Said of a receiver that is too thin.
+pub(super) fn no_stock_screw_holds(receiver: Length) -> Sentence {
+    say![
+        "No stock screw holds in a receiver of ",
+        receiver,
+        " and keeps its tip inside the margin."
+    ]
 }

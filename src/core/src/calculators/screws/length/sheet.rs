@@ -1,31 +1,36 @@
 //! Reads the thicknesses and lays the lengths out.
 
 use super::{Answer, Fit, Input, reckon};
+use crate::calculators::screws::fields::{
+    AT_HAND, BEHIND_TIP, BEST_LENGTH, END, ENOUGH, GAUGE, HEAD_SUNK, INTO, LONGEST, MARGIN,
+    RECEIVER_THICKNESS, STOCK, THREAD_IN_RECEIVER, TOP_THICKNESS, VERDICT_AT_HAND,
+};
+use crate::calculators::screws::sheet::out_of_range;
 use crate::calculators::screws::{LEAST_INTO, sheet::chosen};
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Figure, Sentence, Source, Step, Table, Value, Working};
+use crate::sheet::{self, Ask, Caution, Sentence, Source, Step, Term, Value, Working};
 use crate::tables::fasteners::{SIZES_SOURCE, STOCK_SOURCE};
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let top = ask.length(ask.field("top_thickness"));
-    let receiver = ask.length(ask.field("receiver_thickness"));
-    let head_sunk = ask.length(ask.field("head_sunk"));
-    let margin = ask.length(ask.field("margin"));
-    let at_hand = ask.optional_length(ask.field("at_hand"));
+    let top = ask.length(&TOP_THICKNESS);
+    let receiver = ask.length(&RECEIVER_THICKNESS);
+    let head_sunk = ask.length(&HEAD_SUNK);
+    let margin = ask.length(&MARGIN);
+    let at_hand = ask.optional_length(&AT_HAND);
     let input = Input {
         top: top?,
         receiver: receiver?,
         head_sunk: head_sunk?,
         margin: margin?,
-        screw: chosen(ask, "gauge")?,
-        end_grain: ask.choice(ask.field("into")).id == "end",
+        screw: chosen(ask, &GAUGE)?,
+        end_grain: ask.choice(&INTO) == END,
         at_hand: at_hand?,
     };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused, out_of_range()),
     }
 }
 
@@ -44,47 +49,27 @@ fn verdict(input: &Input, fit: &Fit) -> Sentence {
 
 fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     let best = answer.best;
-    let headline =
-        Figure::length("best_length", "Longest that fits", "of stock lengths", best.length);
+    let headline = BEST_LENGTH.called("Longest that fits").figure("of stock lengths", best.length);
     let mut laid = sheet::Answer::new(headline, working(input, answer));
     if let Some(fit) = &answer.at_hand {
         let value = Value::Words(verdict(input, fit));
-        laid.figures.push(Figure {
-            id: "verdict_at_hand",
-            label: "The one at hand",
-            from: "",
-            value,
-        });
+        laid.figures.push(VERDICT_AT_HAND.figure("", value));
     }
     if let Some(enough) = answer.enough {
         let from = if input.end_grain { "for 1 1/2 in of thread" } else { "for 1 in of thread" };
-        laid.figures.push(Figure::length("enough", "Long enough", from, enough));
+        laid.figures.push(ENOUGH.figure(from, enough));
     }
     laid.figures.extend([
-        Figure::length(
-            "thread_in_receiver",
-            "Thread in receiver",
-            "face of receiver to tip",
-            best.thread_in_receiver,
-        ),
-        Figure::length("behind_tip", "Behind the tip", "tip to far face", best.behind_tip),
-        Figure {
-            id: "longest",
-            label: "Longest by geometry",
-            from: "head to tip",
-            value: Value::Length(answer.longest, Rounding::Down),
-        },
+        THREAD_IN_RECEIVER
+            .called("Thread in receiver")
+            .figure("face of receiver to tip", best.thread_in_receiver),
+        BEHIND_TIP.called("Behind the tip").figure("tip to far face", best.behind_tip),
+        LONGEST.figure("head to tip", Value::Length(answer.longest, Rounding::Down)),
     ]);
     let rows = answer.stock.iter().map(|fit| {
-        let length = |length| Value::Length(length, Rounding::Nearest);
-        vec![length(fit.length), length(fit.into_receiver), Value::Words(verdict(input, fit))]
+        vec![fit.length.into(), fit.into_receiver.into(), Value::Words(verdict(input, fit))]
     });
-    laid.tables.push(Table {
-        id: "stock",
-        title: "Stock lengths",
-        columns: &["Length", "Into receiver", ""],
-        rows: rows.collect(),
-    });
+    laid.tables.push(STOCK.table(&["Length", "Into receiver", ""], rows.collect()));
     if best.into_receiver < answer.least_by_rule {
         laid.notes.push(say![
             "Under 6 diameters, ",
@@ -111,27 +96,18 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
 
 fn working(input: &Input, answer: &Answer) -> Working {
     let best = answer.best;
+    let length = || Term::of("length", best.length);
+    let top = || Term::of("top", input.top);
+    let receiver = || Term::of("receiver", input.receiver);
+    let sunk = || Term::of("sunk", input.head_sunk);
+    let longest = top() + receiver() - Term::of("margin", input.margin) - sunk();
+    let thread = length() * Term::fixed(2) / Term::fixed(3);
     let steps = vec![
-        Step::length(
-            "longest = top + receiver - margin - sunk",
-            say![input.top, " + ", input.receiver, " - ", input.margin, " - ", input.head_sunk],
-            answer.longest,
-        ),
-        Step::length(
-            "into receiver = sunk + length - top",
-            say![input.head_sunk, " + ", best.length, " - ", input.top],
-            best.into_receiver,
-        ),
-        Step::length(
-            "thread = two thirds of the length, as far as it is in",
-            say![best.length, " × 2 ÷ 3"],
-            best.thread_in_receiver,
-        ),
-        Step::length(
-            "behind the tip = top + receiver - sunk - length",
-            say![input.top, " + ", input.receiver, " - ", input.head_sunk, " - ", best.length],
-            best.behind_tip,
-        ),
+        Step::of("longest", longest, answer.longest),
+        Step::of("into receiver", sunk() + length() - top(), best.into_receiver),
+        Step::of("thread", thread, best.thread_in_receiver)
+            .at_most("what is in the receiver", best.into_receiver),
+        Step::of("behind the tip", top() + receiver() - sunk() - length(), best.behind_tip),
     ];
     let sources = vec![
         Source::Arithmetic,

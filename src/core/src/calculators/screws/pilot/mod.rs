@@ -4,10 +4,13 @@ mod sheet;
 
 pub(super) use sheet::work;
 
-use super::{Problem, Wood};
-use crate::measure::{Length, Number, OutOfRange, Rounding, Tape};
-use crate::sheet::Problems;
-use crate::tables::fasteners::{Fastener, Make};
+use super::fields::SCREW_LENGTH;
+use super::{LEAST_INTO, Wood};
+use crate::measure::text::exact_text;
+use crate::measure::{Fineness, Length, Number, OutOfRange, Rounding, Tape};
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
+use crate::tables::fasteners::{Fastener, Make, stock_lengths};
 
 /// What to choose bits for.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -29,6 +32,8 @@ pub struct Answer {
     pub wanted: Length,
     /// Pilot bit in a whole 64th, never above the root.
     pub pilot: Length,
+    /// Whether the root sets the pilot bit, since what is wanted would come out above it.
+    pub root_sets_it: bool,
     /// Hole in the piece under the head, in a whole 64th; absent for a nail.
     pub clearance: Option<Length>,
     /// Width of the countersink: the head.
@@ -47,41 +52,48 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// A fastener that does not reach the receiver.
+/// `does-not-reach`, beside its length: a fastener that does not reach the receiver.
 ///
 /// # Source
 ///
 /// Wood screw: Wood Handbook FPL-GTR-282 p. 8-10. Lag screw: NDS 2018 12.1.4.2. Nail: NDS 2018
 /// 12.1.6.2. Root: NDS 2018 Tables L2 and L3. Depth: common practice, no source.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let Input { fastener, wood, length, top } = *input;
     let into = (length - top)?;
     if !into.is_positive() {
-        return Err(Problem::DoesNotReach { length, top }.into());
+        return Err(does_not_reach(length, top).into());
     }
     let (shank, root) = (fastener.shank()?, fastener.root()?);
-    let (wanted, pilot) = match fastener.make {
-        Make::WoodScrew => {
-            let wanted = share(root, if wood.hardwood { 90 } else { 70 })?;
-            (wanted, bit_near(wanted, root)?)
-        }
+    let (wanted, to) = match fastener.make {
+        Make::WoodScrew => (share(root, root_share(wood))?, Rounding::Nearest),
         Make::LagScrew => {
             let [least, most] = lag_range(wood);
-            let wanted = ((share(shank, least)? + share(shank, most)?)? / 2)?;
-            (wanted, bit_near(wanted, root)?)
+            (((share(shank, least)? + share(shank, most)?)? / 2)?, Rounding::Nearest)
         }
-        Make::Nail => {
-            let most = share(shank, if wood.gravity > 0.6 { 90 } else { 75 })?;
-            (most, bit(most, Rounding::Down)?)
-        }
+        Make::Nail => (share(shank, nail_share(wood))?, Rounding::Down),
     };
+    // Where it is midway, the smaller one.
+    let by_rule = bit(wanted, to)?;
+    let root_sets_it = by_rule > root;
+    let pilot = if root_sets_it { bit(root, Rounding::Down)? } else { by_rule };
     let clearance = match fastener.make {
         Make::Nail => None,
         _ => Some(bit(shank, Rounding::Up)?),
     };
     let thread = fastener.thread(length)?.min(into);
     let depth = if wood.hardwood { thread } else { (thread / 2)? };
-    Ok(Answer { wanted, pilot, clearance, head: fastener.head(), depth })
+    Ok(Answer { wanted, pilot, root_sets_it, clearance, head: fastener.head(), depth })
+}
+
+/// Pilot of a wood screw as percent of its root.
+fn root_share(wood: Wood) -> u8 {
+    if wood.hardwood { 90 } else { 70 }
+}
+
+/// Largest hole for a nail as percent of it.
+fn nail_share(wood: Wood) -> u8 {
+    if wood.gravity > 0.6 { 90 } else { 75 }
 }
 
 /// Pilot of a lag screw as percent of its shank. Source: NDS 2018 12.1.4.2.
@@ -102,12 +114,18 @@ fn share(length: Length, percent: u8) -> Result<Length, OutOfRange> {
 
 fn bit(wanted: Length, rounding: Rounding) -> Result<Length, OutOfRange> {
     // Bits are sold in 64ths, whatever tape the user has.
-    let bits = Tape::Inches(crate::measure::Fineness::SixtyFourth);
+    let bits = Tape::Inches(Fineness::SixtyFourth);
     Ok(bits.read(wanted, rounding)?.mark)
 }
 
-/// The nearest 64th, the smaller one when midway, and never above the root.
-fn bit_near(wanted: Length, root: Length) -> Result<Length, OutOfRange> {
-    let nearest = bit(wanted, Rounding::Nearest)?;
-    if nearest <= root { Ok(nearest) } else { bit(root, Rounding::Down) }
+fn does_not_reach(length: Length, top: Length) -> Refusal {
+    let holds = |length: &Length| (*length - top).is_ok_and(|into| into >= LEAST_INTO);
+    let way_out = match stock_lengths().into_iter().find(holds) {
+        Some(length) => {
+            WayOut::set(say!["Use ", length, " or longer."], &SCREW_LENGTH, exact_text(length))
+        }
+        None => WayOut::advice(say!["Use a bolt."]),
+    };
+    let sentence = say!["At ", length, " it does not come out of a piece of ", top, "."];
+    Refusal::at(&SCREW_LENGTH, "does-not-reach", sentence, way_out)
 }

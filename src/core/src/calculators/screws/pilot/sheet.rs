@@ -1,61 +1,64 @@
 //! Reads fastener and wood and lays the bits out.
 
-use super::{Answer, Input, reckon};
+use super::{Answer, Input, lag_range, nail_share, reckon, root_share};
+use crate::calculators::screws::fields::{
+    CLEARANCE_BIT, FASTENER, HEAD_WIDTH, PILOT_BIT, PILOT_DEPTH, ROOT, SCREW_LENGTH, SHANK,
+    TOP_THICKNESS,
+};
+use crate::calculators::screws::sheet::out_of_range;
 use crate::calculators::screws::{Wood, sheet::chosen};
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
-use crate::measure::{Length, OutOfRange, Rounding, Tape, text::exact_text};
+use crate::measure::text::{exact_number, exact_text};
+use crate::measure::{Length, Number, OutOfRange, Rounding, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Figure, Source, Step, Value, Working};
+use crate::sheet::{self, Amount, Ask, Caution, Rounded, Source, Step, Term, Value, Working};
 use crate::tables::fasteners::{Make, SIZES_SOURCE};
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let length = ask.length(ask.field("screw_length"));
-    let top = ask.length(ask.field("top_thickness"));
+    let length = ask.length(&SCREW_LENGTH);
+    let top = ask.length(&TOP_THICKNESS);
     let input = Input {
-        fastener: chosen(ask, "fastener")?,
+        fastener: chosen(ask, &FASTENER)?,
         wood: Wood::read(ask)?,
         length: length?,
         top: top?,
     };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused, out_of_range()),
     }
 }
 
-fn thousandths(id: &'static str, label: &'static str, length: Length) -> Figure {
-    Figure { id, label, from: "diameter", value: Value::Exact(length.in_inches(), 3, "in") }
+fn thousandths(length: Length) -> Value {
+    Value::Exact(length.in_inches(), 3, "in")
 }
 
 /// A bit as it is sold, whatever the tape: `3/32 in`.
-fn bit(id: &'static str, label: &'static str, from: &'static str, bit: Length) -> Figure {
-    Figure { id, label, from, value: Value::Words(say![exact_text(bit)]) }
+fn bit(bit: Length) -> Value {
+    Value::Words(say![exact_text(bit)])
 }
 
 fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     let make = input.fastener.make;
     let from = if make == Make::Nail { "at most" } else { "in the receiver" };
-    let headline = bit("pilot_bit", "Pilot bit", from, answer.pilot);
+    let headline = PILOT_BIT.figure(from, bit(answer.pilot));
     let mut laid = sheet::Answer::new(headline, working(input, answer));
     if let Some(clearance) = answer.clearance {
         let from = "in the piece under the head";
-        laid.figures.push(bit("clearance_bit", "Clearance bit", from, clearance));
+        laid.figures.push(CLEARANCE_BIT.figure(from, bit(clearance)));
     }
     if make != Make::Nail {
-        laid.figures.push(Figure::length(
-            "pilot_depth",
-            "Pilot depth",
-            "face of receiver down",
-            answer.depth,
-        ));
+        laid.figures
+            .push(PILOT_DEPTH.called("Pilot depth").figure("face of receiver down", answer.depth));
     }
     if let Some(head) = answer.head {
-        laid.figures.push(thousandths("head_width", "Countersink to", head));
+        laid.figures
+            .push(HEAD_WIDTH.called("Countersink to").figure("diameter", thousandths(head)));
     }
     if let (Ok(shank), Ok(root)) = (input.fastener.shank(), input.fastener.root()) {
-        laid.figures.push(thousandths("shank", "Shank", shank));
+        laid.figures.push(SHANK.figure("diameter", thousandths(shank)));
         if make != Make::Nail {
-            laid.figures.push(thousandths("root", "Root of thread", root));
+            laid.figures.push(ROOT.figure("diameter", thousandths(root)));
         }
     }
     laid.notes.push(match make {
@@ -74,44 +77,45 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
 
 fn working(input: &Input, answer: &Answer) -> Working {
     let Input { fastener, wood, .. } = *input;
-    let exact = |length: Length| Value::Exact(length.in_inches(), 4, "in");
-    let (rule, source) = match fastener.make {
+    let inches = |length: Length| format!("{} in", exact_number(length.in_inches(), 5));
+    let thousandths = |size: u16| format!("{:.3} in", f64::from(size) / 1000.0);
+    let percent = |name, share: u8| Term::of(name, Amount::percent(Number::whole(share.into())));
+    let wanted = Value::Exact(answer.wanted.in_inches(), 4, "in");
+    let shank = || Term::of("shank", thousandths(fastener.shank));
+    let root = || Term::of("root", thousandths(fastener.root));
+    let (mut by_rule, source) = match fastener.make {
         Make::WoodScrew => (
-            "pilot = 70 % of the root in softwood, 90 % in hardwood",
+            Step::of("pilot", root() * percent("share", root_share(wood)), wanted)
+                .remarked("70 % in softwood, 90 % in hardwood", ""),
             "USDA FPL Wood Handbook FPL-GTR-282 (2021), p. 8-10",
         ),
-        Make::LagScrew => (
-            "pilot = middle of 40 to 70 % of the shank, 60 to 75 % over G 0.50, 65 to 85 % over 0.60",
-            "AWC NDS 2018, 12.1.4.2",
+        Make::LagScrew => {
+            let [least, most] = lag_range(wood);
+            let middle =
+                (percent("least share", least) + percent("most share", most)) / Term::fixed(2);
+            (
+                Step::of("pilot", shank() * middle, wanted)
+                    .remarked("40 to 70 %, 60 to 75 % over G 0.50, 65 to 85 % over 0.60", ""),
+                "AWC NDS 2018, 12.1.4.2",
+            )
+        }
+        Make::Nail => (
+            Step::of("hole at most", shank() * percent("share", nail_share(wood)), wanted)
+                .remarked("75 %, or 90 % over G 0.60", ""),
+            "AWC NDS 2018, 12.1.6.2",
         ),
-        Make::Nail => ("hole at most 75 % of the nail, 90 % over G 0.60", "AWC NDS 2018, 12.1.6.2"),
     };
     let sort = if wood.hardwood { "hardwood" } else { "softwood" };
-    let put_in = say![format!(
-        "shank {:.3} in, root {:.3} in, {sort}, G {:.2}",
-        f64::from(fastener.shank) / 1000.0,
-        f64::from(fastener.root) / 1000.0,
-        wood.gravity
-    )];
-    let mut steps = vec![
-        Step { rule: rule.into(), put_in, gives: exact(answer.wanted) },
-        Step {
-            rule: if fastener.make == Make::Nail {
-                "bit = next 64th below"
-            } else {
-                "bit = nearest 64th, never above the root"
-            }
-            .into(),
-            put_in: say![format!("{:.4} in", answer.wanted.to_f64())],
-            gives: Value::Words(say![exact_text(answer.pilot)]),
-        },
-    ];
+    by_rule.put_in.0.push(format!(", {sort}, G {:.2}", wood.gravity).into());
+    let pilot = |from, rounded| Step::of("bit", from, bit(answer.pilot)).then(rounded);
+    let pilot = match fastener.make {
+        _ if answer.root_sets_it => pilot(root(), Rounded::Down64th),
+        Make::Nail => pilot(Term::of("hole at most", inches(answer.wanted)), Rounded::Down64th),
+        _ => pilot(Term::of("pilot", inches(answer.wanted)), Rounded::Nearest64th),
+    };
+    let mut steps = vec![by_rule, pilot];
     if let Some(clearance) = answer.clearance {
-        steps.push(Step {
-            rule: "clearance = next 64th at or above the shank".into(),
-            put_in: say![format!("{:.3} in", f64::from(fastener.shank) / 1000.0)],
-            gives: Value::Words(say![exact_text(clearance)]),
-        });
+        steps.push(Step::of("clearance", shank(), bit(clearance)).then(Rounded::Up64th));
     }
     let sources =
         vec![Source::Published(source), Source::Published(SIZES_SOURCE), Source::CommonPractice];

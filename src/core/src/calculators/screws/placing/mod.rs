@@ -4,9 +4,12 @@ mod sheet;
 
 pub(super) use sheet::work;
 
-use super::{Problem, Wood};
-use crate::measure::Length;
-use crate::sheet::Problems;
+use super::Wood;
+use super::fields::BOARD_WIDTH;
+use crate::measure::text::exact_text;
+use crate::measure::{Length, OutOfRange, Rounding};
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 use crate::tables::fasteners::{Fastener, Spacing, spacing};
 
 /// What to place.
@@ -53,24 +56,38 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// A board narrower than two edge distances.
+/// `board-too-narrow`, beside its width: narrower than two edge distances.
 ///
 /// # Source
 ///
 /// NDS 2018 Commentary, Tables C12.1.5.7 and C12.1.6.6: **advice** for fasteners under 1/4 in, not
 /// a rule. Lag screws: NDS 2018 Tables 12.5.1A to E, full value.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let fastener = input.fastener;
     let halves = spacing(fastener.make, input.steel_plate, input.drilled, input.wood.hardwood);
     let edge = fastener.diameters(halves.edge)?;
     let both_edges = (edge * 2)?;
     if input.board_width < both_edges {
-        let board_width = input.board_width;
-        return Err(Problem::BoardTooNarrow { board_width, least: both_edges }.into());
+        Err(Refusal::at(
+            &BOARD_WIDTH,
+            "board-too-narrow",
+            say![
+                "A board of ",
+                input.board_width,
+                " is narrower than two edge distances, ",
+                (both_edges, Rounding::Up),
+                "."
+            ],
+            WayOut::set(
+                say!["Use a board of ", (both_edges, Rounding::Up), ", or a thinner screw."],
+                &BOARD_WIDTH,
+                exact_text(both_edges),
+            ),
+        ))?;
     }
     let rows = fastener.diameters(halves.rows)?;
     let more = ((input.board_width - both_edges)? / rows)?.floor();
-    let n_rows = u32::try_from(more.saturating_add(1)).map_err(|_| Problem::OutOfRange)?;
+    let n_rows = u32::try_from(more.saturating_add(1)).map_err(|_| OutOfRange)?;
     Ok(Answer {
         halves,
         edge,

@@ -1,25 +1,30 @@
 //! Reads fastener and board and lays the least distances out.
 
 use super::{Answer, Input, reckon};
+use crate::calculators::screws::fields::{
+    BOARD_WIDTH, DRILLED, EDGE_DISTANCE, END_DISTANCE, END_PUSHED, FASTENER, ROWS_THAT_FIT,
+    SPACING, STEEL,
+};
+use crate::calculators::screws::sheet::out_of_range;
 use crate::calculators::screws::{Wood, sheet::chosen};
 use crate::drawing::{Board, Role, Scene};
 use crate::measure::{Length, OutOfRange, Rounding, Tape, text::show};
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Figure, Source, Step, Table, Value, Working};
+use crate::sheet::{self, Ask, Caution, Rounded, Source, Step, Term, Value, Working};
 use crate::tables::fasteners::{LAG_SPACING_SOURCE, Make, SIZES_SOURCE, SPACING_SOURCE};
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let board_width = ask.length(ask.field("board_width"));
+    let board_width = ask.length(&BOARD_WIDTH);
     let input = Input {
-        fastener: chosen(ask, "fastener")?,
+        fastener: chosen(ask, &FASTENER)?,
         wood: Wood::read(ask)?,
-        drilled: ask.yes(ask.field("drilled")),
-        steel_plate: ask.yes(ask.field("steel")),
+        drilled: ask.yes(&DRILLED),
+        steel_plate: ask.yes(&STEEL),
         board_width: board_width?,
     };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused, out_of_range()),
     }
 }
 
@@ -28,24 +33,22 @@ fn up(length: Length) -> Value {
 }
 
 fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
-    let least = |id, label, from, length| Figure { id, label, from, value: up(length) };
-    let headline = least("end_distance", "From the end", "end to centre", answer.end_pulled);
+    let headline =
+        END_DISTANCE.called("From the end").figure("end to centre", up(answer.end_pulled));
     let mut laid = sheet::Answer::new(headline, working(input, answer));
     laid.figures = vec![
-        least("end_pushed", "If pushed away", "end to centre", answer.end_pushed),
-        least("edge_distance", "From the edge", "edge to centre", answer.edge),
-        Figure::count("rows_that_fit", "Rows side by side", answer.n_rows),
+        END_PUSHED.called("If pushed away").figure("end to centre", up(answer.end_pushed)),
+        EDGE_DISTANCE.called("From the edge").figure("edge to centre", up(answer.edge)),
+        ROWS_THAT_FIT.called("Rows side by side").figure("", answer.n_rows),
     ];
     let halves = answer.halves;
     let row = |words: &'static str, halves: u8, length| {
         let diameters = format!("{}", f64::from(halves) / 2.0);
         vec![Value::Words(say![words]), Value::Words(say![diameters]), up(length)]
     };
-    laid.tables.push(Table {
-        id: "spacing",
-        title: "Least distances",
-        columns: &["From", "Diameters", "Least"],
-        rows: vec![
+    laid.tables.push(SPACING.table(
+        &["From", "Diameters", "Least"],
+        vec![
             row("end, load pulls towards it", halves.end_pulled, answer.end_pulled),
             row("end, load pushes away", halves.end_pushed, answer.end_pushed),
             row("edge", halves.edge, answer.edge),
@@ -54,7 +57,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
             row("next row, side by side", halves.rows, answer.rows),
             row("next row, staggered", halves.rows_staggered, answer.rows_staggered),
         ],
-    });
+    ));
     if input.fastener.make == Make::LagScrew {
         laid.notes
             .push(say!["Full value. An edge that the load pushes against needs 4 diameters."]);
@@ -68,27 +71,19 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
 }
 
 fn working(input: &Input, answer: &Answer) -> Working {
-    let shank = f64::from(input.fastener.shank) / 1000.0;
+    let shank = format!("{:.3} in", f64::from(input.fastener.shank) / 1000.0);
     let halves = answer.halves;
-    let step = |rule: &'static str, halves: u8, length| {
-        let put_in = say![format!("{} × {shank:.3} in", f64::from(halves) / 2.0)];
-        Step { rule: rule.into(), put_in, gives: up(length) }
+    let step = |name, halves: u8, length| {
+        let diameters = Term::of("diameters", (f64::from(halves) / 2.0).to_string());
+        Step::of(name, diameters * Term::of("shank", shank.clone()), up(length))
     };
+    let free =
+        Term::of("width", input.board_width) - Term::fixed(2) * Term::of("edge", answer.edge);
+    let rows = free / Term::of("row distance", answer.rows) + Term::fixed(1);
     let steps = vec![
-        step("from an end = diameters × shank", halves.end_pulled, answer.end_pulled),
-        step("from an edge = diameters × shank", halves.edge, answer.edge),
-        Step {
-            rule: "rows = (width - 2 × edge) ÷ row distance, whole, + 1".into(),
-            put_in: say![
-                "(",
-                input.board_width,
-                " - 2 × ",
-                (answer.edge, Rounding::Up),
-                ") ÷ ",
-                (answer.rows, Rounding::Up)
-            ],
-            gives: Value::Count(answer.n_rows.into()),
-        },
+        step("from an end", halves.end_pulled, answer.end_pulled),
+        step("from an edge", halves.edge, answer.edge),
+        Step::of("rows", rows, answer.n_rows).then(Rounded::WholeOnes),
     ];
     let source = match input.fastener.make {
         Make::LagScrew => LAG_SPACING_SOURCE,
