@@ -1,5 +1,6 @@
 //! A text that somebody pasted: a job file, a link, or codes.
 
+use crate::codes::MOST_PASTED;
 use crate::packed::{PackProblem, unpack};
 use crate::{MAX_FILE, codes_in};
 
@@ -30,6 +31,9 @@ pub fn brought(text: &str) -> Result<Brought, PackProblem> {
         return Ok(Brought::File(text.to_owned()));
     }
     let codes = codes_in(text);
+    if codes.len() > MOST_PASTED {
+        return Err(PackProblem::TooLarge);
+    }
     if !codes.is_empty() {
         return Ok(Brought::Codes(codes));
     }

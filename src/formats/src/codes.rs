@@ -25,6 +25,9 @@ const MOST_PIECES: usize = 99;
 /// on a screen 320 wide.
 pub const PIECE: usize = 283;
 
+/// Letters before the text of a piece, at most.
+const MOST_HEADING: usize = 40;
+
 /// Longest piece that is read: no code holds more letters (ISO/IEC 18004, version 40, low).
 const MOST_LETTERS: usize = 4_296;
 
@@ -85,14 +88,26 @@ fn check(text: &str) -> String {
     format!("{:08X}", crc32fast::hash(text.as_bytes()))
 }
 
-/// The pieces in a text that was pasted, whatever stands between them.
+/// Most pieces that are taken from a pasted text: those of one job, each a few times over.
+pub(crate) const MOST_PASTED: usize = 4 * MOST_PIECES;
+
+/// The pieces in a text that was pasted, whatever stands between them. What is longer than a piece
+/// can be is none, and after so many that no job has them nothing more is looked for.
 #[must_use]
 pub fn codes_in(text: &str) -> Vec<String> {
-    let words: Vec<&str> = text.split_whitespace().collect();
-    let starts = words.iter().enumerate().filter(|(_, word)| **word == MARK);
-    starts
-        .map(|(at, _)| words.iter().skip(at).take(5).copied().collect::<Vec<_>>().join(" "))
-        .collect()
+    let mut words = text.split_whitespace();
+    let mut codes = Vec::new();
+    while let Some(word) = words.next() {
+        let piece = || core::iter::once(word).chain(words.clone().take(4));
+        let length: usize = piece().map(str::len).sum();
+        if word == MARK && length <= MOST_LETTERS + MOST_HEADING {
+            codes.push(piece().collect::<Vec<_>>().join(" "));
+            if codes.len() > MOST_PASTED {
+                break;
+            }
+        }
+    }
+    codes
 }
 
 /// Gathers the pieces of one job.

@@ -3,203 +3,133 @@
 use reckoner_core::cutting::scale::CommonUnit;
 use reckoner_core::cutting::{CheckOptions, check_plan};
 use reckoner_core::job::cut_labels::{Label, Labels, Money, SectionLabel};
-use reckoner_core::job::{BoardState, CutPlan, CutTicks, ItemId};
+use reckoner_core::job::{CutPlan, ItemId};
 use reckoner_core::measure::text::exact_text;
 use reckoner_core::measure::{Length, length};
-use serde::{Deserialize, Serialize};
-use serde_json::Value;
 
-use crate::cut_v1::{read_cut, write_cut};
+use crate::cut_v1::{CUT, MOST_CUT_LINES, read_cut, write_cut_into};
+use crate::json::{Fault, Faults, Field, Fields, I64, Kind, Record, U32, U64, Value, may, must};
+use crate::texts::{ENTRIES, NAME, TEXT, entry, write_entry};
 
 /// A cut plan with all that it was made from.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub(crate) struct CutPlanItemV1 {
-    title: String,
-    /// It comes from a quick list, not from the parts of the job.
-    #[serde(default, skip_serializing_if = "is_default")]
-    list: bool,
-    /// The form that it was made with.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    entries: Vec<(String, String)>,
-    /// How many units make an inch.
-    per_inch: u64,
-    sections: Vec<SectionNameV1>,
-    parts: Vec<NameV1>,
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    boards: Vec<NameV1>,
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    scraps: Vec<NameV1>,
-    /// Without prices: how much board stands for a hundredth of money.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    wood_for_a_cent: Option<String>,
-    /// Pieces wanted of each part, without spares.
-    pieces: Vec<u32>,
-    /// What was asked, and the plan.
-    // As any JSON here, and read by the one reader that the planner's messages need too: a reader of its own for the
-    // inside of an item would be some 50 kB of the program.
-    #[cfg_attr(feature = "schema", schemars(with = "crate::cut_v1::Kept"))]
-    cut: Value,
-    bound_cents: i64,
-}
+pub(crate) const CUT_PLAN: &[Field] = &[
+    must("title", NAME, ""),
+    may("list", Kind::Flag, "It comes from a quick list, not from the parts of the job."),
+    may("entries", ENTRIES, "The form that it was made with."),
+    must("per_inch", U64, "How many units make an inch."),
+    must("sections", Kind::List(&Kind::Record(SECTION), MOST_CUT_LINES), ""),
+    must("parts", LABELS, ""),
+    may("boards", LABELS, ""),
+    may("scraps", LABELS, ""),
+    may("wood_for_a_cent", TEXT, "Without prices: how much board stands for a hundredth of money."),
+    must("pieces", Kind::List(&U32, MOST_CUT_LINES), "Wanted of each part, without spares."),
+    must("cut", Kind::Record(CUT), "What was asked, and the plan."),
+    must("bound_cents", I64, ""),
+];
+
+const LABELS: Kind = Kind::List(&Kind::Record(LABEL), MOST_CUT_LINES);
 
 /// What something is called, and which item of the job it is.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-struct NameV1 {
-    name: String,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    item: Option<u64>,
-}
+const LABEL: &[Field] = &[must("name", NAME, ""), may("item", U64, "")];
 
-/// What a section is called, with its thickness and width.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-struct SectionNameV1 {
-    name: String,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    size: Option<(String, String)>,
-}
+const SECTION: &[Field] =
+    &[must("name", NAME, ""), may("size", Kind::Row(&[TEXT, TEXT]), "Thickness and width.")];
 
-/// How far one board of a plan is.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
-pub(crate) enum BoardStateV1 {
-    ToCut,
-    /// On the rack as this item.
-    Bought(Option<u64>),
-    Cut,
-    Different {
-        /// Part and how many.
-        good: Vec<(usize, u32)>,
-        /// Lengths left, as measured.
-        #[serde(default, skip_serializing_if = "Vec::is_empty")]
-        left: Vec<String>,
-    },
-}
-
-fn is_default<T: Default + PartialEq>(value: &T) -> bool {
-    *value == T::default()
-}
-
-impl From<&CutPlan> for CutPlanItemV1 {
-    fn from(it: &CutPlan) -> CutPlanItemV1 {
-        let names = |labels: &[Label]| {
-            labels
-                .iter()
-                .map(|label| NameV1 { name: label.name.clone(), item: label.item.map(|id| id.0) })
-                .collect()
-        };
-        let section = |label: &SectionLabel| SectionNameV1 {
-            name: label.name.clone(),
-            size: label.size.map(|(thick, wide)| (exact_text(thick), exact_text(wide))),
-        };
-        CutPlanItemV1 {
-            title: it.title.clone(),
-            list: it.is_list,
-            entries: it.entries.clone(),
-            // A unit that does not fit was never planned with: its lengths would be out of range.
-            per_inch: u64::try_from(it.labels.unit.per_inch()).unwrap_or(0),
-            sections: it.labels.sections.iter().map(section).collect(),
-            parts: names(&it.labels.parts),
-            boards: names(&it.labels.boards),
-            scraps: names(&it.labels.scraps),
-            wood_for_a_cent: match it.labels.money {
-                Money::Cents => None,
-                Money::Wood { each } => Some(exact_text(each)),
-            },
-            pieces: it.pieces.clone(),
-            cut: serde_json::from_str(&write_cut(&it.asked, &it.plan)).unwrap_or_default(),
-            bound_cents: it.bound_cents,
-        }
+pub(crate) fn write_cut_plan(out: &mut Fields, it: &CutPlan) {
+    out.text(&it.title);
+    out.flag(it.is_list);
+    out.list(&it.entries, write_entry);
+    // A unit that does not fit was never planned with: its lengths would be out of range.
+    out.int(u64::try_from(it.labels.unit.per_inch()).unwrap_or(0));
+    out.list(&it.labels.sections, |w, section| {
+        w.record(SECTION, |out| {
+            out.text(&section.name);
+            out.value(section.size, |w, (thick, wide)| {
+                w.list(&[thick, wide], |w, length| w.text(&exact_text(*length)));
+            });
+        });
+    });
+    for labels in [&it.labels.parts, &it.labels.boards, &it.labels.scraps] {
+        out.list(labels, |w, label| {
+            w.record(LABEL, |out| {
+                out.text(&label.name);
+                out.maybe_int(label.item.map(|id| id.0));
+            });
+        });
     }
+    out.maybe_text(
+        match it.labels.money {
+            Money::Cents => None,
+            Money::Wood { each } => Some(exact_text(each)),
+        }
+        .as_deref(),
+    );
+    out.list(&it.pieces, |w, count| w.int(*count));
+    out.value(Some(()), |w, ()| write_cut_into(w, &it.asked, &it.plan));
+    out.int(it.bound_cents);
 }
 
-impl CutPlanItemV1 {
-    /// The plan, or why it cannot be one.
-    pub(crate) fn plan(self) -> Result<CutPlan, String> {
-        let (asked, plan) =
-            read_cut(&self.cut.to_string()).map_err(|problem| problem.to_string())?;
-        asked.validate().map_err(|_| "the job of this plan cannot be planned")?;
-        check_plan(&asked, &plan, CheckOptions { may_leave_out: true })
-            .map_err(|_| "this plan does not keep to its own job")?;
-        let unit = CommonUnit::of(&[(1, i128::from(self.per_inch))])
-            .map_err(|_| "the unit of this plan is out of range")?;
-        let names = |names: Vec<NameV1>, wanted: usize| {
-            let labels: Vec<Label> = names
-                .into_iter()
-                .map(|name| Label { name: name.name, item: name.item.map(ItemId) })
-                .collect();
-            if labels.len() == wanted { Ok(labels) } else { Err("a name of this plan is missing") }
-        };
-        let mut sections = Vec::new();
-        for section in self.sections {
-            let size = match section.size {
-                Some((thick, wide)) => Some((read(&thick)?, read(&wide)?)),
-                None => None,
-            };
-            sections.push(SectionLabel { name: section.name, size });
+/// Reads a plan, and checks it against its own job, like any plan of the search.
+pub(crate) fn read_cut_plan(it: &mut Record, faults: &Faults) -> Option<CutPlan> {
+    let said = |words: &str| faults.add(Fault::Said(words.to_owned()));
+    let length_of = |text: &str| {
+        let found = length(text).map_err(|problem| said(&problem.to_string())).ok()?;
+        if !found.is_positive() {
+            said("a size of this plan is zero or less");
         }
-        if sections.len() != asked.sections.len() || self.pieces.len() != asked.parts.len() {
-            return Err("a section or part of this plan is missing".to_owned());
-        }
-        if !(0..=plan.cost_cents).contains(&self.bound_cents) {
-            return Err("the bound of this plan is out of range".to_owned());
-        }
-        let labels = Labels {
-            unit,
-            sections,
-            parts: names(self.parts, asked.parts.len())?,
-            boards: names(self.boards, asked.boards.len())?,
-            scraps: names(self.scraps, asked.scraps.len())?,
-            money: match self.wood_for_a_cent {
-                None => Money::Cents,
-                Some(each) => Money::Wood { each: read(&each)? },
-            },
-        };
-        Ok(CutPlan {
-            title: self.title,
-            is_list: self.list,
-            entries: self.entries,
-            pieces: self.pieces,
-            bound_cents: self.bound_cents,
-            asked,
-            labels,
-            plan,
-        })
-    }
-}
-
-fn read(text: &str) -> Result<Length, String> {
-    let found = length(text).map_err(|problem| problem.to_string())?;
-    if found.is_positive() {
-        Ok(found)
-    } else {
-        Err("a size of this plan is zero or less".to_owned())
-    }
-}
-
-/// The states of a plan's boards as stored.
-pub(crate) fn states_v1(ticks: &CutTicks) -> Vec<BoardStateV1> {
-    let state = |state: &BoardState| match state {
-        BoardState::ToCut => BoardStateV1::ToCut,
-        BoardState::Bought(rack) => BoardStateV1::Bought(rack.map(|id| id.0)),
-        BoardState::Cut => BoardStateV1::Cut,
-        BoardState::Different { good, left } => {
-            BoardStateV1::Different { good: good.clone(), left: left.clone() }
-        }
+        Some(found)
     };
-    ticks.boards.iter().map(state).collect()
+    let (title, is_list, entries) = (it.text(), it.flag(), it.list(entry));
+    let per_inch: u64 = it.int();
+    let sections = it.list(|value| {
+        let mut it = value.record();
+        let (name, size) = (it.text(), it.next());
+        let size = size.map(|size| {
+            let mut row = size.row();
+            (length_of(&row.text()), length_of(&row.text()))
+        });
+        let size: Option<(Length, Length)> = size.and_then(|(thick, wide)| Some((thick?, wide?)));
+        SectionLabel { name, size }
+    });
+    let (parts, boards, scraps) = (labels(it), labels(it), labels(it));
+    let each = it.maybe_text().map(|text| length_of(&text));
+    let pieces = it.list(|value| value.int());
+    let cut = it.next().map(|value| read_cut(value.raw));
+    let bound_cents: i64 = it.int();
+    let (asked, plan) = cut?.map_err(|problem| said(&problem.to_string())).ok()?;
+    if asked.validate().is_err() {
+        said("the job of this plan cannot be planned");
+        return None;
+    }
+    if check_plan(&asked, &plan, CheckOptions { may_leave_out: true }).is_err() {
+        said("this plan does not keep to its own job");
+    }
+    let Ok(unit) = CommonUnit::of(&[(1, i128::from(per_inch))]) else {
+        said("the unit of this plan is out of range");
+        return None;
+    };
+    let names = [(&parts, asked.parts.len()), (&boards, asked.boards.len())];
+    let names = names.into_iter().chain([(&scraps, asked.scraps.len())]);
+    if names.into_iter().any(|(labels, wanted)| labels.len() != wanted) {
+        said("a name of this plan is missing");
+    }
+    if sections.len() != asked.sections.len() || pieces.len() != asked.parts.len() {
+        said("a section or part of this plan is missing");
+    }
+    if !(0..=plan.cost_cents).contains(&bound_cents) {
+        said("the bound of this plan is out of range");
+    }
+    let money = match each {
+        None => Money::Cents,
+        Some(each) => Money::Wood { each: each? },
+    };
+    let labels = Labels { unit, sections, parts, boards, scraps, money };
+    Some(CutPlan { title, is_list, entries, asked, labels, pieces, plan, bound_cents })
 }
 
-/// The states of a plan's boards.
-pub(crate) fn states(stored: Vec<BoardStateV1>) -> Vec<BoardState> {
-    let state = |state| match state {
-        BoardStateV1::ToCut => BoardState::ToCut,
-        BoardStateV1::Bought(rack) => BoardState::Bought(rack.map(ItemId)),
-        BoardStateV1::Cut => BoardState::Cut,
-        BoardStateV1::Different { good, left } => BoardState::Different { good, left },
-    };
-    stored.into_iter().map(state).collect()
+fn labels(it: &mut Record) -> Vec<Label> {
+    it.list(|value: Value| {
+        let mut it = value.record();
+        Label { name: it.text(), item: it.maybe_int().map(ItemId) }
+    })
 }

@@ -1,55 +1,49 @@
 //! The steps of a job that can be taken back, as stored beside it, and one step on its way there.
 
-use reckoner_core::job::{Change, History, Item, ItemId, Step};
-use serde::{Deserialize, Serialize};
+use reckoner_core::job::{Change, History, ItemId, MOST_NAME, MOST_STEPS, Step};
 
 use crate::MAX_FILE;
-use crate::item_v1::ItemV1;
+use crate::item_v1::{ITEM, read_item, write_item};
+use crate::json::{Fault, Faults, Field, Kind, U64, Value, Writer, check, may, must};
 
 const VERSION: u64 = 1;
+
+/// Largest history as a text, in bytes: one step can hold the whole job before and after it.
+pub const MAX_HISTORY: usize = 2 * MAX_FILE;
 
 /// Room for what stands round the steps.
 const FRAME: usize = 100;
 
-#[derive(Deserialize)]
-struct HistoryV1 {
-    version: u64,
-    made: Vec<StepV1>,
-    undone: Vec<StepV1>,
-}
+/// Most changes of one step: every item there can be, taken out and put in.
+const MOST_CHANGES: usize = 10_000;
 
-#[derive(Serialize, Deserialize)]
-struct OneStepV1 {
-    version: u64,
-    step: StepV1,
-}
+/// Longest title or label: a rename has both names in it.
+const LABEL: Kind = Kind::Text(4 * MOST_NAME);
 
-#[derive(Serialize, Deserialize)]
-struct StepV1 {
-    label: String,
-    changes: Vec<ChangeV1>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    title: Option<(String, String)>,
-}
+const HISTORY: &[Field] =
+    &[must("version", U64, ""), must("made", STEPS, ""), must("undone", STEPS, "")];
 
-#[derive(Serialize, Deserialize)]
-struct ChangeV1 {
-    id: u64,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    before: Option<ItemV1>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    after: Option<ItemV1>,
-}
+const STEPS: Kind = Kind::List(&Kind::Record(STEP), MOST_STEPS);
 
-/// Largest history as a text, in bytes: one step can hold the whole job before and after it.
-pub const MAX_HISTORY: usize = 2 * MAX_FILE;
+const ONE_STEP: &[Field] = &[must("version", U64, ""), must("step", Kind::Record(STEP), "")];
+
+const STEP: &[Field] = &[
+    must("label", LABEL, ""),
+    must("changes", Kind::List(&Kind::Record(CHANGE), MOST_CHANGES), ""),
+    may("title", Kind::Row(&[LABEL, LABEL]), "Before and after."),
+];
+
+const CHANGE: &[Field] = &[must("id", U64, ""), may("before", ITEM, ""), may("after", ITEM, "")];
 
 /// Writes the steps of a job, as many of the newest as find room in [`MAX_HISTORY`] bytes.
 #[must_use]
 pub fn write_history(history: &History) -> String {
     let mut room = MAX_HISTORY - FRAME;
-    // Texts, numbers and lists of them always have a JSON form.
-    let text = |step: &Step| serde_json::to_string(&stored(step)).unwrap_or_default();
+    let text = |step: &Step| {
+        let mut w = Writer::new(false);
+        write(&mut w, step);
+        w.out
+    };
     // What was taken back last is needed first.
     let mut undone = newest(history.undone().map(text), &mut room);
     let mut made = newest(history.made().map(text), &mut room);
@@ -75,52 +69,81 @@ fn newest(texts: impl DoubleEndedIterator<Item = String>, room: &mut usize) -> V
 /// Reads the steps of a job. What cannot be read is no history: the job itself is not touched.
 #[must_use]
 pub fn read_history(text: &str) -> History {
-    let read = || -> Option<History> {
-        if text.len() > MAX_HISTORY {
+    let faults = Faults::default();
+    let read = || {
+        if text.len() > MAX_HISTORY || check(text).is_err() {
             return None;
         }
-        let stored: HistoryV1 = serde_json::from_str(text).ok()?;
-        if stored.version != VERSION {
-            return None;
-        }
-        let steps = |steps: Vec<StepV1>| steps.into_iter().map(step).collect::<Option<Vec<_>>>();
-        Some(History::from_steps(steps(stored.made)?, steps(stored.undone)?))
+        let mut it = Value::new(text.trim(), Kind::Record(HISTORY), "history", &faults).record();
+        let version: u64 = it.int();
+        let (made, undone) = (it.list(|step| read(step)), it.list(|step| read(step)));
+        (version == VERSION).then(|| History::from_steps(made, undone))
     };
-    read().unwrap_or_default()
+    let history = read();
+    faults.or(history).ok().flatten().unwrap_or_default()
 }
 
 /// Writes one step: an edit that is not in the job yet.
 #[must_use]
 pub fn write_step(step: &Step) -> String {
-    serde_json::to_string(&OneStepV1 { version: VERSION, step: stored(step) }).unwrap_or_default()
+    let mut w = Writer::new(false);
+    w.record(ONE_STEP, |out| {
+        out.int(VERSION);
+        out.value(Some(step), write);
+    });
+    w.out
 }
 
 /// Reads one step. `None` for what is none, or of another version.
 #[must_use]
 pub fn read_step(text: &str) -> Option<Step> {
-    let stored: OneStepV1 = serde_json::from_str(text).ok()?;
-    if stored.version == VERSION { step(stored.step) } else { None }
+    if text.len() > MAX_HISTORY || check(text).is_err() {
+        return None;
+    }
+    let faults = Faults::default();
+    let mut it = Value::new(text.trim(), Kind::Record(ONE_STEP), "step", &faults).record();
+    let version: u64 = it.int();
+    let step = it.next().map(read);
+    faults.or(step).ok().flatten().filter(|_| version == VERSION)
 }
 
-fn stored(step: &Step) -> StepV1 {
-    let item = |item: &Option<Item>| item.as_ref().map(ItemV1::from);
-    StepV1 {
-        label: step.label.clone(),
-        changes: step
-            .changes
-            .iter()
-            .map(|c| ChangeV1 { id: c.id.0, before: item(&c.before), after: item(&c.after) })
-            .collect(),
-        title: step.title.clone(),
-    }
+fn write(w: &mut Writer, step: &Step) {
+    w.record(STEP, |out| {
+        out.text(&step.label);
+        out.list(&step.changes, |w, change| {
+            w.record(CHANGE, |out| {
+                out.int(change.id.0);
+                out.value(change.before.as_ref(), |w, item| write_item(w, None, item));
+                out.value(change.after.as_ref(), |w, item| write_item(w, None, item));
+            });
+        });
+        out.value(step.title.as_ref(), |w, (before, after)| {
+            w.list(&[before, after], |w, title| w.text(title));
+        });
+    });
 }
 
-fn step(stored: StepV1) -> Option<Step> {
-    let item = |item: Option<ItemV1>| item.map(ItemV1::item).transpose().ok();
-    let mut changes = Vec::new();
-    for change in stored.changes {
-        let (before, after) = (item(change.before)?, item(change.after)?);
-        changes.push(Change { id: ItemId(change.id), before, after });
-    }
-    Some(Step { label: stored.label, changes, title: stored.title })
+fn read(value: Value) -> Step {
+    let mut it = value.record();
+    let label = it.text();
+    let change = |value: Value| {
+        let mut it = value.record();
+        let id = ItemId(it.int());
+        let mut item = || {
+            let value = it.next()?;
+            read_item(value.raw).map_err(|fault| value.faults.add(fault)).ok()
+        };
+        let change = Change { id, before: item(), after: item() };
+        if change.before.is_none() && change.after.is_none() {
+            // It says nothing, and takes room.
+            value.faults.add(Fault::Missing("item"));
+        }
+        change
+    };
+    let changes = it.next().map(|all| all.list_of_large(change)).unwrap_or_default();
+    let title = it.next().map(|title| {
+        let mut row = title.row();
+        (row.text(), row.text())
+    });
+    Step { label, changes, title }
 }

@@ -1,375 +1,443 @@
-//! Version 1 of the items of a job, as stored.
+//! Version 1 of the items of a job, as stored. Every size is a text as the user wrote it.
 
 use reckoner_core::job::{
-    CutTicks, Grain, Hand, Item, ItemId, Kept, Linked, Made, Match, Measure, MeasureKind, Part,
-    Piece, RackBoard, Round, Saw, Screw, Sketch, Written, YardBoard,
+    BoardState, CutTicks, Grain, Hand, Item, ItemId, Kept, Linked, MOST_MEASURES, MOST_NOTE,
+    MOST_PIECES_OF_JOB, Made, Match, Measure, MeasureKind, Part, Piece, RackBoard, Round, Saw,
+    Screw, Sketch, Written, YardBoard,
 };
 use reckoner_core::sheet::Side;
-use serde::{Deserialize, Serialize};
 
-use crate::cut_item_v1::{BoardStateV1, CutPlanItemV1, states, states_v1};
+use crate::cut_item_v1::{CUT_PLAN, read_cut_plan, write_cut_plan};
+use crate::json::{
+    Fault, Faults, Field, Fields, I64, Kind, KindOf, Record, U32, U64, Value, Writer, kind_of, may,
+    must, written,
+};
+use crate::texts::{ENTRIES, NAME, TEXT, entry, write_entry};
 
-/// An item with its id.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub(crate) struct StoredItem {
-    /// Given once in a job, never used again.
-    pub(crate) id: u64,
-    #[serde(flatten)]
-    pub(crate) item: ItemV1,
+/// Most boards of a plan that are ticked, and most lines that are told of one.
+const MOST_BOARDS: usize = 10_000;
+
+const NOTE: Kind = Kind::Text(MOST_NOTE);
+const SIDE: Kind = Kind::Word(&["left", "right"]);
+
+const MEASURE: &[Field] = &[
+    must("rank", I64, "Where it stands in the list."),
+    must("name", NAME, ""),
+    may("number", Kind::Flag, "It is a plain number, not a length."),
+    may("formula", TEXT, "A value or a formula over other names. Either this or `linked`."),
+    may("linked", Kind::Record(LINKED), "A result of a kept reckoning."),
+    may("as_cut", TEXT, "The size the tape says on the real part."),
+    may("is_cut", Kind::Flag, ""),
+    may("wait", Kind::Flag, "To be measured on the real thing before parts that need it are cut."),
+    may("note", NOTE, ""),
+];
+
+const LINKED: &[Field] =
+    &[must("reckoning", U64, ""), must("result", TEXT, ""), may("index", U32, "")];
+
+const PART: &[Field] = &[
+    must("rank", I64, "Where it stands in the list."),
+    must("name", NAME, ""),
+    must("quantity", TEXT, ""),
+    must("thickness", TEXT, ""),
+    must("width", TEXT, ""),
+    must("length", TEXT, "Along the grain."),
+    may("stock", TEXT, ""),
+    may("grain_free", Kind::Flag, ""),
+    may("show_face", TEXT, ""),
+    may("pairs", Kind::Flag, "Half of them left, half right."),
+    may("may_rip", Kind::Flag, ""),
+    may("may_resaw", Kind::Flag, ""),
+    may("note", NOTE, ""),
+    may("pieces", Kind::List(&Kind::Record(PIECE), MOST_PIECES_OF_JOB), "Those that were touched."),
+    may("made", Kind::Record(MADE), "The kept reckoning that it was made from."),
+];
+
+const PIECE: &[Field] = &[may("done", Kind::Flag, ""), may("as_cut", TEXT, "")];
+
+const MADE: &[Field] = &[must("reckoning", U64, ""), must("what", TEXT, "Which of its parts.")];
+
+const RECKONING: &[Field] = &[
+    must("rank", I64, "Where it stands in the list."),
+    must("title", NAME, ""),
+    must("calculator", TEXT, ""),
+    must("entries", ENTRIES, "Fields and what is written in them."),
+];
+
+const MATCH: &[Field] = &[
+    must("name", NAME, ""),
+    must("measures", Kind::List(&U64, MOST_MEASURES), ""),
+    may("drift", TEXT, ""),
+];
+
+const RACK_BOARD: &[Field] = &[
+    must("name", NAME, ""),
+    must("section", TEXT, ""),
+    must("thickness", TEXT, ""),
+    must("width", TEXT, ""),
+    must("length", TEXT, ""),
+    must("quantity", U32, ""),
+    may("wet", Kind::Flag, ""),
+    may("sawn_ends", Kind::Flag, "Nothing needs trimming off its ends."),
+    may("knots", TEXT, ""),
+];
+
+const YARD_BOARD: &[Field] = &[
+    must("section", TEXT, ""),
+    must("thickness", TEXT, ""),
+    must("width", TEXT, ""),
+    must("length", TEXT, ""),
+    must("price", U64, "In hundredths of the user's money."),
+    may("quantity", U32, ""),
+];
+
+const ROUND: &[Field] = &[must("name", NAME, ""), must("diameter", TEXT, "")];
+
+const SAW: &[Field] = &[
+    must("name", NAME, ""),
+    must("kerf", TEXT, ""),
+    must("reach", TEXT, ""),
+    must("fence", SIDE, "Which side the fence is on."),
+];
+
+const SCREW: &[Field] =
+    &[must("gauge", U32, ""), must("length", TEXT, ""), must("quantity", U32, "")];
+
+const SKETCH: &[Field] = &[
+    must("length", TEXT, ""),
+    must("depth", TEXT, ""),
+    must("height", TEXT, ""),
+    must("leg", TEXT, ""),
+    must("rail", TEXT, ""),
+    written("shelf", TEXT, ""),
+    written("top", TEXT, ""),
+    written("overhang", TEXT, ""),
+];
+
+const CUT_TICKS: &[Field] = &[
+    must("plan", U64, "The cut plan."),
+    must("boards", Kind::List(&BOARD_STATE, MOST_BOARDS), "One for each board of the plan."),
+];
+
+const BOARD_STATE: Kind = Kind::Case(&[
+    ("to_cut", None),
+    // On the rack as this item.
+    ("bought", Some(Kind::Maybe(&U64))),
+    ("cut", None),
+    ("different", Some(Kind::Record(DIFFERENT))),
+]);
+
+const DIFFERENT: &[Field] = &[
+    must("good", Kind::List(&Kind::Row(&[U32, U32]), MOST_BOARDS), "Part and how many."),
+    may("left", Kind::List(&TEXT, MOST_BOARDS), "Lengths left, as measured."),
+];
+
+/// Anything in a job.
+const KINDS: &[KindOf] = &[
+    kind_of("measure", MEASURE, "A named size or number."),
+    kind_of("part", PART, "A part to cut."),
+    kind_of("reckoning", RECKONING, "A calculator kept with its entries."),
+    kind_of("match", MATCH, "Measures that must come out alike."),
+    kind_of("rack_board", RACK_BOARD, "A board or scrap on hand."),
+    kind_of("yard_board", YARD_BOARD, "A length the yard sells."),
+    kind_of("round", ROUND, "A round thing the user owns."),
+    kind_of("saw", SAW, "A saw."),
+    kind_of("screw", SCREW, "A screw size on hand."),
+    kind_of("sketch", SKETCH, "What the sketch is drawn from."),
+    kind_of("cut_plan", CUT_PLAN, "A cut plan."),
+    kind_of("cut_ticks", CUT_TICKS, "What has been bought and cut of a cut plan."),
+];
+
+/// An item: in a job with its id, in a step beside it.
+pub(crate) const ITEM: Kind = Kind::Kinds(KINDS);
+
+/// Writes an item, with its id where it has one to itself.
+pub(crate) fn write_item(w: &mut Writer, id: Option<ItemId>, item: &Item) {
+    w.record(&[], |out| {
+        if let Some(id) = id {
+            out.besides("id", |w| w.int(id.0));
+        }
+        write_kind(out, item);
+    });
 }
 
-/// Anything in a job. Every size is a text as the user wrote it: a measure or a formula.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(tag = "kind", rename_all = "snake_case")]
-pub(crate) enum ItemV1 {
-    /// A named size or number.
-    Measure {
-        rank: i64,
-        name: String,
-        #[serde(default, skip_serializing_if = "is_default")]
-        number: bool,
-        /// A value or a formula over other names. Either this or `linked`.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        formula: Option<String>,
-        /// A result of a kept reckoning.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        linked: Option<LinkedV1>,
-        /// The size the tape says on the real part.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        as_cut: Option<String>,
-        #[serde(default, skip_serializing_if = "is_default")]
-        is_cut: bool,
-        /// Must be measured on the real thing before parts that need it are cut.
-        #[serde(default, skip_serializing_if = "is_default")]
-        wait: bool,
-        #[serde(default, skip_serializing_if = "String::is_empty")]
-        note: String,
-    },
-    /// A part to cut.
-    Part {
-        rank: i64,
-        name: String,
-        quantity: String,
-        thickness: String,
-        width: String,
-        length: String,
-        #[serde(default, skip_serializing_if = "String::is_empty")]
-        stock: String,
-        #[serde(default, skip_serializing_if = "is_default")]
-        grain_free: bool,
-        #[serde(default, skip_serializing_if = "String::is_empty")]
-        show_face: String,
-        #[serde(default, skip_serializing_if = "is_default")]
-        pairs: bool,
-        #[serde(default, skip_serializing_if = "is_default")]
-        may_rip: bool,
-        #[serde(default, skip_serializing_if = "is_default")]
-        may_resaw: bool,
-        #[serde(default, skip_serializing_if = "String::is_empty")]
-        note: String,
-        #[serde(default, skip_serializing_if = "Vec::is_empty")]
-        pieces: Vec<PieceV1>,
-        /// The kept reckoning that it was made from.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        made: Option<MadeV1>,
-    },
-    /// A calculator kept with its entries.
-    Reckoning { rank: i64, title: String, calculator: String, entries: Vec<(String, String)> },
-    /// Measures that must come out alike.
-    Match {
-        name: String,
-        measures: Vec<u64>,
-        #[serde(default, skip_serializing_if = "String::is_empty")]
-        drift: String,
-    },
-    /// A board or scrap on hand.
-    RackBoard {
-        name: String,
-        section: String,
-        thickness: String,
-        width: String,
-        length: String,
-        quantity: u32,
-        #[serde(default, skip_serializing_if = "is_default")]
-        wet: bool,
-        /// Nothing needs trimming off its ends.
-        #[serde(default, skip_serializing_if = "is_default")]
-        sawn_ends: bool,
-        #[serde(default, skip_serializing_if = "String::is_empty")]
-        knots: String,
-    },
-    /// A length the yard sells; the price in hundredths of the user's money.
-    YardBoard {
-        section: String,
-        thickness: String,
-        width: String,
-        length: String,
-        price: u64,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        quantity: Option<u32>,
-    },
-    /// A round thing the user owns.
-    Round { name: String, diameter: String },
-    /// A saw.
-    Saw { name: String, kerf: String, reach: String, fence: SideV1 },
-    /// A screw size on hand.
-    Screw { gauge: u32, length: String, quantity: u32 },
-    /// What the sketch is drawn from.
-    Sketch {
-        length: String,
-        depth: String,
-        height: String,
-        leg: String,
-        rail: String,
-        #[serde(default)]
-        shelf: String,
-        #[serde(default)]
-        top: String,
-        #[serde(default)]
-        overhang: String,
-    },
-    /// A cut plan.
-    CutPlan(Box<CutPlanItemV1>),
-    /// What has been bought and cut of a cut plan; one entry for each of its boards.
-    CutTicks { plan: u64, boards: Vec<BoardStateV1> },
-}
-
-/// A result of a kept reckoning.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub(crate) struct LinkedV1 {
-    reckoning: u64,
-    result: String,
-    #[serde(default, skip_serializing_if = "is_default")]
-    index: u32,
-}
-
-/// Where a part was made from.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub(crate) struct MadeV1 {
-    reckoning: u64,
-    /// Which of its parts.
-    what: String,
-}
-
-/// One piece of a part.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub(crate) struct PieceV1 {
-    #[serde(default, skip_serializing_if = "is_default")]
-    done: bool,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    as_cut: Option<String>,
-}
-
-/// The side of the fence.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
-pub(crate) enum SideV1 {
-    Left,
-    Right,
-}
-
-fn is_default<T: Default + PartialEq>(value: &T) -> bool {
-    *value == T::default()
-}
-
-impl From<&Item> for ItemV1 {
-    fn from(item: &Item) -> ItemV1 {
-        match item.clone() {
-            Item::Measure(m) => {
-                let (formula, linked) = match m.written {
-                    Written::Formula(text) => (Some(text), None),
-                    Written::Linked(Linked { kept, result, index }) => {
-                        (None, Some(LinkedV1 { reckoning: kept.0, result, index }))
-                    }
-                };
-                ItemV1::Measure {
-                    rank: m.rank,
-                    name: m.name,
-                    number: m.kind == MeasureKind::Number,
-                    formula,
-                    linked,
-                    as_cut: m.as_cut,
-                    is_cut: m.is_cut,
-                    wait: m.wait,
-                    note: m.note,
-                }
+fn write_kind(out: &mut Fields, item: &Item) {
+    let name = match item {
+        Item::Measure(_) => "measure",
+        Item::Part(_) => "part",
+        Item::Kept(_) => "reckoning",
+        Item::Match(_) => "match",
+        Item::RackBoard(_) => "rack_board",
+        Item::YardBoard(_) => "yard_board",
+        Item::Round(_) => "round",
+        Item::Saw(_) => "saw",
+        Item::Screw(_) => "screw",
+        Item::Sketch(_) => "sketch",
+        Item::CutPlan(_) => "cut_plan",
+        Item::CutTicks(_) => "cut_ticks",
+    };
+    out.besides("kind", |w| w.text(name));
+    if let Some(kind) = KINDS.iter().find(|kind| kind.name == name) {
+        out.go_on_with(kind.fields);
+    }
+    match item {
+        Item::Measure(it) => {
+            out.int(it.rank);
+            out.text(&it.name);
+            out.flag(it.kind == MeasureKind::Number);
+            let (formula, linked) = match &it.written {
+                Written::Formula(text) => (Some(&**text), None),
+                Written::Linked(linked) => (None, Some(linked)),
+            };
+            out.maybe_text(formula);
+            out.value(linked, |w, linked| {
+                w.record(LINKED, |out| {
+                    out.int(linked.kept.0);
+                    out.text(&linked.result);
+                    out.int(linked.index);
+                });
+            });
+            out.maybe_text(it.as_cut.as_deref());
+            out.flag(it.is_cut);
+            out.flag(it.wait);
+            out.text(&it.note);
+        }
+        Item::Part(it) => write_part(out, it),
+        Item::Kept(it) => {
+            out.int(it.rank);
+            out.text(&it.title);
+            out.text(&it.slug);
+            out.list(&it.entries, write_entry);
+        }
+        Item::Match(it) => {
+            out.text(&it.name);
+            out.list(&it.measures, |w, id| w.int(id.0));
+            out.text(&it.drift);
+        }
+        Item::RackBoard(it) => {
+            for text in [&it.name, &it.section, &it.thickness, &it.width, &it.length] {
+                out.text(text);
             }
-            Item::Part(p) => ItemV1::Part {
-                rank: p.rank,
-                name: p.name,
-                quantity: p.quantity,
-                thickness: p.thickness,
-                width: p.width,
-                length: p.length,
-                stock: p.stock,
-                grain_free: p.grain == Grain::Free,
-                show_face: p.show_face,
-                pairs: p.hand == Hand::Pairs,
-                may_rip: p.may_rip,
-                may_resaw: p.may_resaw,
-                note: p.note,
-                pieces: p
-                    .pieces
-                    .into_iter()
-                    .map(|Piece { done, as_cut }| PieceV1 { done, as_cut })
-                    .collect(),
-                made: p.made.map(|Made { kept, what }| MadeV1 { reckoning: kept.0, what }),
-            },
-            Item::Kept(Kept { rank, title, slug, entries }) => {
-                ItemV1::Reckoning { rank, title, calculator: slug, entries }
+            out.int(it.quantity);
+            out.flag(it.wet);
+            out.flag(it.sawn_ends);
+            out.text(&it.knots);
+        }
+        Item::YardBoard(it) => {
+            for text in [&it.section, &it.thickness, &it.width, &it.length] {
+                out.text(text);
             }
-            Item::Match(Match { name, measures, drift }) => ItemV1::Match {
-                name,
-                measures: measures.into_iter().map(|id| id.0).collect(),
-                drift,
-            },
-            Item::RackBoard(RackBoard {
-                name,
-                section,
-                thickness,
-                width,
-                length,
-                quantity,
-                wet,
-                sawn_ends,
-                knots,
-            }) => ItemV1::RackBoard {
-                name,
-                section,
-                thickness,
-                width,
-                length,
-                quantity,
-                wet,
-                sawn_ends,
-                knots,
-            },
-            Item::YardBoard(YardBoard { section, thickness, width, length, price, quantity }) => {
-                ItemV1::YardBoard { section, thickness, width, length, price, quantity }
+            out.int(it.price);
+            out.maybe_int(it.quantity);
+        }
+        Item::Round(it) => {
+            out.text(&it.name);
+            out.text(&it.diameter);
+        }
+        Item::Saw(it) => {
+            for text in [&it.name, &it.kerf, &it.reach] {
+                out.text(text);
             }
-            Item::Round(Round { name, diameter }) => ItemV1::Round { name, diameter },
-            Item::Saw(Saw { name, kerf, reach, fence }) => {
-                let fence = if fence == Side::Left { SideV1::Left } else { SideV1::Right };
-                ItemV1::Saw { name, kerf, reach, fence }
+            out.text(if it.fence == Side::Left { "left" } else { "right" });
+        }
+        Item::Screw(it) => {
+            out.int(it.gauge);
+            out.text(&it.length);
+            out.int(it.quantity);
+        }
+        Item::Sketch(it) => {
+            let Sketch { length, depth, height, leg, rail, shelf, top, overhang } = it;
+            for text in [length, depth, height, leg, rail, shelf, top, overhang] {
+                out.text(text);
             }
-            Item::Screw(Screw { gauge, length, quantity }) => {
-                ItemV1::Screw { gauge, length, quantity }
-            }
-            Item::Sketch(Sketch { length, depth, height, leg, rail, shelf, top, overhang }) => {
-                ItemV1::Sketch { length, depth, height, leg, rail, shelf, top, overhang }
-            }
-            Item::CutPlan(plan) => ItemV1::CutPlan(Box::new((&*plan).into())),
-            Item::CutTicks(ticks) => {
-                ItemV1::CutTicks { plan: ticks.plan.0, boards: states_v1(&ticks) }
-            }
+        }
+        Item::CutPlan(it) => write_cut_plan(out, it),
+        Item::CutTicks(it) => {
+            out.int(it.plan.0);
+            out.list(&it.boards, write_state);
         }
     }
 }
 
-impl ItemV1 {
-    /// The item, or why it cannot be one.
-    pub(crate) fn item(self) -> Result<Item, String> {
-        Ok(match self {
-            ItemV1::Measure { rank, name, number, formula, linked, as_cut, is_cut, wait, note } => {
-                let written = match (formula, linked) {
-                    (Some(text), None) => Written::Formula(text),
-                    (None, Some(LinkedV1 { reckoning, result, index })) => {
-                        Written::Linked(Linked { kept: ItemId(reckoning), result, index })
-                    }
-                    _ => return Err("a measure has either a formula or a linked result".to_owned()),
-                };
-                let kind = if number { MeasureKind::Number } else { MeasureKind::Length };
-                Item::Measure(Measure { rank, name, kind, written, as_cut, is_cut, wait, note })
-            }
-            ItemV1::Part {
-                rank,
-                name,
-                quantity,
-                thickness,
-                width,
-                length,
-                stock,
-                grain_free,
-                show_face,
-                pairs,
-                may_rip,
-                may_resaw,
-                note,
-                pieces,
-                made,
-            } => Item::Part(Part {
-                rank,
-                name,
-                quantity,
-                thickness,
-                width,
-                length,
-                stock,
-                grain: if grain_free { Grain::Free } else { Grain::Locked },
-                show_face,
-                hand: if pairs { Hand::Pairs } else { Hand::Alike },
-                may_rip,
-                may_resaw,
-                note,
-                pieces: pieces
-                    .into_iter()
-                    .map(|PieceV1 { done, as_cut }| Piece { done, as_cut })
-                    .collect(),
-                made: made.map(|MadeV1 { reckoning, what }| Made { kept: ItemId(reckoning), what }),
+fn write_part(out: &mut Fields, it: &Part) {
+    out.int(it.rank);
+    for text in [&it.name, &it.quantity, &it.thickness, &it.width, &it.length, &it.stock] {
+        out.text(text);
+    }
+    out.flag(it.grain == Grain::Free);
+    out.text(&it.show_face);
+    out.flag(it.hand == Hand::Pairs);
+    out.flag(it.may_rip);
+    out.flag(it.may_resaw);
+    out.text(&it.note);
+    out.list(&it.pieces, |w, piece| {
+        w.record(PIECE, |out| {
+            out.flag(piece.done);
+            out.maybe_text(piece.as_cut.as_deref());
+        });
+    });
+    out.value(it.made.as_ref(), |w, made| {
+        w.record(MADE, |out| {
+            out.int(made.kept.0);
+            out.text(&made.what);
+        });
+    });
+}
+
+fn write_state(w: &mut Writer, state: &BoardState) {
+    match state {
+        BoardState::ToCut => w.text("to_cut"),
+        BoardState::Bought(None) => w.case("bought", |w| w.out.push_str("null")),
+        BoardState::Bought(Some(id)) => w.case("bought", |w| w.int(id.0)),
+        BoardState::Cut => w.text("cut"),
+        BoardState::Different { good, left } => w.case("different", |w| {
+            w.record(DIFFERENT, |out| {
+                out.list(good, |w, (part, count)| {
+                    w.row(&mut [&mut |w| w.int(*part), &mut |w| w.int(*count)]);
+                });
+                out.list(left, |w, text| w.text(text));
+            });
+        }),
+    }
+}
+
+/// Reads an item of the [`ITEM`] kinds.
+///
+/// # Errors
+///
+/// The first thing that is wrong with it.
+pub(crate) fn read_item(raw: &str) -> Result<Item, Fault> {
+    let faults = Faults::default();
+    let item = Value::new(raw, ITEM, "item", &faults).kind().and_then(|(kind, mut it)| {
+        Some(match kind.name {
+            "measure" => Item::Measure(measure(&mut it, &faults)),
+            "part" => Item::Part(part(&mut it)),
+            "reckoning" => Item::Kept(Kept {
+                rank: it.int(),
+                title: it.text(),
+                slug: it.text(),
+                entries: it.list(entry),
             }),
-            ItemV1::Reckoning { rank, title, calculator, entries } => {
-                Item::Kept(Kept { rank, title, slug: calculator, entries })
-            }
-            ItemV1::Match { name, measures, drift } => Item::Match(Match {
-                name,
-                measures: measures.into_iter().map(ItemId).collect(),
-                drift,
+            "match" => Item::Match(Match {
+                name: it.text(),
+                measures: it.list(|id| ItemId(id.int())),
+                drift: it.text(),
             }),
-            ItemV1::RackBoard {
-                name,
-                section,
-                thickness,
-                width,
-                length,
-                quantity,
-                wet,
-                sawn_ends,
-                knots,
-            } => Item::RackBoard(RackBoard {
-                name,
-                section,
-                thickness,
-                width,
-                length,
-                quantity,
-                wet,
-                sawn_ends,
-                knots,
+            "rack_board" => Item::RackBoard(RackBoard {
+                name: it.text(),
+                section: it.text(),
+                thickness: it.text(),
+                width: it.text(),
+                length: it.text(),
+                quantity: it.int(),
+                wet: it.flag(),
+                sawn_ends: it.flag(),
+                knots: it.text(),
             }),
-            ItemV1::YardBoard { section, thickness, width, length, price, quantity } => {
-                Item::YardBoard(YardBoard { section, thickness, width, length, price, quantity })
+            "yard_board" => Item::YardBoard(YardBoard {
+                section: it.text(),
+                thickness: it.text(),
+                width: it.text(),
+                length: it.text(),
+                price: it.int(),
+                quantity: it.maybe_int(),
+            }),
+            "round" => Item::Round(Round { name: it.text(), diameter: it.text() }),
+            "saw" => Item::Saw(Saw {
+                name: it.text(),
+                kerf: it.text(),
+                reach: it.text(),
+                fence: if it.word() == 0 { Side::Left } else { Side::Right },
+            }),
+            "screw" => {
+                Item::Screw(Screw { gauge: it.int(), length: it.text(), quantity: it.int() })
             }
-            ItemV1::Round { name, diameter } => Item::Round(Round { name, diameter }),
-            ItemV1::Saw { name, kerf, reach, fence } => {
-                let fence = if fence == SideV1::Left { Side::Left } else { Side::Right };
-                Item::Saw(Saw { name, kerf, reach, fence })
-            }
-            ItemV1::Screw { gauge, length, quantity } => {
-                Item::Screw(Screw { gauge, length, quantity })
-            }
-            ItemV1::Sketch { length, depth, height, leg, rail, shelf, top, overhang } => {
-                Item::Sketch(Sketch { length, depth, height, leg, rail, shelf, top, overhang })
-            }
-            ItemV1::CutPlan(plan) => Item::CutPlan(Box::new(plan.plan()?)),
-            ItemV1::CutTicks { plan, boards } => {
-                Item::CutTicks(CutTicks { plan: ItemId(plan), boards: states(boards) })
-            }
+            "sketch" => Item::Sketch(Sketch {
+                length: it.text(),
+                depth: it.text(),
+                height: it.text(),
+                leg: it.text(),
+                rail: it.text(),
+                shelf: it.text(),
+                top: it.text(),
+                overhang: it.text(),
+            }),
+            "cut_plan" => Item::CutPlan(Box::new(read_cut_plan(&mut it, &faults)?)),
+            _ => Item::CutTicks(CutTicks {
+                plan: ItemId(it.int()),
+                boards: it.list(|state| read_state(state)),
+            }),
         })
+    });
+    faults.or(item)?.ok_or(Fault::Kind)
+}
+
+fn measure(it: &mut Record, faults: &Faults) -> Measure {
+    let (rank, name, is_number) = (it.int(), it.text(), it.flag());
+    let formula = it.maybe_text();
+    let linked = it.next().map(|value| {
+        let mut it = value.record();
+        Linked { kept: ItemId(it.int()), result: it.text(), index: it.int() }
+    });
+    let written = match (formula, linked) {
+        (Some(text), None) => Written::Formula(text),
+        (None, Some(linked)) => Written::Linked(linked),
+        _ => {
+            let words = "a measure has either a formula or a linked result";
+            faults.add(Fault::Said(words.to_owned()));
+            Written::Formula(String::new())
+        }
+    };
+    Measure {
+        rank,
+        name,
+        kind: if is_number { MeasureKind::Number } else { MeasureKind::Length },
+        written,
+        as_cut: it.maybe_text(),
+        is_cut: it.flag(),
+        wait: it.flag(),
+        note: it.text(),
+    }
+}
+
+fn part(it: &mut Record) -> Part {
+    Part {
+        rank: it.int(),
+        name: it.text(),
+        quantity: it.text(),
+        thickness: it.text(),
+        width: it.text(),
+        length: it.text(),
+        stock: it.text(),
+        grain: if it.flag() { Grain::Free } else { Grain::Locked },
+        show_face: it.text(),
+        hand: if it.flag() { Hand::Pairs } else { Hand::Alike },
+        may_rip: it.flag(),
+        may_resaw: it.flag(),
+        note: it.text(),
+        pieces: it.list(|piece| {
+            let mut it = piece.record();
+            Piece { done: it.flag(), as_cut: it.maybe_text() }
+        }),
+        made: it.next().map(|made| {
+            let mut it = made.record();
+            Made { kept: ItemId(it.int()), what: it.text() }
+        }),
+    }
+}
+
+fn read_state(value: Value) -> BoardState {
+    match value.case() {
+        Some(("bought", id)) => BoardState::Bought(id.map(|id| ItemId(id.int()))),
+        Some(("cut", _)) => BoardState::Cut,
+        Some(("different", Some(value))) => {
+            let mut it = value.record();
+            let good = it.list(|pair| {
+                let mut row = pair.row();
+                (row.int(), row.int())
+            });
+            BoardState::Different { good, left: it.list(|text| text.text()) }
+        }
+        _ => BoardState::ToCut,
     }
 }

@@ -4,14 +4,14 @@ use core::fmt;
 use std::collections::BTreeMap;
 
 use reckoner_core::job::{
-    Item, ItemId, Job, MOST_MEASURES, MOST_NAME, MOST_NOTE, MOST_OTHERS, MOST_PARTS, check_name,
+    Item, ItemId, Job, MOST_MEASURES, MOST_NAME, MOST_OTHERS, MOST_PARTS, MOST_PIECES_OF_JOB,
+    check_name,
 };
 use reckoner_core::measure::Unit;
-use reckoner_core::measure::limits::MAX_TEXT;
-use serde::{Deserialize, Serialize};
-use serde_json::Value;
 
-use crate::item_v1::{ItemV1, StoredItem};
+use crate::item_v1::{ITEM, read_item, write_item};
+use crate::json::{Field, Kind, U64, Writer, check, elements, member, must, unquoted};
+use crate::texts::NAME;
 
 /// Largest job as a text, in bytes: for the shelf, for files, and for what a link or codes unpack to.
 ///
@@ -24,37 +24,27 @@ const FORMAT: &str = "sawdust-reckoner-job";
 /// The version that is written.
 const VERSION: u64 = 1;
 
+/// Most items of one job, of all kinds.
+const MOST_ITEMS: usize = MOST_MEASURES + MOST_PARTS + MOST_OTHERS;
+
+/// Most items of one file that are set aside. A file with more is not this app's.
+pub(crate) const MOST_SET_ASIDE: usize = 100;
+
 /// A job as stored.
-#[derive(Clone, Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub(crate) struct JobV1 {
-    /// Always `sawdust-reckoner-job`.
-    format: String,
-    /// Always 1.
-    version: u64,
-    title: String,
-    /// The unit of bare numbers.
-    unit: UnitV1,
-    /// The next id that is free; ids are never used twice.
-    next_id: u64,
-    items: Vec<StoredItem>,
-}
+const JOB: &[Field] = &[
+    must("format", Kind::Word(&[FORMAT]), "What the file is."),
+    must("version", Kind::Whole(1, VERSION as i128), ""),
+    must("title", NAME, ""),
+    must("unit", Kind::Word(&["in", "mm"]), "The unit of bare numbers."),
+    must("next_id", U64, "The next id that is free; ids are never used twice."),
+    must("items", Kind::List(&ITEM, MOST_ITEMS), "Every item has an id of its own."),
+];
 
-/// The unit of bare numbers.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub(crate) enum UnitV1 {
-    #[serde(rename = "in")]
-    Inch,
-    #[serde(rename = "mm")]
-    Millimetre,
-}
-
-/// The JSON Schema of the job file.
+/// The JSON Schema of the job file, as a text.
 #[cfg(feature = "schema")]
 #[must_use]
-pub fn schema() -> Value {
-    schemars::schema_for!(JobV1).to_value()
+pub fn schema() -> String {
+    crate::json::schema::of("A job", JOB)
 }
 
 /// A text that is no job file, or one that cannot be opened. Nothing is changed by it.
@@ -62,6 +52,8 @@ pub fn schema() -> Value {
 pub enum OpenProblem {
     /// More than [`MAX_FILE`] bytes.
     TooLarge,
+    /// More bytes than a file of jobs may have.
+    FileTooLarge(usize),
     /// Not JSON: line and column.
     NotJson(usize, usize),
     /// JSON, but not a job.
@@ -77,6 +69,13 @@ impl fmt::Display for OpenProblem {
         match self {
             OpenProblem::TooLarge => {
                 write!(f, "This file is over {} MB, too large for a job.", MAX_FILE / 1_000_000)
+            }
+            OpenProblem::FileTooLarge(most) => {
+                write!(
+                    f,
+                    "This file is over {} MB, too large for jobs of this app.",
+                    most / 1_000_000
+                )
             }
             OpenProblem::NotJson(line, column) => {
                 write!(
@@ -121,15 +120,28 @@ pub struct Opened {
 /// Writes a job as the shelf, links and codes hold it: without a space between things.
 #[must_use]
 pub fn write_job(job: &Job) -> String {
-    // Texts, numbers and lists of them always have a JSON form.
-    serde_json::to_string(&stored(job)).unwrap_or_default()
+    write(job, false)
 }
 
 /// Writes a job as a file that can be read and compared: indented, as far as that can be opened.
 #[must_use]
 pub fn write_job_file(job: &Job) -> String {
-    let indented = serde_json::to_string_pretty(&stored(job)).unwrap_or_default();
+    let indented = write(job, true);
     if indented.len() > MAX_FILE { write_job(job) } else { indented }
+}
+
+fn write(job: &Job, is_indented: bool) -> String {
+    let items: Vec<(ItemId, &Item)> = job.items().collect();
+    let mut w = Writer::new(is_indented);
+    w.record(JOB, |out| {
+        out.text(FORMAT);
+        out.int(VERSION);
+        out.text(&job.title);
+        out.text(if job.unit.is_metric() { "mm" } else { "in" });
+        out.int(job.next_id().0);
+        out.list(&items, |w, (id, item)| write_item(w, Some(*id), item));
+    });
+    w.out
 }
 
 /// A job that could be written and not opened again. Nothing is to be kept of it.
@@ -164,20 +176,11 @@ impl core::error::Error for NotKept {}
 pub fn check_job(job: &Job, changed: &[ItemId]) -> Result<(), NotKept> {
     for id in changed {
         let Some(item) = job.item(*id) else { continue };
-        check_item(&item.into()).map_err(|why| NotKept::Item(item.name().to_owned(), why))?;
+        let mut w = Writer::new(false);
+        write_item(&mut w, None, item);
+        taken(*id, &w.out).map_err(|why| NotKept::Item(item.name().to_owned(), why))?;
     }
     if write_job(job).len() > MAX_FILE { Err(NotKept::TooLarge) } else { Ok(()) }
-}
-
-fn stored(job: &Job) -> JobV1 {
-    JobV1 {
-        format: FORMAT.to_owned(),
-        version: VERSION,
-        title: job.title.clone(),
-        unit: if job.unit.is_metric() { UnitV1::Millimetre } else { UnitV1::Inch },
-        next_id: job.next_id().0,
-        items: job.items().map(|(id, item)| StoredItem { id: id.0, item: item.into() }).collect(),
-    }
 }
 
 /// Opens a job file of any version up to this one.
@@ -190,33 +193,46 @@ pub fn open_job(text: &str) -> Result<Opened, OpenProblem> {
     if text.len() > MAX_FILE {
         return Err(OpenProblem::TooLarge);
     }
-    let value: Value = serde_json::from_str(text)
-        .map_err(|error| OpenProblem::NotJson(error.line(), error.column()))?;
-    let Value::Object(mut file) = value else { return Err(OpenProblem::NotAJob) };
-    if file.get("format").and_then(Value::as_str) != Some(FORMAT) {
+    check(text).map_err(|at| not_json(text, at))?;
+    let file = text.trim();
+    let text_of = |name: &str| {
+        let raw = member(file, name).filter(|raw| raw.starts_with('"'));
+        raw.map(unquoted).unwrap_or_default()
+    };
+    let number_of = |name: &str| member(file, name).and_then(|raw| raw.parse::<u64>().ok());
+    if text_of("format") != FORMAT {
         return Err(OpenProblem::NotAJob);
     }
-    match file.get("version").and_then(Value::as_u64) {
+    match number_of("version") {
         Some(VERSION) => {}
         Some(later) if later > VERSION => return Err(OpenProblem::Later(later)),
         _ => return Err(OpenProblem::NotAJob),
     }
-    let Some(Value::Array(items)) = file.remove("items") else { return Err(OpenProblem::NotAJob) };
-    let title = file.get("title").and_then(Value::as_str).unwrap_or("").trim();
-    let title = if title.is_empty() { "Untitled" } else { title };
-    let unit = match file.get("unit").and_then(Value::as_str) {
-        Some("mm") => Unit::Millimetre,
-        _ => Unit::Inch,
-    };
-    let next_id = file.get("next_id").and_then(Value::as_u64).unwrap_or(1);
+    let items = member(file, "items").filter(|raw| raw.starts_with('['));
+    let items = items.ok_or(OpenProblem::NotAJob)?;
+    let title = text_of("title");
+    let title = if title.trim().is_empty() { "Untitled" } else { title.trim() };
+    let unit = if text_of("unit") == "mm" { Unit::Millimetre } else { Unit::Inch };
     let mut reading = Reading::default();
-    for (index, value) in items.into_iter().enumerate() {
-        reading.take(index + 1, value)?;
+    for (number, raw) in (1..).zip(elements(items)) {
+        if number > MOST_ITEMS + MOST_SET_ASIDE {
+            return Err(OpenProblem::TooMany("items", MOST_ITEMS));
+        }
+        reading.take(number, raw)?;
     }
     reading.leave_out_lost_members();
     let title = title.chars().take(MOST_NAME).collect();
-    let job = Job::from_items(title, unit, reading.items, next_id);
+    let job = Job::from_items(title, unit, reading.items, number_of("next_id").unwrap_or(1));
     Ok(Opened { job, set_aside: reading.set_aside })
+}
+
+/// Where a text goes wrong, as a line and the characters of it up to there.
+pub(crate) fn not_json(text: &str, at: usize) -> OpenProblem {
+    let before = text.get(..at).unwrap_or(text);
+    let line = before.matches('\n').count().saturating_add(1);
+    let column = before.rsplit('\n').next().map_or(0, |last| last.chars().count());
+    let is_there = usize::from(at < text.len());
+    OpenProblem::NotJson(line, column.saturating_add(is_there))
 }
 
 /// Items taken so far.
@@ -227,14 +243,12 @@ struct Reading {
     measures: usize,
     parts: usize,
     others: usize,
+    pieces: usize,
 }
 
 impl Reading {
-    fn take(&mut self, number: usize, value: Value) -> Result<(), OpenProblem> {
-        let text = value.to_string();
-        let name = ["name", "title", "section"].iter().find_map(|key| value.get(key)?.as_str());
-        let name: String = name.unwrap_or("").chars().take(60).collect();
-        match self.item(value) {
+    fn take(&mut self, number: usize, raw: &str) -> Result<(), OpenProblem> {
+        match self.item(raw) {
             Ok((id, item)) => {
                 let (count, what, most) = match &item {
                     Item::Measure(_) => (&mut self.measures, "measures", MOST_MEASURES),
@@ -245,32 +259,31 @@ impl Reading {
                 if *count > most {
                     return Err(OpenProblem::TooMany(what, most));
                 }
+                if let Item::Part(part) = &item {
+                    self.pieces = self.pieces.saturating_add(part.pieces.len());
+                }
+                if self.pieces > MOST_PIECES_OF_JOB {
+                    return Err(OpenProblem::TooMany("pieces ticked off", MOST_PIECES_OF_JOB));
+                }
                 self.items.insert(id, item);
             }
-            Err(why) => self.set_aside.push(SetAside { number, name, why, text }),
+            Err(_) if self.set_aside.len() >= MOST_SET_ASIDE => {
+                return Err(OpenProblem::TooMany("damaged items", MOST_SET_ASIDE));
+            }
+            Err(why) => self.set_aside.push(set_aside(number, raw, why)),
         }
         Ok(())
     }
 
-    fn item(&self, value: Value) -> Result<(ItemId, Item), String> {
-        let stored: StoredItem =
-            serde_json::from_value(value).map_err(|error| error.to_string())?;
-        let id = ItemId(stored.id);
+    fn item(&self, raw: &str) -> Result<(ItemId, Item), String> {
+        let id = member(raw, "id").ok_or("its id is missing")?;
         // The highest ids are left free, so that the next one can always be given.
-        if stored.id == 0 || stored.id > u64::MAX / 2 {
-            return Err("its id is out of range".to_owned());
-        }
+        let id = id.parse().ok().filter(|id| (1..=u64::MAX / 2).contains(id));
+        let id = ItemId(id.ok_or("its id is out of range")?);
         if self.items.contains_key(&id) {
             return Err("another item has the same id".to_owned());
         }
-        let item = stored.item.item()?.with_visible_name(id);
-        check_item(&ItemV1::from(&item))?;
-        if let Item::Measure(measure) = &item {
-            // Two of one name are both kept: the job says which one its formulas use.
-            check_name(&measure.name, core::iter::empty())
-                .map_err(|problem| problem.to_string())?;
-        }
-        Ok((id, item))
+        Ok((id, taken(id, raw)?))
     }
 
     /// A group or link may name an item that was set aside: groups lose that member; a link says
@@ -285,42 +298,20 @@ impl Reading {
     }
 }
 
-/// What an item must keep to, beside its form, to be taken into a job.
-fn check_item(item: &ItemV1) -> Result<(), String> {
-    check_texts(&stored_texts(item))
-}
-
-/// Every text of an item with its limit.
-fn stored_texts(item: &ItemV1) -> Vec<(String, usize)> {
-    let value = serde_json::to_value(item).unwrap_or_default();
-    let mut texts = Vec::new();
-    collect_texts(&value, "", &mut texts);
-    texts
-}
-
-fn collect_texts(value: &Value, key: &str, texts: &mut Vec<(String, usize)>) {
-    match value {
-        Value::String(text) => {
-            let most = match key {
-                "note" => MOST_NOTE,
-                "name" | "title" => MOST_NAME,
-                // A strip in a kept reckoning has many lines.
-                "entries" => 20 * MAX_TEXT,
-                _ => MAX_TEXT,
-            };
-            texts.push((text.clone(), most));
-        }
-        Value::Array(items) => items.iter().for_each(|item| collect_texts(item, key, texts)),
-        Value::Object(map) => map.iter().for_each(|(key, item)| collect_texts(item, key, texts)),
-        Value::Null | Value::Bool(_) | Value::Number(_) => {}
+/// An item as it is taken into a job, or why it cannot be.
+fn taken(id: ItemId, raw: &str) -> Result<Item, String> {
+    let item = read_item(raw).map_err(|fault| fault.to_string())?.with_visible_name(id);
+    if let Item::Measure(measure) = &item {
+        // Two of one name are both kept: the job says which one its formulas use.
+        check_name(&measure.name, core::iter::empty()).map_err(|problem| problem.to_string())?;
     }
+    Ok(item)
 }
 
-fn check_texts(texts: &[(String, usize)]) -> Result<(), String> {
-    for (text, most) in texts {
-        if text.chars().count() > *most {
-            return Err(format!("a text in it is longer than {most} characters"));
-        }
-    }
-    Ok(())
+/// A piece of a file, with its name where it has one.
+pub(crate) fn set_aside(number: usize, raw: &str, why: String) -> SetAside {
+    let name = ["name", "title", "section"].iter().find_map(|key| member(raw, key));
+    let name = name.filter(|raw| raw.starts_with('"')).map(unquoted).unwrap_or_default();
+    let name = name.chars().take(60).collect();
+    SetAside { number, name, why, text: raw.to_owned() }
 }

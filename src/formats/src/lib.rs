@@ -11,17 +11,19 @@ mod cut_v1;
 mod history_v1;
 mod item_v1;
 mod job_file;
+mod jobs_file;
+mod json;
 mod lists;
 mod packed;
 mod pdf;
 mod screen;
+mod texts;
 
 pub use brought::{Brought, brought};
 pub use codes::{CodeProblem, Gatherer, PIECE, codes, codes_in};
 pub use cut_v1::{
-    Ask, Checked, CutJobV1, CutPlanV1, CutTextProblem, MOST_CUT_LINES, MOST_CUT_TEXT, News,
-    Question, Reply, number_of_reply, read_cut, read_question, read_reply, write_cut,
-    write_question, write_reply,
+    Ask, Checked, CutTextProblem, MOST_CUT_LINES, MOST_CUT_TEXT, News, Question, Reply,
+    number_of_reply, read_cut, read_question, read_reply, write_cut, write_question, write_reply,
 };
 pub use history_v1::{MAX_HISTORY, read_history, read_step, write_history, write_step};
 #[cfg(feature = "schema")]
@@ -29,6 +31,9 @@ pub use job_file::schema;
 pub use job_file::{
     MAX_FILE, NotKept, OpenProblem, Opened, SetAside, check_job, open_job, write_job,
     write_job_file,
+};
+pub use jobs_file::{
+    MAX_JOBS_FILE, MOST_JOBS, OpenedJobs, TooManyJobs, is_of_jobs, open_jobs, write_jobs,
 };
 pub use lists::{batches_csv, parts_csv};
 pub use packed::{PackProblem, pack, unpack};

@@ -44,6 +44,10 @@ pub fn pack(text: &str) -> String {
 ///
 /// [`PackProblem`]; a small text that would unpack to a huge one is refused before it does.
 pub fn unpack(packed: &str) -> Result<String, PackProblem> {
+    // Base 64 makes a third more of what it holds, and a job packs to less than it is.
+    if packed.len() > MAX_FILE * 2 {
+        return Err(PackProblem::TooLarge);
+    }
     let bytes =
         BASE64URL_NOPAD.decode(packed.trim().as_bytes()).map_err(|_| PackProblem::Damaged)?;
     make_large(&bytes)

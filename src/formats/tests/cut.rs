@@ -340,14 +340,14 @@ fn what_is_damaged_is_named() {
         ("/job/kerf", json!(0.5), CutTextProblem::NotReadable),
         ("/job/kerf", json!(LARGEST_UNITS + 1), CutTextProblem::OutOfRange("kerf")),
         ("/job/parts/0/length", json!(i64::MIN), CutTextProblem::OutOfRange("length")),
-        ("/job/parts/0/quantity", json!(-1), CutTextProblem::NotReadable),
-        ("/job/boards/0/price_cents", json!(i64::MAX), CutTextProblem::OutOfRange("price")),
+        ("/job/parts/0/quantity", json!(-1), CutTextProblem::OutOfRange("quantity")),
+        ("/job/boards/0/price_cents", json!(i64::MAX), CutTextProblem::OutOfRange("price_cents")),
         ("/job/parts/0/name", json!("x".repeat(501)), CutTextProblem::NameTooLong),
         ("/plan/boards/0/from", json!({"board": 1}), CutTextProblem::NotThere("board")),
         ("/plan/boards/0/from", json!({"scrap": 0}), CutTextProblem::NotThere("scrap")),
         ("/plan/boards/0/crosscut/1/part", json!(7), CutTextProblem::NotThere("part")),
-        ("/plan/boards/0/crosscut/1/at", json!(i64::MAX), CutTextProblem::OutOfRange("place")),
-        ("/plan/cost_cents", json!(-1), CutTextProblem::OutOfRange("price")),
+        ("/plan/boards/0/crosscut/1/at", json!(i64::MAX), CutTextProblem::OutOfRange("at")),
+        ("/plan/cost_cents", json!(-1), CutTextProblem::OutOfRange("cost_cents")),
     ] {
         assert_eq!(damaged(place, value), expected, "{place}");
     }

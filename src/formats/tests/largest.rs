@@ -92,10 +92,8 @@ fn a_step_that_makes_the_text_too_large_is_refused_in_words() {
     let note = "n".repeat(MOST_NOTE);
     let mut all = job((0..MOST_MEASURES).map(|n| size(n, "")));
     let first: Vec<ItemId> = all.items().map(|(id, _)| id).take(1_400).collect();
-    for (number, id) in first.iter().enumerate() {
-        let step = Step::new("note", vec![all.replacing(*id, size(number, &note))]);
-        all.make(&step).expect("its own state");
-    }
+    let notes = first.iter().enumerate().map(|(n, id)| all.replacing(*id, size(n, &note)));
+    all.make(&Step::new("notes", notes.collect())).expect("its own state");
     goes_out_and_comes_in_again(&all);
     let rest = (1_400..MOST_MEASURES).map(|n| all.replacing(ItemId(n as u64 + 1), size(n, &note)));
     let step = Step::new("notes", rest.collect());

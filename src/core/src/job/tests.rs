@@ -33,7 +33,7 @@ pub(crate) fn measure(rank: i64, name: &str, formula: &str) -> Measure {
     }
 }
 
-fn id_of(job: &Job, name: &str) -> ItemId {
+pub(crate) fn id_of(job: &Job, name: &str) -> ItemId {
     job.measures().into_iter().find(|(_, m)| m.name == name).expect("this name").0
 }
 
@@ -47,18 +47,18 @@ fn edit(job: &mut Job, name: &str, change: impl FnOnce(&mut Measure)) -> Step {
     step
 }
 
-fn value(job: &Job, name: &str) -> Length {
+pub(crate) fn value(job: &Job, name: &str) -> Length {
     let reckoned = Reckoned::of(job, &Bench::default());
     reckoned.measure(id_of(job, name)).and_then(MeasureState::length).expect("a length")
 }
 
-fn problem(job: &Job, name: &str) -> String {
+pub(crate) fn problem(job: &Job, name: &str) -> String {
     let reckoned = Reckoned::of(job, &Bench::default());
     let state = reckoned.measure(id_of(job, name)).expect("this measure");
     state.planned.clone().expect_err("a problem").to_string()
 }
 
-fn inches(text: &str) -> Length {
+pub(crate) fn inches(text: &str) -> Length {
     length(text).expect("a length in a test")
 }
 
@@ -104,65 +104,6 @@ fn a_name_that_would_hide_a_measure_is_refused() {
     for name in ["front rail", "leg 2", "2x4 leg", "腿", "🪑", "rail-left", &"n".repeat(500)] {
         assert_eq!(check(name), Ok(()), "{name}");
     }
-}
-
-/// UAX 15: `é` in one character or in two. UAX 9 and UAX 44: marks of direction, of no width, and
-/// what else is ignored by default.
-#[test]
-fn names_are_compared_by_what_is_seen() {
-    let check =
-        |name: &str| check_name(name, ["table\u{301} e\u{301}lan", "front rail"].into_iter());
-    for name in [
-        "tabl\u{e9} \u{e9}lan",
-        "table\u{301} \u{e9}lan",
-        "tabl\u{e9}\u{a0} e\u{301}lan",
-        "front \u{3000} rail",
-    ] {
-        assert_eq!(check(name), Err(NameProblem::Taken), "{name:?}");
-    }
-    assert_eq!(check("table elan"), Ok(()));
-    for c in "\u{ad}\u{61c}\u{200b}\u{200c}\u{200d}\u{200e}\u{200f}\u{2028}\u{2029}\u{202a}\u{202e}\u{2060}\u{2066}\u{2069}\u{feff}\u{fe0f}\u{e0020}\u{e0100}\u{34f}\u{3164}".chars() {
-        assert_eq!(check(&format!("le{c}g")), Err(NameProblem::Invisible), "{:x}", u32::from(c));
-        assert_eq!(visible_name(&format!(" le{c}g  2 ")).replace(' ', ""), "leg2");
-    }
-    // A mark below and one above may be written in any order.
-    assert!(
-        is_same_name("o\u{323}\u{302}", "\u{1ed9}") && is_same_name("o\u{302}\u{323}", "\u{1ed9}")
-    );
-    assert!(is_same_name("\u{d55c}", "\u{1112}\u{1161}\u{11ab}") && !is_same_name("leg", "Leg"));
-}
-
-#[test]
-fn a_formula_finds_a_name_in_either_form_and_not_half_a_letter() {
-    let mut job = job_of(&[
-        ("cafe\u{301} rail", "10"),
-        ("cafe", "1"),
-        ("sum", "caf\u{e9} \u{a0}rail + 2 × cafe\u{301}\u{200b} rail"),
-        ("no half", "cafe\u{301}"),
-    ]);
-    assert_eq!(value(&job, "sum"), inches("30"));
-    assert!(
-        problem(&job, "no half")
-            .ends_with("is not a unit or a known name. Units are in, ft, mm, cm and m.")
-    );
-    let reckoned = Reckoned::of(&job, &Bench::default());
-    let changes = job.renaming(id_of(&job, "cafe\u{301} rail"), "rail", &reckoned);
-    job.make(&Step::new("rename", changes)).expect("no conflict");
-    let Some(Item::Measure(sum)) = job.item(id_of(&job, "sum")) else { panic!() };
-    assert_eq!(sum.written, Written::Formula("rail + 2 × rail".to_owned()));
-}
-
-#[test]
-fn of_two_sizes_that_look_the_same_the_second_is_in_question() {
-    let job = job_of(&[("caf\u{e9}", "10"), ("cafe\u{301}", "20"), ("sum", "cafe\u{301} + 1")]);
-    assert_eq!(value(&job, "sum"), inches("11"));
-    assert_eq!(
-        problem(&job, "cafe\u{301}"),
-        "Another size has this name, and formulas use that one. Rename one of them."
-    );
-    let reckoned = Reckoned::of(&job, &Bench::default());
-    let second = id_of(&job, "cafe\u{301}");
-    assert_eq!(job.renaming(second, "other", &reckoned).len(), 1, "formulas mean the first");
 }
 
 #[test]

@@ -4,282 +4,239 @@ use reckoner_core::cutting::{
     Board, CrossSize, Ends, Job, KnotZone, LARGEST_PRICE_CENTS, Part, ResawRules, RipRules,
     SawRules, Scrap, Section,
 };
-use serde::{Deserialize, Serialize};
 
-use super::{CutTextProblem, MOST_CUT_LINES, is_default, short, text, units};
+use super::{MOST_CUT_LINES, TEXT, UNITS};
+use crate::json::{Field, Fields, Kind, Record, U32, Value, Writer, may, must};
 
 /// A cutting job. Lengths are whole numbers of the job's unit, prices whole cents.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub struct CutJobV1 {
-    sections: Vec<SectionV1>,
-    parts: Vec<PartV1>,
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    boards: Vec<BoardV1>,
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    scraps: Vec<ScrapV1>,
-    /// Crosscut kerf.
-    kerf: i64,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    rip: Option<RipV1>,
+pub(super) const JOB: &[Field] = &[
+    must("sections", Kind::List(&Kind::Record(SECTION), MOST_CUT_LINES), ""),
+    must("parts", Kind::List(&Kind::Record(PART), MOST_CUT_LINES), ""),
+    may("boards", Kind::List(&Kind::Record(BOARD), MOST_CUT_LINES), ""),
+    may("scraps", Kind::List(&Kind::Record(SCRAP), MOST_CUT_LINES), ""),
+    must("kerf", UNITS, "Of a crosscut."),
+    may("rip", Kind::Record(RIP), ""),
+];
+
+const PAIR: Kind = Kind::Row(&[UNITS, UNITS]);
+
+const SECTION: &[Field] =
+    &[must("id", TEXT, ""), must("wood", TEXT, ""), may("size", PAIR, "Width and thickness.")];
+
+const PART: &[Field] = &[
+    must("id", TEXT, ""),
+    must("name", TEXT, ""),
+    must("section", TEXT, ""),
+    must("length", UNITS, ""),
+    must("quantity", U32, ""),
+    may("priority", U32, ""),
+    may("may_rip", Kind::Flag, ""),
+    may("may_resaw", Kind::Flag, ""),
+    may("grain_free", Kind::Flag, ""),
+];
+
+const PRICE: Kind = Kind::Whole(-(LARGEST_PRICE_CENTS as i128), LARGEST_PRICE_CENTS as i128);
+const KNOTS: Kind = Kind::List(&PAIR, MOST_CUT_LINES);
+
+const BOARD: &[Field] = &[
+    must("id", TEXT, ""),
+    must("section", TEXT, ""),
+    must("length", UNITS, ""),
+    must("price_cents", PRICE, ""),
+    may("limit", U32, ""),
+    may("trims", PAIR, "At the left and the right end."),
+    may("knots", KNOTS, "From and to, from the left end."),
+];
+
+const SCRAP: &[Field] = &[
+    must("id", TEXT, ""),
+    must("section", TEXT, ""),
+    must("length", UNITS, ""),
+    must("quantity", U32, ""),
+    may("trims", PAIR, "At the left and the right end."),
+    may("knots", KNOTS, "From and to, from the left end."),
+];
+
+const RIP: &[Field] = &[
+    must("kerf", UNITS, ""),
+    must("edges", PAIR, "Clean-up of the near and the far edge."),
+    must("least_width", UNITS, ""),
+    may("least_length", UNITS, ""),
+    may("crosscut_first", Kind::Flag, ""),
+    may("resaw", Kind::Record(RESAW), ""),
+];
+
+const RESAW: &[Field] = &[
+    must("kerf", UNITS, ""),
+    must("faces", PAIR, "Clean-up of the near and the far face."),
+    must("least_thickness", UNITS, ""),
+    may("greatest_width", UNITS, ""),
+];
+
+pub(super) fn write_job(w: &mut Writer, job: &Job) {
+    w.record(JOB, |out| {
+        out.list(&job.sections, |w, it| {
+            w.record(SECTION, |out| {
+                out.text(&it.id);
+                out.text(&it.wood);
+                let size = it.size.map(|size| [size.width, size.thickness]);
+                out.value(size, Writer::row_of_ints);
+            });
+        });
+        out.list(&job.parts, |w, it| {
+            w.record(PART, |out| {
+                out.text(&it.id);
+                out.text(&it.name);
+                out.text(&it.section);
+                out.int(it.length);
+                out.int(it.quantity);
+                out.int(it.priority);
+                out.flag(it.may_rip);
+                out.flag(it.may_resaw);
+                out.flag(it.grain_free);
+            });
+        });
+        out.list(&job.boards, |w, it| {
+            w.record(BOARD, |out| {
+                out.text(&it.id);
+                out.text(&it.section);
+                out.int(it.length);
+                out.int(it.price_cents);
+                out.maybe_int(it.limit);
+                write_ends(out, it.trims, &it.knots);
+            });
+        });
+        out.list(&job.scraps, |w, it| {
+            w.record(SCRAP, |out| {
+                out.text(&it.id);
+                out.text(&it.section);
+                out.int(it.length);
+                out.int(it.quantity);
+                write_ends(out, it.trims, &it.knots);
+            });
+        });
+        out.int(job.saw.kerf);
+        out.value(job.saw.rip.as_ref(), write_rip);
+    });
 }
 
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-struct SectionV1 {
-    id: String,
-    wood: String,
-    /// Width and thickness.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    size: Option<(i64, i64)>,
+fn write_ends(out: &mut Fields, trims: Ends, knots: &[KnotZone]) {
+    let is_trimmed = trims != Ends::default();
+    out.value(is_trimmed.then_some([trims.left, trims.right]), Writer::row_of_ints);
+    out.list(knots, |w, knot| w.row_of_ints([knot.from, knot.to]));
 }
 
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-struct PartV1 {
-    id: String,
-    name: String,
-    section: String,
-    length: i64,
-    quantity: u32,
-    #[serde(default, skip_serializing_if = "is_default")]
-    priority: u32,
-    #[serde(default, skip_serializing_if = "is_default")]
-    may_rip: bool,
-    #[serde(default, skip_serializing_if = "is_default")]
-    may_resaw: bool,
-    #[serde(default, skip_serializing_if = "is_default")]
-    grain_free: bool,
+fn write_rip(w: &mut Writer, rip: &RipRules) {
+    w.record(RIP, |out| {
+        out.int(rip.kerf);
+        out.value(Some([rip.near_edge, rip.far_edge]), Writer::row_of_ints);
+        out.int(rip.least_width);
+        out.int(rip.least_length);
+        out.flag(rip.crosscut_first);
+        out.value(rip.resaw.as_ref(), |w, it| {
+            w.record(RESAW, |out| {
+                out.int(it.kerf);
+                out.value(Some([it.near_face, it.far_face]), Writer::row_of_ints);
+                out.int(it.least_thickness);
+                out.maybe_int(it.greatest_width);
+            });
+        });
+    });
 }
 
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-struct BoardV1 {
-    id: String,
-    section: String,
-    length: i64,
-    price_cents: i64,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    limit: Option<u32>,
-    /// At the left and the right end.
-    #[serde(default, skip_serializing_if = "is_default")]
-    trims: (i64, i64),
-    /// From and to, from the left end.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    knots: Vec<(i64, i64)>,
-}
-
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-struct ScrapV1 {
-    id: String,
-    section: String,
-    length: i64,
-    quantity: u32,
-    /// At the left and the right end.
-    #[serde(default, skip_serializing_if = "is_default")]
-    trims: (i64, i64),
-    /// From and to, from the left end.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    knots: Vec<(i64, i64)>,
-}
-
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-struct RipV1 {
-    kerf: i64,
-    /// Clean-up of the near and the far edge.
-    edges: (i64, i64),
-    least_width: i64,
-    #[serde(default, skip_serializing_if = "is_default")]
-    least_length: i64,
-    #[serde(default, skip_serializing_if = "is_default")]
-    crosscut_first: bool,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    resaw: Option<ResawV1>,
-}
-
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-struct ResawV1 {
-    kerf: i64,
-    /// Clean-up of the near and the far face.
-    faces: (i64, i64),
-    least_thickness: i64,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    greatest_width: Option<i64>,
-}
-
-fn knots_v1(knots: &[KnotZone]) -> Vec<(i64, i64)> {
-    knots.iter().map(|knot| (knot.from, knot.to)).collect()
-}
-
-impl From<&Job> for CutJobV1 {
-    fn from(job: &Job) -> CutJobV1 {
-        let trims = |ends: Ends| (ends.left, ends.right);
-        CutJobV1 {
-            sections: job
-                .sections
-                .iter()
-                .map(|it| SectionV1 {
-                    id: it.id.clone(),
-                    wood: it.wood.clone(),
-                    size: it.size.map(|size| (size.width, size.thickness)),
-                })
-                .collect(),
-            parts: job
-                .parts
-                .iter()
-                .map(|it| PartV1 {
-                    id: it.id.clone(),
-                    name: it.name.clone(),
-                    section: it.section.clone(),
-                    length: it.length,
-                    quantity: it.quantity,
-                    priority: it.priority,
-                    may_rip: it.may_rip,
-                    may_resaw: it.may_resaw,
-                    grain_free: it.grain_free,
-                })
-                .collect(),
-            boards: job
-                .boards
-                .iter()
-                .map(|it| BoardV1 {
-                    id: it.id.clone(),
-                    section: it.section.clone(),
-                    length: it.length,
-                    price_cents: it.price_cents,
-                    limit: it.limit,
-                    trims: trims(it.trims),
-                    knots: knots_v1(&it.knots),
-                })
-                .collect(),
-            scraps: job
-                .scraps
-                .iter()
-                .map(|it| ScrapV1 {
-                    id: it.id.clone(),
-                    section: it.section.clone(),
-                    length: it.length,
-                    quantity: it.quantity,
-                    trims: trims(it.trims),
-                    knots: knots_v1(&it.knots),
-                })
-                .collect(),
-            kerf: job.saw.kerf,
-            rip: job.saw.rip.as_ref().map(|rip| RipV1 {
-                kerf: rip.kerf,
-                edges: (rip.near_edge, rip.far_edge),
-                least_width: rip.least_width,
-                least_length: rip.least_length,
-                crosscut_first: rip.crosscut_first,
-                resaw: rip.resaw.as_ref().map(|resaw| ResawV1 {
-                    kerf: resaw.kerf,
-                    faces: (resaw.near_face, resaw.far_face),
-                    least_thickness: resaw.least_thickness,
-                    greatest_width: resaw.greatest_width,
-                }),
-            }),
-        }
+/// The job. Whether it can be answered is for `Job::validate` to say.
+pub(super) fn read_job(value: Value) -> Job {
+    let mut it = value.record();
+    Job {
+        sections: it.list(|value| {
+            let mut it = value.record();
+            let (id, wood) = (it.text(), it.text());
+            let size = it.next().map(pair);
+            let size = size.map(|(width, thickness)| CrossSize { width, thickness });
+            Section { id, wood, size }
+        }),
+        parts: it.list(|value| {
+            let mut it = value.record();
+            Part {
+                id: it.text(),
+                name: it.text(),
+                section: it.text(),
+                length: it.int(),
+                quantity: it.int(),
+                priority: it.int(),
+                may_rip: it.flag(),
+                may_resaw: it.flag(),
+                grain_free: it.flag(),
+            }
+        }),
+        boards: it.list(|value| {
+            let mut it = value.record();
+            Board {
+                id: it.text(),
+                section: it.text(),
+                length: it.int(),
+                price_cents: it.int(),
+                limit: it.maybe_int(),
+                trims: ends(&mut it),
+                knots: knots(&mut it),
+            }
+        }),
+        scraps: it.list(|value| {
+            let mut it = value.record();
+            Scrap {
+                id: it.text(),
+                section: it.text(),
+                length: it.int(),
+                quantity: it.int(),
+                trims: ends(&mut it),
+                knots: knots(&mut it),
+            }
+        }),
+        saw: SawRules { kerf: it.int(), rip: it.next().map(rip) },
     }
 }
 
-impl CutJobV1 {
-    /// The job. Whether it can be answered is for `Job::validate` to say.
-    ///
-    /// # Errors
-    /// [`CutTextProblem`] for lists, names and numbers that no job has.
-    pub fn job(self) -> Result<Job, CutTextProblem> {
-        short(&self.sections, MOST_CUT_LINES, "sections")?;
-        short(&self.parts, MOST_CUT_LINES, "parts")?;
-        short(&self.boards, MOST_CUT_LINES, "boards")?;
-        short(&self.scraps, MOST_CUT_LINES, "scraps")?;
-        Ok(Job {
-            sections: self.sections.into_iter().map(section).collect::<Result<_, _>>()?,
-            parts: self.parts.into_iter().map(part).collect::<Result<_, _>>()?,
-            boards: self.boards.into_iter().map(board).collect::<Result<_, _>>()?,
-            scraps: self.scraps.into_iter().map(scrap).collect::<Result<_, _>>()?,
-            saw: SawRules { kerf: units(self.kerf, "kerf")?, rip: self.rip.map(rip).transpose()? },
-        })
+fn pair(value: Value) -> (i64, i64) {
+    let mut row = value.row();
+    (row.int(), row.int())
+}
+
+fn ends(it: &mut Record) -> Ends {
+    let (left, right) = it.next().map(pair).unwrap_or_default();
+    Ends { left, right }
+}
+
+fn knots(it: &mut Record) -> Vec<KnotZone> {
+    it.list(|value| {
+        let (from, to) = pair(value);
+        KnotZone { from, to }
+    })
+}
+
+fn rip(value: Value) -> RipRules {
+    let mut it = value.record();
+    let kerf = it.int();
+    let (near_edge, far_edge) = it.next().map(pair).unwrap_or_default();
+    RipRules {
+        kerf,
+        near_edge,
+        far_edge,
+        least_width: it.int(),
+        least_length: it.int(),
+        crosscut_first: it.flag(),
+        resaw: it.next().map(resaw),
     }
 }
 
-fn section(it: SectionV1) -> Result<Section, CutTextProblem> {
-    let size = |(width, thickness)| {
-        Ok(CrossSize { width: units(width, "width")?, thickness: units(thickness, "thickness")? })
-    };
-    Ok(Section { id: text(it.id)?, wood: text(it.wood)?, size: it.size.map(size).transpose()? })
-}
-
-fn part(it: PartV1) -> Result<Part, CutTextProblem> {
-    Ok(Part {
-        id: text(it.id)?,
-        name: text(it.name)?,
-        section: text(it.section)?,
-        length: units(it.length, "length")?,
-        quantity: it.quantity,
-        priority: it.priority,
-        may_rip: it.may_rip,
-        may_resaw: it.may_resaw,
-        grain_free: it.grain_free,
-    })
-}
-
-fn board(it: BoardV1) -> Result<Board, CutTextProblem> {
-    if it.price_cents.unsigned_abs() > LARGEST_PRICE_CENTS.unsigned_abs() {
-        return Err(CutTextProblem::OutOfRange("price"));
+fn resaw(value: Value) -> ResawRules {
+    let mut it = value.record();
+    let kerf = it.int();
+    let (near_face, far_face) = it.next().map(pair).unwrap_or_default();
+    ResawRules {
+        kerf,
+        near_face,
+        far_face,
+        least_thickness: it.int(),
+        greatest_width: it.maybe_int(),
     }
-    Ok(Board {
-        id: text(it.id)?,
-        section: text(it.section)?,
-        length: units(it.length, "length")?,
-        price_cents: it.price_cents,
-        limit: it.limit,
-        trims: ends(it.trims)?,
-        knots: knots(it.knots)?,
-    })
-}
-
-fn scrap(it: ScrapV1) -> Result<Scrap, CutTextProblem> {
-    Ok(Scrap {
-        id: text(it.id)?,
-        section: text(it.section)?,
-        length: units(it.length, "length")?,
-        quantity: it.quantity,
-        trims: ends(it.trims)?,
-        knots: knots(it.knots)?,
-    })
-}
-
-fn ends((left, right): (i64, i64)) -> Result<Ends, CutTextProblem> {
-    Ok(Ends { left: units(left, "end trim")?, right: units(right, "end trim")? })
-}
-
-fn knots(knots: Vec<(i64, i64)>) -> Result<Vec<KnotZone>, CutTextProblem> {
-    short(&knots, MOST_CUT_LINES, "knots")?;
-    let zone = |(from, to)| Ok(KnotZone { from: units(from, "knot")?, to: units(to, "knot")? });
-    knots.into_iter().map(zone).collect()
-}
-
-fn rip(it: RipV1) -> Result<RipRules, CutTextProblem> {
-    Ok(RipRules {
-        kerf: units(it.kerf, "rip kerf")?,
-        near_edge: units(it.edges.0, "edge clean-up")?,
-        far_edge: units(it.edges.1, "edge clean-up")?,
-        least_width: units(it.least_width, "least width")?,
-        least_length: units(it.least_length, "least length")?,
-        crosscut_first: it.crosscut_first,
-        resaw: it.resaw.map(resaw).transpose()?,
-    })
-}
-
-fn resaw(it: ResawV1) -> Result<ResawRules, CutTextProblem> {
-    Ok(ResawRules {
-        kerf: units(it.kerf, "resaw kerf")?,
-        near_face: units(it.faces.0, "face clean-up")?,
-        far_face: units(it.faces.1, "face clean-up")?,
-        least_thickness: units(it.least_thickness, "least thickness")?,
-        greatest_width: it.greatest_width.map(|width| units(width, "width")).transpose()?,
-    })
 }

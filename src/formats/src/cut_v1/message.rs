@@ -3,15 +3,16 @@
 use reckoner_core::cutting::{
     CutProblem, Job, NextRun, Outcome, Plan, RackOutcome, SingleBoard, Source,
 };
-use serde::{Deserialize, Serialize};
 
-use super::outcome::{NextRunV1, OutcomeV1, RackV1, SingleV1};
-use super::plan::SourceV1;
-use super::problem::ProblemV1;
-use super::{
-    CutJobV1, CutPlanV1, CutTextProblem, MOST_CUT_LINES, VERSION, cents, is_known, parsed, short,
-    written,
+use super::job::{JOB, read_job, write_job};
+use super::outcome::{
+    NEXT_RUN, OUTCOME, RACK, SINGLE, read_next_run, read_outcome, read_rack, read_single,
+    write_next_run, write_outcome, write_rack, write_single,
 };
+use super::plan::{PLAN, SOURCE, read_plan, read_source, write_plan, write_source};
+use super::problem::{PROBLEM, read_problem, write_problem};
+use super::{CENTS, CutTextProblem, MOST_CUT_LINES, VERSION, VERSIONS, read};
+use crate::json::{Field, I64, Kind, U32, U64, Value, Writer, check, may, member, must, written};
 
 /// What is asked about a job. A budget is in steps of the search.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -75,8 +76,7 @@ pub struct News {
 }
 
 /// What the core's checker says to a certificate.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Checked {
     /// It worked the bound out again.
     Confirmed,
@@ -105,65 +105,82 @@ pub enum Reply {
     Problem(CutProblem),
 }
 
-#[derive(Serialize, Deserialize)]
-struct QuestionV1 {
-    version: u32,
-    number: u32,
-    job: CutJobV1,
-    ask: AskV1,
-}
+const QUESTION: &[Field] = &[
+    must("version", VERSIONS, ""),
+    must("number", U32, ""),
+    must("job", Kind::Record(JOB), ""),
+    must("ask", ASK, ""),
+];
 
-#[derive(Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-enum AskV1 {
-    Cheapest { budget: u64 },
-    RackOnly { budget: u64 },
-    Become(SourceV1),
-    SingleBoards { budget: u64 },
-    NextRun { plan: CutPlanV1, most_cents: i64, budget: u64 },
-}
+const ASK: Kind = Kind::Case(&[
+    ("cheapest", Some(Kind::Record(BUDGET))),
+    ("rack_only", Some(Kind::Record(BUDGET))),
+    ("become", Some(SOURCE)),
+    ("single_boards", Some(Kind::Record(BUDGET))),
+    ("next_run", Some(Kind::Record(ASK_NEXT_RUN))),
+]);
 
-#[derive(Serialize, Deserialize)]
-struct ReplyV1 {
-    version: u32,
-    number: u32,
-    reply: BodyV1,
-}
+const BUDGET: &[Field] = &[must("budget", U64, "")];
 
-#[derive(Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-enum BodyV1 {
-    News {
-        work: u64,
-        budget: u64,
-        cost_cents: Option<i64>,
-        bound_cents: i64,
-        left_out: u32,
-        boards: usize,
-        better: Option<CutPlanV1>,
-    },
-    Cheapest(OutcomeV1, Vec<Checked>),
-    RackOnly(RackV1),
-    Become(Vec<CutPlanV1>),
-    SingleBoards(Vec<SingleV1>),
-    NextRun(Option<NextRunV1>),
-    Problem(ProblemV1),
-}
+const ASK_NEXT_RUN: &[Field] =
+    &[must("plan", Kind::Record(PLAN), ""), must("most_cents", CENTS, ""), must("budget", U64, "")];
+
+const REPLY: &[Field] =
+    &[must("version", VERSIONS, ""), must("number", U32, ""), must("reply", BODY, "")];
+
+const BODY: Kind = Kind::Case(&[
+    ("news", Some(Kind::Record(NEWS))),
+    ("cheapest", Some(Kind::Row(&[Kind::Record(OUTCOME), CHECKED]))),
+    ("rack_only", Some(Kind::Record(RACK))),
+    ("become", Some(Kind::List(&Kind::Record(PLAN), MOST_CUT_LINES))),
+    ("single_boards", Some(Kind::List(&Kind::Record(SINGLE), MOST_CUT_LINES))),
+    ("next_run", Some(Kind::Maybe(&Kind::Record(NEXT_RUN)))),
+    ("problem", Some(PROBLEM)),
+]);
+
+const NEWS: &[Field] = &[
+    must("work", U64, ""),
+    must("budget", U64, ""),
+    written("cost_cents", CENTS, ""),
+    must("bound_cents", I64, ""),
+    must("left_out", U32, ""),
+    must("boards", U32, ""),
+    may("better", Kind::Record(PLAN), ""),
+];
+
+const CHECKED: Kind = Kind::List(&Kind::Word(CHECKED_WORDS), MOST_CUT_LINES);
+const CHECKED_WORDS: &[&str] = &["confirmed", "not_checkable", "refuted"];
 
 /// Writes a question.
 #[must_use]
 pub fn write_question(question: &Question) -> String {
-    let ask = match &question.ask {
-        Ask::Cheapest { budget } => AskV1::Cheapest { budget: *budget },
-        Ask::RackOnly { budget } => AskV1::RackOnly { budget: *budget },
-        Ask::Become(source) => AskV1::Become((*source).into()),
-        Ask::SingleBoards { budget } => AskV1::SingleBoards { budget: *budget },
+    let mut w = Writer::new(false);
+    w.record(QUESTION, |out| {
+        out.int(VERSION);
+        out.int(question.number);
+        out.value(Some(&question.job), write_job);
+        out.value(Some(&question.ask), write_ask);
+    });
+    w.out
+}
+
+fn write_ask(w: &mut Writer, ask: &Ask) {
+    let (name, budget) = match ask {
+        Ask::Cheapest { budget } => ("cheapest", budget),
+        Ask::RackOnly { budget } => ("rack_only", budget),
+        Ask::SingleBoards { budget } => ("single_boards", budget),
+        Ask::Become(source) => return w.case("become", |w| write_source(w, *source)),
         Ask::NextRun { plan, most_cents, budget } => {
-            AskV1::NextRun { plan: plan.into(), most_cents: *most_cents, budget: *budget }
+            return w.case("next_run", |w| {
+                w.record(ASK_NEXT_RUN, |out| {
+                    out.value(Some(plan), write_plan);
+                    out.int(*most_cents);
+                    out.int(*budget);
+                });
+            });
         }
     };
-    let job = (&question.job).into();
-    written(&QuestionV1 { version: VERSION, number: question.number, job, ask })
+    w.case(name, |w| w.record(BUDGET, |out| out.int(*budget)));
 }
 
 /// Reads a question.
@@ -171,42 +188,77 @@ pub fn write_question(question: &Question) -> String {
 /// # Errors
 /// [`CutTextProblem`].
 pub fn read_question(text: &str) -> Result<Question, CutTextProblem> {
-    let QuestionV1 { version, number, job, ask } = parsed(text)?;
-    is_known(version)?;
-    let job = job.job()?;
-    let ask = match ask {
-        AskV1::Cheapest { budget } => Ask::Cheapest { budget },
-        AskV1::RackOnly { budget } => Ask::RackOnly { budget },
-        AskV1::Become(source) => Ask::Become(source.source(&job)?),
-        AskV1::SingleBoards { budget } => Ask::SingleBoards { budget },
-        AskV1::NextRun { plan, most_cents, budget } => {
-            Ask::NextRun { plan: plan.plan(&job)?, most_cents: cents(most_cents)?, budget }
+    read(text, QUESTION, |it| {
+        let number = it.int();
+        let job = read_job(it.next()?);
+        let ask = read_ask(it.next()?, &job)?;
+        Some(Question { number, job, ask })
+    })
+}
+
+fn read_ask(value: Value, job: &Job) -> Option<Ask> {
+    let (name, value) = value.case()?;
+    let value = value?;
+    Some(match name {
+        "cheapest" => Ask::Cheapest { budget: value.record().int() },
+        "rack_only" => Ask::RackOnly { budget: value.record().int() },
+        "single_boards" => Ask::SingleBoards { budget: value.record().int() },
+        "become" => Ask::Become(read_source(value, job)),
+        _ => {
+            let mut it = value.record();
+            let plan = read_plan(it.next()?, job);
+            Ask::NextRun { plan, most_cents: it.int(), budget: it.int() }
         }
-    };
-    Ok(Question { number, job, ask })
+    })
 }
 
 /// Writes a reply to the question of that number.
 #[must_use]
 pub fn write_reply(number: u32, reply: &Reply) -> String {
-    let reply = match reply {
-        Reply::News(it) => BodyV1::News {
-            work: it.work,
-            budget: it.budget,
-            cost_cents: it.cost_cents,
-            bound_cents: it.bound_cents,
-            left_out: it.left_out,
-            boards: it.boards,
-            better: it.better.as_ref().map(Into::into),
-        },
-        Reply::Cheapest(outcome, checked) => BodyV1::Cheapest(outcome.into(), checked.clone()),
-        Reply::RackOnly(outcome) => BodyV1::RackOnly(outcome.into()),
-        Reply::Become(plans) => BodyV1::Become(plans.iter().map(Into::into).collect()),
-        Reply::SingleBoards(all) => BodyV1::SingleBoards(all.iter().map(Into::into).collect()),
-        Reply::NextRun(run) => BodyV1::NextRun(run.as_ref().map(Into::into)),
-        Reply::Problem(problem) => BodyV1::Problem(problem.into()),
-    };
-    written(&ReplyV1 { version: VERSION, number, reply })
+    let mut w = Writer::new(false);
+    w.record(REPLY, |out| {
+        out.int(VERSION);
+        out.int(number);
+        out.value(Some(reply), write_body);
+    });
+    w.out
+}
+
+fn write_body(w: &mut Writer, reply: &Reply) {
+    match reply {
+        Reply::News(it) => w.case("news", |w| write_news(w, it)),
+        Reply::Cheapest(outcome, checked) => w.case("cheapest", |w| {
+            w.row(&mut [&mut |w| write_outcome(w, outcome), &mut |w| {
+                w.list(checked, |w, checked| {
+                    w.text(match checked {
+                        Checked::Confirmed => "confirmed",
+                        Checked::NotCheckable => "not_checkable",
+                        Checked::Refuted => "refuted",
+                    });
+                });
+            }]);
+        }),
+        Reply::RackOnly(outcome) => w.case("rack_only", |w| write_rack(w, outcome)),
+        Reply::Become(plans) => w.case("become", |w| w.list(plans, write_plan)),
+        Reply::SingleBoards(all) => w.case("single_boards", |w| w.list(all, write_single)),
+        Reply::NextRun(run) => w.case("next_run", |w| match run {
+            Some(run) => write_next_run(w, run),
+            None => w.out.push_str("null"),
+        }),
+        Reply::Problem(problem) => w.case("problem", |w| write_problem(w, problem)),
+    }
+}
+
+fn write_news(w: &mut Writer, it: &News) {
+    w.record(NEWS, |out| {
+        out.int(it.work);
+        out.int(it.budget);
+        out.maybe_int(it.cost_cents);
+        out.int(it.bound_cents);
+        out.int(it.left_out);
+        out.int(it.boards);
+        out.value(it.better.as_ref(), write_plan);
+    });
 }
 
 /// Reads a reply about this job, with the number of its question.
@@ -214,42 +266,50 @@ pub fn write_reply(number: u32, reply: &Reply) -> String {
 /// # Errors
 /// [`CutTextProblem`].
 pub fn read_reply(text: &str, job: &Job) -> Result<(u32, Reply), CutTextProblem> {
-    let ReplyV1 { version, number, reply } = parsed(text)?;
-    is_known(version)?;
-    let reply = match reply {
-        BodyV1::News { work, budget, cost_cents, bound_cents, left_out, boards, better } => {
+    read(text, REPLY, |it| {
+        let number = it.int();
+        Some((number, read_body(it.next()?, job)?))
+    })
+}
+
+fn read_body(value: Value, job: &Job) -> Option<Reply> {
+    Some(match value.case()? {
+        ("news", Some(value)) => {
+            let mut it = value.record();
             Reply::News(News {
-                work,
-                budget,
-                cost_cents: cost_cents.map(cents).transpose()?,
-                bound_cents,
-                left_out,
-                boards,
-                better: better.map(|plan| plan.plan(job)).transpose()?,
+                work: it.int(),
+                budget: it.int(),
+                cost_cents: it.maybe_int(),
+                bound_cents: it.int(),
+                left_out: it.int(),
+                boards: it.int(),
+                better: it.next().map(|plan| read_plan(plan, job)),
             })
         }
-        BodyV1::Cheapest(outcome, checked) => Reply::Cheapest(outcome.outcome(job)?, checked),
-        BodyV1::RackOnly(outcome) => Reply::RackOnly(outcome.outcome(job)?),
-        BodyV1::Become(plans) => {
-            short(&plans, MOST_CUT_LINES, "plans")?;
-            Reply::Become(plans.into_iter().map(|it| it.plan(job)).collect::<Result<_, _>>()?)
+        ("cheapest", Some(value)) => {
+            let mut row = value.row();
+            let outcome = read_outcome(row.next()?, job);
+            let checked = row.next()?.list(|word| match word.word() {
+                0 => Checked::Confirmed,
+                1 => Checked::NotCheckable,
+                _ => Checked::Refuted,
+            });
+            Reply::Cheapest(outcome, checked)
         }
-        BodyV1::SingleBoards(all) => {
-            short(&all, job.boards.len(), "boards")?;
-            Reply::SingleBoards(all.into_iter().map(|it| it.single(job)).collect::<Result<_, _>>()?)
+        ("rack_only", Some(value)) => Reply::RackOnly(read_rack(value, job)),
+        ("become", Some(value)) => Reply::Become(value.list(|plan| read_plan(plan, job))),
+        ("single_boards", Some(value)) => {
+            let all = value.list(|single| read_single(single, job));
+            Reply::SingleBoards(all.into_iter().collect::<Option<_>>()?)
         }
-        BodyV1::NextRun(run) => Reply::NextRun(run.map(|it| it.run(job)).transpose()?),
-        BodyV1::Problem(problem) => Reply::Problem(problem.problem()?),
-    };
-    Ok((number, reply))
+        ("next_run", run) => Reply::NextRun(run.map(|run| read_next_run(run, job))),
+        (_, problem) => Reply::Problem(read_problem(problem?)?),
+    })
 }
 
 /// The number of the question that a reply is to, without reading the rest.
 #[must_use]
 pub fn number_of_reply(text: &str) -> Option<u32> {
-    #[derive(Deserialize)]
-    struct Numbered {
-        number: u32,
-    }
-    parsed(text).ok().map(|it: Numbered| it.number)
+    check(text).ok()?;
+    member(text, "number")?.parse().ok()
 }

@@ -14,16 +14,16 @@ mod problem;
 use core::fmt;
 
 use reckoner_core::cutting::{Job, LARGEST_PRICE_CENTS, LARGEST_QUANTITY, LARGEST_UNITS, Plan};
-use serde::de::DeserializeOwned;
-use serde::{Deserialize, Serialize};
 
-pub use job::CutJobV1;
+use crate::json::{Fault, Faults, Field, Kind, Record, Value, Writer, check, must};
+
+use job::{JOB, read_job, write_job};
+use plan::{PLAN, read_plan, write_plan};
+
 pub use message::{
     Ask, Checked, News, Question, Reply, number_of_reply, read_question, read_reply,
     write_question, write_reply,
 };
-pub use plan::CutPlanV1;
-
 /// The version that is written.
 const VERSION: u32 = 1;
 
@@ -80,19 +80,52 @@ impl fmt::Display for CutTextProblem {
 
 impl core::error::Error for CutTextProblem {}
 
-/// A job with its plan, as they are kept together.
-#[derive(Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub(crate) struct Kept {
-    version: u32,
-    job: CutJobV1,
-    plan: CutPlanV1,
+impl From<Fault> for CutTextProblem {
+    fn from(fault: Fault) -> CutTextProblem {
+        match fault {
+            Fault::Missing(_) | Fault::Wrong(_) | Fault::Kind | Fault::Said(_) => {
+                CutTextProblem::NotReadable
+            }
+            Fault::TooLong(_) => CutTextProblem::NameTooLong,
+            Fault::TooMany(what, _) => CutTextProblem::TooMany(what),
+            Fault::OutOfRange(what) => CutTextProblem::OutOfRange(what),
+            Fault::NotThere(what) => CutTextProblem::NotThere(what),
+        }
+    }
 }
+
+/// A job with its plan, as they are kept together.
+pub(crate) const CUT: &[Field] = &[
+    must("version", VERSIONS, ""),
+    must("job", Kind::Record(JOB), "What was asked."),
+    must("plan", Kind::Record(PLAN), ""),
+];
+
+/// A later one is told from a damaged one.
+const VERSIONS: Kind = Kind::Whole(1, u32::MAX as i128);
+/// A name.
+const TEXT: Kind = Kind::Text(MOST_TEXT);
+/// A length may be wrong for a job, and then the job says so; it is never so large that sums overflow.
+const UNITS: Kind = Kind::Whole(-(LARGEST_UNITS as i128), LARGEST_UNITS as i128);
+/// A sum of prices.
+const CENTS: Kind = Kind::Whole(0, LARGEST_PRICE_CENTS as i128 * LARGEST_QUANTITY as i128);
+/// A place in a list.
+const PLACE: Kind = Kind::Whole(0, u32::MAX as i128);
 
 /// Writes a job with its plan.
 #[must_use]
 pub fn write_cut(job: &Job, plan: &Plan) -> String {
-    written(&Kept { version: VERSION, job: job.into(), plan: plan.into() })
+    let mut w = Writer::new(false);
+    write_cut_into(&mut w, job, plan);
+    w.out
+}
+
+pub(crate) fn write_cut_into(w: &mut Writer, job: &Job, plan: &Plan) {
+    w.record(CUT, |out| {
+        out.int(VERSION);
+        out.value(Some(job), write_job);
+        out.value(Some(plan), write_plan);
+    });
 }
 
 /// Reads a job with its plan.
@@ -100,59 +133,41 @@ pub fn write_cut(job: &Job, plan: &Plan) -> String {
 /// # Errors
 /// [`CutTextProblem`]; nothing of it is used then.
 pub fn read_cut(text: &str) -> Result<(Job, Plan), CutTextProblem> {
-    let kept: Kept = parsed(text)?;
-    is_known(kept.version)?;
-    let job = kept.job.job()?;
-    let plan = kept.plan.plan(&job)?;
-    Ok((job, plan))
+    read(text, CUT, |it| {
+        let job = it.next().map(read_job);
+        job.and_then(|job| {
+            let plan = it.next().map(|plan| read_plan(plan, &job))?;
+            Some((job, plan))
+        })
+    })
 }
 
-fn written(value: &impl Serialize) -> String {
-    // Texts, numbers and lists of them always have a JSON form.
-    serde_json::to_string(value).unwrap_or_default()
-}
-
-fn parsed<T: DeserializeOwned>(text: &str) -> Result<T, CutTextProblem> {
+/// Reads a record that begins with its version.
+fn read<T>(
+    text: &str,
+    fields: &'static [Field],
+    within: impl FnOnce(&mut Record) -> Option<T>,
+) -> Result<T, CutTextProblem> {
     if text.len() > MOST_CUT_TEXT {
         return Err(CutTextProblem::TooLong);
     }
-    serde_json::from_str(text).map_err(|_| CutTextProblem::NotReadable)
-}
-
-fn is_known(version: u32) -> Result<(), CutTextProblem> {
-    match version {
-        VERSION => Ok(()),
-        0 => Err(CutTextProblem::NotReadable),
-        later => Err(CutTextProblem::Later(later)),
+    check(text).map_err(|_| CutTextProblem::NotReadable)?;
+    let faults = Faults::default();
+    let mut it = Value::new(text.trim(), Kind::Record(fields), "plan", &faults).record();
+    match it.maybe_int().unwrap_or(0) {
+        VERSION => {}
+        0 => return Err(CutTextProblem::NotReadable),
+        later => return Err(CutTextProblem::Later(later)),
     }
+    let found = within(&mut it);
+    faults.or(found)?.ok_or(CutTextProblem::NotReadable)
 }
 
-fn short<T>(list: &[T], most: usize, what: &'static str) -> Result<(), CutTextProblem> {
-    if list.len() > most { Err(CutTextProblem::TooMany(what)) } else { Ok(()) }
-}
-
-fn text(text: String) -> Result<String, CutTextProblem> {
-    if text.chars().count() > MOST_TEXT { Err(CutTextProblem::NameTooLong) } else { Ok(text) }
-}
-
-/// A length may be wrong for a job, and then the job says so; it is never so large that sums overflow.
-fn units(units: i64, what: &'static str) -> Result<i64, CutTextProblem> {
-    if units.unsigned_abs() > LARGEST_UNITS.unsigned_abs() {
-        return Err(CutTextProblem::OutOfRange(what));
+/// A place in a list of the job.
+fn place(value: Value, length: usize, what: &'static str) -> usize {
+    let at = value.int();
+    if at >= length {
+        value.faults.add(Fault::NotThere(what));
     }
-    Ok(units)
-}
-
-/// A sum of prices.
-fn cents(cents: i64) -> Result<i64, CutTextProblem> {
-    let most = LARGEST_PRICE_CENTS.saturating_mul(i64::from(LARGEST_QUANTITY));
-    if (0..=most).contains(&cents) { Ok(cents) } else { Err(CutTextProblem::OutOfRange("price")) }
-}
-
-fn place(at: usize, length: usize, what: &'static str) -> Result<usize, CutTextProblem> {
-    if at < length { Ok(at) } else { Err(CutTextProblem::NotThere(what)) }
-}
-
-fn is_default<T: Default + PartialEq>(value: &T) -> bool {
-    *value == T::default()
+    at
 }

@@ -1,156 +1,136 @@
 //! What a search came to, as text.
 
 use reckoner_core::cutting::{Certificate, Claim, Job, NextRun, Outcome, RackOutcome, SingleBoard};
-use serde::{Deserialize, Serialize};
 
-use super::plan::CutPlanV1;
-use super::problem::ProblemV1;
-use super::{CutTextProblem, MOST_CUT_LINES, cents, is_default, place, short};
+use super::plan::{PLAN, read_plan, write_plan};
+use super::problem::{PROBLEM, read_problem, write_problem};
+use super::{CENTS, MOST_CUT_LINES, PLACE, place};
+use crate::json::{Field, I64, Kind, Record, U64, Value, Writer, may, must};
 
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub(super) struct OutcomeV1 {
-    plan: CutPlanV1,
-    bound_cents: i64,
-    #[serde(default, skip_serializing_if = "is_default")]
-    proved: bool,
-    #[serde(default, skip_serializing_if = "is_default")]
-    fewest_boards: bool,
-    #[serde(default, skip_serializing_if = "is_default")]
-    longest_offcut: bool,
-    certificates: Vec<CertificateV1>,
-    work: u64,
-    #[serde(default, skip_serializing_if = "is_default")]
-    stopped: bool,
+pub(super) const OUTCOME: &[Field] = &[
+    must("plan", Kind::Record(PLAN), ""),
+    must("bound_cents", CENTS, ""),
+    may("proved", Kind::Flag, ""),
+    may("fewest_boards", Kind::Flag, ""),
+    may("longest_offcut", Kind::Flag, ""),
+    must("certificates", Kind::List(&Kind::Record(CERTIFICATE), MOST_CUT_LINES), ""),
+    must("work", U64, ""),
+    may("stopped", Kind::Flag, ""),
+];
+
+const CERTIFICATE: &[Field] = &[
+    must("parts", Kind::List(&PLACE, MOST_CUT_LINES), ""),
+    must("bound_cents", CENTS, ""),
+    // One for each part; without them only the search vouches for the bound.
+    may("worths", Kind::List(&I64, MOST_CUT_LINES), ""),
+];
+
+pub(super) const RACK: &[Field] = &[
+    must("plan", Kind::Record(PLAN), ""),
+    must("proved", Kind::Flag, ""),
+    must("work", U64, ""),
+    must("stopped", Kind::Flag, ""),
+];
+
+pub(super) const SINGLE: &[Field] = &[
+    must("board", PLACE, ""),
+    must("outcome", Kind::Case(&[("Ok", Some(Kind::Record(OUTCOME))), ("Err", Some(PROBLEM))]), ""),
+];
+
+pub(super) const NEXT_RUN: &[Field] =
+    &[must("plan", Kind::Record(PLAN), ""), must("bound_cents", CENTS, "")];
+
+pub(super) fn write_outcome(w: &mut Writer, it: &Outcome) {
+    w.record(OUTCOME, |out| {
+        out.value(Some(&it.plan), write_plan);
+        out.int(it.bound_cents);
+        out.flag(it.proved);
+        out.flag(it.fewest_boards);
+        out.flag(it.longest_offcut);
+        out.list(&it.certificates, |w, it| {
+            w.record(CERTIFICATE, |out| {
+                out.list(&it.parts, |w, at| w.int(*at));
+                out.int(it.bound_cents);
+                let worths = match &it.claim {
+                    Claim::Worth(worths) => Some(worths),
+                    Claim::SearchFinished => None,
+                };
+                out.value(worths, |w, worths| w.list(worths, |w, worth| w.int(*worth)));
+            });
+        });
+        out.int(it.work);
+        out.flag(it.stopped);
+    });
 }
 
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-struct CertificateV1 {
-    parts: Vec<usize>,
-    bound_cents: i64,
-    /// One for each part; without them only the search vouches for the bound.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    worths: Option<Vec<i64>>,
-}
-
-impl From<&Outcome> for OutcomeV1 {
-    fn from(it: &Outcome) -> OutcomeV1 {
-        let certificate = |it: &Certificate| CertificateV1 {
-            parts: it.parts.clone(),
-            bound_cents: it.bound_cents,
-            worths: match &it.claim {
-                Claim::Worth(worths) => Some(worths.clone()),
-                Claim::SearchFinished => None,
-            },
-        };
-        OutcomeV1 {
-            plan: (&it.plan).into(),
-            bound_cents: it.bound_cents,
-            proved: it.proved,
-            fewest_boards: it.fewest_boards,
-            longest_offcut: it.longest_offcut,
-            certificates: it.certificates.iter().map(certificate).collect(),
-            work: it.work,
-            stopped: it.stopped,
-        }
+pub(super) fn read_outcome(value: Value, job: &Job) -> Outcome {
+    let mut it = value.record();
+    Outcome {
+        plan: plan(&mut it, job),
+        bound_cents: it.int(),
+        proved: it.flag(),
+        fewest_boards: it.flag(),
+        longest_offcut: it.flag(),
+        certificates: it.list(|value| {
+            let mut it = value.record();
+            let parts = it.list(|at| place(at, job.parts.len(), "part"));
+            let bound_cents = it.int();
+            let claim = it.next().map_or(Claim::SearchFinished, |worths| {
+                Claim::Worth(worths.list(|worth| worth.int()))
+            });
+            Certificate { parts, bound_cents, claim }
+        }),
+        work: it.int(),
+        stopped: it.flag(),
     }
 }
 
-impl OutcomeV1 {
-    pub(super) fn outcome(self, job: &Job) -> Result<Outcome, CutTextProblem> {
-        short(&self.certificates, MOST_CUT_LINES, "proofs")?;
-        let certificates = self.certificates.into_iter().map(|it| it.certificate(job));
-        Ok(Outcome {
-            certificates: certificates.collect::<Result<_, _>>()?,
-            plan: self.plan.plan(job)?,
-            bound_cents: cents(self.bound_cents)?,
-            proved: self.proved,
-            fewest_boards: self.fewest_boards,
-            longest_offcut: self.longest_offcut,
-            work: self.work,
-            stopped: self.stopped,
-        })
-    }
+fn plan(it: &mut Record, job: &Job) -> reckoner_core::cutting::Plan {
+    it.next().map(|value| read_plan(value, job)).unwrap_or_default()
 }
 
-impl CertificateV1 {
-    fn certificate(self, job: &Job) -> Result<Certificate, CutTextProblem> {
-        for at in &self.parts {
-            place(*at, job.parts.len(), "part")?;
-        }
-        short(&self.parts, job.parts.len(), "parts in a proof")?;
-        let claim = match self.worths {
-            Some(worths) => {
-                short(&worths, self.parts.len(), "numbers in a proof")?;
-                Claim::Worth(worths)
-            }
-            None => Claim::SearchFinished,
-        };
-        Ok(Certificate { parts: self.parts, bound_cents: cents(self.bound_cents)?, claim })
-    }
+pub(super) fn write_rack(w: &mut Writer, it: &RackOutcome) {
+    w.record(RACK, |out| {
+        out.value(Some(&it.plan), write_plan);
+        out.flag(it.proved);
+        out.int(it.work);
+        out.flag(it.stopped);
+    });
 }
 
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub(super) struct RackV1 {
-    plan: CutPlanV1,
-    proved: bool,
-    work: u64,
-    stopped: bool,
+pub(super) fn read_rack(value: Value, job: &Job) -> RackOutcome {
+    let mut it = value.record();
+    RackOutcome { plan: plan(&mut it, job), proved: it.flag(), work: it.int(), stopped: it.flag() }
 }
 
-impl From<&RackOutcome> for RackV1 {
-    fn from(it: &RackOutcome) -> RackV1 {
-        RackV1 { plan: (&it.plan).into(), proved: it.proved, work: it.work, stopped: it.stopped }
-    }
+pub(super) fn write_single(w: &mut Writer, it: &SingleBoard) {
+    w.record(SINGLE, |out| {
+        out.int(it.board);
+        out.value(Some(&it.outcome), |w, outcome| match outcome {
+            Ok(outcome) => w.case("Ok", |w| write_outcome(w, outcome)),
+            Err(problem) => w.case("Err", |w| write_problem(w, problem)),
+        });
+    });
 }
 
-impl RackV1 {
-    pub(super) fn outcome(self, job: &Job) -> Result<RackOutcome, CutTextProblem> {
-        let RackV1 { plan, proved, work, stopped } = self;
-        Ok(RackOutcome { plan: plan.plan(job)?, proved, work, stopped })
-    }
+pub(super) fn read_single(value: Value, job: &Job) -> Option<SingleBoard> {
+    let mut it = value.record();
+    let board = place(it.next()?, job.boards.len(), "board");
+    let outcome = match it.next()?.case()? {
+        ("Ok", Some(outcome)) => Ok(read_outcome(outcome, job)),
+        (_, problem) => Err(read_problem(problem?)?),
+    };
+    Some(SingleBoard { board, outcome })
 }
 
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub(super) struct SingleV1 {
-    board: usize,
-    outcome: Result<OutcomeV1, ProblemV1>,
+pub(super) fn write_next_run(w: &mut Writer, it: &NextRun) {
+    w.record(NEXT_RUN, |out| {
+        out.value(Some(&it.plan), write_plan);
+        out.int(it.bound_cents);
+    });
 }
 
-impl From<&SingleBoard> for SingleV1 {
-    fn from(it: &SingleBoard) -> SingleV1 {
-        SingleV1 {
-            board: it.board,
-            outcome: it.outcome.as_ref().map(Into::into).map_err(Into::into),
-        }
-    }
-}
-
-impl SingleV1 {
-    pub(super) fn single(self, job: &Job) -> Result<SingleBoard, CutTextProblem> {
-        Ok(SingleBoard {
-            board: place(self.board, job.boards.len(), "board")?,
-            outcome: match self.outcome {
-                Ok(outcome) => Ok(outcome.outcome(job)?),
-                Err(problem) => Err(problem.problem()?),
-            },
-        })
-    }
-}
-
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub(super) struct NextRunV1 {
-    plan: CutPlanV1,
-    bound_cents: i64,
-}
-
-impl From<&NextRun> for NextRunV1 {
-    fn from(it: &NextRun) -> NextRunV1 {
-        NextRunV1 { plan: (&it.plan).into(), bound_cents: it.bound_cents }
-    }
-}
-
-impl NextRunV1 {
-    pub(super) fn run(self, job: &Job) -> Result<NextRun, CutTextProblem> {
-        Ok(NextRun { plan: self.plan.plan(job)?, bound_cents: cents(self.bound_cents)? })
-    }
+pub(super) fn read_next_run(value: Value, job: &Job) -> NextRun {
+    let mut it = value.record();
+    NextRun { plan: plan(&mut it, job), bound_cents: it.int() }
 }

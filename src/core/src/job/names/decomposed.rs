@@ -29,7 +29,7 @@ impl Packed<'_> {
         let mut number = 0_u32;
         for shift in [0, 7, 14, 21] {
             let Some(byte) = self.0.next() else { break };
-            number |= u32::from(byte & 127) << shift;
+            number |= u32::from(byte & 0x7F) << shift;
             if *byte < 128 {
                 break;
             }
@@ -135,7 +135,7 @@ mod tests {
         for number in [u32::try_from(column.len()).expect("short")].iter().chain(column) {
             let mut rest = *number;
             while rest >= 128 {
-                out.push((rest & 127) as u8 | 128);
+                out.push((rest & 0x7F) as u8 | 128);
                 rest >>= 7;
             }
             out.push(rest as u8);

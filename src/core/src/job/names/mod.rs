@@ -2,6 +2,8 @@
 
 mod decomposed;
 mod seen;
+#[cfg(test)]
+mod tests;
 
 use core::fmt;
 use std::collections::BTreeMap;
