@@ -1,3 +1,5 @@
+//! Jobs that come in, set against those that are here.
+
 use reckoner_formats::open_jobs;
 
 use super::*;
