@@ -14,7 +14,7 @@ fn demo() -> App {
     demo_on(Screen::PHONE)
 }
 
-fn wait_for_words(app: &App, id: &str, words: &str) {
+pub(crate) fn wait_for_words(app: &App, id: &str, words: &str) {
     app.wait_until(
         &format!("{id} says {words}"),
         &format!(
@@ -23,7 +23,7 @@ fn wait_for_words(app: &App, id: &str, words: &str) {
     );
 }
 
-fn wait_for_value(app: &App, id: &str, text: &str) {
+pub(crate) fn wait_for_value(app: &App, id: &str, text: &str) {
     app.wait_until(
         &format!("{id} holds {text}"),
         &format!("return document.querySelector('[data-testid=\"{id}\"]')?.value === {text:?}"),
@@ -31,7 +31,7 @@ fn wait_for_value(app: &App, id: &str, text: &str) {
 }
 
 /// Waits until an element is not on the page.
-fn wait_until_gone(app: &App, id: &str) {
+pub(crate) fn wait_until_gone(app: &App, id: &str) {
     app.wait_until(
         &format!("{id} is gone"),
         &format!("return document.querySelector('[data-testid=\"{id}\"]') === null"),
@@ -52,7 +52,7 @@ fn click(id: &str) -> String {
 }
 
 /// The part of an address within the app.
-fn place(app: &App) -> String {
+pub(crate) fn place(app: &App) -> String {
     let url = app.url();
     url.split_once('#').map_or_else(String::new, |(_, place)| format!("#{place}"))
 }
@@ -354,7 +354,7 @@ fn a_tick_outlives_the_page_that_is_left_in_the_same_task() {
 }
 
 /// Whether there is no note about a job in the database.
-const NO_NOTES: &str = "const open = indexedDB.open('reckoner');
+pub(crate) const NO_NOTES: &str = "const open = indexedDB.open('reckoner');
      await new Promise((done) => open.onsuccess = done);
      const get = open.result.transaction('notes').objectStore('notes').getAllKeys();
      await new Promise((done) => get.onsuccess = done);
@@ -362,7 +362,7 @@ const NO_NOTES: &str = "const open = indexedDB.open('reckoner');
      return get.result.filter((key) => !key.startsWith('kept/')).length === 0";
 
 /// Has every writing fail as on a full device, until [`give_room`].
-fn fill(app: &App) {
+pub(crate) fn fill(app: &App) {
     app.script(
         "window.put = window.put ?? IDBObjectStore.prototype.put;
          IDBObjectStore.prototype.put = function () { throw new DOMException('full', 'QuotaExceededError') }",
@@ -370,7 +370,7 @@ fn fill(app: &App) {
 }
 
 /// There is room again, and the window comes to the front.
-fn give_room(app: &App) {
+pub(crate) fn give_room(app: &App) {
     app.script(
         "IDBObjectStore.prototype.put = window.put;
          document.dispatchEvent(new Event('visibilitychange'))",
@@ -447,7 +447,7 @@ fn a_connection_that_the_browser_closes_is_opened_again() {
 }
 
 /// Opens the job of this window in another one, and goes there.
-fn second_window(app: &App, section: &str) -> String {
+pub(crate) fn second_window(app: &App, section: &str) -> String {
     let here = place(app);
     let first = app.window();
     app.open_window();
@@ -527,7 +527,7 @@ fn what_two_windows_write_in_one_field_is_offered_by_name() {
 }
 
 /// Whether a text stands in the stored job.
-fn stands(field: &str, text: &str) -> String {
+pub(crate) fn stands(field: &str, text: &str) -> String {
     format!(
         "const open = indexedDB.open('reckoner');
          await new Promise((done) => open.onsuccess = done);

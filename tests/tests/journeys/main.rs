@@ -17,6 +17,7 @@ mod parts;
 mod planner;
 mod privacy;
 mod recovery;
+mod removed;
 mod start;
 mod state;
 mod steady;

@@ -21,15 +21,45 @@ use crate::platform::database::Problem;
 use crate::platform::later::{first, later};
 use crate::platform::notes::{self as written, Listening};
 use crate::platform::shelf::{self, Change, Found};
-use crate::platform::{alive, clock};
+use crate::platform::{alive, clock, storage};
 
 /// How long a page that is opened waits for one that is just closing, in milliseconds.
 const CLOSING: u32 = 250;
 /// After how long a note is taken over where the browser cannot tell who lives, in milliseconds.
 const UNTOLD: u64 = 10_000;
 
-const TAKEN_OFF: &str = "This job was taken off this device in another window. It stays usable on this page. \
+const TAKEN_OFF: &str = "This job was taken off this device.";
+/// Said after that, where it is still on the page.
+const GOES_IN: &str =
+    "It stays usable on this page, and what you change goes in when you put it back.";
+const DELETED: &str = "This job was deleted in another window. It stays usable on this page. \
      Save it as a file before you close the page.";
+const NOT_HERE: &str = "This job is not on this device.";
+
+/// Where the record of a job is.
+#[derive(Clone, Debug, Default, PartialEq)]
+enum Record {
+    /// On the shelf, or on its way there.
+    #[default]
+    There,
+    /// Taken off; it can be put back.
+    Removed,
+    /// Deleted for good.
+    Gone,
+    /// It cannot be opened, for this reason.
+    Damaged(String),
+}
+
+/// What can be done about a trouble.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Way {
+    /// Nothing that the words do not say.
+    None,
+    /// Save the job as a file.
+    AsFile,
+    /// Put the job back.
+    PutBack,
+}
 
 /// An edit that is on the page and not in the record yet.
 #[derive(Clone)]
@@ -51,8 +81,8 @@ enum Became {
     Refused(EditProblem),
 }
 
-/// The record with what became of each edit, or why there is none.
-type Folded = Result<(Book, Vec<Became>), String>;
+/// The record with what became of each edit, or where it is instead.
+type Folded = Result<(Book, Vec<Became>), Record>;
 
 #[derive(Default)]
 struct Inner {
@@ -62,8 +92,7 @@ struct Inner {
     told: RefCell<Option<String>>,
     /// The job was never on the shelf.
     is_new: Cell<bool>,
-    /// The job is not on the shelf and will not be.
-    is_gone: Cell<bool>,
+    record: RefCell<Record>,
     waiting: RefCell<VecDeque<Waiting>>,
     is_sending: Cell<bool>,
     /// What is typed in each form, open or left.
@@ -132,17 +161,39 @@ impl OnPage {
         self.0.book.borrow().clone()
     }
 
-    /// What the user must be told about this job, and whether it is that something is not kept.
-    pub(crate) fn trouble(&self) -> Option<(String, bool)> {
+    /// What the user must be told about this job, and what can be done.
+    pub(crate) fn trouble(&self) -> Option<(String, Way)> {
         if let Some(told) = &*self.0.told.borrow() {
-            return Some((told.clone(), false));
+            let is_removed = *self.0.record.borrow() == Record::Removed;
+            return Some((told.clone(), if is_removed { Way::PutBack } else { Way::None }));
+        }
+        let is_open = self.book().is_some();
+        match &*self.0.record.borrow() {
+            Record::There => {}
+            Record::Removed if is_open => {
+                return Some((format!("{TAKEN_OFF} {GOES_IN}"), Way::PutBack));
+            }
+            Record::Removed => return Some((TAKEN_OFF.to_owned(), Way::PutBack)),
+            Record::Gone if is_open => return Some((DELETED.to_owned(), Way::AsFile)),
+            Record::Gone => return Some((NOT_HERE.to_owned(), Way::None)),
+            Record::Damaged(why) => return Some((why.clone(), Way::AsFile)),
         }
         let problem = written::problem()?;
         let words = format!(
             "Not kept: {problem}. The job stays usable here, and what is not kept is tried again. \
              Save it as a file before you close the page."
         );
-        Some((words, true))
+        Some((words, Way::AsFile))
+    }
+
+    /// The record is somewhere else now.
+    fn stands(&self, record: Record) {
+        *self.0.record.borrow_mut() = record;
+        self.tell(None);
+    }
+
+    fn is_there(&self) -> bool {
+        *self.0.record.borrow() == Record::There
     }
 
     fn tell(&self, words: Option<String>) {
@@ -212,11 +263,7 @@ impl OnPage {
         let waiting = Waiting { edit, note, from, is_taken_over: false };
         self.0.waiting.borrow_mut().push_back(waiting);
         *self.0.book.borrow_mut() = Some(Rc::new(book));
-        if self.0.is_gone.get() {
-            self.changed();
-        } else {
-            self.tell(None);
-        }
+        self.tell(None);
         self.send();
         true
     }
@@ -224,7 +271,7 @@ impl OnPage {
     /// Sends what is waiting. What finds no room waits for the next time.
     fn send(&self) {
         let has_work = self.0.is_new.get() || !self.0.waiting.borrow().is_empty();
-        if !has_work || self.0.is_gone.get() || self.0.is_sending.replace(true) {
+        if !has_work || !self.is_there() || self.0.is_sending.replace(true) {
             return;
         }
         let on_page = self.clone();
@@ -250,19 +297,14 @@ impl OnPage {
             let sent = batch.len();
             let key = self.0.key.clone();
             let folded = shelf::change(&self.0.key, move |found| match whole {
-                Some(book) => put_whole(&book, &batch),
+                Some(book) => put_whole(&book, &batch, &found),
                 None => fold_in(&key, &batch, &found),
             })
             .await?;
             self.0.is_new.set(false);
             match folded {
                 Ok((book, became)) => {
-                    let done: Vec<Waiting> = {
-                        let mut waiting = self.0.waiting.borrow_mut();
-                        let done = sent.min(waiting.len());
-                        waiting.drain(..done).collect()
-                    };
-                    written::settled(done.iter().map(|waiting| waiting.note.as_str()));
+                    let done = self.settle_first(sent);
                     self.take_over(book);
                     for (waiting, became) in done.into_iter().zip(became) {
                         if let Became::Refused(conflict) = became {
@@ -270,13 +312,23 @@ impl OnPage {
                         }
                     }
                 }
-                Err(words) => {
-                    self.0.is_gone.set(true);
-                    self.tell(Some(words));
+                Err(record) => {
+                    self.stands(record);
                     return Ok(());
                 }
             }
         }
+    }
+
+    /// The first so many edits are in the record, and wait no more.
+    fn settle_first(&self, sent: usize) -> Vec<Waiting> {
+        let done: Vec<Waiting> = {
+            let mut waiting = self.0.waiting.borrow_mut();
+            let done = sent.min(waiting.len());
+            waiting.drain(..done).collect()
+        };
+        written::settled(done.iter().map(|waiting| waiting.note.as_str()));
+        done
     }
 
     /// Takes over the record, with what is not in it yet.
@@ -402,14 +454,37 @@ impl OnPage {
         if is_done { rest } else { typed.clone() }
     }
 
-    /// Takes the job off this device.
+    /// Takes the job off this device; it can be put back, with what is typed in it. One that was
+    /// never there is put there first, in the same transaction.
     pub(crate) async fn remove(&self) -> Result<(), Problem> {
-        if !self.0.is_new.get() {
-            shelf::remove(&self.0.key).await?;
+        let Some(book) = self.book() else { return Ok(()) };
+        let batch: Vec<Waiting> = self.0.waiting.borrow().iter().cloned().collect();
+        let sent = batch.len();
+        let removal = shelf::removal(&self.0.key);
+        let is_whole = shelf::change(&self.0.key, move |found| {
+            let is_absent = found.stored.is_none() && !found.is_removed;
+            let mut notes = vec![removal];
+            if is_absent {
+                notes.extend(batch.into_iter().map(|waiting| (waiting.note, None)));
+            }
+            (Change { stored: is_absent.then(|| book.stored()), notes }, is_absent)
+        })
+        .await?;
+        if is_whole {
+            self.settle_first(sent);
         }
-        self.0.is_gone.set(true);
-        ALL.with_borrow_mut(|all| all.remove(&self.0.key));
+        self.0.is_new.set(false);
+        written::worked(&self.0.key);
+        self.stands(Record::Removed);
         Ok(())
+    }
+
+    /// Puts the job back, with what was done to it here since.
+    pub(crate) async fn put_back(&self, bench: &Bench) {
+        match put_back(&self.0.key).await {
+            Ok(_) => self.fetch(bench).await,
+            Err(problem) => self.tell(Some(format!("{TAKEN_OFF} It is still off: {problem}."))),
+        }
     }
 
     /// Fetches the job, with what pages that live no more had typed in it.
@@ -475,21 +550,20 @@ impl OnPage {
     /// Opens what was found on the shelf.
     fn open(&self, found: Found, living: Option<&BTreeSet<String>>, bench: &Bench) {
         let Some(stored) = &found.stored else {
-            if self.book().is_none() {
-                let words = if found.notes.is_empty() {
-                    "This job is not on this device."
-                } else {
+            self.stands(if found.is_removed { Record::Removed } else { Record::Gone });
+            if self.book().is_none() && !found.is_removed && !found.notes.is_empty() {
+                self.tell(Some(
                     "This job was never kept: this browser had no room for it. It is gone with the page that it was on."
-                };
-                self.tell(Some(words.to_owned()));
+                        .to_owned(),
+                ));
             }
             return;
         };
         match Book::open(stored) {
             Ok((book, set_aside)) => {
                 // It was put back.
-                if self.0.is_gone.replace(false) {
-                    self.tell(None);
+                if !self.is_there() {
+                    self.stands(Record::There);
                 }
                 if !set_aside.is_empty() {
                     self.tell(Some(format!(
@@ -570,8 +644,41 @@ impl OnPage {
     }
 }
 
+/// Puts a removed job back. Says whether it is still there.
+pub(crate) async fn put_back(key: &str) -> Result<bool, Problem> {
+    let is_back = shelf::put_back(key).await?;
+    let on_page = ALL.with_borrow(|all| all.get(key).cloned());
+    if let Some(on_page) = on_page {
+        on_page.stands(if is_back { Record::There } else { Record::Gone });
+        on_page.send();
+    }
+    Ok(is_back)
+}
+
+/// Deletes a removed job for good. Says whether it is gone: one that was put back stays.
+pub(crate) async fn delete(key: &str) -> Result<bool, Problem> {
+    let is_gone = shelf::delete(key).await?;
+    if is_gone {
+        ALL.with_borrow_mut(|all| all.remove(key));
+        storage::remove(&storage::saved(key));
+    }
+    Ok(is_gone)
+}
+
+/// The jobs of this page that are not, or not wholly, in their records: by their keys, as they stand here.
+pub(crate) fn ahead_of_the_shelf() -> Vec<(String, Rc<Book>)> {
+    let on_pages: Vec<OnPage> = ALL.with_borrow(|all| all.values().cloned().collect());
+    let is_ahead =
+        |it: &OnPage| it.is_there() && (it.0.is_new.get() || !it.0.waiting.borrow().is_empty());
+    let ahead = on_pages.into_iter().filter(is_ahead);
+    ahead.filter_map(|it| Some((it.key().to_owned(), it.book()?))).collect()
+}
+
 /// Puts a job that was never there on the shelf, with all that was done to it.
-fn put_whole(book: &Book, batch: &[Waiting]) -> (Change, Folded) {
+fn put_whole(book: &Book, batch: &[Waiting], found: &Found) -> (Change, Folded) {
+    if found.is_removed {
+        return (Change { stored: None, notes: Vec::new() }, Err(Record::Removed));
+    }
     let notes = batch.iter().map(|waiting| (waiting.note.clone(), None)).collect();
     let became = batch.iter().map(|_| Became::In).collect();
     (Change { stored: Some(book.stored()), notes }, Ok((book.clone(), became)))
@@ -581,11 +688,13 @@ fn put_whole(book: &Book, batch: &[Waiting]) -> (Change, Folded) {
 /// is what was typed again.
 fn fold_in(key: &str, batch: &[Waiting], found: &Found) -> (Change, Folded) {
     let mut notes = Vec::new();
-    let gone = |words: String| (Change { stored: None, notes: Vec::new() }, Err(words));
-    let Some(stored) = &found.stored else { return gone(TAKEN_OFF.to_owned()) };
+    let without = |record: Record| (Change { stored: None, notes: Vec::new() }, Err(record));
+    let Some(stored) = &found.stored else {
+        return without(if found.is_removed { Record::Removed } else { Record::Gone });
+    };
     let mut book = match Book::open(stored) {
         Ok((book, _)) => book,
-        Err(problem) => return gone(problem.to_string()),
+        Err(problem) => return without(Record::Damaged(problem.to_string())),
     };
     let mut became = Vec::new();
     for waiting in batch {

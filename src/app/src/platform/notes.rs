@@ -316,9 +316,17 @@ pub(crate) fn keep(name: &str, text: &str) {
     write(vec![(format!("{KEPT}/{name}"), Some(format!("{now} {text}")))]);
 }
 
+/// Keeps nothing under a name any more.
+pub(crate) fn let_go(name: &str) {
+    if let Some(local) = local() {
+        drop(local.remove_item(&format!("reckoner.{name}")));
+    }
+    write(vec![(format!("{KEPT}/{name}"), None)]);
+}
+
 /// Puts into the local storage what it lost: what was kept later than its last write that is there.
 async fn put_right() {
-    let Ok(rows) = database::read(NOTES, Some(KEPT)).await else { return };
+    let Ok(rows) = database::read(NOTES, KEPT).await else { return };
     let Some(local) = local() else { return };
     let clock = local.get_item(CLOCK).ok().flatten().and_then(|text| text.parse().ok());
     let clock: u64 = clock.unwrap_or(0);
