@@ -243,7 +243,7 @@ fn rubbish_is_refused_and_the_shelf_stays_as_it_was() {
     let folder = film::files_of("rubbish");
     fs::create_dir_all(&folder).expect("a folder");
     let huge = folder.join("huge.json");
-    fs::write(&huge, vec![b' '; 4_000_001]).expect("writing");
+    fs::write(&huge, vec![b' '; 8_000_001]).expect("writing");
     app.choose_file("[data-testid=open-file]", &huge);
     app.wait_until(
         "a huge file is refused",

@@ -1,5 +1,6 @@
 //! Journeys through the built app: what a person does, in a real browser.
 
+mod all_jobs;
 mod calculators;
 mod device;
 mod film;

@@ -21,6 +21,7 @@ mod results;
 mod shelf;
 mod sizes;
 mod take;
+mod take_all;
 mod title;
 
 use std::rc::Rc;
