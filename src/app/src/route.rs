@@ -15,6 +15,8 @@ pub enum Route<'a> {
     Cut(Option<&'a str>),
     /// `#/jobs`: every job on this device.
     Jobs,
+    /// `#/jobs/removed`: every job that was taken off this device.
+    Removed,
     /// `#/job/KEY` and what stands after it: a section, or an item.
     Job(&'a str, &'a str),
     /// `#/take`: the ways to take a job in; `#/take?PACKED`: one that was handed on as a link.
@@ -41,6 +43,7 @@ impl<'a> Route<'a> {
             "settings" => Route::Settings,
             "cut" => Route::Cut(query.filter(|query| !query.is_empty())),
             "jobs" => Route::Jobs,
+            "jobs/removed" => Route::Removed,
             "take" => Route::Take(query),
             job if job.starts_with("job/") => {
                 let key = job.trim_start_matches("job/");

@@ -18,7 +18,7 @@ fn eight_days_later(app: &App) {
 }
 
 /// Looks at a page on a phone and on a desk, light, dark and outdoors.
-fn pictures(app: &App, name: &str) {
+pub(crate) fn pictures(app: &App, name: &str) {
     for screen in [Screen::PHONE, Screen::DESKTOP] {
         app.resize(screen);
         app.assert_no_sideways_scroll();

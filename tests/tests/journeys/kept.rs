@@ -400,7 +400,7 @@ pub(crate) const NO_NOTES: &str = "const open = indexedDB.open('reckoner');
      return get.result.filter((key) => !['kept', 'taken'].includes(key.split('/')[0])).length === 0";
 
 /// Has every writing fail as on a full device, until [`give_room`].
-fn fill(app: &App) {
+pub(crate) fn fill(app: &App) {
     app.script(
         "window.put = window.put ?? IDBObjectStore.prototype.put;
          IDBObjectStore.prototype.put = function () { throw new DOMException('full', 'QuotaExceededError') }",
@@ -408,7 +408,7 @@ fn fill(app: &App) {
 }
 
 /// There is room again, and the window comes to the front.
-fn give_room(app: &App) {
+pub(crate) fn give_room(app: &App) {
     app.script(
         "IDBObjectStore.prototype.put = window.put;
          document.dispatchEvent(new Event('visibilitychange'))",

@@ -8,7 +8,7 @@ use crate::kept::{
 };
 
 /// Opens the job of this window in another one, and goes there.
-fn second_window(app: &App, section: &str) -> String {
+pub(crate) fn second_window(app: &App, section: &str) -> String {
     let here = place(app);
     let first = app.window();
     app.open_window();

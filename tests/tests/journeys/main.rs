@@ -1,5 +1,6 @@
 //! Journeys through the built app: what a person does, in a real browser.
 
+mod all_jobs;
 mod calculators;
 mod campaign;
 mod device;
@@ -19,6 +20,7 @@ mod parts;
 mod planner;
 mod privacy;
 mod recovery;
+mod removed;
 mod start;
 mod state;
 mod steady;

@@ -3,6 +3,8 @@
 use reckoner_e2e::{App, Screen, release};
 use serde_json::json;
 
+use crate::removed::BENCH;
+
 /// Writes down whatever the browser sees move by itself, from the first picture of each page on.
 const WATCH: &str = "
   window.moved = [];
@@ -130,6 +132,15 @@ fn nothing_moves_on_the_pages_of_a_job() {
             load(&app, &page, wanted);
             assert_steady(&app, &page, &mut faults);
         }
+        load(&app, &format!("{job}/hand-on"), "remove-job");
+        app.tap("remove-job");
+        app.wait_for("no-jobs");
+        assert_steady(&app, "jobs, one taken off", &mut faults);
+        load(&app, "#/jobs/removed", "removed");
+        assert_steady(&app, "removed jobs", &mut faults);
+        app.tap(&format!("put-back-{BENCH}"));
+        app.wait_for(&format!("open-{BENCH}"));
+        assert_steady(&app, "removed jobs, one put back", &mut faults);
         assert_eq!(faults, Vec::<String>::new(), "{screen:?}");
     }
 }

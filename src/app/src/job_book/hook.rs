@@ -4,6 +4,8 @@
 //! page: an edit is worked out against it, written down as a note at once, and folded into the
 //! job's record a moment later, exactly once, in one transaction with the end of its note.
 
+mod fetching;
+
 use std::cell::{Cell, RefCell};
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 use std::rc::Rc;
@@ -14,20 +16,31 @@ use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use super::book::{Book, Edit, EditProblem};
-use super::notes::{
-    self, Note, Place, Typed, fold, is_edit, place_of_edit, with_fields, written_at,
-};
-use super::record::{Became, Waiting, fold_in, put_whole};
+use super::notes::{self, Note, Place, Typed, fold, place_of_edit, with_fields};
+use super::record::{Became, Record, Waiting, fold_in, put_whole};
 use crate::platform::database::Problem;
-use crate::platform::later::{first, later};
 use crate::platform::notes::{self as written, Listening};
-use crate::platform::shelf::{self, Found};
-use crate::platform::{alive, clock};
+use crate::platform::shelf::{self, Change};
+use crate::platform::{alive, clock, storage};
 
-/// How long a page that is opened waits for one that is just closing, in milliseconds.
-const CLOSING: u32 = 250;
-/// After how long a note is taken over where the browser cannot tell who lives, in milliseconds.
-const UNTOLD: u64 = 10_000;
+const TAKEN_OFF: &str = "This job was taken off this device.";
+/// Said after that, where it is still on the page.
+const GOES_IN: &str =
+    "It stays usable on this page, and what you change goes in when you put it back.";
+const DELETED: &str = "This job was deleted in another window. It stays usable on this page. \
+     Save it as a file before you close the page.";
+const NOT_HERE: &str = "This job is not on this device.";
+
+/// What can be done about a trouble.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Way {
+    /// Nothing that the words do not say.
+    None,
+    /// Save the job as a file.
+    AsFile,
+    /// Put the job back.
+    PutBack,
+}
 
 #[derive(Default)]
 struct Inner {
@@ -37,8 +50,7 @@ struct Inner {
     told: RefCell<Option<String>>,
     /// The job was never on the shelf.
     is_new: Cell<bool>,
-    /// The job is not on the shelf and will not be.
-    is_gone: Cell<bool>,
+    record: RefCell<Record>,
     waiting: RefCell<VecDeque<Waiting>>,
     is_sending: Cell<bool>,
     /// What is typed in each form, open or left.
@@ -107,17 +119,39 @@ impl OnPage {
         self.0.book.borrow().clone()
     }
 
-    /// What the user must be told about this job, and whether it is that something is not kept.
-    pub(crate) fn trouble(&self) -> Option<(String, bool)> {
+    /// What the user must be told about this job, and what can be done.
+    pub(crate) fn trouble(&self) -> Option<(String, Way)> {
         if let Some(told) = &*self.0.told.borrow() {
-            return Some((told.clone(), false));
+            let is_removed = *self.0.record.borrow() == Record::Removed;
+            return Some((told.clone(), if is_removed { Way::PutBack } else { Way::None }));
+        }
+        let is_open = self.book().is_some();
+        match &*self.0.record.borrow() {
+            Record::There => {}
+            Record::Removed if is_open => {
+                return Some((format!("{TAKEN_OFF} {GOES_IN}"), Way::PutBack));
+            }
+            Record::Removed => return Some((TAKEN_OFF.to_owned(), Way::PutBack)),
+            Record::Gone if is_open => return Some((DELETED.to_owned(), Way::AsFile)),
+            Record::Gone => return Some((NOT_HERE.to_owned(), Way::None)),
+            Record::Damaged(why) => return Some((why.clone(), Way::AsFile)),
         }
         let problem = written::problem()?;
         let words = format!(
             "Not kept: {problem}. The job stays usable here, and what is not kept is tried again. \
              Save it as a file before you close the page."
         );
-        Some((words, true))
+        Some((words, Way::AsFile))
+    }
+
+    /// The record is somewhere else now.
+    fn stands(&self, record: Record) {
+        *self.0.record.borrow_mut() = record;
+        self.tell(None);
+    }
+
+    fn is_there(&self) -> bool {
+        *self.0.record.borrow() == Record::There
     }
 
     fn tell(&self, words: Option<String>) {
@@ -187,11 +221,7 @@ impl OnPage {
         let waiting = Waiting { edit, note, from, is_taken_over: false };
         self.0.waiting.borrow_mut().push_back(waiting);
         *self.0.book.borrow_mut() = Some(Rc::new(book));
-        if self.0.is_gone.get() {
-            self.changed();
-        } else {
-            self.tell(None);
-        }
+        self.tell(None);
         self.send();
         true
     }
@@ -199,7 +229,7 @@ impl OnPage {
     /// Sends what is waiting. What finds no room waits for the next time.
     fn send(&self) {
         let has_work = self.0.is_new.get() || !self.0.waiting.borrow().is_empty();
-        if !has_work || self.0.is_gone.get() || self.0.is_sending.replace(true) {
+        if !has_work || !self.is_there() || self.0.is_sending.replace(true) {
             return;
         }
         let on_page = self.clone();
@@ -225,19 +255,14 @@ impl OnPage {
             let sent = batch.len();
             let key = self.0.key.clone();
             let folded = shelf::change(&self.0.key, move |found| match whole {
-                Some(book) => put_whole(&book, &batch),
+                Some(book) => put_whole(&book, &batch, &found),
                 None => fold_in(&key, &batch, &found),
             })
             .await?;
             self.0.is_new.set(false);
             match folded {
                 Ok((book, became)) => {
-                    let done: Vec<Waiting> = {
-                        let mut waiting = self.0.waiting.borrow_mut();
-                        let done = sent.min(waiting.len());
-                        waiting.drain(..done).collect()
-                    };
-                    written::settled(done.iter().map(|waiting| waiting.note.as_str()));
+                    let done = self.settle_first(sent);
                     self.take_over(book);
                     for (waiting, became) in done.into_iter().zip(became) {
                         if let Became::Refused(conflict) = became {
@@ -245,13 +270,23 @@ impl OnPage {
                         }
                     }
                 }
-                Err(words) => {
-                    self.0.is_gone.set(true);
-                    self.tell(Some(words));
+                Err(record) => {
+                    self.stands(record);
                     return Ok(());
                 }
             }
         }
+    }
+
+    /// The first so many edits are in the record, and wait no more.
+    fn settle_first(&self, sent: usize) -> Vec<Waiting> {
+        let done: Vec<Waiting> = {
+            let mut waiting = self.0.waiting.borrow_mut();
+            let done = sent.min(waiting.len());
+            waiting.drain(..done).collect()
+        };
+        written::settled(done.iter().map(|waiting| waiting.note.as_str()));
+        done
     }
 
     /// Takes over the record, with what is not in it yet.
@@ -382,189 +417,68 @@ impl OnPage {
         if is_done { rest } else { typed.clone() }
     }
 
-    /// Takes the job off this device.
+    /// Takes the job off this device; it can be put back, with what is typed in it. One that was
+    /// never there is put there first, in the same transaction.
     pub(crate) async fn remove(&self) -> Result<(), Problem> {
-        if !self.0.is_new.get() {
-            shelf::remove(&self.0.key).await?;
+        let Some(book) = self.book() else { return Ok(()) };
+        let batch: Vec<Waiting> = self.0.waiting.borrow().iter().cloned().collect();
+        let sent = batch.len();
+        let removal = shelf::removal(&self.0.key);
+        let is_whole = shelf::change(&self.0.key, move |found| {
+            let is_absent = found.stored.is_none() && !found.is_removed;
+            let mut notes = vec![removal];
+            if is_absent {
+                notes.extend(batch.into_iter().map(|waiting| (waiting.note, None)));
+            }
+            (Change { stored: is_absent.then(|| book.stored()), notes }, is_absent)
+        })
+        .await?;
+        if is_whole {
+            self.settle_first(sent);
         }
-        self.0.is_gone.set(true);
-        ALL.with_borrow_mut(|all| all.remove(&self.0.key));
+        self.0.is_new.set(false);
+        written::worked(&self.0.key);
+        self.stands(Record::Removed);
         Ok(())
     }
 
-    /// Fetches the job, with what pages that live no more had typed in it.
-    ///
-    /// What they had begun and not put in the job goes to the page that opens it next: a page that
-    /// is loaded again finds its own, and no other window that happens to be open takes it away.
-    pub(crate) async fn fetch(&self, bench: &Bench) {
-        self.fetch_as(true, bench).await;
+    /// Puts the job back, with what was done to it here since.
+    pub(crate) async fn put_back(&self, bench: &Bench) {
+        match put_back(&self.0.key).await {
+            Ok(_) => self.fetch(bench).await,
+            Err(problem) => self.tell(Some(format!("{TAKEN_OFF} It is still off: {problem}."))),
+        }
     }
+}
 
-    async fn fetch_as(&self, is_opening: bool, bench: &Bench) {
-        if self.0.is_new.get() {
-            return;
-        }
-        if self.book().is_none() {
-            self.tell(None);
-        }
-        match self.found().await {
-            Ok((found, living)) => {
-                if self.0.waiting.borrow().is_empty() {
-                    written::worked(&self.0.key);
-                }
-                self.open(found, living.as_ref(), is_opening, bench);
-            }
-            Err(problem) => {
-                if self.book().is_none() {
-                    self.tell(Some(format!("This job cannot be opened: {problem}.")));
-                } else {
-                    written::failed(&self.0.key, problem);
-                }
-            }
-        }
+/// Puts a removed job back. Says whether it is still there.
+pub(crate) async fn put_back(key: &str) -> Result<bool, Problem> {
+    let is_back = shelf::put_back(key).await?;
+    let on_page = ALL.with_borrow(|all| all.get(key).cloned());
+    if let Some(on_page) = on_page {
+        on_page.stands(if is_back { Record::There } else { Record::Gone });
+        on_page.send();
     }
+    Ok(is_back)
+}
 
-    /// The record and the notes about it, and the pages that live.
-    async fn found(&self) -> Result<(Found, Option<BTreeSet<String>>), Problem> {
-        let living = alive::living().await;
-        let found = shelf::fetch(&self.0.key).await?;
-        let others = self.others_in(&found, living.as_ref());
-        if self.book().is_some() || others.is_empty() {
-            return Ok((found, living));
-        }
-        // A page that is being loaded again has just been closed, or is about to.
-        let (done, ended) = first();
-        let patience = later(CLOSING, {
-            let done = done.clone();
-            move || done.tell()
-        });
-        spawn_local(async move {
-            for page in &others {
-                alive::end_of(page).await;
-            }
-            done.tell();
-        });
-        ended.await;
-        drop(patience);
-        Ok((shelf::fetch(&self.0.key).await?, alive::living().await))
+/// Deletes a removed job for good. Says whether it is gone: one that was put back stays.
+pub(crate) async fn delete(key: &str) -> Result<bool, Problem> {
+    let is_gone = shelf::delete(key).await?;
+    if is_gone {
+        ALL.with_borrow_mut(|all| all.remove(key));
+        storage::remove(&storage::saved(key));
     }
+    Ok(is_gone)
+}
 
-    /// The other pages that live and have notes about this job.
-    fn others_in(&self, found: &Found, living: Option<&BTreeSet<String>>) -> BTreeSet<String> {
-        let page = |(key, _): &(String, String)| {
-            notes::read_key(&self.0.key, key).map(|(_, page)| page.to_owned())
-        };
-        let pages = found.notes.iter().filter_map(page);
-        let lives = |page: &String| living.is_some_and(|living| living.contains(page));
-        pages.filter(|page| *page != alive::page() && lives(page)).collect()
-    }
-
-    /// Opens what was found on the shelf.
-    fn open(
-        &self,
-        found: Found,
-        living: Option<&BTreeSet<String>>,
-        is_opening: bool,
-        bench: &Bench,
-    ) {
-        let Some(stored) = &found.stored else {
-            if self.book().is_none() {
-                let words = if found.notes.is_empty() {
-                    "This job is not on this device."
-                } else {
-                    "This job was never kept: this browser had no room for it. It is gone with the page that it was on."
-                };
-                self.tell(Some(words.to_owned()));
-            }
-            return;
-        };
-        match Book::open(stored) {
-            Ok((book, set_aside)) => {
-                // It was put back.
-                if self.0.is_gone.replace(false) {
-                    self.tell(None);
-                }
-                if !set_aside.is_empty() {
-                    self.tell(Some(format!(
-                        "{} of its items are damaged and were set aside. Everything else is here.",
-                        set_aside.len()
-                    )));
-                }
-                self.take_notes(book, &found, living, is_opening, bench);
-            }
-            Err(problem) => self.tell(Some(problem.to_string())),
-        }
-        for page in self.others_in(&found, living) {
-            if self.0.awaited.borrow_mut().insert(page.clone()) {
-                let (on_page, bench) = (self.clone(), *bench);
-                spawn_local(async move {
-                    alive::end_of(&page).await;
-                    on_page.0.awaited.borrow_mut().remove(&page);
-                    on_page.fetch_as(false, &bench).await;
-                });
-            }
-        }
-    }
-
-    /// Takes over the notes of pages that live no more: edits and what can be read go into the
-    /// job, the rest stays as it was typed.
-    fn take_notes(
-        &self,
-        record: Book,
-        found: &Found,
-        living: Option<&BTreeSet<String>>,
-        is_opening: bool,
-        bench: &Bench,
-    ) {
-        let now = clock::now();
-        let is_left = |page: &str, text: &str| match living {
-            Some(living) => !living.contains(page),
-            None => page != alive::page() && now.saturating_sub(written_at(text)) > UNTOLD,
-        };
-        let notes = found.notes.iter().filter_map(|(key, text)| {
-            let (place, page) = notes::read_key(&self.0.key, key)?;
-            let note = is_left(page, text).then(|| Note::read(text))??;
-            Some((key, place, note))
-        });
-        let (edits, mut forms): (Vec<_>, Vec<_>) = notes.partition(|(_, place, _)| is_edit(place));
-        forms.retain(|(_, place, _)| is_opening || Place::read(place).is_some());
-        for (key, _, note) in edits {
-            let mut waiting = self.0.waiting.borrow_mut();
-            let is_known = waiting.iter().any(|waiting| waiting.note == *key);
-            if let (false, Note::Edit(edit, from)) = (is_known, note) {
-                waiting.push_back(Waiting { edit, note: key.clone(), from, is_taken_over: true });
-            }
-        }
-        self.take_over(record);
-        if !forms.is_empty()
-            && let Some(book) = self.book()
-        {
-            let reckoned = Reckoned::of(&book.job, bench);
-            for (key, place, note) in forms {
-                if let Note::Typed(typed) = note {
-                    self.take_form(key, place, typed, &reckoned, bench);
-                }
-            }
-            // A form that is open here shows what was typed in it elsewhere.
-            self.refill();
-        }
-        self.changed();
-        self.send();
-    }
-
-    /// Takes over what a page that lives no more had typed in a form.
-    fn take_form(&self, key: &str, place: &str, typed: Typed, reckoned: &Reckoned, bench: &Bench) {
-        // Two pages may have typed in the same place.
-        let bare = notes::bare(place);
-        let is_taken = |place: &str| self.0.forms.borrow().contains_key(place);
-        let further = (2_u32..).map(|n| format!("{bare}{}{n}", notes::FURTHER));
-        let free = core::iter::once(bare.to_owned()).chain(further).find(|it| !is_taken(it));
-        let place = free.unwrap_or_default();
-        let mut notes = self.note_of(&place, typed.clone());
-        notes.push((key.to_owned(), None));
-        written::write(notes);
-        self.fold(&place, &typed, reckoned, bench, None);
-    }
+/// The jobs of this page that are not, or not wholly, in their records: by their keys, as they stand here.
+pub(crate) fn ahead_of_the_shelf() -> Vec<(String, Rc<Book>)> {
+    let on_pages: Vec<OnPage> = ALL.with_borrow(|all| all.values().cloned().collect());
+    let is_ahead =
+        |it: &OnPage| it.is_there() && (it.0.is_new.get() || !it.0.waiting.borrow().is_empty());
+    let ahead = on_pages.into_iter().filter(is_ahead);
+    ahead.filter_map(|it| Some((it.key().to_owned(), it.book()?))).collect()
 }
 
 /// The job with this key, drawn anew when it changes.

@@ -5,8 +5,19 @@ use super::notes::{self, Note, Typed};
 use crate::platform::shelf::{Change, Found};
 use crate::platform::{alive, clock};
 
-const TAKEN_OFF: &str = "This job was taken off this device in another window. It stays usable on this page. \
-     Save it as a file before you close the page.";
+/// Where the record of a job is.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(super) enum Record {
+    /// On the shelf, or on its way there.
+    #[default]
+    There,
+    /// Taken off; it can be put back.
+    Removed,
+    /// Deleted for good.
+    Gone,
+    /// It cannot be opened, for this reason.
+    Damaged(String),
+}
 
 /// An edit that is on the page and not in the record yet.
 #[derive(Clone)]
@@ -28,11 +39,14 @@ pub(super) enum Became {
     Refused(EditProblem),
 }
 
-/// The record with what became of each edit, or why there is none.
-pub(super) type Folded = Result<(Book, Vec<Became>), String>;
+/// The record with what became of each edit, or where it is instead.
+pub(super) type Folded = Result<(Book, Vec<Became>), Record>;
 
 /// Puts a job that was never there on the shelf, with all that was done to it.
-pub(super) fn put_whole(book: &Book, batch: &[Waiting]) -> (Change, Folded) {
+pub(super) fn put_whole(book: &Book, batch: &[Waiting], found: &Found) -> (Change, Folded) {
+    if found.is_removed {
+        return (Change { stored: None, notes: Vec::new() }, Err(Record::Removed));
+    }
     let notes = batch.iter().map(|waiting| (waiting.note.clone(), None)).collect();
     let became = batch.iter().map(|_| Became::In).collect();
     (Change { stored: Some(book.stored()), notes }, Ok((book.clone(), became)))
@@ -42,11 +56,13 @@ pub(super) fn put_whole(book: &Book, batch: &[Waiting]) -> (Change, Folded) {
 /// is what was typed again.
 pub(super) fn fold_in(key: &str, batch: &[Waiting], found: &Found) -> (Change, Folded) {
     let mut notes = Vec::new();
-    let gone = |words: String| (Change { stored: None, notes: Vec::new() }, Err(words));
-    let Some(stored) = &found.stored else { return gone(TAKEN_OFF.to_owned()) };
+    let without = |record: Record| (Change { stored: None, notes: Vec::new() }, Err(record));
+    let Some(stored) = &found.stored else {
+        return without(if found.is_removed { Record::Removed } else { Record::Gone });
+    };
     let mut book = match Book::open(stored) {
         Ok((book, _)) => book,
-        Err(problem) => return gone(problem.to_string()),
+        Err(problem) => return without(Record::Damaged(problem.to_string())),
     };
     let mut became = Vec::new();
     for waiting in batch {

@@ -370,14 +370,27 @@ async fn rows(store: &IdbObjectStore, within: Option<&str>) -> Result<Rows, Prob
     Ok(keys.iter().zip(values.iter()).filter_map(row).collect())
 }
 
-/// Reads what a store holds under keys that begin with a text and a slash, or all of it.
-pub(crate) async fn read(name: &str, within: Option<&str>) -> Result<Rows, Problem> {
+/// Begins a transaction on the connection; opens it where it is not open.
+async fn begin(stores: &[&str], mode: IdbTransactionMode) -> Result<IdbTransaction, Problem> {
     let database = connection().await?;
-    let begun = transaction(&database, &[name], IdbTransactionMode::Readonly);
+    let begun = transaction(&database, stores, mode);
     if begun.is_err() {
         look_again(&database);
     }
-    rows(&store(&begun?, name)?, within).await
+    begun
+}
+
+/// Reads what a store holds under keys that begin with a text and a slash.
+pub(crate) async fn read(name: &str, within: &str) -> Result<Rows, Problem> {
+    let transaction = begin(&[name], IdbTransactionMode::Readonly).await?;
+    rows(&store(&transaction, name)?, Some(within)).await
+}
+
+/// Reads every job and every note, of one moment.
+pub(crate) async fn read_all() -> Result<(Rows, Rows), Problem> {
+    let transaction = begin(&STORES, IdbTransactionMode::Readonly).await?;
+    let jobs = rows(&store(&transaction, JOBS)?, None).await?;
+    Ok((jobs, rows(&store(&transaction, NOTES)?, None).await?))
 }
 
 /// A job as it is stored, or `undefined`, and the notes about it.
@@ -390,12 +403,7 @@ async fn job_in(transaction: &IdbTransaction, key: &str) -> Result<(JsValue, Row
 
 /// A job as it is stored, or `undefined`, and the notes about it, of one moment.
 pub(crate) async fn read_job(key: &str) -> Result<(JsValue, Rows), Problem> {
-    let database = connection().await?;
-    let begun = transaction(&database, &STORES, IdbTransactionMode::Readonly);
-    if begun.is_err() {
-        look_again(&database);
-    }
-    job_in(&begun?, key).await
+    job_in(&begin(&STORES, IdbTransactionMode::Readonly).await?, key).await
 }
 
 /// Reads a job and the notes about it and writes what `change` makes of them, in one transaction.
@@ -403,20 +411,31 @@ pub(crate) async fn change_job<T>(
     key: &str,
     change: impl FnOnce(&JsValue, &Rows) -> (Vec<Write>, T),
 ) -> Result<T, Problem> {
-    let database = connection().await?;
-    let begun = transaction(&database, &STORES, IdbTransactionMode::Readwrite);
-    if begun.is_err() {
-        look_again(&database);
-    }
-    let transaction = begun?;
+    let transaction = begin(&STORES, IdbTransactionMode::Readwrite).await?;
     let ending = Ending::of(&transaction);
     let (found, notes) = job_in(&transaction, key).await?;
     let (writes, made) = change(&found, &notes);
-    if let Err(problem) = do_all(&transaction, writes) {
+    finish(&transaction, ending, writes).await?;
+    Ok(made)
+}
+
+/// Does the last writes of a transaction and ends it.
+async fn finish(
+    transaction: &IdbTransaction,
+    ending: Ending,
+    writes: Vec<Write>,
+) -> Result<(), Problem> {
+    if let Err(problem) = do_all(transaction, writes) {
         drop(transaction.abort());
         return Err(problem);
     }
-    commit(&transaction);
-    ending.wait().await?;
-    Ok(made)
+    commit(transaction);
+    ending.wait().await
+}
+
+/// Writes into any store, all of it in one transaction.
+pub(crate) async fn write(writes: Vec<Write>) -> Result<(), Problem> {
+    let transaction = begin(&STORES, IdbTransactionMode::Readwrite).await?;
+    let ending = Ending::of(&transaction);
+    finish(&transaction, ending, writes).await
 }

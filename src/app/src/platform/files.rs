@@ -23,7 +23,7 @@ pub(crate) fn read_chosen(
     spawn_local(async move {
         let fits = u32::try_from(most).is_ok_and(|most| size <= f64::from(most));
         if !fits {
-            done(Err("This file is too large for a job.".to_owned()));
+            done(Err("This file is too large for this app.".to_owned()));
             return;
         }
         let text = JsFuture::from(file.text()).await.ok().and_then(|text| text.as_string());

@@ -296,7 +296,7 @@ fn held_back(sent: &[(String, u64)]) {
 /// Takes what lies beside from pages that live no more into the database, where it was not taken
 /// already: a browser that is killed brings back the local storage as it was seconds before.
 async fn bring_in() {
-    let Ok(taken) = database::read(NOTES, Some(TAKEN)).await else { return };
+    let Ok(taken) = database::read(NOTES, TAKEN).await else { return };
     let living = alive::living().await;
     let lives = |page: &str| living.as_ref().is_some_and(|living| living.contains(page));
     let taken: BTreeMap<String, u64> = taken
@@ -354,9 +354,17 @@ pub(crate) fn keep(name: &str, text: &str) {
     write(vec![(format!("{KEPT}/{name}"), Some(format!("{now} {text}")))]);
 }
 
+/// Keeps nothing under a name any more.
+pub(crate) fn let_go(name: &str) {
+    if let Some(local) = local() {
+        drop(local.remove_item(&format!("reckoner.{name}")));
+    }
+    write(vec![(format!("{KEPT}/{name}"), None)]);
+}
+
 /// Puts into the local storage what it lost: what was kept later than its last write that is there.
 async fn put_right() {
-    let Ok(rows) = database::read(NOTES, Some(KEPT)).await else { return };
+    let Ok(rows) = database::read(NOTES, KEPT).await else { return };
     let Some(local) = local() else { return };
     let clock = local.get_item(CLOCK).ok().flatten().and_then(|text| text.parse().ok());
     let clock: u64 = clock.unwrap_or(0);

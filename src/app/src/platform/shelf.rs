@@ -1,29 +1,35 @@
 //! The shelf: every job, in the browser's own database. Each change of one is one transaction.
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use gloo::events::EventListener;
 use js_sys::{Date, Object, Reflect};
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::BroadcastChannel;
 
 use super::database::{self, JOBS, NOTES, Problem, Rows, Write};
-use super::device;
+use super::{clock, device};
 use crate::job_book::book::Stored;
 
 /// The channel on which pages tell each other which job changed.
 const CHANNEL_NAME: &str = "reckoner-jobs";
 
-/// A job in the list.
+/// The place of the note that says that a job was taken off, and when. It names no page: it is
+/// nothing that somebody typed.
+const REMOVED: &str = "removed";
+
+/// A job in a list.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Card {
     pub(crate) key: String,
     pub(crate) title: String,
-    /// When it was changed last, for the order of the list.
-    changed: f64,
 }
 
-/// A job as it is stored, and the notes about it by their keys.
+/// A job as it is stored, unless it was taken off, and the notes about it by their keys.
 pub(crate) struct Found {
     pub(crate) stored: Option<Stored>,
+    /// It was taken off and can be put back.
+    pub(crate) is_removed: bool,
     pub(crate) notes: Vec<(String, String)>,
 }
 
@@ -50,30 +56,76 @@ fn written(stored: &Stored) -> JsValue {
     object.into()
 }
 
-fn found(job: &JsValue, notes: &Rows) -> Found {
+/// The key of the note that says that a job was taken off.
+fn mark(key: &str) -> String {
+    format!("{key}/{REMOVED}")
+}
+
+/// The writing that takes a job off: its record and its notes stay as they are.
+pub(crate) fn removal(key: &str) -> (String, Option<String>) {
+    (mark(key), Some(clock::now().to_string()))
+}
+
+fn found(key: &str, job: &JsValue, notes: &Rows) -> Found {
+    let mark = mark(key);
+    let is_removed = job.is_object() && notes.iter().any(|(key, _)| *key == mark);
     let note = |(key, value): &(String, JsValue)| Some((key.clone(), value.as_string()?));
     Found {
-        stored: job.is_object().then(|| read(job)),
-        notes: notes.iter().filter_map(note).collect(),
+        stored: (job.is_object() && !is_removed).then(|| read(job)),
+        is_removed,
+        notes: notes.iter().filter(|(key, _)| *key != mark).filter_map(note).collect(),
     }
+}
+
+/// The jobs that are there, or those that were taken off, the last one first.
+async fn all(are_removed: bool) -> Result<Vec<(String, Stored)>, Problem> {
+    let (jobs, notes) = database::read_all().await?;
+    let off: BTreeMap<&str, f64> = notes
+        .iter()
+        .filter_map(|(key, when)| {
+            let when = when.as_string()?.parse().ok()?;
+            Some((key.strip_suffix(REMOVED)?.strip_suffix('/')?, when))
+        })
+        .collect();
+    let mut jobs: Vec<(f64, String, Stored)> = jobs
+        .into_iter()
+        .filter(|(_, value)| value.is_object())
+        .filter_map(|(key, value)| {
+            let changed = || Reflect::get(&value, &"changed".into()).ok()?.as_f64();
+            let when = match off.get(key.as_str()) {
+                Some(when) => are_removed.then_some(*when)?,
+                None => (!are_removed).then(|| changed().unwrap_or(0.0))?,
+            };
+            Some((when, key, read(&value)))
+        })
+        .collect();
+    jobs.sort_by(|(a, _, _), (b, _, _)| b.total_cmp(a));
+    Ok(jobs.into_iter().map(|(_, key, stored)| (key, stored)).collect())
+}
+
+fn cards_of(jobs: Vec<(String, Stored)>) -> Vec<Card> {
+    jobs.into_iter().map(|(key, stored)| Card { key, title: stored.title }).collect()
 }
 
 /// Every job, the one changed last first.
 pub(crate) async fn cards() -> Result<Vec<Card>, Problem> {
-    let card = |(key, value): (String, JsValue)| {
-        let changed = Reflect::get(&value, &"changed".into()).ok()?.as_f64().unwrap_or(0.0);
-        Some(Card { key, title: read(&value).title, changed })
-    };
-    let mut cards: Vec<Card> =
-        database::read(JOBS, None).await?.into_iter().filter_map(card).collect();
-    cards.sort_by(|a, b| b.changed.total_cmp(&a.changed));
-    Ok(cards)
+    Ok(cards_of(all(false).await?))
+}
+
+/// The jobs that were taken off, the last one first.
+pub(crate) async fn removed() -> Result<Vec<Card>, Problem> {
+    Ok(cards_of(all(true).await?))
+}
+
+/// Every job as it is stored, by its key, the one changed last first.
+pub(crate) async fn jobs() -> Result<Vec<(String, Stored)>, Problem> {
+    all(false).await
 }
 
 /// A job and the notes about it.
 pub(crate) async fn fetch(key: &str) -> Result<Found, Problem> {
     let (job, notes) = database::read_job(key).await?;
-    Ok(found(&job, &notes))
+    Ok(found(key, &job, &notes))
 }
 
 /// Changes a job as it stands on the shelf, whoever changed it last, in one transaction.
@@ -82,7 +134,7 @@ pub(crate) async fn change<T>(
     change: impl FnOnce(Found) -> (Change, T),
 ) -> Result<T, Problem> {
     let (is_new, made) = database::change_job(key, |job, notes| {
-        let (Change { stored, notes: changed }, made) = change(found(job, notes));
+        let (Change { stored, notes: changed }, made) = change(found(key, job, notes));
         let note = |(key, text): (String, Option<String>)| match text {
             Some(text) => Write::Put(NOTES, key, text.into()),
             None => Write::Delete(NOTES, key),
@@ -99,16 +151,42 @@ pub(crate) async fn change<T>(
     Ok(made)
 }
 
-/// Takes a job off the shelf, with the notes about it.
-pub(crate) async fn remove(key: &str) -> Result<(), Problem> {
-    database::change_job(key, |_, notes| {
+/// Puts a job that was taken off back, with what was typed in it. Says whether it is still there.
+pub(crate) async fn put_back(key: &str) -> Result<bool, Problem> {
+    change(key, |found| {
+        let is_there = found.is_removed || found.stored.is_some();
+        (Change { stored: None, notes: vec![(mark(key), None)] }, is_there)
+    })
+    .await
+}
+
+/// Deletes a job that was taken off, with the notes about it, for good. Says whether it is gone:
+/// one that was put back stays.
+pub(crate) async fn delete(key: &str) -> Result<bool, Problem> {
+    let is_gone = database::change_job(key, |job, notes| {
+        if found(key, job, notes).stored.is_some() {
+            return (Vec::new(), false);
+        }
         let note = |(key, _): &(String, JsValue)| Write::Delete(NOTES, key.clone());
         let mut writes: Vec<Write> = notes.iter().map(note).collect();
         writes.push(Write::Delete(JOBS, key.to_owned()));
-        (writes, ())
+        (writes, true)
     })
     .await?;
     tell(key);
+    Ok(is_gone)
+}
+
+/// Puts jobs beside those that are there: all of them, or none.
+pub(crate) async fn put_beside(jobs: &[Stored]) -> Result<(), Problem> {
+    // Keys made in one moment differ by chance alone.
+    let mut keys = BTreeSet::new();
+    while keys.len() < jobs.len() {
+        keys.insert(new_key());
+    }
+    let put = |(job, key): (&Stored, String)| Write::Put(JOBS, key, written(job));
+    database::write(jobs.iter().zip(keys).map(put).collect()).await?;
+    device::ask_to_keep();
     Ok(())
 }
 

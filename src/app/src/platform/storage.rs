@@ -48,3 +48,8 @@ pub(crate) fn is_there() -> bool {
 pub(crate) fn set(name: &str, text: &str) {
     notes::keep(name, text);
 }
+
+/// Keeps nothing under a name any more.
+pub(crate) fn remove(name: &str) {
+    notes::let_go(name);
+}

@@ -4,9 +4,9 @@ use reckoner_core::job::{Setting, batches, part_sizes};
 use reckoner_formats::{batches_csv, pack, parts_csv, write_job, write_job_file};
 use yew::prelude::*;
 
-use super::{Open, title};
+use super::{Open, removed, title};
 use crate::job_book::reminder;
-use crate::platform::{address, dom, files, sharing, storage};
+use crate::platform::{address, files, sharing, storage};
 
 /// Longest link that is offered: some programs cut longer ones short. Common practice, no source.
 const MOST_LINK: usize = 8_000;
@@ -90,17 +90,18 @@ fn HandOn(props: &HandOnProps) -> Html {
         })
     });
     let remove = {
-        let (on_page, said) = (open.on_page.clone(), said.clone());
+        let (on_page, said, title) = (open.on_page.clone(), said.clone(), job.title.clone());
         Callback::from(move |_: MouseEvent| {
-            if dom::confirm("Take this job off this device? A file saved before is not touched.") {
-                let (on_page, said) = (on_page.clone(), said.clone());
-                wasm_bindgen_futures::spawn_local(async move {
-                    match on_page.remove().await {
-                        Ok(()) => address::go("#/jobs"),
-                        Err(problem) => said.set(format!("It is still here: {problem}.")),
+            let (on_page, said, title) = (on_page.clone(), said.clone(), title.clone());
+            wasm_bindgen_futures::spawn_local(async move {
+                match on_page.remove().await {
+                    Ok(()) => {
+                        removed::just_removed((on_page.key().to_owned(), title));
+                        address::go("#/jobs");
                     }
-                });
-            }
+                    Err(problem) => said.set(format!("It is still here: {problem}.")),
+                }
+            });
         })
     };
     html! {
@@ -130,7 +131,7 @@ fn HandOn(props: &HandOnProps) -> Html {
             <div class="adds">
                 <button type="button" class="tool" data-testid="remove-job" onclick={remove}>{ "Take it off this device" }</button>
             </div>
-            <p role="status">{ &*said }</p>
+            <p role="status" data-testid="hand-on-said">{ &*said }</p>
         </div>
     }
 }

@@ -17,25 +17,29 @@ mod moved;
 mod paper;
 mod pieces;
 mod remind;
+mod removed;
 mod results;
 mod shelf;
 mod sizes;
 mod take;
+mod take_all;
 mod title;
 
 use std::rc::Rc;
 
 use reckoner_core::calculators;
 use reckoner_core::job::{Item, ItemId, Job, MOST_PIECES, Reckoned, Step};
+use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use keep::KeepPage;
+use removed::RemovedPage;
 use shelf::ShelfPage;
 use take::TakePage;
 
 use super::book::{Book, Edit};
 use super::forms::Form;
-use super::hook::{OnPage, use_book};
+use super::hook::{OnPage, Way, use_book};
 use super::kept_form::Keeping;
 use super::notes;
 use crate::components::icon::{Icon, icon};
@@ -110,6 +114,7 @@ const SECTIONS: [(&str, &str); 7] = [
 pub(crate) fn page(route: Route, settings: Rc<Settings>) -> Option<Html> {
     Some(match route {
         Route::Jobs => html! { <ShelfPage {settings} /> },
+        Route::Removed => html! { <RemovedPage /> },
         Route::Job(key, rest) => html! {
             <JobPage key={key.to_owned()} job={key.to_owned()} rest={rest.to_owned()} {settings} />
         },
@@ -157,13 +162,26 @@ fn JobPage(props: &JobPageProps) -> Html {
             Some(Open { key, book, reckoned, on_page, settings, revision: *revision })
         }
     });
-    let trouble = on_page.trouble().map(|(words, is_not_kept)| {
+    let put_back = {
+        let on_page = on_page.clone();
+        Callback::from(move |_: MouseEvent| {
+            let on_page = on_page.clone();
+            spawn_local(async move { on_page.put_back(&bench).await });
+        })
+    };
+    let trouble = on_page.trouble().map(|(words, way)| {
         html! {
             <div class="trouble is-late" role="alert" data-testid="job-trouble">
                 <p>{ words }</p>
-                if is_not_kept && open.is_some() {
-                    <a class="tool" href={route::in_job(job, "hand-on")} data-testid="to-hand-on">{ "Hand it on as a file" }</a>
-                }
+                { match way {
+                    Way::AsFile if open.is_some() => html! {
+                        <a class="tool" href={route::in_job(job, "hand-on")} data-testid="to-hand-on">{ "Hand it on as a file" }</a>
+                    },
+                    Way::PutBack => html! {
+                        <button type="button" class="tool" data-testid="put-back" onclick={put_back.clone()}>{ "Put it back" }</button>
+                    },
+                    _ => html! {},
+                } }
             </div>
         }
     });

@@ -1,19 +1,24 @@
 //! The shelf: every job on this device.
 
+use std::collections::BTreeMap;
 use std::rc::Rc;
 
 use reckoner_core::job::{Job, demo};
 use reckoner_core::measure::Unit;
+use reckoner_formats::write_jobs;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use super::long_list::long_list;
+use super::removed::TakenOff;
 use crate::components::device_line::DeviceLine;
 use crate::components::icon::{Icon, icon};
 use crate::job_book::book::Book;
-use crate::job_book::hook::OnPage;
+use crate::job_book::hook::{self, OnPage};
+use crate::job_book::incoming::count;
+use crate::job_book::reminder;
 use crate::platform::shelf::{self, Card};
-use crate::platform::{address, dom};
+use crate::platform::{address, dom, files, storage};
 use crate::route;
 use crate::settings::Settings;
 
@@ -22,14 +27,17 @@ pub(super) struct ShelfPageProps {
     pub(super) settings: Rc<Settings>,
 }
 
-/// The cards of every job, `None` until they are there, and what the user must be told.
+/// The cards of every job, `None` until they are there, and what the user must be told. They are
+/// read anew when `revision` changes.
 #[hook]
-pub(super) fn use_cards() -> (UseStateHandle<Option<Vec<Card>>>, UseStateHandle<Option<String>>) {
+pub(super) fn use_cards(
+    revision: u32,
+) -> (UseStateHandle<Option<Vec<Card>>>, UseStateHandle<Option<String>>) {
     let cards = use_state_eq(|| None::<Vec<Card>>);
     let trouble = use_state_eq(|| None::<String>);
     {
         let (cards, trouble) = (cards.clone(), trouble.clone());
-        use_effect_with((), move |()| {
+        use_effect_with(revision, move |_| {
             spawn_local(async move {
                 match shelf::cards().await {
                     Ok(all) => cards.set(Some(all)),
@@ -46,7 +54,25 @@ pub(super) fn use_cards() -> (UseStateHandle<Option<Vec<Card>>>, UseStateHandle<
 /// Every job, and the ways to begin one.
 #[component]
 pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
-    let (cards, trouble) = use_cards();
+    let revision = use_state_eq(|| 0_u32);
+    let (cards, trouble) = use_cards(*revision);
+    let said = use_state_eq(String::new);
+    let on_back = {
+        let revision = revision.clone();
+        Callback::from(move |()| revision.set(revision.saturating_add(1)))
+    };
+    let save = {
+        let (said, trouble) = (said.clone(), trouble.clone());
+        Callback::from(move |_: MouseEvent| {
+            let (said, trouble) = (said.clone(), trouble.clone());
+            spawn_local(async move {
+                match save_all().await {
+                    Ok(words) => said.set(words),
+                    Err(words) => trouble.set(Some(words)),
+                }
+            });
+        })
+    };
     use_effect_with((), |()| dom::set_title("Jobs · Sawdust Reckoner"));
     let put = putting();
     let unit =
@@ -60,6 +86,7 @@ pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
                 <h1 class="bar__title">{ "Jobs" }</h1>
             </header>
             <main class="job">
+                <TakenOff {on_back} />
                 <div class="adds">
                     <button type="button" class="tool tool--main" data-testid="new-job" onclick={new}>{ "New job" }</button>
                     <button type="button" class="tool" data-testid="open-demo" onclick={open_demo}>
@@ -70,12 +97,39 @@ pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
                 <DeviceLine />
                 // What comes late stands below what can be tapped.
                 { list(cards.as_deref()) }
+                if let Some(cards) = &*cards {
+                    <div class="adds">
+                        if !cards.is_empty() {
+                            <button type="button" class="tool" data-testid="save-all" onclick={save}>{ "Save all jobs as one file" }</button>
+                        }
+                        <a class="tool" href="#/jobs/removed" data-testid="to-removed">{ "Removed jobs" }</a>
+                    </div>
+                    <p class="job__words said" role="status" data-testid="saved-all">{ &*said }</p>
+                }
                 if let Some(words) = &*trouble {
                     <p class="trouble is-late" role="alert" data-testid="job-trouble">{ words }</p>
                 }
             </main>
         </div>
     }
+}
+
+/// Gives the user every job in one file, notes that each was saved, and says so.
+async fn save_all() -> Result<String, String> {
+    let read = shelf::jobs().await;
+    let read = read.map_err(|why| format!("The jobs on this device cannot be read: {why}."))?;
+    let on_shelf = read.into_iter().map(|(key, stored)| (key, stored.job));
+    // What is on the page and has found no room yet goes with them.
+    let ahead = hook::ahead_of_the_shelf().into_iter();
+    let ahead = ahead.map(|(key, book)| (key, book.stored().job));
+    let all: BTreeMap<String, String> = on_shelf.chain(ahead).collect();
+    let text = write_jobs(all.values().map(String::as_str)).map_err(|why| why.to_string())?;
+    files::save("all.jobs.json", "application/json", text.as_bytes());
+    for key in all.keys() {
+        storage::set(&storage::saved(key), reminder::SAVED);
+    }
+    let jobs = count(all.len(), "job is", "jobs are");
+    Ok(format!("{jobs} in the file all.jobs.json. “Take a job in” reads it again."))
 }
 
 /// Puts a job on the shelf and opens it.

@@ -4,15 +4,17 @@
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
-use reckoner_core::job::Item;
 use reckoner_formats::{
-    Brought, CodeProblem, Gatherer, Opened, brought, codes_seen, open_job, unpack,
+    Brought, CodeProblem, Gatherer, MAX_JOBS_FILE, Opened, OpenedJobs, brought, codes_seen,
+    is_of_jobs, open_job, open_jobs, unpack,
 };
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use super::shelf::putting;
+use super::take_all::{Many, TakeAll, damaged, inside};
 use crate::components::icon::{Icon, icon};
+use crate::job_book::incoming::count;
 use crate::platform::later::every;
 use crate::platform::shelf::{self, Card};
 use crate::platform::{camera, dom, files, storage};
@@ -30,12 +32,20 @@ pub(super) struct TakePageProps {
     pub(super) packed: Option<String>,
 }
 
+/// What was opened, to be looked at.
+#[derive(Clone, PartialEq)]
+enum Incoming {
+    One(Rc<Opened>),
+    Many(Rc<Many>),
+}
+
 /// What the page knows.
 #[derive(Clone)]
 struct State {
     trouble: UseStateHandle<Option<String>>,
-    /// A job that was opened, to be looked at.
-    incoming: UseStateHandle<Option<Rc<Opened>>>,
+    incoming: UseStateHandle<Option<Incoming>>,
+    /// What became of a file of jobs.
+    done: UseStateHandle<Option<String>>,
     /// Codes that came so far.
     gathered: Rc<RefCell<Gatherer>>,
     progress: UseStateHandle<String>,
@@ -43,20 +53,41 @@ struct State {
 }
 
 impl State {
+    /// Opens a file of one job or of many. Says whether it can be opened.
     fn file(&self, text: &str) -> bool {
-        match open_job(text) {
-            Ok(opened) => {
-                self.trouble.set(None);
-                self.is_watching.set(false);
-                self.incoming.set(Some(Rc::new(opened)));
-                dom::scroll_to_top();
-                true
+        let opened = if is_of_jobs(text) {
+            open_jobs(text).map(|opened| self.look_at_all(opened))
+        } else {
+            open_job(text).map(|opened| self.look_at(Incoming::One(Rc::new(opened))))
+        };
+        let trouble = opened.err().map(|problem| problem.to_string());
+        let is_opened = trouble.is_none();
+        self.trouble.set(trouble);
+        is_opened
+    }
+
+    fn look_at(&self, incoming: Incoming) {
+        self.is_watching.set(false);
+        self.done.set(None);
+        self.incoming.set(Some(incoming));
+        dom::scroll_to_top();
+    }
+
+    /// Shows the jobs of a file beside those that are here.
+    fn look_at_all(&self, opened: OpenedJobs) {
+        let state = self.clone();
+        spawn_local(async move {
+            match shelf::jobs().await {
+                Ok(here) => {
+                    let here = here.into_iter().map(|(_, stored)| stored).collect();
+                    state.look_at(Incoming::Many(Rc::new(Many { opened, here })));
+                }
+                Err(problem) => {
+                    let words = format!("The jobs on this device cannot be read: {problem}.");
+                    state.trouble.set(Some(words));
+                }
             }
-            Err(problem) => {
-                self.trouble.set(Some(problem.to_string()));
-                false
-            }
-        }
+        });
     }
 
     /// Takes a text that was pasted, if it can be read.
@@ -111,6 +142,7 @@ pub(super) fn TakePage(props: &TakePageProps) -> Html {
     let state = State {
         trouble: use_state_eq(|| None),
         incoming: use_state_eq(|| None),
+        done: use_state_eq(|| None),
         gathered: use_mut_ref(Gatherer::default),
         progress: use_state_eq(String::new),
         is_watching: use_state_eq(|| false),
@@ -143,7 +175,7 @@ pub(super) fn TakePage(props: &TakePageProps) -> Html {
         let state = state.clone();
         Callback::from(move |event: Event| {
             let state = state.clone();
-            files::read_chosen(&event, reckoner_formats::MAX_FILE, move |read| match read {
+            files::read_chosen(&event, MAX_JOBS_FILE, move |read| match read {
                 Ok(text) => drop(state.file(&text)),
                 Err(words) => state.trouble.set(Some(words)),
             });
@@ -189,6 +221,13 @@ pub(super) fn TakePage(props: &TakePageProps) -> Html {
         let state = state.clone();
         Callback::from(move |_: MouseEvent| state.start_afresh())
     };
+    let on_end = {
+        let state = state.clone();
+        Callback::from(move |words: Option<String>| {
+            state.incoming.set(None);
+            state.done.set(words);
+        })
+    };
     html! {
         <div class="page page--jobs">
             <header class="bar">
@@ -212,7 +251,7 @@ pub(super) fn TakePage(props: &TakePageProps) -> Html {
                     <h2>{ "From a file" }</h2>
                     <div class="adds">
                         <label class="tool file">
-                            { "Open a job file" }
+                            { "Open a file of one job or all" }
                             <input type="file" class="voice" accept=".json,application/json" data-testid="open-file" onchange={chosen} />
                         </label>
                     </div>
@@ -230,7 +269,17 @@ pub(super) fn TakePage(props: &TakePageProps) -> Html {
                 if let Some(words) = &*state.trouble {
                     <p class="trouble is-late" role="alert" data-testid="job-trouble">{ words }</p>
                 }
-                if let Some(opened) = &*state.incoming { { preview(opened, &state, &cards) } }
+                { match &*state.incoming {
+                    Some(Incoming::One(opened)) => preview(opened, &state, &cards),
+                    Some(Incoming::Many(many)) => html! { <TakeAll many={many.clone()} on_end={on_end} /> },
+                    None => html! {},
+                } }
+                if let Some(words) = &*state.done {
+                    <section class="incoming" aria-label="What came in">
+                        <p role="status" data-testid="taken">{ words }</p>
+                        <div class="adds"><a class="tool" href="#/jobs" data-testid="to-jobs">{ "To the jobs" }</a></div>
+                    </section>
+                }
             </main>
         </div>
     }
@@ -288,20 +337,9 @@ fn Watch(props: &WatchProps) -> Html {
     }
 }
 
-fn count(n: usize, one: &str, many: &str) -> String {
-    if n == 1 { format!("1 {one}") } else { format!("{n} {many}") }
-}
-
 /// What would come in, before anything changes.
 fn preview(opened: &Rc<Opened>, state: &State, cards: &[Card]) -> Html {
     let job = &opened.job;
-    let boards = job.items().filter(|(_, item)| matches!(item, Item::RackBoard(_))).count();
-    let words = [
-        count(job.measures().len(), "size", "sizes"),
-        count(job.parts().len(), "part", "parts"),
-        count(boards, "board", "boards"),
-        count(job.kept().len(), "reckoning", "reckonings"),
-    ];
     let is_here = cards.iter().any(|card| card.title == job.title);
     let take = {
         let job = job.clone();
@@ -317,17 +355,13 @@ fn preview(opened: &Rc<Opened>, state: &State, cards: &[Card]) -> Html {
     html! {
         <section class="incoming" aria-label="Job to come in" data-testid="incoming">
             <h2>{ &job.title }</h2>
-            <p>{ words.join(", ") }{ "." }</p>
+            <p>{ inside(job) }</p>
             if is_here {
                 <p data-testid="name-is-here">{ "A job of this name is here already. It stays as it is; this one is put beside it." }</p>
             }
             if !opened.set_aside.is_empty() {
                 <p>{ count(opened.set_aside.len(), "item of it is damaged and will be left out:", "items of it are damaged and will be left out:") }</p>
-                <ul class="notes">
-                    { for opened.set_aside.iter().take(10).map(|it| html! {
-                        <li>{ format!("item {} {}: {}", it.number, it.name, it.why) }</li>
-                    }) }
-                </ul>
+                { damaged("item", &opened.set_aside) }
             }
             <div class="adds">
                 <button type="button" class="tool tool--main" data-testid="take-job" onclick={take}>{ "Put it on my shelf" }</button>

@@ -1,0 +1,197 @@
+//! What a page finds on the shelf, with what pages that live no more had typed.
+
+use std::collections::BTreeSet;
+
+use reckoner_core::job::Reckoned;
+use reckoner_core::sheet::Bench;
+use wasm_bindgen_futures::spawn_local;
+
+use super::{OnPage, Record};
+use crate::job_book::book::Book;
+use crate::job_book::notes::{self, Note, Place, Typed, is_edit, written_at};
+use crate::job_book::record::Waiting;
+use crate::platform::database::Problem;
+use crate::platform::later::{first, later};
+use crate::platform::notes as written;
+use crate::platform::shelf::{self, Found};
+use crate::platform::{alive, clock};
+
+/// How long a page that is opened waits for one that is just closing, in milliseconds.
+const CLOSING: u32 = 250;
+/// After how long a note is taken over where the browser cannot tell who lives, in milliseconds.
+const UNTOLD: u64 = 10_000;
+
+impl OnPage {
+    /// Fetches the job, with what pages that live no more had typed in it.
+    ///
+    /// What they had begun and not put in the job goes to the page that opens it next: a page that
+    /// is loaded again finds its own, and no other window that happens to be open takes it away.
+    pub(crate) async fn fetch(&self, bench: &Bench) {
+        self.fetch_as(true, bench).await;
+    }
+
+    pub(super) async fn fetch_as(&self, is_opening: bool, bench: &Bench) {
+        if self.0.is_new.get() {
+            return;
+        }
+        if self.book().is_none() {
+            self.tell(None);
+        }
+        match self.found().await {
+            Ok((found, living)) => {
+                if self.0.waiting.borrow().is_empty() {
+                    written::worked(&self.0.key);
+                }
+                self.open(found, living.as_ref(), is_opening, bench);
+            }
+            Err(problem) => {
+                if self.book().is_none() {
+                    self.tell(Some(format!("This job cannot be opened: {problem}.")));
+                } else {
+                    written::failed(&self.0.key, problem);
+                }
+            }
+        }
+    }
+
+    /// The record and the notes about it, and the pages that live.
+    async fn found(&self) -> Result<(Found, Option<BTreeSet<String>>), Problem> {
+        let living = alive::living().await;
+        let found = shelf::fetch(&self.0.key).await?;
+        let others = self.others_in(&found, living.as_ref());
+        if self.book().is_some() || others.is_empty() {
+            return Ok((found, living));
+        }
+        // A page that is being loaded again has just been closed, or is about to.
+        let (done, ended) = first();
+        let patience = later(CLOSING, {
+            let done = done.clone();
+            move || done.tell()
+        });
+        spawn_local(async move {
+            for page in &others {
+                alive::end_of(page).await;
+            }
+            done.tell();
+        });
+        ended.await;
+        drop(patience);
+        Ok((shelf::fetch(&self.0.key).await?, alive::living().await))
+    }
+
+    /// The other pages that live and have notes about this job.
+    fn others_in(&self, found: &Found, living: Option<&BTreeSet<String>>) -> BTreeSet<String> {
+        let page = |(key, _): &(String, String)| {
+            notes::read_key(&self.0.key, key).map(|(_, page)| page.to_owned())
+        };
+        let pages = found.notes.iter().filter_map(page);
+        let lives = |page: &String| living.is_some_and(|living| living.contains(page));
+        pages.filter(|page| *page != alive::page() && lives(page)).collect()
+    }
+
+    /// Opens what was found on the shelf.
+    fn open(
+        &self,
+        found: Found,
+        living: Option<&BTreeSet<String>>,
+        is_opening: bool,
+        bench: &Bench,
+    ) {
+        let Some(stored) = &found.stored else {
+            self.stands(if found.is_removed { Record::Removed } else { Record::Gone });
+            if self.book().is_none() && !found.is_removed && !found.notes.is_empty() {
+                self.tell(Some(
+                    "This job was never kept: this browser had no room for it. It is gone with the page that it was on."
+                        .to_owned(),
+                ));
+            }
+            return;
+        };
+        match Book::open(stored) {
+            Ok((book, set_aside)) => {
+                // It was put back.
+                if !self.is_there() {
+                    self.stands(Record::There);
+                }
+                if !set_aside.is_empty() {
+                    self.tell(Some(format!(
+                        "{} of its items are damaged and were set aside. Everything else is here.",
+                        set_aside.len()
+                    )));
+                }
+                self.take_notes(book, &found, living, is_opening, bench);
+            }
+            Err(problem) => self.tell(Some(problem.to_string())),
+        }
+        for page in self.others_in(&found, living) {
+            if self.0.awaited.borrow_mut().insert(page.clone()) {
+                let (on_page, bench) = (self.clone(), *bench);
+                spawn_local(async move {
+                    alive::end_of(&page).await;
+                    on_page.0.awaited.borrow_mut().remove(&page);
+                    on_page.fetch_as(false, &bench).await;
+                });
+            }
+        }
+    }
+
+    /// Takes over the notes of pages that live no more: edits and what can be read go into the
+    /// job, the rest stays as it was typed.
+    fn take_notes(
+        &self,
+        record: Book,
+        found: &Found,
+        living: Option<&BTreeSet<String>>,
+        is_opening: bool,
+        bench: &Bench,
+    ) {
+        let now = clock::now();
+        let is_left = |page: &str, text: &str| match living {
+            Some(living) => !living.contains(page),
+            None => page != alive::page() && now.saturating_sub(written_at(text)) > UNTOLD,
+        };
+        let notes = found.notes.iter().filter_map(|(key, text)| {
+            let (place, page) = notes::read_key(&self.0.key, key)?;
+            let note = is_left(page, text).then(|| Note::read(text))??;
+            Some((key, place, note))
+        });
+        let (edits, mut forms): (Vec<_>, Vec<_>) = notes.partition(|(_, place, _)| is_edit(place));
+        forms.retain(|(_, place, _)| is_opening || Place::read(place).is_some());
+        for (key, _, note) in edits {
+            let mut waiting = self.0.waiting.borrow_mut();
+            let is_known = waiting.iter().any(|waiting| waiting.note == *key);
+            if let (false, Note::Edit(edit, from)) = (is_known, note) {
+                waiting.push_back(Waiting { edit, note: key.clone(), from, is_taken_over: true });
+            }
+        }
+        self.take_over(record);
+        if !forms.is_empty()
+            && let Some(book) = self.book()
+        {
+            let reckoned = Reckoned::of(&book.job, bench);
+            for (key, place, note) in forms {
+                if let Note::Typed(typed) = note {
+                    self.take_form(key, place, typed, &reckoned, bench);
+                }
+            }
+            // A form that is open here shows what was typed in it elsewhere.
+            self.refill();
+        }
+        self.changed();
+        self.send();
+    }
+
+    /// Takes over what a page that lives no more had typed in a form.
+    fn take_form(&self, key: &str, place: &str, typed: Typed, reckoned: &Reckoned, bench: &Bench) {
+        // Two pages may have typed in the same place.
+        let bare = notes::bare(place);
+        let is_taken = |place: &str| self.0.forms.borrow().contains_key(place);
+        let further = (2_u32..).map(|n| format!("{bare}{}{n}", notes::FURTHER));
+        let free = core::iter::once(bare.to_owned()).chain(further).find(|it| !is_taken(it));
+        let place = free.unwrap_or_default();
+        let mut notes = self.note_of(&place, typed.clone());
+        notes.push((key.to_owned(), None));
+        written::write(notes);
+        self.fold(&place, &typed, reckoned, bench, None);
+    }
+}
