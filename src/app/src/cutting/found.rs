@@ -69,9 +69,10 @@ fn figure(search: &Search, labels: &Labels, told: &Told, is_rack: bool, tape: Ta
             },
         )
     };
+    // By key, so that what stood here before goes, also another plan, and is not moved and written over.
+    let said = format!("{label} {} {:?}", told.plan.cost_cents, search.bound_cents);
     html! {
-        // By key, so that what stood here before goes, and is not moved and written over.
-        <div key="found" class="headline__inside is-long">
+        <div key={said} class="headline__inside is-long">
             <p class="headline__label">{ label }</p>
             <p class="headline__figure" data-testid="cost">{ figure }</p>
             <p class="headline__rest">{ rest }</p>

@@ -157,7 +157,10 @@ fn QuickPage(props: &QuickPageProps) -> Html {
                 // The plan comes by itself, some time later: it moves nothing of the list.
                 <section class="rest-of-answer" aria-label="The plan">
                     if let Some(told) = told {
-                        { whole(&told.report, bench.tape, &all, &Beside::nothing(searching.search.is_running())) }
+                        // By key: the boards of another plan are other boards, and do not move from where those stood.
+                        <div key={format!("{:p} {}", Rc::as_ptr(&told.plan), searching.search.is_running())}>
+                            { whole(&told.report, bench.tape, &all, &Beside::nothing(searching.search.is_running())) }
+                        </div>
                         if let Some(list) = now.filter(|_| !searching.search.is_running()) {
                             <Comparison job={list.job.clone()} plan={told.plan.clone()} labels={list.labels.clone()} tape={bench.tape} />
                             <OnHand job={list.job.clone()} labels={list.labels.clone()}
