@@ -55,7 +55,7 @@ pub struct Outcome {
 /// Which walks are taken, and how.
 #[derive(Clone, Copy, Debug)]
 pub struct Plan {
-    /// The seed of the first; the next has the next.
+    /// The number of the first walk; the one after it has the next. A walk is the same for the same number.
     pub first: u64,
     /// How many.
     pub walks: u64,
