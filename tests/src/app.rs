@@ -68,6 +68,13 @@ impl App {
         self.settle();
     }
 
+    /// The address within the app, from its `#` on; empty for home.
+    #[track_caller]
+    pub fn place(&self) -> String {
+        let url = self.url();
+        url.find('#').and_then(|at| url.get(at..)).unwrap_or_default().to_owned()
+    }
+
     /// Waits until the page shows what its address says, where the page is the app: a browser tells it of a new
     /// address a moment after the tap, and some addresses load another program.
     #[track_caller]
@@ -150,6 +157,35 @@ impl App {
             &format!("{id} reads {expected:?}"),
             &format!("return {}?.innerText.trim().replace(/\\s+/g, ' ') === {wanted}", element(id)),
         );
+    }
+
+    /// Waits until these words stand in the text of an element, spaces evened out.
+    #[track_caller]
+    pub fn wait_for_words(&self, id: &str, words: &str) {
+        let text = format!("{}?.textContent.replace(/\\s+/g, ' ')", element(id));
+        self.wait_until(
+            &format!("{id} says {words:?}"),
+            &format!("return {text}.includes({}) ?? false", json!(words)),
+        );
+    }
+
+    /// Waits until a field holds this text.
+    #[track_caller]
+    pub fn wait_for_value(&self, id: &str, text: &str) {
+        self.wait_until(
+            &format!("{id} holds {text:?}"),
+            &format!(
+                "const value = {}?.value; return value === {} ? true : value",
+                element(id),
+                json!(text)
+            ),
+        );
+    }
+
+    /// Waits until no element has this test id.
+    #[track_caller]
+    pub fn wait_until_gone(&self, id: &str) {
+        self.wait_until(&format!("{id} is gone"), &format!("return {} === null", element(id)));
     }
 
     /// An attribute of the element with this test id.

@@ -149,6 +149,12 @@ impl Browser {
         self.must(command, self.driver.post("/goog/cdp/execute", &body))
     }
 
+    /// Runs a script before those of every page from now on.
+    #[track_caller]
+    pub fn before_each_page(&self, script: &str) {
+        self.cdp("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": script }));
+    }
+
     /// Presses keys on a real keyboard, one after the other, wherever the focus is. Special
     /// keys are written as WebDriver does, for example `\u{e004}` for Tab.
     #[track_caller]

@@ -8,16 +8,13 @@ use serde_json::{Value, json};
 
 use crate::device::pictures;
 use crate::film;
-use crate::job::cut_the_leg_thin;
-use crate::kept::{fill, give_room, wait_for_value, wait_for_words};
-use crate::removed::BENCH;
+use crate::shelf::{BENCH, cut_the_leg_thin, demo, fill, give_room};
 
 const NONE_CAME: &str = "None of them came in";
 
 /// The demo with a leg cut thin, and a job of our own, saved as one file.
 fn saved(name: &str) -> (App, PathBuf) {
-    let app = App::open_at(Screen::PHONE, "#/jobs");
-    app.tap("open-demo");
+    let app = demo();
     cut_the_leg_thin(&app);
     app.go("#/jobs");
     app.tap("new-job");
@@ -30,7 +27,7 @@ fn saved(name: &str) -> (App, PathBuf) {
     let folder = film::files_of(name);
     app.save_files_to(&folder);
     app.tap("save-all");
-    wait_for_words(&app, "saved-all", "2 jobs are in the file all.jobs.json");
+    app.wait_for_words("saved-all", "2 jobs are in the file all.jobs.json");
     let file = app.saved_file(&folder);
     (app, file)
 }
@@ -71,7 +68,7 @@ fn all_jobs_go_to_another_browser_in_one_file_and_come_in_once() {
     second.tap("to-jobs");
     assert_eq!(jobs_on_the_shelf(&second), [BENCH, "Seed trays"]);
     second.tap(&format!("job-{BENCH}"));
-    wait_for_words(&second, "item-leg", "three and three sixteenths");
+    second.wait_for_words("item-leg", "three and three sixteenths");
 
     // Read again, nothing is doubled.
     take_page(&second);
@@ -88,7 +85,7 @@ fn all_jobs_go_to_another_browser_in_one_file_and_come_in_once() {
     second.tap("item-leg");
     second.enter("as_cut", &["clear", "2", "close"]);
     second.tap("back");
-    wait_for_words(&second, "item-leg", "two inches");
+    second.wait_for_words("item-leg", "two inches");
     take_page(&second);
     choose(&second, &file);
     assert_eq!(
@@ -96,16 +93,16 @@ fn all_jobs_go_to_another_browser_in_one_file_and_come_in_once() {
         "2 jobs in this file: 1 not here yet, 1 here already."
     );
     let number = if second.text("incoming-1").contains("Potting bench") { 1 } else { 2 };
-    wait_for_words(&second, &format!("incoming-{number}"), &format!("beside it as “{BENCH} 2”"));
+    second.wait_for_words(&format!("incoming-{number}"), &format!("beside it as “{BENCH} 2”"));
     pictures(&second, "all-jobs-beside");
     second.tap("take-jobs");
     assert_eq!(second.text("taken"), "1 job came in. 1 was left out.");
     assert_eq!(jobs_on_the_shelf(&second), [BENCH, &format!("{BENCH} 2"), "Seed trays"]);
     second.tap(&format!("job-{BENCH}"));
-    wait_for_words(&second, "item-leg", "two inches");
+    second.wait_for_words("item-leg", "two inches");
     second.go("#/jobs");
     second.tap(&format!("job-{BENCH} 2"));
-    wait_for_words(&second, "item-leg", "three and three sixteenths");
+    second.wait_for_words("item-leg", "three and three sixteenths");
 
     // And that one is known again under its number.
     take_page(&second);
@@ -126,7 +123,7 @@ fn which_jobs_come_in_is_chosen() {
     app.tap("incoming-2");
     app.tap("incoming-1");
     app.tap("take-jobs");
-    wait_for_words(&app, "taken", "1 job came in. 1 was left out.");
+    app.wait_for_words("taken", "1 job came in. 1 was left out.");
     let mut expected = vec![BENCH.to_owned(), "Seed trays".to_owned(), format!("{second} 2")];
     expected.sort();
     assert_eq!(jobs_on_the_shelf(&app), expected);
@@ -163,8 +160,8 @@ fn a_damaged_job_keeps_the_others_out_of_nothing() {
     let app = App::open_at(Screen::PHONE, "#/take");
     choose(&app, &damaged);
     assert_eq!(app.text("incoming-summary"), "2 jobs in this file: 1 not here yet, 1 damaged.");
-    wait_for_words(&app, "incoming-jobs", "These cannot be opened");
-    wait_for_words(&app, "incoming-1", "1 item is damaged and will be left out.");
+    app.wait_for_words("incoming-jobs", "These cannot be opened");
+    app.wait_for_words("incoming-1", "1 item is damaged and will be left out.");
     pictures(&app, "all-jobs-damaged");
     app.tap("take-jobs");
     assert_eq!(app.text("taken"), "1 job came in. 1 could not be opened.");
@@ -185,7 +182,7 @@ fn hostile_and_huge_files_of_jobs_are_refused_in_a_sentence() {
         [(later, "later version"), (many, "1000"), (odd, "not a job"), (huge, "too large")]
     {
         choose(&app, &file);
-        wait_for_words(&app, "job-trouble", words);
+        app.wait_for_words("job-trouble", words);
         assert!(!app.shows("incoming-jobs"), "{}", file.display());
     }
     app.assert_quiet_console();
@@ -200,7 +197,7 @@ fn a_full_device_takes_none_and_says_so() {
     app.wait_for("take-jobs");
     fill(&app);
     app.tap("take-jobs");
-    wait_for_words(&app, "incoming-trouble", NONE_CAME);
+    app.wait_for_words("incoming-trouble", NONE_CAME);
     give_room(&app);
     app.tap("take-jobs");
     assert_eq!(app.text("taken"), "2 jobs came in.");
@@ -210,21 +207,19 @@ fn a_full_device_takes_none_and_says_so() {
 /// What found no room on the device is in the file.
 #[test]
 fn a_job_that_has_no_room_is_saved_with_the_others() {
-    let app = App::open_at(Screen::PHONE, "#/jobs");
-    app.tap("open-demo");
-    app.wait_for("sizes");
+    let app = demo();
     app.tap("back");
     app.wait_for(&format!("job-{BENCH}"));
     fill(&app);
     app.tap("new-job");
     app.wait_for("to-hand-on");
     app.tap("section-hand-on");
-    wait_for_value(&app, "job-title", "New job");
+    app.wait_for_value("job-title", "New job");
     app.tap("back");
     let folder = film::files_of("no-room-saved");
     app.save_files_to(&folder);
     app.tap("save-all");
-    wait_for_words(&app, "saved-all", "2 jobs are in the file");
+    app.wait_for_words("saved-all", "2 jobs are in the file");
     let text = fs::read_to_string(app.saved_file(&folder)).expect("the file");
     assert!(text.contains("New job") && text.contains("Potting bench"), "{text}");
 }

@@ -5,16 +5,6 @@
 
 use reckoner_e2e::{App, Screen};
 
-/// Waits until the words of an element hold these.
-fn reads(app: &App, id: &str, words: &str) {
-    app.wait_until(
-        &format!("{id} says {words}"),
-        &format!(
-            "return document.querySelector('[data-testid=\"{id}\"]')?.textContent.replace(/\\s+/g, ' ').includes('{words}')"
-        ),
-    );
-}
-
 /// Case R1: a 9 1/4 board, 1/4 lost cleaning its first edge, strips of 1 3/4: four strips, 1 1/2 left.
 #[test]
 fn strips_are_counted_with_their_kerfs() {
@@ -28,9 +18,9 @@ fn strips_are_counted_with_their_kerfs() {
     app.enter("board_width", &["9", "page-16", "1/4", "close"]);
     app.enter("strip_width", &["1", "page-16", "3/4", "close"]);
     app.enter("first_edge", &["page-16", "1/4", "close"]);
-    reads(&app, "answer-headline", "4");
-    reads(&app, "figure-leftover", "one and one half inches");
-    reads(&app, "figure-leftover_edge", "still raw");
+    app.wait_for_words("answer-headline", "4");
+    app.wait_for_words("figure-leftover", "one and one half inches");
+    app.wait_for_words("figure-leftover_edge", "still raw");
     // Wider than the board: refused beside the field, with a way out that one tap takes.
     app.enter("strip_width", &["2", "0", "close"]);
     app.wait_for("problem-strip_width");
@@ -48,11 +38,11 @@ fn screws_are_marked_from_both_ends() {
     app.enter("right_end", &["2", "close"]);
     app.tap("field-keep_out");
     app.press(&["clear", "close"]);
-    reads(&app, "figure-count", "6");
+    app.wait_for_words("figure-count", "6");
     app.tap("mark-next");
     app.tap("mark-next");
-    reads(&app, "answer-headline", "fifteen and three sixteenths inches");
-    reads(&app, "figure-closes_at", "thirty-seven inches");
+    app.wait_for_words("answer-headline", "fifteen and three sixteenths inches");
+    app.wait_for_words("figure-closes_at", "thirty-seven inches");
     app.assert_quiet_console();
 }
 
@@ -64,7 +54,7 @@ fn a_dowel_is_cut_to_go_through_both_frames() {
     app.enter("overall", &["3", "8", "page-16", "3/16", "close"]);
     app.enter("trim", &["page-16", "1/4", "close"]);
     app.enter("dowel", &["1", "point", "0", "2", "close"]);
-    reads(&app, "answer-headline", "thirty-eight and eleven sixteenths inches");
-    reads(&app, "figure-bit", "1 1/32 in");
+    app.wait_for_words("answer-headline", "thirty-eight and eleven sixteenths inches");
+    app.wait_for_words("figure-bit", "1 1/32 in");
     app.assert_quiet_console();
 }

@@ -3,15 +3,9 @@
 use reckoner_e2e::{App, Screen, release};
 use serde_json::json;
 
-/// Runs a script before those of every page from now on.
-fn before_each_page(app: &App, script: &str) {
-    app.cdp("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": script }));
-}
-
 /// Loads the page again with the clock so much further on.
 fn eight_days_later(app: &App) {
-    before_each_page(
-        app,
+    app.before_each_page(
         "{ const now = Date.now; Date.now = () => now() + 8 * 24 * 60 * 60 * 1000; }",
     );
     app.reload();
@@ -34,7 +28,7 @@ pub(crate) fn pictures(app: &App, name: &str) {
 #[test]
 fn without_a_service_worker_nothing_is_promised() {
     let app = App::arrive(Screen::PHONE);
-    before_each_page(&app, "delete Navigator.prototype.serviceWorker");
+    app.before_each_page("delete Navigator.prototype.serviceWorker");
     app.go("");
     app.wait_for_start();
     app.wait_for_text(
@@ -74,8 +68,7 @@ fn the_first_visit_says_that_it_is_getting_ready_and_nothing_moves() {
 #[test]
 fn the_browsers_promise_is_asked_for_and_told() {
     let app = App::arrive(Screen::PHONE);
-    before_each_page(
-        &app,
+    app.before_each_page(
         "let given = false;
          StorageManager.prototype.persisted = async () => given;
          StorageManager.prototype.persist = () => new Promise((tell) => {
@@ -114,11 +107,8 @@ fn a_phone_that_forgets_says_so_unless_the_page_is_installed() {
     let phone = "Mozilla/5.0 (iPhone; CPU iPhone OS 18_5 like Mac OS X) AppleWebKit/605.1.15 Version/18.5 Mobile Safari/604.1";
     app.cdp("Emulation.setUserAgentOverride", &json!({ "userAgent": phone }));
     app.go("#/jobs");
-    app.wait_until(
-        "the phone forgets",
-        "return document.querySelector('[data-testid=device-line]')?.innerText.includes('after 7 days')",
-    );
-    before_each_page(&app, "Object.defineProperty(navigator, 'standalone', { value: true })");
+    app.wait_for_words("device-line", "after 7 days");
+    app.before_each_page("Object.defineProperty(navigator, 'standalone', { value: true })");
     app.reload();
     app.wait_until(
         "the installed page does not",

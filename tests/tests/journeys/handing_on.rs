@@ -5,7 +5,8 @@ use std::fs;
 use reckoner_e2e::{App, Browser, Screen};
 
 use crate::film::{self, Frame};
-use crate::job::{cut_the_leg_thin, demo};
+use crate::job::demo;
+use crate::shelf::cut_the_leg_thin;
 
 /// The demo with its leg cut thin, so that it is not the demo that anybody can open.
 fn job_of_the_first() -> App {
@@ -224,10 +225,7 @@ fn rubbish_is_refused_and_the_shelf_stays_as_it_was() {
         ("SR1 00000000 1/2 00000000 AAAA", "not a code of this app"),
     ] {
         paste(&app, rubbish);
-        app.wait_until(
-            &format!("{rubbish} is refused"),
-            &format!("return document.querySelector('[data-testid=job-trouble]')?.innerText.includes('{words}')"),
-        );
+        app.wait_for_words("job-trouble", words);
         assert!(!app.shows("incoming"), "{rubbish}");
     }
     // Codes one by one, in any order, with one of another job between them.
@@ -245,10 +243,7 @@ fn rubbish_is_refused_and_the_shelf_stays_as_it_was() {
     let huge = folder.join("huge.json");
     fs::write(&huge, vec![b' '; 8_000_001]).expect("writing");
     app.choose_file("[data-testid=open-file]", &huge);
-    app.wait_until(
-        "a huge file is refused",
-        "return document.querySelector('[data-testid=job-trouble]')?.innerText.includes('too large')",
-    );
+    app.wait_for_words("job-trouble", "too large");
     app.go("#/jobs");
     app.wait_for("jobs");
     assert!(app.text("jobs").contains("Potting bench"));

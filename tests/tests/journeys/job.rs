@@ -2,6 +2,8 @@
 
 use reckoner_e2e::{App, Screen};
 
+use crate::shelf::{cut_the_leg_thin, wait_for_the_record};
+
 /// Opens the demo by tapping, from the list of calculators.
 pub(crate) fn demo() -> App {
     let app = App::open(Screen::PHONE);
@@ -13,64 +15,30 @@ pub(crate) fn demo() -> App {
     app
 }
 
-/// Measures the leg of the demo 1/16 in thinner than planned.
-pub(crate) fn cut_the_leg_thin(app: &App) {
-    app.tap("item-leg");
-    app.enter("as_cut", &["3", "page-16", "3/16", "close"]);
-    app.wait_for("moved");
-}
-
-/// Waits until the job on the page stands in the database with this text of a size.
-pub(crate) fn wait_for_the_shelf(app: &App, size: &str, field: &str, text: &str) {
-    app.wait_until(
-        &format!("the {field} of {size} is kept as {text:?}"),
-        &format!(
-            "const open = indexedDB.open('reckoner');
-             await new Promise((done) => open.onsuccess = done);
-             const get = open.result.transaction('jobs').objectStore('jobs').get(location.hash.split('/')[2]);
-             await new Promise((done) => get.onsuccess = done);
-             open.result.close();
-             const size = JSON.parse(get.result.job).items.find((it) => it.kind === 'measure' && it.name === {size:?});
-             return size[{field:?}] === {text:?}"
-        ),
-    );
-}
-
-/// The words of an element in one line, as a voice reads a fraction.
-fn line(app: &App, id: &str) -> String {
-    app.text(id).split_whitespace().collect::<Vec<_>>().join(" ")
-}
-
 #[test]
 fn a_leg_cut_thin_moves_the_rails_and_is_still_so_with_the_server_gone() {
     let app = demo();
     assert!(
-        line(&app, "item-long rail").contains("forty-one inches"),
+        app.text("item-long rail").contains("forty-one inches"),
         "{}",
-        line(&app, "item-long rail")
+        app.text("item-long rail")
     );
     cut_the_leg_thin(&app);
     // 47 1/2 less two legs of 3 3/16: 41 1/8.
-    let moved = line(&app, "moved");
+    let moved = app.text("moved");
     assert!(moved.contains("long rail") && moved.contains("forty-one and one eighth"), "{moved}");
     assert!(moved.contains("not cut yet: only the number"), "{moved}");
     app.server.stop();
     app.tap("back");
-    app.wait_until(
-        "the sketch names what moved",
-        "return document.querySelector('[data-testid=sketch]')?.textContent.includes('moved: leg')",
-    );
-    wait_for_the_shelf(&app, "leg", "as_cut", "3 3/16");
+    app.wait_for_words("sketch", "moved: leg");
+    wait_for_the_record(&app, "leg", "as_cut", "3 3/16");
     app.reload();
     app.wait_for_start();
     app.wait_for("sizes");
-    let rail = line(&app, "item-long rail");
+    let rail = app.text("item-long rail");
     assert!(rail.contains("forty-one and one eighth inches"), "{rail}");
     app.tap("undo");
-    app.wait_until(
-        "the plan is back",
-        "return document.querySelector('[data-testid=\"item-long rail\"]').textContent.includes('forty-one inches')",
-    );
+    app.wait_for_words("item-long rail", "forty-one inches");
     app.assert_quiet_console();
 }
 
@@ -84,15 +52,12 @@ fn a_rail_cut_before_the_legs_were_measured_has_a_rescue() {
     cut_the_leg_thin(&app);
     app.tap("back");
     app.wait_for("attention");
-    let words = line(&app, "trouble-long rail");
+    let words = app.text("trouble-long rail");
     assert!(words.contains("It is now wanted at"), "{words}");
     // The overall length gives way: 41 and two legs of 3 3/16 are 47 3/8.
-    assert!(line(&app, "rescue-overall length").contains("forty-seven and three eighths"));
+    assert!(app.text("rescue-overall length").contains("forty-seven and three eighths"));
     app.tap("rescue-overall length");
-    app.wait_until(
-        "nothing is in trouble",
-        "return document.querySelector('[data-testid=\"trouble-long rail\"]') === null",
-    );
+    app.wait_until_gone("trouble-long rail");
 }
 
 #[test]
@@ -129,10 +94,7 @@ fn a_job_is_begun_on_a_wide_screen() {
     app.enter("formula", &[]);
     app.type_keys("37 1/8");
     app.tap("save-item");
-    app.wait_until(
-        "it is in the list",
-        "return document.querySelector('[data-testid=\"item-front rail\"]')?.textContent.includes('37')",
-    );
+    app.wait_for_words("item-front rail", "37");
     app.tap("section-hand-on");
     app.wait_for("save-file");
     app.assert_accessible();

@@ -2,25 +2,8 @@
 //! plainly not when the browser has no room for it.
 
 use reckoner_e2e::{App, Screen};
-use serde_json::json;
 
-use crate::job::wait_for_the_shelf;
-
-fn demo() -> App {
-    let app = App::open_at(Screen::PHONE, "#/jobs");
-    app.tap("open-demo");
-    app.wait_for("sizes");
-    app
-}
-
-fn wait_for_words(app: &App, id: &str, words: &str) {
-    app.wait_until(
-        &format!("{id} says {words}"),
-        &format!(
-            "return document.querySelector('[data-testid=\"{id}\"]')?.textContent.includes({words:?}) ?? false"
-        ),
-    );
-}
+use crate::shelf::{demo, fill, new_job_with_a_leg, second_window, wait_for_the_record};
 
 /// Gives the leg another size as planned.
 fn plan_the_leg(app: &App, keys: &[&str]) {
@@ -36,18 +19,18 @@ fn plan_the_leg(app: &App, keys: &[&str]) {
 fn steps_are_taken_back_and_made_again_after_a_reload() {
     let app = demo();
     plan_the_leg(&app, &["3"]);
-    wait_for_words(&app, "item-long rail", "forty-one and one half");
+    app.wait_for_words("item-long rail", "forty-one and one half");
     plan_the_leg(&app, &["2"]);
-    wait_for_words(&app, "item-long rail", "forty-three and one half");
-    wait_for_the_shelf(&app, "leg", "formula", "2");
+    app.wait_for_words("item-long rail", "forty-three and one half");
+    wait_for_the_record(&app, "leg", "formula", "2");
     app.reload();
     app.wait_for_start();
     for words in ["forty-one and one half", "forty-one inches"] {
         app.tap("undo");
-        wait_for_words(&app, "item-long rail", words);
+        app.wait_for_words("item-long rail", words);
     }
     app.tap("redo");
-    wait_for_words(&app, "item-long rail", "forty-one and one half");
+    app.wait_for_words("item-long rail", "forty-one and one half");
     // Taken back on the page of the size itself, the field follows.
     app.tap("item-leg");
     app.wait_for("field-formula");
@@ -62,36 +45,29 @@ fn steps_are_taken_back_and_made_again_after_a_reload() {
 #[test]
 fn two_windows_with_one_job_lose_neither_edit() {
     let app = demo();
-    let first = app.window();
-    let here = app.script("return location.href");
-    app.open_window();
-    let here = here.as_str().and_then(|here| here.split_once('#')).expect("a job");
-    app.go(&format!("#{}", here.1));
+    let first = second_window(&app);
     app.wait_for("sizes");
     plan_the_leg(&app, &["3"]);
     app.turn_to(&first);
     // The first window hears of it, and edits another size.
-    wait_for_words(&app, "item-long rail", "forty-one and one half");
+    app.wait_for_words("item-long rail", "forty-one and one half");
     app.tap("item-overhang");
     app.enter("formula", &["clear", "2", "close"]);
     app.tap("back");
-    wait_for_words(&app, "item-top length", "fifty-one and one half");
-    wait_for_words(&app, "item-long rail", "forty-one and one half");
+    app.wait_for_words("item-top length", "fifty-one and one half");
+    app.wait_for_words("item-long rail", "forty-one and one half");
     app.assert_quiet_console();
 }
 
 #[test]
 fn a_job_that_cannot_be_saved_says_so_and_can_still_be_handed_on() {
     let app = demo();
-    // The disk is full: nothing more can be written.
-    app.script(
-        "IDBObjectStore.prototype.put = function () { throw new DOMException('full', 'QuotaExceededError') }",
-    );
+    fill(&app);
     plan_the_leg(&app, &["3"]);
-    wait_for_words(&app, "job-trouble", "Not kept");
-    wait_for_words(&app, "item-long rail", "forty-one and one half");
+    app.wait_for_words("job-trouble", "Not kept");
+    app.wait_for_words("item-long rail", "forty-one and one half");
     plan_the_leg(&app, &["2"]);
-    wait_for_words(&app, "item-long rail", "forty-three and one half");
+    app.wait_for_words("item-long rail", "forty-three and one half");
     app.tap("section-hand-on");
     app.wait_for("save-file");
     app.assert_accessible();
@@ -100,26 +76,14 @@ fn a_job_that_cannot_be_saved_says_so_and_can_still_be_handed_on() {
 #[test]
 fn a_browser_without_a_database_still_makes_a_job() {
     let app = App::arrive(Screen::PHONE);
-    app.cdp(
-        "Page.addScriptToEvaluateOnNewDocument",
-        &json!({ "source": "IDBFactory.prototype.open = function () { throw new DOMException('private', 'InvalidStateError') }" }),
-    );
+    app.before_each_page("IDBFactory.prototype.open = function () { throw new DOMException('private', 'InvalidStateError') }");
     app.go("#/jobs");
     app.wait_for_start();
-    app.tap("new-job");
-    wait_for_words(&app, "job-trouble", "private mode");
-    app.tap("add-measure");
-    app.tap("field-name");
-    app.type_keys("leg");
-    app.enter("formula", &["3", "close"]);
-    app.tap("save-item");
-    wait_for_words(&app, "item-leg", "three inches");
+    new_job_with_a_leg(&app);
+    app.wait_for_words("job-trouble", "private mode");
     app.tap("undo");
-    app.wait_until(
-        "it is taken back",
-        "return document.querySelector('[data-testid=item-leg]') === null",
-    );
-    wait_for_words(&app, "job-trouble", "Not kept");
+    app.wait_until_gone("item-leg");
+    app.wait_for_words("job-trouble", "Not kept");
     app.tap("section-hand-on");
     app.wait_for("save-file");
 }
@@ -147,12 +111,12 @@ fn nothing_that_a_file_can_hold_freezes_the_page() {
          open.result.close();",
     );
     app.go("#/job/odd");
-    wait_for_words(&app, "item-ring 5", "This needs itself");
+    app.wait_for_words("item-ring 5", "This needs itself");
     app.assert_no_sideways_scroll();
     // One of the circle is measured: the circle is open, and every other one has a size.
     app.tap("item-ring 5");
     app.enter("as_cut", &["7", "close"]);
     app.tap("back");
-    wait_for_words(&app, "item-ring 6", "seven inches");
+    app.wait_for_words("item-ring 6", "seven inches");
     app.assert_quiet_console();
 }

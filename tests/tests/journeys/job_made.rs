@@ -28,20 +28,6 @@ fn add_size(app: &App, name: &str, formula: &[&str]) {
     app.wait_for(&format!("item-{name}"));
 }
 
-/// The words of an element in one line, as a voice reads a fraction.
-fn line(app: &App, id: &str) -> String {
-    app.text(id).split_whitespace().collect::<Vec<_>>().join(" ")
-}
-
-fn wait_for_words(app: &App, id: &str, words: &str) {
-    app.wait_until(
-        &format!("{id} says {words}"),
-        &format!(
-            "return document.querySelector('[data-testid=\"{id}\"]')?.textContent.includes({words:?}) ?? false"
-        ),
-    );
-}
-
 /// Leg, overall and the rail between: [WH] J1, 44 and 3 1/2 give 37.
 fn frame(app: &App) {
     add_size(app, "overall", &["4", "4"]);
@@ -55,7 +41,7 @@ fn frame(app: &App) {
 fn a_job_is_made_by_tapping_and_a_leg_cut_thin_is_told() {
     let app = new_job();
     frame(&app);
-    wait_for_words(&app, "item-rail", "thirty-seven inches");
+    app.wait_for_words("item-rail", "thirty-seven inches");
     // A part whose length is the rail.
     app.tap("section-parts");
     app.tap("add-part");
@@ -83,8 +69,8 @@ fn a_job_is_made_by_tapping_and_a_leg_cut_thin_is_told() {
     app.tap("section-sizes");
     app.tap("item-leg");
     app.enter("as_cut", &["3", "page-16", "7/16", "close"]);
-    wait_for_words(&app, "moved", "rail");
-    let moved = line(&app, "moved");
+    app.wait_for_words("moved", "rail");
+    let moved = app.text("moved");
     assert!(moved.contains("thirty-seven and one eighth"), "{moved}");
     assert!(moved.contains("front rail") && moved.contains("none cut yet"), "{moved}");
     app.assert_no_sideways_scroll();
@@ -95,19 +81,16 @@ fn a_job_is_made_by_tapping_and_a_leg_cut_thin_is_told() {
     app.tap("pieces-after");
     app.tap("piece-45");
     app.enter("as_cut", &["3", "6", "close"]);
-    wait_for_words(&app, "off-by", "short");
+    app.wait_for_words("off-by", "short");
     app.assert_accessible();
     app.assert_no_sideways_scroll();
     // The leg is cut; the overall may give way, unless it must stay.
     app.wait_for("rescue-overall");
     app.tap("hold-overall");
-    app.wait_until(
-        "nothing is left that gives way",
-        "return document.querySelector('[data-testid=rescue-overall]') === null",
-    );
+    app.wait_until_gone("rescue-overall");
     app.tap("hold-overall");
     app.tap("rescue-overall");
-    wait_for_words(&app, "answer-headline", "as wanted");
+    app.wait_for_words("answer-headline", "as wanted");
     app.assert_quiet_console();
 }
 
@@ -120,13 +103,9 @@ fn a_calculator_is_kept_in_a_job_and_its_parts_are_made_once() {
     app.assert_accessible();
     app.tap("keep-in-new");
     app.wait_for("make-parts");
-    assert!(
-        line(&app, "answer-headline").contains("thirty-nine"),
-        "{}",
-        line(&app, "answer-headline")
-    );
+    assert!(app.text("answer-headline").contains("thirty-nine"), "{}", app.text("answer-headline"));
     app.tap("make-parts");
-    let shown = line(&app, "making");
+    let shown = app.text("making");
     assert!(shown.contains("Frame: rail") && shown.contains("Still to write"), "{shown}");
     app.assert_accessible();
     app.tap("put-parts");
@@ -135,16 +114,16 @@ fn a_calculator_is_kept_in_a_job_and_its_parts_are_made_once() {
     app.tap("section-kept");
     app.tap("item-Frame");
     app.enter("leg_left", &["3", "close"]);
-    wait_for_words(&app, "answer-headline", "forty inches");
+    app.wait_for_words("answer-headline", "forty inches");
     app.tap("make-parts");
-    wait_for_words(&app, "making", "in the job already");
+    app.wait_for_words("making", "in the job already");
     assert!(!app.shows("put-parts"));
     app.go("#/jobs");
     app.tap("job-New job");
     app.tap("section-parts");
-    wait_for_words(&app, "item-Frame: rail", "forty inches");
+    app.wait_for_words("item-Frame: rail", "forty inches");
     app.tap("undo");
-    wait_for_words(&app, "item-Frame: rail", "thirty-nine inches");
+    app.wait_for_words("item-Frame: rail", "thirty-nine inches");
     app.assert_quiet_console();
 }
 
@@ -160,26 +139,20 @@ fn sizes_that_must_match_are_flagged_where_they_stand() {
     app.tap("member-right leg");
     app.assert_accessible();
     app.tap("save-item");
-    wait_for_words(&app, "item-the legs", "match");
+    app.wait_for_words("item-the legs", "match");
     app.tap("item-right leg");
     app.enter("as_cut", &["2", "7", "close"]);
     app.tap("back");
     app.wait_for("mismatch-the legs");
-    wait_for_words(&app, "item-right leg", "does not match");
-    wait_for_words(&app, "item-left leg", "does not match");
+    app.wait_for_words("item-right leg", "does not match");
+    app.wait_for_words("item-left leg", "does not match");
     // They may drift as far as that: then they match.
     app.tap("item-the legs");
     app.enter("drift", &["1", "close"]);
     app.tap("back");
-    app.wait_until(
-        "they match",
-        "return document.querySelector('[data-testid=\"mismatch-the legs\"]') === null",
-    );
+    app.wait_until_gone("mismatch-the legs");
     app.tap("item-the legs");
     app.tap("take-out");
-    app.wait_until(
-        "the group is gone",
-        "return document.querySelector('[data-testid=matches]') === null",
-    );
+    app.wait_until_gone("matches");
     app.assert_quiet_console();
 }

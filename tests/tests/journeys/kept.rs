@@ -3,40 +3,10 @@
 use reckoner_e2e::{App, Screen};
 use serde_json::json;
 
-fn demo_on(screen: Screen) -> App {
-    let app = App::open_at(screen, "#/jobs");
-    app.tap("open-demo");
-    app.wait_for("sizes");
-    app
-}
-
-pub(crate) fn demo() -> App {
-    demo_on(Screen::PHONE)
-}
-
-pub(crate) fn wait_for_words(app: &App, id: &str, words: &str) {
-    app.wait_until(
-        &format!("{id} says {words}"),
-        &format!(
-            "return document.querySelector('[data-testid=\"{id}\"]')?.textContent.includes({words:?}) ?? false"
-        ),
-    );
-}
-
-pub(crate) fn wait_for_value(app: &App, id: &str, text: &str) {
-    app.wait_until(
-        &format!("{id} holds {text}"),
-        &format!("return document.querySelector('[data-testid=\"{id}\"]')?.value === {text:?}"),
-    );
-}
-
-/// Waits until an element is not on the page.
-pub(crate) fn wait_until_gone(app: &App, id: &str) {
-    app.wait_until(
-        &format!("{id} is gone"),
-        &format!("return document.querySelector('[data-testid=\"{id}\"]') === null"),
-    );
-}
+use crate::shelf::{
+    click, demo, demo_on, fail_to_put, fill, give_room, new_job_with_a_leg, wait_for_the_record,
+    wait_until_folded_in,
+};
 
 /// Does something in the page and loads it again in the same task, as a page that is closed at
 /// once.
@@ -45,16 +15,6 @@ fn and_reload_at_once(app: &App, script: &str) {
         "document.documentElement.dataset.app = 'leaving'; {script}; location.reload()"
     ));
     app.wait_for_start();
-}
-
-pub(crate) fn click(id: &str) -> String {
-    format!("document.querySelector('[data-testid=\"{id}\"]').click()")
-}
-
-/// The part of an address within the app.
-pub(crate) fn place(app: &App) -> String {
-    let url = app.url();
-    url.split_once('#').map_or_else(String::new, |(_, place)| format!("#{place}"))
 }
 
 /// Opens the size with this name with what the tape says typed and the keys still open.
@@ -73,11 +33,11 @@ fn what_the_tape_says_is_kept_by_the_phones_back() {
     app.press(&["2"]);
     app.script("history.back()");
     app.wait_for("sizes");
-    wait_for_words(&app, "item-leg", "two inches");
-    wait_for_words(&app, "item-leg", "as cut");
+    app.wait_for_words("item-leg", "two inches");
+    app.wait_for_words("item-leg", "as cut");
     app.reload();
     app.wait_for_start();
-    wait_for_words(&app, "item-leg", "two inches");
+    app.wait_for_words("item-leg", "two inches");
     app.assert_quiet_console();
 }
 
@@ -96,12 +56,12 @@ fn a_note_and_choices_are_kept_by_the_arrow() {
     app.tap("back");
     app.wait_for("parts");
     app.tap(&part);
-    wait_for_value(&app, "field-note", "knot on the back");
+    app.wait_for_value("field-note", "knot on the back");
     let is_chosen = "return document.querySelector('#may_resaw-yes').checked";
     app.wait_until("may be resawn", is_chosen);
     app.reload();
     app.wait_for_start();
-    wait_for_value(&app, "field-note", "knot on the back");
+    app.wait_for_value("field-note", "knot on the back");
     app.wait_until("may be resawn", is_chosen);
     app.assert_quiet_console();
 }
@@ -112,15 +72,15 @@ fn the_next_field_and_a_reload_at_once_lose_nothing() {
     app.tap("item-leg");
     app.enter("as_cut", &["2", "next"]);
     and_reload_at_once(&app, "");
-    wait_for_value(&app, "field-as_cut", "2");
+    app.wait_for_value("field-as_cut", "2");
     app.tap("back");
-    wait_for_words(&app, "item-leg", "two inches");
+    app.wait_for_words("item-leg", "two inches");
     // With the keys still open, in the very task of the key.
     measure(&app, "overhang", &[]);
     and_reload_at_once(&app, &click("key-5"));
-    wait_for_value(&app, "field-as_cut", "5");
+    app.wait_for_value("field-as_cut", "5");
     app.tap("back");
-    wait_for_words(&app, "item-overhang", "five inches");
+    app.wait_for_words("item-overhang", "five inches");
     app.assert_quiet_console();
 }
 
@@ -159,7 +119,7 @@ fn a_piece_a_reckoning_and_titles_are_kept() {
     app.tap("piece-1");
     app.enter("as_cut", &["3", "3"]);
     app.script("history.back()");
-    wait_for_words(&app, "piece-1", "thirty-three inches");
+    app.wait_for_words("piece-1", "thirty-three inches");
     app.tap("back");
     app.tap("section-kept");
     app.wait_for("kept");
@@ -169,10 +129,7 @@ fn a_piece_a_reckoning_and_titles_are_kept() {
     app.type_keys(" X");
     app.tap("back");
     app.wait_for("kept");
-    app.wait_until(
-        "the reckoning has the new title",
-        "return document.querySelector('[data-testid=kept]').textContent.includes(' X')",
-    );
+    app.wait_for_words("kept", " X");
     app.tap("section-hand-on");
     app.tap("job-title");
     app.type_keys(" Y");
@@ -201,11 +158,11 @@ fn a_field_of_a_kept_reckoning_is_kept_by_back() {
     app.press(&["7"]);
     let typed = app.script(&value);
     assert_ne!(typed, before);
-    let at = place(&app);
+    let at = app.place();
     app.script("history.back()");
     app.wait_for("kept");
     app.go(&at);
-    wait_for_value(&app, &field, typed.as_str().expect("a text"));
+    app.wait_for_value(&field, typed.as_str().expect("a text"));
     app.assert_quiet_console();
 }
 
@@ -231,7 +188,7 @@ fn a_slow_press_on_the_arrow_keeps_what_was_typed() {
     );
     mouse("mouseReleased");
     app.wait_for("sizes");
-    wait_for_words(&app, "item-leg", "two inches");
+    app.wait_for_words("item-leg", "two inches");
     app.assert_quiet_console();
 }
 
@@ -246,7 +203,7 @@ const NEW: [(&str, &str, &str); 4] = [
 #[test]
 fn something_new_is_a_draft_until_it_is_put_in_or_thrown_away() {
     let app = demo();
-    let job = place(&app);
+    let job = app.place();
     for (section, form, field) in NEW {
         let section = format!("{job}/{section}");
         app.go(&section);
@@ -254,22 +211,22 @@ fn something_new_is_a_draft_until_it_is_put_in_or_thrown_away() {
         app.tap(&format!("field-{field}"));
         app.type_keys("spare thing");
         app.tap("back");
-        wait_for_words(&app, &format!("begun-{form}"), "spare thing");
+        app.wait_for_words(&format!("begun-{form}"), "spare thing");
         and_reload_at_once(&app, "");
         app.tap(&format!("begun-{form}"));
-        wait_for_value(&app, &format!("field-{field}"), "spare thing");
+        app.wait_for_value(&format!("field-{field}"), "spare thing");
         app.tap("throw-away");
-        wait_for_value(&app, &format!("field-{field}"), "");
+        app.wait_for_value(&format!("field-{field}"), "");
         app.tap("bring-back");
-        wait_for_value(&app, &format!("field-{field}"), "spare thing");
+        app.wait_for_value(&format!("field-{field}"), "spare thing");
         app.tap("throw-away");
         app.tap("back");
         app.wait_for(&format!("add-{form}"));
-        wait_until_gone(&app, &format!("begun-{form}"));
+        app.wait_until_gone(&format!("begun-{form}"));
         app.reload();
         app.wait_for_start();
         app.wait_for(&format!("add-{form}"));
-        wait_until_gone(&app, &format!("begun-{form}"));
+        app.wait_until_gone(&format!("begun-{form}"));
     }
     app.assert_quiet_console();
 }
@@ -285,12 +242,12 @@ fn a_draft_is_put_in_once_it_is_whole() {
     app.enter("formula", &["4", "close"]);
     and_reload_at_once(&app, "");
     app.tap("save-item");
-    wait_for_words(&app, "item-cleat", "four inches");
-    wait_until_gone(&app, "begun-measure");
+    app.wait_for_words("item-cleat", "four inches");
+    app.wait_until_gone("begun-measure");
     app.reload();
     app.wait_for_start();
-    wait_for_words(&app, "item-cleat", "four inches");
-    wait_until_gone(&app, "begun-measure");
+    app.wait_for_words("item-cleat", "four inches");
+    app.wait_until_gone("begun-measure");
     app.assert_quiet_console();
 }
 
@@ -302,7 +259,7 @@ fn a_new_match_keeps_its_members() {
     app.type_keys("pair");
     app.tap("member-leg");
     and_reload_at_once(&app, &click("member-overhang"));
-    wait_for_value(&app, "field-name", "pair");
+    app.wait_for_value("field-name", "pair");
     app.wait_until(
         "both are tapped",
         "return ['leg', 'overhang'].every((it) =>
@@ -334,13 +291,13 @@ fn what_cannot_be_read_stays_as_it_is_typed() {
     app.wait_for_start();
     app.wait_for("unread-formula");
     app.tap("item-long rail");
-    wait_for_value(&app, "field-formula", typed);
+    app.wait_for_value("field-formula", typed);
     app.wait_for("problem-formula");
     app.tap("back");
     app.tap("throw-formula");
-    wait_until_gone(&app, "unread-formula");
+    app.wait_until_gone("unread-formula");
     app.tap("item-long rail");
-    wait_for_value(&app, "field-formula", before.as_str().expect("a text"));
+    app.wait_for_value("field-formula", before.as_str().expect("a text"));
     app.assert_quiet_console();
 }
 
@@ -367,7 +324,7 @@ fn a_tick_outlives_the_page_that_is_left_in_the_same_task() {
     }
     assert_eq!(ids.len(), 3);
     // No note is left behind: each stands in the record, once.
-    app.wait_until("every note is folded in", NO_NOTES);
+    wait_until_folded_in(&app);
     app.tap("undo");
     app.wait_until(
         "the last one is taken back, and only that",
@@ -379,64 +336,22 @@ fn a_tick_outlives_the_page_that_is_left_in_the_same_task() {
     app.assert_quiet_console();
 }
 
-/// Whether a text stands in the stored job.
-pub(crate) fn stands(field: &str, text: &str) -> String {
-    format!(
-        "const open = indexedDB.open('reckoner');
-         await new Promise((done) => open.onsuccess = done);
-         const get = open.result.transaction('jobs').objectStore('jobs').getAll();
-         await new Promise((done) => get.onsuccess = done);
-         open.result.close();
-         return get.result.some((it) => JSON.parse(it.job).items.some((it) => it.name === 'leg' && it.{field} === {text:?}))"
-    )
-}
-
-/// Whether there is no note about a job in the database.
-pub(crate) const NO_NOTES: &str = "const open = indexedDB.open('reckoner');
-     await new Promise((done) => open.onsuccess = done);
-     const get = open.result.transaction('notes').objectStore('notes').getAllKeys();
-     await new Promise((done) => get.onsuccess = done);
-     open.result.close();
-     return get.result.filter((key) => !['kept', 'taken'].includes(key.split('/')[0])).length === 0";
-
-/// Has every writing fail as on a full device, until [`give_room`].
-pub(crate) fn fill(app: &App) {
-    app.script(
-        "window.put = window.put ?? IDBObjectStore.prototype.put;
-         IDBObjectStore.prototype.put = function () { throw new DOMException('full', 'QuotaExceededError') }",
-    );
-}
-
-/// There is room again, and the window comes to the front.
-pub(crate) fn give_room(app: &App) {
-    app.script(
-        "IDBObjectStore.prototype.put = window.put;
-         document.dispatchEvent(new Event('visibilitychange'))",
-    );
-}
-
 #[test]
 fn a_full_device_is_told_and_what_it_did_not_take_is_kept_once_there_is_room() {
     let app = App::open_at(Screen::PHONE, "#/jobs");
     app.wait_for("new-job");
     fill(&app);
-    app.tap("new-job");
-    wait_for_words(&app, "job-trouble", "Not kept");
-    wait_for_words(&app, "job-trouble", "no room");
+    new_job_with_a_leg(&app);
+    app.wait_for_words("job-trouble", "Not kept");
+    app.wait_for_words("job-trouble", "no room");
     app.wait_for("to-hand-on");
-    app.tap("add-measure");
-    app.tap("field-name");
-    app.type_keys("leg");
-    app.enter("formula", &["3", "close"]);
-    app.tap("save-item");
-    wait_for_words(&app, "item-leg", "three inches");
     app.picture("kept-full");
     app.assert_accessible();
     give_room(&app);
-    wait_until_gone(&app, "job-trouble");
+    app.wait_until_gone("job-trouble");
     app.reload();
     app.wait_for_start();
-    wait_for_words(&app, "item-leg", "three inches");
+    app.wait_for_words("item-leg", "three inches");
     app.assert_quiet_console();
 }
 
@@ -444,21 +359,17 @@ fn a_full_device_is_told_and_what_it_did_not_take_is_kept_once_there_is_room() {
 #[test]
 fn a_transaction_that_is_given_up_is_no_success() {
     let app = demo();
-    app.script(
-        "window.put = window.put ?? IDBObjectStore.prototype.put;
-         IDBObjectStore.prototype.put = function (...all) {
-           const asked = window.put.apply(this, all);
-           this.transaction.abort();
-           return asked;
-         }",
+    fail_to_put(
+        &app,
+        "const asked = window.put.apply(this, all); this.transaction.abort(); return asked",
     );
     app.tap("section-parts");
     app.wait_for("parts");
     app.script("document.querySelector('.tick[aria-pressed=false]').click()");
-    wait_for_words(&app, "job-trouble", "Not kept");
+    app.wait_for_words("job-trouble", "Not kept");
     give_room(&app);
-    wait_until_gone(&app, "job-trouble");
-    app.wait_until("the note is folded in", NO_NOTES);
+    app.wait_until_gone("job-trouble");
+    wait_until_folded_in(&app);
     app.assert_quiet_console();
 }
 
@@ -477,11 +388,11 @@ fn a_connection_that_the_browser_closes_is_opened_again() {
     app.tap("item-leg");
     app.enter("as_cut", &["2", "close"]);
     app.tap("back");
-    wait_for_words(&app, "item-leg", "two inches");
-    app.wait_until("every note is folded in", NO_NOTES);
+    app.wait_for_words("item-leg", "two inches");
+    wait_until_folded_in(&app);
     app.reload();
     app.wait_for_start();
-    wait_for_words(&app, "item-leg", "two inches");
+    app.wait_for_words("item-leg", "two inches");
 }
 
 /// A calculator, and a browser that has lost the last writing of its local storage.
@@ -530,6 +441,6 @@ fn jobs_of_the_version_before_are_opened() {
     app.tap("job-old bench");
     measure(&app, "leg", &LEG_AS_CUT);
     app.tap("back");
-    wait_for_words(&app, "item-leg", "three and three sixteenths");
-    app.wait_until("it stands in the record", &stands("as_cut", "3 3/16"));
+    app.wait_for_words("item-leg", "three and three sixteenths");
+    wait_for_the_record(&app, "leg", "as_cut", "3 3/16");
 }

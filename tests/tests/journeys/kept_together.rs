@@ -1,21 +1,8 @@
 //! What is typed in two windows of one job, and edits at the speed of a machine.
 
-use reckoner_e2e::App;
 use serde_json::Value;
 
-use crate::kept::{
-    NO_NOTES, click, demo, place, stands, wait_for_value, wait_for_words, wait_until_gone,
-};
-
-/// Opens the job of this window in another one, and goes there.
-pub(crate) fn second_window(app: &App, section: &str) -> String {
-    let here = place(app);
-    let first = app.window();
-    app.open_window();
-    app.go(&format!("{here}{section}"));
-    app.wait_for_start();
-    first
-}
+use crate::shelf::{click, demo, second_window, wait_for_the_record, wait_until_folded_in};
 
 #[test]
 fn two_windows_tick_two_pieces_of_one_part_at_once() {
@@ -27,7 +14,7 @@ fn two_windows_tick_two_pieces_of_one_part_at_once() {
          return [...part.querySelectorAll('.tick[aria-pressed=false]')].slice(0, 2).map((it) => it.dataset.testid)",
     );
     let id = |at: usize| ids[at].as_str().expect("a piece").to_owned();
-    let first = second_window(&app, "");
+    let first = second_window(&app);
     app.wait_for("parts");
     // Each taps at the same moment, before it has heard of the other.
     let tap_at = |id: &str| {
@@ -51,7 +38,7 @@ fn two_windows_tick_two_pieces_of_one_part_at_once() {
         }
         assert!(!app.shows("job-trouble"), "{}", app.text("job-trouble"));
     }
-    app.wait_until("every note is folded in", NO_NOTES);
+    wait_until_folded_in(&app);
 }
 
 #[test]
@@ -76,15 +63,15 @@ fn what_two_windows_write_in_one_field_is_offered_by_name() {
          open.result.close();
          new BroadcastChannel('reckoner-jobs').postMessage(key);",
     );
-    wait_for_words(&app, "offer-as_cut", "You typed “2” for leg, as cut; it is now “4”.");
+    app.wait_for_words("offer-as_cut", "You typed “2” for leg, as cut; it is now “4”.");
     app.picture("kept-offer");
-    wait_for_value(&app, "field-as_cut", "2");
+    app.wait_for_value("field-as_cut", "2");
     app.press(&["close"]);
-    wait_for_value(&app, "field-as_cut", "2");
+    app.wait_for_value("field-as_cut", "2");
     app.tap("use-mine-as_cut");
-    wait_until_gone(&app, "offer-as_cut");
-    app.wait_until("it stands in the record", &stands("as_cut", "2"));
-    wait_for_value(&app, "field-as_cut", "2");
+    app.wait_until_gone("offer-as_cut");
+    wait_for_the_record(&app, "leg", "as_cut", "2");
+    app.wait_for_value("field-as_cut", "2");
 }
 
 /// Taps in one page, at the speed of a machine, never meet each other.
@@ -107,10 +94,10 @@ fn six_hundred_edits_at_once_are_no_conflict() {
          return told",
     );
     assert_eq!(told, Value::from(0));
-    app.wait_until("every note is folded in", NO_NOTES);
+    wait_until_folded_in(&app);
     assert!(!app.shows("job-trouble"));
     app.reload();
     app.wait_for_start();
-    wait_for_value(&app, "job-title", "name 599");
+    app.wait_for_value("job-title", "name 599");
     app.assert_quiet_console();
 }

@@ -21,6 +21,7 @@ mod planner;
 mod privacy;
 mod recovery;
 mod removed;
+mod shelf;
 mod start;
 mod state;
 mod steady;

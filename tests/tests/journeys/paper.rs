@@ -3,7 +3,8 @@
 use lopdf::{Document, Object};
 use reckoner_e2e::{App, Screen};
 
-use crate::job::{cut_the_leg_thin, demo};
+use crate::job::demo;
+use crate::shelf::cut_the_leg_thin;
 
 /// Width and height in centimetres: ANSI/ASME Y14.1 size A, and ISO 216 A4.
 const PAPERS: [(&str, f64, f64); 2] = [("letter", 21.59, 27.94), ("a4", 21.0, 29.7)];

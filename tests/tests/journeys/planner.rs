@@ -1,20 +1,11 @@
 //! The cut planner: from a list or a job to a plan with its proof, in a worker and without one.
 
 use reckoner_e2e::{App, Browser, Screen};
-use serde_json::json;
 
 /// Waits until the planner has said its last.
 fn wait_for_the_end(app: &App) {
     app.wait_for("plan");
-    app.wait_until(
-        "the planner has ended",
-        "return document.querySelector('[data-testid=planning]') === null",
-    );
-}
-
-/// The words of an element in one line.
-fn line(app: &App, id: &str) -> String {
-    app.text(id).split_whitespace().collect::<Vec<_>>().join(" ")
+    app.wait_until_gone("planning");
 }
 
 /// A job too large to be proved in a moment: many different lengths, invented.
@@ -38,7 +29,7 @@ fn a_quick_list_is_planned_by_taps_with_the_server_stopped() {
     app.wait_for_start();
     // The list that is there from the start is planned at once.
     wait_for_the_end(&app);
-    let first = line(&app, "cost");
+    let first = app.text("cost");
     app.assert_on_first_screen("answer-headline");
     // Another list, by thumb: two pieces of 45 in and one of 50 from boards of 96 in at 10 each.
     app.enter("parts", &["2", "@", "4", "5", "comma", "5", "0", "next"]);
@@ -48,8 +39,8 @@ fn a_quick_list_is_planned_by_taps_with_the_server_stopped() {
     app.wait_for_text("cost", "20.00");
     wait_for_the_end(&app);
     assert_ne!(first, "20.00");
-    assert!(line(&app, "proof").contains("Proved"), "{}", line(&app, "proof"));
-    assert!(line(&app, "shopping").contains("20.00"), "{}", line(&app, "shopping"));
+    assert!(app.text("proof").contains("Proved"), "{}", app.text("proof"));
+    assert!(app.text("shopping").contains("20.00"), "{}", app.text("shopping"));
     assert!(app.shows("board-1") && app.shows("board-2") && !app.shows("board-3"));
     app.assert_no_sideways_scroll();
     app.assert_quiet_console();
@@ -60,11 +51,8 @@ fn other_ways_to_buy_are_worked_out_when_asked_for() {
     let app = App::open_at(Screen::PHONE, "#/cut");
     wait_for_the_end(&app);
     app.tap("compare");
-    app.wait_until(
-        "both answers are there",
-        "return document.querySelector('[data-testid=compared]')?.textContent.includes('Next cheapest')",
-    );
-    let words = line(&app, "compared");
+    app.wait_for_words("compared", "Next cheapest");
+    let words = app.text("compared");
     assert!(words.contains("All board as"), "{words}");
     app.assert_accessible();
     app.assert_quiet_console();
@@ -80,7 +68,7 @@ fn a_board_on_hand_says_what_it_can_become() {
     app.tap("become-0");
     app.wait_for("become");
     // Eight pegs of 6 in with seven kerfs are 48 7/8 in: more wood and more pieces than a leg and a peg.
-    let words = line(&app, "become");
+    let words = app.text("become");
     assert!(words.contains("8 × peg"), "{words}");
     app.assert_accessible();
 }
@@ -102,14 +90,14 @@ fn stopping_keeps_the_best_plan_so_far_and_the_page_never_waits() {
     app.tap("stop-planning");
     wait_for_the_end(&app);
     assert!(app.shows("plan") && app.shows("cost"));
-    let headline = line(&app, "answer-headline");
+    let headline = app.text("answer-headline");
     assert!(headline.contains("Best plan found"), "{headline}");
     assert!(headline.contains("You stopped it"), "{headline}");
     assert!(app.shows("plan-again"));
     // It is really gone: nothing changes any more.
-    let cost = line(&app, "cost");
+    let cost = app.text("cost");
     app.script("return new Promise((done) => setTimeout(done, 1500))");
-    assert_eq!(line(&app, "cost"), cost);
+    assert_eq!(app.text("cost"), cost);
     app.assert_quiet_console();
 }
 
@@ -117,7 +105,7 @@ fn stopping_keeps_the_best_plan_so_far_and_the_page_never_waits() {
 fn what_cannot_be_planned_is_named_beside_its_field() {
     let app = App::open_at(Screen::PHONE, "#/cut?parts=beam:+1+@+200&boards=96+at+10");
     app.wait_for("problem-parts");
-    let words = line(&app, "problem-parts");
+    let words = app.text("problem-parts");
     assert!(words.contains("beam") && words.contains("longest"), "{words}");
     assert!(!app.shows("plan"));
     app.assert_accessible();
@@ -129,7 +117,7 @@ fn what_cannot_be_planned_is_named_beside_its_field() {
     // Only so many boards, and they are not enough: the planner says so, in words.
     app.go("#/cut?parts=9+@+80&boards=96+at+10+max+3&scraps=");
     app.wait_for("cannot-plan");
-    let words = line(&app, "cannot-plan");
+    let words = app.text("cannot-plan");
     assert!(words.contains("not enough"), "{words}");
     app.assert_accessible();
     app.assert_quiet_console();
@@ -138,7 +126,7 @@ fn what_cannot_be_planned_is_named_beside_its_field() {
 /// A browser in which no page finds workers.
 fn without_workers() -> App {
     let app = App::with(Browser::start(Screen::PHONE));
-    app.cdp("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": "delete window.Worker" }));
+    app.before_each_page("delete window.Worker");
     app
 }
 
@@ -149,7 +137,7 @@ fn a_device_without_workers_gets_the_quick_plan_and_is_told_so() {
     app.wait_for_start();
     assert_eq!(app.script("return typeof window.Worker"), "undefined");
     wait_for_the_end(&app);
-    let words = line(&app, "planner-trouble");
+    let words = app.text("planner-trouble");
     assert!(words.contains("cannot plan in the background"), "{words}");
     assert!(app.shows("cost") && app.shows("board-1"));
     app.assert_accessible();
@@ -166,17 +154,11 @@ fn a_planner_that_cannot_be_loaded_is_told_in_words() {
     app.server
         .spoil(format!("/{}", wasm.expect("the planner")), reckoner_devserver::Fault::Garbled);
     // It is told because the worker says so: the time that a start may take never ends here.
-    app.cdp(
-        "Page.addScriptToEvaluateOnNewDocument",
-        &json!({ "source": "const real = setTimeout;
-            window.setTimeout = (what, wait, ...more) => wait >= 20000 ? 0 : real(what, wait, ...more)" }),
-    );
+    app.before_each_page("const real = setTimeout;
+            window.setTimeout = (what, wait, ...more) => wait >= 20000 ? 0 : real(what, wait, ...more)");
     app.go("#/cut");
     app.wait_for_start();
-    app.wait_until(
-        "it is told",
-        "return document.querySelector('[data-testid=planner-trouble]')?.textContent.includes('could not be loaded')",
-    );
+    app.wait_for_words("planner-trouble", "could not be loaded");
     assert!(!app.shows("recovery"), "the page itself goes on");
 }
 
@@ -197,15 +179,15 @@ fn the_demo_is_planned_cut_and_planned_again_from_there() {
     wait_for_the_end(&app);
     app.assert_no_sideways_scroll();
     app.assert_accessible();
-    let before = line(&app, "cost");
+    let before = app.text("cost");
     app.tap("use-plan");
     app.wait_for("boards-cut");
-    assert!(line(&app, "boards-cut").starts_with("0 of"), "{}", line(&app, "boards-cut"));
+    assert!(app.text("boards-cut").starts_with("0 of"), "{}", app.text("boards-cut"));
     // The store, then the first board.
     app.tap("bought");
     app.tap("cut-1");
     app.wait_for("is-cut-1");
-    assert!(line(&app, "boards-cut").starts_with("1 of"), "{}", line(&app, "boards-cut"));
+    assert!(app.text("boards-cut").starts_with("1 of"), "{}", app.text("boards-cut"));
     app.assert_accessible();
     // Undo takes the tick back with all that it did; redo ticks it again.
     app.tap("undo");
@@ -215,7 +197,7 @@ fn the_demo_is_planned_cut_and_planned_again_from_there() {
     // What is bought is paid for: the rest costs nothing more.
     app.tap("plan-it");
     wait_for_the_end(&app);
-    let after = line(&app, "answer-headline");
+    let after = app.text("answer-headline");
     assert!(after.contains("Nothing to buy"), "it was {before}, then: {after}");
     app.tap("use-plan");
     app.wait_for("boards-cut");
@@ -258,7 +240,7 @@ fn an_offcut_goes_on_the_rack_and_a_board_may_come_out_different() {
         "return document.querySelector('.badge.is-different') !== null",
     );
     app.tap("section-rack");
-    assert!(line(&app, "rack").contains("left of board"), "{}", line(&app, "rack"));
+    assert!(app.text("rack").contains("left of board"), "{}", app.text("rack"));
     app.tap("section-boards");
     app.tap("plan-it");
     wait_for_the_end(&app);
@@ -287,11 +269,11 @@ fn from_the_rack_alone_nothing_is_bought_and_what_is_short_is_told() {
     app.tap("rack_only-yes");
     app.tap("plan-it");
     wait_for_the_end(&app);
-    let headline = line(&app, "answer-headline");
+    let headline = app.text("answer-headline");
     // Neither posts nor a dowel are on the rack.
     assert!(headline.contains("From the rack") && headline.contains("parts short"), "{headline}");
     assert!(app.shows("board-1"));
-    assert!(line(&app, "shopping").contains("Nothing"), "{}", line(&app, "shopping"));
+    assert!(app.text("shopping").contains("Nothing"), "{}", app.text("shopping"));
     app.assert_quiet_console();
 }
 

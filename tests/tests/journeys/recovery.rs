@@ -91,10 +91,7 @@ fn starting_without_what_was_typed_keeps_a_copy() {
 #[test]
 fn a_browser_without_webassembly_is_told_what_to_do() {
     let app = visitor_with_typed_text();
-    app.cdp(
-        "Page.addScriptToEvaluateOnNewDocument",
-        &json!({ "source": "delete globalThis.WebAssembly" }),
-    );
+    app.before_each_page("delete globalThis.WebAssembly");
     app.go("");
     app.wait_for("recovery");
     let words = app.text("recovery-words");
@@ -117,15 +114,14 @@ fn a_browser_without_webassembly_is_told_what_to_do() {
 fn a_panic_inside_the_app_shows_the_recovery_page_and_its_reason() {
     let app = visitor_with_typed_text();
     // The browser refuses to make any element but those that the recovery page itself needs.
-    app.cdp(
-        "Page.addScriptToEvaluateOnNewDocument",
-        &json!({ "source": "for (const name of ['createElement', 'createElementNS']) {
+    app.before_each_page(
+        "for (const name of ['createElement', 'createElementNS']) {
             const real = Document.prototype[name];
             Document.prototype[name] = function (...given) {
               if (given.some((g) => ['h3', 'pre'].includes(g))) return real.apply(this, given);
               throw new Error('no more elements');
             };
-          }" }),
+          }",
     );
     app.go("");
     app.wait_for("recovery");

@@ -1,22 +1,17 @@
 //! Jobs that are taken off this device: put back with all that was typed, or deleted on purpose.
 
 use reckoner_e2e::{App, Screen};
-use serde_json::{Value, json};
+use serde_json::json;
 
 use crate::device::pictures;
-use crate::job::cut_the_leg_thin;
-use crate::kept::{
-    NO_NOTES, fill, give_room, place, stands, wait_for_value, wait_for_words, wait_until_gone,
+use crate::shelf::{
+    BENCH, click, cut_the_leg_thin, demo, fill, give_room, make_room, new_job_with_a_leg,
+    second_window, stored_jobs, wait_for_the_record, wait_until_folded_in,
 };
-use crate::kept_together::second_window;
-
-/// The demo, by its title.
-pub(crate) const BENCH: &str = "Potting bench (demo, invented)";
 
 /// The demo with its leg cut thin, and a size that is begun and not put in.
 fn bench_with_a_draft() -> App {
-    let app = App::open_at(Screen::PHONE, "#/jobs");
-    app.tap("open-demo");
+    let app = demo();
     cut_the_leg_thin(&app);
     app.tap("back");
     begin_a_size(&app);
@@ -28,7 +23,7 @@ fn begin_a_size(app: &App) {
     app.tap("field-name");
     app.type_keys("spare cleat");
     app.tap("back");
-    wait_for_words(app, "begun-measure", "spare cleat");
+    app.wait_for_words("begun-measure", "spare cleat");
 }
 
 fn take_off(app: &App) {
@@ -40,11 +35,11 @@ fn take_off(app: &App) {
 /// The job is as it was, with its draft and its history.
 fn assert_whole(app: &App) {
     app.wait_for("sizes");
-    wait_for_words(app, "item-leg", "three and three sixteenths");
+    app.wait_for_words("item-leg", "three and three sixteenths");
     let undo = app.attribute("undo", "aria-label").unwrap_or_default();
     assert!(undo.contains("leg"), "{undo}");
     app.tap("begun-measure");
-    wait_for_value(app, "field-name", "spare cleat");
+    app.wait_for_value("field-name", "spare cleat");
     app.tap("back");
     app.wait_for("sizes");
     assert!(!app.shows("job-trouble"), "{}", app.text("job-trouble"));
@@ -57,18 +52,6 @@ fn answer(app: &App, with: bool) {
     ));
 }
 
-/// How many jobs are in the database.
-fn stored_jobs(app: &App) -> Value {
-    app.script(
-        "const open = indexedDB.open('reckoner');
-         await new Promise((done) => open.onsuccess = done);
-         const count = open.result.transaction('jobs').objectStore('jobs').count();
-         await new Promise((done) => count.onsuccess = done);
-         open.result.close();
-         return count.result",
-    )
-}
-
 #[test]
 fn a_job_that_was_taken_off_is_put_back_at_once() {
     let app = bench_with_a_draft();
@@ -79,7 +62,7 @@ fn a_job_that_was_taken_off_is_put_back_at_once() {
     pictures(&app, "removed-undo");
     app.tap("put-back");
     app.wait_for(&format!("job-{BENCH}"));
-    wait_for_words(&app, "taken-off", &format!("Put back: {BENCH}"));
+    app.wait_for_words("taken-off", &format!("Put back: {BENCH}"));
     app.tap(&format!("job-{BENCH}"));
     assert_whole(&app);
     app.reload();
@@ -95,7 +78,7 @@ fn a_job_that_was_taken_off_is_put_back_at_once() {
 #[test]
 fn a_removed_job_stays_in_its_list_until_that_is_emptied() {
     let app = bench_with_a_draft();
-    let job = place(&app);
+    let job = app.place();
     let key = job.rsplit('/').next().expect("a key").to_owned();
     let mark = format!("reckoner.saved.{key}");
     app.script(&format!("localStorage.setItem({}, 'not now')", json!(mark)));
@@ -114,7 +97,7 @@ fn a_removed_job_stays_in_its_list_until_that_is_emptied() {
 
     // Its own address says where it is, and puts it back.
     app.go(&job);
-    wait_for_words(&app, "job-trouble", "taken off this device");
+    app.wait_for_words("job-trouble", "taken off this device");
     app.tap("put-back");
     assert_whole(&app);
     take_off(&app);
@@ -124,7 +107,7 @@ fn a_removed_job_stays_in_its_list_until_that_is_emptied() {
     assert_whole(&app);
     let noted = app.script(&format!("return localStorage.getItem({})", json!(mark)));
     assert_eq!(noted, "not now", "the reminder's mark");
-    assert_eq!(place(&app), job, "under its old key");
+    assert_eq!(app.place(), job, "under its old key");
 
     take_off(&app);
     app.tap("to-removed");
@@ -146,32 +129,32 @@ fn a_removed_job_stays_in_its_list_until_that_is_emptied() {
         &format!("return localStorage.getItem({}) === null", json!(mark)),
     );
     assert_eq!(stored_jobs(&app), 0);
-    app.wait_until("no note is left", NO_NOTES);
+    wait_until_folded_in(&app);
     app.go(&job);
-    wait_for_words(&app, "job-trouble", "not on this device");
+    app.wait_for_words("job-trouble", "not on this device");
     app.assert_quiet_console();
 }
 
 #[test]
 fn another_window_is_told_and_what_it_does_goes_in_when_the_job_is_put_back() {
     let app = bench_with_a_draft();
-    let first = second_window(&app, "");
+    let first = second_window(&app);
     app.wait_for("sizes");
     let second = app.window();
     app.turn_to(&first);
     take_off(&app);
     app.turn_to(&second);
-    wait_for_words(&app, "job-trouble", "taken off this device");
+    app.wait_for_words("job-trouble", "taken off this device");
     app.tap("item-leg");
     app.enter("as_cut", &["clear", "2", "close"]);
     app.tap("back");
-    wait_for_words(&app, "item-leg", "two inches");
-    wait_for_words(&app, "job-trouble", "goes in when you put it back");
+    app.wait_for_words("item-leg", "two inches");
+    app.wait_for_words("job-trouble", "goes in when you put it back");
     app.picture("removed-elsewhere");
     app.assert_accessible();
     app.tap("put-back");
-    wait_until_gone(&app, "job-trouble");
-    app.wait_until("it stands in the record", &stands("as_cut", "2"));
+    app.wait_until_gone("job-trouble");
+    wait_for_the_record(&app, "leg", "as_cut", "2");
 
     // Deleted for good it stays on its page, and can be saved.
     app.turn_to(&first);
@@ -185,14 +168,14 @@ fn another_window_is_told_and_what_it_does_goes_in_when_the_job_is_put_back() {
     app.tap("empty-list");
     app.wait_for("no-removed");
     app.turn_to(&second);
-    wait_for_words(&app, "job-trouble", "deleted in another window");
+    app.wait_for_words("job-trouble", "deleted in another window");
     app.tap("to-hand-on");
     app.wait_for("save-file");
     // Taken off once more it is in the list again.
     take_off(&app);
     app.tap("put-back");
     app.tap(&format!("job-{BENCH}"));
-    wait_for_words(&app, "item-leg", "two inches");
+    app.wait_for_words("item-leg", "two inches");
     app.assert_quiet_console();
 }
 
@@ -202,7 +185,7 @@ fn a_full_device_says_that_a_job_is_still_here() {
     app.tap("section-hand-on");
     fill(&app);
     app.tap("remove-job");
-    wait_for_words(&app, "hand-on-said", "It is still here: this browser has no room left.");
+    app.wait_for_words("hand-on-said", "It is still here: this browser has no room left.");
     give_room(&app);
     app.tap("section-sizes");
     assert_whole(&app);
@@ -218,36 +201,27 @@ fn a_job_that_was_never_kept_is_put_back_as_well() {
     let app = App::open_at(Screen::PHONE, "#/jobs");
     app.wait_for("new-job");
     fill(&app);
-    app.tap("new-job");
-    app.tap("add-measure");
-    app.tap("field-name");
-    app.type_keys("leg");
-    app.enter("formula", &["3", "close"]);
-    app.tap("save-item");
-    wait_for_words(&app, "item-leg", "three inches");
+    new_job_with_a_leg(&app);
     app.tap("section-hand-on");
     app.tap("remove-job");
-    wait_for_words(&app, "hand-on-said", "It is still here");
+    app.wait_for_words("hand-on-said", "It is still here");
     // There is room, and the removal is the first to find it.
-    app.script(
-        "IDBObjectStore.prototype.put = window.put;
-         document.querySelector('[data-testid=remove-job]').click()",
-    );
+    make_room(&app, &click("remove-job"));
     app.wait_for("taken-off");
     app.tap("put-back");
     app.tap("job-New job");
-    wait_for_words(&app, "item-leg", "three inches");
+    app.wait_for_words("item-leg", "three inches");
     give_room(&app);
-    app.wait_until("every note is folded in", NO_NOTES);
-    wait_until_gone(&app, "job-trouble");
+    wait_until_folded_in(&app);
+    app.wait_until_gone("job-trouble");
     app.reload();
     app.wait_for_start();
-    wait_for_words(&app, "item-leg", "three inches");
+    app.wait_for_words("item-leg", "three inches");
     assert!(!app.shows("job-trouble"), "{}", app.text("job-trouble"));
-    app.wait_until("every note is folded in", NO_NOTES);
+    wait_until_folded_in(&app);
     // The step is in it once.
     app.tap("undo");
-    wait_until_gone(&app, "item-leg");
+    app.wait_until_gone("item-leg");
     let undo = app.script("return document.querySelector('[data-testid=undo]').disabled");
     assert_eq!(undo, true, "{:?}", app.attribute("undo", "aria-label"));
 }

@@ -1,9 +1,8 @@
 //! Nothing on a page moves when data arrives: who taps at once hits what was meant.
 
 use reckoner_e2e::{App, Screen, release};
-use serde_json::json;
 
-use crate::removed::BENCH;
+use crate::shelf::BENCH;
 
 /// Writes down whatever the browser sees move by itself, from the first picture of each page on.
 const WATCH: &str = "
@@ -27,7 +26,7 @@ const WATCH: &str = "
 /// On a processor as slow as a phone's, so that what comes late comes visibly late.
 fn watched(screen: Screen) -> App {
     let app = App::arrive(screen);
-    app.cdp("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": WATCH }));
+    app.before_each_page(WATCH);
     app.slow_down(4);
     app
 }
@@ -100,8 +99,7 @@ fn nothing_moves_on_the_pages_of_a_job() {
         assert_steady(&app, "jobs, none", &mut faults);
         app.tap("open-demo");
         app.wait_for("sizes");
-        let job = app.script("return location.hash");
-        let job = job.as_str().expect("an address").to_owned();
+        let job = app.place();
         let leg = leads_to(&app, "item-leg");
         app.tap("section-parts");
         let part = leads_to(&app, "item-leg");
@@ -154,8 +152,7 @@ fn nothing_moves_when_trouble_is_told() {
         load(&app, "#/jobs", "open-demo");
         app.tap("open-demo");
         app.wait_for("sizes");
-        let job = app.script("return location.hash");
-        let job = job.as_str().expect("an address").to_owned();
+        let job = app.place();
         load(&app, &job, "sizes");
         app.script(
             "IDBObjectStore.prototype.get = function () { throw new DOMException('gone', 'UnknownError') };
@@ -164,10 +161,7 @@ fn nothing_moves_when_trouble_is_told() {
         app.wait_for("job-trouble");
         app.picture(&format!("trouble-{}", screen.width));
         assert_steady(&app, "a job", &mut faults);
-        app.cdp(
-            "Page.addScriptToEvaluateOnNewDocument",
-            &json!({ "source": "IDBFactory.prototype.open = function () { throw new DOMException('private', 'InvalidStateError') }" }),
-        );
+        app.before_each_page("IDBFactory.prototype.open = function () { throw new DOMException('private', 'InvalidStateError') }");
         load(&app, "#/jobs", "job-trouble");
         assert_steady(&app, "jobs", &mut faults);
         assert_eq!(faults, Vec::<String>::new(), "{screen:?}");

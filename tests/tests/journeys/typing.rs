@@ -20,13 +20,7 @@ fn new_size(screen: Screen) -> App {
 /// Waits until a field holds this text, and the page has taken it.
 #[track_caller]
 fn holds(app: &App, field: &str, text: &str) {
-    app.wait_until(
-        &format!("{field} holds {text:?}"),
-        &format!(
-            "const it = document.querySelector('[data-testid=\"field-{field}\"]');
-             return it.value === {text:?} ? true : it.value"
-        ),
-    );
+    app.wait_for_value(&format!("field-{field}"), text);
 }
 
 #[test]
