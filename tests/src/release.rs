@@ -43,8 +43,8 @@ pub const MARK: &str = "data-release";
 /// When the copy cannot be made.
 #[track_caller]
 pub fn another(mark: &str) -> PathBuf {
-    let folder = target_folder().join("releases").join(mark);
-    make_another(&folder, mark).unwrap_or_else(|error| panic!("release {mark}: {error}"));
+    let folder = copied(mark);
+    mark_all(&folder, mark).unwrap_or_else(|error| panic!("release {mark}: {error}"));
     finish(&folder);
     folder
 }
@@ -125,11 +125,7 @@ fn rename_programs(folder: &Path) -> std::io::Result<()> {
     Ok(())
 }
 
-fn make_another(folder: &Path, mark: &str) -> std::io::Result<()> {
-    if folder.exists() {
-        fs::remove_dir_all(folder)?;
-    }
-    copy(&built(), folder)?;
+fn mark_all(folder: &Path, mark: &str) -> std::io::Result<()> {
     let index = folder.join("index.html");
     let mut page =
         fs::read_to_string(&index)?.replace("<html", &format!("<html {MARK}=\"{mark}\""));
