@@ -16,6 +16,19 @@ use crate::release;
 const PATIENCE: Duration = Duration::from_secs(30);
 const BETWEEN_LOOKS: Duration = Duration::from_millis(40);
 
+/// Command line switches of every Chromium here: no screen, no sandbox (it is often run as root in
+/// a container), and nothing fetched for the browser itself.
+pub(crate) const SWITCHES: [&str; 8] = [
+    "--headless=new",
+    "--no-sandbox",
+    "--disable-dev-shm-usage",
+    "--disable-gpu",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--no-first-run",
+];
+
 /// The key under which the driver names an element, fixed by the WebDriver standard.
 const ELEMENT: &str = "element-6066-11e4-a52e-4f735466cecf";
 
@@ -79,17 +92,7 @@ impl Browser {
     /// When Chromium or chromedriver cannot be started.
     #[track_caller]
     pub fn with_switches(screen: Screen, switches: &[&str]) -> Browser {
-        let mut all = vec![
-            "--headless=new",
-            "--no-sandbox",
-            "--disable-dev-shm-usage",
-            "--disable-gpu",
-            "--disable-background-networking",
-            "--disable-component-update",
-            "--disable-sync",
-            "--no-first-run",
-        ];
-        all.extend(switches);
+        let all = [&SWITCHES, switches].concat();
         let mut options = json!({ "args": all });
         if let Some(chromium) = std::env::var_os("CHROMIUM") {
             options["binary"] = json!(chromium.to_string_lossy());

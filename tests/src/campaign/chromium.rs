@@ -9,6 +9,7 @@ use serde_json::{Value, json};
 
 use super::wire::{Trouble, Wire};
 use crate::Screen;
+use crate::browser::SWITCHES;
 
 /// Hands the two pipes of standard input and output to the places where Chromium wants them.
 const HAND_OVER: &str = "exec \"$0\" \"$@\" 3<&0 4>&1 </dev/null >/dev/null 2>/dev/null";
@@ -33,17 +34,8 @@ impl Chromium {
         let mut process = Command::new("/bin/sh")
             .args(["-c", HAND_OVER])
             .arg(program)
-            .args([
-                "--headless=new",
-                "--no-sandbox",
-                "--disable-dev-shm-usage",
-                "--disable-gpu",
-                "--disable-background-networking",
-                "--disable-component-update",
-                "--disable-sync",
-                "--no-first-run",
-                "--remote-debugging-pipe",
-            ])
+            .args(SWITCHES)
+            .arg("--remote-debugging-pipe")
             .arg(format!("--user-data-dir={}", profile.display()))
             .arg("about:blank")
             .stdin(Stdio::piped())
