@@ -1,10 +1,10 @@
-//! Files: one that the user chose, and one that the page gives.
+//! Files: one that the user chose, one that is published beside the page, and one that the page gives.
 
-use gloo::utils::{body, document};
+use gloo::utils::{body, document, window};
 use js_sys::{Array, Uint8Array};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::{JsFuture, spawn_local};
-use web_sys::{Blob, BlobPropertyBag, Event, HtmlAnchorElement, HtmlInputElement, Url};
+use web_sys::{Blob, BlobPropertyBag, Event, HtmlAnchorElement, HtmlInputElement, Response, Url};
 
 /// Reads the file that was chosen in the input of an event, unless it is larger than `most` bytes.
 pub(crate) fn read_chosen(
@@ -29,6 +29,16 @@ pub(crate) fn read_chosen(
         let text = JsFuture::from(file.text()).await.ok().and_then(|text| text.as_string());
         done(text.ok_or_else(|| "This file cannot be read.".to_owned()));
     });
+}
+
+/// A text that is published beside the page; `None` when it cannot be fetched.
+pub(crate) async fn read_published(address: &str) -> Option<String> {
+    let answer = JsFuture::from(window().fetch_with_str(address)).await.ok()?;
+    let answer: Response = answer.dyn_into().ok()?;
+    if !answer.ok() {
+        return None;
+    }
+    JsFuture::from(answer.text().ok()?).await.ok()?.as_string()
 }
 
 /// Gives the user a file to save.
