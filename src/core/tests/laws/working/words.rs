@@ -115,24 +115,16 @@ const FRAME: Listed = Listed {
 const LUMBER: Listed = Listed {
     slug: "lumber",
     in_words: &[
-        ("G = Gb ÷ (1 - 0.265 × Gb × (1 - M ÷ 30)), M not over 30", "not written as a formula"),
-        (
-            "board feet = nominal thickness in × nominal width in ÷ 12 × length in ft",
-            "not written as a formula",
-        ),
         (
             "thickness = as measured, or else the dressed size of the table",
-            "not written as a formula",
+            "read from a table or off the board",
         ),
-        ("weight = thickness × width × length × density", "not written as a formula"),
-        ("width = as measured, or else the dressed size of the table", "not written as a formula"),
+        (
+            "width = as measured, or else the dressed size of the table",
+            "read from a table or off the board",
+        ),
     ],
-    not_yet: &[
-        "all = boards × one",
-        "density = 62.4 lb/cu ft × G × (1 + M ÷ 100)",
-        "price of a board foot = price of a board ÷ its board feet",
-        "price of a foot = price of a board ÷ its feet",
-    ],
+    not_yet: &[],
 };
 
 const MOISTURE: Listed = Listed {
