@@ -8,20 +8,19 @@ use reckoner_core::calculators::{self, Calculator};
 use reckoner_core::sheet::Kind;
 
 /// Calculators that still spell ids in several places: a list that only gets shorter.
-const NOT_YET: &[&str] = &["dowel", "frame", "tape", "top"];
+const NOT_YET: &[&str] = &["dowel", "tape", "top"];
 
 /// What may stand before a spelled id.
 const MAKERS: [&str; 3] = ["Field::new(", "ResultSpec::new(", "Choice::new("];
 
-/// What stands before a word of a rule, or of what a figure is measured from; it may be the same
-/// as an id.
-const WORDS: [&str; 3] = ["Term::of(", "Step::of(", ".figure("];
+/// What stands before a word of a rule, of what a figure is measured from, of a sentence or of a
+/// drawing; it may be the same as an id.
+const WORDS: [&str; 5] = ["Term::of(", "Step::of(", ".figure(", "say![", "Size::Small,"];
 
 /// Words on the page that happen to be the same as an id: the calculator and the word.
-const SAME_WORD: [(&str, &str); 6] = [
+const SAME_WORD: [(&str, &str); 5] = [
     ("angles", "flat"),
-    ("angles", "gauge"),
-    ("resaw-rip", "clean"),
+    ("frame", "stretcher"),
     ("resaw-rip", "left"),
     ("resaw-rip", "right"),
     ("strength", "round"),

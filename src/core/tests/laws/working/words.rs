@@ -104,12 +104,9 @@ const FRAME: Listed = Listed {
         ("both when pushed square = √((first² + second²) ÷ 2)", "a root"),
         ("diagonal = √(near side² + left side²)", "a root"),
         ("far side moved right by (first² - second²) ÷ (4 × near side)", "a power"),
+        ("out of square = the angle with this sine", "trigonometry"),
     ],
-    not_yet: &[
-        "angle with the sine (moved ÷ left side)",
-        "bay = (leg to leg - supports × thickness) ÷ (supports + 1)",
-        "outside down: set-back = block; turned over, leg - rail - block",
-    ],
+    not_yet: &[],
 };
 
 const LUMBER: Listed = Listed {
