@@ -5,23 +5,23 @@ use crate::sheet::{Choice, Field, Kind, Start};
 
 // The sizes are those of our invented potting bench for a school garden.
 
-pub(super) const QUESTION: Field = Field::new("question", "Question", "",
+pub(crate) const QUESTION: Field = Field::new("question", "Question", "",
     Kind::Choice(&[RAIL_BETWEEN_LEGS, SPACER, STRETCHER, SUPPORT, TENONS, LAP, SQUARE]),
     Start::Text(RAIL_BETWEEN_LEGS.id));
-pub(super) const RAIL_BETWEEN_LEGS: Choice = Choice::new("rail", "Rail between legs");
-pub(super) const SPACER: Choice = Choice::new("spacer", "Spacer under a rail");
-pub(super) const STRETCHER: Choice = Choice::new("stretcher", "Stretcher height");
-pub(super) const SUPPORT: Choice = Choice::new("support", "Supports between rails");
+pub(crate) const RAIL_BETWEEN_LEGS: Choice = Choice::new("rail", "Rail between legs");
+pub(crate) const SPACER: Choice = Choice::new("spacer", "Spacer under a rail");
+pub(crate) const STRETCHER: Choice = Choice::new("stretcher", "Stretcher height");
+pub(crate) const SUPPORT: Choice = Choice::new("support", "Supports between rails");
 pub(super) const TENONS: Choice = Choice::new("tenons", "Tenons in one leg");
-pub(super) const LAP: Choice = Choice::new("lap", "Half-lap depth");
+pub(crate) const LAP: Choice = Choice::new("lap", "Half-lap depth");
 pub(super) const SQUARE: Choice = Choice::new("square", "Is it square");
 
-pub(super) const FIND: Field = Field::new("find", "Find", "",
+pub(crate) const FIND: Field = Field::new("find", "Find", "",
     Kind::Choice(&[FIND_RAIL, FIND_OVERALL, FIND_LEGS]), Start::Text(FIND_RAIL.id))
     .only_for(QUESTION.id, &[RAIL_BETWEEN_LEGS.id]);
 pub(super) const FIND_RAIL: Choice = Choice::new(RAIL_BETWEEN_LEGS.id, "Rail");
-pub(super) const FIND_OVERALL: Choice = Choice::new("overall", "Overall");
-pub(super) const FIND_LEGS: Choice = Choice::new("leg", "Legs");
+pub(crate) const FIND_OVERALL: Choice = Choice::new("overall", "Overall");
+pub(crate) const FIND_LEGS: Choice = Choice::new("leg", "Legs");
 
 pub(super) const JOINT: Field = Field::new("joint", "Rail ends", "",
     Kind::Choice(&[BUTTED, TENONED, LAPPED]), Start::Text(BUTTED.id))
@@ -33,11 +33,11 @@ pub(super) const LAPPED: Choice = Choice::new(LAP.id, "Lapped over legs");
 pub(super) const OVERALL: Field = Field::new("overall", "Overall",
     "outside of leg to outside of leg",
     Kind::ABOVE_ZERO, Start::Inches("46")).only_for(FIND.id, &[FIND_RAIL.id, FIND_LEGS.id]);
-pub(super) const RAIL: Field = Field::new("rail", "Rail as cut", "end to end, joints included",
+pub(crate) const RAIL: Field = Field::new("rail", "Rail as cut", "end to end, joints included",
     Kind::ABOVE_ZERO, Start::Inches("39")).only_for(FIND.id, &[FIND_OVERALL.id, FIND_LEGS.id]);
-pub(super) const LEG_LEFT: Field = Field::new("leg_left", "Left leg", "as measured, along the rail",
+pub(crate) const LEG_LEFT: Field = Field::new("leg_left", "Left leg", "as measured, along the rail",
     Kind::ABOVE_ZERO, Start::Inches("3 1/2")).only_for(FIND.id, &[FIND_RAIL.id, FIND_OVERALL.id]);
-pub(super) const LEG_RIGHT: Field = Field::new("leg_right", "Right leg",
+pub(crate) const LEG_RIGHT: Field = Field::new("leg_right", "Right leg",
     "empty if the same as the left",
     Kind::MAYBE_LENGTH, Start::Text("")).only_for(FIND.id, &[FIND_RAIL.id, FIND_OVERALL.id]);
 pub(super) const TENON: Field = Field::new("tenon", "Tenon", "each end, shoulder to tip",
@@ -71,12 +71,12 @@ pub(super) const LOWER: Choice = Choice::new("lower", "Lower edge");
 pub(super) const MIDDLE: Choice = Choice::new("middle", "Middle");
 pub(super) const UPPER: Choice = Choice::new("upper", "Upper edge");
 
-pub(super) const STRETCHER_WIDTH: Field = Field::new("stretcher_width", "Stretcher width",
+pub(crate) const STRETCHER_WIDTH: Field = Field::new("stretcher_width", "Stretcher width",
     "upper to lower edge",
     Kind::ABOVE_ZERO, Start::Inches("3 1/2")).only_for(QUESTION.id, &[STRETCHER.id]);
-pub(super) const LEG_LENGTH: Field = Field::new("leg_length", "Leg length", "floor to top of leg",
+pub(crate) const LEG_LENGTH: Field = Field::new("leg_length", "Leg length", "floor to top of leg",
     Kind::ABOVE_ZERO, Start::Inches("34 1/2")).only_for(QUESTION.id, &[STRETCHER.id]);
-pub(super) const APRON_WIDTH: Field = Field::new("apron_width", "Apron width", "0 without one",
+pub(crate) const APRON_WIDTH: Field = Field::new("apron_width", "Apron width", "0 without one",
     Kind::ZERO_UP, Start::Inches("3 1/2")).only_for(QUESTION.id, &[STRETCHER.id]);
 pub(super) const APRON_DOWN: Field = Field::new("apron_down", "Apron below leg top", "",
     Kind::ZERO_UP, Start::Text("0")).only_for(QUESTION.id, &[STRETCHER.id]);
@@ -88,9 +88,9 @@ pub(super) const RAIL_SET_BACK: Field = Field::new("rail_set_back", "Rail set-ba
     Kind::ZERO_UP, Start::Inches("3/4")).only_for(QUESTION.id, &[SUPPORT.id]);
 pub(super) const BETWEEN_LEGS: Field = Field::new("between_legs", "Leg to leg", "along the rail",
     Kind::ABOVE_ZERO, Start::Inches("39")).only_for(QUESTION.id, &[SUPPORT.id]);
-pub(super) const SUPPORTS: Field = Field::new("supports", "Supports", "",
+pub(crate) const SUPPORTS: Field = Field::new("supports", "Supports", "",
     Kind::Count { least: 1, most: 40 }, Start::Text("1")).only_for(QUESTION.id, &[SUPPORT.id]);
-pub(super) const SUPPORT_THICKNESS: Field = Field::new("support_thickness", "Support thickness",
+pub(crate) const SUPPORT_THICKNESS: Field = Field::new("support_thickness", "Support thickness",
     "along the rail",
     Kind::ABOVE_ZERO, Start::Inches("1 1/2")).only_for(QUESTION.id, &[SUPPORT.id]);
 pub(super) const HOUSING: Field = Field::new("housing", "Each end goes in",
@@ -113,10 +113,10 @@ pub(super) const MEASURED: Choice = Choice::new("measured", "From outside face")
 pub(super) const CHEEK: Field = Field::new("cheek", "Outside to cheek",
     "outside of leg to nearer cheek",
     Kind::ZERO_UP, Start::Inches("1")).only_for(TENON_PLACE.id, &[MEASURED.id]);
-pub(super) const FRONT_THICKNESS: Field = Field::new("front_thickness", "Front piece",
+pub(crate) const FRONT_THICKNESS: Field = Field::new("front_thickness", "Front piece",
     "thickness, cut from its back",
     Kind::ABOVE_ZERO, Start::Inches("3/4")).only_for(QUESTION.id, &[LAP.id]);
-pub(super) const REAR_THICKNESS: Field = Field::new("rear_thickness", "Rear piece",
+pub(crate) const REAR_THICKNESS: Field = Field::new("rear_thickness", "Rear piece",
     "thickness, cut from its show face",
     Kind::ABOVE_ZERO, Start::Inches("1 1/2")).only_for(QUESTION.id, &[LAP.id]);
 pub(super) const REAR_CUT: Field = Field::new("rear_cut", "Rear cut as made",
@@ -144,23 +144,23 @@ pub(super) const FIELDS: &[Field] = &[
     REAR_CUT, NEAR_SIDE, LEFT_SIDE, DIAGONAL_A, DIAGONAL_B,
 ];
 
-pub(super) const RAIL_CUT: ResultSpec =
+pub(crate) const RAIL_CUT: ResultSpec =
     ResultSpec::new("rail_cut", "Rail, cut length", ResultKind::Length);
 pub(super) const OVERALL_LENGTH: ResultSpec =
     ResultSpec::new("overall_length", "Overall", ResultKind::Length);
-pub(super) const LEG_EACH: ResultSpec = ResultSpec::new("leg_each", "Each leg", ResultKind::Length);
+pub(crate) const LEG_EACH: ResultSpec = ResultSpec::new("leg_each", "Each leg", ResultKind::Length);
 pub(super) const LEG_TO_LEG: ResultSpec =
     ResultSpec::new("leg_to_leg", "Leg to leg", ResultKind::Length);
 pub(super) const MORTISE: ResultSpec =
     ResultSpec::new("mortise", "Mortise depth", ResultKind::Length);
-pub(super) const SPACER_BLOCK: ResultSpec =
+pub(crate) const SPACER_BLOCK: ResultSpec =
     ResultSpec::new("spacer_block", "Spacer block", ResultKind::Length);
 pub(super) const RAIL_SET_BACK_OUTSIDE: ResultSpec =
     ResultSpec::new("rail_set_back_outside", "Set-back outside", ResultKind::Length);
 pub(super) const RAIL_SET_BACK_INSIDE: ResultSpec =
     ResultSpec::new("rail_set_back_inside", "Set-back inside", ResultKind::Length);
 pub(super) const BLOCKS: ResultSpec = ResultSpec::new("blocks", "Blocks", ResultKind::Table);
-pub(super) const FLOOR_BLOCK: ResultSpec =
+pub(crate) const FLOOR_BLOCK: ResultSpec =
     ResultSpec::new("floor_block", "Block on the floor", ResultKind::Length);
 pub(super) const APRON_BLOCK: ResultSpec =
     ResultSpec::new("apron_block", "Block at the apron", ResultKind::Length);
@@ -168,7 +168,7 @@ pub(super) const UPPER_EDGE: ResultSpec =
     ResultSpec::new("upper_edge", "Upper edge", ResultKind::Length);
 pub(super) const FROM_LEG_TOP: ResultSpec =
     ResultSpec::new("from_leg_top", "From leg top", ResultKind::Length);
-pub(super) const SUPPORT_CUT: ResultSpec =
+pub(crate) const SUPPORT_CUT: ResultSpec =
     ResultSpec::new("support_cut", "Support, cut length", ResultKind::Length);
 pub(super) const BETWEEN_RAILS: ResultSpec =
     ResultSpec::new("between_rails", "Rail to rail", ResultKind::Length);

@@ -17,7 +17,7 @@
 
 // A table: a field in two lines.
 #[rustfmt::skip]
-mod fields;
+pub(crate) mod fields;
 pub mod lap;
 pub mod rail;
 mod sheet;

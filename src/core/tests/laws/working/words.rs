@@ -6,8 +6,6 @@ pub(super) struct Listed {
     pub(super) slug: &'static str,
     /// Rules, as the page shows them, whose numbers the reader of lengths cannot read, and why.
     pub(super) in_words: &'static [(&'static str, &'static str)],
-    /// Rules that are false and to be mended.
-    pub(super) not_yet: &'static [&'static str],
 }
 
 /// By calculator.
@@ -54,16 +52,14 @@ const ANGLES: Listed = Listed {
         ("tan of the lean = √(tan² front to back + tan² side to side)", "trigonometry"),
         ("wide end of a side = across × tan(180° ÷ sides)", "trigonometry"),
     ],
-    not_yet: &[],
 };
 
 const CROSSCUT: Listed = Listed {
     slug: "crosscut",
     in_words: &[(
         "each part begins one kerf after the last, or where the next knot ends",
-        "not written as a formula",
+        "a walk past the knots",
     )],
-    not_yet: &[],
 };
 
 const CURVE: Listed = Listed {
@@ -77,7 +73,6 @@ const CURVE: Listed = Listed {
         ("off the corner = radius × (1 ÷ sin(corner ÷ 2) - 1)", "trigonometry"),
         ("where the round meets the edge = radius ÷ tan(corner ÷ 2)", "trigonometry"),
     ],
-    not_yet: &[],
 };
 
 const DOWEL: Listed = Listed {
@@ -86,7 +81,6 @@ const DOWEL: Listed = Listed {
         "bit = dowel at its thickest, up to the next bit",
         "a caliper's decimals are rounded, and the bit is found from the size itself",
     )],
-    not_yet: &[],
 };
 
 const FINISH: Listed = Listed {
@@ -95,7 +89,6 @@ const FINISH: Listed = Listed {
         "cans that hold the most it may take, four quarts to a gallon",
         "the cheapest of a few cans",
     )],
-    not_yet: &[],
 };
 
 const FRAME: Listed = Listed {
@@ -106,7 +99,6 @@ const FRAME: Listed = Listed {
         ("far side moved right by (first² - second²) ÷ (4 × near side)", "a power"),
         ("out of square = the angle with this sine", "trigonometry"),
     ],
-    not_yet: &[],
 };
 
 const LUMBER: Listed = Listed {
@@ -121,7 +113,6 @@ const LUMBER: Listed = Listed {
             "read from a table or off the board",
         ),
     ],
-    not_yet: &[],
 };
 
 const MOISTURE: Listed = Listed {
@@ -135,10 +126,9 @@ const MOISTURE: Listed = Listed {
         ("driest month of the place", "read from a table"),
         ("wettest month of the place", "read from a table"),
     ],
-    not_yet: &[],
 };
 
-const RESAW_RIP: Listed = Listed { slug: "resaw-rip", in_words: &[], not_yet: &[] };
+const RESAW_RIP: Listed = Listed { slug: "resaw-rip", in_words: &[] };
 
 const SCREWS: Listed = Listed {
     slug: "screws",
@@ -157,7 +147,6 @@ const SCREWS: Listed = Listed {
         ("wood between = shortest way between the axes, ended at their tips, - diameter", "a root"),
         ("wood between = widest gap between the two boxes", "the largest of three ways"),
     ],
-    not_yet: &[],
 };
 
 const SPACING: Listed = Listed {
@@ -166,7 +155,6 @@ const SPACING: Listed = Listed {
         ("fewest gaps that keep clear and leave a mark", "a search"),
         ("mark = end distance + whole steps, from each end, up to the middle", "a list of marks"),
     ],
-    not_yet: &[],
 };
 
 const STRENGTH: Listed = Listed {
@@ -179,7 +167,6 @@ const STRENGTH: Listed = Listed {
         ("sag = sum of the sags of all loads, where it is greatest", "a search"),
         ("stiffness at its moisture = P12 × (P12 ÷ Pg)^((12 - M) ÷ (Mp - 12))", "a power"),
     ],
-    not_yet: &[],
 };
 
 const TAPE: Listed = Listed {
@@ -189,7 +176,6 @@ const TAPE: Listed = Listed {
         ("mark i = i × length ÷ parts, never by adding rounded parts", "a list of marks"),
         ("what the line comes to", "the line itself is the formula"),
     ],
-    not_yet: &[],
 };
 
 const TOP: Listed = Listed {
@@ -199,5 +185,4 @@ const TOP: Listed = Listed {
         ("left edge of a plank = planks and gaps before it", "a list of edges"),
         ("lost = your own figure", "nothing to work out"),
     ],
-    not_yet: &[],
 };
