@@ -1,7 +1,9 @@
 //! How a calculator refuses: a [`Refusal`] beside a field, with the nearest thing that works.
 
 use super::{Ask, Field, Sentence};
-use crate::measure::OutOfRange;
+use crate::measure::text::exact_text;
+use crate::measure::{Length, OutOfRange, Rounding};
+use crate::say;
 
 /// The nearest thing that works, and what to type for it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -23,6 +25,29 @@ impl WayOut {
     #[must_use]
     pub fn set(sentence: Sentence, field: &Field, text: String) -> Option<WayOut> {
         Some(WayOut { sentence, set: vec![(field.id, text)] })
+    }
+
+    /// A length that a field may have at most, between the words before and after it: `Use `,
+    /// `3 1/8 in` and ` or less.` Shown rounded down, so that what is read works.
+    #[must_use]
+    pub fn at_most(
+        before: &'static str,
+        most: Length,
+        after: &'static str,
+        field: &Field,
+    ) -> Option<WayOut> {
+        WayOut::set(say![before, (most, Rounding::Down), after], field, exact_text(most))
+    }
+
+    /// The same of a length that a field must have at least, shown rounded up.
+    #[must_use]
+    pub fn at_least(
+        before: &'static str,
+        least: Length,
+        after: &'static str,
+        field: &Field,
+    ) -> Option<WayOut> {
+        WayOut::set(say![before, (least, Rounding::Up), after], field, exact_text(least))
     }
 }
 
@@ -52,6 +77,13 @@ impl Refusal {
         way_out: Option<WayOut>,
     ) -> Refusal {
         Refusal { field: field.id, code, sentence, at: None, way_out }
+    }
+
+    /// Sizes that are too large or too fine to be kept exactly, whatever is asked.
+    #[must_use]
+    pub fn out_of_range(field: &Field) -> Refusal {
+        let sentence = say!["These sizes are too large or too fine to be kept exactly."];
+        Refusal::at(field, "out-of-range", sentence, None)
     }
 }
 

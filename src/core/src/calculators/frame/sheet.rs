@@ -3,10 +3,7 @@
 use super::fields::{FIELDS, LAP, QUESTION, RESULTS, SPACER, SQUARE, STRETCHER, SUPPORT, TENONS};
 use super::{lap, rail, spacer, square, stretcher, support, tenon};
 use crate::calculators::{Calculator, Stage};
-use crate::measure::text::exact_text;
-use crate::measure::{Length, Rounding};
-use crate::say;
-use crate::sheet::{Answer, Ask, Field, Refusal, WayOut};
+use crate::sheet::{Answer, Ask, Refusal};
 
 /// Frame: rails, blocks, joints and squareness.
 pub const CALCULATOR: Calculator = Calculator {
@@ -21,22 +18,7 @@ pub const CALCULATOR: Calculator = Calculator {
 
 /// Said of a number that is out of range, whatever is asked.
 pub(super) fn out_of_range() -> Refusal {
-    Refusal::at(
-        &QUESTION,
-        "out-of-range",
-        say!["These sizes are too large or too fine to be kept exactly."],
-        None,
-    )
-}
-
-/// Use this length: advice that one field carries out.
-pub(super) fn use_length(
-    words: &'static str,
-    length: Length,
-    end: &'static str,
-    field: &Field,
-) -> Option<WayOut> {
-    WayOut::set(say![words, (length, Rounding::Down), end], field, exact_text(length))
+    Refusal::out_of_range(&QUESTION)
 }
 
 fn work(ask: &mut Ask) -> Option<Answer> {

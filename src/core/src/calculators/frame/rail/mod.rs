@@ -6,7 +6,6 @@ pub(super) use sheet::work;
 
 use super::MORTISE_EXTRA;
 use super::fields::{FIND, FIND_RAIL, JOINT, LAP_SHORT, OVERALL, RAIL, TENON};
-use super::sheet::use_length;
 use crate::measure::{Length, OutOfRange, Rounding};
 use crate::say;
 use crate::sheet::{Refusal, Refused, WayOut};
@@ -118,7 +117,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
             &RAIL,
             "rail-past-overall",
             say!["A rail of ", cut, " has tenons that come out of legs ", overall, " overall."],
-            use_length("The rail may be ", overall, " at most.", &RAIL),
+            WayOut::at_most("The rail may be ", overall, " at most.", &RAIL),
         ))?,
         _ => {}
     }
@@ -174,7 +173,7 @@ fn joint_too_long(input: &Input, answer: &Answer) -> Option<Refusal> {
             &TENON,
             "tenon-through-leg",
             say!["A tenon of ", tenon, " sticks out of a leg of ", leg, "."],
-            use_length("Cut it through and flush: ", leg, ".", &TENON),
+            WayOut::at_most("Cut it through and flush: ", leg, ".", &TENON),
         )),
         _ => None,
     }

@@ -5,10 +5,9 @@ mod sheet;
 pub(super) use sheet::work;
 
 use super::fields::{BLOCK, RAIL_THICKNESS, SET_BACK};
-use super::sheet::use_length;
 use crate::measure::Length;
 use crate::say;
-use crate::sheet::{Refusal, Refused};
+use crate::sheet::{Refusal, Refused, WayOut};
 
 /// How the frame lies on the bench while it is put together, and what is wanted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -69,7 +68,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
             &RAIL_THICKNESS,
             "rail-thicker-than-leg",
             say!["A rail of ", rail, " is thicker than the leg of ", leg, "."],
-            use_length("Use a rail of ", leg, " or less.", &RAIL_THICKNESS),
+            WayOut::at_most("Use a rail of ", leg, " or less.", &RAIL_THICKNESS),
         ))?;
     }
     let centred = (free / 2)?;
@@ -79,14 +78,14 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
                 &SET_BACK,
                 "set-back-too-deep",
                 say!["Set back ", set_back, ", the rail stands out behind the leg."],
-                use_length("Set it back ", free, " or less.", &SET_BACK),
+                WayOut::at_most("Set it back ", free, " or less.", &SET_BACK),
             ))?
         }
         Lay::Block(block) if block > free => Err(Refusal::at(
             &BLOCK,
             "block-too-thick",
             say!["A block of ", block, " lifts the rail out of the leg."],
-            use_length("Use a block of ", free, " or less.", &BLOCK),
+            WayOut::at_most("Use a block of ", free, " or less.", &BLOCK),
         ))?,
         Lay::OutsideDown(set_back) | Lay::InsideDown(set_back) => set_back,
         Lay::Block(block) => block,

@@ -5,7 +5,6 @@ mod sheet;
 pub(super) use sheet::work;
 
 use super::fields::{APRON_DOWN, APRON_WIDTH, HEIGHT, LEG_LENGTH};
-use super::sheet::use_length;
 use crate::measure::{Length, OutOfRange};
 use crate::say;
 use crate::sheet::{Refusal, Refused, WayOut};
@@ -83,7 +82,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
             &HEIGHT,
             "stretcher-below-floor",
             say!["At ", height, " the stretcher reaches below the floor."],
-            use_length("Lowest is ", above_line, ", on the floor.", &HEIGHT),
+            WayOut::at_most("Lowest is ", above_line, ", on the floor.", &HEIGHT),
         ))?;
     }
     if apron_block.is_negative() {
@@ -92,7 +91,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
             &HEIGHT,
             "stretcher-in-apron",
             say!["At ", height, " the stretcher runs into the apron."],
-            use_length("Highest is ", most, ", right under the apron.", &HEIGHT),
+            WayOut::at_most("Highest is ", most, ", right under the apron.", &HEIGHT),
         ))?;
     }
     let from_leg_top = (leg_length - upper_edge)?;

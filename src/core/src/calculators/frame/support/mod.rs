@@ -5,7 +5,6 @@ mod sheet;
 pub(super) use sheet::work;
 
 use super::fields::{DEPTH_OVERALL, HOUSING, SUPPORTS};
-use super::sheet::use_length;
 use crate::measure::{Length, Number, Rounding};
 use crate::say;
 use crate::sheet::{Refusal, Refused, WayOut};
@@ -76,7 +75,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
             &HOUSING,
             "housing-through-rail",
             say!["Ends ", housing, " deep come out of a rail of ", rail_thickness, "."],
-            use_length("Go in ", rail_thickness, " or less.", &HOUSING),
+            WayOut::at_most("Go in ", rail_thickness, " or less.", &HOUSING),
         ));
     }
     let bay = ((between_legs - (support_thickness * n)?)? / (n + 1))?;

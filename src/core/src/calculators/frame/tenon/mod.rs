@@ -6,7 +6,6 @@ pub(super) use sheet::work;
 
 use super::MORTISE_EXTRA;
 use super::fields::{CENTRED_IN_LEG, LEG, TENON_A, TENON_B, TENON_PLACE, TENON_THICKNESS};
-use super::sheet::use_length;
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Rounding};
 use crate::say;
@@ -91,7 +90,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
                     tenon,
                     " leaves less than 1/8 in on the outside of the leg."
                 ],
-                use_length("Use a tenon of ", longest_alone, " or less.", field),
+                WayOut::at_most("Use a tenon of ", longest_alone, " or less.", field),
             ));
         }
     }
@@ -109,10 +108,12 @@ fn outside_leg(input: &Input, free: Length) -> Refusal {
     let Input { leg, thickness, .. } = *input;
     let centred = || CENTRED_IN_LEG.id.to_owned();
     let way_out = if free.is_negative() {
-        use_length("Tenons of ", leg, " or less lie in it.", &TENON_THICKNESS).map(|mut way_out| {
-            way_out.set.push((TENON_PLACE.id, centred()));
-            way_out
-        })
+        WayOut::at_most("Tenons of ", leg, " or less lie in it.", &TENON_THICKNESS).map(
+            |mut way_out| {
+                way_out.set.push((TENON_PLACE.id, centred()));
+                way_out
+            },
+        )
     } else {
         WayOut::set(say!["Centre the tenons in the leg."], &TENON_PLACE, centred())
     };
