@@ -34,7 +34,7 @@ pub mod things;
 pub use sheet::CALCULATOR;
 
 use crate::measure::text::exact_text;
-use crate::measure::{Length, Number, OutOfRange, Rounding};
+use crate::measure::{Length, Number, OutOfRange};
 use crate::say;
 use crate::sheet::{Field, Refusal, WayOut};
 use fields::{BOARD, STEP};
@@ -90,8 +90,7 @@ impl Board {
         };
         let way_out = (rise + keep).ok().and_then(|needed| {
             if keep.is_positive() {
-                let words = say!["Use a board of ", (needed, Rounding::Up), " or more."];
-                WayOut::set(words, &BOARD, exact_text(needed))
+                WayOut::at_least("Use a board of ", needed, " or more.", &BOARD)
             } else {
                 WayOut::advice(say!["Use a board of more than ", needed, "."])
             }
@@ -113,11 +112,7 @@ fn places(
             &STEP,
             "too-many-marks",
             say!["A mark every ", step, " is more than ", MOST_MARKS, " marks."],
-            WayOut::set(
-                say!["Use a step of ", (least, Rounding::Up), " or more."],
-                &STEP,
-                exact_text(least),
-            ),
+            WayOut::at_least("Use a step of ", least, " or more.", &STEP),
         ));
         return Ok(Vec::new());
     }

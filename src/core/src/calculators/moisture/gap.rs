@@ -5,7 +5,6 @@
 
 use super::fields::{GAP_TODAY, GAP_WANTED};
 use super::movement::{Moistures, Spread, Wood, spread};
-use crate::measure::text::exact_text;
 use crate::measure::{Fineness, Length, OutOfRange, Rounding, Tape};
 use crate::say;
 use crate::sheet::{Refusal, Refused, WayOut};
@@ -85,7 +84,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
                 shown,
                 "."
             ],
-            WayOut::set(say!["Leave ", shown, " or more today."], &GAP_TODAY, exact_text(least)),
+            WayOut::at_least("Leave ", least, " or more today.", &GAP_TODAY),
         )
         .into());
     }
@@ -96,11 +95,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
             &GAP_WANTED,
             "opens-further",
             say!["Even boards laid tight today gap ", shown, " later."],
-            WayOut::set(
-                say!["Lay them tight, and take ", shown, "."],
-                &GAP_WANTED,
-                exact_text(least),
-            ),
+            WayOut::at_least("Lay them tight, and take ", least, ".", &GAP_WANTED),
         )
         .into());
     }

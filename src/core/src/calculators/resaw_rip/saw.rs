@@ -1,7 +1,7 @@
 //! The saw and what it can do to one cut: through in one go, from both sides, or not at all.
 
 use super::fields::{CORE_BY_HAND, PIECE_LENGTH, REACH};
-use crate::measure::text::exact_text;
+use super::nearest::at_most;
 use crate::measure::{Length, OutOfRange};
 use crate::say;
 use crate::sheet::{Field, Refusal, Refused, WayOut};
@@ -179,7 +179,7 @@ impl Saw {
                     field,
                     "too-large",
                     say![side, " is more than lumber comes in. The limit here is ", LARGEST, "."],
-                    WayOut::set(say!["Use ", LARGEST, " or less."], field, exact_text(LARGEST)),
+                    at_most(field, LARGEST),
                 ));
             }
         }
@@ -189,10 +189,11 @@ impl Saw {
                 &PIECE_LENGTH,
                 "too-short",
                 say!["A piece ", length, " long is too short to rip on a table saw."],
-                WayOut::set(
-                    say!["Rip it from a piece of ", SHORTEST, " or more, then cut it to length."],
+                WayOut::at_least(
+                    "Rip it from a piece of ",
+                    SHORTEST,
+                    " or more, then cut it to length.",
                     &PIECE_LENGTH,
-                    exact_text(SHORTEST),
                 ),
             ));
         }
