@@ -218,7 +218,7 @@ impl OnPage {
         let mut notes = notes();
         notes.push((note.clone(), Some(text)));
         written::write(notes);
-        let waiting = Waiting { edit, note, from, is_taken_over: false };
+        let waiting = Waiting { edit, note, from };
         self.0.waiting.borrow_mut().push_back(waiting);
         *self.0.book.borrow_mut() = Some(Rc::new(book));
         self.tell(None);
@@ -259,15 +259,20 @@ impl OnPage {
                 None => fold_in(&key, &batch, &found),
             })
             .await?;
-            self.0.is_new.set(false);
             match folded {
                 Ok((book, became)) => {
-                    let done = self.settle_first(sent);
+                    self.0.is_new.set(false);
+                    let is_all = became.len() == sent;
+                    let done = self.settle_first(became.len());
                     self.take_over(book);
                     for (waiting, became) in done.into_iter().zip(became) {
                         if let Became::Refused(conflict) = became {
                             self.refused(waiting, &conflict);
                         }
+                    }
+                    // The rest goes in once its notes are in the database.
+                    if !is_all {
+                        return Ok(());
                     }
                 }
                 Err(record) => {

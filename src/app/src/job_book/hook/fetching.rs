@@ -161,7 +161,7 @@ impl OnPage {
             let mut waiting = self.0.waiting.borrow_mut();
             let is_known = waiting.iter().any(|waiting| waiting.note == *key);
             if let (false, Note::Edit(edit, from)) = (is_known, note) {
-                waiting.push_back(Waiting { edit, note: key.clone(), from, is_taken_over: true });
+                waiting.push_back(Waiting { edit, note: key.clone(), from });
             }
         }
         self.take_over(record);
