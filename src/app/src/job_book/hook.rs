@@ -57,6 +57,9 @@ struct Inner {
     forms: RefCell<BTreeMap<String, Typed>>,
     /// The forms that are open.
     open: RefCell<BTreeSet<String>>,
+    /// What pages that live no more had typed and what is no part of the job yet, by the keys of its notes: its place,
+    /// and what is typed. Every window shows it; the one in which its form is opened takes it over.
+    left_behind: RefCell<BTreeMap<String, (String, Typed)>>,
     /// Pages whose end is waited for.
     awaited: RefCell<BTreeSet<String>>,
     number: Cell<u32>,
@@ -363,11 +366,14 @@ impl OnPage {
     }
 
     /// The forms with something typed in them that is not in the job, by place, and whether each is
-    /// open.
+    /// open: those of this page, and those that another has left behind.
     pub(crate) fn forms(&self) -> Vec<(String, Typed, bool)> {
         let open = self.0.open.borrow();
-        let forms = self.0.forms.borrow();
-        forms.iter().map(|(at, typed)| (at.clone(), typed.clone(), open.contains(at))).collect()
+        let mut forms = self.0.forms.borrow().clone();
+        for (place, typed) in self.0.left_behind.borrow().values() {
+            forms.entry(place.clone()).or_insert_with(|| typed.clone());
+        }
+        forms.into_iter().map(|(at, typed)| (at.clone(), typed, open.contains(&at))).collect()
     }
 
     /// How often a form was filled by something else than its fields.
@@ -377,6 +383,9 @@ impl OnPage {
 
     /// Fills the form of a place anew, open or left, and folds in what can be.
     pub(crate) fn settle(&self, place: &str, typed: &Typed, reckoned: &Reckoned, bench: &Bench) {
+        if self.form(place).is_none() {
+            self.take_left(place);
+        }
         self.typed(place, typed.clone());
         self.fold(place, typed, reckoned, bench, None);
         self.refill();

@@ -39,7 +39,10 @@ pub(crate) fn use_kept_form(
     // What the form was filled with.
     let filled: Rc<RefCell<Entries>> = {
         let (on_page, place, standing) = (on_page.clone(), place.clone(), standing.clone());
-        use_mut_ref(move || on_page.form(&place).map_or(standing, |typed| typed.filled))
+        use_mut_ref(move || {
+            on_page.take_left(&place);
+            on_page.form(&place).map_or(standing, |typed| typed.filled)
+        })
     };
     let form = {
         let (on_page, place, filled) = (on_page.clone(), place.clone(), filled.clone());
