@@ -11,7 +11,7 @@ use std::collections::{BTreeMap, BTreeSet, VecDeque};
 use std::rc::Rc;
 
 use reckoner_core::job::{Job, Reckoned, Step};
-use reckoner_core::sheet::Bench;
+use reckoner_core::sheet::{Bench, Entries};
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
@@ -319,6 +319,11 @@ impl OnPage {
         let restored = typed.put_back(self.form(&place).as_ref());
         self.typed(&place, restored);
         self.refill();
+    }
+
+    /// What stands in the job for the form of a place; `None` where there is no such thing.
+    pub(crate) fn standing(&self, place: &str) -> Option<Entries> {
+        Place::read(place)?.standing(&self.book()?.job)
     }
 
     /// What is typed in the form of a place.
