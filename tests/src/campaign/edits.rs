@@ -50,6 +50,7 @@ impl Walk<'_> {
             self.at = None;
             return Ok(());
         };
+        self.model.form(place).saw(&field, it["text"].as_str().unwrap_or_default());
         match it["kind"].as_str().unwrap_or_default() {
             "choice" => self.choose(place, &field, &it)?,
             "member" | "tick" => self.tick(place, &field, &it)?,
@@ -395,21 +396,19 @@ impl Walk<'_> {
             self.model.form(&other).is_shared = true;
         }
         self.at = Some(other.clone());
-        self.is_second = true;
+        self.first = Some(first.clone());
         for _ in 0..2 {
             self.edit(&other)?;
             if self.at.as_ref() != Some(&other) {
                 break;
             }
         }
-        self.is_second = false;
+        self.first = None;
         if self.chance.percent(50) {
             self.tell("leave the second window open");
             self.tab.keys(self.wire(), ["Tab"])?;
             self.second.push(self.tab.clone());
-            // What is written there and cannot be read stays in that window for as long as it is open.
             self.model.form(&other).is_shared = true;
-            self.elsewhere.insert(other.clone());
         } else {
             self.tell("close the second window");
             self.close_tab(&self.tab.clone())?;

@@ -301,6 +301,21 @@ fn what_cannot_be_read_stays_as_it_is_typed() {
     app.assert_quiet_console();
 }
 
+/// A price has no thousandths: it is not rounded in silence.
+#[test]
+fn a_price_with_thousandths_stays_as_it_is_typed() {
+    let app = demo();
+    app.tap("section-rack");
+    app.tap("add-yard");
+    app.enter("price", &["5", "point", "0", "0", "6", "close"]);
+    app.wait_for("problem-price");
+    app.wait_for_value("field-price", "5.006");
+    app.tap("back");
+    app.tap("begun-yard");
+    app.wait_for_value("field-price", "5.006");
+    app.assert_quiet_console();
+}
+
 #[test]
 fn a_tick_outlives_the_page_that_is_left_in_the_same_task() {
     let app = demo();
