@@ -711,6 +711,8 @@ export interface ScrewsResults {
   root?: NumberValue;
   /** Countersink width */
   head_width?: NumberValue;
+  /** Clearance depth */
+  clearance_depth?: LengthValue;
   /** Pilot depth in the receiver */
   pilot_depth?: LengthValue;
   /** From an end, pulled towards */

@@ -90,6 +90,9 @@ fn bits_come_in_64ths_whatever_the_tape() {
         &oak,
         &[("pilot_bit", "9/64 in"), ("clearance_bit", "13/64 in"), ("pilot_depth", "1 1/2")],
     );
+    // By hand: thread 4/2 + 1/2 = 2 1/2 (NDS Table L2), so 1 1/2 is smooth; 4 - 1 goes in.
+    let lag = [("question", "pilot"), ("fastener", "lag_3_8"), ("screw_length", "4")];
+    TRIAL.check(&lag, &[("clearance_depth", "1 1/2"), ("pilot_depth", "3")]);
     let nail = [("question", "pilot"), ("fastener", "nail_8d")];
     TRIAL.check(&nail, &[("pilot_bit", "3/32 in")]);
     assert_eq!(find(&TRIAL.answer(&nail), "clearance_bit"), None);
