@@ -1,7 +1,7 @@
 //! How a calculator refuses: a typed [`Problem`] inside, a [`Refusal`] beside a field outside.
 
 use super::{Ask, Field, Sentence};
-use crate::measure::OutOfRange;
+use crate::measure::{OutOfRange, Tape};
 
 /// The problems of one question: never empty, all that apply.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -60,8 +60,9 @@ pub trait Problem: From<OutOfRange> {
 pub struct WayOut {
     /// For the user: `Use 3 1/8 in or less.`
     pub sentence: Sentence,
-    /// Field ids and texts that carry it out in one tap; empty when there is no single one.
-    pub set: Vec<(&'static str, String)>,
+    /// Field ids and what is typed there to carry it out in one tap; empty when there is no single
+    /// one. Lengths in it are written on the tape: see [`WayOut::texts`].
+    pub set: Vec<(&'static str, Sentence)>,
 }
 
 impl WayOut {
@@ -71,16 +72,27 @@ impl WayOut {
         Some(WayOut { sentence, set: Vec::new() })
     }
 
-    /// Advice that one field carries out.
+    /// Advice that one field carries out. A length is given with the rounding that keeps it on the
+    /// safe side: `(least, Rounding::Up)`.
     #[must_use]
-    pub fn set(sentence: Sentence, field: &Field, text: String) -> Option<WayOut> {
-        WayOut::set_id(sentence, field.id, text)
+    pub fn set(sentence: Sentence, field: &Field, typed: impl Into<Sentence>) -> Option<WayOut> {
+        WayOut::set_id(sentence, field.id, typed)
     }
 
     /// The same by the id of the field: goes when every calculator has its fields as constants.
     #[must_use]
-    pub fn set_id(sentence: Sentence, field: &'static str, text: String) -> Option<WayOut> {
-        Some(WayOut { sentence, set: vec![(field, text)] })
+    pub fn set_id(
+        sentence: Sentence,
+        field: &'static str,
+        typed: impl Into<Sentence>,
+    ) -> Option<WayOut> {
+        Some(WayOut { sentence, set: vec![(field, typed.into())] })
+    }
+
+    /// What is typed in each field to carry it out, as this tape shows it.
+    #[must_use]
+    pub fn texts(&self, tape: Tape) -> Vec<(&'static str, String)> {
+        self.set.iter().map(|(field, typed)| (*field, typed.typed(tape))).collect()
     }
 }
 

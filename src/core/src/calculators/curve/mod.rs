@@ -33,7 +33,6 @@ pub mod things;
 
 pub use sheet::CALCULATOR;
 
-use crate::measure::text::exact_text;
 use crate::measure::{Length, Number, OutOfRange, Rounding};
 use crate::say;
 use crate::sheet::{Field, Refusal, WayOut};
@@ -91,7 +90,7 @@ impl Board {
         let way_out = (rise + keep).ok().and_then(|needed| {
             if keep.is_positive() {
                 let words = say!["Use a board of ", (needed, Rounding::Up), " or more."];
-                WayOut::set(words, &BOARD, exact_text(needed))
+                WayOut::set(words, &BOARD, (needed, Rounding::Up))
             } else {
                 WayOut::advice(say!["Use a board of more than ", needed, "."])
             }
@@ -116,7 +115,7 @@ fn places(
             WayOut::set(
                 say!["Use a step of ", (least, Rounding::Up), " or more."],
                 &STEP,
-                exact_text(least),
+                (least, Rounding::Up),
             ),
         ));
         return Ok(Vec::new());
@@ -140,7 +139,11 @@ fn rise_over_half(half: Length, rise: &Field) -> Refusal {
         rise,
         "rise-over-half",
         say!["A rise over ", half, " is more than a half circle. Measure across the widest place."],
-        WayOut::set(say!["Use a rise of ", half, " or less."], rise, exact_text(half)),
+        WayOut::set(
+            say!["Use a rise of ", (half, Rounding::Down), " or less."],
+            rise,
+            (half, Rounding::Down),
+        ),
     )
 }
 

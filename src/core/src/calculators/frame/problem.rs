@@ -225,7 +225,7 @@ impl sheet::Problem for Problem {
             }
             Problem::NoRoomForStretcher { most, .. } if most.is_positive() => Some(WayOut {
                 sentence: say!["Without an apron there is room."],
-                set: vec![("apron_width", "0".to_owned()), ("apron_down", "0".to_owned())],
+                set: vec![("apron_width", "0".into()), ("apron_down", "0".into())],
             }),
             Problem::NoRoomForStretcher { stretcher_width, .. } => WayOut::advice(say![
                 "The leg must be longer than apron and stretcher, ",
@@ -257,7 +257,7 @@ impl sheet::Problem for Problem {
             Problem::TenonOutsideLeg { leg, .. } => {
                 use_length("Tenons of ", leg, " or less lie in it.", "tenon_thickness").map(
                     |mut w| {
-                        w.set.push(("tenon_place", "centred".to_owned()));
+                        w.set.push(("tenon_place", "centred".into()));
                         w
                     },
                 )
@@ -272,7 +272,7 @@ impl sheet::Problem for Problem {
                 let text = exact_text(most);
                 Some(WayOut {
                     sentence: say!["Both alike may be ", (most, Rounding::Down), " long."],
-                    set: vec![("tenon_a", text.clone()), ("tenon_b", text)],
+                    set: vec![("tenon_a", text.clone().into()), ("tenon_b", text.into())],
                 })
             }
             Problem::TenonsMeet { .. } => {

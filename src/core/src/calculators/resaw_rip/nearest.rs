@@ -1,18 +1,19 @@
 //! The nearest thing that works, where several questions offer the same.
 
-use crate::measure::text::exact_text;
 use crate::measure::{Length, Rounding};
 use crate::say;
 use crate::sheet::{Field, Refusal, WayOut};
 
 /// This length in that field, or more.
 pub(super) fn at_least(field: &Field, length: Length) -> Option<WayOut> {
-    WayOut::set(say!["Use ", (length, Rounding::Up), " or more."], field, exact_text(length))
+    let least = (length, Rounding::Up);
+    WayOut::set(say!["Use ", least, " or more."], field, least)
 }
 
 /// This length in that field, or less.
 pub(super) fn at_most(field: &Field, length: Length) -> Option<WayOut> {
-    WayOut::set(say!["Use ", (length, Rounding::Down), " or less."], field, exact_text(length))
+    let most = (length, Rounding::Down);
+    WayOut::set(say!["Use ", most, " or less."], field, most)
 }
 
 /// Where no width of the plan is thick enough to run between blade and fence.

@@ -1,8 +1,8 @@
 //! The saw and what it can do to one cut: through in one go, from both sides, or not at all.
 
 use super::fields::{CORE_BY_HAND, PIECE_LENGTH, REACH};
-use crate::measure::text::exact_text;
-use crate::measure::{Length, OutOfRange};
+use super::nearest::at_most;
+use crate::measure::{Length, OutOfRange, Rounding};
 use crate::say;
 use crate::sheet::{Field, Refusal, Refused, WayOut};
 
@@ -179,20 +179,20 @@ impl Saw {
                     field,
                     "too-large",
                     say![side, " is more than lumber comes in. The limit here is ", LARGEST, "."],
-                    WayOut::set(say!["Use ", LARGEST, " or less."], field, exact_text(LARGEST)),
+                    at_most(field, LARGEST),
                 ));
             }
         }
         if self.piece_length < SHORTEST {
-            let length = self.piece_length;
+            let (length, shortest) = (self.piece_length, (SHORTEST, Rounding::Up));
             refusals.push(Refusal::at(
                 &PIECE_LENGTH,
                 "too-short",
                 say!["A piece ", length, " long is too short to rip on a table saw."],
                 WayOut::set(
-                    say!["Rip it from a piece of ", SHORTEST, " or more, then cut it to length."],
+                    say!["Rip it from a piece of ", shortest, " or more, then cut it to length."],
                     &PIECE_LENGTH,
-                    exact_text(SHORTEST),
+                    shortest,
                 ),
             ));
         }

@@ -32,8 +32,7 @@ pub use beam::{Load, Section, span_for_sag, span_for_stress};
 pub use sheet::CALCULATOR;
 pub use wood::{UNKNOWN_SOFTWOOD, Wood, at_moisture};
 
-use crate::measure::text::exact_text;
-use crate::measure::{Length, OutOfRange, Rounding, Tape};
+use crate::measure::{Length, OutOfRange, Rounding};
 use crate::say;
 use crate::sheet::{Field, Refusal, Refused, WayOut};
 use fields::{DEPTH, DIAMETER, PLACES};
@@ -247,10 +246,8 @@ fn refuse_load(input: &Input) -> Result<(), Refused> {
 
 /// The formula no longer holds.
 fn bends_too_far(section: Section, least_depth: Length) -> Refusal {
-    // To the next sixteenth up, so that what is set is a size one can cut.
-    let depth = Tape::SIXTEENTHS
-        .read(least_depth, Rounding::Up)
-        .map_or(least_depth, |reading| reading.mark);
+    // To the next mark up, so that what is set is a size one can cut.
+    let depth = (least_depth, Rounding::Up);
     let (field, words): (&Field, _) = match section {
         Section::Round { .. } => (&DIAMETER, "A diameter of "),
         Section::Plank { .. } => (&DEPTH, "A depth of "),
@@ -261,11 +258,7 @@ fn bends_too_far(section: Section, least_depth: Length) -> Refusal {
         say![
             "It would bend more than a tenth of its span: no sag can be told, and do not build it."
         ],
-        WayOut::set(
-            say![words, (depth, Rounding::Up), " is enough. Or put in a middle support."],
-            field,
-            exact_text(depth),
-        ),
+        WayOut::set(say![words, depth, " is enough. Or put in a middle support."], field, depth),
     )
 }
 

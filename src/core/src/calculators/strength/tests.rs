@@ -3,6 +3,7 @@
 use super::fields::FIELDS;
 use super::{CALCULATOR, Wood};
 use crate::calculators::trial::Trial;
+use crate::measure::Tape;
 use crate::sheet::{Answer, Caution, Figure, Kind, Refusal, Source, Value};
 
 const TRIAL: Trial = Trial(&CALCULATOR);
@@ -201,7 +202,8 @@ fn a_beam_that_bends_too_far_names_the_depth_that_is_enough() {
     let refusal = refusal(&lath);
     assert_eq!((refusal.field, refusal.code), ("depth", "bends-too-far"));
     let way_out = refusal.way_out.expect("a way out");
-    let [(field, text)] = way_out.set.as_slice() else { panic!() };
+    let set = way_out.texts(Tape::SIXTEENTHS);
+    let [(field, text)] = set.as_slice() else { panic!() };
     let enough = [lath[0], (field, text.as_str()), lath[2]];
     assert_eq!(verdict(&enough), "Stiff");
     // A sixteenth less is not enough.

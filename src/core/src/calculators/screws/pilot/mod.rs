@@ -6,7 +6,6 @@ pub(super) use sheet::work;
 
 use super::fields::SCREW_LENGTH;
 use super::{LEAST_INTO, Wood};
-use crate::measure::text::exact_text;
 use crate::measure::{Fineness, Length, Number, OutOfRange, Rounding, Tape};
 use crate::say;
 use crate::sheet::{Refusal, Refused, WayOut};
@@ -154,7 +153,8 @@ fn does_not_reach(length: Length, top: Length) -> Refusal {
     let holds = |length: &Length| (*length - top).is_ok_and(|into| into >= LEAST_INTO);
     let way_out = match stock_lengths().into_iter().find(holds) {
         Some(length) => {
-            WayOut::set(say!["Use ", length, " or longer."], &SCREW_LENGTH, exact_text(length))
+            let longer = (length, Rounding::Up);
+            WayOut::set(say!["Use ", longer, " or longer."], &SCREW_LENGTH, longer)
         }
         None => WayOut::advice(say!["Use a bolt."]),
     };
