@@ -40,18 +40,40 @@ macro_rules! say {
 }
 
 impl Sentence {
-    /// With every length read on a tape; one that lies between marks is said to be `about`.
+    /// With every length read on a tape. One that lies between marks is said to be `about` the
+    /// nearest; a mark above or below it is a limit (`3/16 in or more`) and stands as it is.
     #[must_use]
     pub fn on(&self, tape: Tape) -> String {
+        self.with_lengths(|length, rounding| match show(length, tape, rounding) {
+            Ok(shown) if shown.lean == "exact" || rounding != Rounding::Nearest => {
+                shown.mark.to_string()
+            }
+            Ok(shown) => format!("about {}", shown.mark),
+            Err(_) => exact_text(length),
+        })
+    }
+
+    /// As it is typed into a field: every length at its mark, so that what is set is what the tape
+    /// shows. A length that its mark would make nothing stays exact.
+    #[must_use]
+    pub fn typed(&self, tape: Tape) -> String {
+        self.with_lengths(|length, rounding| {
+            let mark = tape.read(length, rounding).map(|reading| reading.mark);
+            match (mark, show(length, tape, rounding)) {
+                (Ok(mark), Ok(shown)) if mark.is_zero() == length.is_zero() => {
+                    shown.mark.to_string()
+                }
+                _ => exact_text(length),
+            }
+        })
+    }
+
+    fn with_lengths(&self, write: impl Fn(Length, Rounding) -> String) -> String {
         self.0
             .iter()
             .map(|piece| match piece {
                 Piece::Text(text) => text.to_string(),
-                Piece::Length(length, rounding) => match show(*length, tape, *rounding) {
-                    Ok(shown) if shown.lean == "exact" => shown.mark.to_string(),
-                    Ok(shown) => format!("about {}", shown.mark),
-                    Err(_) => exact_text(*length),
-                },
+                Piece::Length(length, rounding) => write(*length, *rounding),
             })
             .collect()
     }
@@ -63,6 +85,16 @@ impl fmt::Display for Sentence {
             Piece::Text(text) => f.write_str(text),
             Piece::Length(length, _) => f.write_str(&exact_text(*length)),
         })
+    }
+}
+
+/// A single text or length.
+impl<T> From<T> for Sentence
+where
+    Piece: From<T>,
+{
+    fn from(piece: T) -> Sentence {
+        Sentence(vec![Piece::from(piece)])
     }
 }
 

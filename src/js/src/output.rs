@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use reckoner_core::measure::text::{Shown, exact_text, show};
-use reckoner_core::measure::{Length, Rounding};
+use reckoner_core::measure::{Length, Rounding, Tape};
 use reckoner_core::sheet::{Answer, Bench, Face, Figure, Refusal, Sentence, Sheet, Value, face};
 use serde::Serialize;
 
@@ -107,7 +107,8 @@ struct WayOutOut {
 }
 
 impl ProblemOut {
-    fn of(refusal: &Refusal, words: &dyn Fn(&Sentence) -> String) -> ProblemOut {
+    fn of(refusal: &Refusal, tape: Tape) -> ProblemOut {
+        let words = |sentence: &Sentence| sentence.on(tape);
         ProblemOut {
             field: refusal.field.to_owned(),
             code: refusal.code.to_owned(),
@@ -115,7 +116,7 @@ impl ProblemOut {
             at: refusal.at.as_ref().map(|at| (at.start, at.end)),
             way_out: refusal.way_out.as_ref().map(|way_out| WayOutOut {
                 message: words(&way_out.sentence),
-                set: way_out.set.iter().cloned().collect(),
+                set: way_out.texts(tape).into_iter().collect(),
             }),
         }
     }
@@ -136,7 +137,7 @@ impl Out {
             Some(answer) => Out::Answered(Box::new(AnswerOut::of(answer, sheet, bench))),
             None => Out::Refused {
                 ok: false,
-                problems: sheet.refusals.iter().map(|r| ProblemOut::of(r, &words)).collect(),
+                problems: sheet.refusals.iter().map(|r| ProblemOut::of(r, bench.tape)).collect(),
             },
         }
     }

@@ -711,6 +711,8 @@ export interface ScrewsResults {
   root?: NumberValue;
   /** Countersink width */
   head_width?: NumberValue;
+  /** Clearance depth */
+  clearance_depth?: LengthValue;
   /** Pilot depth in the receiver */
   pilot_depth?: LengthValue;
   /** From an end, pulled towards */
@@ -1186,8 +1188,10 @@ export interface StrengthResults {
   least_depth?: LengthValue;
   /** Sag after years */
   later_sag?: NumberValue;
-  /** Sag when dropped on */
-  dropped_sag?: NumberValue;
+  /** Sag, put on suddenly */
+  sudden_sag?: NumberValue;
+  /** Stress, put on suddenly */
+  sudden_stress?: NumberValue;
   /** Sag with ends held stiff */
   clamped_sag?: NumberValue;
   /** Turned over, times as stiff */

@@ -129,7 +129,7 @@ pub(crate) fn way_out(
     if out.set.is_empty() {
         return html! { <p class="way-out is-advice" data-testid={id}>{ words }</p> };
     }
-    let set = out.set.clone();
+    let set = out.texts(tape);
     let onclick = on_way_out.reform(move |_: MouseEvent| set.clone());
     html! {
         <button type="button" class="way-out" data-testid={id} {onclick}>

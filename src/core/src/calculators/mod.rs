@@ -12,7 +12,8 @@
 //!
 //! Published and hand-worked examples stand in `tests/reference/NAME.rs`, laws in
 //! `tests/laws/NAME.rs`. Calculators do not use each other; what they share moves down to
-//! [`measure`](crate::measure), [`sheet`](crate::sheet) or `tables`.
+//! [`measure`](crate::measure), [`sheet`](crate::sheet) or `tables`; what several say alike stands in
+//! a file here, such as `wet_gaps.rs`.
 
 pub mod angles;
 pub mod crosscut;
@@ -30,6 +31,7 @@ pub mod tape;
 pub mod top;
 #[cfg(test)]
 mod trial;
+mod wet_gaps;
 
 use crate::measure::text::Names;
 use crate::sheet::{Answer, Ask, Bench, Entries, Field, Figure, Row, Sheet, Table, Value};

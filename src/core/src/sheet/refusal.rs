@@ -1,8 +1,7 @@
 //! How a calculator refuses: a [`Refusal`] beside a field, with the nearest thing that works.
 
 use super::{Ask, Field, Sentence};
-use crate::measure::text::exact_text;
-use crate::measure::{Length, OutOfRange, Rounding};
+use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
 
 /// The nearest thing that works, and what to type for it.
@@ -10,8 +9,9 @@ use crate::say;
 pub struct WayOut {
     /// For the user: `Use 3 1/8 in or less.`
     pub sentence: Sentence,
-    /// Field ids and texts that carry it out in one tap; empty when there is no single one.
-    pub set: Vec<(&'static str, String)>,
+    /// Field ids and what is typed there to carry it out in one tap; empty when there is no single
+    /// one. Lengths in it are written on the tape: see [`WayOut::texts`].
+    pub set: Vec<(&'static str, Sentence)>,
 }
 
 impl WayOut {
@@ -21,14 +21,21 @@ impl WayOut {
         Some(WayOut { sentence, set: Vec::new() })
     }
 
-    /// Advice that one field carries out.
+    /// Advice that one field carries out. A length is given with the rounding that keeps it on the
+    /// safe side: `(least, Rounding::Up)`.
     #[must_use]
-    pub fn set(sentence: Sentence, field: &Field, text: String) -> Option<WayOut> {
-        Some(WayOut { sentence, set: vec![(field.id, text)] })
+    pub fn set(sentence: Sentence, field: &Field, typed: impl Into<Sentence>) -> Option<WayOut> {
+        Some(WayOut { sentence, set: vec![(field.id, typed.into())] })
+    }
+
+    /// What is typed in each field to carry it out, as this tape shows it.
+    #[must_use]
+    pub fn texts(&self, tape: Tape) -> Vec<(&'static str, String)> {
+        self.set.iter().map(|(field, typed)| (*field, typed.typed(tape))).collect()
     }
 
     /// A length that a field may have at most, between the words before and after it: `Use `,
-    /// `3 1/8 in` and ` or less.` Shown rounded down, so that what is read works.
+    /// `3 1/8 in` and ` or less.` Shown rounded down, so that what is read and typed works.
     #[must_use]
     pub fn at_most(
         before: &'static str,
@@ -36,7 +43,7 @@ impl WayOut {
         after: &'static str,
         field: &Field,
     ) -> Option<WayOut> {
-        WayOut::set(say![before, (most, Rounding::Down), after], field, exact_text(most))
+        WayOut::set(say![before, (most, Rounding::Down), after], field, (most, Rounding::Down))
     }
 
     /// The same of a length that a field must have at least, shown rounded up.
@@ -47,7 +54,7 @@ impl WayOut {
         after: &'static str,
         field: &Field,
     ) -> Option<WayOut> {
-        WayOut::set(say![before, (least, Rounding::Up), after], field, exact_text(least))
+        WayOut::set(say![before, (least, Rounding::Up), after], field, (least, Rounding::Up))
     }
 }
 

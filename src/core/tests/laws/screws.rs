@@ -44,6 +44,13 @@ proptest! {
             prop_assert!(!slack.is_negative() && slack < Length::sixty_fourths(1));
         }
         prop_assert!(answer.depth <= more);
+        // The thread of a lag screw is bored for to its tip, and its shank as wide as it is.
+        if fastener.make == Make::LagScrew {
+            prop_assert_eq!(answer.depth, more);
+            let smooth = (length - fastener.thread(length).unwrap()).unwrap();
+            prop_assert!(answer.clearance_depth >= smooth.max(top));
+        }
+        prop_assert!(answer.clearance_depth <= length);
     }
 
     #[test]

@@ -354,7 +354,7 @@ proptest! {
                 if refused.codes() == ["gap-too-small"] {
                     let Refused::For(refusals) = &refused else { unreachable!() };
                     let way_out = refusals[0].way_out.as_ref().expect("a way out");
-                    let smallest = length(&way_out.set[0].1).expect("a length");
+                    let smallest = length(&way_out.texts(input.tape)[0].1).expect("a length");
                     for count in 1..20 - beyond as u32 {
                         prop_assert!(widest_with(count).is_none_or(|widest| widest > greatest));
                     }

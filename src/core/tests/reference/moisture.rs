@@ -4,6 +4,7 @@
 use reckoner_core::calculators::moisture::air::{Input, Temperature, newer, reckon, two_hydrates};
 use reckoner_core::calculators::moisture::movement::by_points;
 use reckoner_core::calculators::moisture::{CALCULATOR, gap};
+use reckoner_core::calculators::{Calculator, top};
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::measure::{Fineness, Length, Number, Rounding, Tape, length, text::show};
 use reckoner_core::sheet::{Answer, Bench, Entries, Value};
@@ -20,6 +21,54 @@ fn inches(answer: &Answer, id: &str) -> Length {
     match found.map(|figure| &figure.value) {
         Some(Value::Length(length, _)) => *length,
         other => panic!("{id}: {other:?}"),
+    }
+}
+
+/// Source: [WH] N2: a 5 1/2 board, wet, loses 0.190 at 12 % (3.451 %), about 3/16. Wet and dry and
+/// the top ask the same question, and each says and sets the same.
+#[test]
+fn n2_two_calculators_say_the_same_gap_of_wet_boards() {
+    let asked_of_moisture = [
+        ("ask", "gap"),
+        ("known", "today"),
+        ("gap_later", "1/16"),
+        ("width", "5 1/2"),
+        ("later", "12"),
+    ];
+    let asked_of_top = [
+        ("question", "season"),
+        ("season_find", "today"),
+        ("gap_later", "1/16"),
+        ("planks", "7 @ 5 1/2"),
+        ("moisture_later", "12"),
+    ];
+    let (bench, tape) = (Bench::default(), Tape::SIXTEENTHS);
+    let asked: [(&Calculator, &[(&str, &str)], &str); 2] = [
+        (&CALCULATOR, &asked_of_moisture, "gap_later"),
+        (&top::CALCULATOR, &asked_of_top, "gap_smallest"),
+    ];
+    for (calculator, pairs, gap) in asked {
+        let mut entries = Entries::from_pairs(pairs.iter().copied());
+        let refusal = calculator.sheet(&entries, &bench, &NoNames).refusals.remove(0);
+        let words = "Even laid tight today, the boards gap about 3/16 in later.";
+        assert_eq!(refusal.sentence.on(tape), words);
+        let way_out = refusal.way_out.expect("a way out");
+        assert_eq!(way_out.sentence.on(tape), "Lay them tight, and take about 3/16 in.");
+        for (field, text) in way_out.texts(tape) {
+            entries.set(field, text);
+        }
+        let after = calculator.sheet(&entries, &bench, &NoNames).answer.expect("laid tight");
+        check_near(inches(&after, gap).to_f64(), 0.190, 0.0005);
+        // From dry to wet they swell: the gap left today is a mark that is enough, as is said.
+        entries.set(if gap == "gap_later" { "now" } else { "moisture_now" }, "12".to_owned());
+        entries.set(if gap == "gap_later" { "later" } else { "moisture_later" }, "19".to_owned());
+        if gap != "gap_later" {
+            entries.set("now", "measured".to_owned());
+        }
+        let refusal = calculator.sheet(&entries, &bench, &NoNames).refusals.remove(0);
+        let way_out = refusal.way_out.expect("a way out");
+        assert_eq!(way_out.sentence.on(tape), "Leave 1/8 in or more today.");
+        assert_eq!(way_out.texts(tape), [("gap_now", "1/8 in".to_owned())]);
     }
 }
 

@@ -266,6 +266,36 @@ fn pilots_of_lag_screws_and_nails_keep_their_ranges() {
     }
 }
 
+/// Source: NDS 2018 12.1.4.2 (read in a transcription): the shank hole of a lag screw is as deep as
+/// its unthreaded length; Table L2: thread half the length and 1/2 in, 6 in at most. Worked by hand:
+/// 3/8 x 4 in southern pine through 1 in has 2 1/2 in of thread and 1 1/2 of shank, so the wide hole is
+/// 1 1/2 deep, 1/2 of it in the receiver, and the narrow one ends at the tip, 3 in the receiver. An
+/// 8 in one through 1 1/2: thread 4 1/2, shank 3 1/2, 6 1/2 in the receiver. A 4 in one through 3: all
+/// of the top is bored wide, so that it clamps.
+///
+/// Wood screw in hardwood: "full length" (Audel, Figure 1-19): No. 8 x 3 through 3/4 into oak has its
+/// tip 2 1/4 in. In softwood half of the thread in the receiver (Navy NAVEDTRA 14119, Fig. 3-52: half
+/// to two thirds): 2 in of thread, 1 of shank, so 1/4 and half of 2.
+#[test]
+fn both_holes_of_a_screw_are_as_deep_as_its_two_parts() {
+    let pine = Wood { gravity: 0.55, hardwood: false };
+    for (id, wood, [length, top], [clearance, depth]) in [
+        ("lag_3_8", pine, ["4", "1"], ["1 1/2", "3"]),
+        ("lag_3_8", HARDWOOD, ["4", "1"], ["1 1/2", "3"]),
+        ("lag_1_2", pine, ["8", "1 1/2"], ["3 1/2", "6 1/2"]),
+        ("lag_1_4", pine, ["4", "3"], ["3", "1"]),
+        ("screw_8", HARDWOOD, ["3", "3/4"], ["1", "2 1/4"]),
+        ("screw_8", pine, ["3", "3/4"], ["1", "1 1/4"]),
+        ("screw_8", pine, ["2", "1"], ["1", "1/2"]),
+    ] {
+        let (length, top) = (inches(length), inches(top));
+        let input = pilot::Input { fastener: of(id), wood, length, top };
+        let answer = pilot::reckon(&input).expect("an answer");
+        assert_eq!(answer.clearance_depth, inches(clearance), "{id} {length}");
+        assert_eq!(answer.depth, inches(depth), "{id} {length}");
+    }
+}
+
 /// Source: Navy NAVEDTRA 14119, Fig. 3-51 (read in the source): to 1 in by 1/8, 1 to 3 in by 1/4,
 /// 3 to 6 in by 1/2.
 #[test]

@@ -2,8 +2,7 @@
 
 use super::Lay;
 use super::fields::{ACROSS, JOINT, MITRED};
-use crate::measure::text::exact_text;
-use crate::measure::{Angle, Length, Number};
+use crate::measure::{Angle, Length, Number, Rounding};
 use crate::say;
 use crate::sheet::{Refusal, Refused, WayOut};
 
@@ -142,8 +141,8 @@ fn sides_meet(across: Length, taken: Length) -> Refusal {
     let enough = (taken + Length::sixty_fourths(64))
         .and_then(|enough| Length::of_inch(enough.in_inches().ceil(), 1));
     let way_out = enough.ok().and_then(|whole| {
-        let wider = say!["Use narrower boards, or ", whole, " across or more."];
-        WayOut::set(wider, &ACROSS, exact_text(whole))
+        let whole = (whole, Rounding::Up);
+        WayOut::set(say!["Use narrower boards, or ", whole, " across or more."], &ACROSS, whole)
     });
     Refusal::at(&ACROSS, "sides-meet", words, way_out)
 }

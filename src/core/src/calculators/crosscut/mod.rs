@@ -22,7 +22,6 @@ mod tests;
 
 pub use sheet::CALCULATOR;
 
-use crate::measure::text::exact_text;
 use crate::measure::{Length, Number, OutOfRange, Rounding};
 use crate::say;
 use crate::sheet::{Refusal, Refused, Span, WayOut};
@@ -93,7 +92,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let room = (usable.to - usable.from)?;
     let longer_board = |least: Length| {
         let words = say!["One part needs a board of ", (least, Rounding::Up), "."];
-        WayOut::set(words, &BOARD, exact_text(least))
+        WayOut::set(words, &BOARD, (least, Rounding::Up))
     };
     let least_board = (input.part + (input.trim * 2)?)?;
     if !room.is_positive() {
@@ -124,7 +123,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
             WayOut::set(
                 say!["Parts of ", (least, Rounding::Up), " or longer can be listed."],
                 &PART,
-                exact_text(least),
+                (least, Rounding::Up),
             ),
         ))?;
     }
@@ -145,7 +144,7 @@ fn no_clear_place(part: Length, longest: Length) -> Refusal {
     let shown = (longest, Rounding::Down);
     let way_out = if longest.is_positive() {
         let words = say!["Cut parts of ", shown, " instead."];
-        WayOut::set(words, &PART, exact_text(longest))
+        WayOut::set(words, &PART, shown)
     } else {
         WayOut::advice(say!["Take another board."])
     };

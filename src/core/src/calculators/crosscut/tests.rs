@@ -2,6 +2,7 @@
 
 use super::CALCULATOR;
 use crate::calculators::trial::{Trial, inches};
+use crate::measure::Tape;
 use crate::sheet::{Caution, Refusal, Value};
 
 const TRIAL: Trial = Trial(&CALCULATOR);
@@ -72,7 +73,7 @@ fn a_part_longer_than_the_board_names_the_board_it_needs() {
         "A part of 96 in does not fit: 95 in is left between the trims."
     );
     let way_out = refusal.way_out.expect("a way out");
-    assert_eq!(way_out.set, [("board", "97 in".to_owned())]);
+    assert_eq!(way_out.texts(Tape::SIXTEENTHS), [("board", "97 in".to_owned())]);
 }
 
 #[test]
@@ -91,7 +92,7 @@ fn knots_everywhere_name_the_longest_clear_stretch() {
         "No place is clear of knots for 17 1/2 in. The longest is 13 in."
     );
     let way_out = refusal.way_out.expect("a way out");
-    assert_eq!(way_out.set, [("part", "13 in".to_owned())]);
+    assert_eq!(way_out.texts(Tape::SIXTEENTHS), [("part", "13 in".to_owned())]);
 }
 
 #[test]

@@ -2,7 +2,6 @@
 
 use super::fields::RADIUS;
 use super::things::{self, Fit};
-use crate::measure::text::exact_text;
 use crate::measure::{Angle, Length, Number, OutOfRange, Rounding};
 use crate::say;
 use crate::sheet::{Refusal, Refused, WayOut};
@@ -85,7 +84,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
             say!["The round takes ", needed, " of the edge, which is only ", edge, " long."],
             if largest.is_positive() {
                 let words = say!["Use a radius of ", (largest, Rounding::Down), " or less."];
-                WayOut::set(words, &RADIUS, exact_text(largest))
+                WayOut::set(words, &RADIUS, (largest, Rounding::Down))
             } else {
                 WayOut::advice(say!["Use a longer edge."])
             },

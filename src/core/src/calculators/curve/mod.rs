@@ -33,7 +33,6 @@ pub mod things;
 
 pub use sheet::CALCULATOR;
 
-use crate::measure::text::exact_text;
 use crate::measure::{Length, Number, OutOfRange};
 use crate::say;
 use crate::sheet::{Field, Refusal, WayOut};
@@ -135,7 +134,7 @@ fn rise_over_half(half: Length, rise: &Field) -> Refusal {
         rise,
         "rise-over-half",
         say!["A rise over ", half, " is more than a half circle. Measure across the widest place."],
-        WayOut::set(say!["Use a rise of ", half, " or less."], rise, exact_text(half)),
+        WayOut::at_most("Use a rise of ", half, " or less.", rise),
     )
 }
 

@@ -3,8 +3,7 @@
 use super::fields::OFFSET;
 use super::things::{self, Fit};
 use super::{Board, Mark, places, sagitta};
-use crate::measure::text::exact_text;
-use crate::measure::{Angle, Length, OutOfRange};
+use crate::measure::{Angle, Length, OutOfRange, Rounding};
 use crate::say;
 use crate::sheet::{Refusal, Refused, WayOut};
 
@@ -64,7 +63,11 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
                 run,
                 ". The two arcs would run back on themselves."
             ],
-            WayOut::set(say!["Use an offset of ", run, " or less."], &OFFSET, exact_text(run)),
+            WayOut::set(
+                say!["Use an offset of ", (run, Rounding::Down), " or less."],
+                &OFFSET,
+                (run, Rounding::Down),
+            ),
         ));
     }
     let along = places(run, step, &mut refusals)?;

@@ -154,7 +154,7 @@ fn what_cannot_be_drawn_is_refused_with_a_way_out() {
         &[ARC, ("step", "1/8")],
         "too-many-marks",
         "A mark every 1/8 in is more than 100 marks.",
-        "Use a step of about 3/16 in or more.",
+        "Use a step of 3/16 in or more.",
     );
     refused(
         &[ARC, ("board", "3 1/2")],
@@ -184,7 +184,7 @@ fn what_cannot_be_drawn_is_refused_with_a_way_out() {
         &[CORNER, ("radius", "6"), ("corner", "60"), ("corners", "one")],
         "edge-too-short",
         "The round takes about 10 3/8 in of the edge, which is only 5 1/2 in long.",
-        "Use a radius of about 3 1/8 in or less.",
+        "Use a radius of 3 1/8 in or less.",
     );
     refused(&[CORNER, ("corner", "180")], "out-of-range", "This must be from 10 to 170°.", "");
     refused(

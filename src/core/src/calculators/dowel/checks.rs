@@ -3,7 +3,7 @@
 use super::fields::{ACROSS, DEPTH, DOWEL, FROM_FRONT, FROM_TOP, LEG, PART_LENGTH, ROOM, SET_BACK};
 use super::{Apart, Blind, Hold, Input};
 use crate::measure::text::exact_text;
-use crate::measure::{Length, OutOfRange};
+use crate::measure::{Length, OutOfRange, Rounding};
 use crate::say;
 use crate::sheet::{Field, Refusal, WayOut};
 
@@ -17,14 +17,22 @@ pub(super) fn set_back(input: &Input, refusals: &mut Vec<Refusal>) -> Result<(),
             &LEG,
             "part-over-leg",
             say!["A part ", part, " thick does not go into a leg of ", leg, "."],
-            WayOut::set(say!["The leg must be ", part, " or more."], &LEG, exact_text(part)),
+            WayOut::set(
+                say!["The leg must be ", (part, Rounding::Up), " or more."],
+                &LEG,
+                (part, Rounding::Up),
+            ),
         ));
     } else if let Some(set_back) = set_back.filter(|set_back| *set_back > most) {
         refusals.push(Refusal::at(
             &SET_BACK,
             "set-back-too-far",
             say!["Set back by ", set_back, ", the part comes out of the inside of the leg."],
-            WayOut::set(say!["Set it back by ", most, " or less."], &SET_BACK, exact_text(most)),
+            WayOut::set(
+                say!["Set it back by ", (most, Rounding::Down), " or less."],
+                &SET_BACK,
+                (most, Rounding::Down),
+            ),
         ));
     }
     Ok(())
@@ -44,7 +52,8 @@ pub(super) fn blind(input: &Input, refusals: &mut Vec<Refusal>) -> Result<(), Ou
             "deeper-than-part",
             say!["A hole ", depth, " deep goes through a part of ", part, "."],
             most_depth(part).and_then(|most| {
-                WayOut::set(say!["Drill ", most, " deep or less."], &DEPTH, exact_text(most))
+                let most = (most, Rounding::Down);
+                WayOut::set(say!["Drill ", most, " deep or less."], &DEPTH, most)
             }),
         ));
     }
@@ -54,7 +63,8 @@ pub(super) fn blind(input: &Input, refusals: &mut Vec<Refusal>) -> Result<(), Ou
             "no-depth-left",
             say!["With ", room, " left free, nothing goes into a hole ", depth, " deep."],
             (depth / 4).ok().and_then(|most| {
-                WayOut::set(say!["Leave ", most, " or less."], &ROOM, exact_text(most))
+                let most = (most, Rounding::Down);
+                WayOut::set(say!["Leave ", most, " or less."], &ROOM, most)
             }),
         ));
     }
@@ -88,7 +98,11 @@ pub(super) fn edges(
             &PART_LENGTH,
             "part-too-short",
             say![bit, input.length, "."],
-            WayOut::set(say!["It takes a length of ", room, "."], &PART_LENGTH, exact_text(room)),
+            WayOut::set(
+                say!["It takes a length of ", (room, Rounding::Up), "."],
+                &PART_LENGTH,
+                (room, Rounding::Up),
+            ),
         ));
     } else {
         refusals.extend(near_edge(&FROM_FRONT, from_front, input.length, near, least)?);
@@ -107,7 +121,7 @@ fn dowel_too_big(bit: Length, height: Length, most: Length) -> Refusal {
     let way_out = if most.is_positive() {
         Some(WayOut {
             sentence: say![format!("Up to {} fits.", exact_text(most))],
-            set: vec![(DOWEL.id, exact_text(most)), (ACROSS.id, String::new())],
+            set: vec![(DOWEL.id, exact_text(most).into()), (ACROSS.id, "".into())],
         })
     } else {
         WayOut::advice(say!["Use a higher part."])
@@ -134,7 +148,8 @@ fn near_edge(
     } else {
         say!["The hole breaks out of the part there."]
     };
-    let way_out = WayOut::set(say!["Use ", clear, "."], from, exact_text(clear));
+    let clear = (clear, if clear == near { Rounding::Up } else { Rounding::Down });
+    let way_out = WayOut::set(say!["Use ", clear, "."], from, clear);
     Ok(Some(Refusal::at(from, "near-edge", words, way_out)))
 }
 

@@ -29,7 +29,7 @@ fn check_refusal(pairs: &[(&str, &str)], field: &str, sentence: &str, way_out: &
     assert_eq!((refusal.field, refusal.sentence.on(tape).as_str()), (field, sentence));
     let found = refusal.way_out.as_ref().map_or(String::new(), |way_out| {
         let set: Vec<String> =
-            way_out.set.iter().map(|(id, text)| format!("{id}={text}")).collect();
+            way_out.texts(tape).iter().map(|(id, text)| format!("{id}={text}")).collect();
         format!("{} [{}]", way_out.sentence.on(tape), set.join("; "))
     });
     assert_eq!(found, way_out);

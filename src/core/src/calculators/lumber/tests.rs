@@ -4,7 +4,7 @@ use super::CALCULATOR;
 use super::fields::FIELDS;
 use super::question::wood;
 use crate::calculators::trial::{Trial, inches};
-use crate::measure::Number;
+use crate::measure::{Number, Tape};
 use crate::sheet::{Answer, Figure, Kind, Refusal, Source, Value};
 
 const TRIAL: Trial = Trial(&CALCULATOR);
@@ -53,7 +53,7 @@ fn a_size_the_standard_lacks_can_still_be_measured() {
     assert_eq!((refusal.field, refusal.code), ("nominal_width", "no-such-width"));
     assert_eq!(refusal.sentence.to_string(), "The standard has no nominal width of 13 in.");
     let way_out = refusal.way_out.expect("a way out");
-    assert_eq!(way_out.set, [("nominal_width", "12 in".to_owned())]);
+    assert_eq!(way_out.texts(Tape::SIXTEENTHS), [("nominal_width", "12 in".to_owned())]);
     let measured = TRIAL.answer(&[odd[0], odd[1], ("measured_width", "12 1/4")]);
     assert_eq!(figure(&measured, "width"), &nearest("12 1/4"));
     assert!(measured.tables.is_empty());
@@ -99,7 +99,10 @@ fn a_wood_cannot_hold_more_water_than_it_has_room_for() {
     assert_eq!((refusal.field, refusal.code), ("moisture", "too-wet"));
     // Gb = 0.73 ÷ (1 + 0.265 × 0.73) = 0.6117; 100 (1.54 - Gb) ÷ (1.54 Gb) = 98.5.
     assert_eq!(refusal.sentence.to_string(), "This wood cannot hold more than 98 % of water.");
-    assert_eq!(refusal.way_out.expect("a way out").set, [("moisture", "98".to_owned())]);
+    assert_eq!(
+        refusal.way_out.expect("a way out").texts(Tape::SIXTEENTHS),
+        [("moisture", "98".to_owned())]
+    );
 }
 
 #[test]

@@ -60,7 +60,7 @@ const BOARDS: Field =
     Field::new("boards", "Boards", "", Kind::Count { least: 2, most: 500 }, Start::Text("7"))
         .only_for(QUESTION.id, &[GAPS.id]);
 
-const KNOWN: Field = Field::new(
+pub(super) const KNOWN: Field = Field::new(
     "known",
     "Find",
     "",
@@ -68,7 +68,7 @@ const KNOWN: Field = Field::new(
     Start::Text(FIND_LATER.id),
 )
 .only_for(QUESTION.id, &[GAPS.id]);
-const FIND_LATER: Choice = Choice::new("later", "Gap later");
+pub(super) const FIND_LATER: Choice = Choice::new("later", "Gap later");
 const FIND_TODAY: Choice = Choice::new("today", "Gap to leave today");
 
 pub(super) const GAP_TODAY: Field =

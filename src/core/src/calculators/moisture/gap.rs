@@ -3,11 +3,11 @@
 //! Each board is held at its own middle, so the middles stay where they are and every gap opens by
 //! what one board loses.
 
-use super::fields::{GAP_TODAY, GAP_WANTED};
+use super::fields::{FIND_LATER, GAP_TODAY, GAP_WANTED, KNOWN};
 use super::movement::{Moistures, Spread, Wood, spread};
-use crate::measure::{Fineness, Length, OutOfRange, Rounding, Tape};
-use crate::say;
-use crate::sheet::{Refusal, Refused, WayOut};
+use crate::calculators::wet_gaps;
+use crate::measure::{Length, OutOfRange};
+use crate::sheet::Refused;
 use crate::tables::shrinkage::Across;
 
 /// Which gap is known.
@@ -61,10 +61,9 @@ pub struct Answer {
 /// # Errors
 ///
 /// Those of [`spread`], and
-/// - `gap-closes`: the boards would press on each other later; names the gap of today
-///   that is just enough.
-/// - `opens-further`: even boards laid tight today gap more than wanted later; names that
-///   gap.
+/// - `gap-closes`: the boards would press on each other later; names the mark of the tape that is
+///   enough today.
+/// - `opens-further`: even boards laid tight today gap more than wanted later; lays them tight.
 pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let spread = spread(input.wood, Across::Width, input.moistures)?;
     let width_later = spread.later(input.width)?;
@@ -74,30 +73,13 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
         Known::Later(gap) => ((gap - lost)?, gap),
     };
     if gap_later.is_negative() {
-        let least = rounded_up(-lost)?;
-        let shown = (least, Rounding::Up);
-        return Err(Refusal::at(
-            &GAP_TODAY,
-            "gap-closes",
-            say![
-                "The gap would close, and the boards press on each other. They swell by up to ",
-                shown,
-                "."
-            ],
-            WayOut::at_least("Leave ", least, " or more today.", &GAP_TODAY),
-        )
-        .into());
+        return Err(wet_gaps::closes(&GAP_TODAY, "gap-closes", -lost).into());
     }
     if gap_now.is_negative() {
-        let least = rounded_up(lost)?;
-        let shown = (least, Rounding::Up);
-        return Err(Refusal::at(
-            &GAP_WANTED,
-            "opens-further",
-            say!["Even boards laid tight today gap ", shown, " later."],
-            WayOut::at_least("Lay them tight, and take ", least, ".", &GAP_WANTED),
-        )
-        .into());
+        let today = (&KNOWN, FIND_LATER);
+        let refusal =
+            wet_gaps::opens_further(&GAP_WANTED, "opens-further", lost, today, &GAP_TODAY);
+        return Err(refusal.into());
     }
     let ends = spread.ends_later(input.width)?;
     let later = |width: Length| -> Result<Length, OutOfRange> { gap_now + (input.width - width)? };
@@ -115,9 +97,4 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
         panel_later: (width_later * input.boards)?,
         spread,
     })
-}
-
-/// To the next 64th up: a gap that is typed back in, and is enough.
-fn rounded_up(length: Length) -> Result<Length, OutOfRange> {
-    Ok(Tape::Inches(Fineness::SixtyFourth).read(length, Rounding::Up)?.mark)
 }

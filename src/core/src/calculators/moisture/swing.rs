@@ -50,7 +50,10 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
             say![format!("The driest, {dry} %, is above the wettest, {wet} %.")],
             Some(WayOut {
                 sentence: say!["Change them round."],
-                set: vec![(DRIEST.id, wettest.to_string()), (WETTEST.id, driest.to_string())],
+                set: vec![
+                    (DRIEST.id, wettest.to_string().into()),
+                    (WETTEST.id, driest.to_string().into()),
+                ],
             }),
         )
         .into());

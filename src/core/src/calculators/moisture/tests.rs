@@ -30,8 +30,9 @@ fn check_near(found: f64, expected: f64, within: f64) {
 /// Carries the way out out, and gives the sheet after it.
 fn after(pairs: &[(&str, &str)], refusal: &Refusal) -> Sheet {
     let mut entries = Entries::from_pairs(pairs.iter().copied());
-    for (field, text) in &refusal.way_out.as_ref().expect("a way out").set {
-        entries.set(field, text.clone());
+    let tape = Bench::default().tape;
+    for (field, text) in refusal.way_out.as_ref().expect("a way out").texts(tape) {
+        entries.set(field, text);
     }
     CALCULATOR.sheet(&entries, &Bench::default(), &NoNames)
 }
@@ -180,8 +181,9 @@ fn a_gap_that_would_close_is_refused_with_the_gap_that_does_not() {
     assert_eq!((closes.field, closes.code), ("gap_now", "gap-closes"));
     let sheet = after(&DRY_GAP, &closes);
     let answer = sheet.answer.expect("the gap is enough");
+    // To the next mark of the tape.
     let left = inches(&answer, "gap_later");
-    assert!((0.0..1.0 / 64.0).contains(&left), "{left}");
+    assert!((0.0..1.0 / 16.0).contains(&left), "{left}");
 }
 
 #[test]
@@ -190,8 +192,7 @@ fn a_gap_that_tight_boards_exceed_is_refused_with_that_gap() {
     let opens = refusal(&pairs);
     assert_eq!((opens.field, opens.code), ("gap_later", "opens-further"));
     let answer = after(&pairs, &opens).answer.expect("that gap can be had");
-    let now = inches(&answer, "gap_now");
-    assert!((0.0..1.0 / 64.0).contains(&now), "{now}");
+    check_near(inches(&answer, "gap_now"), 0.0, 0.0);
 }
 
 #[test]

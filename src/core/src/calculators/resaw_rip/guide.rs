@@ -183,7 +183,7 @@ fn guide_off_board(chosen: &Placement, all: &[Placement]) -> Refusal {
                 sentence: say![format!(
                     "Put the guide on the {on}, the {shoe} side of the shoe along it."
                 )],
-                set: vec![(GUIDE_ON.id, on.to_owned()), (SHOE_SIDE.id, shoe.to_owned())],
+                set: vec![(GUIDE_ON.id, on.into()), (SHOE_SIDE.id, shoe.into())],
             })
         }
         None => WayOut::advice(say![

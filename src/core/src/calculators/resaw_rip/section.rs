@@ -233,8 +233,8 @@ fn target_larger(input: &Input, way: Way, stock: Length, target: Length) -> Refu
         Some(WayOut {
             sentence: say!["Turned a quarter it fits: ", width, " wide, ", thickness, " thick."],
             set: vec![
-                (TARGET_WIDTH.id, exact_text(width)),
-                (TARGET_THICKNESS.id, exact_text(thickness)),
+                (TARGET_WIDTH.id, exact_text(width).into()),
+                (TARGET_THICKNESS.id, exact_text(thickness).into()),
             ],
         })
     } else {

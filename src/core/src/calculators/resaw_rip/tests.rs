@@ -224,7 +224,7 @@ fn strips_that_do_not_fit_are_refused() {
 #[test]
 fn more_strips_than_anyone_cuts_are_refused() {
     let lines = refusals(&[STRIPS, ("strip_width", "1/64"), ("kerf", "1/64")]);
-    assert_eq!(lines, ["strip_width: That is more than 200 strips. | Use about 1/16 in or more."]);
+    assert_eq!(lines, ["strip_width: That is more than 200 strips. | Use 1/16 in or more."]);
 }
 
 #[test]

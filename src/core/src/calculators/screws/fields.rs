@@ -182,6 +182,8 @@ pub(super) const SHANK: ResultSpec = ResultSpec::new("shank", "Shank", ResultKin
 pub(super) const ROOT: ResultSpec = ResultSpec::new("root", "Root of thread", ResultKind::Number);
 pub(super) const HEAD_WIDTH: ResultSpec =
     ResultSpec::new("head_width", "Countersink width", ResultKind::Number);
+pub(super) const CLEARANCE_DEPTH: ResultSpec =
+    ResultSpec::new("clearance_depth", "Clearance depth", ResultKind::Length);
 pub(super) const PILOT_DEPTH: ResultSpec =
     ResultSpec::new("pilot_depth", "Pilot depth in the receiver", ResultKind::Length);
 pub(super) const END_DISTANCE: ResultSpec =
@@ -231,8 +233,8 @@ pub(super) const SPARE_LEFT: ResultSpec =
 /// Every figure and table.
 pub(super) const RESULTS: &[ResultSpec] = &[
     BEST_LENGTH, ENOUGH, LONGEST, INTO_RECEIVER, THREAD_IN_RECEIVER, BEHIND_TIP, VERDICT_AT_HAND,
-    STOCK, PILOT_BIT, CLEARANCE_BIT, SHANK, ROOT, HEAD_WIDTH, PILOT_DEPTH, END_DISTANCE, END_PUSHED,
-    EDGE_DISTANCE, ROWS_THAT_FIT, SPACING, START, EXIT_FROM_FACE, AXIS, TO_SEAT, DEEP, DRIFT,
-    FROM_FACE, FROM_RECEIVER, BETWEEN, ALWAYS_CLEAR, SIDE_LOAD, PULL, PULL_PER_INCH, GIVES_WAY,
+    STOCK, PILOT_BIT, CLEARANCE_BIT, SHANK, ROOT, HEAD_WIDTH, CLEARANCE_DEPTH, PILOT_DEPTH,
+    END_DISTANCE, END_PUSHED, EDGE_DISTANCE, ROWS_THAT_FIT, SPACING, START, EXIT_FROM_FACE, AXIS,
+    TO_SEAT, DEEP, DRIFT, FROM_FACE, FROM_RECEIVER, BETWEEN, ALWAYS_CLEAR, SIDE_LOAD, PULL, PULL_PER_INCH, GIVES_WAY,
     TEST_PULL, TEST_SIDE, TO_BUY, NEEDED, BOXES, SPARE_LEFT,
 ];

@@ -41,7 +41,7 @@ fn end_grain_and_a_thick_top_are_said() {
     );
     TRIAL.check_note(
         &[("top_thickness", "3/4"), ("receiver_thickness", "3/4")],
-        "Under 6 diameters, 123/125 in, in the receiver the design rules count nothing. It locates, \
+        "Under 6 diameters, 0.984 in, in the receiver the design rules count nothing. It locates, \
          it does not carry.",
     );
 }
@@ -90,6 +90,9 @@ fn bits_come_in_64ths_whatever_the_tape() {
         &oak,
         &[("pilot_bit", "9/64 in"), ("clearance_bit", "13/64 in"), ("pilot_depth", "1 1/2")],
     );
+    // By hand: thread 4/2 + 1/2 = 2 1/2 (NDS Table L2), so 1 1/2 is smooth; 4 - 1 goes in.
+    let lag = [("question", "pilot"), ("fastener", "lag_3_8"), ("screw_length", "4")];
+    TRIAL.check(&lag, &[("clearance_depth", "1 1/2"), ("pilot_depth", "3")]);
     let nail = [("question", "pilot"), ("fastener", "nail_8d")];
     TRIAL.check(&nail, &[("pilot_bit", "3/32 in")]);
     assert_eq!(find(&TRIAL.answer(&nail), "clearance_bit"), None);
@@ -121,9 +124,9 @@ fn distances_are_diameters_of_the_shank() {
     TRIAL.check_refusal(
         &[("question", "placing"), ("board_width", "3/4")],
         "board_width",
-        "A board of 3/4 in is narrower than two edge distances, 41/50 in.",
-        "Use a board of 41/50 in, or a thinner screw.",
-        &[("board_width", "41/50 in")],
+        "A board of 3/4 in is narrower than two edge distances, 0.82 in.",
+        "Use a board of 0.82 in, or a thinner screw.",
+        &[("board_width", "7/8 in")],
     );
 }
 
@@ -231,14 +234,14 @@ fn what_holds_nothing_by_the_rules_is_refused() {
     TRIAL.check_refusal(
         &[("question", "hold"), ("screw_length", "1 3/4")],
         "screw_length",
-        "Only 3/4 in is in the receiver; under 123/125 in the rules count nothing.",
+        "Only 3/4 in is in the receiver; under 0.984 in the rules count nothing.",
         "Use 2 in or longer.",
         &[("screw_length", "2 in")],
     );
     TRIAL.check_refusal(
         &[("question", "hold"), ("screw_length", "3/4")],
         "screw_length",
-        "It does not reach the receiver; 123/125 in is the least.",
+        "It does not reach the receiver; 0.984 in is the least.",
         "Use 2 in or longer.",
         &[("screw_length", "2 in")],
     );

@@ -6,7 +6,6 @@ use super::fields::{GREATEST_GAP, KEEP_OUT, LEAST_GAP, SLAT_GAP};
 use super::track::{Track, count};
 use super::zones::Zones;
 use super::{Input, MOST_MARKS, Other};
-use crate::measure::text::exact_text;
 use crate::measure::{Length, OutOfRange, Rounding};
 use crate::say;
 use crate::sheet::{Field, Refusal, Refused, WayOut};
@@ -103,7 +102,7 @@ impl Search<'_> {
             None => say!["No marks beside the zones keep every gap at or under ", greatest, "."],
         };
         let wider = say!["Allow gaps up to ", smallest, "."];
-        let way_out = WayOut::set(wider, &GREATEST_GAP, exact_text(smallest));
+        let way_out = WayOut::set(wider, &GREATEST_GAP, smallest);
         Err(Refusal::at(&GREATEST_GAP, "gap-too-small", words, way_out).into())
     }
 
@@ -231,7 +230,11 @@ pub(super) fn least_over_gap(least: Length, gap: Length) -> Refusal {
         &LEAST_GAP,
         "least-over-gap",
         say!["The least gap ", least, " is over the gap asked for, ", gap, "."],
-        WayOut::set(say!["Use ", gap, " or less."], &LEAST_GAP, exact_text(gap)),
+        WayOut::set(
+            say!["Use ", (gap, Rounding::Down), " or less."],
+            &LEAST_GAP,
+            (gap, Rounding::Down),
+        ),
     )
 }
 
@@ -251,7 +254,7 @@ pub(super) fn too_many(field: &Field, smallest: Length) -> Refusal {
         field,
         "too-many",
         say!["That takes more than ", MOST_MARKS, "."],
-        WayOut::set(say!["Use ", smallest, " or more."], field, exact_text(smallest)),
+        WayOut::set(say!["Use ", smallest, " or more."], field, smallest),
     )
 }
 

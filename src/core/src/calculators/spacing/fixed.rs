@@ -5,7 +5,6 @@ use super::fields::{LEFT_END, RIGHT_END, STEP};
 use super::track::{count, even_places};
 use super::zones::Zones;
 use super::{Input, MOST_MARKS};
-use crate::measure::text::exact_text;
 use crate::measure::{Length, OutOfRange, Rounding};
 use crate::say;
 use crate::sheet::{Refusal, Refused, Span, WayOut};
@@ -43,7 +42,7 @@ fn step_in_zone(mark: Length, zone: Span, clear: Option<(Length, Length)>) -> Re
     let way_out = match clear {
         Some((left, right)) => Some(WayOut {
             sentence: say!["Start ", left, " from the left and ", right, " from the right."],
-            set: vec![(LEFT_END.id, exact_text(left)), (RIGHT_END.id, exact_text(right))],
+            set: vec![(LEFT_END.id, left.into()), (RIGHT_END.id, right.into())],
         }),
         None => WayOut::advice(say!["Space them evenly instead: the marks then miss the zones."]),
     };
@@ -94,14 +93,37 @@ fn clear_ends(
     }
     moves.sort_by_key(|by| (by.abs(), *by));
     moves.dedup();
+    let mut off_the_marks = None;
     for by in moves.into_iter().take(MOST_TRIED) {
-        let (from, to) = ((zones.from + by)?, (zones.to - by)?);
-        if from.is_negative() || to > input.length || from >= to {
-            continue;
+        let (left, right) = ((zones.from + by)?, (zones.to - by)?);
+        let right = (input.length - right)?;
+        // On marks of the tape where these do as well; both ends rounded to the same side.
+        for rounding in [Rounding::Up, Rounding::Down] {
+            let mark = |end| Ok::<_, OutOfRange>(input.tape.read(end, rounding)?.mark);
+            let ends = (mark(left)?, mark(right)?);
+            if is_clear(input, step, least, zones, ends)? {
+                return Ok(Some(ends));
+            }
         }
-        if first_taken(zones, &from_both(from, to, step, least)?).is_none() {
-            return Ok(Some((from, (input.length - to)?)));
+        if off_the_marks.is_none() && is_clear(input, step, least, zones, (left, right))? {
+            off_the_marks = Some((left, right));
         }
     }
-    Ok(None)
+    Ok(off_the_marks)
+}
+
+/// Whether with the first mark `left` from the left end and the last `right` from the right end
+/// every mark is free.
+fn is_clear(
+    input: &Input,
+    step: Length,
+    least: Length,
+    zones: &Zones,
+    (left, right): (Length, Length),
+) -> Result<bool, OutOfRange> {
+    let to = (input.length - right)?;
+    if left.is_negative() || right.is_negative() || left >= to {
+        return Ok(false);
+    }
+    Ok(first_taken(zones, &from_both(left, to, step, least)?).is_none())
 }

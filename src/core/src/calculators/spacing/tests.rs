@@ -29,7 +29,7 @@ fn check_refusal(pairs: &[(&str, &str)], field: &str, sentence: &str, way_out: &
     assert_eq!((refusal.field, refusal.sentence.on(tape).as_str()), (field, sentence));
     let found = refusal.way_out.as_ref().map_or(String::new(), |way_out| {
         let set: Vec<String> =
-            way_out.set.iter().map(|(id, text)| format!("{id}={text}")).collect();
+            way_out.texts(tape).iter().map(|(id, text)| format!("{id}={text}")).collect();
         format!("{} [{}]", way_out.sentence.on(tape), set.join("; "))
     });
     assert_eq!(found, way_out);
@@ -151,6 +151,24 @@ fn ends_that_leave_nothing_between_are_refused() {
         sentence,
         "Set the left end at 5 in or less. [left_end=5 in; right_end=2 in]",
     );
+}
+
+/// By hand: ends of 2 in, a zone from the very end. Its other edge is the nearest place that leaves
+/// the 2 in; on the end of the board nothing holds. Past a second zone it is the edge of that one.
+#[test]
+fn a_place_in_a_zone_moves_inward_never_onto_the_end() {
+    let pairs = [COUNT, ("length", "40"), ("count", "5"), ("left_end", "2"), ("right_end", "2")];
+    let of = |zones| [&pairs[..], &[("keep_out", zones)]].concat();
+    let words = "At 2 in it stands in a zone to keep out of.";
+    let clear = "It is clear at 4 in. [left_end=4 in]";
+    check_refusal(&of("0 to 4"), "left_end", words, clear);
+    check_refusal(&of("1 to 4"), "left_end", words, clear);
+    let clear = "It is clear at 6 1/4 in. [left_end=6 1/4 in]";
+    check_refusal(&of("0 to 4, 3 to 6.2"), "left_end", words, clear);
+    let clear = "It is clear at 3 1/2 in. [right_end=3 1/2 in]";
+    check_refusal(&of("36 1/2 to 40"), "right_end", words, clear);
+    let none = "Make the zone smaller, or leave it out. []";
+    check_refusal(&of("0 to 39"), "left_end", words, none);
 }
 
 #[test]

@@ -3,7 +3,7 @@
 use super::fields::{KEEP_OUT, LEFT_END, LEFT_SLAT, RIGHT_END, RIGHT_SLAT, SLAT_WIDTH};
 use super::{End, Input, MOST_ZONES, Wish};
 use crate::measure::text::exact_text;
-use crate::measure::{Length, OutOfRange};
+use crate::measure::{Length, OutOfRange, Rounding};
 use crate::say;
 use crate::sheet::{Field, Refusal, Refused, Span, WayOut};
 
@@ -42,6 +42,7 @@ impl Zones {
         if let Some(zone) = input.keep_out.iter().find(outside) {
             let length = input.length;
             let rest = input.keep_out.iter().filter(|zone| !outside(zone));
+            // As they were written: only the one that is nowhere is left out.
             let rest =
                 rest.map(|zone| format!("{} to {}", exact_text(zone.from), exact_text(zone.to)));
             let rest: Vec<String> = rest.collect();
@@ -77,7 +78,11 @@ impl Zones {
                 &SLAT_WIDTH,
                 "slat-too-wide",
                 say!["A slat ", width, " wide does not go into ", length, "."],
-                WayOut::set(say!["Up to ", length, " fits."], &SLAT_WIDTH, exact_text(length)),
+                WayOut::set(
+                    say!["Up to ", (length, Rounding::Down), " fits."],
+                    &SLAT_WIDTH,
+                    (length, Rounding::Down),
+                ),
             ));
         } else if from >= to {
             let right = ((input.length - to)? - width)?;
@@ -117,7 +122,9 @@ fn ends(input: &Input, width: Length) -> Result<(Length, Length), OutOfRange> {
     Ok((from, to))
 }
 
-/// A fixed first or last place inside a zone, with the nearer edge of that zone.
+/// A fixed first or last place inside a zone, with the nearest mark of the tape that is clear and
+/// no nearer to the end of the board than was asked: who wants 2 in of wood beside a screw does
+/// not want it on the end.
 fn ends_in_zones(
     input: &Input,
     taken: &[Span],
@@ -128,29 +135,51 @@ fn ends_in_zones(
     let mut refusals = Vec::new();
     for (end, place, is_left) in [(input.left, from, true), (input.right, to, false)] {
         let (End::At(distance), Some(zone)) = (end, around(taken, place)) else { continue };
-        let mut edges = Vec::new();
-        for edge in [zone.from, zone.to] {
-            let distance = if is_left { edge } else { ((input.length - edge)? - width)? };
-            let off = (edge - place)?.abs();
-            if !distance.is_negative() && distance < input.length {
-                edges.push((off, distance));
-            }
-        }
-        let clear = edges.iter().min().map(|(_, distance)| *distance);
+        let clear = clear_inward(input, taken, (is_left, zone), [from, to], width)?;
         let field = end_field(input, is_left);
         refusals.push(Refusal::at(
             field,
             "end-in-zone",
             say!["At ", distance, " it stands in a zone to keep out of."],
             match clear {
-                Some(clear) => {
-                    WayOut::set(say!["It is clear at ", clear, "."], field, exact_text(clear))
-                }
+                Some(clear) => WayOut::set(say!["It is clear at ", clear, "."], field, clear),
                 None => WayOut::advice(say!["Make the zone smaller, or leave it out."]),
             },
         ));
     }
     Ok(refusals)
+}
+
+/// The distance from the end at which the first or last place is clear: past this zone and those
+/// behind it, and short of the other end.
+fn clear_inward(
+    input: &Input,
+    taken: &[Span],
+    (is_left, mut zone): (bool, Span),
+    [from, to]: [Length; 2],
+    width: Length,
+) -> Result<Option<Length>, OutOfRange> {
+    let at = |distance: Length| {
+        if is_left { Ok(distance) } else { (input.length - width)? - distance }
+    };
+    // Each round goes past one zone more.
+    for _ in taken {
+        let edge = if is_left { zone.to } else { zone.from };
+        let exact = if is_left { edge } else { ((input.length - width)? - edge)? };
+        let mark = input.tape.read(exact, Rounding::Up)?.mark;
+        for distance in [mark, exact] {
+            let place = at(distance)?;
+            let is_short_of_the_other = if is_left { place < to } else { place > from };
+            if is_short_of_the_other && around(taken, place).is_none() {
+                return Ok(Some(distance));
+            }
+        }
+        match around(taken, at(mark)?) {
+            Some(next) if next != zone => zone = next,
+            _ => break,
+        }
+    }
+    Ok(None)
 }
 
 /// The field of one of the two ends.
@@ -172,15 +201,20 @@ fn ends_apart(input: &Input, width: Length, from: Length, right: Length) -> Opti
     let spare = (spare / 2).ok()?;
     let both = |sentence, left, right| WayOut {
         sentence,
-        set: vec![(left_field.id, exact_text(left)), (right_field.id, exact_text(right))],
+        set: vec![
+            (left_field.id, (left, Rounding::Down).into()),
+            (right_field.id, (right, Rounding::Down).into()),
+        ],
     };
     if spare.is_positive() && right.is_positive() && from != right && from > spare {
-        return Some(both(say!["Set the left end at ", spare, " or less."], spare, right));
+        let words = say!["Set the left end at ", (spare, Rounding::Down), " or less."];
+        return Some(both(words, spare, right));
     }
     if !room.is_positive() {
         return WayOut::advice(say!["Use fewer, or narrower ones."]);
     }
-    Some(both(say!["Set both ends at ", room, " or less."], room, room))
+    let words = say!["Set both ends at ", (room, Rounding::Down), " or less."];
+    Some(both(words, room, room))
 }
 
 fn around(taken: &[Span], place: Length) -> Option<Span> {

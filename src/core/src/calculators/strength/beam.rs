@@ -124,6 +124,17 @@ impl Load {
         }
     }
 
+    /// Whether it may come all at once: a load on one spot, such as a person who sits down. An even
+    /// one is taken as standing.
+    #[must_use]
+    pub fn may_come_suddenly(&self) -> bool {
+        match self {
+            Load::Point(..) => true,
+            Load::Even(..) => false,
+            Load::Several { points, .. } => !points.is_empty(),
+        }
+    }
+
     /// Pounds in all on a span.
     #[must_use]
     pub fn total(&self, span: f64) -> f64 {

@@ -1,12 +1,12 @@
 //! How the answer of the strength check is laid out.
 
 use super::fields::{
-    CLAMPED_SAG, DROPPED_SAG, FIELDS, LATER_SAG, LEAST_DEPTH, LEFT_SUPPORT, LIMITS, LONGEST_SPAN,
-    MOST_SAG, RESULTS, RIGHT_SUPPORT, RUPTURE, SAG, SOIL_VOLUME, SOIL_WEIGHT, SPAN, STRESS,
-    TURNED_RATIO, VERDICT, WAYS,
+    CLAMPED_SAG, FIELDS, LATER_SAG, LEAST_DEPTH, LEFT_SUPPORT, LIMITS, LONGEST_SPAN, MOST_SAG,
+    RESULTS, RIGHT_SUPPORT, RUPTURE, SAG, SOIL_VOLUME, SOIL_WEIGHT, SPAN, STRESS, SUDDEN_SAG,
+    SUDDEN_STRESS, TURNED_RATIO, VERDICT, WAYS,
 };
 use super::question::{self, Question, Sides};
-use super::{Answer, Bend, Input, Load, Section, Verdict, drawing, reckon};
+use super::{Answer, Bend, FOR_A_MOMENT, Input, Load, SUDDENLY, Section, Verdict, drawing, reckon};
 use crate::calculators::{Calculator, Stage};
 use crate::measure::{Length, OutOfRange, Rounding, Unit};
 use crate::say;
@@ -65,7 +65,8 @@ fn lay_out(
     answer: &Answer,
     bench: &Bench,
 ) -> Result<sheet::Answer, OutOfRange> {
-    let headline = VERDICT.figure("", Value::Words(say![answer.bend.verdict.word()]));
+    let verdict = Value::Words(say![answer.bend.verdict.word()]);
+    let headline = VERDICT.figure(supports_counted(&question.input), verdict);
     let mut sheet = sheet::Answer::new(headline, working(question, answer, bench)?);
     sheet.figures = figures(question, answer, bench);
     sheet.tables = tables(question, answer, bench);
@@ -73,6 +74,21 @@ fn lay_out(
     sheet.cautions = vec![Caution::Load];
     sheet.drawing = Some(drawing::draw(&question.input, answer, bench));
     Ok(sheet)
+}
+
+/// The middle supports that the verdict counts on; nothing for a load that can have none.
+fn supports_counted(input: &Input) -> &'static str {
+    let loading = input.load.loading();
+    if loading.is_none_or(|loading| loading.is_overhang()) {
+        return "";
+    }
+    match input.middle_supports {
+        0 => "with no middle support",
+        1 => "with 1 middle support",
+        2 => "with 2 middle supports",
+        3 => "with 3 middle supports",
+        _ => "with all the middle supports",
+    }
 }
 
 fn figures(question: &Question, answer: &Answer, bench: &Bench) -> Vec<Figure> {
@@ -92,12 +108,13 @@ fn figures(question: &Question, answer: &Answer, bench: &Bench) -> Vec<Figure> {
         Section::Round { .. } => ("Least diameter", answer.least_depth()),
     };
     figures.push(LEAST_DEPTH.called(label).figure("", Value::Length(value, Rounding::Up)));
-    if question.soil.is_some() || is_even(question) {
+    if let Some(stress) = bend.sudden_stress {
+        let value = fine(bend.sag * SUDDENLY, bench);
+        figures.push(SUDDEN_SAG.figure("let go on it from no height", value));
+        figures.push(SUDDEN_STRESS.figure("for a moment", Value::Real(stress, 0, "psi")));
+    } else {
         let value = fine(bend.sag * (1.0 + CREEP), bench);
         figures.push(LATER_SAG.figure("under a standing load", value));
-    } else {
-        let value = fine(bend.sag * DROPPED, bench);
-        figures.push(DROPPED_SAG.figure("below straight", value));
     }
     if let Some(sag) = answer.clamped_sag {
         figures.push(CLAMPED_SAG.figure("at best", fine(sag, bench)));
@@ -124,13 +141,6 @@ fn figures(question: &Question, answer: &Answer, bench: &Bench) -> Vec<Figure> {
 
 /// A standing load sags about half as much again over years: common practice, no source.
 const CREEP: f64 = 0.5;
-
-/// A load let go all at once bends a spring twice as far as the same load at rest.
-const DROPPED: f64 = 2.0;
-
-fn is_even(question: &Question) -> bool {
-    matches!(question.input.load, super::Load::Even(..))
-}
 
 fn tables(question: &Question, answer: &Answer, bench: &Bench) -> Vec<Table> {
     let row = |name: sheet::Sentence, bend: Bend| {
@@ -182,8 +192,14 @@ fn notes(question: &Question, answer: &Answer) -> Vec<Note> {
     let mut notes = vec![match bend.verdict {
         Verdict::Stiff => say!["Stiff: the sag and the stress are within their limits."],
         Verdict::Springy => say!["Springy: strong enough, but it sags more than the limit."],
-        Verdict::Dont => {
+        Verdict::Dont if bend.stress > question.input.most_stress => {
             say!["Don't: the bending stress is over the limit. Put in a support, or go deeper."]
+        }
+        Verdict::Dont => {
+            say![
+                "Don't: put on suddenly, as when someone sits down, the load strains it twice as \
+                 much, over what is let pass for a moment. Put in a support, or go deeper."
+            ]
         }
     }];
     notes.push(case);
@@ -251,6 +267,15 @@ fn working(question: &Question, answer: &Answer, bench: &Bench) -> Result<Workin
     let mut stress = Step::of("stress", moment / modulus, Value::Real(bend.stress, 0, "psi"));
     stress.put_in.0.push(format!(", limit {} psi", input.most_stress).into());
     steps.push(stress);
+    if let Some(sudden) = bend.sudden_stress {
+        let at_rest = Term::of("stress", Amount::real(bend.stress, "psi"));
+        let fixed = |factor: f64| Term::fixed(Amount::real(factor, ""));
+        let psi = |stress| Value::Real(stress, 0, "psi");
+        steps.push(Step::of("put on suddenly", fixed(SUDDENLY) * at_rest, psi(sudden)));
+        let limit = Term::of("limit", Amount::real(input.most_stress, "psi"));
+        let most = psi(FOR_A_MOMENT * input.most_stress);
+        steps.push(Step::of("let pass for a moment", fixed(FOR_A_MOMENT) * limit, most));
+    }
     Ok(Working { steps, sources: sources(question, answer) })
 }
 
@@ -327,6 +352,10 @@ fn bending(input: &Input, bend: Bend, bay: Length, bench: &Bench) -> [Step; 2] {
     ]
 }
 
+/// The document behind [`FOR_A_MOMENT`].
+const MOMENT_SOURCE: &str =
+    "AWC NDS 2018, Table 2.3.2 and its note 2: 1.6 at most for treated wood, even for impact";
+
 fn sources(question: &Question, answer: &Answer) -> Vec<Source> {
     let input = &question.input;
     let mut sources = vec![match input.load.loading() {
@@ -348,6 +377,9 @@ fn sources(question: &Question, answer: &Answer) -> Vec<Source> {
             "USDA FPL Wood Handbook, FPL-GTR-282 (2021), Equation 5-3 and Table 5-13; green over dry \
              from Army TM 5-852-4 Table 2-2",
         ));
+    }
+    if answer.bend.sudden_stress.is_some() {
+        sources.push(Source::Published(MOMENT_SOURCE));
     }
     if answer.bend.bay < SHORT_BEAM * input.section.depth() {
         sources

@@ -3,6 +3,7 @@
 use super::fields::FIELDS;
 use super::{CALCULATOR, Wood};
 use crate::calculators::trial::Trial;
+use crate::measure::Tape;
 use crate::sheet::{Answer, Caution, Figure, Kind, Refusal, Source, Value};
 
 const TRIAL: Trial = Trial(&CALCULATOR);
@@ -45,18 +46,21 @@ fn check_near(found: f64, expected: f64, within: f64) {
 
 #[test]
 fn the_verdict_has_three_words() {
-    // 250 lb in the middle of a flat 2×6: stress passes up to 28 in, sag up to 31 1/2 in.
-    assert_eq!(verdict(&[("span", "24"), ("middle_supports", "0")]), "Stiff");
+    // 250 lb in the middle of a flat 2×6, by hand: put on suddenly, 2 × 250 × L ÷ (4 × 2.0625) stays
+    // under 1.6 × 850 up to L = 22.44 in; sag passes up to 31 1/2 in.
+    assert_eq!(verdict(&[("span", "22"), ("middle_supports", "0")]), "Stiff");
+    assert_eq!(verdict(&[("span", "23"), ("middle_supports", "0")]), "Don't");
     assert_eq!(verdict(&[("span", "30"), ("middle_supports", "0")]), "Don't");
-    let shelf = [("span", "27"), ("middle_supports", "0"), ("limit", "shelf")];
+    // 100 × 44³ ÷ (48 × 1 200 000 × 1.546875) = 0.096, over 44 ÷ 600 = 0.073.
+    let shelf = [("span", "44"), ("load", "point"), ("pounds", "100"), ("limit", "shelf")];
     assert_eq!(verdict(&shelf), "Springy");
 }
 
 #[test]
 fn the_longest_span_is_the_shorter_of_the_two_limits() {
     let answer = TRIAL.answer(&[("span", "24"), ("middle_supports", "0")]);
-    // σ S ÷ (km P) = 850 × 2.0625 ÷ 62.5.
-    check_near(inches(&answer, "longest_span"), 28.05, 0.001);
+    // 1.6 × 850 × S ÷ (2 × km P) = 1360 × 2.0625 ÷ 125.
+    check_near(inches(&answer, "longest_span"), 22.44, 0.001);
     let Value::Length(by_sag, _) = answer.tables[1].rows[0][1] else { panic!() };
     check_near(by_sag.to_f64(), 31.46, 0.01);
 }
@@ -86,11 +90,39 @@ fn each_published_load_case_is_named_with_its_document() {
 }
 
 #[test]
-fn a_standing_load_is_given_years_and_a_person_a_drop() {
+fn a_standing_load_is_given_years_and_a_person_comes_suddenly() {
     let soil = TRIAL.answer(&[("load", "soil"), ("span", "36")]);
     check_near(inches(&soil, "later_sag"), inches(&soil, "sag") * 1.5, 0.001);
     let person = TRIAL.answer(&[]);
-    check_near(inches(&person, "dropped_sag"), inches(&person, "sag") * 2.0, 0.001);
+    check_near(inches(&person, "sudden_sag"), inches(&person, "sag") * 2.0, 0.001);
+    check_near(real(&person, "sudden_stress"), real(&person, "stress") * 2.0, 1e-9);
+    assert!(!soil.figures.iter().any(|figure| figure.id.starts_with("sudden")));
+}
+
+#[test]
+fn a_load_that_comes_suddenly_counts_twice_in_the_verdict() {
+    // By hand: 250 × 24 ÷ (4 × 2.0625) = 727 psi at rest, within 850; 1455 psi suddenly, over the
+    // 1.6 × 850 = 1360 of a moment.
+    let bay = [("span", "24")];
+    assert_eq!(verdict(&bay), "Don't");
+    check_near(real(&TRIAL.answer(&bay), "stress"), 727.3, 0.05);
+    TRIAL.check_note(
+        &bay,
+        "Don't: put on suddenly, as when someone sits down, the load strains it twice as much, over \
+         what is let pass for a moment. Put in a support, or go deeper.",
+    );
+    // 500 lb spread evenly have the same moment, 500 × 24 ÷ 8 = 250 × 24 ÷ 4, but stand there.
+    assert_eq!(verdict(&[("span", "24"), ("load", "even"), ("pounds_per_foot", "250")]), "Stiff");
+}
+
+#[test]
+fn it_starts_with_no_middle_support_and_says_what_it_counts() {
+    // By hand: 1×4 flat, 20 in, 250 lb: 250 × 20³ ÷ (48 × 1 200 000 × 3.5 × 0.75³ ÷ 12) = 0.282.
+    let slat = TRIAL.answer(&[("across", "3 1/2"), ("depth", "3/4"), ("span", "20")]);
+    check_near(inches(&slat, "sag"), 0.282, 0.0005);
+    assert_eq!(slat.headline.from, "with no middle support");
+    assert_eq!(TRIAL.answer(&[("middle_supports", "1")]).headline.from, "with 1 middle support");
+    assert_eq!(TRIAL.answer(&[("load", "end"), ("span", "6")]).headline.from, "");
 }
 
 #[test]
@@ -170,7 +202,8 @@ fn a_beam_that_bends_too_far_names_the_depth_that_is_enough() {
     let refusal = refusal(&lath);
     assert_eq!((refusal.field, refusal.code), ("depth", "bends-too-far"));
     let way_out = refusal.way_out.expect("a way out");
-    let [(field, text)] = way_out.set.as_slice() else { panic!() };
+    let set = way_out.texts(Tape::SIXTEENTHS);
+    let [(field, text)] = set.as_slice() else { panic!() };
     let enough = [lath[0], (field, text.as_str()), lath[2]];
     assert_eq!(verdict(&enough), "Stiff");
     // A sixteenth less is not enough.
@@ -195,6 +228,7 @@ fn no_load_at_all_is_refused() {
 }
 
 #[test]
-fn a_demo_bench_top_is_stiff_with_its_middle_rail() {
-    assert_eq!(verdict(&[]), "Stiff");
+fn a_demo_bench_top_is_stiff_with_its_middle_rail_only() {
+    assert_eq!(verdict(&[]), "Don't");
+    assert_eq!(verdict(&[("middle_supports", "1")]), "Stiff");
 }

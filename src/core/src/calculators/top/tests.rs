@@ -136,9 +136,9 @@ fn planks_that_would_push_or_open_too_far_are_refused() {
     TRIAL.check_refusal(
         &[("question", "season"), ("shrinks_by", "own"), ("percent", "-2"), ("gap_now", "1/10")],
         "gap_now",
-        "Swollen, the planks push on each other by 1/100 in at a gap.",
-        "Leave a gap of 11/100 in today, or more.",
-        &[("gap_now", "11/100 in")],
+        "The gaps would close, and the boards press on each other: each swells by 0.11 in.",
+        "Leave 0.11 in or more today.",
+        &[("gap_now", "1/8 in")],
     );
     TRIAL.check_refusal(
         &[
@@ -149,9 +149,9 @@ fn planks_that_would_push_or_open_too_far_are_refused() {
             ("gap_later", "1/4"),
         ],
         "gap_later",
-        "Even laid tight today, the gaps open to 13.97 mm, more than 1/4 in.",
-        "Lay them tight and take 13.97 mm.",
-        &[("gap_later", "13.97 mm")],
+        "Even laid tight today, the boards gap 0.55 in later.",
+        "Lay them tight, and take 0.55 in.",
+        &[("season_find", "later"), ("gap_now", "0")],
     );
 }
 
@@ -201,8 +201,8 @@ fn a_load_tips_just_beyond_the_balance() {
         &[("question", "tip"), ("beyond_legs", "6 1/2")],
         "beyond_legs",
         "A load of 250 lb at the end tips the top up.",
-        "Let it stand 6 11/25 in or less beyond the legs.",
-        &[("beyond_legs", "6 11/25 in")],
+        "Let it stand 6.44 in or less beyond the legs.",
+        &[("beyond_legs", "6 7/16 in")],
     );
 }
 

@@ -228,23 +228,29 @@ pub(super) fn mixed(number: Number) -> String {
     }
 }
 
-/// The exact length in the fewest characters that read back to it.
+/// The exact length in characters that read back to it.
 ///
-/// Inches as a mixed number, or millimetres when it is a whole number of hundredths of a
-/// millimetre and not of 128ths of an inch.
+/// Inches as a mixed number when they are 128ths; else with up to four decimals; else millimetres
+/// with up to two; else a fraction, which no tape has.
 ///
 /// ```
 /// # use reckoner_core::measure::{length, text::exact_text};
 /// assert_eq!(exact_text(length("27/8")?), "3 3/8 in");
 /// assert_eq!(exact_text(length("45mm")?), "45 mm");
+/// assert_eq!(exact_text(length("0.985")?), "0.985 in");
 /// assert_eq!(exact_text(length("1/3")?), "1/3 in");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[must_use]
 pub fn exact_text(length: Length) -> String {
     let inches = length.in_inches();
-    if 128 % inches.denom() != 0
-        && let Ok(millimetres) = length.in_unit(Unit::Millimetre)
+    if 128 % inches.denom() == 0 {
+        return format!("{} in", mixed(inches));
+    }
+    if 10_000 % inches.denom() == 0 {
+        return format!("{} in", trim_zeros(&decimal(inches, 4)));
+    }
+    if let Ok(millimetres) = length.in_unit(Unit::Millimetre)
         && 100 % millimetres.denom() == 0
     {
         let sign = if length.is_negative() { "-" } else { "" };

@@ -110,7 +110,7 @@ fn no_room(input: &Input, left: Length) -> Result<Refusal, OutOfRange> {
     let way_out = if without_apron.is_positive() {
         Some(WayOut {
             sentence: say!["Without an apron there is room."],
-            set: vec![(APRON_WIDTH.id, "0".to_owned()), (APRON_DOWN.id, "0".to_owned())],
+            set: vec![(APRON_WIDTH.id, "0".into()), (APRON_DOWN.id, "0".into())],
         })
     } else {
         let words = "The leg must be longer than apron and stretcher, ";

@@ -6,7 +6,6 @@ pub(super) use sheet::work;
 
 use super::MORTISE_EXTRA;
 use super::fields::{CENTRED_IN_LEG, LEG, TENON_A, TENON_B, TENON_PLACE, TENON_THICKNESS};
-use crate::measure::text::exact_text;
 use crate::measure::{Length, Rounding};
 use crate::say;
 use crate::sheet::{Refusal, Refused, WayOut};
@@ -106,16 +105,15 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
 /// Tenons at their place lie outside a leg that has `free` beside them.
 fn outside_leg(input: &Input, free: Length) -> Refusal {
     let Input { leg, thickness, .. } = *input;
-    let centred = || CENTRED_IN_LEG.id.to_owned();
     let way_out = if free.is_negative() {
         WayOut::at_most("Tenons of ", leg, " or less lie in it.", &TENON_THICKNESS).map(
             |mut way_out| {
-                way_out.set.push((TENON_PLACE.id, centred()));
+                way_out.set.push((TENON_PLACE.id, CENTRED_IN_LEG.id.into()));
                 way_out
             },
         )
     } else {
-        WayOut::set(say!["Centre the tenons in the leg."], &TENON_PLACE, centred())
+        WayOut::set(say!["Centre the tenons in the leg."], &TENON_PLACE, CENTRED_IN_LEG.id)
     };
     Refusal::at(
         &TENON_THICKNESS,
@@ -128,10 +126,10 @@ fn outside_leg(input: &Input, free: Length) -> Refusal {
 /// The tenons meet by so much; `most` is the longest that both may be alike.
 fn meet(by: Length, most: Length) -> Refusal {
     let way_out = if most.is_positive() {
-        let text = exact_text(most);
+        let shown = (most, Rounding::Down);
         Some(WayOut {
-            sentence: say!["Both alike may be ", (most, Rounding::Down), " long."],
-            set: vec![(TENON_A.id, text.clone()), (TENON_B.id, text)],
+            sentence: say!["Both alike may be ", shown, " long."],
+            set: vec![(TENON_A.id, shown.into()), (TENON_B.id, shown.into())],
         })
     } else {
         WayOut::advice(say!["Move the tenons nearer the outside of the leg."])

@@ -9,7 +9,6 @@ pub(super) use sheet::work;
 use super::LEAST_INTO;
 use super::fields::{EXIT, RECEIVER_THICKNESS, SEAT_WOOD, START_BACK};
 use super::length::no_stock_screw_holds;
-use crate::measure::text::exact_text;
 use crate::measure::{Angle, Length, OutOfRange};
 use crate::say;
 use crate::sheet::{Refusal, Refused, WayOut};
@@ -147,7 +146,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
                 under_head,
                 "."
             ],
-            WayOut::set(say!["Leave ", half, ", half of it."], &SEAT_WOOD, exact_text(half)),
+            WayOut::set(say!["Leave ", half, ", half of it."], &SEAT_WOOD, half),
         ))?;
     }
     let mut stock = Vec::new();
@@ -200,7 +199,7 @@ fn exit_outside(input: &Input, exit: Length) -> Result<Refusal, OutOfRange> {
         WayOut::set(
             say!["Start ", start, " from the end to leave it in the middle."],
             &START_BACK,
-            exact_text(start),
+            start,
         ),
     ))
 }

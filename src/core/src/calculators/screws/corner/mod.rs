@@ -5,7 +5,6 @@ mod sheet;
 pub(super) use sheet::work;
 
 use super::fields::{A_DEEP, A_OUTSIDE, B_DEEP, B_HEIGHT, B_OUTSIDE};
-use crate::measure::text::exact_text;
 use crate::measure::{Area, Length, OutOfRange, Rounding};
 use crate::say;
 use crate::sheet::{Field, Refusal, Refused, WayOut};
@@ -83,7 +82,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
                 "outside-leg",
                 say!["At that place it stands outside a leg of ", leg, "."],
                 if across <= leg {
-                    WayOut::set(say!["The middle is ", middle, "."], outside, exact_text(middle))
+                    WayOut::set(say!["The middle is ", middle, "."], outside, middle)
                 } else {
                     WayOut::advice(say!["It is thicker than the leg."])
                 },
@@ -127,7 +126,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
                 WayOut::set(
                     say!["Set them ", (always_clear, Rounding::Up), " apart in height."],
                     &B_HEIGHT,
-                    exact_text(height),
+                    (height, Rounding::Up),
                 ),
             )
             .into())
@@ -144,6 +143,6 @@ fn through_leg(leg: Length, deep: Length, field: &Field) -> Result<Option<Refusa
         field,
         "through-leg",
         say!["Going in ", deep, " comes out of a leg of ", leg, "."],
-        WayOut::set(say!["Half way in is ", half, "."], field, exact_text(half)),
+        WayOut::set(say!["Half way in is ", half, "."], field, half),
     )))
 }

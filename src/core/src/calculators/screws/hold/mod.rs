@@ -8,7 +8,6 @@ pub(super) use sheet::work;
 
 use super::Wood;
 use super::fields::{FASTENER, NO_8, SCREW_LENGTH, WET};
-use crate::measure::text::exact_text;
 use crate::measure::{Length, Rounding};
 use crate::say;
 use crate::sheet::{Refusal, Refused, WayOut};
@@ -147,7 +146,8 @@ fn too_little_in(into_receiver: Length, least: Length, stock: Option<Length>) ->
     };
     let way_out = match stock {
         Some(stock) => {
-            WayOut::set(say!["Use ", stock, " or longer."], &SCREW_LENGTH, exact_text(stock))
+            let longer = (stock, Rounding::Up);
+            WayOut::set(say!["Use ", longer, " or longer."], &SCREW_LENGTH, longer)
         }
         None => WayOut::advice(say!["Use a thinner piece, or a bolt."]),
     };

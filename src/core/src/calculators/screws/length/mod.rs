@@ -173,15 +173,15 @@ fn no_screw(input: &Input, longest: Length) -> Result<Refusal, OutOfRange> {
         Some(WayOut {
             sentence: say!["Drive it from the other side, through the thinner piece."],
             set: vec![
-                (TOP_THICKNESS.id, exact_text(receiver)),
-                (RECEIVER_THICKNESS.id, exact_text(top)),
+                (TOP_THICKNESS.id, exact_text(receiver).into()),
+                (RECEIVER_THICKNESS.id, exact_text(top).into()),
             ],
         })
     } else {
         WayOut::set(
             say!["The receiver must be ", (receiver_needed, Rounding::Up), " at least."],
             &RECEIVER_THICKNESS,
-            exact_text(receiver_needed),
+            (receiver_needed, Rounding::Up),
         )
     };
     Ok(Refusal::at(

@@ -6,11 +6,16 @@ pub(super) use sheet::work;
 
 use super::fields::SCREW_LENGTH;
 use super::{LEAST_INTO, Wood};
-use crate::measure::text::exact_text;
 use crate::measure::{Fineness, Length, Number, OutOfRange, Rounding, Tape};
 use crate::say;
 use crate::sheet::{Refusal, Refused, WayOut};
 use crate::tables::fasteners::{Fastener, Make, stock_lengths};
+
+/// Depth of the pilot of a wood screw: to the tip in hardwood (Audel, Figure 1-19); half to two
+/// thirds of the thread in the receiver (Navy), of which half is taken in softwood. Both were read
+/// in text copies.
+pub const DEPTH_SOURCE: &str = "Depth in softwood: Navy NAVEDTRA 14119, Fig. 3-52; in hardwood: \
+     Audel Carpenters and Builders Math, Plans, and Specifications, 7th ed., Figure 1-19";
 
 /// What to choose bits for.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -38,7 +43,10 @@ pub struct Answer {
     pub clearance: Option<Length>,
     /// Width of the countersink: the head.
     pub head: Option<Length>,
-    /// Depth of the pilot hole in the receiver.
+    /// Depth of the clearance hole, from the face under the head: through the top piece, and on
+    /// as far as the smooth shank goes. Zero for a nail.
+    pub clearance_depth: Length,
+    /// Depth of the pilot hole in the receiver, from its face.
     pub depth: Length,
 }
 
@@ -47,8 +55,9 @@ pub struct Answer {
 /// Wood screw: 70 % of the tabulated root in softwood, 90 % in hardwood, to the nearest 64th, but
 /// never above the root. Lag screw: the middle of the range by the wood's specific gravity, never
 /// above the root. Nail: at most 75 % of it, 90 % in wood above 0.60. The clearance hole is the
-/// next 64th at or above the shank, so that the screw slips through and clamps. Depth in the
-/// receiver: all of the thread in hardwood, half of it in softwood.
+/// next 64th at or above the shank, so that the screw slips through and clamps. It goes through the
+/// top piece, and into the receiver as far as the smooth shank does. The pilot goes to the tip for a
+/// lag screw, and for any fastener in hardwood; in softwood to half of the thread of a wood screw.
 ///
 /// # Errors
 ///
@@ -57,7 +66,10 @@ pub struct Answer {
 /// # Source
 ///
 /// Wood screw: Wood Handbook FPL-GTR-282 p. 8-10. Lag screw: NDS 2018 12.1.4.2. Nail: NDS 2018
-/// 12.1.6.2. Root: NDS 2018 Tables L2 and L3. Depth: common practice, no source.
+/// 12.1.6.2. Root and thread: NDS 2018 Tables L2 and L3. Depth of the clearance hole: NDS 2018
+/// 12.1.4.2, as deep as the unthreaded length. Depth of the pilot: [`DEPTH_SOURCE`] for a wood screw;
+/// for a lag screw the same section of the NDS wants at least the threaded length, which was not read
+/// but is from memory. For a nail: common practice, no source.
 pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let Input { fastener, wood, length, top } = *input;
     let into = (length - top)?;
@@ -81,9 +93,28 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
         Make::Nail => None,
         _ => Some(bit(shank, Rounding::Up)?),
     };
-    let thread = fastener.thread(length)?.min(into);
-    let depth = if wood.hardwood { thread } else { (thread / 2)? };
-    Ok(Answer { wanted, pilot, root_sets_it, clearance, head: fastener.head(), depth })
+    let clearance_depth = match fastener.make {
+        Make::Nail => Length::ZERO,
+        _ => smooth(fastener, length)?.max(top),
+    };
+    let depth = if is_to_the_tip(fastener, wood) {
+        into
+    } else {
+        let bored = clearance_depth.max(top);
+        ((bored - top)? + ((length - bored)? / 2)?)?
+    };
+    let head = fastener.head();
+    Ok(Answer { wanted, pilot, root_sets_it, clearance, head, clearance_depth, depth })
+}
+
+/// The part under the head that has no thread.
+fn smooth(fastener: Fastener, length: Length) -> Result<Length, OutOfRange> {
+    length - fastener.thread(length)?
+}
+
+/// Whether the pilot goes to the tip. A lag screw breaks in a shallow hole before it is home.
+fn is_to_the_tip(fastener: Fastener, wood: Wood) -> bool {
+    fastener.make == Make::LagScrew || wood.hardwood
 }
 
 /// Pilot of a wood screw as percent of its root.
@@ -122,7 +153,8 @@ fn does_not_reach(length: Length, top: Length) -> Refusal {
     let holds = |length: &Length| (*length - top).is_ok_and(|into| into >= LEAST_INTO);
     let way_out = match stock_lengths().into_iter().find(holds) {
         Some(length) => {
-            WayOut::set(say!["Use ", length, " or longer."], &SCREW_LENGTH, exact_text(length))
+            let longer = (length, Rounding::Up);
+            WayOut::set(say!["Use ", longer, " or longer."], &SCREW_LENGTH, longer)
         }
         None => WayOut::advice(say!["Use a bolt."]),
     };

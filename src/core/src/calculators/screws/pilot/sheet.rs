@@ -1,9 +1,11 @@
 //! Reads fastener and wood and lays the bits out.
 
-use super::{Answer, Input, lag_range, nail_share, reckon, root_share};
+use super::{
+    Answer, DEPTH_SOURCE, Input, is_to_the_tip, lag_range, nail_share, reckon, root_share, smooth,
+};
 use crate::calculators::screws::fields::{
-    CLEARANCE_BIT, FASTENER, HEAD_WIDTH, PILOT_BIT, PILOT_DEPTH, ROOT, SCREW_LENGTH, SHANK,
-    TOP_THICKNESS,
+    CLEARANCE_BIT, CLEARANCE_DEPTH, FASTENER, HEAD_WIDTH, PILOT_BIT, PILOT_DEPTH, ROOT,
+    SCREW_LENGTH, SHANK, TOP_THICKNESS,
 };
 use crate::calculators::screws::sheet::out_of_range;
 use crate::calculators::screws::{Wood, sheet::chosen};
@@ -46,10 +48,11 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     if let Some(clearance) = answer.clearance {
         let from = "in the piece under the head";
         laid.figures.push(CLEARANCE_BIT.figure(from, bit(clearance)));
-    }
-    if make != Make::Nail {
-        laid.figures
-            .push(PILOT_DEPTH.called("Pilot depth").figure("face of receiver down", answer.depth));
+        let from = "face under the head down";
+        laid.figures.push(CLEARANCE_DEPTH.figure(from, answer.clearance_depth));
+        // A hole that is a mark too deep does no harm; one that is too shallow does.
+        let depth = Value::Length(answer.depth, Rounding::Up);
+        laid.figures.push(PILOT_DEPTH.called("Pilot depth").figure("face of receiver down", depth));
     }
     if let Some(head) = answer.head {
         laid.figures
@@ -64,7 +67,8 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     laid.notes.push(match make {
         Make::Nail => say!["Nails hold without a hole; near an end a hole keeps the wood whole."],
         Make::LagScrew => say![
-            "Bore the clearance hole as deep as the smooth shank. Wax or soap the thread."
+            "Two holes: the wide one as deep as the smooth shank, the narrow one on to the tip. Wax \
+             the thread."
         ],
         Make::WoodScrew => {
             say!["Tabulated root, not two thirds of the shank, which would run small. Try it in scrap."]
@@ -116,13 +120,52 @@ fn working(input: &Input, answer: &Answer) -> Working {
     let mut steps = vec![by_rule, pilot];
     if let Some(clearance) = answer.clearance {
         steps.push(Step::of("clearance", shank(), bit(clearance)).then(Rounded::Up64th));
+        steps.extend(depths(input, answer));
     }
-    let sources =
-        vec![Source::Published(source), Source::Published(SIZES_SOURCE), Source::CommonPractice];
+    let mut sources = vec![Source::Published(source), Source::Published(SIZES_SOURCE)];
+    match fastener.make {
+        Make::WoodScrew => sources.push(Source::Published(DEPTH_SOURCE)),
+        Make::LagScrew => sources.push(Source::Unverified(
+            "Pilot of a lag screw at least as deep as its thread: AWC NDS 2018, 12.1.4.2",
+        )),
+        Make::Nail => sources.push(Source::CommonPractice),
+    }
     Working { steps, sources }
 }
 
-/// Section through the hole: clearance in the top piece, pilot in the receiver.
+/// How deep the two holes of a screw are.
+fn depths(input: &Input, answer: &Answer) -> Vec<Step> {
+    let Input { fastener, wood, length, top } = *input;
+    let (Ok(thread), Ok(smooth)) = (fastener.thread(length), smooth(fastener, length)) else {
+        return Vec::new();
+    };
+    let (long, half_inch) = (|| Term::of("length", length), Length::sixty_fourths(32));
+    let step = match fastener.make {
+        Make::LagScrew => {
+            let step = Step::of("thread", long() / Term::fixed(2) + Term::fixed(half_inch), thread);
+            if thread == length {
+                step.at_most("the length", length)
+            } else {
+                step.at_most("6 in", Length::sixty_fourths(6 * 64))
+            }
+        }
+        _ => Step::of("thread", long() * Term::fixed(2) / Term::fixed(3), thread),
+    };
+    let mut steps = vec![step];
+    let under_head = || Term::of("piece under the head", top);
+    let clearance = if smooth > top { long() - Term::of("thread", thread) } else { under_head() };
+    steps.push(Step::of("clearance depth", clearance, answer.clearance_depth));
+    let pilot = if is_to_the_tip(fastener, wood) {
+        long() - under_head()
+    } else {
+        let bored = || Term::of("clearance depth", answer.clearance_depth);
+        (bored() - under_head()) + (long() - bored()) / Term::fixed(2)
+    };
+    steps.push(Step::of("pilot depth", pilot, answer.depth));
+    steps
+}
+
+/// Section through the holes: the wide one with its depth left, the narrow one right.
 fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange> {
     let zero = Length::ZERO;
     let below = (input.length - input.top)?;
@@ -133,9 +176,13 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     board.rect(Role::Mate, zero, zero, wide, input.top);
     board.rect(Role::Wood, zero, input.top, wide, receiver);
     let left = |size: Length| -> Result<Length, OutOfRange> { (wide - size)? / 2 };
+    let tip = (input.top + answer.depth)?;
     let upper = answer.clearance.unwrap_or(answer.pilot);
-    board.rect(Role::Hole, left(upper)?, zero, upper, input.top);
-    board.rect(Role::Hole, left(answer.pilot)?, input.top, answer.pilot, answer.depth);
+    let wide_to = answer.clearance_depth.max(input.top);
+    board.rect(Role::Hole, left(upper)?, zero, upper, wide_to);
+    if tip > wide_to {
+        board.rect(Role::Hole, left(answer.pilot)?, wide_to, answer.pilot, (tip - wide_to)?);
+    }
     if let Some(head) = answer.head {
         let (x, y) = (board.x((wide / 2)?), board.y(zero));
         let (half, bore) = (board.size(head) / 2.0, board.size(upper) / 2.0);
@@ -143,25 +190,45 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
         let cone = vec![(x - half, y), (x + half, y), (x + bore, y + deep), (x - bore, y + deep)];
         board.add(Role::Hole, Shape::Polygon(cone));
     }
-    let x = board.x((wide / 2)?) + board.size(upper) / 2.0 + 10.0;
-    let rows = [
-        (answer.clearance.map(|bit| format!("clearance {}", exact_text(bit))), zero, input.top),
-        (Some(format!("pilot {}", exact_text(answer.pilot))), input.top, receiver),
-    ];
-    for (label, from, size) in rows {
-        let Some(label) = label else { continue };
-        let y = board.y(from) + board.size(size) / 2.0 + 4.0;
-        board.text(Role::StrongInk, x, y, Anchor::Start, Size::Small, label);
+    let middle = board.x((wide / 2)?);
+    let beside = board.size(answer.head.unwrap_or(upper)) / 2.0 + 12.0;
+    if let Some(bit) = answer.clearance {
+        let label = format!("{} wide", exact_text(bit));
+        let x = middle - beside;
+        depth_mark(&mut board, x, Anchor::End, [zero, answer.clearance_depth], &label);
     }
-    let x = board.x(zero) + 6.0;
-    let y = board.y(input.top) + 14.0;
-    let label = format!("deep {}", board.amount(answer.depth));
-    board.text(Role::Ink, x, y, Anchor::Start, Size::Small, label);
-    Ok(board.scene(say![
-        "Section through the hole: a pilot of ",
-        exact_text(answer.pilot),
-        ", ",
-        (answer.depth, Rounding::Nearest),
-        " deep in the receiver."
-    ]))
+    let label = format!("{} wide", exact_text(answer.pilot));
+    depth_mark(&mut board, middle + beside, Anchor::Start, [input.top, tip], &label);
+    let deep = (answer.depth, Rounding::Up);
+    let pilot = exact_text(answer.pilot);
+    Ok(board.scene(match answer.clearance {
+        Some(bit) => say![
+            "Section through the holes: a clearance hole of ",
+            exact_text(bit),
+            ", ",
+            answer.clearance_depth,
+            " deep from under the head, and a pilot of ",
+            pilot,
+            ", ",
+            deep,
+            " deep in the receiver."
+        ],
+        None => say!["Section through the hole: ", pilot, " at most, ", deep, " deep."],
+    }))
+}
+
+/// A depth beside the hole: a line from face to bottom, and two rows of writing outward of it.
+fn depth_mark(board: &mut Board, x: f64, anchor: Anchor, ends: [Length; 2], label: &str) {
+    let [from, to] = ends;
+    let (y1, y2) = (board.y(from), board.y(to));
+    board.add(Role::Dimension, Shape::Line(x, y1, x, y2));
+    for y in [y1, y2] {
+        board.add(Role::Dimension, Shape::Line(x - 4.0, y, x + 4.0, y));
+    }
+    let deep = (to - from).map_or_else(|_| String::new(), |deep| board.amount(deep));
+    let away = if anchor == Anchor::End { -8.0 } else { 8.0 };
+    let middle = (y1 + y2) / 2.0;
+    for (y, text) in [(middle - 3.0, label.to_owned()), (middle + 11.0, format!("{deep} deep"))] {
+        board.text(Role::StrongInk, x + away, y, anchor, Size::Small, text);
+    }
 }

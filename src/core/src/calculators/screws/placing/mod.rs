@@ -6,7 +6,6 @@ pub(super) use sheet::work;
 
 use super::Wood;
 use super::fields::BOARD_WIDTH;
-use crate::measure::text::exact_text;
 use crate::measure::{Length, OutOfRange, Rounding};
 use crate::say;
 use crate::sheet::{Refusal, Refused, WayOut};
@@ -81,7 +80,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
             WayOut::set(
                 say!["Use a board of ", (both_edges, Rounding::Up), ", or a thinner screw."],
                 &BOARD_WIDTH,
-                exact_text(both_edges),
+                (both_edges, Rounding::Up),
             ),
         ))?;
     }

@@ -5,7 +5,6 @@ mod sheet;
 pub(super) use sheet::work;
 
 use super::fields::{TOP_ACROSS, TOP_LENGTH};
-use crate::measure::text::exact_text;
 use crate::measure::{Length, Rounding};
 use crate::say;
 use crate::sheet::{Refusal, Refused, WayOut};
@@ -67,7 +66,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
                         field,
                         "top-smaller-than-base",
                         say!["A top of ", top, " does not cover a base of ", base, "."],
-                        WayOut::set(least, field, exact_text(base)),
+                        WayOut::set(least, field, (base, Rounding::Up)),
                     ));
                 }
             }

@@ -6,7 +6,7 @@ pub(super) use sheet::work;
 
 use super::fields::{FIND, GAP, PLANKS, RIP_OUTER, TOP_WIDTH};
 use crate::measure::text::exact_text;
-use crate::measure::{Length, OutOfRange};
+use crate::measure::{Length, OutOfRange, Rounding};
 use crate::say;
 use crate::sheet::{Refusal, Refused, WayOut};
 
@@ -193,7 +193,8 @@ fn gaps_fill_top(top: Length, without_gaps: bool) -> Refusal {
 fn too_narrow(wanted: Length, have: Length, gap: Option<Length>) -> Refusal {
     let way_out = match gap {
         Some(gap) => {
-            WayOut::set(say!["A gap of ", gap, " makes up for it."], &GAP, exact_text(gap))
+            let gap = (gap, Rounding::Up);
+            WayOut::set(say!["A gap of ", gap, " makes up for it."], &GAP, gap)
         }
         None => WayOut::advice(say!["Add a plank."]),
     };

@@ -5,12 +5,11 @@ mod sheet;
 pub(super) use sheet::work;
 
 use super::Change;
-use super::fields::{GAP_LATER, GAP_NOW};
+use super::fields::{GAP_LATER, GAP_NOW, LATER, SEASON_FIND};
 use super::planks::no_planks;
-use crate::measure::text::exact_text;
-use crate::measure::{Length, OutOfRange, Rounding};
-use crate::say;
-use crate::sheet::{Refusal, Refused, WayOut};
+use crate::calculators::wet_gaps;
+use crate::measure::{Length, OutOfRange};
+use crate::sheet::Refused;
 
 /// Which gap is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -92,31 +91,11 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
         Find::Today { gap_later } => (gap_later - least)?,
     };
     if gap_now.is_negative() {
-        let wanted = (gap_now + least)?;
-        Err(Refusal::at(
-            &GAP_LATER,
-            "opens-wider",
-            say!["Even laid tight today, the gaps open to ", least, ", more than ", wanted, "."],
-            WayOut::set(
-                say!["Lay them tight and take ", least, "."],
-                &GAP_LATER,
-                exact_text(least),
-            ),
-        ))?;
+        let today = (&SEASON_FIND, LATER);
+        Err(wet_gaps::opens_further(&GAP_LATER, "opens-wider", least, today, &GAP_NOW))?;
     }
     if (gap_now + least)?.is_negative() {
-        let by = (gap_now + least)?.abs();
-        let gap = least.abs();
-        Err(Refusal::at(
-            &GAP_NOW,
-            "planks-will-push",
-            say!["Swollen, the planks push on each other by ", by, " at a gap."],
-            WayOut::set(
-                say!["Leave a gap of ", (gap, Rounding::Up), " today, or more."],
-                &GAP_NOW,
-                exact_text(gap),
-            ),
-        ))?;
+        Err(wet_gaps::closes(&GAP_NOW, "planks-will-push", -least))?;
     }
     let gaps_later = opens.iter().map(|opens| gap_now + *opens).collect::<Result<Vec<_>, _>>()?;
     let mut top_now = Length::ZERO;

@@ -5,7 +5,7 @@ mod sheet;
 pub(super) use sheet::work;
 
 use super::fields::BEYOND_LEGS;
-use crate::measure::text::{decimal, exact_text};
+use crate::measure::text::decimal;
 use crate::measure::{Length, Number, Rounding};
 use crate::say;
 use crate::sheet::{Refusal, Refused, WayOut};
@@ -58,7 +58,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
             WayOut::set(
                 say!["Let it stand ", (most, Rounding::Down), " or less beyond the legs."],
                 &BEYOND_LEGS,
-                exact_text(most),
+                (most, Rounding::Down),
             ),
         ))?;
     }
