@@ -23,6 +23,7 @@ impl Walk<'_> {
         }
         if let Place::Item(id) = place
             && self.model.own.contains(id)
+            && self.model.forms.contains_key(place)
             && self.chance.percent(6)
         {
             return self.take_out(*id);
@@ -408,7 +409,10 @@ impl Walk<'_> {
             self.tell("leave the second window open");
             self.tab.keys(self.wire(), ["Tab"])?;
             self.second.push(self.tab.clone());
-            self.model.form(&other).is_shared = true;
+            // Unless it was taken out there.
+            if let Some(form) = self.model.forms.get_mut(&other) {
+                form.is_shared = true;
+            }
         } else {
             self.tell("close the second window");
             self.close_tab(&self.tab.clone())?;

@@ -1,8 +1,6 @@
 //! Which windows of the app live: each holds a lock of its own for as long as it does.
 
-use std::cell::Cell;
 use std::collections::BTreeSet;
-use std::rc::Rc;
 
 use gloo::utils::window;
 use js_sys::{Array, Date, Function, Promise, Reflect};
@@ -74,33 +72,19 @@ pub(crate) async fn end_of(page: &str) {
     }
 }
 
-/// Waits until none of these windows lives.
-pub(crate) async fn all_ends_of(pages: Vec<String>) {
-    for page in &pages {
-        end_of(page).await;
-    }
-}
-
-/// The same, so many milliseconds at most. Says whether none lives any more.
-pub(crate) async fn ends_of(pages: Vec<String>, milliseconds: u32) -> bool {
-    if pages.is_empty() {
-        return true;
-    }
+/// Waits until none of these windows lives, so many milliseconds at most.
+pub(crate) async fn ends_of(pages: BTreeSet<String>, milliseconds: u32) {
     let (first, told) = first();
-    let is_over = Rc::new(Cell::new(false));
     let patience = later(milliseconds, {
         let first = first.clone();
         move || first.tell()
     });
-    spawn_local({
-        let is_over = is_over.clone();
-        async move {
-            all_ends_of(pages).await;
-            is_over.set(true);
-            first.tell();
+    spawn_local(async move {
+        for page in &pages {
+            end_of(page).await;
         }
+        first.tell();
     });
     told.await;
     drop(patience);
-    is_over.get()
 }

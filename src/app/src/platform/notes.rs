@@ -32,13 +32,8 @@ const CLOCK: &str = "reckoner-clock";
 /// First wait before what was not taken is written again, in milliseconds, and the longest.
 const FIRST_WAIT: u32 = 1_000;
 const LONGEST_WAIT: u32 = 60_000;
-/// Most writings on their way at a time. What comes faster than the database takes it goes together in the next one:
-/// else a queue of old texts stands before the last, and before the record.
-const MOST_ON_THEIR_WAY: usize = 4;
 /// How long a start waits for the database, in milliseconds.
 const PATIENCE: u32 = 1_000;
-/// How long it waits for a page that is just closing, in milliseconds.
-const CLOSING: u32 = 250;
 
 /// A note that is not known to be in the database: its text, or that it is to go.
 struct Unsaved {
@@ -52,8 +47,6 @@ struct Unsaved {
 #[derive(Default)]
 struct State {
     unsaved: BTreeMap<String, Unsaved>,
-    /// Writings that the database has not answered yet.
-    on_their_way: usize,
     /// Somebody waits for a note to come into the database.
     is_awaited: bool,
     number: u64,
@@ -293,9 +286,6 @@ pub(crate) fn so_far() -> Write {
 
 /// Sends what is not on its way.
 fn send() {
-    if STATE.with_borrow(|state| state.on_their_way >= MOST_ON_THEIR_WAY) {
-        return;
-    }
     let (writes, sent) = STATE.with_borrow_mut(|state| {
         let mut writes = Vec::new();
         let mut sent = Vec::new();
@@ -316,34 +306,26 @@ fn send() {
         return;
     }
     match database::write_now(writes) {
-        Some(written) => {
-            STATE
-                .with_borrow_mut(|state| state.on_their_way = state.on_their_way.saturating_add(1));
-            spawn_local(async move {
-                let answer = written.await;
-                STATE.with_borrow_mut(|state| {
-                    state.on_their_way = state.on_their_way.saturating_sub(1);
-                });
-                match answer {
-                    Ok(()) => {
-                        taken(&sent);
-                        // What waited, or was given up before, goes at once: nothing else may ask for it.
-                        if has_held_back() {
-                            send()
-                        } else {
-                            worked(NOTES)
-                        }
-                        if STATE.with_borrow_mut(|state| core::mem::take(&mut state.is_awaited)) {
-                            call_all();
-                        }
+        Some(written) => spawn_local(async move {
+            match written.await {
+                Ok(()) => {
+                    taken(&sent);
+                    // What was given up before goes at once: nothing else may ask for it.
+                    if has_held_back() {
+                        send()
+                    } else {
+                        worked(NOTES)
                     }
-                    Err(problem) => {
-                        held_back(&sent);
-                        failed(NOTES, problem);
+                    if STATE.with_borrow_mut(|state| core::mem::take(&mut state.is_awaited)) {
+                        call_all();
                     }
                 }
-            });
-        }
+                Err(problem) => {
+                    held_back(&sent);
+                    failed(NOTES, problem);
+                }
+            }
+        }),
         None => {
             held_back(&sent);
             // Opened, it is sent.
@@ -385,24 +367,16 @@ fn held_back(sent: &[(String, u64)]) {
     });
 }
 
-/// Takes what lies beside from pages that live no more into the database, where it was not taken
-/// already: a browser that is killed brings back the local storage as it was seconds before.
-async fn bring_in() {
-    let living = alive::living().await;
-    let lives = |page: &str| living.as_ref().is_some_and(|living| living.contains(page));
-    let pages: BTreeSet<String> = beside().into_iter().map(|beside| beside.page).collect();
-    let closing: Vec<String> = pages.into_iter().filter(|page| lives(page)).collect();
-    // A page that is being loaded again has just been closed, or is about to.
-    if !alive::ends_of(closing.clone(), CLOSING).await {
-        spawn_local(async move {
-            alive::all_ends_of(closing).await;
-            bring_in_now().await;
-        });
-    }
-    bring_in_now().await;
+/// The pages that have notes about a job beside the database.
+pub(crate) fn pages_beside(job: &str) -> BTreeSet<String> {
+    let is_of =
+        |beside: &Beside| beside.key.strip_prefix(job).is_some_and(|it| it.starts_with('/'));
+    beside().into_iter().filter(is_of).map(|beside| beside.page).collect()
 }
 
-async fn bring_in_now() {
+/// Takes what lies beside from pages that live no more into the database, where it was not taken
+/// already: a browser that is killed brings back the local storage as it was seconds before.
+pub(crate) async fn bring_in() {
     let Ok(taken) = database::read(NOTES, TAKEN).await else { return };
     let living = alive::living().await;
     let lives = |page: &str| living.as_ref().is_some_and(|living| living.contains(page));
@@ -417,7 +391,7 @@ async fn bring_in_now() {
     let mut notes = Vec::new();
     let mut brought = BTreeSet::new();
     for Beside { key, page, number, text } in beside() {
-        if lives(&page) {
+        if page == alive::page() || lives(&page) {
             continue;
         }
         if taken.get(&page).is_some_and(|taken| taken.has(number)) {

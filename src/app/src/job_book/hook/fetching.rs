@@ -57,6 +57,9 @@ impl OnPage {
 
     /// The record and the notes about it, and the pages that live.
     async fn found(&self) -> Result<(Found, Option<BTreeSet<String>>), Problem> {
+        if written::pages_beside(&self.0.key).iter().any(|page| *page != alive::page()) {
+            written::bring_in().await;
+        }
         let living = alive::living().await;
         let found = shelf::fetch(&self.0.key).await?;
         let others = self.others_in(&found, living.as_ref());
@@ -64,16 +67,17 @@ impl OnPage {
             return Ok((found, living));
         }
         // A page that is being loaded again has just been closed, or is about to.
-        alive::ends_of(others.into_iter().collect(), CLOSING).await;
+        alive::ends_of(others, CLOSING).await;
+        written::bring_in().await;
         Ok((shelf::fetch(&self.0.key).await?, alive::living().await))
     }
 
-    /// The other pages that live and have notes about this job.
+    /// The other pages that live and have notes about this job, in the database or beside it.
     fn others_in(&self, found: &Found, living: Option<&BTreeSet<String>>) -> BTreeSet<String> {
         let page = |(key, _): &(String, String)| {
             notes::read_key(&self.0.key, key).map(|(_, page)| page.to_owned())
         };
-        let pages = found.notes.iter().filter_map(page);
+        let pages = found.notes.iter().filter_map(page).chain(written::pages_beside(&self.0.key));
         let lives = |page: &String| living.is_some_and(|living| living.contains(page));
         pages.filter(|page| *page != alive::page() && lives(page)).collect()
     }
