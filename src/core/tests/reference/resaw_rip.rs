@@ -191,6 +191,10 @@ fn on_sheet(pairs: &[(&str, &str)]) -> Answer {
 fn tags_of_the_yard_stand_for_their_sizes() {
     let posts = on_sheet(&[("stock", "4x4")]);
     assert_eq!(posts.headline.value, Value::Length(inches("3 3/8"), Rounding::Nearest));
+    // By hand: 3 1/2 - 3 3/8 comes off, so that is the step of a post turned wrong.
+    let step = posts.figures.iter().find(|figure| figure.id == "step_if_turned");
+    let eighth = Value::Length(inches("1/8"), Rounding::Nearest);
+    assert_eq!(step.map(|figure| &figure.value), Some(&eighth));
 
     let strips = on_sheet(&[("question", "strips"), ("board", "2x10")]);
     assert_eq!(strips.headline.value, Value::Count(4));

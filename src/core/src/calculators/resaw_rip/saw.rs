@@ -216,8 +216,11 @@ impl Saw {
 }
 
 /// Step in the middle when opposite faces go to the fence on the two passes of a cut from both
-/// edges: thickness − kerf − 2 × fence. Zero when the cut runs along the middle; with the same
-/// face to the fence there is none, wherever the cut is.
+/// edges. With the same face to the fence there is none, wherever the cut is.
+///
+/// The two kerfs miss each other by thickness − kerf − 2 × fence: zero when the cut runs along the
+/// middle. But a face is never stepped by more than what comes off it, thickness − fence: near a
+/// face the kerfs lie on opposite sides, and each takes its rabbet there.
 ///
 /// # Errors
 ///
@@ -227,6 +230,9 @@ impl Saw {
 /// # use reckoner_core::{measure::length, calculators::resaw_rip::saw::step_when_turned};
 /// let step = step_when_turned(length("3 1/2")?, length("1/8")?, length("1 1/2")?)?;
 /// assert_eq!(step, length("3/8")?);
+/// // 1/8 off the face of a 4×4.
+/// let step = step_when_turned(length("3 1/2")?, length("1/8")?, length("3 3/8")?)?;
+/// assert_eq!(step, length("1/8")?);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn step_when_turned(
@@ -234,5 +240,6 @@ pub fn step_when_turned(
     kerf: Length,
     fence: Length,
 ) -> Result<Length, OutOfRange> {
-    Ok((((thickness - kerf)? - (fence * 2)?)?).abs())
+    let apart = (((thickness - kerf)? - (fence * 2)?)?).abs();
+    Ok(apart.min((thickness - fence)?))
 }

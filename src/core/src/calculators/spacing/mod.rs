@@ -139,6 +139,19 @@ pub struct Answer {
     pub chain: Option<Chain>,
     /// The zones, those that meet joined.
     pub keep_out: Vec<Span>,
+    /// Those that would stand in a zone if all were spaced evenly.
+    pub moved: Vec<Moved>,
+}
+
+/// A mark, or the left edge of a slat, that a zone keeps from its even place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Moved {
+    /// Number of the mark or slat, from 1 at the left.
+    pub number: u32,
+    /// Its even place, from the left end.
+    pub from: Length,
+    /// Where it stands.
+    pub to: Length,
 }
 
 /// What stepping off the rounded gap would do.
@@ -252,6 +265,7 @@ impl Answer {
                 .flatten(),
             chain: if equal_gap.is_none() { chain(places, widest, width)? } else { None },
             keep_out: zones.joined.clone(),
+            moved: moved(input, zones, places)?,
             others: Vec::new(),
             marks,
             gaps,
@@ -270,6 +284,21 @@ fn real(input: &Input, places: &[Length]) -> Vec<Length> {
     let skip = usize::from(input.left == End::LikeTheGaps && !is_step);
     let drop = usize::from(input.right == End::LikeTheGaps && !is_step);
     places.iter().take(places.len().saturating_sub(drop)).skip(skip).copied().collect()
+}
+
+/// Those of the places that would stand in a zone, were as many spaced evenly between the ends.
+fn moved(input: &Input, zones: &Zones, places: &[Length]) -> Result<Vec<Moved>, OutOfRange> {
+    let gaps = track::count(places.len().saturating_sub(1))?;
+    if gaps == 0 || matches!(input.wish, Wish::Step(_)) {
+        return Ok(Vec::new());
+    }
+    let even = track::even_places(zones.from, ((zones.to - zones.from)? / gaps)?, places.len())?;
+    let pairs = real(input, &even).into_iter().zip(real(input, places));
+    Ok((1..)
+        .zip(pairs)
+        .filter(|(_, (even, _))| zones.around(*even).is_some())
+        .map(|(number, (from, to))| Moved { number, from, to })
+        .collect())
 }
 
 /// The distances at the ends that are not among the gaps.

@@ -6,7 +6,7 @@ use super::fields::{
     PITCH, RESULTS, RIGHT_END, RIGHT_SLAT, SLAT_GAP, SLAT_WIDTH, SLATS, SLATS_NEAR, SO_MANY,
     SO_MANY_SLATS, STEP, STEP_ERROR, WIDEST,
 };
-use super::{Answer, End, Input, Wish, drawing, ends_apart, reckon};
+use super::{Answer, End, Input, Moved, Wish, drawing, ends_apart, reckon};
 use crate::calculators::{Calculator, ResultSpec, Stage};
 use crate::measure::Length;
 use crate::measure::text::exact_text;
@@ -215,6 +215,7 @@ fn notes(input: &Input, answer: &Answer) -> Vec<Note> {
     }
     notes.extend(middle_gap(input, answer));
     if !answer.keep_out.is_empty() {
+        notes.extend(moved(input, answer));
         notes.push(say!["It may touch the edge of a zone. Make zones wide enough."]);
     }
     let two_inches = Length::sixty_fourths(128);
@@ -228,6 +229,31 @@ fn notes(input: &Input, answer: &Answer) -> Vec<Note> {
     }
     notes
 }
+
+/// Which ones a zone moved, from where to where.
+fn moved(input: &Input, answer: &Answer) -> Vec<Note> {
+    let words = words(input.wish.slat_width().is_some());
+    let note = |moved: &Moved| {
+        say![
+            words.one,
+            " ",
+            moved.number,
+            " would stand at ",
+            moved.from,
+            ", in a zone to keep out of: it is moved to ",
+            moved.to,
+            "."
+        ]
+    };
+    let mut notes: Vec<Note> = answer.moved.iter().take(MOST_TOLD).map(note).collect();
+    if let Some(more) = answer.moved.len().checked_sub(MOST_TOLD).filter(|more| *more > 0) {
+        notes.push(say![format!("And so for {more} more: see the table.")]);
+    }
+    notes
+}
+
+/// So many that were moved are told one by one.
+const MOST_TOLD: usize = 3;
 
 /// A fixed step may leave a wider gap in the middle.
 fn middle_gap(input: &Input, answer: &Answer) -> Option<Sentence> {

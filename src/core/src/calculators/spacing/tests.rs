@@ -153,6 +153,20 @@ fn ends_that_leave_nothing_between_are_refused() {
     );
 }
 
+/// By hand: five over 40 in, 2 from each end, stand at 2, 11, 20, 29 and 38. A zone from 19 to 21 1/2
+/// holds the middle one, whose nearer edge is 19.
+#[test]
+fn a_mark_that_a_zone_moves_is_told() {
+    let pairs = [COUNT, ("length", "40"), ("count", "5"), ("left_end", "2"), ("right_end", "2")];
+    let zone = [&pairs[..], &[("keep_out", "19 to 21 1/2")]].concat();
+    TRIAL.check_note(
+        &zone,
+        "Mark 3 would stand at 20 in, in a zone to keep out of: it is moved to 19 in.",
+    );
+    let free = TRIAL.answer(&[&pairs[..], &[("keep_out", "22 to 23")]].concat());
+    assert!(!free.notes.iter().any(|note| note.to_string().contains("moved")));
+}
+
 /// By hand: ends of 2 in, a zone from the very end. Its other edge is the nearest place that leaves
 /// the 2 in; on the end of the board nothing holds. Past a second zone it is the edge of that one.
 #[test]

@@ -184,10 +184,16 @@ fn working(input: &Input, answer: &Answer, sources: Vec<Source>) -> Working {
         let fences = || Term::fixed(2) * Term::of("fence", cut.fence);
         let kerf = || Term::of("kerf", input.saw.kerf);
         let thick = || Term::of("thickness", thickness);
-        // A fence beyond the middle puts the step on the other side.
+        // A fence beyond the middle puts the step on the other side; far beyond it, the step is all
+        // that comes off the face.
         let is_beyond = (cut.fence + input.saw.kerf).is_ok_and(|near| near > cut.off);
-        let step =
-            if is_beyond { fences() + kerf() - thick() } else { thick() - kerf() - fences() };
+        let step = if cut.step_if_turned == cut.off {
+            thick() - Term::of("fence", cut.fence)
+        } else if is_beyond {
+            fences() + kerf() - thick()
+        } else {
+            thick() - kerf() - fences()
+        };
         steps.push(Step::of("step with opposite faces at the fence", step, cut.step_if_turned));
     }
     let passes = Term::of("passes for one piece", answer.passes_per_piece)
