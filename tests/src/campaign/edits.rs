@@ -397,14 +397,14 @@ impl Walk<'_> {
             self.model.form(&other).is_shared = true;
         }
         self.at = Some(other.clone());
-        self.first = Some(first.clone());
+        self.before = Some(self.model.form(&other).texts.clone());
         for _ in 0..2 {
             self.edit(&other)?;
             if self.at.as_ref() != Some(&other) {
                 break;
             }
         }
-        self.first = None;
+        self.before = None;
         if self.chance.percent(50) {
             self.tell("leave the second window open");
             self.tab.keys(self.wire(), ["Tab"])?;

@@ -62,8 +62,9 @@ const fields = () => {
 const tidy = (text) => text.trim().replace(/\s+/g, ' ');
 const same = (id, here, wanted) => {
   if (tidy(here) === tidy(wanted)) return true;
-  const isNumber = ['price', 'quantity', 'gauge'].includes(id);
-  return isNumber && here.trim() !== '' && wanted.trim() !== '' && Number(here) === Number(wanted);
+  // What is counted or paid is kept as the number that it comes to, and nobody asks for the sum again.
+  const number = (text) => text.split('+').map((it) => (it.trim() === '' ? NaN : Number(it))).reduce((a, b) => a + b);
+  return ['price', 'quantity', 'gauge'].includes(id) && number(here) === number(wanted);
 };
 const isReady = () => document.documentElement.dataset.app === 'started' && !document.querySelector('.skeleton__slow');
 const isThere = (hash, mark) => isReady() && (location.hash || '#/') === hash && (!mark || document.querySelector(mark));

@@ -69,8 +69,8 @@ pub(super) struct Walk<'a> {
     pub(super) tab: Tab,
     /// Windows that were left open.
     pub(super) second: Vec<Tab>,
-    /// The first window, which waits while a second is at hand.
-    pub(super) first: Option<Tab>,
+    /// What stood in the form at hand before a second window was opened on it, while that is at hand and the first waits.
+    pub(super) before: Option<BTreeMap<String, String>>,
     pub(super) chance: Chance,
     pub(super) model: Model,
     /// The form at hand, if there is one.
@@ -103,7 +103,7 @@ impl<'a> Walk<'a> {
             screen,
             tab: Tab { target, session },
             second: Vec::new(),
-            first: None,
+            before: None,
             chance,
             model: Model::default(),
             at: None,
@@ -245,10 +245,17 @@ impl<'a> Walk<'a> {
     /// Compares the form at hand with what must stand in it.
     pub(super) fn compare(&self, place: &Place) -> Result<(), Stop> {
         let mut wrong = self.wrong(place, LOST_AFTER)?;
-        // Two windows wrote in this form: a text that cannot go into the job stays in the window where it was typed, for as
-        // long as that is open. Nobody expects it in both.
+        // A text that cannot go into the job stays in the window where it was typed, for as long as that is open. Nobody
+        // expects it in both: in a second window, what the first had typed; in the first, what one that was left open has.
+        if let Some(before) = &self.before {
+            let is_of_first = |it: &Value| {
+                let text = it["id"].as_str().and_then(|field| before.get(field));
+                text.is_some_and(|text| it["wanted"] == json!(text))
+            };
+            wrong.retain(|it| !is_of_first(it));
+        }
         if self.model.forms.get(place).is_some_and(|form| form.is_shared) {
-            for tab in self.first.iter().chain(&self.second) {
+            for tab in &self.second {
                 let there = self.wrong_in(tab, place, 0)?;
                 wrong.retain(|it| there.iter().any(|other| other["id"] == it["id"]));
             }
@@ -461,7 +468,7 @@ impl Walk<'_> {
 
     /// Begins again with what stands now, after a loss.
     pub(super) fn forget(&mut self) {
-        self.first = None;
+        self.before = None;
         self.model.forms.clear();
         self.model.gone.clear();
         self.model.own.clear();

@@ -104,7 +104,7 @@ impl Walk<'_> {
     /// Something that comes over the form right after a key or a tap: at once where the page goes by itself, a frame
     /// later where it is killed.
     pub(super) fn sudden(&mut self, place: &Place) -> Result<(), Stop> {
-        if self.full_for.is_some() || self.first.is_some() || !self.chance.percent(12) {
+        if self.full_for.is_some() || self.before.is_some() || !self.chance.percent(12) {
             return Ok(());
         }
         let weights = [

@@ -314,13 +314,16 @@ pub fn with_piece(part: &Part, index: usize, piece: Piece) -> Part {
     part
 }
 
-/// The part that the form of a piece comes to. Who measured a piece has cut it.
+/// The part that the form of a piece comes to. Who measured a piece has cut it, unless it is said in the same breath that
+/// it is not.
 #[must_use]
 pub fn part_of_piece(ask: &Ask, part: &Part, index: usize) -> Part {
     let as_cut =
         Some(ask.text(ask.field("as_cut")).trim().to_owned()).filter(|text| !text.is_empty());
-    let was_measured = part.pieces.get(index).is_some_and(|piece| piece.as_cut.is_some());
-    let done = ask.yes(ask.field("done")) || (as_cut.is_some() && !was_measured);
+    let before = part.pieces.get(index).cloned().unwrap_or_default();
+    let said = ask.yes(ask.field("done"));
+    let is_measured_now = as_cut.is_some() && before.as_cut.is_none();
+    let done = said || (is_measured_now && !before.done);
     with_piece(part, index, Piece { done, as_cut })
 }
 
@@ -403,6 +406,9 @@ mod tests {
         entries.set("done", "no");
         let ask = Ask::new(PIECE.fields, &entries, &bench, &NoNames);
         assert!(!part_of_piece(&ask, &cut, 41).pieces[41].done);
+        // What was cut and is not, with a measure at once.
+        let done = with_piece(part, 41, Piece { done: true, as_cut: None });
+        assert!(!part_of_piece(&ask, &done, 41).pieces[41].done);
     }
 
     #[test]
