@@ -11,7 +11,7 @@ use crate::measure::Number;
 use crate::measure::text::decimal;
 use crate::say;
 use crate::sheet::{
-    self, Ask, Bench, Caution, Note, Refusal, Source, Step, Term, Value, WayOut, Working,
+    self, Act, Ask, Bench, Caution, Note, Refusal, Source, Step, Term, Value, WayOut, Working,
 };
 
 /// Finish: area and cans.
@@ -87,7 +87,7 @@ fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
         areas.map(|(part, area)| vec![Value::Words(say![part.to_string()]), Value::Area(*area)]);
     sheet.tables = vec![PART_AREAS.table(&["Parts", "Area"], areas.collect())];
     sheet.notes = notes(input);
-    sheet.cautions = vec![Caution::OilyRags];
+    sheet.cautions = Caution::of(&[Act::Finish]);
     sheet.drawing = Some(drawing::draw(input, answer, bench));
     sheet
 }

@@ -8,7 +8,7 @@ use crate::calculators::screws::fields::{
 use crate::calculators::screws::sheet::out_of_range;
 use crate::calculators::screws::{Wood, sheet::chosen};
 use crate::say;
-use crate::sheet::{self, Amount, Ask, Caution, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Act, Amount, Ask, Caution, Source, Step, Term, Value, Working};
 use crate::tables::fasteners::{Make, SIZES_SOURCE, TEST_SOURCE, bending_yield};
 use crate::tables::gravity;
 
@@ -79,7 +79,7 @@ fn lay_out(input: &Input, answer: &Answer) -> sheet::Answer {
     let mut laid = sheet::Answer::new(headline, working(input, answer));
     laid.figures = figures;
     laid.notes = notes(input, answer);
-    laid.cautions = vec![Caution::Load, Caution::Corrosion];
+    laid.cautions = Caution::of(&[Act::Load, Act::Fasten]);
     laid
 }
 

@@ -13,7 +13,7 @@ use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::text::{exact_number, exact_text};
 use crate::measure::{Length, Number, OutOfRange, Rounding, Tape};
 use crate::say;
-use crate::sheet::{self, Amount, Ask, Caution, Rounded, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Act, Amount, Ask, Caution, Rounded, Source, Step, Term, Value, Working};
 use crate::tables::fasteners::{Make, SIZES_SOURCE};
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
@@ -74,7 +74,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
             say!["Tabulated root, not two thirds of the shank, which would run small. Try it in scrap."]
         }
     });
-    laid.cautions = vec![Caution::Drilling, Caution::Corrosion];
+    laid.cautions = Caution::of(&[Act::Drill, Act::Fasten]);
     laid.drawing = draw(input, answer, tape).ok();
     laid
 }

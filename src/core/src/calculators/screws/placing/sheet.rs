@@ -10,7 +10,7 @@ use crate::calculators::screws::{Wood, sheet::chosen};
 use crate::drawing::{Board, Role, Scene};
 use crate::measure::{Length, OutOfRange, Rounding, Tape, text::show};
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Rounded, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Act, Ask, Caution, Rounded, Source, Step, Term, Value, Working};
 use crate::tables::fasteners::{LAG_SPACING_SOURCE, Make, SIZES_SOURCE, SPACING_SOURCE};
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
@@ -65,7 +65,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         laid.notes.push(say!["Advice, not a rule, for screws and nails under 1/4 in."]);
         laid.notes.push(say!["In the shop: 2 in from an end, or a pilot hole."]);
     }
-    laid.cautions.push(Caution::Drilling);
+    laid.cautions = Caution::of(&[Act::Drill]);
     laid.drawing = draw(input, answer, tape).ok();
     laid
 }

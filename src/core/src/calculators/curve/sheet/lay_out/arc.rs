@@ -7,7 +7,7 @@ use crate::calculators::curve::{drawing, template};
 use crate::measure::text::exact_text;
 use crate::measure::{Rounding, Tape};
 use crate::say;
-use crate::sheet::{Answer, Caution, Rounded, Source, Step, Term, Value, Working};
+use crate::sheet::{Act, Answer, Caution, Rounded, Source, Step, Term, Value, Working};
 
 pub(in super::super) fn lay_out(
     input: &Asked,
@@ -82,7 +82,7 @@ pub(in super::super) fn lay_out(
         figures,
         tables,
         notes,
-        cautions: vec![Caution::DustAndNoise],
+        cautions: Caution::of(&[Act::Saw]),
         drawing: Some(drawing::arc(input, answer, crown, tape)),
         template: Some(template::of_arc(input, answer)),
         working: Working {

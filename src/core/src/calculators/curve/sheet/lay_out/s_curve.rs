@@ -10,7 +10,7 @@ use crate::calculators::curve::{drawing, template};
 use crate::measure::Tape;
 use crate::measure::text::exact_text;
 use crate::say;
-use crate::sheet::{Answer, Caution, Source, Step, Term, Value, Working};
+use crate::sheet::{Act, Answer, Caution, Source, Step, Term, Value, Working};
 
 pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) -> Answer {
     let run = || Term::of("run", input.run);
@@ -65,7 +65,7 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
         figures,
         tables,
         notes,
-        cautions: vec![Caution::DustAndNoise],
+        cautions: Caution::of(&[Act::Saw]),
         drawing: Some(drawing::s_curve(input, answer, tape)),
         template: Some(template::of_s_curve(input, answer)),
         working: Working { steps, sources: vec![Source::Arithmetic, Source::CommonPractice] },
