@@ -358,6 +358,12 @@ impl Browser {
         handle.as_str().unwrap_or_default().to_owned()
     }
 
+    /// Closes the window that commands go to; turn to another then.
+    #[track_caller]
+    pub fn close_window(&self) {
+        self.must("close the window", self.driver.delete("/window"));
+    }
+
     /// Turns to another window.
     #[track_caller]
     pub fn turn_to(&self, window: &str) {

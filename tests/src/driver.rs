@@ -75,6 +75,11 @@ impl Driver {
         self.send("GET", &format!("/session/{}{path}", self.session), &Value::Null)
     }
 
+    /// Ends something of the open session.
+    pub(crate) fn delete(&self, path: &str) -> Result<Value, Trouble> {
+        self.send("DELETE", &format!("/session/{}{path}", self.session), &Value::Null)
+    }
+
     fn send(&self, method: &str, path: &str, body: &Value) -> Result<Value, Trouble> {
         let mut stream = TcpStream::connect((Ipv4Addr::LOCALHOST, self.port))?;
         stream.set_read_timeout(Some(PATIENCE))?;

@@ -27,6 +27,8 @@ mod components;
 #[cfg(target_arch = "wasm32")]
 mod home;
 #[cfg(target_arch = "wasm32")]
+mod notices;
+#[cfg(target_arch = "wasm32")]
 mod parts;
 #[cfg(target_arch = "wasm32")]
 mod platform;

@@ -37,6 +37,7 @@ impl Part {
             Route::Cut(_)
             | Route::Jobs
             | Route::Removed
+            | Route::Notices
             | Route::Job(..)
             | Route::Take(_)
             | Route::Keep(..)
@@ -187,6 +188,7 @@ fn page_of_calculators(route: Route, settings: Rc<Settings>) -> Option<Html> {
 fn page_of_jobs(route: Route, settings: Rc<Settings>) -> Option<Html> {
     match route {
         Route::Cut(query) => Some(crate::cutting::page(query, settings)),
+        Route::Notices => Some(html! { <crate::notices::NoticesPage /> }),
         asked => crate::job_book::page(asked, settings),
     }
 }

@@ -25,6 +25,8 @@ pub enum Route<'a> {
     Print(&'static Listed, &'a str),
     /// `#/keep/slug?field=text`: a calculator that is to be kept in a job.
     Keep(&'static Listed, &'a str),
+    /// `#/notices`: what the app is made of, and under which licences.
+    Notices,
     /// A page that there is not.
     Unknown,
 }
@@ -41,6 +43,7 @@ impl<'a> Route<'a> {
         match slug.trim_end_matches('/') {
             "" => Route::Home,
             "settings" => Route::Settings,
+            "notices" => Route::Notices,
             "cut" => Route::Cut(query.filter(|query| !query.is_empty())),
             "jobs" => Route::Jobs,
             "jobs/removed" => Route::Removed,

@@ -63,6 +63,7 @@ fn an_address_shows_a_page() {
         Route::Cut(query) => format!("cut {query:?}"),
         Route::Jobs => "jobs".to_owned(),
         Route::Removed => "removed".to_owned(),
+        Route::Notices => "notices".to_owned(),
         Route::Job(key, rest) => format!("job {key} {rest}"),
         Route::Keep(it, query) => format!("keep {} {query}", it.slug),
         Route::Take(packed) => format!("take {packed:?}"),
@@ -84,6 +85,7 @@ fn an_address_shows_a_page() {
     assert_eq!(kind("#/cut?parts=4+@+30"), "cut Some(\"parts=4+@+30\")");
     assert_eq!(kind("#/jobs"), "jobs");
     assert_eq!(kind("#/jobs/removed"), "removed");
+    assert_eq!(kind("#/notices"), "notices");
     assert_eq!(kind("#/job/12-3"), "job 12-3 ");
     assert_eq!(kind("#/job/12-3/item/7"), "job 12-3 item/7");
     assert_eq!(kind("#/take?abc"), "take Some(\"abc\")");

@@ -11,7 +11,8 @@ fn inches(text: &str) -> Length {
 }
 
 fn fence(text: &str) -> Figure {
-    Figure::length("fence", "Fence", "fence to near tooth", inches(text))
+    let value = inches(text).into();
+    Figure { id: "fence", label: "Fence", from: "fence to near tooth", value }
 }
 
 fn marks() -> Figure {
@@ -32,7 +33,8 @@ fn a_figure_is_copied_with_its_name_and_reference() {
         "Fence: midway between 3 3/8 and 3 7/16 in (fence to near tooth)"
     );
     assert_eq!(to_copy(&marks(), &bench), "Mark: 4 in; 10 in, heavy by 1/64 in (from left end)");
-    assert_eq!(to_copy(&Figure::count("n", "Strips", 4), &bench), "Strips: 4");
+    let strips = Figure { id: "n", label: "Strips", from: "", value: 4_u32.into() };
+    assert_eq!(to_copy(&strips, &bench), "Strips: 4");
 }
 
 #[test]

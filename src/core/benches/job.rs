@@ -25,16 +25,12 @@ fn measure(rank: i64, name: String, formula: String) -> Item {
 }
 
 fn part(rank: i64) -> Item {
+    let rail = format!("rail {}", 1_000 + rank);
     Item::Part(Part {
         rank,
-        name: format!("part {rank}"),
-        quantity: "4".to_owned(),
-        thickness: "leg".to_owned(),
-        width: "3 1/4".to_owned(),
-        length: format!("rail {}", 1_000 + rank),
         stock: "2x6".to_owned(),
         may_rip: true,
-        ..Part::default()
+        ..Part::new(&format!("part {rank}"), "4", ["leg", "3 1/4", &rail])
     })
 }
 

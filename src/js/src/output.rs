@@ -132,7 +132,6 @@ impl Out {
     }
 
     pub(crate) fn of(sheet: &Sheet, bench: &Bench) -> Out {
-        let words = |sentence: &Sentence| sentence.on(bench.tape);
         match &sheet.answer {
             Some(answer) => Out::Answered(Box::new(AnswerOut::of(answer, sheet, bench))),
             None => Out::Refused {

@@ -5,6 +5,7 @@
 
 mod budget;
 mod lint;
+mod notices;
 mod npm;
 mod page;
 mod precache;
@@ -31,6 +32,7 @@ cargo xtask COMMAND
                    --two at a time, --go-on after a loss in the same walk
   lint             formatting, clippy (native and wasm) and tidy
   tidy             the rules of this repository that no compiler checks
+  notices          the licences of all that is published, as the app shows them; fails on one we may not ship
   budget           sizes of dist/ over the wire, as a table; fails when over budget
   bench page       keystroke to paint, first visits over a slow line and cold offline start at 4x CPU
                    slow-down, as a table; with the word line, without the keystrokes
@@ -81,6 +83,10 @@ fn run(arguments: &[String]) -> Result<()> {
         ["soak", words @ ..] => suite::soak(words),
         ["lint"] => lint::lint(),
         ["tidy"] => tidy::check(&workspace::root()),
+        ["notices"] => {
+            print!("{}", notices::text(&[notices::PAGE.as_slice(), &[page::JS_PACKAGE]].concat())?);
+            Ok(())
+        }
         ["budget"] => budget::report(),
         ["bench", "page", which @ ..] => suite::bench_page(which),
         ["bench", "job"] => suite::bench_job(),

@@ -11,6 +11,7 @@ use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 use sha2::{Digest, Sha256};
 
+use crate::notices;
 use crate::page::worker_link;
 use crate::workspace::{root, say};
 
@@ -30,7 +31,8 @@ pub(crate) fn staging_folder() -> Result<PathBuf> {
     }
 }
 
-/// Takes inline scripts out of the page, puts links to the programs for Web Workers in, and writes the service worker.
+/// Takes inline scripts out of the page, puts links to the programs for Web Workers in, writes the notices of
+/// what it is made of, and the service worker.
 ///
 /// A debug build of Trunk gets no service worker: an old build would stay on the screen.
 pub(crate) fn finish(folder: &Path) -> Result<()> {
@@ -39,6 +41,7 @@ pub(crate) fn finish(folder: &Path) -> Result<()> {
         .with_context(|| format!("{} is not a built folder", folder.display()))?;
     let page = with_links_to_workers(&without_inline_scripts(&page), &paths(folder)?);
     fs::write(&index, page)?;
+    notices::write(&notices::PAGE, folder)?;
     if std::env::var("TRUNK_PROFILE").is_ok_and(|profile| profile == "debug") {
         say("a debug build: no service worker");
         return Ok(());

@@ -23,6 +23,7 @@ impl Walk<'_> {
         }
         if let Place::Item(id) = place
             && self.model.own.contains(id)
+            && self.model.forms.contains_key(place)
             && self.chance.percent(6)
         {
             return self.take_out(*id);
@@ -50,6 +51,7 @@ impl Walk<'_> {
             self.at = None;
             return Ok(());
         };
+        self.model.form(place).saw(&field, it["text"].as_str().unwrap_or_default());
         match it["kind"].as_str().unwrap_or_default() {
             "choice" => self.choose(place, &field, &it)?,
             "member" | "tick" => self.tick(place, &field, &it)?,
@@ -395,21 +397,22 @@ impl Walk<'_> {
             self.model.form(&other).is_shared = true;
         }
         self.at = Some(other.clone());
-        self.is_second = true;
+        self.first = Some(first.clone());
         for _ in 0..2 {
             self.edit(&other)?;
             if self.at.as_ref() != Some(&other) {
                 break;
             }
         }
-        self.is_second = false;
+        self.first = None;
         if self.chance.percent(50) {
             self.tell("leave the second window open");
             self.tab.keys(self.wire(), ["Tab"])?;
             self.second.push(self.tab.clone());
-            // What is written there and cannot be read stays in that window for as long as it is open.
-            self.model.form(&other).is_shared = true;
-            self.elsewhere.insert(other.clone());
+            // Unless it was taken out there.
+            if let Some(form) = self.model.forms.get_mut(&other) {
+                form.is_shared = true;
+            }
         } else {
             self.tell("close the second window");
             self.close_tab(&self.tab.clone())?;

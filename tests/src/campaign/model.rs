@@ -50,6 +50,11 @@ impl Form {
         self.past.entry(field.to_owned()).or_default().insert(text.to_owned());
     }
 
+    /// Takes note of a text that a field had before it was written in: undo may bring it back.
+    pub(super) fn saw(&mut self, field: &str, text: &str) {
+        self.past.entry(field.to_owned()).or_default().insert(text.to_owned());
+    }
+
     pub(super) fn had(&self, field: &str, text: &str) -> bool {
         self.past.get(field).is_some_and(|all| all.contains(text))
     }

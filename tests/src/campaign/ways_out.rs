@@ -104,7 +104,7 @@ impl Walk<'_> {
     /// Something that comes over the form right after a key or a tap: at once where the page goes by itself, a frame
     /// later where it is killed.
     pub(super) fn sudden(&mut self, place: &Place) -> Result<(), Stop> {
-        if self.full_for.is_some() || self.is_second || !self.chance.percent(12) {
+        if self.full_for.is_some() || self.first.is_some() || !self.chance.percent(12) {
             return Ok(());
         }
         let weights = [
@@ -270,7 +270,6 @@ impl Walk<'_> {
     fn kill(&mut self, place: &Place) -> Result<(), Trouble> {
         self.browser.kill_and_start_again()?;
         self.second.clear();
-        self.elsewhere.clear();
         let (target, session) = self.new_window()?;
         self.tab = Tab { target, session };
         self.load(place)

@@ -158,3 +158,19 @@ fn a_job_that_was_saved_as_a_file_reminds_of_nothing() {
     app.saved_file(&folder);
     assert!(!app.shows("remind"));
 }
+
+#[test]
+fn what_the_app_is_made_of_is_told_without_a_signal() {
+    let app = App::open(Screen::PHONE);
+    app.wait_until_kept();
+    app.set_offline(true);
+    app.tap("settings");
+    app.tap("notices-link");
+    app.wait_until(
+        "licences are told",
+        "return document.querySelector('[data-testid=notices]')?.innerText.includes('\\nwasm-bindgen 0.')",
+    );
+    pictures(&app, "notices");
+    app.tap("back");
+    app.wait_for_text("notices-link", "What this is made of");
+}

@@ -2,11 +2,11 @@
 
 use std::fs;
 
-use reckoner_e2e::{App, Browser, Screen};
-
 use crate::film::{self, Frame};
 use crate::job::demo;
 use crate::shelf::cut_the_leg_thin;
+use reckoner_e2e::{App, Browser, Screen};
+use serde_json::{Value, json};
 
 /// The demo with its leg cut thin, so that it is not the demo that anybody can open.
 fn job_of_the_first() -> App {
@@ -83,6 +83,46 @@ fn a_job_goes_to_another_browser_as_a_file() {
     second.assert_accessible();
     second.picture("take-incoming");
     take_and_compare(&first, &second);
+}
+
+/// What a device gives that opens the installed app with a file; the test's browser installs nothing.
+const OPENED_WITH: &str =
+    "Object.defineProperty(window, 'launchQueue', { value: { setConsumer: (take) => take({ files: [
+    { getFile: async () => new File([window.name], 'bench.job.json') },
+] }) } })";
+
+#[test]
+fn a_file_that_the_installed_app_is_opened_with_is_shown() {
+    let first = job_of_the_first();
+    to_hand_on(&first);
+    let folder = film::files_of("opened-with");
+    first.save_files_to(&folder);
+    first.tap("save-file");
+    let text = fs::read_to_string(first.saved_file(&folder)).expect("the file");
+    let second = second(Browser::start(Screen::PHONE));
+    let manifest: Value = serde_json::from_str(
+        second
+            .script("return await (await fetch('manifest.webmanifest')).text()")
+            .as_str()
+            .expect("a manifest"),
+    )
+    .expect("JSON");
+    second.before_each_page(OPENED_WITH);
+    second.script(&format!("window.name = {}", json!(text)));
+    second.reload();
+    second.go(manifest["file_handlers"][0]["action"].as_str().expect("an address"));
+    second.wait_for("incoming");
+    second.script("window.name = 'no job'");
+    second.reload();
+    second.wait_for("job-trouble");
+    for shortcut in manifest["shortcuts"].as_array().expect("shortcuts") {
+        let name = shortcut["name"].as_str().expect("a name");
+        second.go(shortcut["url"].as_str().expect("an address"));
+        second.wait_until(
+            &format!("the page of {name}"),
+            &format!("return document.querySelector('h1')?.innerText === {}", json!(name)),
+        );
+    }
 }
 
 #[test]

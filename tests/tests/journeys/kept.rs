@@ -301,6 +301,40 @@ fn what_cannot_be_read_stays_as_it_is_typed() {
     app.assert_quiet_console();
 }
 
+/// What is typed beside the jobs: the title of a reckoning that is to be kept, and a text that was pasted.
+#[test]
+fn a_title_and_a_pasted_text_are_there_again() {
+    let app = App::open_at(Screen::PHONE, "#/keep/tape?strip=44&unit=in");
+    app.tap("keep-title");
+    app.type_keys(" X");
+    and_reload_at_once(&app, "");
+    app.wait_until(
+        "the title goes on",
+        "return document.querySelector('[data-testid=keep-title]')?.value.endsWith(' X') ?? false",
+    );
+    app.go("#/take");
+    app.tap("pasted");
+    app.type_keys("half a link");
+    and_reload_at_once(&app, "");
+    app.wait_for_value("pasted", "half a link");
+    app.assert_quiet_console();
+}
+
+/// A price has no thousandths: it is not rounded in silence.
+#[test]
+fn a_price_with_thousandths_stays_as_it_is_typed() {
+    let app = demo();
+    app.tap("section-rack");
+    app.tap("add-yard");
+    app.enter("price", &["5", "point", "0", "0", "6", "close"]);
+    app.wait_for("problem-price");
+    app.wait_for_value("field-price", "5.006");
+    app.tap("back");
+    app.tap("begun-yard");
+    app.wait_for_value("field-price", "5.006");
+    app.assert_quiet_console();
+}
+
 #[test]
 fn a_tick_outlives_the_page_that_is_left_in_the_same_task() {
     let app = demo();
@@ -353,6 +387,31 @@ fn a_full_device_is_told_and_what_it_did_not_take_is_kept_once_there_is_room() {
     app.wait_for_start();
     app.wait_for_words("item-leg", "three inches");
     app.assert_quiet_console();
+}
+
+/// However long the reason: under the thumb that types there are keys, not words.
+#[test]
+fn what_is_not_kept_is_told_over_no_key() {
+    for screen in [Screen::NARROW, Screen::PHONE] {
+        let app = demo_on(screen);
+        app.tap("item-leg");
+        app.tap("field-as_cut");
+        fail_to_put(
+            &app,
+            "throw new DOMException('a reason of many words. '.repeat(30), 'UnknownError')",
+        );
+        app.press(&["2"]);
+        app.wait_for_words("job-trouble", "a reason of many words");
+        app.picture(&format!("kept-long-{}", screen.width));
+        let covered = app.script(
+            "return [...document.querySelectorAll('.keypad button, .is-docked button, .is-docked input')].filter((it) => {
+               const { left, top, width, height } = it.getBoundingClientRect();
+               const x = left + width / 2;
+               return x < innerWidth && it.checkVisibility() && !it.contains(document.elementFromPoint(x, top + height / 2));
+             }).map((it) => it.dataset.testid)",
+        );
+        assert_eq!(covered, json!([]), "at {}", screen.width);
+    }
 }
 
 /// The transaction is given up after the writing was accepted, as browsers do it.

@@ -2,7 +2,9 @@
 
 use serde_json::Value;
 
-use crate::shelf::{click, demo, second_window, wait_for_the_record, wait_until_folded_in};
+use crate::shelf::{
+    click, demo, fail_to_put, second_window, wait_for_the_record, wait_until_folded_in,
+};
 
 #[test]
 fn two_windows_tick_two_pieces_of_one_part_at_once() {
@@ -72,6 +74,74 @@ fn what_two_windows_write_in_one_field_is_offered_by_name() {
     app.wait_until_gone("offer-as_cut");
     wait_for_the_record(&app, "leg", "as_cut", "2");
     app.wait_for_value("field-as_cut", "2");
+}
+
+/// A page that is loaded again has what it could not put in the job, though another window of the job lives on.
+#[test]
+fn what_cannot_be_read_goes_to_the_page_that_is_loaded_again() {
+    let app = demo();
+    let job = app.place();
+    app.tap("item-leg");
+    let first = second_window(&app);
+    app.go(&format!("{job}/rack"));
+    app.wait_for("section-rack");
+    app.turn_to(&first);
+    app.enter("as_cut", &["2", "page-signs", "plus"]);
+    app.reload();
+    app.wait_for_start();
+    app.wait_until("it stands as it was typed", IS_AS_TYPED);
+    // Nor does the other window take it later.
+    app.reload();
+    app.wait_for_start();
+    app.wait_until("it stands as it was typed", IS_AS_TYPED);
+    app.assert_quiet_console();
+}
+
+const IS_AS_TYPED: &str =
+    "return document.querySelector('[data-testid=field-as_cut]')?.value.trim() === '2 +'";
+
+/// What a window that was closed could not put in the job stands in its form, and in a line until that is opened.
+#[test]
+fn what_a_closed_window_could_not_put_in_is_shown_in_the_other() {
+    let app = demo();
+    let first = second_window(&app);
+    app.tap("item-leg");
+    app.enter("as_cut", &["2", "page-signs", "plus"]);
+    app.close_window();
+    app.turn_to(&first);
+    app.wait_for("unread-as_cut");
+    app.tap("look-as_cut");
+    app.wait_until("it stands as it was typed", IS_AS_TYPED);
+    app.wait_until_gone("unread-as_cut");
+    app.assert_quiet_console();
+}
+
+/// The device is full for one writing: the note of an edit finds no room, and the record would.
+#[test]
+fn an_edit_whose_note_came_late_is_done_once() {
+    let app = demo();
+    app.tap("section-parts");
+    app.wait_for("parts");
+    wait_until_folded_in(&app);
+    let id =
+        app.script("return document.querySelector('.tick[aria-pressed=false]').dataset.testid");
+    let id = id.as_str().expect("a tick");
+    fail_to_put(
+        &app,
+        "IDBObjectStore.prototype.put = window.put; throw new DOMException('full', 'QuotaExceededError')",
+    );
+    app.script(&format!(
+        "{0}; await new Promise((done) => setTimeout(done)); {0}; return true",
+        click(id)
+    ));
+    wait_until_folded_in(&app);
+    app.reload();
+    app.wait_for_start();
+    app.wait_until(
+        "it is not ticked, as it was left",
+        &format!("return document.querySelector('[data-testid=\"{id}\"]')?.getAttribute('aria-pressed') === 'false'"),
+    );
+    app.assert_quiet_console();
 }
 
 /// Taps in one page, at the speed of a machine, never meet each other.

@@ -87,6 +87,34 @@ fn a_fraction_takes_five_taps_at_most_and_no_system_keyboard() {
     assert!(!app.shows("keypad"), "after the last field the keypad closes");
 }
 
+/// The further a strip goes, the more letters of its lines may be used: no key is pushed off the screen by them.
+#[test]
+fn every_key_of_a_strip_is_on_the_screen_and_a_line_has_a_clear_key() {
+    let app = App::open_at(Screen::PHONE, "#/tape?strip=44%0AA+/+2%0AB+/+2&start_mark=0&unit=in");
+    for screen in [Screen::NARROW, Screen::PHONE] {
+        app.resize(screen);
+        for line in ["field-strip-1", "field-strip-3"] {
+            app.tap(line);
+            let beyond = app.script(
+                "return [...document.querySelectorAll('.keypad button, .is-docked button')]
+                    .filter((it) => it.getBoundingClientRect().right > innerWidth + 0.5).map((it) => it.dataset.testid)",
+            );
+            assert_eq!(beyond, json!([]), "beyond the screen of {}", screen.width);
+            app.picture(&format!("keypad-{line}-{}", screen.width));
+            app.tap("key-close");
+            app.wait_until_gone("keypad");
+        }
+    }
+    app.tap("field-strip-3");
+    app.press(&["C", "page-signs", "plus", "page-digits", "1"]);
+    app.wait_for_value("field-strip-3", "C + 1");
+    app.tap("key-clear");
+    app.wait_for_value("field-strip-3", "");
+    app.press(&["7", "close"]);
+    app.wait_for_value("field-strip-3", "7");
+    app.wait_for_value("field-strip-2", "B / 2");
+}
+
 #[test]
 fn no_screen_scrolls_sideways() {
     let app = App::open(Screen::PHONE);

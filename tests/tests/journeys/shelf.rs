@@ -86,7 +86,7 @@ pub(crate) fn wait_until_folded_in(app: &App) {
         &of_the_database(
             "notes",
             "getAllKeys()",
-            "found.filter((key) => !['kept', 'taken'].includes(key.split('/')[0])).length === 0",
+            "((left) => left.length === 0 ? true : left)(found.filter((key) => !['kept', 'taken'].includes(key.split('/')[0])))",
         ),
     );
 }

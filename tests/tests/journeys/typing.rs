@@ -74,6 +74,19 @@ fn what_is_typed_at_once_after_a_tap_is_whole() {
     }
 }
 
+/// A key that writes over a text with the same text: the next one goes on after it.
+#[test]
+fn a_number_that_begins_as_it_stood_is_whole() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.tap("new-job");
+    app.tap("section-rack");
+    app.tap("add-board");
+    app.wait_for_value("field-quantity", "1");
+    app.enter("quantity", &["1", "5"]);
+    holds(&app, "quantity", "15");
+    app.assert_quiet_console();
+}
+
 /// The middle of keys that the keypad shows, to be tapped before anybody could look for them.
 fn places(app: &App, keys: &[&str]) -> Vec<Act<'static>> {
     let place = |key: &&str| {

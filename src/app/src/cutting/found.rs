@@ -70,7 +70,7 @@ fn figure(search: &Search, labels: &Labels, told: &Told, is_rack: bool, tape: Ta
         )
     };
     // By key, so that what stood here before goes, also another plan, and is not moved and written over.
-    let said = format!("{label} {} {:?}", told.plan.cost_cents, search.bound_cents);
+    let said = format!("{label} {} {}", search.plan_number, search.bound_cents);
     html! {
         <div key={said} class="headline__inside is-long">
             <p class="headline__label">{ label }</p>

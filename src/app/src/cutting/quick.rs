@@ -158,7 +158,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
                 <section class="rest-of-answer" aria-label="The plan">
                     if let Some(told) = told {
                         // By key: the boards of another plan are other boards, and do not move from where those stood.
-                        <div key={format!("{:p} {}", Rc::as_ptr(&told.plan), searching.search.is_running())}>
+                        <div key={format!("{} {}", searching.search.plan_number, searching.search.is_running())}>
                             { whole(&told.report, bench.tape, &all, &Beside::nothing(searching.search.is_running())) }
                         </div>
                         if let Some(list) = now.filter(|_| !searching.search.is_running()) {

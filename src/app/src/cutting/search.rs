@@ -38,6 +38,8 @@ pub struct Search {
     pub job: Option<Rc<Job>>,
     /// The best plan so far.
     pub plan: Option<Rc<Plan>>,
+    /// Which plan that is: the page tells one from the next by it.
+    pub plan_number: u32,
     /// No plan costs less, in cents.
     pub bound_cents: i64,
     /// The plan is proved cheapest, or proved to cut the most from the rack.
@@ -58,6 +60,7 @@ impl Default for Search {
             stage: Stage::Idle,
             job: None,
             plan: None,
+            plan_number: 0,
             bound_cents: 0,
             is_proved: false,
             is_checked: false,
@@ -113,9 +116,16 @@ impl Search {
         let mut next = self.clone();
         match event {
             Event::Begin(job) => {
-                next = Search { stage: Stage::Running, job: Some(job), ..Search::default() };
+                next = Search {
+                    stage: Stage::Running,
+                    job: Some(job),
+                    plan_number: self.plan_number,
+                    ..Search::default()
+                };
             }
-            Event::Forget => next = Search::default(),
+            Event::Forget => {
+                next = Search { plan_number: self.plan_number, ..Search::default() };
+            }
             // What comes after the end belongs to a question that was called off.
             _ if !self.is_running() => {}
             Event::OnPage(why) => next.on_page = Some(why),
@@ -132,12 +142,17 @@ impl Search {
         next
     }
 
+    fn hold(&mut self, plan: Plan) {
+        self.plan = Some(Rc::new(plan));
+        self.plan_number = self.plan_number.wrapping_add(1);
+    }
+
     fn take(&mut self, reply: Reply) {
         match reply {
             Reply::News(news) => {
                 self.bound_cents = self.bound_cents.max(news.bound_cents);
                 if let Some(plan) = news.better {
-                    self.plan = Some(Rc::new(plan));
+                    self.hold(plan);
                 }
             }
             Reply::Cheapest(outcome, checked) => {
@@ -146,12 +161,12 @@ impl Search {
                 self.is_proved = outcome.proved;
                 self.is_checked = checked.iter().all(|it| *it == Checked::Confirmed);
                 self.fewest_boards = outcome.fewest_boards;
-                self.plan = Some(Rc::new(outcome.plan));
+                self.hold(outcome.plan);
             }
             Reply::RackOnly(outcome) => {
                 self.stage = Stage::Ended;
                 self.is_proved = outcome.proved;
-                self.plan = Some(Rc::new(outcome.plan));
+                self.hold(outcome.plan);
             }
             Reply::Problem(problem) => self.stage = Stage::Impossible(problem),
             // Answers to other questions.

@@ -201,7 +201,8 @@ impl AtHand {
         })
     }
 
-    pub(super) fn clear(&self, slot: Slot) -> Html {
+    /// The key that empties the place being edited.
+    pub(crate) fn clear(&self, slot: Slot) -> Html {
         let at_hand = self.clone();
         let onclick = Callback::from(move |_: MouseEvent| {
             dom::write(&element_id(slot), "", 0);

@@ -11,7 +11,7 @@ use std::collections::{BTreeMap, BTreeSet, VecDeque};
 use std::rc::Rc;
 
 use reckoner_core::job::{Job, Reckoned, Step};
-use reckoner_core::sheet::Bench;
+use reckoner_core::sheet::{Bench, Entries};
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
@@ -57,6 +57,9 @@ struct Inner {
     forms: RefCell<BTreeMap<String, Typed>>,
     /// The forms that are open.
     open: RefCell<BTreeSet<String>>,
+    /// What pages that live no more had typed and what is no part of the job yet, by the keys of its notes: its place,
+    /// and what is typed. Every window shows it; the one in which its form is opened takes it over.
+    left_behind: RefCell<BTreeMap<String, (String, Typed)>>,
     /// Pages whose end is waited for.
     awaited: RefCell<BTreeSet<String>>,
     number: Cell<u32>,
@@ -218,7 +221,7 @@ impl OnPage {
         let mut notes = notes();
         notes.push((note.clone(), Some(text)));
         written::write(notes);
-        let waiting = Waiting { edit, note, from, is_taken_over: false };
+        let waiting = Waiting { edit, note, from };
         self.0.waiting.borrow_mut().push_back(waiting);
         *self.0.book.borrow_mut() = Some(Rc::new(book));
         self.tell(None);
@@ -259,15 +262,20 @@ impl OnPage {
                 None => fold_in(&key, &batch, &found),
             })
             .await?;
-            self.0.is_new.set(false);
             match folded {
                 Ok((book, became)) => {
-                    let done = self.settle_first(sent);
+                    self.0.is_new.set(false);
+                    let is_all = became.len() == sent;
+                    let done = self.settle_first(became.len());
                     self.take_over(book);
                     for (waiting, became) in done.into_iter().zip(became) {
                         if let Became::Refused(conflict) = became {
                             self.refused(waiting, &conflict);
                         }
+                    }
+                    // The rest goes in once its notes are in the database.
+                    if !is_all {
+                        return Ok(());
                     }
                 }
                 Err(record) => {
@@ -311,6 +319,11 @@ impl OnPage {
         let restored = typed.put_back(self.form(&place).as_ref());
         self.typed(&place, restored);
         self.refill();
+    }
+
+    /// What stands in the job for the form of a place; `None` where there is no such thing.
+    pub(crate) fn standing(&self, place: &str) -> Option<Entries> {
+        Place::read(place)?.standing(&self.book()?.job)
     }
 
     /// What is typed in the form of a place.
@@ -358,11 +371,14 @@ impl OnPage {
     }
 
     /// The forms with something typed in them that is not in the job, by place, and whether each is
-    /// open.
+    /// open: those of this page, and those that another has left behind.
     pub(crate) fn forms(&self) -> Vec<(String, Typed, bool)> {
         let open = self.0.open.borrow();
-        let forms = self.0.forms.borrow();
-        forms.iter().map(|(at, typed)| (at.clone(), typed.clone(), open.contains(at))).collect()
+        let mut forms = self.0.forms.borrow().clone();
+        for (place, typed) in self.0.left_behind.borrow().values() {
+            forms.entry(place.clone()).or_insert_with(|| typed.clone());
+        }
+        forms.into_iter().map(|(at, typed)| (at.clone(), typed, open.contains(&at))).collect()
     }
 
     /// How often a form was filled by something else than its fields.
@@ -372,6 +388,9 @@ impl OnPage {
 
     /// Fills the form of a place anew, open or left, and folds in what can be.
     pub(crate) fn settle(&self, place: &str, typed: &Typed, reckoned: &Reckoned, bench: &Bench) {
+        if self.form(place).is_none() {
+            self.take_left(place);
+        }
         self.typed(place, typed.clone());
         self.fold(place, typed, reckoned, bench, None);
         self.refill();

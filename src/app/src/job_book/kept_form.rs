@@ -39,7 +39,10 @@ pub(crate) fn use_kept_form(
     // What the form was filled with.
     let filled: Rc<RefCell<Entries>> = {
         let (on_page, place, standing) = (on_page.clone(), place.clone(), standing.clone());
-        use_mut_ref(move || on_page.form(&place).map_or(standing, |typed| typed.filled))
+        use_mut_ref(move || {
+            on_page.take_left(&place);
+            on_page.form(&place).map_or(standing, |typed| typed.filled)
+        })
     };
     let form = {
         let (on_page, place, filled) = (on_page.clone(), place.clone(), filled.clone());
@@ -60,11 +63,14 @@ pub(crate) fn use_kept_form(
         use_mut_ref(move || keeping)
     };
     *now.borrow_mut() = keeping;
+    // An effect may run long after the drawing that it belongs to, and keys be typed in between: it goes by the form and
+    // the job as they are then.
     let fold = {
         let (form, filled, place) = (form.clone(), filled.clone(), place.clone());
-        move |held: Option<&str>| {
+        move |holds: bool| {
             let typed = Typed { filled: filled.borrow().clone(), typed: form.entries().clone() };
             if !typed.is_clean() {
+                let held = form.editing().filter(|_| holds).map(|slot| slot.field);
                 let Keeping { on_page, reckoned, bench } = now.borrow().clone();
                 let after = on_page.fold(&place, &typed, &reckoned, &bench, held);
                 *filled.borrow_mut() = after.filled;
@@ -76,9 +82,9 @@ pub(crate) fn use_kept_form(
         // A field that is left goes into the job.
         let fold = fold.clone();
         let editing = form.editing().map(|slot| slot.field);
-        use_effect_with((editing, form.entries().clone()), move |(editing, _)| {
+        use_effect_with((editing, form.entries().clone()), move |_| {
             if !is_new {
-                fold(*editing);
+                fold(true);
             }
         });
     }
@@ -89,19 +95,18 @@ pub(crate) fn use_kept_form(
         let editing = form.editing().map(|slot| slot.field);
         let revision = on_page.revision();
         let last = use_mut_ref(|| revision);
-        use_effect_with((standing, editing, revision), move |(standing, editing, revision)| {
-            if is_new {
-                return;
-            }
+        use_effect_with((standing, editing, revision), move |(_, _, revision)| {
+            let Some(standing) = on_page.standing(&place) else { return };
             let is_refilled = last.replace(*revision) != *revision;
             let noted = on_page.form(&place).filter(|_| is_refilled);
             let typed = noted.unwrap_or_else(|| Typed {
                 filled: filled.borrow().clone(),
                 typed: if is_refilled { filled.borrow().clone() } else { form.entries().clone() },
             });
-            let own: Vec<&str> = typed.changed().into_iter().chain(*editing).collect();
-            let texts = with_fields(standing, &own, &typed.typed);
-            *filled.borrow_mut() = with_fields(standing, &own, &typed.filled);
+            let editing = form.editing().map(|slot| slot.field);
+            let own: Vec<&str> = typed.changed().into_iter().chain(editing).collect();
+            let texts = with_fields(&standing, &own, &typed.typed);
+            *filled.borrow_mut() = with_fields(&standing, &own, &typed.filled);
             if texts != *form.entries() {
                 form.dispatch(Action::Replace(texts));
             }
@@ -113,14 +118,14 @@ pub(crate) fn use_kept_form(
             let fold = fold.clone();
             page::on_leave(move || {
                 if !is_new {
-                    fold(None);
+                    fold(false);
                 }
             })
         };
         move || {
             drop(leaving);
             if !is_new {
-                fold(None);
+                fold(false);
             }
             on_page.opened(&place, false);
         }

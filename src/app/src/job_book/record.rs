@@ -2,6 +2,7 @@
 
 use super::book::{Book, Edit, EditProblem};
 use super::notes::{self, Note, Typed};
+use crate::platform::notes as written;
 use crate::platform::shelf::{Change, Found};
 use crate::platform::{alive, clock};
 
@@ -27,8 +28,18 @@ pub(super) struct Waiting {
     pub(super) note: String,
     /// The form that it was typed in: its place, and what was typed.
     pub(super) from: Option<(String, Typed)>,
-    /// Another page wrote it: it may be in the record already, and its note gone.
-    pub(super) is_taken_over: bool,
+}
+
+impl Waiting {
+    /// Whether its note is still to come into the database. An edit goes in with the end of its note: were it to go in
+    /// before, the note would come after it, and the edit would be done again.
+    fn is_before_its_note(&self, found: &Found) -> bool {
+        !self.has_note(found) && written::is_unsaved(&self.note)
+    }
+
+    fn has_note(&self, found: &Found) -> bool {
+        found.notes.iter().any(|(key, _)| *key == self.note)
+    }
 }
 
 /// What became of an edit in the record.
@@ -39,13 +50,16 @@ pub(super) enum Became {
     Refused(EditProblem),
 }
 
-/// The record with what became of each edit, or where it is instead.
+/// The record with what became of each edit, up to the first that has to wait for its note; or where it is instead.
 pub(super) type Folded = Result<(Book, Vec<Became>), Record>;
 
 /// Puts a job that was never there on the shelf, with all that was done to it.
 pub(super) fn put_whole(book: &Book, batch: &[Waiting], found: &Found) -> (Change, Folded) {
     if found.is_removed {
         return (Change { stored: None, notes: Vec::new() }, Err(Record::Removed));
+    }
+    if batch.iter().any(|waiting| waiting.is_before_its_note(found)) {
+        return (Change { stored: None, notes: Vec::new() }, Err(Record::There));
     }
     let notes = batch.iter().map(|waiting| (waiting.note.clone(), None)).collect();
     let became = batch.iter().map(|_| Became::In).collect();
@@ -66,10 +80,12 @@ pub(super) fn fold_in(key: &str, batch: &[Waiting], found: &Found) -> (Change, F
     };
     let mut became = Vec::new();
     for waiting in batch {
-        let is_there = found.notes.iter().any(|(key, _)| *key == waiting.note);
+        if waiting.is_before_its_note(found) {
+            break;
+        }
         notes.push((waiting.note.clone(), None));
         // Another page was quicker: it is in.
-        if waiting.is_taken_over && !is_there {
+        if !waiting.has_note(found) {
             became.push(Became::In);
             continue;
         }

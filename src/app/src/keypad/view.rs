@@ -88,8 +88,15 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
         <section class="keypad" aria-label="Keypad" data-testid="keypad"
             onpointerdown={Callback::from(|event: PointerEvent| stay(&event))}
             onmousedown={Callback::from(|event: MouseEvent| stay(&event))}>
-            if !names.is_empty() {
+            if !names.is_empty() || !letters.is_empty() {
                 <div class="keypad__names">
+                    { for letters.iter().map(|letter| html! {
+                        <button type="button" tabindex="-1" class="tab tab--letter"
+                            data-testid={format!("key-{letter}")}
+                            onclick={send(KeypadEvent::Letter(letter.clone()))}>
+                            <span class="voice">{ "line " }</span>{ letter }
+                        </button>
+                    }) }
                     { for names.iter().take(*shown_names).map(|name| html! {
                         <button type="button" tabindex="-1" class="tab tab--letter"
                             data-testid={format!("name-{name}")}
@@ -105,13 +112,6 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
                 if pages(*set).len() > 1 {
                     { for pages(*set).iter().map(|it| tab(*it)) }
                 }
-                { for letters.iter().map(|letter| html! {
-                    <button type="button" tabindex="-1" class="tab tab--letter"
-                        data-testid={format!("key-{letter}")}
-                        onclick={send(KeypadEvent::Letter(letter.clone()))}>
-                        <span class="voice">{ "line " }</span>{ letter }
-                    </button>
-                }) }
                 <span class="keypad__space"></span>
                 <button type="button" tabindex="-1" class="tab" data-testid="key-keyboard"
                     aria-label="Use the phone's keyboard" onclick={send(KeypadEvent::Keyboard)}>

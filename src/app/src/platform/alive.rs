@@ -6,7 +6,9 @@ use gloo::utils::window;
 use js_sys::{Array, Date, Function, Promise, Reflect};
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
-use wasm_bindgen_futures::JsFuture;
+use wasm_bindgen_futures::{JsFuture, spawn_local};
+
+use super::later::{first, later};
 
 /// What the name of a window's lock begins with.
 const LOCK: &str = "reckoner-page-";
@@ -68,4 +70,21 @@ pub(crate) async fn end_of(page: &str) {
     if let Some(ended) = request(&format!("{LOCK}{page}"), || Promise::resolve(&JsValue::NULL)) {
         drop(JsFuture::from(ended).await);
     }
+}
+
+/// Waits until none of these windows lives, so many milliseconds at most.
+pub(crate) async fn ends_of(pages: BTreeSet<String>, milliseconds: u32) {
+    let (first, told) = first();
+    let patience = later(milliseconds, {
+        let first = first.clone();
+        move || first.tell()
+    });
+    spawn_local(async move {
+        for page in &pages {
+            end_of(page).await;
+        }
+        first.tell();
+    });
+    told.await;
+    drop(patience);
 }

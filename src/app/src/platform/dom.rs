@@ -78,9 +78,11 @@ pub(crate) fn selection(id: &str) -> Option<(String, Range<usize>)> {
 pub(crate) fn write(id: &str, text: &str, caret: usize) {
     let end = u32::try_from(text.encode_utf16().count());
     if let (Some(input), Ok(caret), Ok(end)) = (input(id), u32::try_from(caret), end) {
+        let is_other = input.value() != text;
         input.set_value(text);
-        // Writing leaves the caret at the end; to put it elsewhere costs a layout of the page.
-        if caret != end {
+        // Writing another text leaves the caret at its end, and the same text leaves what is selected. To put the caret
+        // costs a layout of the page.
+        if caret != end || !is_other {
             drop(input.set_selection_range(caret, caret));
         }
         // A long formula is scrolled so that its end shows. It costs a layout of the page.

@@ -22,8 +22,11 @@ use super::{alive, clock};
 const ASIDE: &str = "reckoner.note.";
 /// Names of what is no note of a job begin with this in the database.
 const KEPT: &str = "kept";
-/// Under this and the name of a page the database says up to which writing it has taken its notes.
+/// Under this and the name of a page the database says which writings of it it has taken.
 const TAKEN: &str = "taken";
+/// How long after a page's last writing that is still asked, in milliseconds: a browser that is killed brings
+/// back the local storage as it was, until that has reached the disk.
+const ASKED_FOR: u64 = 3_600_000;
 /// When the local storage was written last, in milliseconds. It is no entry of the user's.
 const CLOCK: &str = "reckoner-clock";
 /// First wait before what was not taken is written again, in milliseconds, and the longest.
@@ -44,6 +47,8 @@ struct Unsaved {
 #[derive(Default)]
 struct State {
     unsaved: BTreeMap<String, Unsaved>,
+    /// Somebody waits for a note to come into the database.
+    is_awaited: bool,
     number: u64,
     problem: Option<Problem>,
     /// What is in trouble: jobs by their keys, and the notes.
@@ -95,7 +100,7 @@ pub(crate) fn problem() -> Option<Problem> {
     STATE.with_borrow(|state| state.problem.clone())
 }
 
-/// A listener that is called when [`problem`] changes, until this is dropped.
+/// A listener that is called when [`problem`] changes or a note that was asked for is in the database, until this is dropped.
 pub(crate) struct Listening(u64);
 
 impl Drop for Listening {
@@ -104,7 +109,7 @@ impl Drop for Listening {
     }
 }
 
-/// Calls back when [`problem`] changes.
+/// Calls back when [`problem`] changes, or a note that was asked for is in the database.
 pub(crate) fn listen(call: impl Fn() + 'static) -> Listening {
     STATE.with_borrow_mut(|state| {
         state.number = state.number.saturating_add(1);
@@ -142,6 +147,15 @@ pub(crate) fn worked(what: &str) {
     }
 }
 
+/// Whether a note is still to be written, or on its way. The listeners are called when it no longer is.
+pub(crate) fn is_unsaved(key: &str) -> bool {
+    STATE.with_borrow_mut(|state| {
+        let is_unsaved = state.unsaved.contains_key(key);
+        state.is_awaited |= is_unsaved;
+        is_unsaved
+    })
+}
+
 /// These notes have done their work, in the database: nothing of them is to be written any more.
 pub(crate) fn settled<'a>(keys: impl Iterator<Item = &'a str>) {
     for key in keys {
@@ -157,7 +171,7 @@ fn is_of_job(key: &str) -> bool {
 
 fn aside(key: &str, number: u64, text: Option<&str>) {
     if let Some(local) = local().filter(|_| is_of_job(key)) {
-        let text = format!("{number} {}", text.unwrap_or_default());
+        let text = format!("{} {number} {}", alive::page(), text.unwrap_or_default());
         drop(local.set_item(&format!("{ASIDE}{key}"), &text));
     }
 }
@@ -176,14 +190,18 @@ fn tell(problem: Option<Problem>) {
         is_new
     });
     if is_new {
-        spawn_local(async {
-            let calls: Vec<_> =
-                STATE.with_borrow(|state| state.listeners.values().cloned().collect());
-            for call in calls {
-                call();
-            }
-        });
+        call_all();
     }
+}
+
+/// Calls the listeners, after whatever is being done now.
+fn call_all() {
+    spawn_local(async {
+        let calls: Vec<_> = STATE.with_borrow(|state| state.listeners.values().cloned().collect());
+        for call in calls {
+            call();
+        }
+    });
 }
 
 /// Writes notes, or takes them away, all of them in one transaction, in this very event.
@@ -210,15 +228,60 @@ fn write_again() {
         match database::open().await {
             Ok(()) => {
                 send();
-                let calls: Vec<_> =
-                    STATE.with_borrow(|state| state.listeners.values().cloned().collect());
-                for call in calls {
-                    call();
-                }
+                call_all();
             }
             Err(problem) => failed(NOTES, problem),
         }
     });
+}
+
+/// Which writings of a page the database has taken.
+#[derive(Clone, Debug, PartialEq, Eq)]
+struct Taken {
+    /// When it said so, in milliseconds.
+    at: u64,
+    /// All up to this,
+    up_to: u64,
+    /// without these.
+    without: BTreeSet<u64>,
+}
+
+impl Taken {
+    fn has(&self, number: u64) -> bool {
+        number <= self.up_to && !self.without.contains(&number)
+    }
+
+    fn written(&self) -> String {
+        let without: Vec<String> = self.without.iter().map(u64::to_string).collect();
+        format!("{} {} {}", self.at, self.up_to, without.join(","))
+    }
+
+    fn read(text: &str) -> Option<Taken> {
+        let mut words = text.splitn(3, ' ');
+        let mut number = || words.next()?.parse().ok();
+        let (at, up_to) = (number()?, number()?);
+        let without = words.next()?.split(',').filter_map(|number| number.parse().ok()).collect();
+        Some(Taken { at, up_to, without })
+    }
+
+    /// The key of what is said of a page.
+    fn key(page: &str) -> String {
+        format!("{TAKEN}/{page}")
+    }
+}
+
+impl State {
+    /// What the database has taken once it has done a writing that is to be begun, apart from `without`: what is on its
+    /// way before it may still be given up.
+    fn taken(&self, without: BTreeSet<u64>) -> Write {
+        let taken = Taken { at: clock::now(), up_to: self.number, without };
+        Write::Put(NOTES, Taken::key(&alive::page()), taken.written().into())
+    }
+}
+
+/// What stands beside another writing to the database, so that no note that ends with it comes back.
+pub(crate) fn so_far() -> Write {
+    STATE.with_borrow(|state| state.taken(state.unsaved.values().map(|note| note.number).collect()))
 }
 
 /// Sends what is not on its way.
@@ -226,9 +289,8 @@ fn send() {
     let (writes, sent) = STATE.with_borrow_mut(|state| {
         let mut writes = Vec::new();
         let mut sent = Vec::new();
-        // What is on its way before this may still be given up.
-        let on_its_way = state.unsaved.values().filter(|note| note.is_sent).map(|note| note.number);
-        let all_up_to = on_its_way.min().map_or(state.number, |first| first.saturating_sub(1));
+        let on_its_way = state.unsaved.values().filter(|note| note.is_sent);
+        let taken = state.taken(on_its_way.map(|note| note.number).collect());
         for (key, note) in state.unsaved.iter_mut().filter(|(_, note)| !note.is_sent) {
             note.is_sent = true;
             sent.push((key.clone(), note.number));
@@ -237,8 +299,7 @@ fn send() {
                 None => Write::Delete(NOTES, key.clone()),
             });
         }
-        let taken = JsValue::from_str(&all_up_to.to_string());
-        writes.push(Write::Put(NOTES, format!("{TAKEN}/{}", alive::page()), taken));
+        writes.push(taken);
         (writes, sent)
     });
     if sent.is_empty() {
@@ -249,7 +310,15 @@ fn send() {
             match written.await {
                 Ok(()) => {
                     taken(&sent);
-                    worked(NOTES);
+                    // What was given up before goes at once: nothing else may ask for it.
+                    if has_held_back() {
+                        send()
+                    } else {
+                        worked(NOTES)
+                    }
+                    if STATE.with_borrow_mut(|state| core::mem::take(&mut state.is_awaited)) {
+                        call_all();
+                    }
                 }
                 Err(problem) => {
                     held_back(&sent);
@@ -267,6 +336,11 @@ fn send() {
             });
         }
     }
+}
+
+/// Whether there is something to be sent that is not on its way.
+fn has_held_back() -> bool {
+    STATE.with_borrow(|state| state.unsaved.values().any(|note| !note.is_sent))
 }
 
 fn taken(sent: &[(String, u64)]) {
@@ -293,52 +367,76 @@ fn held_back(sent: &[(String, u64)]) {
     });
 }
 
+/// The pages that have notes about a job beside the database.
+pub(crate) fn pages_beside(job: &str) -> BTreeSet<String> {
+    let is_of =
+        |beside: &Beside| beside.key.strip_prefix(job).is_some_and(|it| it.starts_with('/'));
+    beside().into_iter().filter(is_of).map(|beside| beside.page).collect()
+}
+
 /// Takes what lies beside from pages that live no more into the database, where it was not taken
 /// already: a browser that is killed brings back the local storage as it was seconds before.
-async fn bring_in() {
+pub(crate) async fn bring_in() {
     let Ok(taken) = database::read(NOTES, TAKEN).await else { return };
     let living = alive::living().await;
     let lives = |page: &str| living.as_ref().is_some_and(|living| living.contains(page));
-    let taken: BTreeMap<String, u64> = taken
+    let taken: BTreeMap<String, Taken> = taken
         .into_iter()
-        .filter_map(|(key, number)| {
+        .filter_map(|(key, taken)| {
             let page = key.strip_prefix(TAKEN)?.strip_prefix('/')?.to_owned();
-            Some((page, number.as_string()?.parse().ok()?))
+            Some((page, Taken::read(&taken.as_string()?)?))
         })
         .filter(|(page, _)| !lives(page))
         .collect();
     let mut notes = Vec::new();
-    for (key, text) in beside() {
-        let page = key.rsplit_once('#').map_or("", |(_, page)| page);
-        if lives(page) {
+    let mut brought = BTreeSet::new();
+    for Beside { key, page, number, text } in beside() {
+        if page == alive::page() || lives(&page) {
             continue;
         }
-        let (number, text) = text.split_once(' ').unwrap_or(("", &text));
-        let is_taken = number
-            .parse()
-            .is_ok_and(|number: u64| taken.get(page).is_some_and(|taken| number <= *taken));
-        if is_taken {
+        if taken.get(&page).is_some_and(|taken| taken.has(number)) {
             clear(&key);
         } else {
-            notes.push((key, Some(text.to_owned()).filter(|it| !it.is_empty())));
+            notes.push((key, text));
+            brought.insert(page);
         }
     }
-    // They are not asked for again.
-    notes.extend(taken.into_keys().map(|page| (format!("{TAKEN}/{page}"), None)));
+    // It is taken with this, once.
+    let now = clock::now();
+    for page in brought {
+        let all = Taken { at: now, up_to: u64::MAX, without: BTreeSet::new() };
+        notes.push((Taken::key(&page), Some(all.written())));
+    }
+    let is_over = |taken: &Taken| now.saturating_sub(taken.at) > ASKED_FOR;
+    let over = taken.into_iter().filter(|(_, taken)| is_over(taken));
+    notes.extend(over.map(|(page, _)| (Taken::key(&page), None)));
     if !notes.is_empty() {
         write(notes);
     }
 }
 
-/// What lies beside the database in the local storage, by the keys of the notes.
-fn beside() -> Vec<(String, String)> {
+/// A note that lies beside the database.
+struct Beside {
+    key: String,
+    /// The page that wrote it there.
+    page: String,
+    number: u64,
+    /// `None` where the note is to go.
+    text: Option<String>,
+}
+
+/// What lies beside the database in the local storage.
+fn beside() -> Vec<Beside> {
     let Some(local) = local() else { return Vec::new() };
     let names = (0..local.length().unwrap_or(0)).filter_map(|at| local.key(at).ok()?);
     names
         .filter_map(|name| {
             let key = name.strip_prefix(ASIDE)?.to_owned();
             let text = local.get_item(&name).ok()??;
-            Some((key, text))
+            let (page, rest) = text.split_once(' ')?;
+            let (number, text) = rest.split_once(' ')?;
+            let text = Some(text.to_owned()).filter(|text| !text.is_empty());
+            Some(Beside { key, page: page.to_owned(), number: number.parse().ok()?, text })
         })
         .collect()
 }

@@ -8,7 +8,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use web_sys::BroadcastChannel;
 
 use super::database::{self, JOBS, NOTES, Problem, Rows, Write};
-use super::{clock, device};
+use super::{clock, device, notes};
 use crate::job_book::book::Stored;
 
 /// The channel on which pages tell each other which job changed.
@@ -141,6 +141,7 @@ pub(crate) async fn change<T>(
         };
         let mut writes: Vec<Write> = changed.into_iter().map(note).collect();
         writes.extend(stored.map(|it| Write::Put(JOBS, key.to_owned(), written(&it))));
+        writes.push(notes::so_far());
         (writes, (!job.is_object(), made))
     })
     .await?;

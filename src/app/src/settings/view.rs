@@ -53,6 +53,7 @@ pub(crate) fn SettingsPage(props: &SettingsPageProps) -> Html {
             <main class="settings">
                 { asks(&at_hand) }
                 <ThisDevice />
+                <p><a class="tool" href="#/notices" data-testid="notices-link">{ "What this is made of" }</a></p>
             </main>
         </div>
     }

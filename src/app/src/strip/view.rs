@@ -86,7 +86,11 @@ fn one(
             <div class="field__row" onmousedown={Callback::from(press_in_row)}>
                 if is_editing { { at_hand.step(slot, Way::Previous) } }
                 { field::input(place, text.to_owned(), &at_hand.events(slot)) }
-                if is_editing { { at_hand.step(slot, Way::Next) }{ at_hand.keypad_again() } }
+                if is_editing {
+                    { at_hand.clear(slot) }
+                    { at_hand.step(slot, Way::Next) }
+                    { at_hand.keypad_again() }
+                }
             </div>
             <p class="strip__answer" id={answer_id.clone()} data-testid={answer_id}>
                 { line.map(|line| outcome(line, at_hand, is_editing)) }

@@ -166,6 +166,16 @@ pub struct Part {
     pub made: Option<Made>,
 }
 
+impl Part {
+    /// A part with its name, how many, and its thickness, width and length, all as typed.
+    #[must_use]
+    pub fn new(name: &str, quantity: &str, size: [&str; 3]) -> Part {
+        let [thickness, width, length] = size.map(str::to_owned);
+        let (name, quantity) = (name.to_owned(), quantity.to_owned());
+        Part { name, quantity, thickness, width, length, ..Part::default() }
+    }
+}
+
 /// Where a part comes from, so that making parts again finds it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Made {

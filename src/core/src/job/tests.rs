@@ -394,17 +394,7 @@ fn g2_parts_share_fence_settings_widest_first() {
 }
 
 fn part(rank: i64, name: &str, quantity: &str, width: &str) -> Part {
-    Part {
-        rank,
-        name: name.to_owned(),
-        quantity: quantity.to_owned(),
-        thickness: "3/4".to_owned(),
-        width: width.to_owned(),
-        length: "20".to_owned(),
-        may_rip: true,
-        may_resaw: true,
-        ..Part::default()
-    }
+    Part { rank, may_rip: true, may_resaw: true, ..Part::new(name, quantity, ["3/4", width, "20"]) }
 }
 
 #[test]

@@ -87,25 +87,6 @@ pub enum Value {
     Words(Sentence),
 }
 
-impl Figure {
-    /// A length shown at its nearest mark.
-    #[must_use]
-    pub fn length(
-        id: &'static str,
-        label: &'static str,
-        from: &'static str,
-        length: Length,
-    ) -> Figure {
-        Figure { id, label, from, value: Value::Length(length, Rounding::Nearest) }
-    }
-
-    /// A count.
-    #[must_use]
-    pub fn count(id: &'static str, label: &'static str, count: u32) -> Figure {
-        Figure { id, label, from: "", value: Value::Count(count.into()) }
-    }
-}
-
 /// Shown at its nearest mark.
 impl From<Length> for Value {
     fn from(length: Length) -> Value {

@@ -257,13 +257,16 @@ impl<'a> Ask<'a> {
         Some(Some(number))
     }
 
-    /// The same in whole hundredths, a part of one rounded away: nobody pays less than that.
+    /// The same in whole hundredths; a part of one is refused.
     pub fn optional_cents(&mut self, field: &Field) -> Option<Option<u64>> {
-        let amount = self.optional_money(field)?;
-        Some(amount.and_then(|amount| {
-            let cents = (amount * Number::whole(100)).ok()?.floor();
-            u64::try_from(cents).ok()
-        }))
+        let Some(amount) = self.optional_money(field)? else { return Some(None) };
+        let cents = (amount * Number::whole(100)).ok().filter(|cents| cents.is_whole());
+        let cents = cents.and_then(|cents| u64::try_from(cents.numer()).ok());
+        if cents.is_none() {
+            let words = "A price goes to hundredths, as in 10.90.";
+            self.refuse_field(field, "not-a-price", say![words]);
+        }
+        Some(Some(cents?))
     }
 
     /// The chosen answer; an unknown one counts as the first.

@@ -28,7 +28,7 @@ pub use entries::Entries;
 pub use face::{Face, face};
 pub use field::{Choice, Field, Kind, Least, Span, Start, When};
 pub use pieces::{BoardPrice, CutPiece, MOST_LINES, money};
-pub use refusal::{Problem, Problems, Refusal, Refused, WayOut};
+pub use refusal::{Refusal, Refused, WayOut};
 pub use sizes::PartSize;
 pub use strip::{Line, Outcome, Strip};
 pub use term::{Amount, Term};

@@ -1,59 +1,8 @@
-//! How a calculator refuses: a typed [`Problem`] inside, a [`Refusal`] beside a field outside.
+//! How a calculator refuses: a [`Refusal`] beside a field, with the nearest thing that works.
 
 use super::{Ask, Field, Sentence};
-use crate::measure::{OutOfRange, Tape};
-
-/// The problems of one question: never empty, all that apply.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Problems<P>(Vec<P>);
-
-impl<P> Problems<P> {
-    /// The problems, or the answer when there are none.
-    ///
-    /// # Errors
-    ///
-    /// All of `problems`, when there are any.
-    pub fn unless_none(problems: Vec<P>) -> Result<(), Problems<P>> {
-        if problems.is_empty() { Ok(()) } else { Err(Problems(problems)) }
-    }
-
-    /// Each problem, most important first.
-    pub fn iter(&self) -> core::slice::Iter<'_, P> {
-        self.0.iter()
-    }
-}
-
-impl<P> From<P> for Problems<P>
-where
-    P: Problem,
-{
-    fn from(problem: P) -> Problems<P> {
-        Problems(vec![problem])
-    }
-}
-
-impl<P> From<OutOfRange> for Problems<P>
-where
-    P: From<OutOfRange>,
-{
-    fn from(out_of_range: OutOfRange) -> Problems<P> {
-        Problems(vec![P::from(out_of_range)])
-    }
-}
-
-/// A question that cannot or should not be answered as it stands.
-///
-/// One enum for each calculator; the variants hold the numbers.
-pub trait Problem: From<OutOfRange> {
-    /// Stable name for programs, such as `strip-too-thin`.
-    fn code(&self) -> &'static str;
-    /// Id of the field that it stands beside.
-    fn field(&self) -> &'static str;
-    /// What is wrong, for the user.
-    fn sentence(&self) -> Sentence;
-    /// The nearest thing that works.
-    fn way_out(&self) -> Option<WayOut>;
-}
+use crate::measure::{Length, OutOfRange, Rounding, Tape};
+use crate::say;
 
 /// The nearest thing that works, and what to type for it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -76,23 +25,36 @@ impl WayOut {
     /// safe side: `(least, Rounding::Up)`.
     #[must_use]
     pub fn set(sentence: Sentence, field: &Field, typed: impl Into<Sentence>) -> Option<WayOut> {
-        WayOut::set_id(sentence, field.id, typed)
-    }
-
-    /// The same by the id of the field: goes when every calculator has its fields as constants.
-    #[must_use]
-    pub fn set_id(
-        sentence: Sentence,
-        field: &'static str,
-        typed: impl Into<Sentence>,
-    ) -> Option<WayOut> {
-        Some(WayOut { sentence, set: vec![(field, typed.into())] })
+        Some(WayOut { sentence, set: vec![(field.id, typed.into())] })
     }
 
     /// What is typed in each field to carry it out, as this tape shows it.
     #[must_use]
     pub fn texts(&self, tape: Tape) -> Vec<(&'static str, String)> {
         self.set.iter().map(|(field, typed)| (*field, typed.typed(tape))).collect()
+    }
+
+    /// A length that a field may have at most, between the words before and after it: `Use `,
+    /// `3 1/8 in` and ` or less.` Shown rounded down, so that what is read and typed works.
+    #[must_use]
+    pub fn at_most(
+        before: &'static str,
+        most: Length,
+        after: &'static str,
+        field: &Field,
+    ) -> Option<WayOut> {
+        WayOut::set(say![before, (most, Rounding::Down), after], field, (most, Rounding::Down))
+    }
+
+    /// The same of a length that a field must have at least, shown rounded up.
+    #[must_use]
+    pub fn at_least(
+        before: &'static str,
+        least: Length,
+        after: &'static str,
+        field: &Field,
+    ) -> Option<WayOut> {
+        WayOut::set(say![before, (least, Rounding::Up), after], field, (least, Rounding::Up))
     }
 }
 
@@ -122,6 +84,13 @@ impl Refusal {
         way_out: Option<WayOut>,
     ) -> Refusal {
         Refusal { field: field.id, code, sentence, at: None, way_out }
+    }
+
+    /// Sizes that are too large or too fine to be kept exactly, whatever is asked.
+    #[must_use]
+    pub fn out_of_range(field: &Field) -> Refusal {
+        let sentence = say!["These sizes are too large or too fine to be kept exactly."];
+        Refusal::at(field, "out-of-range", sentence, None)
     }
 }
 
@@ -179,18 +148,6 @@ impl Ask<'_> {
             Refused::For(refusals) => self.refusals.extend(refusals),
             Refused::OutOfRange => self.refusals.push(too_large),
         }
-        None
-    }
-
-    /// Puts the problems of `reckon` beside their fields. Always `None`, to return it at once.
-    pub fn refuse<T, P: Problem>(&mut self, problems: &Problems<P>) -> Option<T> {
-        self.refusals.extend(problems.iter().map(|problem| Refusal {
-            field: problem.field(),
-            code: problem.code(),
-            sentence: problem.sentence(),
-            at: None,
-            way_out: problem.way_out(),
-        }));
         None
     }
 }

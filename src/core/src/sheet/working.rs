@@ -3,8 +3,8 @@
 use std::borrow::Cow;
 
 use super::{Sentence, Term, Value};
+use crate::measure::Length;
 use crate::measure::text::exact_text;
-use crate::measure::{Length, Rounding};
 use crate::say;
 
 /// The working of an answer, in the order of the steps.
@@ -79,12 +79,6 @@ pub enum Source {
 }
 
 impl Step {
-    /// A step that gives a length.
-    #[must_use]
-    pub fn length(rule: &'static str, put_in: Sentence, gives: Length) -> Step {
-        Step { rule: rule.into(), put_in, gives: Value::Length(gives, Rounding::Nearest) }
-    }
-
     /// A step in words: what the reader of lengths cannot work out again.
     #[must_use]
     pub fn in_words(rule: &'static str, put_in: Sentence, gives: impl Into<Value>) -> Step {

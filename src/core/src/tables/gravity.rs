@@ -43,9 +43,12 @@ const fn hardwood(id: &'static str, name: &'static str, hundredths: u8) -> Group
     Group { id, name, hundredths, hardwood: true }
 }
 
+/// What most treated boards are.
+pub const SOUTHERN_PINE: Group = softwood("southern_pine", "Southern pine", 55);
+
 /// Every group.
 pub const GROUPS: [Group; 17] = [
-    softwood("southern_pine", "Southern pine", 55),
+    SOUTHERN_PINE,
     softwood("mixed_southern_pine", "Mixed southern pine", 51),
     softwood("douglas_fir_larch", "Douglas fir-larch", 50),
     softwood("hem_fir", "Hem-fir", 43),

@@ -163,6 +163,9 @@ const fn sold(id: &'static str, label: &'static str, quarters: i32, inches: i32)
     }
 }
 
+/// A board of a bench top.
+pub const TWO_BY_SIX: Section = sold("2x6", "2×6", 8, 6);
+
 /// A wide board.
 pub const TWO_BY_TEN: Section = sold("2x10", "2×10", 8, 10);
 
@@ -184,7 +187,7 @@ pub const SECTIONS: [Section; 22] = [
     sold("2x2", "2×2", 8, 2),
     sold("2x3", "2×3", 8, 3),
     sold("2x4", "2×4", 8, 4),
-    sold("2x6", "2×6", 8, 6),
+    TWO_BY_SIX,
     sold("2x8", "2×8", 8, 8),
     TWO_BY_TEN,
     sold("2x12", "2×12", 8, 12),

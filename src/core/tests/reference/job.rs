@@ -128,15 +128,7 @@ fn j4_the_dowel_is_measured_on_the_built_frame() {
 #[test]
 fn g2_widths_that_are_sizes_of_the_job_share_their_settings() {
     let strip = |name: &str, quantity: &str, width: &str| {
-        Item::Part(Part {
-            name: name.to_owned(),
-            quantity: quantity.to_owned(),
-            thickness: "3/4".to_owned(),
-            width: width.to_owned(),
-            length: "20".to_owned(),
-            may_rip: true,
-            ..Part::default()
-        })
+        Item::Part(Part { may_rip: true, ..Part::new(name, quantity, ["3/4", width, "20"]) })
     };
     let mut job = job(vec![
         planned("slat", "2 3/4"),

@@ -43,12 +43,11 @@ fn n2_two_calculators_say_the_same_gap_of_wet_boards() {
         ("moisture_later", "12"),
     ];
     let (bench, tape) = (Bench::default(), Tape::SIXTEENTHS);
-    let asked: [(&Calculator, &[(&str, &str)], &str); 2] = [
-        (&CALCULATOR, &asked_of_moisture, "gap_later"),
-        (&top::CALCULATOR, &asked_of_top, "gap_smallest"),
+    let asked: [(&Calculator, Entries, &str); 2] = [
+        (&CALCULATOR, Entries::from_pairs(asked_of_moisture), "gap_later"),
+        (&top::CALCULATOR, Entries::from_pairs(asked_of_top), "gap_smallest"),
     ];
-    for (calculator, pairs, gap) in asked {
-        let mut entries = Entries::from_pairs(pairs.iter().copied());
+    for (calculator, mut entries, gap) in asked {
         let refusal = calculator.sheet(&entries, &bench, &NoNames).refusals.remove(0);
         let words = "Even laid tight today, the boards gap about 3/16 in later.";
         assert_eq!(refusal.sentence.on(tape), words);

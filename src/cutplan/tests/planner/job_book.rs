@@ -146,18 +146,8 @@ fn pick<'a>(dice: &mut Dice, from: &[&'a str]) -> &'a str {
 }
 
 pub(crate) fn part(name: &str, quantity: i64, size: [&str; 3], stock: &str) -> Part {
-    let [thickness, width, length] = size.map(str::to_owned);
-    Part {
-        name: name.to_owned(),
-        quantity: quantity.to_string(),
-        thickness,
-        width,
-        length,
-        stock: stock.to_owned(),
-        may_rip: true,
-        may_resaw: true,
-        ..Part::default()
-    }
+    let (stock, quantity) = (stock.to_owned(), quantity.to_string());
+    Part { stock, may_rip: true, may_resaw: true, ..Part::new(name, &quantity, size) }
 }
 
 pub(crate) fn random_job(dice: &mut Dice) -> Job {

@@ -10,6 +10,7 @@ mod modes;
 mod quick_lists;
 mod random;
 mod report;
+mod rip_jobs;
 mod rips;
 mod support;
 mod ticking;

@@ -82,7 +82,10 @@ pub(crate) struct Known {
     pub(crate) name: String,
     pub(crate) family: String,
     pub(crate) job: Job,
+    /// Where it is not proved: the least that is known.
     pub(crate) optimum: i64,
+    /// Proved: no plan costs less.
+    pub(crate) at_least: i64,
 }
 
 fn here() -> PathBuf {
@@ -154,7 +157,7 @@ pub(crate) fn job(parts: Vec<Part>, boards: Vec<Board>, scraps: Vec<Scrap>, kerf
     Job { sections: vec![section()], parts, boards, scraps, saw: SawRules { kerf, rip: None } }
 }
 
-fn rows(path: &Path) -> Vec<Vec<String>> {
+pub(crate) fn rows(path: &Path) -> Vec<Vec<String>> {
     let text =
         fs::read_to_string(path).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
     text.lines().map(|line| line.split(',').map(|cell| cell.trim().to_owned()).collect()).collect()
@@ -174,6 +177,7 @@ pub(crate) fn lumber(folder: &Path) -> Vec<Known> {
             name: row[0].clone(),
             family: "lumber_jobs".into(),
             optimum: row[6].parse().unwrap(),
+            at_least: row[6].parse().unwrap(),
             job: job(
                 list("parts")
                     .iter()
@@ -285,6 +289,7 @@ pub(crate) fn cutting_stock(folder: &Path) -> Vec<Known> {
             family: row[family].clone(),
             job,
             optimum: row[optimum].parse().unwrap(),
+            at_least: row[optimum].parse().unwrap(),
         });
     }
     found

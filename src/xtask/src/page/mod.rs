@@ -15,6 +15,7 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result, bail};
 use sha2::{Digest, Sha256};
 
+use crate::notices;
 use crate::precache;
 use crate::workspace::{dist, packages, root, say, scratch};
 use shell::Asset;
@@ -22,7 +23,7 @@ pub(crate) use shell::worker_link;
 use wasm::Optimise;
 
 /// The package with the functions for other people's JavaScript, and its folder in dist/.
-const JS_PACKAGE: &str = "reckoner-js";
+pub(crate) const JS_PACKAGE: &str = "reckoner-js";
 const JS_FOLDER: &str = "js";
 /// A page that calls it; published beside it.
 const JS_EXAMPLE: &str = "src/js/example";
@@ -113,6 +114,7 @@ fn stage_page(root: &Path, stage: &Path, optimise: Optimise) -> Result<()> {
 fn stage_js(folder: &Path, optimise: Optimise) -> Result<()> {
     fs::create_dir_all(folder)?;
     wasm::build_js_package(JS_PACKAGE, folder, optimise)?;
+    notices::write(&[JS_PACKAGE], folder)?;
     copy_folder(&root().join(JS_EXAMPLE), &folder.join("example"))
 }
 

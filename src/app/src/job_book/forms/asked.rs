@@ -37,7 +37,7 @@ fn read_all(ask: &mut Ask) -> Option<Answer> {
             Kind::Length(_) => drop(ask.length(field)),
             Kind::OptionalLength(_) => drop(ask.optional_length(field)),
             Kind::Count { .. } => drop(ask.count(field)),
-            Kind::OptionalMoney => drop(ask.optional_money(field)),
+            Kind::OptionalMoney => drop(ask.optional_cents(field)),
             Kind::Spans => drop(ask.spans(field)),
             Kind::Words(_) => drop(ask.words(field)),
             _ => {}

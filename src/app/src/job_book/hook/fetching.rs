@@ -1,6 +1,6 @@
 //! What a page finds on the shelf, with what pages that live no more had typed.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use reckoner_core::job::Reckoned;
 use reckoner_core::sheet::Bench;
@@ -18,19 +18,20 @@ use crate::platform::{alive, clock};
 
 /// How long a page that is opened waits for one that is just closing, in milliseconds.
 const CLOSING: u32 = 250;
+/// How long a page waits before it fills its forms with what one that has just ended left behind, in milliseconds: a
+/// page that is loaded again takes its own first.
+const LOADING: u32 = 1_500;
 /// After how long a note is taken over where the browser cannot tell who lives, in milliseconds.
 const UNTOLD: u64 = 10_000;
 
 impl OnPage {
     /// Fetches the job, with what pages that live no more had typed in it.
-    ///
-    /// What they had begun and not put in the job goes to the page that opens it next: a page that
-    /// is loaded again finds its own, and no other window that happens to be open takes it away.
     pub(crate) async fn fetch(&self, bench: &Bench) {
         self.fetch_as(true, bench).await;
     }
 
-    pub(super) async fn fetch_as(&self, is_opening: bool, bench: &Bench) {
+    /// The same; `fills` says whether the forms that are open here are filled with what was left behind.
+    pub(super) async fn fetch_as(&self, fills: bool, bench: &Bench) {
         if self.0.is_new.get() {
             return;
         }
@@ -42,7 +43,7 @@ impl OnPage {
                 if self.0.waiting.borrow().is_empty() {
                     written::worked(&self.0.key);
                 }
-                self.open(found, living.as_ref(), is_opening, bench);
+                self.open(found, living.as_ref(), fills, bench);
             }
             Err(problem) => {
                 if self.book().is_none() {
@@ -56,6 +57,9 @@ impl OnPage {
 
     /// The record and the notes about it, and the pages that live.
     async fn found(&self) -> Result<(Found, Option<BTreeSet<String>>), Problem> {
+        if written::pages_beside(&self.0.key).iter().any(|page| *page != alive::page()) {
+            written::bring_in().await;
+        }
         let living = alive::living().await;
         let found = shelf::fetch(&self.0.key).await?;
         let others = self.others_in(&found, living.as_ref());
@@ -63,40 +67,23 @@ impl OnPage {
             return Ok((found, living));
         }
         // A page that is being loaded again has just been closed, or is about to.
-        let (done, ended) = first();
-        let patience = later(CLOSING, {
-            let done = done.clone();
-            move || done.tell()
-        });
-        spawn_local(async move {
-            for page in &others {
-                alive::end_of(page).await;
-            }
-            done.tell();
-        });
-        ended.await;
-        drop(patience);
+        alive::ends_of(others, CLOSING).await;
+        written::bring_in().await;
         Ok((shelf::fetch(&self.0.key).await?, alive::living().await))
     }
 
-    /// The other pages that live and have notes about this job.
+    /// The other pages that live and have notes about this job, in the database or beside it.
     fn others_in(&self, found: &Found, living: Option<&BTreeSet<String>>) -> BTreeSet<String> {
         let page = |(key, _): &(String, String)| {
             notes::read_key(&self.0.key, key).map(|(_, page)| page.to_owned())
         };
-        let pages = found.notes.iter().filter_map(page);
+        let pages = found.notes.iter().filter_map(page).chain(written::pages_beside(&self.0.key));
         let lives = |page: &String| living.is_some_and(|living| living.contains(page));
         pages.filter(|page| *page != alive::page() && lives(page)).collect()
     }
 
     /// Opens what was found on the shelf.
-    fn open(
-        &self,
-        found: Found,
-        living: Option<&BTreeSet<String>>,
-        is_opening: bool,
-        bench: &Bench,
-    ) {
+    fn open(&self, found: Found, living: Option<&BTreeSet<String>>, fills: bool, bench: &Bench) {
         let Some(stored) = &found.stored else {
             self.stands(if found.is_removed { Record::Removed } else { Record::Gone });
             if self.book().is_none() && !found.is_removed && !found.notes.is_empty() {
@@ -119,7 +106,7 @@ impl OnPage {
                         set_aside.len()
                     )));
                 }
-                self.take_notes(book, &found, living, is_opening, bench);
+                self.take_notes(book, &found, living, fills, bench);
             }
             Err(problem) => self.tell(Some(problem.to_string())),
         }
@@ -130,6 +117,13 @@ impl OnPage {
                     alive::end_of(&page).await;
                     on_page.0.awaited.borrow_mut().remove(&page);
                     on_page.fetch_as(false, &bench).await;
+                    if !on_page.0.left_behind.borrow().is_empty() {
+                        let (waited, told) = first();
+                        let waiting = later(LOADING, move || waited.tell());
+                        told.await;
+                        drop(waiting);
+                        on_page.fetch_as(true, &bench).await;
+                    }
                 });
             }
         }
@@ -142,7 +136,7 @@ impl OnPage {
         record: Book,
         found: &Found,
         living: Option<&BTreeSet<String>>,
-        is_opening: bool,
+        fills: bool,
         bench: &Bench,
     ) {
         let now = clock::now();
@@ -155,43 +149,81 @@ impl OnPage {
             let note = is_left(page, text).then(|| Note::read(text))??;
             Some((key, place, note))
         });
-        let (edits, mut forms): (Vec<_>, Vec<_>) = notes.partition(|(_, place, _)| is_edit(place));
-        forms.retain(|(_, place, _)| is_opening || Place::read(place).is_some());
+        let (edits, forms): (Vec<_>, Vec<_>) = notes.partition(|(_, place, _)| is_edit(place));
         for (key, _, note) in edits {
             let mut waiting = self.0.waiting.borrow_mut();
             let is_known = waiting.iter().any(|waiting| waiting.note == *key);
             if let (false, Note::Edit(edit, from)) = (is_known, note) {
-                waiting.push_back(Waiting { edit, note: key.clone(), from, is_taken_over: true });
+                waiting.push_back(Waiting { edit, note: key.clone(), from });
             }
         }
         self.take_over(record);
-        if !forms.is_empty()
-            && let Some(book) = self.book()
-        {
+        let mut left_behind = BTreeMap::new();
+        if let Some(book) = self.book() {
             let reckoned = Reckoned::of(&book.job, bench);
+            let mut is_filled = false;
             for (key, place, note) in forms {
-                if let Note::Typed(typed) = note {
-                    self.take_form(key, place, typed, &reckoned, bench);
+                // It was taken over before, and its end is not in the database yet.
+                if written::is_unsaved(key) {
+                    continue;
+                }
+                let Note::Typed(typed) = note else { continue };
+                let goes_in = Place::read(place).is_some_and(|at| {
+                    notes::fold(&book.job, &reckoned, bench, at, &typed, None).left.is_empty()
+                });
+                if goes_in || (fills && self.is_at_hand(place)) {
+                    let at = self.take_form(key, place, typed.clone());
+                    self.fold(&at, &typed, &reckoned, bench, None);
+                    is_filled = true;
+                } else {
+                    left_behind.insert(key.clone(), (place.to_owned(), typed));
                 }
             }
-            // A form that is open here shows what was typed in it elsewhere.
-            self.refill();
+            if is_filled {
+                // A form that is open here shows what was typed in it elsewhere.
+                self.refill();
+            }
         }
+        *self.0.left_behind.borrow_mut() = left_behind;
         self.changed();
         self.send();
     }
 
-    /// Takes over what a page that lives no more had typed in a form.
-    fn take_form(&self, key: &str, place: &str, typed: Typed, reckoned: &Reckoned, bench: &Bench) {
+    /// Whether the form of a place is open on this page, or something is typed in it here.
+    fn is_at_hand(&self, place: &str) -> bool {
+        let home = home(place);
+        self.0.open.borrow().contains(home) || self.form(home).is_some()
+    }
+
+    /// Takes over what a page that lives no more had typed in a form. Gives its place from now on.
+    fn take_form(&self, key: &str, place: &str, typed: Typed) -> String {
         // Two pages may have typed in the same place.
         let bare = notes::bare(place);
         let is_taken = |place: &str| self.0.forms.borrow().contains_key(place);
         let further = (2_u32..).map(|n| format!("{bare}{}{n}", notes::FURTHER));
-        let free = core::iter::once(bare.to_owned()).chain(further).find(|it| !is_taken(it));
-        let place = free.unwrap_or_default();
-        let mut notes = self.note_of(&place, typed.clone());
+        let mut places = core::iter::once(home(place).to_owned()).chain(further);
+        let place = places.find(|it| !is_taken(it)).unwrap_or_default();
+        let mut notes = self.note_of(&place, typed);
         notes.push((key.to_owned(), None));
         written::write(notes);
-        self.fold(&place, &typed, reckoned, bench, None);
+        place
     }
+
+    /// Takes over what was left behind in the form of a place, which is opened.
+    pub(crate) fn take_left(&self, place: &str) {
+        let is_here = |_: &String, (at, _): &mut (String, Typed)| home(at) == place;
+        let mine: Vec<_> = self.0.left_behind.borrow_mut().extract_if(.., is_here).collect();
+        for (key, (at, typed)) in &mine {
+            self.take_form(key, at, typed.clone());
+        }
+        if !mine.is_empty() {
+            shelf::tell(&self.0.key);
+        }
+    }
+}
+
+/// The place whose form shows what is noted for a place.
+fn home(place: &str) -> &str {
+    // What is new has a form for each that was begun.
+    if Place::read(place).is_some() { notes::bare(place) } else { place }
 }

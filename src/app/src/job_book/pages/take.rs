@@ -66,6 +66,14 @@ impl State {
         is_opened
     }
 
+    /// Takes what a file held, or why it could not be read.
+    fn opened(&self, read: Result<String, String>) {
+        match read {
+            Ok(text) => drop(self.file(&text)),
+            Err(words) => self.trouble.set(Some(words)),
+        }
+    }
+
     fn look_at(&self, incoming: Incoming) {
         self.is_watching.set(false);
         self.done.set(None);
@@ -171,14 +179,17 @@ pub(super) fn TakePage(props: &TakePageProps) -> Html {
             }
         });
     }
+    {
+        let state = state.clone();
+        use_effect_with((), move |()| {
+            files::read_opened(MAX_JOBS_FILE, move |read| state.opened(read));
+        });
+    }
     let chosen = {
         let state = state.clone();
         Callback::from(move |event: Event| {
             let state = state.clone();
-            files::read_chosen(&event, MAX_JOBS_FILE, move |read| match read {
-                Ok(text) => drop(state.file(&text)),
-                Err(words) => state.trouble.set(Some(words)),
-            });
+            files::read_chosen(&event, MAX_JOBS_FILE, move |read| state.opened(read));
         })
     };
     let typed = {

@@ -33,7 +33,7 @@ pub mod things;
 
 pub use sheet::CALCULATOR;
 
-use crate::measure::{Length, Number, OutOfRange, Rounding};
+use crate::measure::{Length, Number, OutOfRange};
 use crate::say;
 use crate::sheet::{Field, Refusal, WayOut};
 use fields::{BOARD, STEP};
@@ -89,8 +89,7 @@ impl Board {
         };
         let way_out = (rise + keep).ok().and_then(|needed| {
             if keep.is_positive() {
-                let words = say!["Use a board of ", (needed, Rounding::Up), " or more."];
-                WayOut::set(words, &BOARD, (needed, Rounding::Up))
+                WayOut::at_least("Use a board of ", needed, " or more.", &BOARD)
             } else {
                 WayOut::advice(say!["Use a board of more than ", needed, "."])
             }
@@ -112,11 +111,7 @@ fn places(
             &STEP,
             "too-many-marks",
             say!["A mark every ", step, " is more than ", MOST_MARKS, " marks."],
-            WayOut::set(
-                say!["Use a step of ", (least, Rounding::Up), " or more."],
-                &STEP,
-                (least, Rounding::Up),
-            ),
+            WayOut::at_least("Use a step of ", least, " or more.", &STEP),
         ));
         return Ok(Vec::new());
     }
@@ -139,11 +134,7 @@ fn rise_over_half(half: Length, rise: &Field) -> Refusal {
         rise,
         "rise-over-half",
         say!["A rise over ", half, " is more than a half circle. Measure across the widest place."],
-        WayOut::set(
-            say!["Use a rise of ", (half, Rounding::Down), " or less."],
-            rise,
-            (half, Rounding::Down),
-        ),
+        WayOut::at_most("Use a rise of ", half, " or less.", rise),
     )
 }
 

@@ -15,8 +15,10 @@
 //! | [`lap`] | half-lap of two thicknesses, flush at the show face |
 //! | [`square`] | the diagonal, and which way to push when two of them differ |
 
+// A table: a field in two lines.
+#[rustfmt::skip]
+pub(crate) mod fields;
 pub mod lap;
-mod problem;
 pub mod rail;
 mod sheet;
 pub mod spacer;
@@ -27,7 +29,6 @@ pub mod tenon;
 #[cfg(test)]
 mod tests;
 
-pub use problem::Problem;
 pub use sheet::CALCULATOR;
 
 use crate::measure::Length;

@@ -1,8 +1,6 @@
 //! How much wood: board feet, feet of length, and prices turned into each other.
 
-use super::Problem;
 use crate::measure::{Length, Number, OutOfRange, Unit};
-use crate::sheet::Problems;
 
 /// What a price is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -46,6 +44,10 @@ pub struct Prices {
 /// How much wood.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Answer {
+    /// The thickness that is counted.
+    pub thickness: Length,
+    /// Feet of length of one board.
+    pub feet: Number,
     /// Board feet in one board.
     pub each: Number,
     /// Board feet in all.
@@ -63,7 +65,7 @@ const THINNEST_COUNTED: Length = Length::sixty_fourths(64);
 ///
 /// # Errors
 ///
-/// [`Problem::TooLarge`]: a number beyond the limits.
+/// [`OutOfRange`]: a number beyond the limits.
 ///
 /// # Source
 ///
@@ -81,18 +83,15 @@ const THINNEST_COUNTED: Length = Length::sixty_fourths(64);
 /// assert_eq!(answer.total, Number::whole(8));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, OutOfRange> {
     let feet = input.length.in_unit(Unit::Foot)?;
-    let each = board_feet(input.nominal_thickness, input.nominal_width, input.length)?;
+    let thickness = input.nominal_thickness.max(THINNEST_COUNTED);
+    let width = input.nominal_width.in_unit(Unit::Foot)?;
+    let each = ((thickness.in_inches() * width)? * feet)?;
     let count = Number::whole(input.count.into());
     let prices = input.price.map(|price| prices(price, each, feet, count)).transpose()?;
-    Ok(Answer { each, total: (each * count)?, linear_feet: (feet * count)?, prices })
-}
-
-/// Board feet of one board by its nominal sizes.
-fn board_feet(thickness: Length, width: Length, length: Length) -> Result<Number, OutOfRange> {
-    let thickness = thickness.max(THINNEST_COUNTED).in_inches();
-    (thickness * width.in_unit(Unit::Foot)?)? * length.in_unit(Unit::Foot)?
+    let (total, linear_feet) = ((each * count)?, (feet * count)?);
+    Ok(Answer { thickness, feet, each, total, linear_feet, prices })
 }
 
 fn prices(

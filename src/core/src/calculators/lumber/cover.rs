@@ -1,8 +1,9 @@
 //! How many boards side by side cover a width, with some to spare.
 
-use super::Problem;
-use crate::measure::{Length, Number};
-use crate::sheet::Problems;
+use super::fields::WASTE;
+use crate::measure::{Length, Number, OutOfRange};
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 
 /// What is asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -32,16 +33,22 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// - [`Problem::AllWaste`]: 100 % waste or more.
-/// - [`Problem::TooLarge`]: a number beyond the limits.
+/// - `all-waste`: 100 % waste or more.
+/// - [`Refused::OutOfRange`]: a number beyond the limits.
 ///
 /// # Source
 ///
 /// Army Engineer EN01136, lesson 5; with no gap it is the rule of that self-test.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let hundred = Number::whole(100);
     if input.waste >= hundred {
-        return Err(Problem::AllWaste.into());
+        return Err(Refusal::at(
+            &WASTE,
+            "all-waste",
+            say!["With all of it waste, no number of boards is enough."],
+            WayOut::set(say!["15 % is usual."], &WASTE, "15".to_owned()),
+        )
+        .into());
     }
     let laid = ((input.width + input.gap)? / (input.board + input.gap)?)?;
     let kept = ((hundred - input.waste)? / hundred)?;
@@ -50,6 +57,6 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
     Ok(Answer { laid, rows, buy })
 }
 
-fn whole(number: Number) -> Result<u32, Problem> {
-    u32::try_from(number.ceil()).map_err(|_| Problem::TooLarge)
+fn whole(number: Number) -> Result<u32, OutOfRange> {
+    u32::try_from(number.ceil()).map_err(|_| OutOfRange)
 }

@@ -1,6 +1,6 @@
 //! The end of a board inside its nominal size, its face, and boards laid side by side.
 
-use super::fields::Covering;
+use super::question::Covering;
 use super::{cover, size};
 use crate::drawing::{Anchor, Board, Role, Scene, Size};
 use crate::measure::Length;

@@ -15,13 +15,14 @@
 pub mod amount;
 pub mod cover;
 mod drawing;
+// A table: a field in two lines.
+#[rustfmt::skip]
 mod fields;
-mod problem;
+mod question;
 mod sheet;
 pub mod size;
 #[cfg(test)]
 mod tests;
 pub mod weight;
 
-pub use problem::Problem;
 pub use sheet::CALCULATOR;

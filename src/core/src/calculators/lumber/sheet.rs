@@ -1,12 +1,20 @@
 //! How the answers about lumber are laid out.
 
-use super::fields::{self, Covering, FIELDS, Weighing};
+use super::fields::{
+    AMOUNT, ASK, BOARD_FEET, BOARD_FEET_EACH, BOARDS, COVER, DENSITY, FIELDS, LINEAR_FEET,
+    PER_BOARD_FOOT, PER_FOOT, PER_PIECE, RESULTS, ROWS, SECTION, SIZES, THICKNESS, TOTAL, WEIGHT,
+    WEIGHT_ALL, WEIGHT_DRY, WEIGHT_EACH, WIDTH,
+};
+use super::question::{self, Covering, Weighing};
 use super::{amount, cover, drawing, size, weight};
-use crate::calculators::{Calculator, ResultKind, ResultSpec, Stage};
-use crate::measure::text::{decimal, exact_text};
-use crate::measure::{Length, Number, Rounding, Unit};
+use crate::calculators::{Calculator, ResultSpec, Stage};
+use crate::measure::text::exact_text;
+use crate::measure::{Length, Number};
 use crate::say;
-use crate::sheet::{self, Ask, Bench, Caution, Figure, Note, Source, Step, Table, Value, Working};
+use crate::sheet::{
+    self, Amount, Ask, Bench, Caution, Note, Refusal, Refused, Rounded, Source, Step, Term, Value,
+    WayOut, Working,
+};
 use crate::tables::lumber;
 
 /// Lumber: real size, board feet, weight, boards for a width.
@@ -20,61 +28,46 @@ pub const CALCULATOR: Calculator = Calculator {
     work,
 };
 
-const RESULTS: &[ResultSpec] = &[
-    ResultSpec { id: "width", label: "Width", kind: ResultKind::Length },
-    ResultSpec { id: "thickness", label: "Thickness", kind: ResultKind::Length },
-    ResultSpec { id: "sizes", label: "Dry and green", kind: ResultKind::Table },
-    ResultSpec { id: "board_feet", label: "Board feet", kind: ResultKind::Number },
-    ResultSpec { id: "board_feet_each", label: "Board feet, one board", kind: ResultKind::Number },
-    ResultSpec { id: "linear_feet", label: "Feet of length", kind: ResultKind::Number },
-    ResultSpec { id: "total", label: "Price of all", kind: ResultKind::Number },
-    ResultSpec { id: "per_piece", label: "Price of a board", kind: ResultKind::Number },
-    ResultSpec { id: "per_foot", label: "Price of a foot", kind: ResultKind::Number },
-    ResultSpec { id: "per_board_foot", label: "Price of a board foot", kind: ResultKind::Number },
-    ResultSpec { id: "weight", label: "Weight of a board", kind: ResultKind::Number },
-    ResultSpec { id: "weight_all", label: "Weight of all", kind: ResultKind::Number },
-    ResultSpec { id: "weight_dry", label: "The same at 12 %", kind: ResultKind::Number },
-    ResultSpec { id: "density", label: "Density", kind: ResultKind::Number },
-    ResultSpec { id: "boards", label: "Boards to buy", kind: ResultKind::Count },
-    ResultSpec { id: "rows", label: "Boards laid", kind: ResultKind::Count },
-];
-
 fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    match ask.choice(ask.field("ask")).id {
-        "amount" => {
-            let input = fields::amount(ask)?;
-            match amount::reckon(&input) {
-                Ok(answer) => Some(lay_out_amount(&input, &answer, ask.bench())),
-                Err(problems) => ask.refuse(&problems),
-            }
+    let bench = ask.bench();
+    let laid_out = match ask.choice(&ASK) {
+        AMOUNT => {
+            let input = question::amount(ask)?;
+            let answer = amount::reckon(&input).map_err(Refused::from);
+            answer.map(|answer| lay_out_amount(&input, &answer, bench))
         }
-        "weight" => {
-            let weighing = fields::weighing(ask)?;
-            let found = size::reckon(&weighing.size).and_then(|size| {
-                weight::reckon(&weighing.input(&size)).map(|weight| (size, weight))
-            });
-            match found {
-                Ok((size, weight)) => Some(lay_out_weight(&weighing, &size, &weight, ask.bench())),
-                Err(problems) => ask.refuse(&problems),
-            }
+        WEIGHT => {
+            let weighing = question::weighing(ask)?;
+            size::reckon(&weighing.size).and_then(|size| {
+                let weight = weight::reckon(&weighing.input(&size))?;
+                Ok(lay_out_weight(&weighing, &size, &weight, bench))
+            })
         }
-        "cover" => {
-            let covering = fields::covering(ask)?;
-            let found = size::reckon(&covering.size)
-                .and_then(|size| cover::reckon(&covering.input(&size)).map(|cover| (size, cover)));
-            match found {
-                Ok((size, cover)) => Some(lay_out_cover(&covering, &size, &cover, ask.bench())),
-                Err(problems) => ask.refuse(&problems),
-            }
+        COVER => {
+            let covering = question::covering(ask)?;
+            size::reckon(&covering.size).and_then(|size| {
+                let cover = cover::reckon(&covering.input(&size))?;
+                Ok(lay_out_cover(&covering, &size, &cover, bench))
+            })
         }
         _ => {
-            let input = fields::size(ask)?;
-            match size::reckon(&input) {
-                Ok(answer) => Some(lay_out_size(&input, &answer, ask.bench())),
-                Err(problems) => ask.refuse(&problems),
-            }
+            let input = question::size(ask)?;
+            size::reckon(&input).map(|answer| lay_out_size(&input, &answer, bench))
         }
+    };
+    match laid_out {
+        Ok(answer) => Some(answer),
+        Err(refused) => ask.refused(refused, too_large()),
     }
+}
+
+fn too_large() -> Refusal {
+    Refusal::at(
+        &SECTION,
+        "too-large",
+        say!["This is too large or too fine to work out."],
+        WayOut::advice(say!["Use smaller numbers or plainer fractions."]),
+    )
 }
 
 /// Half of a pair of sizes: where it comes from.
@@ -83,7 +76,7 @@ fn side_step(rule: &'static str, nominal: Length, measured: Option<Length>, foun
         Some(_) => say!["measured on this board"],
         None => say![format!("nominal {}", exact_text(nominal))],
     };
-    Step::length(rule, put_in, found)
+    Step::in_words(rule, put_in, found)
 }
 
 fn size_steps(input: &size::Input, answer: &size::Answer) -> Vec<Step> {
@@ -104,28 +97,21 @@ fn size_steps(input: &size::Input, answer: &size::Answer) -> Vec<Step> {
 }
 
 fn lay_out_size(input: &size::Input, answer: &size::Answer, bench: &Bench) -> sheet::Answer {
-    let headline = Figure::length("width", "Width", "edge to edge", answer.width);
+    let headline = WIDTH.figure("edge to edge", answer.width);
     let working = Working {
         steps: size_steps(input, answer),
         sources: vec![Source::Published(lumber::SOURCE)],
     };
     let mut sheet = sheet::Answer::new(headline, working);
-    sheet.figures =
-        vec![Figure::length("thickness", "Thickness", "face to face", answer.thickness)];
+    sheet.figures = vec![THICKNESS.figure("face to face", answer.thickness)];
     if let (Some(thickness), Some(width)) = (answer.thickness_row, answer.width_row) {
         let row = |name: &'static str, thickness: Length, width: Length| {
-            let nearest = |length| Value::Length(length, Rounding::Nearest);
-            vec![Value::Words(say![name]), nearest(thickness), nearest(width)]
+            vec![Value::Words(say![name]), thickness.into(), width.into()]
         };
-        sheet.tables = vec![Table {
-            id: "sizes",
-            title: "Dry and green",
-            columns: &["Dressed", "Thickness", "Width"],
-            rows: vec![
-                row("Dry", thickness.dry, width.dry),
-                row("Green", thickness.green, width.green),
-            ],
-        }];
+        sheet.tables = vec![SIZES.table(
+            &["Dressed", "Thickness", "Width"],
+            vec![row("Dry", thickness.dry, width.dry), row("Green", thickness.green, width.green)],
+        )];
     }
     sheet.notes = size_notes(input, answer);
     sheet.drawing = Some(drawing::end_view(input, answer, bench));
@@ -152,24 +138,20 @@ fn size_notes(input: &size::Input, answer: &size::Answer) -> Vec<Note> {
 }
 
 fn lay_out_amount(input: &amount::Input, answer: &amount::Answer, bench: &Bench) -> sheet::Answer {
-    let figure = |id, label, number, unit| Figure {
-        id,
-        label,
-        from: "",
-        value: Value::Exact(number, 2, unit),
-    };
-    let headline = figure("board_feet", "Board feet", answer.total, "bd ft");
+    let figure =
+        |result: ResultSpec, number, unit| result.figure("", Value::Exact(number, 2, unit));
+    let headline = figure(BOARD_FEET, answer.total, "bd ft");
     let mut sheet = sheet::Answer::new(headline, amount_working(input, answer));
     if let Some(prices) = answer.prices {
         sheet.figures = vec![
-            figure("total", "Price of all", prices.total, ""),
-            figure("per_piece", "Price of a board", prices.piece, ""),
-            figure("per_foot", "Price of a foot", prices.foot, ""),
-            figure("per_board_foot", "Price of a board foot", prices.board_foot, ""),
+            figure(TOTAL, prices.total, ""),
+            figure(PER_PIECE, prices.piece, ""),
+            figure(PER_FOOT, prices.foot, ""),
+            figure(PER_BOARD_FOOT, prices.board_foot, ""),
         ];
     }
-    sheet.figures.push(figure("board_feet_each", "Board feet, one board", answer.each, "bd ft"));
-    sheet.figures.push(figure("linear_feet", "Feet of length", answer.linear_feet, "ft"));
+    sheet.figures.push(figure(BOARD_FEET_EACH, answer.each, "bd ft"));
+    sheet.figures.push(figure(LINEAR_FEET, answer.linear_feet, "ft"));
     sheet.notes = vec![say!["Board feet go by the tag, not by the real size."]];
     if input.nominal_thickness.in_inches() < Number::ONE {
         sheet.notes.push(say![
@@ -181,38 +163,23 @@ fn lay_out_amount(input: &amount::Input, answer: &amount::Answer, bench: &Bench)
 }
 
 fn amount_working(input: &amount::Input, answer: &amount::Answer) -> Working {
-    let feet = |length: Length| {
-        length.in_unit(Unit::Foot).map_or_else(|_| String::new(), |feet| decimal(feet, 3))
-    };
     let board_feet = |number| Value::Exact(number, 3, "bd ft");
+    let each = || Term::of("one", answer.each);
+    let feet = |name| Term::of(name, answer.feet);
+    let section = Term::of("nominal thickness", answer.thickness)
+        * Term::of("nominal width", input.nominal_width);
+    let formula = section / Term::fixed(12) * feet("feet of length");
     let mut steps = vec![
-        Step {
-            rule: "board feet = nominal thickness in × nominal width in ÷ 12 × length in ft".into(),
-            put_in: say![format!(
-                "{} × {} ÷ 12 × {} ft",
-                exact_text(input.nominal_thickness),
-                exact_text(input.nominal_width),
-                feet(input.length)
-            )],
-            gives: board_feet(answer.each),
-        },
-        Step {
-            rule: "all = boards × one".into(),
-            put_in: say![format!("{} × {}", input.count, decimal(answer.each, 3))],
-            gives: board_feet(answer.total),
-        },
+        Step::of("board feet", formula, board_feet(answer.each))
+            .remarked("at least 1 in thick", ""),
+        Step::of("all", Term::of("boards", input.count) * each(), board_feet(answer.total)),
     ];
     if let Some(prices) = answer.prices {
-        steps.push(Step {
-            rule: "price of a foot = price of a board ÷ its feet".into(),
-            put_in: say![format!("{} ÷ {}", decimal(prices.piece, 2), feet(input.length))],
-            gives: Value::Exact(prices.foot, 2, ""),
-        });
-        steps.push(Step {
-            rule: "price of a board foot = price of a board ÷ its board feet".into(),
-            put_in: say![format!("{} ÷ {}", decimal(prices.piece, 2), decimal(answer.each, 3))],
-            gives: Value::Exact(prices.board_foot, 2, ""),
-        });
+        let money = |number| Value::Exact(number, 2, "");
+        let piece = || Term::of("price of a board", prices.piece);
+        let its = Term::of("its board feet", answer.each);
+        steps.push(Step::of("price of a foot", piece() / feet("its feet"), money(prices.foot)));
+        steps.push(Step::of("price of a board foot", piece() / its, money(prices.board_foot)));
     }
     Working {
         steps,
@@ -231,19 +198,13 @@ fn lay_out_weight(
     weight: &weight::Answer,
     bench: &Bench,
 ) -> sheet::Answer {
-    let pounds =
-        |id, label, number| Figure { id, label, from: "", value: Value::Real(number, 1, "lb") };
-    let headline = pounds("weight", "Weight of a board", weight.each);
+    let pounds = |result: ResultSpec, number| result.figure("", Value::Real(number, 1, "lb"));
+    let headline = pounds(WEIGHT_EACH, weight.each);
     let mut sheet = sheet::Answer::new(headline, weight_working(weighing, size, weight));
     sheet.figures = vec![
-        pounds("weight_all", "Weight of all", weight.total),
-        pounds("weight_dry", "The same at 12 %", weight.dry_twin),
-        Figure {
-            id: "density",
-            label: "Density",
-            from: "",
-            value: Value::Real(weight.density, 1, "lb/cu ft"),
-        },
+        pounds(WEIGHT_ALL, weight.total),
+        pounds(WEIGHT_DRY, weight.dry_twin),
+        DENSITY.figure("", Value::Real(weight.density, 1, "lb/cu ft")),
     ];
     sheet.notes = vec![say![
         "Single boards differ by a tenth and more. A board that weighs twice its dry twin is wet."
@@ -259,30 +220,28 @@ fn lay_out_weight(
 fn weight_working(weighing: &Weighing, size: &size::Answer, weight: &weight::Answer) -> Working {
     let mut steps = size_steps(&weighing.size, size);
     let moisture = weighing.moisture;
-    steps.push(Step {
-        rule: "G = Gb ÷ (1 - 0.265 × Gb × (1 - M ÷ 30)), M not over 30".into(),
-        put_in: say![format!("{}, M {moisture} %", weighing.wood.name)],
-        gives: Value::Real(weighing.wood.gravity.at(moisture), 3, ""),
-    });
-    steps.push(Step {
-        rule: "density = 62.4 lb/cu ft × G × (1 + M ÷ 100)".into(),
-        put_in: say![format!(
-            "62.4 × {:.3} × (1 + {moisture} ÷ 100)",
-            weighing.wood.gravity.at(moisture)
-        )],
-        gives: Value::Real(weight.density, 2, "lb/cu ft"),
-    });
-    steps.push(Step {
-        rule: "weight = thickness × width × length × density".into(),
-        put_in: say![format!(
-            "{} × {} × {} × {:.2} lb/cu ft",
-            exact_text(size.thickness),
-            exact_text(size.width),
-            exact_text(weighing.length),
-            weight.density
-        )],
-        gives: Value::Real(weight.each, 1, "lb"),
-    });
+    let fixed = |number| Term::fixed(Amount::real(number, ""));
+    let points = |percent| Term::of("M", Amount::real(percent, ""));
+    let gravity = weighing.wood.gravity;
+    let basic = || Term::of("Gb", Amount::real(gravity.basic(), ""));
+    let swollen = points(moisture.min(weight::FIBERS_FULL)) / fixed(weight::FIBERS_FULL);
+    let shrunk = fixed(weight::VOLUME_SHRINKAGE) * basic() * (Term::fixed(1) - swollen);
+    let at_moisture = Value::Real(gravity.at(moisture), 3, "");
+    steps.push(
+        Step::of("G", basic() / (Term::fixed(1) - shrunk), at_moisture)
+            .remarked("M not over 30", weighing.wood.name),
+    );
+    let water = Term::fixed(Amount::real(weight::WATER, "lb/cu ft"));
+    let wood = water * Term::of("G", Amount::real(gravity.at(moisture), ""));
+    let wet = Term::fixed(1) + points(moisture) / Term::fixed(100);
+    steps.push(Step::of("density", wood * wet, Value::Real(weight.density, 2, "lb/cu ft")));
+    let inches = |name, length: Length| Term::of(name, length.in_inches());
+    let cubic_inches = inches("thickness in", size.thickness)
+        * inches("width in", size.width)
+        * inches("length in", weighing.length);
+    let density = Term::of("density", Amount::real(weight.density, "lb/cu ft"));
+    let cubic_feet = cubic_inches / Term::fixed(1728);
+    steps.push(Step::of("weight", cubic_feet * density, Value::Real(weight.each, 1, "lb")));
     let gravity = if weighing.wood.is_unverified {
         Source::Unverified(weighing.wood.source)
     } else {
@@ -308,28 +267,15 @@ fn lay_out_cover(
     cover: &cover::Answer,
     bench: &Bench,
 ) -> sheet::Answer {
-    let headline = Figure::count("boards", "Boards to buy", cover.buy);
+    let headline = BOARDS.figure("", cover.buy);
     let mut steps = size_steps(&covering.size, size);
-    steps.push(Step {
-        rule: "laid = (width to cover + gap) ÷ (board + gap)".into(),
-        put_in: say![format!(
-            "({} + {}) ÷ ({} + {})",
-            exact_text(covering.width),
-            exact_text(covering.gap),
-            exact_text(size.width),
-            exact_text(covering.gap)
-        )],
-        gives: Value::Exact(cover.laid, 3, ""),
-    });
-    steps.push(Step {
-        rule: "buy = laid ÷ (1 - waste), rounded up".into(),
-        put_in: say![format!(
-            "{} ÷ (1 - {} %)",
-            decimal(cover.laid, 3),
-            decimal(covering.waste, 1)
-        )],
-        gives: Value::Count(cover.buy.into()),
-    });
+    let gap = || Term::of("gap", covering.gap);
+    let all = Term::of("width to cover", covering.width) + gap();
+    let laid = all / (Term::of("board", size.width) + gap());
+    steps.push(Step::of("laid", laid, Value::Exact(cover.laid, 3, "")));
+    let kept = Term::fixed(1) - Term::of("waste", Amount::percent(covering.waste));
+    let buy = Step::of("buy", Term::of("laid", cover.laid) / kept, cover.buy);
+    steps.push(buy.then(Rounded::Up));
     let sources = vec![
         Source::Published(
             "Army Engineer EN01136, lesson 5: width ÷ board ÷ (1 - waste), rounded up",
@@ -339,8 +285,8 @@ fn lay_out_cover(
     ];
     let mut sheet = sheet::Answer::new(headline, Working { steps, sources });
     sheet.figures = vec![
-        Figure::count("rows", "Boards laid", cover.rows),
-        Figure::length("width", "Width of one", "edge to edge", size.width),
+        ROWS.figure("", cover.rows),
+        WIDTH.called("Width of one").figure("edge to edge", size.width),
     ];
     sheet.notes = vec![
         say!["Waste runs from a tenth for straight good boards to half for low grades."],

@@ -1,8 +1,10 @@
 //! What a board measures: nominal to dressed, or as the tape says.
 
-use super::Problem;
+use super::fields::{NOMINAL_THICKNESS, NOMINAL_WIDTH};
 use crate::measure::Length;
-use crate::sheet::Problems;
+use crate::measure::text::exact_text;
+use crate::say;
+use crate::sheet::{Field, Refusal, Refused, WayOut};
 use crate::tables::lumber::{self, Seasoning, Size};
 
 /// What is asked.
@@ -37,7 +39,7 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// [`Problem::NoSuchThickness`], [`Problem::NoSuchWidth`]: a side that was not measured and is not
+/// `no-such-thickness`, `no-such-width`: a side that was not measured and is not
 /// in the standard; names the nearest one that is.
 ///
 /// # Examples
@@ -52,25 +54,33 @@ pub struct Answer {
 /// assert_eq!(answer.width, length("9 7/16")?);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let thickness_row = lumber::size_of(input.nominal_thickness);
     let width_row = lumber::size_of(input.nominal_width);
     let dressed = |row: Option<Size>| row.map(|row| row.dressed(input.seasoning));
     let thickness = input.measured_thickness.or_else(|| dressed(thickness_row));
     let width = input.measured_width.or_else(|| dressed(width_row));
-    let mut problems = Vec::new();
+    let mut refusals = Vec::new();
     if thickness.is_none() {
-        let (nominal, nearest) = (input.nominal_thickness, nearest(input.nominal_thickness));
-        problems.push(Problem::NoSuchThickness { nominal, nearest });
+        let words = "The standard has no nominal thickness of ";
+        let nominal = input.nominal_thickness;
+        refusals.push(no_such(&NOMINAL_THICKNESS, "no-such-thickness", words, nominal));
     }
     if width.is_none() {
-        let (nominal, nearest) = (input.nominal_width, nearest(input.nominal_width));
-        problems.push(Problem::NoSuchWidth { nominal, nearest });
+        let words = "The standard has no nominal width of ";
+        refusals.push(no_such(&NOMINAL_WIDTH, "no-such-width", words, input.nominal_width));
     }
-    match (thickness, width) {
-        (Some(thickness), Some(width)) => Ok(Answer { thickness, width, thickness_row, width_row }),
-        _ => Problems::unless_none(problems).and(Err(Problem::TooLarge.into())),
-    }
+    let (Some(thickness), Some(width)) = (thickness, width) else {
+        return Err(Refused::For(refusals));
+    };
+    Ok(Answer { thickness, width, thickness_row, width_row })
+}
+
+fn no_such(field: &Field, code: &'static str, words: &'static str, nominal: Length) -> Refusal {
+    let nearest = nearest(nominal);
+    let way_out = say!["The nearest is ", nearest, ". Or measure the board."];
+    let way_out = WayOut::set(way_out, field, exact_text(nearest));
+    Refusal::at(field, code, say![words, nominal, "."], way_out)
 }
 
 /// The nominal size of the standard nearest to this one.

@@ -1,7 +1,8 @@
 //! Rules, limits and refusals about lumber.
 
 use super::CALCULATOR;
-use super::fields::{FIELDS, wood};
+use super::fields::FIELDS;
+use super::question::wood;
 use crate::calculators::trial::{Trial, inches};
 use crate::measure::{Number, Tape};
 use crate::sheet::{Answer, Figure, Kind, Refusal, Source, Value};

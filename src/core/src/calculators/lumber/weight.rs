@@ -3,18 +3,19 @@
 //! Weight follows from measured gravities, so it is a floating-point number: inches, pounds,
 //! percent.
 
-use super::Problem;
+use super::fields::MOISTURE;
 use crate::measure::Unit;
-use crate::sheet::Problems;
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 
 /// Pounds of water in a cubic foot: 1000 kg/m³ (Wood Handbook Equation 4-14).
-const WATER: f64 = 62.4;
+pub(super) const WATER: f64 = 62.4;
 
 /// Moisture in percent above which wood no longer swells, where no other figure is known.
-const FIBERS_FULL: f64 = 30.0;
+pub(super) const FIBERS_FULL: f64 = 30.0;
 
 /// Volume shrinks by this times basic gravity, green to ovendry (Wood Handbook Equation 4-12).
-const VOLUME_SHRINKAGE: f64 = 0.265;
+pub(super) const VOLUME_SHRINKAGE: f64 = 0.265;
 
 /// Specific gravity of a wood: ovendry mass over some volume. Tables use different volumes, which
 /// are never mixed; all come down to the green volume here.
@@ -38,6 +39,12 @@ impl BasicGravity {
     #[must_use]
     pub fn over_12_percent(gravity: f64) -> BasicGravity {
         BasicGravity(gravity / (1.0 + VOLUME_SHRINKAGE * (1.0 - 12.0 / FIBERS_FULL) * gravity))
+    }
+
+    /// Ovendry mass over green volume.
+    #[must_use]
+    pub fn basic(self) -> f64 {
+        self.0
     }
 
     /// Ovendry mass over the volume at a moisture (Wood Handbook Equation 4-13).
@@ -94,13 +101,19 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// - [`Problem::TooWet`]: more water than the wood can hold.
-/// - [`Problem::TooLarge`]: not a finite weight.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+/// - `too-wet`: more water than the wood can hold.
+/// - [`Refused::OutOfRange`]: not a finite weight.
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let most = input.gravity.most_moisture();
     if input.moisture > most {
-        let whole = libm::floor(most);
-        return Err(Problem::TooWet { most: whole as u32 }.into());
+        let most = libm::floor(most) as u32;
+        return Err(Refusal::at(
+            &MOISTURE,
+            "too-wet",
+            say![format!("This wood cannot hold more than {most} % of water.")],
+            WayOut::set(say![format!("Use {most} % or less.")], &MOISTURE, most.to_string()),
+        )
+        .into());
     }
     let foot = Unit::Foot.in_inches().to_f64();
     let cubic_feet = input.thickness / foot * (input.width / foot) * (input.length / foot);
@@ -109,7 +122,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
     let total = each * f64::from(input.count);
     let dry_twin = cubic_feet * input.gravity.density(12.0);
     if ![each, total, dry_twin].into_iter().all(f64::is_finite) {
-        return Err(Problem::TooLarge.into());
+        return Err(Refused::OutOfRange);
     }
     Ok(Answer { density, each, total, dry_twin })
 }

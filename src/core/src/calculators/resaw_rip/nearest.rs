@@ -1,19 +1,17 @@
 //! The nearest thing that works, where several questions offer the same.
 
-use crate::measure::{Length, Rounding};
+use crate::measure::Length;
 use crate::say;
 use crate::sheet::{Field, Refusal, WayOut};
 
 /// This length in that field, or more.
 pub(super) fn at_least(field: &Field, length: Length) -> Option<WayOut> {
-    let least = (length, Rounding::Up);
-    WayOut::set(say!["Use ", least, " or more."], field, least)
+    WayOut::at_least("Use ", length, " or more.", field)
 }
 
 /// This length in that field, or less.
 pub(super) fn at_most(field: &Field, length: Length) -> Option<WayOut> {
-    let most = (length, Rounding::Down);
-    WayOut::set(say!["Use ", most, " or less."], field, most)
+    WayOut::at_most("Use ", length, " or less.", field)
 }
 
 /// Where no width of the plan is thick enough to run between blade and fence.

@@ -2,7 +2,7 @@
 
 use super::fields::{CORE_BY_HAND, PIECE_LENGTH, REACH};
 use super::nearest::at_most;
-use crate::measure::{Length, OutOfRange, Rounding};
+use crate::measure::{Length, OutOfRange};
 use crate::say;
 use crate::sheet::{Field, Refusal, Refused, WayOut};
 
@@ -184,15 +184,16 @@ impl Saw {
             }
         }
         if self.piece_length < SHORTEST {
-            let (length, shortest) = (self.piece_length, (SHORTEST, Rounding::Up));
+            let length = self.piece_length;
             refusals.push(Refusal::at(
                 &PIECE_LENGTH,
                 "too-short",
                 say!["A piece ", length, " long is too short to rip on a table saw."],
-                WayOut::set(
-                    say!["Rip it from a piece of ", shortest, " or more, then cut it to length."],
+                WayOut::at_least(
+                    "Rip it from a piece of ",
+                    SHORTEST,
+                    " or more, then cut it to length.",
                     &PIECE_LENGTH,
-                    shortest,
                 ),
             ));
         }

@@ -3,7 +3,6 @@
 use super::fields::{BUY, CORNER, FIELDS, HOLD, PILOT, PLACING, POCKET, QUESTION, RESULTS, TOE};
 use super::{angled, buy, corner, hold, length, pilot, placing};
 use crate::calculators::{Calculator, Stage};
-use crate::say;
 use crate::sheet::{Answer, Ask, Field, Refusal};
 use crate::tables::fasteners::{Fastener, fastener};
 
@@ -25,12 +24,7 @@ pub(super) fn chosen(ask: &Ask, field: &Field) -> Option<Fastener> {
 
 /// Said of a number that is out of range, whatever is asked.
 pub(super) fn out_of_range() -> Refusal {
-    Refusal::at(
-        &QUESTION,
-        "out-of-range",
-        say!["These sizes are too large or too fine to be kept exactly."],
-        None,
-    )
+    Refusal::out_of_range(&QUESTION)
 }
 
 fn work(ask: &mut Ask) -> Option<Answer> {

@@ -5,24 +5,24 @@ use crate::sheet::{Choice, Field, Kind, Start};
 
 // The sizes are those of our invented potting bench for a school garden.
 
-pub(super) const QUESTION: Field = Field::new("question", "Question", "",
+pub(crate) const QUESTION: Field = Field::new("question", "Question", "",
     Kind::Choice(&[PLANKS_AND_GAPS, OVERHANG, TODAY_AND_LATER, SLOT, TIP]),
     Start::Text(PLANKS_AND_GAPS.id));
-pub(super) const PLANKS_AND_GAPS: Choice = Choice::new("planks", "Planks and gaps");
-pub(super) const OVERHANG: Choice = Choice::new("overhang", "Overhang");
-pub(super) const TODAY_AND_LATER: Choice = Choice::new("season", "Today and later");
+pub(crate) const PLANKS_AND_GAPS: Choice = Choice::new("planks", "Planks and gaps");
+pub(crate) const OVERHANG: Choice = Choice::new("overhang", "Overhang");
+pub(crate) const TODAY_AND_LATER: Choice = Choice::new("season", "Today and later");
 pub(super) const SLOT: Choice = Choice::new("slot", "Holes to slot");
 pub(super) const TIP: Choice = Choice::new("tip", "Does it tip");
 
-pub(super) const FIND: Field = Field::new("find", "Find", "",
+pub(crate) const FIND: Field = Field::new("find", "Find", "",
     Kind::Choice(&[GAP_WANTED, RIP_ALL, RIP_OUTER, TOP]), Start::Text(GAP_WANTED.id))
     .only_for(QUESTION.id, &[PLANKS_AND_GAPS.id]);
 pub(super) const GAP_WANTED: Choice = Choice::new("gap", "Gap");
-pub(super) const RIP_ALL: Choice = Choice::new("rip_all", "Rip all alike");
-pub(super) const RIP_OUTER: Choice = Choice::new("rip_outer", "Rip outer two");
+pub(crate) const RIP_ALL: Choice = Choice::new("rip_all", "Rip all alike");
+pub(crate) const RIP_OUTER: Choice = Choice::new("rip_outer", "Rip outer two");
 pub(super) const TOP: Choice = Choice::new("top", "Top width");
 
-pub(super) const PLANKS: Field = Field::new("planks", "Plank widths",
+pub(crate) const PLANKS: Field = Field::new("planks", "Plank widths",
     "as measured, from the left; 5 @ 5 1/2 for five",
     Kind::Lengths, Start::Text("5 @ 5 1/2 in"))
     .only_for(QUESTION.id, &[PLANKS_AND_GAPS.id, TODAY_AND_LATER.id]);
@@ -31,10 +31,10 @@ pub(super) const TOP_WIDTH: Field = Field::new("top_width", "Top width", "across
     .only_for(FIND.id, &[GAP_WANTED.id, RIP_ALL.id, RIP_OUTER.id]);
 pub(super) const GAP: Field = Field::new("gap", "Gap", "between two planks",
     Kind::ZERO_UP, Start::Inches("1/4")).only_for(FIND.id, &[RIP_ALL.id, RIP_OUTER.id, TOP.id]);
-pub(super) const OVERHANG_FIND: Field = Field::new("overhang_find", "Find", "",
+pub(crate) const OVERHANG_FIND: Field = Field::new("overhang_find", "Find", "",
     Kind::Choice(&[OVERHANG, TOP_SIZE]), Start::Text(OVERHANG.id))
     .only_for(QUESTION.id, &[OVERHANG.id]);
-pub(super) const TOP_SIZE: Choice = Choice::new("top", "Top size");
+pub(crate) const TOP_SIZE: Choice = Choice::new(TOP.id, "Top size");
 
 pub(super) const BASE_LENGTH: Field = Field::new("base_length", "Base length",
     "as built, outside to outside",
@@ -42,9 +42,9 @@ pub(super) const BASE_LENGTH: Field = Field::new("base_length", "Base length",
 pub(super) const BASE_WIDTH: Field = Field::new("base_width", "Base width",
     "as built, outside to outside",
     Kind::ABOVE_ZERO, Start::Inches("24")).only_for(QUESTION.id, &[OVERHANG.id]);
-pub(super) const TOP_LENGTH: Field = Field::new("top_length", "Top length", "end to end",
+pub(crate) const TOP_LENGTH: Field = Field::new("top_length", "Top length", "end to end",
     Kind::ABOVE_ZERO, Start::Inches("52")).only_for(OVERHANG_FIND.id, &[OVERHANG.id]);
-pub(super) const TOP_ACROSS: Field = Field::new("top_across", "Top width", "across the planks",
+pub(crate) const TOP_ACROSS: Field = Field::new("top_across", "Top width", "across the planks",
     Kind::ABOVE_ZERO, Start::Inches("28 1/2")).only_for(OVERHANG_FIND.id, &[OVERHANG.id]);
 pub(super) const OVERHANG_END: Field = Field::new("overhang_end", "Overhang at ends", "each end",
     Kind::ZERO_UP, Start::Inches("3")).only_for(OVERHANG_FIND.id, &[TOP_SIZE.id]);
@@ -108,9 +108,9 @@ pub(super) const FIELDS: &[Field] = &[
 ];
 
 pub(super) const PLANK_GAP: ResultSpec = ResultSpec::new("plank_gap", "Gap", ResultKind::Length);
-pub(super) const PLANK_WIDTH: ResultSpec =
+pub(crate) const PLANK_WIDTH: ResultSpec =
     ResultSpec::new("plank_width", "Plank width", ResultKind::Length);
-pub(super) const OUTER_WIDTH: ResultSpec =
+pub(crate) const OUTER_WIDTH: ResultSpec =
     ResultSpec::new("outer_width", "Outer plank width", ResultKind::Length);
 pub(super) const TOP_OVERALL: ResultSpec =
     ResultSpec::new("top_overall", "Top width", ResultKind::Length);
@@ -124,9 +124,9 @@ pub(super) const END_OVERHANG: ResultSpec =
     ResultSpec::new("end_overhang", "Overhang at ends", ResultKind::Length);
 pub(super) const SIDE_OVERHANG: ResultSpec =
     ResultSpec::new("side_overhang", "Overhang at sides", ResultKind::Length);
-pub(super) const TOP_SIZE_LENGTH: ResultSpec =
+pub(crate) const TOP_SIZE_LENGTH: ResultSpec =
     ResultSpec::new("top_size_length", "Top length", ResultKind::Length);
-pub(super) const TOP_SIZE_WIDTH: ResultSpec =
+pub(crate) const TOP_SIZE_WIDTH: ResultSpec =
     ResultSpec::new("top_size_width", "Top width", ResultKind::Length);
 pub(super) const GAP_TODAY: ResultSpec =
     ResultSpec::new("gap_today", "Gap today", ResultKind::Length);

@@ -15,7 +15,7 @@
 
 // A table: a field in two lines.
 #[rustfmt::skip]
-mod fields;
+pub(crate) mod fields;
 mod moisture;
 pub mod overhang;
 pub mod planks;

@@ -5,7 +5,6 @@ use crate::calculators::top::fields::{
     FIELDS, OVERHANG, QUESTION, RESULTS, SLOT, TIP, TODAY_AND_LATER,
 };
 use crate::calculators::{Calculator, Stage};
-use crate::say;
 use crate::sheet::{Answer, Ask, Refusal};
 
 /// Top: planks, gaps, overhang and movement.
@@ -31,10 +30,5 @@ fn work(ask: &mut Ask) -> Option<Answer> {
 
 /// What is said of a number that is out of range.
 pub(super) fn too_large() -> Refusal {
-    Refusal::at(
-        &QUESTION,
-        "out-of-range",
-        say!["These sizes are too large or too fine to be kept exactly."],
-        None,
-    )
+    Refusal::out_of_range(&QUESTION)
 }

@@ -78,11 +78,6 @@ pub fn demo() -> Job {
         |(rank, (name, quantity, thickness, width, length, stock))| {
             Item::Part(Part {
                 rank,
-                name: (*name).to_owned(),
-                quantity: (*quantity).to_owned(),
-                thickness: (*thickness).to_owned(),
-                width: (*width).to_owned(),
-                length: (*length).to_owned(),
                 stock: (*stock).to_owned(),
                 grain: Grain::Locked,
                 show_face: if *name == "top plank" {
@@ -93,9 +88,7 @@ pub fn demo() -> Job {
                 hand: if *name == "end bracket" { Hand::Pairs } else { Hand::Alike },
                 may_rip: ["2x8", "1x6", "4x4", "5/4x6"].contains(stock),
                 may_resaw: *stock == "4x4",
-                note: String::new(),
-                pieces: Vec::new(),
-                made: None,
+                ..Part::new(name, quantity, [thickness, width, length])
             })
         },
     ));

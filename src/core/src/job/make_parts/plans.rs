@@ -1,6 +1,8 @@
 //! Which parts a question of the frame or the top has, and where their sizes come from.
 
-use crate::sheet::Ask;
+use crate::calculators::frame::fields as frame;
+use crate::calculators::top::fields as top;
+use crate::sheet::{Ask, Choice};
 
 /// Where a size of a made part comes from: the id of a result or of a field, and which one of a
 /// list.
@@ -55,44 +57,46 @@ impl Plan {
 
 /// The parts of the frame's questions. A question about one joint or about squareness has none.
 pub(super) fn of_frame(ask: &mut Ask) -> Vec<Plan> {
-    match ask.choice(ask.field("question")).id {
-        "rail" => {
-            let (leg, rail) = match ask.choice(ask.field("find")).id {
-                "leg" => ("leg_each", "rail"),
-                "overall" => ("leg_left", "rail"),
-                _ => ("leg_left", "rail_cut"),
+    match ask.choice(&frame::QUESTION) {
+        frame::RAIL_BETWEEN_LEGS => {
+            let (leg, rail) = match ask.choice(&frame::FIND) {
+                frame::FIND_LEGS => (frame::LEG_EACH.id, frame::RAIL.id),
+                frame::FIND_OVERALL => (frame::LEG_LEFT.id, frame::RAIL.id),
+                _ => (frame::LEG_LEFT.id, frame::RAIL_CUT.id),
             };
-            let has_right = leg == "leg_left"
-                && ask.optional_length(ask.field("leg_right")).flatten().is_some();
+            let has_right = leg == frame::LEG_LEFT.id
+                && ask.optional_length(&frame::LEG_RIGHT).flatten().is_some();
             let legs = if has_right {
                 vec![
-                    Plan::new("left leg", "1").wide("leg_left", 0),
-                    Plan::new("right leg", "1").wide("leg_right", 0),
+                    Plan::new("left leg", "1").wide(leg, 0),
+                    Plan::new("right leg", "1").wide(frame::LEG_RIGHT.id, 0),
                 ]
             } else {
                 vec![Plan::new("leg", "2").wide(leg, 0)]
             };
             legs.into_iter().chain([Plan::new("rail", "1").long(rail)]).collect()
         }
-        "spacer" => vec![Plan::new("spacer block", "2").thick("spacer_block")],
-        "stretcher" => {
+        frame::SPACER => vec![Plan::new("spacer block", "2").thick(frame::SPACER_BLOCK.id)],
+        frame::STRETCHER => {
             let mut plans = vec![
-                Plan::new("leg", "2").long("leg_length"),
-                Plan::new("stretcher", "1").wide("stretcher_width", 0),
+                Plan::new("leg", "2").long(frame::LEG_LENGTH.id),
+                Plan::new("stretcher", "1").wide(frame::STRETCHER_WIDTH.id, 0),
             ];
-            if ask.length(ask.field("apron_width")).is_some_and(|width| width.is_positive()) {
-                plans.push(Plan::new("apron", "1").wide("apron_width", 0));
+            if ask.length(&frame::APRON_WIDTH).is_some_and(|width| width.is_positive()) {
+                plans.push(Plan::new("apron", "1").wide(frame::APRON_WIDTH.id, 0));
             }
-            plans.push(Plan::new("block under the stretcher", "2").long("floor_block"));
+            let block = Plan::new("block under the stretcher", "2");
+            plans.push(block.long(frame::FLOOR_BLOCK.id));
             plans
         }
-        "support" => {
-            let support = Plan::new("support", "1").thick("support_thickness").long("support_cut");
-            vec![Plan { quantity: HowMany::Of(Taken("supports", 0)), ..support }]
+        frame::SUPPORT => {
+            let quantity = HowMany::Of(Taken(frame::SUPPORTS.id, 0));
+            let support = Plan { quantity, ..Plan::new("support", "1") };
+            vec![support.thick(frame::SUPPORT_THICKNESS.id).long(frame::SUPPORT_CUT.id)]
         }
-        "lap" => vec![
-            Plan::new("front piece", "1").thick("front_thickness"),
-            Plan::new("rear piece", "1").thick("rear_thickness"),
+        frame::LAP => vec![
+            Plan::new("front piece", "1").thick(frame::FRONT_THICKNESS.id),
+            Plan::new("rear piece", "1").thick(frame::REAR_THICKNESS.id),
         ],
         _ => Vec::new(),
     }
@@ -100,39 +104,44 @@ pub(super) fn of_frame(ask: &mut Ask) -> Vec<Plan> {
 
 /// The parts of the top's questions. Slots and tipping have none.
 pub(super) fn of_top(ask: &mut Ask) -> Vec<Plan> {
-    const PLANKS: HowMany = HowMany::Of(Taken("planks", 0));
-    match ask.choice(ask.field("question")).id {
-        question @ ("planks" | "season") => {
-            let widths = ask.lengths(ask.field("planks")).unwrap_or_default();
-            let find = if question == "planks" { ask.choice(ask.field("find")).id } else { "" };
-            let plank = Plan { quantity: PLANKS, ..Plan::new("plank", "1") };
-            match find {
-                "rip_all" => vec![plank.wide("plank_width", 0)],
-                "rip_outer" if widths.len() > 2 => vec![
-                    Plan::new("outer plank", "2").wide("outer_width", 0),
-                    Plan {
-                        quantity: HowMany::WithoutOuter(Taken("planks", 0)),
-                        ..Plan::new("inner plank", "1").wide("planks", 1)
-                    },
-                ],
-                "rip_outer" => vec![Plan::new("outer plank", "2").wide("outer_width", 0)],
-                _ if widths.iter().all(|width| Some(width) == widths.first()) => {
-                    vec![plank.wide("planks", 0)]
-                }
-                // Each as it was measured, by its number in the drawing.
-                _ => (0..)
-                    .zip(1..=widths.len())
-                    .map(|(index, n)| Plan::new(&format!("plank {n}"), "1").wide("planks", index))
-                    .collect(),
-            }
+    match ask.choice(&top::QUESTION) {
+        top::PLANKS_AND_GAPS => {
+            let find = ask.choice(&top::FIND);
+            planks(ask, Some(find))
         }
-        "overhang" => {
-            let (length, width) = match ask.choice(ask.field("overhang_find")).id {
-                "top" => ("top_size_length", "top_size_width"),
-                _ => ("top_length", "top_across"),
+        top::TODAY_AND_LATER => planks(ask, None),
+        top::OVERHANG => {
+            let (length, width) = match ask.choice(&top::OVERHANG_FIND) {
+                top::TOP_SIZE => (top::TOP_SIZE_LENGTH.id, top::TOP_SIZE_WIDTH.id),
+                _ => (top::TOP_LENGTH.id, top::TOP_ACROSS.id),
             };
             vec![Plan::new("top", "1").wide(width, 0).long(length)]
         }
         _ => Vec::new(),
+    }
+}
+
+/// The planks of a top, ripped by what is found or as they were measured.
+fn planks(ask: &mut Ask, find: Option<Choice>) -> Vec<Plan> {
+    const LISTED: Taken = Taken(top::PLANKS.id, 0);
+    let widths = ask.lengths(&top::PLANKS).unwrap_or_default();
+    let plank = Plan { quantity: HowMany::Of(LISTED), ..Plan::new("plank", "1") };
+    let outer = || Plan::new("outer plank", "2").wide(top::OUTER_WIDTH.id, 0);
+    match find {
+        Some(top::RIP_ALL) => vec![plank.wide(top::PLANK_WIDTH.id, 0)],
+        Some(top::RIP_OUTER) if widths.len() > 2 => {
+            let quantity = HowMany::WithoutOuter(LISTED);
+            let inner = Plan { quantity, ..Plan::new("inner plank", "1") };
+            vec![outer(), inner.wide(top::PLANKS.id, 1)]
+        }
+        Some(top::RIP_OUTER) => vec![outer()],
+        _ if widths.iter().all(|width| Some(width) == widths.first()) => {
+            vec![plank.wide(top::PLANKS.id, 0)]
+        }
+        // Each as it was measured, by its number in the drawing.
+        _ => (0..)
+            .zip(1..=widths.len())
+            .map(|(index, n)| Plan::new(&format!("plank {n}"), "1").wide(top::PLANKS.id, index))
+            .collect(),
     }
 }

@@ -5,8 +5,13 @@
 
 use std::sync::OnceLock;
 
-/// The syllables of Hangul are worked out (UAX 15, section 16): first, leads, vowels, tails.
-const HANGUL: (u32, u32, u32, u32) = (0xAC00, 0x1100, 0x1161, 0x11A7);
+// The syllables of Hangul are worked out (UAX 15, section 16): where they and their parts begin,
+// and how many there are.
+const FIRST_SYLLABLE: u32 = 0xAC00;
+const FIRST_LEAD: u32 = 0x1100;
+const FIRST_VOWEL: u32 = 0x1161;
+/// One before the first: a syllable may have none.
+const NO_TAIL: u32 = 0x11A7;
 const VOWELS: u32 = 21;
 const TAILS: u32 = 28;
 const SYLLABLES: u32 = 11_172;
@@ -90,13 +95,12 @@ pub(super) fn decompose(c: char, take: &mut dyn FnMut(char)) {
     if code < 0xC0 {
         return take(c);
     }
-    let (first, lead, vowel, tail) = HANGUL;
-    if let Some(at) = code.checked_sub(first).filter(|at| *at < SYLLABLES) {
+    if let Some(at) = code.checked_sub(FIRST_SYLLABLE).filter(|at| *at < SYLLABLES) {
         let of = |from: u32, by: u32| char::from_u32(from.saturating_add(by));
-        of(lead, at / (VOWELS * TAILS)).into_iter().for_each(&mut *take);
-        of(vowel, at % (VOWELS * TAILS) / TAILS).into_iter().for_each(&mut *take);
+        of(FIRST_LEAD, at / (VOWELS * TAILS)).into_iter().for_each(&mut *take);
+        of(FIRST_VOWEL, at % (VOWELS * TAILS) / TAILS).into_iter().for_each(&mut *take);
         if at % TAILS > 0 {
-            of(tail, at % TAILS).into_iter().for_each(take);
+            of(NO_TAIL, at % TAILS).into_iter().for_each(take);
         }
         return;
     }

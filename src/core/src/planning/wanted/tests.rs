@@ -18,18 +18,8 @@ fn standard() -> Options {
 }
 
 fn part(name: &str, quantity: &str, size: [&str; 3], stock: &str) -> Part {
-    let [thickness, width, length] = size.map(str::to_owned);
-    Part {
-        name: name.to_owned(),
-        quantity: quantity.to_owned(),
-        thickness,
-        width,
-        length,
-        stock: stock.to_owned(),
-        may_rip: true,
-        may_resaw: true,
-        ..Part::default()
-    }
+    let stock = stock.to_owned();
+    Part { stock, may_rip: true, may_resaw: true, ..Part::new(name, quantity, size) }
 }
 
 fn yard(section: &str, thickness: &str, width: &str, length: &str, price: u64) -> Item {

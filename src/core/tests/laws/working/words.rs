@@ -6,8 +6,6 @@ pub(super) struct Listed {
     pub(super) slug: &'static str,
     /// Rules, as the page shows them, whose numbers the reader of lengths cannot read, and why.
     pub(super) in_words: &'static [(&'static str, &'static str)],
-    /// Rules that are false and to be mended.
-    pub(super) not_yet: &'static [&'static str],
 }
 
 /// By calculator.
@@ -54,16 +52,14 @@ const ANGLES: Listed = Listed {
         ("tan of the lean = √(tan² front to back + tan² side to side)", "trigonometry"),
         ("wide end of a side = across × tan(180° ÷ sides)", "trigonometry"),
     ],
-    not_yet: &[],
 };
 
 const CROSSCUT: Listed = Listed {
     slug: "crosscut",
     in_words: &[(
         "each part begins one kerf after the last, or where the next knot ends",
-        "not written as a formula",
+        "a walk past the knots",
     )],
-    not_yet: &[],
 };
 
 const CURVE: Listed = Listed {
@@ -77,7 +73,6 @@ const CURVE: Listed = Listed {
         ("off the corner = radius × (1 ÷ sin(corner ÷ 2) - 1)", "trigonometry"),
         ("where the round meets the edge = radius ÷ tan(corner ÷ 2)", "trigonometry"),
     ],
-    not_yet: &[],
 };
 
 const DOWEL: Listed = Listed {
@@ -86,7 +81,6 @@ const DOWEL: Listed = Listed {
         "bit = dowel at its thickest, up to the next bit",
         "a caliper's decimals are rounded, and the bit is found from the size itself",
     )],
-    not_yet: &[],
 };
 
 const FINISH: Listed = Listed {
@@ -95,7 +89,6 @@ const FINISH: Listed = Listed {
         "cans that hold the most it may take, four quarts to a gallon",
         "the cheapest of a few cans",
     )],
-    not_yet: &[],
 };
 
 const FRAME: Listed = Listed {
@@ -104,34 +97,21 @@ const FRAME: Listed = Listed {
         ("both when pushed square = √((first² + second²) ÷ 2)", "a root"),
         ("diagonal = √(near side² + left side²)", "a root"),
         ("far side moved right by (first² - second²) ÷ (4 × near side)", "a power"),
-    ],
-    not_yet: &[
-        "angle with the sine (moved ÷ left side)",
-        "bay = (leg to leg - supports × thickness) ÷ (supports + 1)",
-        "outside down: set-back = block; turned over, leg - rail - block",
+        ("out of square = the angle with this sine", "trigonometry"),
     ],
 };
 
 const LUMBER: Listed = Listed {
     slug: "lumber",
     in_words: &[
-        ("G = Gb ÷ (1 - 0.265 × Gb × (1 - M ÷ 30)), M not over 30", "not written as a formula"),
-        (
-            "board feet = nominal thickness in × nominal width in ÷ 12 × length in ft",
-            "not written as a formula",
-        ),
         (
             "thickness = as measured, or else the dressed size of the table",
-            "not written as a formula",
+            "read from a table or off the board",
         ),
-        ("weight = thickness × width × length × density", "not written as a formula"),
-        ("width = as measured, or else the dressed size of the table", "not written as a formula"),
-    ],
-    not_yet: &[
-        "all = boards × one",
-        "density = 62.4 lb/cu ft × G × (1 + M ÷ 100)",
-        "price of a board foot = price of a board ÷ its board feet",
-        "price of a foot = price of a board ÷ its feet",
+        (
+            "width = as measured, or else the dressed size of the table",
+            "read from a table or off the board",
+        ),
     ],
 };
 
@@ -146,10 +126,9 @@ const MOISTURE: Listed = Listed {
         ("driest month of the place", "read from a table"),
         ("wettest month of the place", "read from a table"),
     ],
-    not_yet: &[],
 };
 
-const RESAW_RIP: Listed = Listed { slug: "resaw-rip", in_words: &[], not_yet: &[] };
+const RESAW_RIP: Listed = Listed { slug: "resaw-rip", in_words: &[] };
 
 const SCREWS: Listed = Listed {
     slug: "screws",
@@ -168,7 +147,6 @@ const SCREWS: Listed = Listed {
         ("wood between = shortest way between the axes, ended at their tips, - diameter", "a root"),
         ("wood between = widest gap between the two boxes", "the largest of three ways"),
     ],
-    not_yet: &[],
 };
 
 const SPACING: Listed = Listed {
@@ -177,7 +155,6 @@ const SPACING: Listed = Listed {
         ("fewest gaps that keep clear and leave a mark", "a search"),
         ("mark = end distance + whole steps, from each end, up to the middle", "a list of marks"),
     ],
-    not_yet: &[],
 };
 
 const STRENGTH: Listed = Listed {
@@ -190,7 +167,6 @@ const STRENGTH: Listed = Listed {
         ("sag = sum of the sags of all loads, where it is greatest", "a search"),
         ("stiffness at its moisture = P12 × (P12 ÷ Pg)^((12 - M) ÷ (Mp - 12))", "a power"),
     ],
-    not_yet: &[],
 };
 
 const TAPE: Listed = Listed {
@@ -200,7 +176,6 @@ const TAPE: Listed = Listed {
         ("mark i = i × length ÷ parts, never by adding rounded parts", "a list of marks"),
         ("what the line comes to", "the line itself is the formula"),
     ],
-    not_yet: &[],
 };
 
 const TOP: Listed = Listed {
@@ -210,5 +185,4 @@ const TOP: Listed = Listed {
         ("left edge of a plank = planks and gaps before it", "a list of edges"),
         ("lost = your own figure", "nothing to work out"),
     ],
-    not_yet: &[],
 };

@@ -4,9 +4,10 @@ mod sheet;
 
 pub(super) use sheet::work;
 
-use super::Problem;
+use super::fields::REAR_CUT;
 use crate::measure::Length;
-use crate::sheet::Problems;
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 
 /// What to reckon a lap from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -43,12 +44,13 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// A cut that leaves nothing of either piece.
+/// - `lap-leaves-nothing`: of the thinner piece.
+/// - [`Refused::OutOfRange`]: sizes beyond exact keeping.
 ///
 /// # Source
 ///
 /// Arithmetic; that half of the thinner piece is taken is common practice, no source.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let Input { front_thickness, rear_thickness, .. } = *input;
     let thinner = front_thickness.min(rear_thickness);
     let rear_cut = match input.rear_cut {
@@ -56,7 +58,13 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
         None => (thinner / 2)?,
     };
     if rear_cut >= thinner {
-        return Err(Problem::LapLeavesNothing { cut: rear_cut, thinner }.into());
+        let way_out = say!["Leave it empty to cut half of the thinner piece."];
+        Err(Refusal::at(
+            &REAR_CUT,
+            "lap-leaves-nothing",
+            say!["A cut of ", rear_cut, " leaves nothing of the thinner piece, ", thinner, "."],
+            WayOut::set(way_out, &REAR_CUT, String::new()),
+        ))?;
     }
     Ok(Answer {
         front_cut: (front_thickness - rear_cut)?,

@@ -1,15 +1,19 @@
 //! Reads the lap's fields and lays its answer out.
 
 use super::{Answer, Input, reckon};
+use crate::calculators::frame::fields::{
+    FRONT_THICKNESS, LAP_FRONT, LAP_REAR, LAP_REAR_LEFT, LAP_STEP, REAR_CUT, REAR_THICKNESS,
+};
+use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Figure, Source, Step, Working};
+use crate::sheet::{self, Ask, Caution, Source, Step, Term, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let front_thickness = ask.length(ask.field("front_thickness"));
-    let rear_thickness = ask.length(ask.field("rear_thickness"));
-    let rear_cut = ask.optional_length(ask.field("rear_cut"));
+    let front_thickness = ask.length(&FRONT_THICKNESS);
+    let rear_thickness = ask.length(&REAR_THICKNESS);
+    let rear_cut = ask.optional_length(&REAR_CUT);
     let input = Input {
         front_thickness: front_thickness?,
         rear_thickness: rear_thickness?,
@@ -17,15 +21,13 @@ pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer
     };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused, out_of_range()),
     }
 }
 
 fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
-    let front =
-        Figure::length("lap_front", "Cut in front piece", "from its back", answer.front_cut);
-    let rear =
-        Figure::length("lap_rear", "Cut in rear piece", "from its show face", answer.rear_cut);
+    let front = LAP_FRONT.figure("from its back", answer.front_cut);
+    let rear = LAP_REAR.figure("from its show face", answer.rear_cut);
     let (headline, other) = match input.rear_cut {
         Some(_) => (front, rear),
         None => (rear, front),
@@ -33,13 +35,8 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     let mut laid = sheet::Answer::new(headline, working(input, answer));
     laid.figures = vec![
         other,
-        Figure::length("lap_rear_left", "Left of rear piece", "cut to back", answer.rear_left),
-        Figure::length(
-            "lap_step",
-            "Step at the back",
-            "rear piece past the front one",
-            answer.step_at_back,
-        ),
+        LAP_REAR_LEFT.figure("cut to back", answer.rear_left),
+        LAP_STEP.figure("rear piece past the front one", answer.step_at_back),
     ];
     laid.notes.push(say![
         "Keep both show faces down on the saw table, cut scrap of the same thickness first."
@@ -54,17 +51,11 @@ fn working(input: &Input, answer: &Answer) -> Working {
     let Input { front_thickness, rear_thickness, .. } = *input;
     let mut steps = Vec::new();
     if input.rear_cut.is_none() {
-        steps.push(Step::length(
-            "rear cut = thinner piece ÷ 2",
-            say![front_thickness.min(rear_thickness), " ÷ 2"],
-            answer.rear_cut,
-        ));
+        let thinner = Term::of("thinner piece", front_thickness.min(rear_thickness));
+        steps.push(Step::of("rear cut", thinner / Term::fixed(2), answer.rear_cut));
     }
-    steps.push(Step::length(
-        "front cut = front piece - rear cut",
-        say![front_thickness, " - ", answer.rear_cut],
-        answer.front_cut,
-    ));
+    let front = Term::of("front piece", front_thickness) - Term::of("rear cut", answer.rear_cut);
+    steps.push(Step::of("front cut", front, answer.front_cut));
     Working { steps, sources: vec![Source::Arithmetic, Source::CommonPractice] }
 }
 

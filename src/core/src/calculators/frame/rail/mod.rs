@@ -4,9 +4,11 @@ mod sheet;
 
 pub(super) use sheet::work;
 
-use super::{MORTISE_EXTRA, Problem};
-use crate::measure::{Length, OutOfRange};
-use crate::sheet::Problems;
+use super::MORTISE_EXTRA;
+use super::fields::{FIND, FIND_RAIL, JOINT, LAP_SHORT, OVERALL, RAIL, TENON};
+use crate::measure::{Length, OutOfRange, Rounding};
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 
 /// What is known and what is wanted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -78,8 +80,12 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// All that apply: legs that fill the overall length, a rail that leaves nothing for the legs or
-/// whose tenons would come out of them, a tenon longer than its leg, a lap that does not reach its leg.
+/// - `legs-fill-overall`, `rail-fills-overall`, `rail-all-joint`: nothing is left of what is found.
+/// - `rail-past-overall`: tenons that would come out of the legs.
+/// - `tenon-through-leg`: a tenon longer than its leg.
+/// - `lap-hides-legs`: legs from a lapped rail, which runs over them.
+/// - `lap-misses-leg`: a lap that does not reach its leg.
+/// - [`Refused::OutOfRange`]: sizes beyond exact keeping.
 ///
 /// # Source
 ///
@@ -97,41 +103,80 @@ pub struct Answer {
 /// assert_eq!(answer.cut, length("39 1/8")?);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let answer = chain(input)?;
-    let mut problems = Vec::new();
-    let [left, right] = answer.legs;
-    let thinner = left.min(right);
-    let of_legs = (left + right)?;
-    match input.find {
-        Find::Leg { overall, cut } if !thinner.is_positive() => {
-            let limit = (cut + of_legs)?;
-            problems.push(Problem::RailFillsOverall { overall, cut, limit });
-        }
-        Find::Rail { overall, .. } if !answer.between.is_positive() => {
-            problems.push(Problem::LegsFillOverall { overall, legs: of_legs });
-        }
-        Find::Overall { cut, .. } if !answer.between.is_positive() => {
-            problems.push(Problem::RailAllJoint { cut, joints: (cut - answer.between)? });
-        }
-        _ => {}
-    }
     match (input.joint, input.find) {
-        (Joint::Lapped(_), Find::Leg { .. }) => return Err(Problem::LapHidesLegs.into()),
-        (Joint::Lapped(short), _) if short >= thinner => {
-            problems.push(Problem::LapMissesLeg { short, leg: thinner });
-        }
+        (Joint::Lapped(_), Find::Leg { .. }) => Err(Refusal::at(
+            &JOINT,
+            "lap-hides-legs",
+            say!["A lapped rail runs over the legs, so it does not tell how wide they are."],
+            WayOut::set(say!["Find the rail instead."], &FIND, FIND_RAIL.id.to_owned()),
+        ))?,
         // The legs follow from the rail here: it is the rail that is too long, not the tenon.
-        (Joint::Tenoned(_), Find::Leg { overall, cut }) if cut > overall => {
-            problems = vec![Problem::RailPastOverall { overall, cut }];
-        }
-        (Joint::Tenoned(tenon), _) if tenon > thinner && thinner.is_positive() => {
-            problems.push(Problem::TenonThroughLeg { tenon, leg: thinner });
-        }
+        (Joint::Tenoned(_), Find::Leg { overall, cut }) if cut > overall => Err(Refusal::at(
+            &RAIL,
+            "rail-past-overall",
+            say!["A rail of ", cut, " has tenons that come out of legs ", overall, " overall."],
+            WayOut::at_most("The rail may be ", overall, " at most.", &RAIL),
+        ))?,
         _ => {}
     }
-    Problems::unless_none(problems)?;
+    let refusals = nothing_left(input, &answer)?.into_iter().chain(joint_too_long(input, &answer));
+    Refused::unless_none(refusals.collect())?;
     Ok(answer)
+}
+
+/// Nothing is left for the rail, or for the legs.
+fn nothing_left(input: &Input, answer: &Answer) -> Result<Option<Refusal>, OutOfRange> {
+    let [left, right] = answer.legs;
+    let legs = (left + right)?;
+    Ok(match input.find {
+        Find::Leg { overall, cut } if !left.is_positive() => {
+            let limit = (cut + legs)?;
+            Some(Refusal::at(
+                &RAIL,
+                "rail-fills-overall",
+                say!["A rail of ", cut, " leaves nothing of ", overall, " for the legs."],
+                WayOut::advice(say!["The rail must be shorter than ", limit, "."]),
+            ))
+        }
+        Find::Rail { overall, .. } if !answer.between.is_positive() => Some(Refusal::at(
+            &OVERALL,
+            "legs-fill-overall",
+            say!["The two legs take ", legs, " of ", overall, ": no rail is left."],
+            WayOut::advice(say!["Make the overall more than ", (legs, Rounding::Up), "."]),
+        )),
+        Find::Overall { cut, .. } if !answer.between.is_positive() => {
+            let joints = (cut - answer.between)?;
+            Some(Refusal::at(
+                &RAIL,
+                "rail-all-joint",
+                say!["The joints take ", joints, " of a rail of ", cut, "."],
+                WayOut::advice(say!["The rail must be longer than ", (joints, Rounding::Up), "."]),
+            ))
+        }
+        _ => None,
+    })
+}
+
+/// The tenon comes out of the thinner leg, or the lap does not reach over it.
+fn joint_too_long(input: &Input, answer: &Answer) -> Option<Refusal> {
+    let leg = answer.legs[0].min(answer.legs[1]);
+    match input.joint {
+        Joint::Lapped(short) if short >= leg => Some(Refusal::at(
+            &LAP_SHORT,
+            "lap-misses-leg",
+            say!["Stopping ", short, " short, the rail does not reach over a leg of ", leg, "."],
+            WayOut::set(say!["Let it end flush: 0."], &LAP_SHORT, "0".to_owned()),
+        )),
+        Joint::Tenoned(tenon) if tenon > leg && leg.is_positive() => Some(Refusal::at(
+            &TENON,
+            "tenon-through-leg",
+            say!["A tenon of ", tenon, " sticks out of a leg of ", leg, "."],
+            WayOut::at_most("Cut it through and flush: ", leg, ".", &TENON),
+        )),
+        _ => None,
+    }
 }
 
 /// The chain as arithmetic gives it, possible or not.

@@ -2,36 +2,41 @@
 
 use super::{Answer, Find, Input, Joint, reckon};
 use crate::calculators::frame::MORTISE_EXTRA;
+use crate::calculators::frame::fields::{
+    FIND, FIND_LEGS, FIND_OVERALL, JOINT, LAP_SHORT, LAPPED, LEG_EACH, LEG_LEFT, LEG_RIGHT,
+    LEG_TO_LEG, MORTISE, OVERALL, OVERALL_LENGTH, RAIL, RAIL_CUT, TENON, TENONED,
+};
+use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Board, Role, Scene};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Figure, Source, Step, Value, Working};
+use crate::sheet::{self, Ask, Caution, Source, Step, Term, Value, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let input = read(ask)?;
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused, out_of_range()),
     }
 }
 
 fn read(ask: &mut Ask) -> Option<Input> {
-    let joint = match ask.choice(ask.field("joint")).id {
-        "tenon" => ask.length(ask.field("tenon")).map(Joint::Tenoned),
-        "lap" => ask.length(ask.field("lap_short")).map(Joint::Lapped),
+    let joint = match ask.choice(&JOINT) {
+        TENONED => ask.length(&TENON).map(Joint::Tenoned),
+        LAPPED => ask.length(&LAP_SHORT).map(Joint::Lapped),
         _ => Some(Joint::Butted),
     };
-    let find = match ask.choice(ask.field("find")).id {
-        "overall" => {
-            let (cut, legs) = (ask.length(ask.field("rail")), legs(ask));
+    let find = match ask.choice(&FIND) {
+        FIND_OVERALL => {
+            let (cut, legs) = (ask.length(&RAIL), legs(ask));
             Find::Overall { cut: cut?, legs: legs? }
         }
-        "leg" => {
-            let (overall, cut) = (ask.length(ask.field("overall")), ask.length(ask.field("rail")));
+        FIND_LEGS => {
+            let (overall, cut) = (ask.length(&OVERALL), ask.length(&RAIL));
             Find::Leg { overall: overall?, cut: cut? }
         }
         _ => {
-            let (overall, legs) = (ask.length(ask.field("overall")), legs(ask));
+            let (overall, legs) = (ask.length(&OVERALL), legs(ask));
             Find::Rail { overall: overall?, legs: legs? }
         }
     };
@@ -39,25 +44,20 @@ fn read(ask: &mut Ask) -> Option<Input> {
 }
 
 fn legs(ask: &mut Ask) -> Option<[Length; 2]> {
-    let (left, right) =
-        (ask.length(ask.field("leg_left")), ask.optional_length(ask.field("leg_right")));
+    let (left, right) = (ask.length(&LEG_LEFT), ask.optional_length(&LEG_RIGHT));
     let (left, right) = (left?, right?);
     Some([left, right.unwrap_or(left)])
 }
 
 fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
-    let rail = Figure::length("rail_cut", "Cut the rail", "end to end", answer.cut);
-    let overall =
-        Figure::length("overall_length", "Overall", "outside to outside of legs", answer.overall);
-    let between =
-        Figure::length("leg_to_leg", "Leg to leg", "shoulder to shoulder", answer.between);
+    let rail = RAIL_CUT.called("Cut the rail").figure("end to end", answer.cut);
+    let overall = OVERALL_LENGTH.figure("outside to outside of legs", answer.overall);
+    let between = LEG_TO_LEG.figure("shoulder to shoulder", answer.between);
     let [left, right] = answer.legs;
     let (headline, others) = match input.find {
         Find::Rail { .. } => (rail, vec![between]),
         Find::Overall { .. } => (overall, vec![between]),
-        Find::Leg { .. } => {
-            (Figure::length("leg_each", "Each leg", "along the rail", left), vec![between])
-        }
+        Find::Leg { .. } => (LEG_EACH.figure("along the rail", left), vec![between]),
     };
     let mut laid = sheet::Answer::new(headline, working(input, answer));
     laid.figures = others;
@@ -65,7 +65,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         (Joint::Tenoned(tenon), Some(mortise)) => {
             let value = Value::Length(mortise, Rounding::Up);
             let from = "face of leg to bottom";
-            laid.figures.push(Figure { id: "mortise", label: "Mortise", from, value });
+            laid.figures.push(MORTISE.called("Mortise").figure(from, value));
             laid.notes.push(say![
                 "The cut has ",
                 (tenon, Rounding::Nearest),
@@ -95,69 +95,48 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
 
 fn working(input: &Input, answer: &Answer) -> Working {
     let [left, right] = answer.legs;
-    let mut steps = Vec::new();
-    let between = |rule| {
-        let put_in = say![answer.overall, " - ", left, " - ", right];
-        Step::length(rule, put_in, answer.between)
-    };
-    let cut = || match input.joint {
-        Joint::Butted => Step::length("rail = leg to leg", say![answer.between], answer.cut),
-        Joint::Tenoned(tenon) => Step::length(
-            "rail = leg to leg + 2 × tenon",
-            say![answer.between, " + 2 × ", tenon],
-            answer.cut,
-        ),
-        Joint::Lapped(short) => Step::length(
-            "rail = overall - 2 × short of the outside",
-            say![answer.overall, " - 2 × ", short],
-            answer.cut,
-        ),
-    };
-    let less_tenons = || match input.joint {
-        Joint::Tenoned(tenon) => Step::length(
-            "leg to leg = rail - 2 × tenon",
-            say![answer.cut, " - 2 × ", tenon],
-            answer.between,
-        ),
-        _ => Step::length("leg to leg = rail", say![answer.cut], answer.between),
-    };
-    match input.find {
-        Find::Rail { .. } => {
-            steps.push(between("leg to leg = overall - left leg - right leg"));
-            steps.push(cut());
-        }
-        Find::Overall { .. } => {
-            if let Joint::Lapped(short) = input.joint {
-                steps.push(Step::length(
-                    "overall = rail + 2 × short of the outside",
-                    say![answer.cut, " + 2 × ", short],
-                    answer.overall,
-                ));
-                return Working { steps, sources: vec![Source::Arithmetic] };
-            }
-            steps.push(less_tenons());
-            steps.push(Step::length(
-                "overall = leg to leg + left leg + right leg",
-                say![answer.between, " + ", left, " + ", right],
-                answer.overall,
-            ));
-        }
-        Find::Leg { .. } => {
-            steps.push(less_tenons());
-            steps.push(Step::length(
-                "each leg = (overall - leg to leg) ÷ 2",
-                say!["(", answer.overall, " - ", answer.between, ") ÷ 2"],
-                left,
-            ));
-        }
-    }
-    let mut sources = vec![Source::Arithmetic];
-    if let Some(mortise) = answer.mortise {
-        let put_in = match input.joint {
-            Joint::Tenoned(tenon) => say![tenon, " + ", MORTISE_EXTRA],
-            Joint::Butted | Joint::Lapped(_) => say![MORTISE_EXTRA],
+    let overall = || Term::of("overall", answer.overall);
+    let between = || Term::of("leg to leg", answer.between);
+    let rail = || Term::of("rail", answer.cut);
+    let legs = || [Term::of("left leg", left), Term::of("right leg", right)];
+    let tenons = |tenon| Term::fixed(2) * Term::of("tenon", tenon);
+    let short = |short| Term::fixed(2) * Term::of("short of the outside", short);
+    let less_tenons = || {
+        let formula = match input.joint {
+            Joint::Tenoned(tenon) => rail() - tenons(tenon),
+            Joint::Butted | Joint::Lapped(_) => rail(),
         };
-        steps.push(Step::length("mortise = tenon + 1/8 in", put_in, mortise));
+        Step::of("leg to leg", formula, answer.between)
+    };
+    let mut steps = match (input.find, input.joint) {
+        (Find::Rail { .. }, joint) => {
+            let [left, right] = legs();
+            let cut = match joint {
+                Joint::Butted => between(),
+                Joint::Tenoned(tenon) => between() + tenons(tenon),
+                Joint::Lapped(by) => overall() - short(by),
+            };
+            vec![
+                Step::of("leg to leg", overall() - left - right, answer.between),
+                Step::of("rail", cut, answer.cut),
+            ]
+        }
+        (Find::Overall { .. }, Joint::Lapped(by)) => {
+            vec![Step::of("overall", rail() + short(by), answer.overall)]
+        }
+        (Find::Overall { .. }, _) => {
+            let [left, right] = legs();
+            vec![less_tenons(), Step::of("overall", between() + left + right, answer.overall)]
+        }
+        (Find::Leg { .. }, _) => {
+            let each = (overall() - between()) / Term::fixed(2);
+            vec![less_tenons(), Step::of("each leg", each, left)]
+        }
+    };
+    let mut sources = vec![Source::Arithmetic];
+    if let (Joint::Tenoned(tenon), Some(mortise)) = (input.joint, answer.mortise) {
+        let deep = Term::of("tenon", tenon) + Term::fixed(MORTISE_EXTRA);
+        steps.push(Step::of("mortise", deep, mortise));
         sources.push(Source::CommonPractice);
     }
     Working { steps, sources }

@@ -4,9 +4,10 @@ mod sheet;
 
 pub(super) use sheet::work;
 
-use super::Problem;
+use super::fields::{BLOCK, RAIL_THICKNESS, SET_BACK};
 use crate::measure::Length;
-use crate::sheet::Problems;
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 
 /// How the frame lies on the bench while it is put together, and what is wanted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -52,25 +53,40 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// A rail thicker than the leg, and a set-back or a block that would push the rail out of it.
+/// - `rail-thicker-than-leg`.
+/// - `set-back-too-deep`, `block-too-thick`: the rail would be pushed out of the leg.
+/// - [`Refused::OutOfRange`]: sizes beyond exact keeping.
 ///
 /// # Source
 ///
 /// Arithmetic; worked by hand as case J3 in `tests/reference/frame.rs`.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let Input { leg, rail, lay } = *input;
     let free = (leg - rail)?;
     if free.is_negative() {
-        return Err(Problem::RailThickerThanLeg { rail, leg }.into());
+        Err(Refusal::at(
+            &RAIL_THICKNESS,
+            "rail-thicker-than-leg",
+            say!["A rail of ", rail, " is thicker than the leg of ", leg, "."],
+            WayOut::at_most("Use a rail of ", leg, " or less.", &RAIL_THICKNESS),
+        ))?;
     }
     let centred = (free / 2)?;
     let outside_down = match lay {
         Lay::OutsideDown(set_back) | Lay::InsideDown(set_back) if set_back > free => {
-            return Err(Problem::SetBackTooDeep { set_back, most: free }.into());
+            Err(Refusal::at(
+                &SET_BACK,
+                "set-back-too-deep",
+                say!["Set back ", set_back, ", the rail stands out behind the leg."],
+                WayOut::at_most("Set it back ", free, " or less.", &SET_BACK),
+            ))?
         }
-        Lay::Block(block) if block > free => {
-            return Err(Problem::BlockTooThick { block, most: free }.into());
-        }
+        Lay::Block(block) if block > free => Err(Refusal::at(
+            &BLOCK,
+            "block-too-thick",
+            say!["A block of ", block, " lifts the rail out of the leg."],
+            WayOut::at_most("Use a block of ", free, " or less.", &BLOCK),
+        ))?,
         Lay::OutsideDown(set_back) | Lay::InsideDown(set_back) => set_back,
         Lay::Block(block) => block,
         Lay::Centred => centred,

@@ -1,23 +1,28 @@
 //! Reads the spacer's fields and lays its answer out.
 
 use super::{Answer, Input, Lay, reckon};
+use crate::calculators::frame::fields::{
+    BLOCK, BLOCK_AT_HAND, BLOCKS, INSIDE, LAY, LEG, RAIL_CENTRED, RAIL_SET_BACK_INSIDE,
+    RAIL_SET_BACK_OUTSIDE, RAIL_THICKNESS, SET_BACK, SPACER_BLOCK,
+};
+use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
-use crate::measure::{Length, OutOfRange, Rounding, Tape};
+use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Figure, Source, Step, Table, Value, Working};
+use crate::sheet::{self, Ask, Source, Step, Term, Value, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let (leg, rail) = (ask.length(ask.field("leg")), ask.length(ask.field("rail_thickness")));
-    let lay = match ask.choice(ask.field("lay")).id {
-        "inside" => ask.length(ask.field("set_back")).map(Lay::InsideDown),
-        "centred" => Some(Lay::Centred),
-        "block" => ask.length(ask.field("block")).map(Lay::Block),
-        _ => ask.length(ask.field("set_back")).map(Lay::OutsideDown),
+    let (leg, rail) = (ask.length(&LEG), ask.length(&RAIL_THICKNESS));
+    let lay = match ask.choice(&LAY) {
+        INSIDE => ask.length(&SET_BACK).map(Lay::InsideDown),
+        RAIL_CENTRED => Some(Lay::Centred),
+        BLOCK_AT_HAND => ask.length(&BLOCK).map(Lay::Block),
+        _ => ask.length(&SET_BACK).map(Lay::OutsideDown),
     };
     let input = Input { leg: leg?, rail: rail?, lay: lay? };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused, out_of_range()),
     }
 }
 
@@ -31,19 +36,11 @@ fn block(input: &Input, answer: &Answer) -> Length {
 
 fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     let block = block(input, answer);
-    let set_back = Figure::length(
-        "rail_set_back_outside",
-        "Set-back",
-        "outside of leg to rail",
-        answer.outside_down,
-    );
-    let inside = Figure::length(
-        "rail_set_back_inside",
-        "Set-back inside",
-        "inside of leg to rail",
-        answer.inside_down,
-    );
-    let figure = Figure::length("spacer_block", "Spacer block", "bench to rail", block);
+    let set_back = RAIL_SET_BACK_OUTSIDE
+        .called("Set-back")
+        .figure("outside of leg to rail", answer.outside_down);
+    let inside = RAIL_SET_BACK_INSIDE.figure("inside of leg to rail", answer.inside_down);
+    let figure = SPACER_BLOCK.figure("bench to rail", block);
     let mut laid = match input.lay {
         Lay::Block(_) => sheet::Answer::new(set_back, working(input, answer)),
         _ => {
@@ -53,19 +50,15 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         }
     };
     laid.figures.push(inside);
-    let row = |words: &'static str, length| {
-        vec![Value::Words(say![words]), Value::Length(length, Rounding::Nearest)]
-    };
-    laid.tables.push(Table {
-        id: "blocks",
-        title: "Block for each way",
-        columns: &["On the bench", "Block"],
-        rows: vec![
+    let row = |words: &'static str, length| vec![Value::Words(say![words]), Value::from(length)];
+    laid.tables.push(BLOCKS.called("Block for each way").table(
+        &["On the bench", "Block"],
+        vec![
             row("Outside faces down", answer.outside_down),
             row("Inside faces down", answer.inside_down),
             row("Rail centred", answer.centred),
         ],
-    });
+    ));
     if block.is_zero() {
         laid.notes.push(say!["No block: rail and leg both lie on the bench."]);
     }
@@ -79,28 +72,29 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
 }
 
 fn working(input: &Input, answer: &Answer) -> Working {
-    let Input { leg, rail, lay } = *input;
-    let step = match lay {
+    let [leg, rail] = [Term::of("leg", input.leg), Term::of("rail", input.rail)];
+    let steps = match input.lay {
         Lay::OutsideDown(set_back) => {
-            Step::length("outside down: block = set-back", say![set_back], answer.outside_down)
+            let block = Term::of("set-back", set_back);
+            vec![Step::of("outside down: block", block, answer.outside_down)]
         }
-        Lay::InsideDown(set_back) => Step::length(
-            "inside down: block = leg - rail - set-back",
-            say![leg, " - ", rail, " - ", set_back],
-            answer.inside_down,
-        ),
-        Lay::Centred => Step::length(
-            "centred: block = (leg - rail) ÷ 2",
-            say!["(", leg, " - ", rail, ") ÷ 2"],
-            answer.centred,
-        ),
-        Lay::Block(block) => Step::length(
-            "outside down: set-back = block; turned over, leg - rail - block",
-            say![leg, " - ", rail, " - ", block],
-            answer.inside_down,
-        ),
+        Lay::InsideDown(set_back) => {
+            let block = leg - rail - Term::of("set-back", set_back);
+            vec![Step::of("inside down: block", block, answer.inside_down)]
+        }
+        Lay::Centred => {
+            let block = (leg - rail) / Term::fixed(2);
+            vec![Step::of("centred: block", block, answer.centred)]
+        }
+        Lay::Block(block) => {
+            let block = || Term::of("block", block);
+            vec![
+                Step::of("outside down: set-back", block(), answer.outside_down),
+                Step::of("turned over: set-back", leg - rail - block(), answer.inside_down),
+            ]
+        }
     };
-    Working { steps: vec![step], sources: vec![Source::Arithmetic] }
+    Working { steps, sources: vec![Source::Arithmetic] }
 }
 
 /// The corner as it lies on the bench, seen along the leg: leg, rail and block to scale.
@@ -117,15 +111,12 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     board.rect(Role::Waste, (leg + (leg / 2)?)?, (leg - block)?, leg, block);
     let bench = board.bottom() + 1.5;
     board.add(Role::Kerf, Shape::Rect(board.x(zero) - 6.0, bench, board.size(width) + 12.0, 3.0));
-    let labels = [(zero, leg, "leg"), (leg, (leg * 2)?, "rail")];
-    for (left, wide, name) in labels {
-        let x = board.x(left) + board.size(wide) / 2.0;
-        let y = match name {
-            "rail" => board.y(rail_top) + board.size(input.rail) / 2.0 + 4.0,
-            _ => (board.top() + board.bottom()) / 2.0 + 4.0,
-        };
-        board.text(Role::Ink, x, y, Anchor::Middle, Size::Small, name);
-    }
+    let x = board.x(zero) + board.size(leg) / 2.0;
+    let y = (board.top() + board.bottom()) / 2.0 + 4.0;
+    board.text(Role::Ink, x, y, Anchor::Middle, Size::Small, "leg");
+    let x = board.x(leg) + board.size((leg * 2)?) / 2.0;
+    let y = board.y(rail_top) + board.size(input.rail) / 2.0 + 4.0;
+    board.text(Role::Ink, x, y, Anchor::Middle, Size::Small, "rail");
     let face = if is_inside_down { "outside face up" } else { "outside face down" };
     let (x, y) = (board.x(zero), if is_inside_down { board.row(-1) } else { board.row(0) });
     board.text(Role::Ink, x, y, Anchor::Start, Size::Small, face);

@@ -5,9 +5,10 @@ mod sheet;
 
 pub(super) use sheet::work;
 
-use super::Problem;
-use crate::measure::{Angle, Length, OutOfRange};
-use crate::sheet::Problems;
+use super::fields::DIAGONAL_A;
+use crate::measure::{Angle, Length, Number, OutOfRange};
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 
 /// How far the sides may disagree with the diagonals before that is said: 1/8 in.
 /// Common practice, no source.
@@ -39,6 +40,8 @@ pub struct Answer {
 pub struct Lean {
     /// How far the far side has moved to the right of where it should be; negative to the left.
     pub far_side_to_right: Length,
+    /// The same for each inch of the left side, always positive or zero: the sine of the angle.
+    pub sine: Number,
     /// The same as an angle at the corners, always positive or zero.
     pub out_of_square: Angle,
     /// What both diagonals come to when the sides stay as long as they are.
@@ -56,12 +59,13 @@ pub struct Lean {
 ///
 /// # Errors
 ///
-/// Diagonals that no frame with such sides can have.
+/// - `diagonals-do-not-belong`: to any frame with such sides.
+/// - [`Refused::OutOfRange`]: sizes beyond exact keeping.
 ///
 /// # Source
 ///
 /// Geometry: the theorem of Pythagoras and the parallelogram law. Square roots are floats.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let (a, b) = (input.near_side, input.left_side);
     let square = ((a * a)? + (b * b)?)?;
     let diagonal = root(square.in_square_inches().to_f64())?;
@@ -69,16 +73,21 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
         Some([first, second]) => {
             let squares = [(first * first)?, (second * second)?];
             let far_side_to_right = (((squares[0] - squares[1])? / a)? / 4)?;
-            let mean = ((squares[0] + squares[1])? / crate::measure::Number::whole(2))?;
+            let mean = ((squares[0] + squares[1])? / Number::whole(2))?;
             let square_diagonal = root(mean.in_square_inches().to_f64())?;
             let disagreement = (square_diagonal - diagonal)?;
             // A twentieth: no squint at a tape explains more.
             if far_side_to_right.abs() >= b || (disagreement.abs() * 20)? > diagonal {
-                return Err(Problem::DiagonalsDoNotBelong { diagonal }.into());
+                Err(Refusal::at(
+                    &DIAGONAL_A,
+                    "diagonals-do-not-belong",
+                    say!["No frame with these sides has these diagonals. Measure again."],
+                    WayOut::advice(say!["Square, both would be ", diagonal, "."]),
+                ))?;
             }
-            let sine = (far_side_to_right.abs() / b)?.to_f64();
-            let out_of_square = Angle::asin(sine);
-            Some(Lean { far_side_to_right, out_of_square, square_diagonal, disagreement })
+            let sine = (far_side_to_right.abs() / b)?;
+            let out_of_square = Angle::asin(sine.to_f64());
+            Some(Lean { far_side_to_right, sine, out_of_square, square_diagonal, disagreement })
         }
         None => None,
     };

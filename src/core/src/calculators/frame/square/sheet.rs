@@ -1,34 +1,39 @@
 //! Reads the sides and diagonals and says which way to push.
 
 use super::{Answer, DOUBT, Input, Lean, reckon};
+use crate::calculators::frame::fields::{
+    DIAGONAL_A, DIAGONAL_B, LEFT_SIDE, NEAR_SIDE, OUT_OF_SQUARE, PUSH, PUSH_BY, SQUARE_DIAGONAL,
+};
+use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
-use crate::measure::{Length, OutOfRange, Rounding, Tape};
+use crate::measure::text::decimal;
+use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Figure, Sentence, Source, Step, Value, Working};
+use crate::sheet::{self, Ask, Sentence, Source, Step, Term, Value, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let near_side = ask.length(ask.field("near_side"));
-    let left_side = ask.length(ask.field("left_side"));
-    let first = ask.optional_length(ask.field("diagonal_a"));
-    let second = ask.optional_length(ask.field("diagonal_b"));
+    let near_side = ask.length(&NEAR_SIDE);
+    let left_side = ask.length(&LEFT_SIDE);
+    let first = ask.optional_length(&DIAGONAL_A);
+    let second = ask.optional_length(&DIAGONAL_B);
     let diagonals = match (first?, second?) {
         (Some(first), Some(second)) => Some([first, second]),
         (None, None) => None,
         (Some(_), None) => {
             let sentence = say!["Measure the other diagonal too, or leave both empty."];
-            ask.refuse_field(ask.field("diagonal_b"), "one-diagonal", sentence);
+            ask.refuse_field(&DIAGONAL_B, "one-diagonal", sentence);
             return None;
         }
         (None, Some(_)) => {
             let sentence = say!["Measure the other diagonal too, or leave both empty."];
-            ask.refuse_field(ask.field("diagonal_a"), "one-diagonal", sentence);
+            ask.refuse_field(&DIAGONAL_A, "one-diagonal", sentence);
             return None;
         }
     };
     let input = Input { near_side: near_side?, left_side: left_side?, diagonals };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused, out_of_range()),
     }
 }
 
@@ -44,8 +49,7 @@ fn push(lean: &Lean) -> Sentence {
 }
 
 fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
-    let diagonal =
-        |from, length| Figure::length("square_diagonal", "Diagonal when square", from, length);
+    let diagonal = |from, length| SQUARE_DIAGONAL.figure(from, length);
     let mut laid = match &answer.lean {
         None => sheet::Answer::new(
             diagonal("corner to corner, both", answer.diagonal),
@@ -56,17 +60,13 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
                 if lean.far_side_to_right.is_negative() { "to the right" } else { "to the left" };
             let by = lean.far_side_to_right.abs();
             let from = if by.is_zero() { "it is square" } else { to };
-            let headline = Figure::length("push_by", "Push the far side", from, by);
+            let headline = PUSH_BY.figure(from, by);
             let mut laid = sheet::Answer::new(headline, working(input, answer));
             laid.figures = vec![
-                Figure { id: "push", label: "How", from: "", value: Value::Words(push(lean)) },
+                PUSH.called("How").figure("", Value::Words(push(lean))),
                 diagonal("both will read", lean.square_diagonal),
-                Figure {
-                    id: "out_of_square",
-                    label: "Out of square",
-                    from: "at each corner",
-                    value: Value::Real(lean.out_of_square.in_degrees(), 2, "°"),
-                },
+                OUT_OF_SQUARE
+                    .figure("at each corner", Value::Real(lean.out_of_square.in_degrees(), 2, "°")),
             ];
             if lean.disagreement.abs() > DOUBT {
                 laid.notes.push(say![
@@ -86,27 +86,32 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
 }
 
 fn working(input: &Input, answer: &Answer) -> Working {
-    let mut steps = vec![Step::length(
+    let mut steps = vec![Step::in_words(
         "diagonal = √(near side² + left side²)",
         say!["√(", input.near_side, "² + ", input.left_side, "²)"],
         answer.diagonal,
     )];
     if let (Some([first, second]), Some(lean)) = (input.diagonals, &answer.lean) {
-        steps.push(Step::length(
-            "far side moved right by (first² - second²) ÷ (4 × near side)",
-            say!["(", first, "² - ", second, "²) ÷ (4 × ", input.near_side, ")"],
-            lean.far_side_to_right,
-        ));
-        steps.push(Step {
-            rule: "angle with the sine (moved ÷ left side)".into(),
-            put_in: say![(lean.far_side_to_right.abs(), Rounding::Nearest), " ÷ ", input.left_side],
-            gives: Value::Real(lean.out_of_square.in_degrees(), 2, "°"),
-        });
-        steps.push(Step::length(
-            "both when pushed square = √((first² + second²) ÷ 2)",
-            say!["√((", first, "² + ", second, "²) ÷ 2)"],
-            lean.square_diagonal,
-        ));
+        let moved = Term::of("moved", lean.far_side_to_right.abs());
+        let sine = moved / Term::of("left side", input.left_side);
+        steps.extend([
+            Step::in_words(
+                "far side moved right by (first² - second²) ÷ (4 × near side)",
+                say!["(", first, "² - ", second, "²) ÷ (4 × ", input.near_side, ")"],
+                lean.far_side_to_right,
+            ),
+            Step::of("sine of the angle", sine, Value::Exact(lean.sine, 5, "")),
+            Step::in_words(
+                "out of square = the angle with this sine",
+                say![format!("the angle with the sine {}", decimal(lean.sine, 5))],
+                Value::Real(lean.out_of_square.in_degrees(), 2, "°"),
+            ),
+            Step::in_words(
+                "both when pushed square = √((first² + second²) ÷ 2)",
+                say!["√((", first, "² + ", second, "²) ÷ 2)"],
+                lean.square_diagonal,
+            ),
+        ]);
     }
     Working { steps, sources: vec![Source::Arithmetic] }
 }

@@ -4,9 +4,10 @@ mod sheet;
 
 pub(super) use sheet::work;
 
-use super::Problem;
-use crate::measure::Length;
-use crate::sheet::Problems;
+use super::fields::{APRON_DOWN, APRON_WIDTH, HEIGHT, LEG_LENGTH};
+use crate::measure::{Length, OutOfRange};
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 
 /// Which line of the stretcher a height is meant for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -55,12 +56,14 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// An apron that does not fit on the leg; a stretcher below the floor or into the apron.
+/// - `no-room-for-stretcher`: it does not fit on the leg under the apron.
+/// - `stretcher-below-floor`, `stretcher-in-apron`: at this height.
+/// - [`Refused::OutOfRange`]: sizes beyond exact keeping.
 ///
 /// # Source
 ///
 /// Arithmetic.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let Input { leg_length, apron_down, apron_width, stretcher_width, height, line } = *input;
     let above_line = match line {
         Line::LowerEdge => Length::ZERO,
@@ -72,15 +75,46 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
     let upper_edge = (floor_block + stretcher_width)?;
     let apron_block = (apron_edge - upper_edge)?;
     if apron_edge < stretcher_width {
-        let most = (leg_length - stretcher_width)?;
-        return Err(Problem::NoRoomForStretcher { left: apron_edge, stretcher_width, most }.into());
+        Err(no_room(input, apron_edge)?)?;
     }
     if floor_block.is_negative() {
-        return Err(Problem::StretcherBelowFloor { height, least: above_line }.into());
+        Err(Refusal::at(
+            &HEIGHT,
+            "stretcher-below-floor",
+            say!["At ", height, " the stretcher reaches below the floor."],
+            WayOut::at_most("Lowest is ", above_line, ", on the floor.", &HEIGHT),
+        ))?;
     }
     if apron_block.is_negative() {
-        return Err(Problem::StretcherInApron { height, most: (height + apron_block)? }.into());
+        let most = (height + apron_block)?;
+        Err(Refusal::at(
+            &HEIGHT,
+            "stretcher-in-apron",
+            say!["At ", height, " the stretcher runs into the apron."],
+            WayOut::at_most("Highest is ", most, ", right under the apron.", &HEIGHT),
+        ))?;
     }
     let from_leg_top = (leg_length - upper_edge)?;
     Ok(Answer { floor_block, apron_block, upper_edge, from_leg_top })
+}
+
+/// The leg ends `left` below the apron, which is less than the stretcher.
+fn no_room(input: &Input, left: Length) -> Result<Refusal, OutOfRange> {
+    let stretcher = input.stretcher_width;
+    let sentence = if left.is_negative() {
+        say!["The apron reaches ", left.abs(), " below the foot of the leg."]
+    } else {
+        say!["Under the apron is only ", left, ", and the stretcher is ", stretcher, " wide."]
+    };
+    let without_apron = (input.leg_length - stretcher)?;
+    let way_out = if without_apron.is_positive() {
+        Some(WayOut {
+            sentence: say!["Without an apron there is room."],
+            set: vec![(APRON_WIDTH.id, "0".into()), (APRON_DOWN.id, "0".into())],
+        })
+    } else {
+        let words = "The leg must be longer than apron and stretcher, ";
+        WayOut::advice(say![words, stretcher, " at least."])
+    };
+    Ok(Refusal::at(&LEG_LENGTH, "no-room-for-stretcher", sentence, way_out))
 }

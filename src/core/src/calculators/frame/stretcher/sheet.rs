@@ -1,20 +1,25 @@
 //! Reads the stretcher's fields and lays its answer out.
 
 use super::{Answer, Input, Line, reckon};
+use crate::calculators::frame::fields::{
+    APRON_BLOCK, APRON_DOWN, APRON_WIDTH, FLOOR_BLOCK, FROM_LEG_TOP, HEIGHT, HEIGHT_TO, LEG_LENGTH,
+    MIDDLE, STRETCHER_WIDTH, UPPER, UPPER_EDGE,
+};
+use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Anchor, Board, Role, Scene, Size};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Figure, Source, Step, Working};
+use crate::sheet::{self, Ask, Source, Step, Term, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let leg_length = ask.length(ask.field("leg_length"));
-    let apron_down = ask.length(ask.field("apron_down"));
-    let apron_width = ask.length(ask.field("apron_width"));
-    let stretcher_width = ask.length(ask.field("stretcher_width"));
-    let height = ask.length(ask.field("height"));
-    let line = match ask.choice(ask.field("height_to")).id {
-        "middle" => Line::Middle,
-        "upper" => Line::UpperEdge,
+    let leg_length = ask.length(&LEG_LENGTH);
+    let apron_down = ask.length(&APRON_DOWN);
+    let apron_width = ask.length(&APRON_WIDTH);
+    let stretcher_width = ask.length(&STRETCHER_WIDTH);
+    let height = ask.length(&HEIGHT);
+    let line = match ask.choice(&HEIGHT_TO) {
+        MIDDLE => Line::Middle,
+        UPPER => Line::UpperEdge,
         _ => Line::LowerEdge,
     };
     let input = Input {
@@ -27,27 +32,19 @@ pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer
     };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused, out_of_range()),
     }
 }
 
 fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
-    let headline = Figure::length(
-        "floor_block",
-        "Block under stretcher",
-        "floor to lower edge",
-        answer.floor_block,
-    );
+    let headline = FLOOR_BLOCK
+        .called("Block under stretcher")
+        .figure("floor to lower edge", answer.floor_block);
     let mut laid = sheet::Answer::new(headline, working(input, answer));
     laid.figures = vec![
-        Figure::length(
-            "apron_block",
-            "Block upside down",
-            "apron to stretcher",
-            answer.apron_block,
-        ),
-        Figure::length("upper_edge", "Upper edge", "above the floor", answer.upper_edge),
-        Figure::length("from_leg_top", "Upper edge", "from top of leg", answer.from_leg_top),
+        APRON_BLOCK.called("Block upside down").figure("apron to stretcher", answer.apron_block),
+        UPPER_EDGE.figure("above the floor", answer.upper_edge),
+        FROM_LEG_TOP.called("Upper edge").figure("from top of leg", answer.from_leg_top),
     ];
     laid.notes.push(say![
         "Cut two blocks at one stop setting and use them for every leg, instead of the tape."
@@ -57,38 +54,22 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
 }
 
 fn working(input: &Input, answer: &Answer) -> Working {
-    let Input { leg_length, apron_down, apron_width, stretcher_width, height, line } = *input;
-    let floor = match line {
-        Line::LowerEdge => {
-            Step::length("floor block = height of lower edge", say![height], answer.floor_block)
-        }
-        Line::Middle => Step::length(
-            "floor block = height of middle - stretcher ÷ 2",
-            say![height, " - ", stretcher_width, " ÷ 2"],
-            answer.floor_block,
-        ),
-        Line::UpperEdge => Step::length(
-            "floor block = height of upper edge - stretcher",
-            say![height, " - ", stretcher_width],
-            answer.floor_block,
-        ),
+    let stretcher = || Term::of("stretcher", input.stretcher_width);
+    let height = |name| Term::of(name, input.height);
+    let floor = match input.line {
+        Line::LowerEdge => height("height of lower edge"),
+        Line::Middle => height("height of middle") - stretcher() / Term::fixed(2),
+        Line::UpperEdge => height("height of upper edge") - stretcher(),
     };
-    let apron = Step::length(
-        "apron block = leg - apron drop - apron - stretcher - floor block",
-        say![
-            leg_length,
-            " - ",
-            apron_down,
-            " - ",
-            apron_width,
-            " - ",
-            stretcher_width,
-            " - ",
-            answer.floor_block
-        ],
-        answer.apron_block,
-    );
-    Working { steps: vec![floor, apron], sources: vec![Source::Arithmetic] }
+    let under_apron = Term::of("leg", input.leg_length)
+        - Term::of("apron drop", input.apron_down)
+        - Term::of("apron", input.apron_width);
+    let apron = under_apron - stretcher() - Term::of("floor block", answer.floor_block);
+    let steps = vec![
+        Step::of("floor block", floor, answer.floor_block),
+        Step::of("apron block", apron, answer.apron_block),
+    ];
+    Working { steps, sources: vec![Source::Arithmetic] }
 }
 
 /// A leg from the side, with apron, stretcher and both blocks.

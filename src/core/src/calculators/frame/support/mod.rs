@@ -4,9 +4,10 @@ mod sheet;
 
 pub(super) use sheet::work;
 
-use super::Problem;
-use crate::measure::{Length, Number};
-use crate::sheet::Problems;
+use super::fields::{DEPTH_OVERALL, HOUSING, SUPPORTS};
+use crate::measure::{Length, Number, Rounding};
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 
 /// What to reckon the supports from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -46,30 +47,53 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// Rails that meet, supports that do not fit beside each other, a housing deeper than the rail.
+/// - `rails-meet`: nothing is left between the rails.
+/// - `housing-through-rail`: an end that goes in deeper than the rail is thick.
+/// - `supports-do-not-fit`: beside each other.
+/// - [`Refused::OutOfRange`]: sizes beyond exact keeping.
 ///
 /// # Source
 ///
 /// Arithmetic.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let Input { depth_overall, rail_thickness, between_legs, support_thickness, housing, .. } =
         *input;
     let n = input.n_supports.max(1);
-    let mut problems = Vec::new();
+    let mut refusals = Vec::new();
     let taken = ((input.set_back + rail_thickness)? * 2)?;
     let between_rails = (depth_overall - taken)?;
     if !between_rails.is_positive() {
-        problems.push(Problem::RailsMeet { depth_overall, taken });
+        refusals.push(Refusal::at(
+            &DEPTH_OVERALL,
+            "rails-meet",
+            say!["Rails and set-backs take ", taken, " of ", depth_overall, "."],
+            WayOut::advice(say!["The depth must be more than ", (taken, Rounding::Up), "."]),
+        ));
     }
     if housing > rail_thickness {
-        problems.push(Problem::HousingThroughRail { housing, rail_thickness });
+        refusals.push(Refusal::at(
+            &HOUSING,
+            "housing-through-rail",
+            say!["Ends ", housing, " deep come out of a rail of ", rail_thickness, "."],
+            WayOut::at_most("Go in ", rail_thickness, " or less.", &HOUSING),
+        ));
     }
     let bay = ((between_legs - (support_thickness * n)?)? / (n + 1))?;
     if bay.is_negative() {
         let most = (between_legs / support_thickness)?.floor();
-        problems.push(Problem::SupportsDoNotFit { n_supports: n, most });
+        let way_out = if most >= 1 {
+            WayOut::set(say![format!("At most {most} fit.")], &SUPPORTS, most.to_string())
+        } else {
+            WayOut::advice(say!["Use a thinner support: not even one fits."])
+        };
+        refusals.push(Refusal::at(
+            &SUPPORTS,
+            "supports-do-not-fit",
+            say![n, " supports do not fit beside each other between the legs."],
+            way_out,
+        ));
     }
-    Problems::unless_none(problems)?;
+    Refused::unless_none(refusals)?;
     let step = (bay + support_thickness)?;
     let left_edges =
         (0..n).map(|i| bay + (step * Number::whole(i.into()))?).collect::<Result<_, _>>()?;

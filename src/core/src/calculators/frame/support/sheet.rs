@@ -1,19 +1,24 @@
 //! Reads the supports' fields and lays their answer out.
 
 use super::{Answer, Input, reckon};
+use crate::calculators::frame::fields::{
+    BAY, BETWEEN_LEGS, BETWEEN_RAILS, DEPTH_OVERALL, HOUSING, RAIL_SET_BACK, RAIL_THICKNESS,
+    SUPPORT_CUT, SUPPORT_EDGES, SUPPORT_THICKNESS, SUPPORTS,
+};
+use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Board, Role, Scene};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Figure, Source, Step, Value, Working};
+use crate::sheet::{self, Ask, Source, Step, Term, Value, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let depth_overall = ask.length(ask.field("depth_overall"));
-    let set_back = ask.length(ask.field("rail_set_back"));
-    let rail_thickness = ask.length(ask.field("rail_thickness"));
-    let between_legs = ask.length(ask.field("between_legs"));
-    let n_supports = ask.count(ask.field("supports"));
-    let support_thickness = ask.length(ask.field("support_thickness"));
-    let housing = ask.length(ask.field("housing"));
+    let depth_overall = ask.length(&DEPTH_OVERALL);
+    let set_back = ask.length(&RAIL_SET_BACK);
+    let rail_thickness = ask.length(&RAIL_THICKNESS);
+    let between_legs = ask.length(&BETWEEN_LEGS);
+    let n_supports = ask.count(&SUPPORTS);
+    let support_thickness = ask.length(&SUPPORT_THICKNESS);
+    let housing = ask.length(&HOUSING);
     let input = Input {
         depth_overall: depth_overall?,
         set_back: set_back?,
@@ -25,22 +30,17 @@ pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer
     };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused, out_of_range()),
     }
 }
 
 fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
-    let headline = Figure::length("support_cut", "Cut each support", "end to end", answer.cut);
+    let headline = SUPPORT_CUT.called("Cut each support").figure("end to end", answer.cut);
     let mut laid = sheet::Answer::new(headline, working(input, answer));
     laid.figures = vec![
-        Figure {
-            id: "support_edges",
-            label: "Left edges",
-            from: "from the left leg",
-            value: Value::Lengths(answer.left_edges.clone()),
-        },
-        Figure::length("bay", "Clear bay", "between supports and legs", answer.bay),
-        Figure::length("between_rails", "Rail to rail", "inside to inside", answer.between_rails),
+        SUPPORT_EDGES.figure("from the left leg", Value::Lengths(answer.left_edges.clone())),
+        BAY.figure("between supports and legs", answer.bay),
+        BETWEEN_RAILS.figure("inside to inside", answer.between_rails),
     ];
     laid.notes.push(say!["Measure rail to rail on the built frame before you cut."]);
     laid.drawing = draw(input, answer, tape).ok();
@@ -48,31 +48,16 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
 }
 
 fn working(input: &Input, answer: &Answer) -> Working {
+    let side = Term::of("set-back", input.set_back) + Term::of("rail", input.rail_thickness);
+    let between = Term::of("depth", input.depth_overall) - Term::fixed(2) * side;
+    let ends = Term::fixed(2) * Term::of("end that goes in", input.housing);
+    let supports = || Term::of("supports", input.n_supports);
+    let taken = supports() * Term::of("thickness", input.support_thickness);
+    let left = Term::of("leg to leg", input.between_legs) - taken;
     let steps = vec![
-        Step::length(
-            "rail to rail = depth - 2 × (set-back + rail)",
-            say![input.depth_overall, " - 2 × (", input.set_back, " + ", input.rail_thickness, ")"],
-            answer.between_rails,
-        ),
-        Step::length(
-            "support = rail to rail + 2 × end that goes in",
-            say![answer.between_rails, " + 2 × ", input.housing],
-            answer.cut,
-        ),
-        Step::length(
-            "bay = (leg to leg - supports × thickness) ÷ (supports + 1)",
-            say![
-                "(",
-                input.between_legs,
-                " - ",
-                input.n_supports,
-                " × ",
-                input.support_thickness,
-                ") ÷ ",
-                input.n_supports.saturating_add(1)
-            ],
-            answer.bay,
-        ),
+        Step::of("rail to rail", between, answer.between_rails),
+        Step::of("support", Term::of("rail to rail", answer.between_rails) + ends, answer.cut),
+        Step::of("bay", left / (supports() + Term::fixed(1)), answer.bay),
     ];
     Working { steps, sources: vec![Source::Arithmetic] }
 }

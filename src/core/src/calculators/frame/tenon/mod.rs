@@ -4,9 +4,11 @@ mod sheet;
 
 pub(super) use sheet::work;
 
-use super::{MORTISE_EXTRA, Problem};
-use crate::measure::Length;
-use crate::sheet::Problems;
+use super::MORTISE_EXTRA;
+use super::fields::{CENTRED_IN_LEG, LEG, TENON_A, TENON_B, TENON_PLACE, TENON_THICKNESS};
+use crate::measure::{Length, Rounding};
+use crate::say;
+use crate::sheet::{Refusal, Refused, WayOut};
 
 /// Least wood between the bottom of a mortise and the outside of the leg: 1/8 in.
 /// Common practice, no source.
@@ -47,12 +49,16 @@ pub struct Answer {
 ///
 /// # Errors
 ///
-/// Tenons that meet, that lie outside the leg, or whose mortise comes out of it.
+/// - `tenon-outside-leg`: at its place.
+/// - `leg-too-thin-for-tenon`: for any blind one.
+/// - `mortise-comes-out`: of the leg, on its outside.
+/// - `tenons-meet`.
+/// - [`Refused::OutOfRange`]: sizes beyond exact keeping.
 ///
 /// # Source
 ///
 /// Geometry; for centred tenons the trade's rule (S - t) / 2.
-pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
+pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let Input { leg, thickness, lengths: [a, b], .. } = *input;
     let free = (leg - thickness)?;
     let outside_to_cheek = match input.outside_to_cheek {
@@ -60,24 +66,78 @@ pub fn reckon(input: &Input) -> Result<Answer, Problems<Problem>> {
         None => (free / 2)?,
     };
     if outside_to_cheek > free || free.is_negative() {
-        return Err(Problem::TenonOutsideLeg { thickness, leg, most: free }.into());
+        Err(outside_leg(input, free))?;
     }
     let longest_alike = (free - outside_to_cheek)?;
     let longest_alone = ((leg - MORTISE_EXTRA)? - LEAST_WALL)?;
     if !longest_alone.is_positive() {
-        return Err(Problem::LegTooThinForTenon { leg }.into());
+        Err(Refusal::at(
+            &LEG,
+            "leg-too-thin-for-tenon",
+            say!["A leg of ", leg, " is too thin for any blind tenon."],
+            WayOut::advice(say!["Use screws or a lap instead of tenons."]),
+        ))?;
     }
-    let mut problems = Vec::new();
-    for (field, tenon) in [("tenon_a", a), ("tenon_b", b)] {
+    let mut refusals = Vec::new();
+    for (field, tenon) in [(&TENON_A, a), (&TENON_B, b)] {
         if tenon > longest_alone {
-            problems.push(Problem::MortiseComesOut { field, tenon, most: longest_alone });
+            refusals.push(Refusal::at(
+                field,
+                "mortise-comes-out",
+                say![
+                    "The mortise for a tenon of ",
+                    tenon,
+                    " leaves less than 1/8 in on the outside of the leg."
+                ],
+                WayOut::at_most("Use a tenon of ", longest_alone, " or less.", field),
+            ));
         }
     }
     let shorter = a.min(b);
     if shorter > longest_alike {
-        let most = longest_alike.min(longest_alone);
-        problems.push(Problem::TenonsMeet { by: (shorter - longest_alike)?, most });
+        let by = (shorter - longest_alike)?;
+        refusals.push(meet(by, longest_alike.min(longest_alone)));
     }
-    Problems::unless_none(problems)?;
+    Refused::unless_none(refusals)?;
     Ok(Answer { outside_to_cheek, longest_alike, longest_alone, clear: (longest_alike - shorter)? })
+}
+
+/// Tenons at their place lie outside a leg that has `free` beside them.
+fn outside_leg(input: &Input, free: Length) -> Refusal {
+    let Input { leg, thickness, .. } = *input;
+    let way_out = if free.is_negative() {
+        WayOut::at_most("Tenons of ", leg, " or less lie in it.", &TENON_THICKNESS).map(
+            |mut way_out| {
+                way_out.set.push((TENON_PLACE.id, CENTRED_IN_LEG.id.into()));
+                way_out
+            },
+        )
+    } else {
+        WayOut::set(say!["Centre the tenons in the leg."], &TENON_PLACE, CENTRED_IN_LEG.id)
+    };
+    Refusal::at(
+        &TENON_THICKNESS,
+        "tenon-outside-leg",
+        say!["A tenon of ", thickness, " at that place lies outside a leg of ", leg, "."],
+        way_out,
+    )
+}
+
+/// The tenons meet by so much; `most` is the longest that both may be alike.
+fn meet(by: Length, most: Length) -> Refusal {
+    let way_out = if most.is_positive() {
+        let shown = (most, Rounding::Down);
+        Some(WayOut {
+            sentence: say!["Both alike may be ", shown, " long."],
+            set: vec![(TENON_A.id, shown.into()), (TENON_B.id, shown.into())],
+        })
+    } else {
+        WayOut::advice(say!["Move the tenons nearer the outside of the leg."])
+    };
+    Refusal::at(
+        &TENON_A,
+        "tenons-meet",
+        say!["The two tenons meet in the leg by ", by, "."],
+        way_out,
+    )
 }

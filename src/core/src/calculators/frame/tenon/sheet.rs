@@ -1,20 +1,25 @@
 //! Reads the tenons' fields and lays their answer out.
 
-use super::{Answer, Input, reckon};
+use super::{Answer, Input, LEAST_WALL, reckon};
 use crate::calculators::frame::MORTISE_EXTRA;
+use crate::calculators::frame::fields::{
+    CHEEK, LEG, LONGEST_TENONS, MEASURED, OUTSIDE_TO_CHEEK, TENON_A, TENON_B, TENON_PLACE,
+    TENON_THICKNESS, TENONS_CLEAR,
+};
+use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Anchor, Board, Role, Scene, Size};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Figure, Source, Step, Value, Working};
+use crate::sheet::{self, Ask, Caution, Source, Step, Term, Value, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
-    let leg = ask.length(ask.field("leg"));
-    let thickness = ask.length(ask.field("tenon_thickness"));
-    let outside_to_cheek = match ask.choice(ask.field("tenon_place")).id {
-        "measured" => ask.length(ask.field("cheek")).map(Some),
+    let leg = ask.length(&LEG);
+    let thickness = ask.length(&TENON_THICKNESS);
+    let outside_to_cheek = match ask.choice(&TENON_PLACE) {
+        MEASURED => ask.length(&CHEEK).map(Some),
         _ => Some(None),
     };
-    let lengths = [ask.length(ask.field("tenon_a")), ask.length(ask.field("tenon_b"))];
+    let lengths = [ask.length(&TENON_A), ask.length(&TENON_B)];
     let [Some(a), Some(b)] = lengths else { return None };
     let input = Input {
         leg: leg?,
@@ -24,32 +29,21 @@ pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer
     };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
-        Err(problems) => ask.refuse(&problems),
+        Err(refused) => ask.refused(refused, out_of_range()),
     }
 }
 
 fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     let longest = answer.longest_alike.min(answer.longest_alone);
-    let headline = Figure {
-        id: "longest_tenons",
-        label: "Longest, both alike",
-        from: "shoulder to tip",
-        value: Value::Length(longest, Rounding::Down),
-    };
+    let headline = LONGEST_TENONS
+        .called("Longest, both alike")
+        .figure("shoulder to tip", Value::Length(longest, Rounding::Down));
     let mut laid = sheet::Answer::new(headline, working(input, answer));
     laid.figures = vec![
-        Figure {
-            id: "tenons_clear",
-            label: "Wood between",
-            from: "tip to the other cheek",
-            value: Value::Length(answer.clear, Rounding::Down),
-        },
-        Figure::length(
-            "outside_to_cheek",
-            "Outside to cheek",
-            "on both faces",
-            answer.outside_to_cheek,
-        ),
+        TENONS_CLEAR
+            .called("Wood between")
+            .figure("tip to the other cheek", Value::Length(answer.clear, Rounding::Down)),
+        OUTSIDE_TO_CHEEK.figure("on both faces", answer.outside_to_cheek),
     ];
     if answer.clear < MORTISE_EXTRA {
         laid.notes.push(say![
@@ -65,30 +59,24 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
 }
 
 fn working(input: &Input, answer: &Answer) -> Working {
+    let leg = || Term::of("leg", input.leg);
+    let thickness = |name| Term::of(name, input.thickness);
     let mut steps = Vec::new();
     if input.outside_to_cheek.is_none() {
-        steps.push(Step::length(
-            "outside to cheek = (leg - tenon thickness) ÷ 2",
-            say!["(", input.leg, " - ", input.thickness, ") ÷ 2"],
-            answer.outside_to_cheek,
-        ));
+        let centred = (leg() - thickness("tenon thickness")) / Term::fixed(2);
+        steps.push(Step::of("outside to cheek", centred, answer.outside_to_cheek));
     }
-    steps.push(Step::length(
-        "longest alike = leg - outside to cheek - thickness",
-        say![input.leg, " - ", answer.outside_to_cheek, " - ", input.thickness],
-        answer.longest_alike,
-    ));
-    steps.push(Step::length(
-        "longest alone = leg - 1/8 in of mortise - 1/8 in of wall",
-        say![input.leg, " - 1/8 in - 1/8 in"],
-        answer.longest_alone,
-    ));
+    let cheek = Term::of("outside to cheek", answer.outside_to_cheek);
+    let [mortise, wall] =
+        [Term::of("1/8 in of mortise", MORTISE_EXTRA), Term::of("1/8 in of wall", LEAST_WALL)];
     let [a, b] = input.lengths;
-    steps.push(Step::length(
-        "wood between = longest alike - shorter tenon",
-        say![answer.longest_alike, " - ", a.min(b)],
-        answer.clear,
-    ));
+    let clear =
+        Term::of("longest alike", answer.longest_alike) - Term::of("shorter tenon", a.min(b));
+    steps.extend([
+        Step::of("longest alike", leg() - cheek - thickness("thickness"), answer.longest_alike),
+        Step::of("longest alone", leg() - mortise - wall, answer.longest_alone),
+        Step::of("wood between", clear, answer.clear),
+    ]);
     Working { steps, sources: vec![Source::Arithmetic, Source::CommonPractice] }
 }
 

@@ -51,15 +51,16 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
 }
 
 fn working(input: &Input, answer: &Answer) -> Working {
-    let pounds = |name, number| Term::of(name, Amount::with_unit(number, "lb"));
+    let pounds = |number| Amount::with_unit(number, "lb");
     // The weight holds it down with half of what lies between the feet.
     let holds = || {
         let apart = Term::of("feet apart", input.leg_spacing);
-        pounds("weight", input.weight) * apart / Term::fixed(2)
+        Term::of("weight", pounds(input.weight)) * apart / Term::fixed(2)
     };
     let mut steps = Vec::new();
     if let Some(most) = answer.most_beyond {
-        steps.push(Step::of("farthest", holds() / pounds("load", input.load), most));
+        let load = Term::of("load", pounds(input.load));
+        steps.push(Step::of("farthest", holds() / load, most));
     }
     steps.push(match answer.most_load {
         Some(most) => {
