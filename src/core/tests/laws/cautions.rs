@@ -12,7 +12,7 @@ use crate::working::entries;
 /// Calculators and questions by what is done to carry the answer out; the first line that fits.
 ///
 /// Slug, field and its answer (empty for any), and what is done whatever is asked besides.
-const DONE: [(&str, &str, &str, &[Act]); 27] = [
+const DONE: [(&str, &str, &str, &[Act]); 29] = [
     ("resaw-rip", "question", "guide", &[Act::SawByHand]),
     ("resaw-rip", "", "", &[Act::Rip]),
     ("crosscut", "", "", &[Act::SawAtStop]),
@@ -39,7 +39,9 @@ const DONE: [(&str, &str, &str, &[Act]); 27] = [
     ("moisture", "ask", "gap", &[Act::Handle]),
     ("strength", "", "", &[Act::Load]),
     ("finish", "", "", &[Act::Finish]),
-    ("lumber", "", "", &[]),
+    ("frame", "question", "rail", &[Act::Saw]),
+    ("frame", "question", "lap", &[Act::Saw]),
+    ("frame", "question", "tenon", &[Act::Drill, Act::Saw]),
 ];
 
 fn done(calculator: &Calculator, entries: &Entries) -> &'static [Act] {
