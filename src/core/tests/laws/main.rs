@@ -24,4 +24,5 @@ mod strength;
 mod tape;
 mod template;
 mod top;
+mod wording;
 mod working;

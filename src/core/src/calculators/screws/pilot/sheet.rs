@@ -85,7 +85,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
     let thousandths = |size: u16| format!("{:.3} in", f64::from(size) / 1000.0);
     let percent = |name, share: u8| Term::of(name, Amount::percent(Number::whole(share.into())));
     let wanted = Value::Exact(answer.wanted.in_inches(), 4, "in");
-    let shank = || Term::of("shank", thousandths(fastener.shank));
+    let shank = || Term::of("shank", fastener.shank_text());
     let root = || Term::of("root", thousandths(fastener.root));
     let (mut by_rule, source) = match fastener.make {
         Make::WoodScrew => (

@@ -37,7 +37,7 @@ pub(in super::super) fn lay_out(
         Step::of(
             "along the curve",
             Term::of("radius", answer.radius)
-                * Term::of("radians at the centre", format!("{:.8}", answer.angle.in_radians())),
+                * Term::of("radians at the center", format!("{:.8}", answer.angle.in_radians())),
             answer.arc_length,
         )
         .then(Rounded::Near),
@@ -78,7 +78,7 @@ pub(in super::super) fn lay_out(
     }
     notes.extend(things.notes);
     Answer {
-        headline: RADIUS_FOUND.figure("centre to curve", answer.radius),
+        headline: RADIUS_FOUND.figure("center to curve", answer.radius),
         figures,
         tables,
         notes,

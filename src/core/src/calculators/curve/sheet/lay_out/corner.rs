@@ -83,7 +83,7 @@ pub(in super::super) fn lay_out_end(
         say!["Each of your round things is wider than ", width, "."],
     );
     let mut figures = vec![
-        RADIUS_FOUND.figure("centre to curve", input.radius),
+        RADIUS_FOUND.figure("center to curve", input.radius),
         CENTRE.figure("from the end and each edge", input.radius),
     ];
     figures.extend(things.figures);

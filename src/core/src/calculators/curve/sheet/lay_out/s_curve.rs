@@ -39,7 +39,7 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
     let mut figures = vec![
         MEET_ALONG.figure(from, answer.join.along),
         MEET_ACROSS.figure(from, answer.join.height),
-        CENTRE.called("Both centres").figure("square to the ends of the curve", answer.radius),
+        CENTRE.called("Both centers").figure("square to the ends of the curve", answer.radius),
     ];
     if let Some((figure, step)) = narrowest(input.board, answer.narrowest, input.offset) {
         figures.push(figure);
@@ -61,7 +61,7 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
     Answer {
         headline: RADIUS_FOUND
             .called("Radius of both arcs")
-            .figure("centre to curve", answer.radius),
+            .figure("center to curve", answer.radius),
         figures,
         tables,
         notes,
