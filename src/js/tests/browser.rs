@@ -39,11 +39,7 @@ fn what_no_field_takes_is_named_with_its_field() {
 
 #[wasm_bindgen_test]
 fn what_is_no_object_is_a_problem_and_not_an_exception() {
-    for nonsense in [
-        JsValue::from_str("strip"),
-        JsValue::from_f64(7.0),
-        object("[1]"),
-    ] {
+    for nonsense in [JsValue::from_str("strip"), JsValue::from_f64(7.0), object("[1]")] {
         let refused = reckoner_js::tape(nonsense, JsValue::NULL);
         assert_eq!(at(&refused, &["ok"]), JsValue::FALSE);
         assert_eq!(at(&refused, &["problems", "0", "code"]), JsValue::from_str("bad-call"));

@@ -76,6 +76,13 @@ fn check(calculator: &Calculator, entries: &Entries, answer: &Answer) {
     // What is planned at the fence is not warned of as trapped there.
     assert!(!(has(Caution::ThinStrip) && has(Caution::StripAtFence)), "{slug}: {entries:?}");
     assert_eq!(has(Caution::TiltedCut), tilts(answer), "{slug}: {entries:?}");
+    // Said here once more, so that the table cannot lose it.
+    let saws = [Act::Rip, Act::SawByHand, Act::Saw, Act::SawAtStop, Act::SawTilted];
+    if done(calculator, entries).iter().any(|act| saws.contains(act)) {
+        for caution in [Caution::DustAndNoise, Caution::TreatedWood, Caution::Reclaimed] {
+            assert!(has(caution), "{slug}: no {caution:?} where wood is sawn: {entries:?}");
+        }
+    }
     // Wherever wood is sawn there is its dust, what is in it and what is left in it.
     let is_sawn = has(Caution::Reclaimed);
     let saws = [Caution::Ripping, Caution::HandSaw, Caution::TiltedCut, Caution::StopBlock];
