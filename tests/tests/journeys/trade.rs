@@ -84,3 +84,19 @@ fn a_way_out_writes_what_the_tape_shows() {
     app.wait_until_gone("problem-board_width");
     app.assert_quiet_console();
 }
+
+/// A lap of 1 1/2 over 1 7/16: half is 23/32, on no mark of the tape. Cut to 11/16, the other one to 13/16, which
+/// leaves the show faces flush.
+#[test]
+fn a_half_lap_is_cut_to_marks_that_leave_the_faces_flush() {
+    let app = App::open(Screen::PHONE);
+    app.tap("home-frame");
+    app.tap("question-lap");
+    app.enter("front_thickness", &["1", "page-16", "1/2", "close"]);
+    app.enter("rear_thickness", &["1", "page-16", "7/16", "close"]);
+    app.wait_for_words("answer-headline", "eleven sixteenths");
+    app.wait_for_words("figure-lap_front", "thirteen sixteenths");
+    app.wait_for_words("drawing", "cut 13/16 from the back");
+    app.wait_for_words("drawing", "cut 11/16 from the show face");
+    app.assert_quiet_console();
+}
