@@ -41,12 +41,20 @@ macro_rules! say {
 
 impl Sentence {
     /// With every length read on a tape. One that lies between marks is said to be `about` the
-    /// nearest; a mark above or below it is a limit (`3/16 in or more`) and stands as it is.
+    /// nearest, or to be less than the first mark; a mark above or below it is a limit (`3/16 in or
+    /// more`) and stands as it is.
     #[must_use]
     pub fn on(&self, tape: Tape) -> String {
         self.with_lengths(|length, rounding| match show(length, tape, rounding) {
             Ok(shown) if shown.lean == "exact" || rounding != Rounding::Nearest => {
                 shown.mark.to_string()
+            }
+            Ok(_) if !length.is_zero() && is_nothing(length, tape) => {
+                let mark = show(tape.graduation(), tape, Rounding::Nearest);
+                mark.map_or_else(
+                    |_| exact_text(length),
+                    |first| format!("less than {}", first.mark),
+                )
             }
             Ok(shown) => format!("about {}", shown.mark),
             Err(_) => exact_text(length),
@@ -54,7 +62,7 @@ impl Sentence {
     }
 
     /// As it is typed into a field: every length at its mark, so that what is set is what the tape
-    /// shows. A length that its mark would make nothing stays exact.
+    /// shows. A length that its mark would make nothing is written more finely.
     #[must_use]
     pub fn typed(&self, tape: Tape) -> String {
         self.with_lengths(|length, rounding| {
@@ -63,7 +71,8 @@ impl Sentence {
                 (Ok(mark), Ok(shown)) if mark.is_zero() == length.is_zero() => {
                     shown.mark.to_string()
                 }
-                _ => exact_text(length),
+                // Less than the first mark, or too fine for the tape.
+                _ => finely(length, rounding),
             }
         })
     }
@@ -86,6 +95,29 @@ impl fmt::Display for Sentence {
             Piece::Length(length, _) => f.write_str(&exact_text(*length)),
         })
     }
+}
+
+/// In ten-thousandths of an inch, where that is not nothing.
+fn finely(length: Length, rounding: Rounding) -> String {
+    let tape = Tape::DecimalInches(4);
+    match tape.read(length, rounding) {
+        Ok(reading) if !reading.mark.is_zero() => exact_text(reading.mark),
+        _ => exact_text(length),
+    }
+}
+
+/// So many things: `1 board`, `2 boards`; for things that take an `s`.
+#[must_use]
+pub fn counted(n: impl Into<u64>, one: &str) -> String {
+    match n.into() {
+        1 => format!("1 {one}"),
+        n => format!("{n} {one}s"),
+    }
+}
+
+/// Whether the nearest mark is the very end of the tape.
+fn is_nothing(length: Length, tape: Tape) -> bool {
+    tape.read(length, Rounding::Nearest).is_ok_and(|reading| reading.mark.is_zero())
 }
 
 /// A single text or length.

@@ -3,24 +3,32 @@
 use std::collections::BTreeMap;
 
 use reckoner_core::calculators::Calculator;
+use reckoner_core::measure::text::NoNames;
 use reckoner_core::measure::{Fineness, Length, Tape, Unit, length};
-use reckoner_core::sheet::{Bench, Entries, Kind, Side};
+use reckoner_core::sheet::{Ask, Bench, Entries, Field, Kind, Side, Start, When};
 use serde::Deserialize;
-use serde::de::DeserializeOwned;
+use serde::de::{DeserializeOwned, IgnoredAny};
 use wasm_bindgen::JsValue;
 
-/// A call that names something unknown, or hands in a value of the wrong kind.
+/// A call that names something unknown, leaves out what is needed, or hands in a value of the wrong
+/// kind.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct BadCall {
     /// The name that the trouble is with; empty for the call as a whole.
     pub field: String,
+    /// `bad-call`, `wrong-type`, `missing` or `not-asked`.
+    pub code: &'static str,
     /// What is wrong.
     pub message: String,
 }
 
 impl BadCall {
     pub(crate) fn new(field: &str, message: String) -> BadCall {
-        BadCall { field: field.to_owned(), message }
+        BadCall { field: field.to_owned(), code: "bad-call", message }
+    }
+
+    fn coded(self, code: &'static str) -> BadCall {
+        BadCall { code, ..self }
     }
 }
 
@@ -36,18 +44,142 @@ enum Written {
     Number(f64),
     Words(String),
     List(Vec<Written>),
+    /// `null` or `undefined`.
+    Nothing(()),
+    /// An object.
+    Other(IgnoredAny),
 }
 
 impl Written {
-    fn written(&self, between: &str) -> String {
+    /// As it is typed in the form; `None` for what no form takes: nothing, an object, a number that
+    /// is none, a list in a list.
+    fn typed(&self) -> Option<String> {
         match self {
-            Written::YesNo(yes) => (if *yes { "yes" } else { "no" }).to_owned(),
-            Written::Number(number) => number.to_string(),
-            Written::Words(text) => text.clone(),
-            Written::List(items) => {
-                items.iter().map(|item| item.written(between)).collect::<Vec<_>>().join(between)
+            Written::YesNo(yes) => Some((if *yes { "yes" } else { "no" }).to_owned()),
+            Written::Number(number) => number.is_finite().then(|| number.to_string()),
+            Written::Words(text) => Some(text.clone()),
+            Written::List(_) | Written::Nothing(()) | Written::Other(_) => None,
+        }
+    }
+
+    /// The text of a field of this kind.
+    fn text(&self, kind: Kind) -> Option<String> {
+        let between = match kind {
+            Kind::Strip => "\n",
+            _ => ", ",
+        };
+        match (kind, self) {
+            (Kind::YesNo, Written::YesNo(_)) => self.typed(),
+            (Kind::YesNo, Written::Words(text)) => {
+                ["yes", "no"].contains(&text.as_str()).then(|| text.clone())
+            }
+            (_, Written::YesNo(_)) | (Kind::YesNo, _) => None,
+            (Kind::Choice(_) | Kind::Words(_) | Kind::LineOf(_), Written::Number(_)) => None,
+            (
+                Kind::Lengths
+                | Kind::Spans
+                | Kind::Sizes
+                | Kind::Pieces
+                | Kind::Prices
+                | Kind::Strip,
+                Written::List(items),
+            ) => items
+                .iter()
+                .map(Written::typed)
+                .collect::<Option<Vec<String>>>()
+                .map(|items| items.join(between)),
+            _ => self.typed(),
+        }
+    }
+}
+
+/// What a field of this kind takes, for a message.
+fn wanted(kind: Kind) -> &'static str {
+    match kind {
+        Kind::YesNo => "true or false",
+        Kind::Choice(_) | Kind::Words(_) | Kind::LineOf(_) => "a text",
+        Kind::Lengths | Kind::Spans | Kind::Sizes | Kind::Pieces | Kind::Prices | Kind::Strip => {
+            "a text or a list of texts or numbers"
+        }
+        _ => "a number or a text",
+    }
+}
+
+/// What a call leaves to the calculator.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Left {
+    /// Choices and settings of the saw that the call left out, and what they are taken as.
+    pub(crate) assumed: BTreeMap<&'static str, String>,
+    /// Sizes that the call left out, and fields that it gave which are not asked.
+    pub(crate) problems: Vec<BadCall>,
+}
+
+impl Left {
+    /// Settles what the call left out. A choice or a setting of the saw has a default; what may be
+    /// empty is left empty; a size is never made up.
+    pub(crate) fn of(calculator: &Calculator, entries: &mut Entries, bench: &Bench) -> Left {
+        let mut left = Left::default();
+        let given = entries.clone();
+        let unit = given.unit().unwrap_or(bench.tape.unit());
+        let ask = Ask::new(calculator.fields, &given, bench, &NoNames);
+        for field in calculator.fields {
+            match (ask.is_asked(field), given.text(field.id).is_some()) {
+                (true, false) => match settled(field) {
+                    Settled::Default => {
+                        left.assumed.insert(field.id, field.start_text(bench, unit));
+                    }
+                    Settled::Empty => entries.set(field.id, ""),
+                    Settled::Needed => {
+                        let message = format!("“{}” is missing: {}.", field.id, field.label);
+                        left.problems.push(BadCall::new(field.id, message).coded("missing"));
+                    }
+                },
+                (false, true) => {
+                    let message = match field.when {
+                        When::Chosen(choice, answers) => format!(
+                            "“{}” is asked only where {choice} is {}.",
+                            field.id,
+                            answers.join(" or ")
+                        ),
+                        When::Always => format!("“{}” is not asked.", field.id),
+                    };
+                    left.problems.push(BadCall::new(field.id, message).coded("not-asked"));
+                }
+                (true, true) | (false, false) => {}
             }
         }
+        left
+    }
+}
+
+/// What becomes of a field that a call leaves out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Settled {
+    /// It has a default: a choice, yes or no, a setting of the saw, or nothing of it.
+    Default,
+    /// It may be empty.
+    Empty,
+    /// It has to be given: its start in the form is an example.
+    Needed,
+}
+
+/// What becomes of this field when a call leaves it out.
+pub(crate) fn settled(field: &Field) -> Settled {
+    match (field.kind, field.start) {
+        (Kind::Choice(_) | Kind::YesNo, _)
+        | (_, Start::Kerf | Start::BladeReach | Start::ThinnestStrip | Start::Fence)
+        // Nothing of it, as the forms start with: no size is made up by that.
+        | (_, Start::Text("0")) => Settled::Default,
+        (
+            Kind::OptionalLength(_)
+            | Kind::OptionalMoney
+            | Kind::Spans
+            | Kind::Prices
+            | Kind::Words(_)
+            | Kind::LineOf(_),
+            _,
+        ) => Settled::Empty,
+        _ => Settled::Needed,
     }
 }
 
@@ -61,14 +193,16 @@ impl Given {
         let mut entries = Entries::default();
         for (id, text) in &self.0 {
             if id == "unit" {
-                entries.set_unit(Some(unit(&text.written(""))?));
+                entries.set_unit(Some(unit(&text.typed().unwrap_or_default())?));
                 continue;
             }
             let Some(field) = calculator.fields.iter().find(|field| field.id == id) else {
                 return Err(BadCall::new(id, format!("There is no field “{id}” here.")));
             };
-            let between = if matches!(field.kind, Kind::Strip) { "\n" } else { ", " };
-            let text = text.written(between);
+            let Some(text) = text.text(field.kind) else {
+                let message = format!("“{id}” takes {}.", wanted(field.kind));
+                return Err(BadCall::new(id, message).coded("wrong-type"));
+            };
             if let Kind::Choice(choices) = field.kind
                 && !choices.iter().any(|choice| choice.id == text)
             {

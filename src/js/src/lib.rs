@@ -4,12 +4,13 @@
 //! a plain object with its results; they call the same core as the page. Lengths come as exact
 //! text (`"27/8"`, in inches) with the form for reading beside it. A question that cannot be
 //! answered gives its problems, each beside a field, with the nearest thing that works; nothing
-//! is thrown.
+//! is thrown. The examples that the forms of the page start with are not used: a size left out is
+//! a problem of that field, and what else was taken as given is listed in `assumed`.
 //!
 //! ```js
 //! import init, { spacing } from "./reckoner_js.js";
 //! await init();
-//! const answer = spacing({ length: "37", mode: "greatest_gap", greatest_gap: 8 });
+//! const answer = spacing({ length: "37", greatest_gap: 8, left_end: 2, right_end: 2 });
 //! if (answer.ok) console.log(answer.headline.value.spoken);
 //! else for (const problem of answer.problems) console.log(problem.field, problem.message);
 //! ```
@@ -26,6 +27,7 @@ use reckoner_core::measure::text::NoNames;
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
+use input::Left;
 pub use input::{BadCall, BenchIn, Given};
 pub use output::{AnswerOut, Out, ProblemOut};
 
@@ -35,9 +37,16 @@ const TYPES: &str = include_str!("types.d.ts");
 /// Answers one question, as the exported functions do.
 #[must_use]
 pub fn reckon(calculator: &Calculator, given: &Given, bench: &BenchIn) -> Out {
-    match (given.entries(calculator), bench.bench()) {
-        (Ok(entries), Ok(bench)) => Out::of(&calculator.sheet(&entries, &bench, &NoNames), &bench),
-        (Err(bad), _) | (_, Err(bad)) => Out::bad_call(bad),
+    let (mut entries, bench) = match (given.entries(calculator), bench.bench()) {
+        (Ok(entries), Ok(bench)) => (entries, bench),
+        (Err(bad), _) | (_, Err(bad)) => return Out::bad_call(bad),
+    };
+    let left = Left::of(calculator, &mut entries, &bench);
+    if left.problems.is_empty() {
+        let sheet = calculator.sheet(&entries, &bench, &NoNames);
+        Out::of(&sheet, &entries, left.assumed, &bench)
+    } else {
+        Out::bad_calls(left.problems)
     }
 }
 

@@ -3,8 +3,10 @@
 use std::collections::BTreeMap;
 
 use reckoner_core::measure::text::{Shown, exact_text, show};
-use reckoner_core::measure::{Length, Rounding, Tape};
-use reckoner_core::sheet::{Answer, Bench, Face, Figure, Refusal, Sentence, Sheet, Value, face};
+use reckoner_core::measure::{Length, Rounding, Tape, Unit};
+use reckoner_core::sheet::{
+    Answer, Bench, Entries, Face, Figure, Refusal, Sentence, Sheet, Value, face,
+};
 use serde::Serialize;
 
 use crate::input::BadCall;
@@ -36,6 +38,8 @@ pub struct AnswerOut {
     understood: BTreeMap<&'static str, String>,
     working: Vec<StepOut>,
     sources: Vec<String>,
+    /// What was left out and has a default, and what it was taken as.
+    assumed: BTreeMap<&'static str, String>,
 }
 
 #[derive(Clone, Debug, Serialize)]
@@ -71,6 +75,9 @@ struct StepOut {
 struct LengthOut {
     /// Exact inches: `27/8`.
     exact: String,
+    /// The same as a number, as near as numbers of JavaScript come.
+    inches: f64,
+    millimetres: f64,
     shown: String,
     lean: &'static str,
     left_over: String,
@@ -94,7 +101,8 @@ pub struct ProblemOut {
     field: String,
     code: String,
     message: String,
-    /// Where in the text of the field, in bytes, when the writing is at fault.
+    /// Where in the text of the field, in UTF-16 units as JavaScript counts, when the writing is at
+    /// fault.
     at: Option<(usize, usize)>,
     way_out: Option<WayOutOut>,
 }
@@ -107,13 +115,16 @@ struct WayOutOut {
 }
 
 impl ProblemOut {
-    fn of(refusal: &Refusal, tape: Tape) -> ProblemOut {
+    fn of(refusal: &Refusal, entries: &Entries, tape: Tape) -> ProblemOut {
+        let text = entries.text(refusal.field).unwrap_or_default();
+        let units =
+            |bytes: usize| text.get(..bytes).map_or(bytes, |before| before.encode_utf16().count());
         let words = |sentence: &Sentence| sentence.on(tape);
         ProblemOut {
             field: refusal.field.to_owned(),
             code: refusal.code.to_owned(),
             message: words(&refusal.sentence),
-            at: refusal.at.as_ref().map(|at| (at.start, at.end)),
+            at: refusal.at.as_ref().map(|at| (units(at.start), units(at.end))),
             way_out: refusal.way_out.as_ref().map(|way_out| WayOutOut {
                 message: words(&way_out.sentence),
                 set: way_out.texts(tape).into_iter().collect(),
@@ -125,18 +136,39 @@ impl ProblemOut {
 impl Out {
     /// A call that cannot be made sense of is refused as a question is.
     pub(crate) fn bad_call(bad: BadCall) -> Out {
-        let BadCall { field, message } = bad;
-        let code = "bad-call".to_owned();
-        let problem = ProblemOut { field, code, message, at: None, way_out: None };
-        Out::Refused { ok: false, problems: vec![problem] }
+        Out::bad_calls(vec![bad])
     }
 
-    pub(crate) fn of(sheet: &Sheet, bench: &Bench) -> Out {
+    /// All that is the matter with a call.
+    pub(crate) fn bad_calls(bad: Vec<BadCall>) -> Out {
+        let problem = |BadCall { field, code, message }| ProblemOut {
+            field,
+            code: code.to_owned(),
+            message,
+            at: None,
+            way_out: None,
+        };
+        Out::Refused { ok: false, problems: bad.into_iter().map(problem).collect() }
+    }
+
+    pub(crate) fn of(
+        sheet: &Sheet,
+        entries: &Entries,
+        assumed: BTreeMap<&'static str, String>,
+        bench: &Bench,
+    ) -> Out {
         match &sheet.answer {
-            Some(answer) => Out::Answered(Box::new(AnswerOut::of(answer, sheet, bench))),
+            Some(answer) => Out::Answered(Box::new(AnswerOut {
+                assumed,
+                ..AnswerOut::of(answer, sheet, bench)
+            })),
             None => Out::Refused {
                 ok: false,
-                problems: sheet.refusals.iter().map(|r| ProblemOut::of(r, bench.tape)).collect(),
+                problems: sheet
+                    .refusals
+                    .iter()
+                    .map(|r| ProblemOut::of(r, entries, bench.tape))
+                    .collect(),
             },
         }
     }
@@ -185,6 +217,7 @@ impl AnswerOut {
                 })
                 .collect(),
             sources: answer.working.sources.iter().map(|source| source.words()).collect(),
+            assumed: BTreeMap::new(),
         }
     }
 }
@@ -199,15 +232,25 @@ impl FigureOut {
 impl LengthOut {
     fn of(length: Length, rounding: Rounding, bench: &Bench) -> LengthOut {
         let exact = length.to_string();
+        let inches = length.to_f64();
+        let millimetres = inches / Unit::Millimetre.in_inches().to_f64();
         match show(length, bench.tape, rounding) {
-            Ok(Shown { mark, lean, left_over, spoken, .. }) => {
-                LengthOut { exact, shown: mark.to_string(), lean, left_over, spoken }
-            }
+            Ok(Shown { mark, lean, left_over, spoken, .. }) => LengthOut {
+                exact,
+                inches,
+                millimetres,
+                shown: mark.to_string(),
+                lean,
+                left_over,
+                spoken,
+            },
             // Too fine for the tape: the exact text stands for the reading.
             Err(_) => {
                 let shown = exact_text(length);
                 LengthOut {
                     exact,
+                    inches,
+                    millimetres,
                     spoken: shown.clone(),
                     shown,
                     lean: "exact",

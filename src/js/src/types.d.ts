@@ -1,7 +1,7 @@
 // Made from the calculators' own lists of fields and results. Do not edit.
 
 /** A length: exact inches such as "27/8", and as it stands on the tape. */
-export interface LengthValue { kind: "length"; exact: string; shown: string; lean: "exact" | "heavy" | "light" | "midway"; left_over: string; spoken: string }
+export interface LengthValue { kind: "length"; exact: string; inches: number; millimetres: number; shown: string; lean: "exact" | "heavy" | "light" | "midway"; left_over: string; spoken: string }
 export interface LengthsValue { kind: "lengths"; items: Omit<LengthValue, "kind">[] }
 export interface CountValue { kind: "count"; value: number }
 export interface AreaValue { kind: "area"; exact_square_inches: string; shown: string }
@@ -10,6 +10,7 @@ export interface NumberValue { kind: "number"; exact: string | null; value: numb
 export interface WordsValue { kind: "words"; shown: string }
 export type Value = LengthValue | LengthsValue | CountValue | AreaValue | NumberValue | WordsValue;
 export interface Table { title: string; columns: string[]; rows: Value[][] }
+/** `at`: where in the text of the field, in UTF-16 units, as `String.slice` counts. `code`: `missing`, `not-asked`, `wrong-type` or `bad-call` for the call itself; else of the question. */
 export interface Problem { field: string; code: string; message: string; at: [number, number] | null; way_out: { message: string; set: Record<string, string> } | null }
 export interface Refused { ok: false; problems: Problem[] }
 export interface Answered<Results, Tables> {
@@ -17,6 +18,8 @@ export interface Answered<Results, Tables> {
   headline: { id: keyof Results; label: string; from: string; value: Value };
   results: Results; tables: Tables; notes: string[]; cautions: { line: string; more: string }[];
   understood: Record<string, string>; working: { rule: string; numbers: string; gives: Value }[]; sources: string[];
+  /** Choices and settings of the saw that were left out, and what they were taken as. */
+  assumed: Record<string, string>;
 }
 /** The tape and the saw; what is left out is as the app starts. */
 export interface Bench { tape?: "inches" | "feet" | "decimal" | "mm"; fineness?: 2 | 4 | 8 | 16 | 32 | 64; kerf?: string; blade_reach?: string; thinnest_strip?: string; fence?: "left" | "right" }
@@ -26,15 +29,15 @@ export type Measure = string | number;
 export interface TapeInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";
-  /** Work it out: use the letter of a line above to go on from it */
+  /** Work it out: use the letter of a line above to go on from it. Needed where it is asked. */
   strip?: string | string[];
-  /** Line in use: empty for the last one */
+  /** Line in use: empty for the last one. May be left out. */
   line?: string;
-  /** Divide */
+  /** Divide. Left out: whole. */
   divide?: "whole" | "half" | "third" | "parts";
-  /** Equal parts */
+  /** Equal parts. Needed where it is asked. */
   parts?: number | string;
-  /** Tape starts at: 1 when you hold the 1 in line at the end */
+  /** Tape starts at: 1 when you hold the 1 in line at the end. Left out: 0. */
   start_mark?: Measure;
 }
 export interface TapeResults {
@@ -69,37 +72,37 @@ export function tape(input?: TapeInput, bench?: Bench): Answered<TapeResults, Ta
 export interface LumberInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";
-  /** What */
+  /** What. Left out: size. */
   ask?: "size" | "amount" | "weight" | "cover";
-  /** Tag says: nominal size */
+  /** Tag says: nominal size. Left out: 2x6. */
   section?: "1x2" | "1x3" | "1x4" | "1x6" | "1x8" | "1x10" | "1x12" | "5/4x4" | "5/4x6" | "2x2" | "2x3" | "2x4" | "2x6" | "2x8" | "2x10" | "2x12" | "3x4" | "4x4" | "4x6" | "4x8" | "6x6" | "8x8" | "other";
-  /** Nominal thickness: 5/4 is 1 1/4 */
+  /** Nominal thickness: 5/4 is 1 1/4. Needed where it is asked. */
   nominal_thickness?: Measure;
-  /** Nominal width */
+  /** Nominal width. Needed where it is asked. */
   nominal_width?: Measure;
-  /** Dressed: wet treated boards: as measured */
+  /** Dressed: wet treated boards: as measured. Left out: dry. */
   seasoning?: "dry" | "green";
-  /** Thickness measured: empty: as the table */
+  /** Thickness measured: empty: as the table. May be left out. */
   measured_thickness?: Measure;
-  /** Width measured: empty: as the table */
+  /** Width measured: empty: as the table. May be left out. */
   measured_width?: Measure;
-  /** Length: one board */
+  /** Length: one board. Needed where it is asked. */
   length?: Measure;
-  /** Boards */
+  /** Boards. Needed where it is asked. */
   count?: number | string;
-  /** Price: of what is named below */
+  /** Price: of what is named below. May be left out. */
   price?: number | string;
-  /** Price is for */
+  /** Price is for. Left out: piece. */
   per?: "piece" | "foot" | "board_foot";
-  /** Wood: as stamped */
+  /** Wood: as stamped. Left out: southern_pine. */
   wood?: "southern_pine" | "mixed_southern_pine" | "douglas_fir_larch" | "hem_fir" | "spruce_pine_fir" | "spruce_pine_fir_south" | "western_cedars" | "redwood" | "eastern_white_pine" | "red_oak" | "white_oak" | "mixed_maple" | "northern_white_cedar" | "ponderosa_pine" | "yellow_poplar" | "alaska_yellow_cedar" | "western_hemlock" | "baldcypress" | "black_locust" | "white_ash" | "black_walnut" | "black_cherry" | "teak" | "ipe";
-  /** Moisture: wet treated 35 to 75, kiln dried 19, shop 12 */
+  /** Moisture: wet treated 35 to 75, kiln dried 19, shop 12. Needed where it is asked. */
   moisture?: number | string;
-  /** Width to cover */
+  /** Width to cover. Needed where it is asked. */
   cover_width?: Measure;
-  /** Gap: between two boards */
+  /** Gap: between two boards. Needed where it is asked. */
   gap?: Measure;
-  /** Waste: 15 for good boards, 30 for low grades */
+  /** Waste: 15 for good boards, 30 for low grades. Needed where it is asked. */
   waste?: number | string;
 }
 export interface LumberResults {
@@ -144,41 +147,41 @@ export function lumber(input?: LumberInput, bench?: Bench): Answered<LumberResul
 export interface MoistureInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";
-  /** What */
+  /** What. Left out: board. */
   ask?: "board" | "gap" | "swing" | "air";
-  /** Width today: as measured; over the year: when driest */
+  /** Width today: as measured; over the year: when driest. Needed where it is asked. */
   width?: Measure;
-  /** Thickness today: as measured */
+  /** Thickness today: as measured. Needed where it is asked. */
   thickness?: Measure;
-  /** Boards */
+  /** Boards. Needed where it is asked. */
   boards?: number | string;
-  /** Find */
+  /** Find. Left out: later. */
   known?: "later" | "today";
-  /** Gap today: 0 when laid tight */
+  /** Gap today: 0 when laid tight. Needed where it is asked. */
   gap_now?: Measure;
-  /** Gap wanted later */
+  /** Gap wanted later. Needed where it is asked. */
   gap_later?: Measure;
-  /** Moisture today: wet 28, yard-dry 19, shop-dry 12 */
+  /** Moisture today: wet 28, yard-dry 19, shop-dry 12. Needed where it is asked. */
   now?: number | string;
-  /** Moisture later: 12 under cover, 15 outdoors */
+  /** Moisture later: 12 under cover, 15 outdoors. Needed where it is asked. */
   later?: number | string;
-  /** Driest of the year */
+  /** Driest of the year. Needed where it is asked. */
   driest?: number | string;
-  /** Wettest of the year */
+  /** Wettest of the year. Needed where it is asked. */
   wettest?: number | string;
-  /** Wood */
+  /** Wood. Left out: softwood. */
   wood?: "softwood" | "southern_pine" | "loblolly_pine" | "longleaf_pine" | "shortleaf_pine" | "slash_pine" | "douglas_fir" | "douglas_fir_north" | "douglas_fir_west" | "western_hemlock" | "western_larch" | "white_fir" | "balsam_fir" | "subalpine_fir" | "lodgepole_pine" | "jack_pine" | "engelmann_spruce" | "red_spruce" | "eastern_white_pine" | "ponderosa_pine" | "western_redcedar" | "northern_white_cedar" | "atlantic_white_cedar" | "incense_cedar" | "port_orford_cedar" | "yellow_cedar" | "eastern_redcedar" | "redwood_old" | "redwood_young" | "baldcypress" | "white_oak" | "white_oak_sold" | "northern_red_oak" | "red_oak" | "black_locust" | "honeylocust" | "mesquite" | "sugar_maple" | "white_ash" | "beech" | "yellow_birch" | "red_alder" | "pecan" | "black_walnut" | "black_cherry" | "yellow_poplar" | "sweetgum" | "sycamore" | "chestnut" | "mahogany" | "afrormosia" | "teak" | "ipe";
-  /** Rings: seen on the end */
+  /** Rings: seen on the end. Left out: unsure. */
   grain?: "unsure" | "flat" | "quarter";
-  /** Air */
+  /** Air. Left out: air. */
   air?: "air" | "northern_cover" | "burlington" | "phoenix" | "arid";
-  /** Degrees */
+  /** Degrees. Left out: fahrenheit. */
   degrees?: "fahrenheit" | "celsius";
-  /** Warmth */
+  /** Warmth. Needed where it is asked. */
   fahrenheit?: number | string;
-  /** Warmth */
+  /** Warmth. Needed where it is asked. */
   celsius?: number | string;
-  /** Humidity: relative, on average */
+  /** Humidity: relative, on average. Needed where it is asked. */
   humidity?: number | string;
 }
 export interface MoistureResults {
@@ -225,77 +228,77 @@ export function moisture(input?: MoistureInput, bench?: Bench): Answered<Moistur
 export interface ResawRipInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";
-  /** What to saw */
+  /** What to saw. Left out: section. */
   question?: "section" | "strips" | "guide";
-  /** Stock: The tag, or Measured: the tape is right */
+  /** Stock: The tag, or Measured: the tape is right. Left out: 4x4. */
   stock?: "measured" | "1x2" | "1x3" | "1x4" | "1x6" | "1x8" | "1x10" | "1x12" | "5/4x4" | "5/4x6" | "2x2" | "2x3" | "2x4" | "2x6" | "2x8" | "2x10" | "2x12" | "3x4" | "4x4" | "4x6" | "4x8" | "6x6" | "8x8";
-  /** Dressed: Wet boards are larger */
+  /** Dressed: Wet boards are larger. Left out: dry. */
   stock_dressed?: "dry" | "green";
-  /** Stock width: Face 1 to face 3, at its narrowest */
+  /** Stock width: Face 1 to face 3, at its narrowest. Needed where it is asked. */
   stock_width?: Measure;
-  /** Stock thickness: Face 2 to face 4, at its thinnest */
+  /** Stock thickness: Face 2 to face 4, at its thinnest. Needed where it is asked. */
   stock_thickness?: Measure;
-  /** Target width */
+  /** Target width. Needed where it is asked. */
   target_width?: Measure;
-  /** Target thickness */
+  /** Target thickness. Needed where it is asked. */
   target_thickness?: Measure;
-  /** Faces to clean: Faces 1 and 3 lie across the width */
+  /** Faces to clean: Faces 1 and 3 lie across the width. Left out: all. */
   faces?: "all" | "two" | "width_both" | "thickness_both";
-  /** Off opposite faces: A kerf first leaves one useful strip */
+  /** Off opposite faces: A kerf first leaves one useful strip. Left out: even. */
   share?: "even" | "kerf_first";
-  /** Pieces: All go through before the fence moves */
+  /** Pieces: All go through before the fence moves. Needed where it is asked. */
   n_pieces?: number | string;
-  /** Board: The tag, or Measured: the tape is right */
+  /** Board: The tag, or Measured: the tape is right. Left out: 2x10. */
   board?: "measured" | "1x2" | "1x3" | "1x4" | "1x6" | "1x8" | "1x10" | "1x12" | "5/4x4" | "5/4x6" | "2x2" | "2x3" | "2x4" | "2x6" | "2x8" | "2x10" | "2x12" | "3x4" | "4x4" | "4x6" | "4x8" | "6x6" | "8x8";
-  /** Dressed: Wet boards are larger */
+  /** Dressed: Wet boards are larger. Left out: dry. */
   board_dressed?: "dry" | "green";
-  /** Board width: At its narrowest */
+  /** Board width: At its narrowest. Needed where it is asked. */
   board_width?: Measure;
-  /** Board thickness: The depth of the cut */
+  /** Board thickness: The depth of the cut. Needed where it is asked. */
   board_thickness?: Measure;
-  /** Strips */
+  /** Strips. Left out: fit. */
   plan?: "fit" | "equal" | "list";
-  /** Strip width: Finished */
+  /** Strip width: Finished. Needed where it is asked. */
   strip_width?: Measure;
-  /** How many */
+  /** How many. Needed where it is asked. */
   n_strips?: number | string;
-  /** Widths: Finished; 2 @ 2 3/4 is two of them */
+  /** Widths: Finished; 2 @ 2 3/4 is two of them. Needed where it is asked. */
   widths?: Measure | Measure[];
-  /** Off the first edge: Kerf and all; 0 when it is good */
+  /** Off the first edge: Kerf and all; 0 when it is good. Needed where it is asked. */
   first_edge?: Measure;
-  /** Other edge */
+  /** Other edge. Left out: raw. */
   other_edge?: "raw" | "clean" | "cut";
-  /** Planing per face: Left on both sawn faces of a strip */
+  /** Planing per face: Left on both sawn faces of a strip. Needed where it is asked. */
   allowance?: Measure;
-  /** Strips come off: Thin ones belong on the far side */
+  /** Strips come off: Thin ones belong on the far side. Left out: at_fence. */
   falls?: "at_fence" | "far_side";
-  /** Board width: Across the cut */
+  /** Board width: Across the cut. Needed where it is asked. */
   guide_board?: Measure;
-  /** Strip to keep: From the kept edge to the line */
+  /** Strip to keep: From the kept edge to the line. Needed where it is asked. */
   guide_strip?: Measure;
-  /** Kept edge */
+  /** Kept edge. Left out: left. */
   kept_edge?: "left" | "right";
-  /** Shoe, narrow side: Shoe edge to nearest tooth; unplug first */
+  /** Shoe, narrow side: Shoe edge to nearest tooth; unplug first. Needed where it is asked. */
   shoe_narrow?: Measure;
-  /** Shoe, wide side: Shoe edge to nearest tooth */
+  /** Shoe, wide side: Shoe edge to nearest tooth. Needed where it is asked. */
   shoe_wide?: Measure;
-  /** Guide lies on */
+  /** Guide lies on. Left out: waste. */
   guide_on?: "waste" | "strip";
-  /** Along the guide: Work from the other end to swap sides */
+  /** Along the guide: Work from the other end to swap sides. Left out: narrow. */
   shoe_side?: "narrow" | "wide";
-  /** Kerf: Width of the cut */
+  /** Kerf: Width of the cut. Left out: that of the bench. */
   kerf?: Measure;
-  /** Blade reach: Deepest cut at 90 degrees */
+  /** Blade reach: Deepest cut at 90 degrees. Left out: that of the bench. */
   reach?: Measure;
-  /** Fence side */
+  /** Fence side. Left out: that of the bench. */
   fence?: "left" | "right";
-  /** Raise the blade: In steps for hard or wet wood */
+  /** Raise the blade: In steps for hard or wet wood. Left out: at_once. */
   rise?: "at_once" | "in_steps";
-  /** Thinnest at fence: No thinner piece between blade and fence */
+  /** Thinnest at fence: No thinner piece between blade and fence. Left out: that of the bench. */
   thinnest?: Measure;
-  /** Piece length: Short pieces are not safe to rip */
+  /** Piece length: Short pieces are not safe to rip. Needed where it is asked. */
   piece_length?: Measure;
-  /** Finish a core by hand: Where the blade cannot reach the middle */
+  /** Finish a core by hand: Where the blade cannot reach the middle. Left out: no. */
   core_by_hand?: boolean;
 }
 export interface ResawRipResults {
@@ -356,17 +359,17 @@ export function resaw_rip(input?: ResawRipInput, bench?: Bench): Answered<ResawR
 export interface CrosscutInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";
-  /** Board: end to end, as measured */
+  /** Board: end to end, as measured. Needed where it is asked. */
   board?: Measure;
-  /** Trim each end: past the checks, the cut included */
+  /** Trim each end: past the checks, the cut included. Needed where it is asked. */
   trim?: Measure;
-  /** One part */
+  /** One part. Needed where it is asked. */
   part?: Measure;
-  /** Parts wanted */
+  /** Parts wanted. Needed where it is asked. */
   wanted?: number | string;
-  /** Kerf */
+  /** Kerf. Left out: that of the bench. */
   kerf?: Measure;
-  /** Keep clear of: knots from the left end, as 30 to 33 1/2 */
+  /** Keep clear of: knots from the left end, as 30 to 33 1/2. May be left out. */
   knots?: string | string[];
 }
 export interface CrosscutResults {
@@ -393,81 +396,81 @@ export function crosscut(input?: CrosscutInput, bench?: Bench): Answered<Crosscu
 export interface FrameInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";
-  /** Question */
+  /** Question. Left out: rail. */
   question?: "rail" | "spacer" | "stretcher" | "support" | "tenons" | "lap" | "square";
-  /** Find */
+  /** Find. Left out: rail. */
   find?: "rail" | "overall" | "leg";
-  /** Rail ends */
+  /** Rail ends. Left out: butt. */
   joint?: "butt" | "tenon" | "lap";
-  /** Overall: outside of leg to outside of leg */
+  /** Overall: outside of leg to outside of leg. Needed where it is asked. */
   overall?: Measure;
-  /** Rail as cut: end to end, joints included */
+  /** Rail as cut: end to end, joints included. Needed where it is asked. */
   rail?: Measure;
-  /** Left leg: as measured, along the rail */
+  /** Left leg: as measured, along the rail. Needed where it is asked. */
   leg_left?: Measure;
-  /** Right leg: empty if the same as the left */
+  /** Right leg: empty if the same as the left. May be left out. */
   leg_right?: Measure;
-  /** Tenon: each end, shoulder to tip */
+  /** Tenon: each end, shoulder to tip. Needed where it is asked. */
   tenon?: Measure;
-  /** Short of the outside: each end; 0 for flush */
+  /** Short of the outside: each end; 0 for flush. Left out: 0. */
   lap_short?: Measure;
-  /** On the bench */
+  /** On the bench. Left out: outside. */
   lay?: "outside" | "inside" | "centred" | "block";
-  /** Leg: as measured, outside to inside face */
+  /** Leg: as measured, outside to inside face. Needed where it is asked. */
   leg?: Measure;
-  /** Rail thickness: as measured */
+  /** Rail thickness: as measured. Needed where it is asked. */
   rail_thickness?: Measure;
-  /** Set-back: outside of leg to rail */
+  /** Set-back: outside of leg to rail. Needed where it is asked. */
   set_back?: Measure;
-  /** Block: its thickness */
+  /** Block: its thickness. Needed where it is asked. */
   block?: Measure;
-  /** Stretcher height: above the floor */
+  /** Stretcher height: above the floor. Needed where it is asked. */
   height?: Measure;
-  /** Measured to its */
+  /** Measured to its. Left out: lower. */
   height_to?: "lower" | "middle" | "upper";
-  /** Stretcher width: upper to lower edge */
+  /** Stretcher width: upper to lower edge. Needed where it is asked. */
   stretcher_width?: Measure;
-  /** Leg length: floor to top of leg */
+  /** Leg length: floor to top of leg. Needed where it is asked. */
   leg_length?: Measure;
-  /** Apron width: 0 without one */
+  /** Apron width: 0 without one. Needed where it is asked. */
   apron_width?: Measure;
-  /** Apron below leg top */
+  /** Apron below leg top. Left out: 0. */
   apron_down?: Measure;
-  /** Depth: outside of front leg to outside of back leg */
+  /** Depth: outside of front leg to outside of back leg. Needed where it is asked. */
   depth_overall?: Measure;
-  /** Rail set-back: outside of leg to rail */
+  /** Rail set-back: outside of leg to rail. Needed where it is asked. */
   rail_set_back?: Measure;
-  /** Leg to leg: along the rail */
+  /** Leg to leg: along the rail. Needed where it is asked. */
   between_legs?: Measure;
-  /** Supports */
+  /** Supports. Needed where it is asked. */
   supports?: number | string;
-  /** Support thickness: along the rail */
+  /** Support thickness: along the rail. Needed where it is asked. */
   support_thickness?: Measure;
-  /** Each end goes in: tenon or housing; 0 for square ends */
+  /** Each end goes in: tenon or housing; 0 for square ends. Left out: 0. */
   housing?: Measure;
-  /** First tenon: shoulder to tip */
+  /** First tenon: shoulder to tip. Needed where it is asked. */
   tenon_a?: Measure;
-  /** Second tenon: from the neighbouring face */
+  /** Second tenon: from the neighbouring face. Needed where it is asked. */
   tenon_b?: Measure;
-  /** Tenon thickness: cheek to cheek */
+  /** Tenon thickness: cheek to cheek. Needed where it is asked. */
   tenon_thickness?: Measure;
-  /** Tenons are */
+  /** Tenons are. Left out: centred. */
   tenon_place?: "centred" | "measured";
-  /** Outside to cheek: outside of leg to nearer cheek */
+  /** Outside to cheek: outside of leg to nearer cheek. Needed where it is asked. */
   cheek?: Measure;
-  /** Front piece: thickness, cut from its back */
+  /** Front piece: thickness, cut from its back. Needed where it is asked. */
   front_thickness?: Measure;
-  /** Rear piece: thickness, cut from its show face */
+  /** Rear piece: thickness, cut from its show face. Needed where it is asked. */
   rear_thickness?: Measure;
-  /** Rear cut as made: empty if not cut yet */
+  /** Rear cut as made: empty if not cut yet. May be left out. */
   rear_cut?: Measure;
-  /** Near side: left to right, corner to corner */
+  /** Near side: left to right, corner to corner. Needed where it is asked. */
   near_side?: Measure;
-  /** Left side: near to far, same corners */
+  /** Left side: near to far, same corners. Needed where it is asked. */
   left_side?: Measure;
-  /** Near left to far right: empty if not measured */
+  /** Near left to far right: empty if not measured. May be left out. */
   diagonal_a?: Measure;
-  /** Near right to far left: empty if not measured */
+  /** Near right to far left: empty if not measured. May be left out. */
   diagonal_b?: Measure;
 }
 export interface FrameResults {
@@ -536,45 +539,45 @@ export function frame(input?: FrameInput, bench?: Bench): Answered<FrameResults,
 export interface DowelInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";
-  /** Holes */
+  /** Holes. Left out: through. */
   hold?: "through" | "blind" | "one_end";
-  /** Frames measured */
+  /** Frames measured. Left out: overall. */
   measured?: "overall" | "clear" | "legs";
-  /** Outside to outside: of the drilled parts */
+  /** Outside to outside: of the drilled parts. Needed where it is asked. */
   overall?: Measure;
-  /** Between the parts: inside to inside */
+  /** Between the parts: inside to inside. Needed where it is asked. */
   clear?: Measure;
-  /** Between the legs: inside to inside */
+  /** Between the legs: inside to inside. Needed where it is asked. */
   between_legs?: Measure;
-  /** Leg: thickness along the dowel */
+  /** Leg: thickness along the dowel. Needed where it is asked. */
   leg?: Measure;
-  /** Set-back: outside of leg to outside of part; empty: the middle */
+  /** Set-back: outside of leg to outside of part; empty: the middle. May be left out. */
   set_back?: Measure;
-  /** Part: thickness along the dowel */
+  /** Part: thickness along the dowel. Needed where it is asked. */
   left_part?: Measure;
-  /** Right part: empty: as the left */
+  /** Right part: empty: as the left. May be left out. */
   right_part?: Measure;
-  /** Trim: at each through end */
+  /** Trim: at each through end. Needed where it is asked. */
   trim?: Measure;
-  /** Hole depth: blind hole */
+  /** Hole depth: blind hole. Needed where it is asked. */
   depth?: Measure;
-  /** Free at the bottom: of a blind hole */
+  /** Free at the bottom: of a blind hole. Needed where it is asked. */
   room?: Measure;
-  /** Dowel: measured, at its thickest */
+  /** Dowel: measured, at its thickest. Needed where it is asked. */
   dowel?: Measure;
-  /** Dowel across: at right angles; empty: round */
+  /** Dowel across: at right angles; empty: round. May be left out. */
   across?: Measure;
-  /** Bits */
+  /** Bits. Left out: sixty_fourths. */
   bits?: "sixty_fourths" | "thirty_seconds" | "sixteenths" | "millimetres";
-  /** Part height: the face that is drilled */
+  /** Part height: the face that is drilled. Needed where it is asked. */
   part_height?: Measure;
-  /** Hole from top: to its center; empty: the middle */
+  /** Hole from top: to its center; empty: the middle. May be left out. */
   from_top?: Measure;
-  /** Part length: front to back */
+  /** Part length: front to back. Needed where it is asked. */
   part_length?: Measure;
-  /** Hole from front: to its center; empty: the middle */
+  /** Hole from front: to its center; empty: the middle. May be left out. */
   from_front?: Measure;
-  /** Least wood: round the hole; empty: half the hole */
+  /** Least wood: round the hole; empty: half the hole. May be left out. */
   least_wood?: Measure;
 }
 export interface DowelResults {
@@ -605,85 +608,85 @@ export function dowel(input?: DowelInput, bench?: Bench): Answered<DowelResults,
 export interface ScrewsInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";
-  /** Question */
+  /** Question. Left out: length. */
   question?: "length" | "pilot" | "placing" | "pocket" | "toe" | "corner" | "hold" | "buy";
-  /** Screw */
-  gauge?: "screw_6" | "screw_7" | "screw_8" | "screw_9" | "screw_10" | "screw_12" | "screw_14";
-  /** Screw or nail */
-  fastener?: "screw_6" | "screw_7" | "screw_8" | "screw_9" | "screw_10" | "screw_12" | "screw_14" | "lag_1_4" | "lag_3_8" | "lag_1_2" | "nail_6d" | "nail_8d" | "nail_10d" | "nail_12d" | "nail_16d" | "nail_20d" | "nail_30d";
-  /** Wood */
+  /** Screw. Left out: screw_8. */
+  gauge?: "screw_6" | "screw_7" | "screw_8" | "screw_9" | "screw_10" | "screw_12" | "screw_14" | "screw_16" | "screw_18" | "screw_20" | "screw_24";
+  /** Screw or nail. Left out: screw_8. */
+  fastener?: "screw_6" | "screw_7" | "screw_8" | "screw_9" | "screw_10" | "screw_12" | "screw_14" | "screw_16" | "screw_18" | "screw_20" | "screw_24" | "lag_1_4" | "lag_5_16" | "lag_3_8" | "lag_7_16" | "lag_1_2" | "lag_5_8" | "lag_3_4" | "lag_7_8" | "lag_1" | "nail_6d" | "nail_7d" | "nail_8d" | "nail_10d" | "nail_12d" | "nail_16d" | "nail_20d" | "nail_30d" | "nail_40d" | "nail_50d" | "nail_60d";
+  /** Wood. Left out: southern_pine. */
   wood?: "southern_pine" | "mixed_southern_pine" | "douglas_fir_larch" | "hem_fir" | "spruce_pine_fir" | "spruce_pine_fir_south" | "western_cedars" | "redwood" | "eastern_white_pine" | "red_oak" | "white_oak" | "mixed_maple" | "northern_white_cedar" | "ponderosa_pine" | "yellow_poplar" | "alaska_yellow_cedar" | "western_hemlock";
-  /** Its length */
+  /** Its length. Needed where it is asked. */
   screw_length?: Measure;
-  /** Drilled part: thickness, drilled face to far face */
+  /** Drilled part: thickness, drilled face to far face. Needed where it is asked. */
   part_thickness?: Measure;
-  /** Piece under head: thickness */
+  /** Piece under head: thickness. Needed where it is asked. */
   top_thickness?: Measure;
-  /** Receiver: thickness, along the screw */
+  /** Receiver: thickness, along the screw. Needed where it is asked. */
   receiver_thickness?: Measure;
-  /** Into */
+  /** Into. Left out: side. */
   into?: "side" | "end";
-  /** Head sunk: top of head below the face */
+  /** Head sunk: top of head below the face. Needed where it is asked. */
   head_sunk?: Measure;
-  /** Margin: wood left behind the tip */
+  /** Margin: wood left behind the tip. Needed where it is asked. */
   margin?: Measure;
-  /** Screws at hand: their length; empty if none */
+  /** Screws at hand: their length; empty if none. May be left out. */
   at_hand?: Measure;
-  /** Pilot hole drilled */
+  /** Pilot hole drilled. Left out: yes. */
   drilled?: boolean;
-  /** Through a steel plate */
+  /** Through a steel plate. Left out: no. */
   steel?: boolean;
-  /** Board width: edge to edge */
+  /** Board width: edge to edge. Needed where it is asked. */
   board_width?: Measure;
-  /** Angle */
+  /** Angle. Needed where it is asked. */
   pocket_angle?: number | string;
-  /** Angle */
+  /** Angle. Needed where it is asked. */
   toe_angle?: number | string;
-  /** Angle is from */
+  /** Angle is from. Left out: face. */
   angle_from?: "face" | "receiver";
-  /** Find */
+  /** Find. Left out: start. */
   angled_find?: "start" | "exit";
-  /** Leaves the end: from the drilled face; empty for the middle */
+  /** Leaves the end: from the drilled face; empty for the middle. May be left out. */
   exit?: Measure;
-  /** Starts: from the end, along the drilled face */
+  /** Starts: from the end, along the drilled face. Needed where it is asked. */
   start_back?: Measure;
-  /** Wood under the head: seat to end, along the screw */
+  /** Wood under the head: seat to end, along the screw. Needed where it is asked. */
   seat_wood?: Measure;
-  /** Go in at least: square into the receiver */
+  /** Go in at least: square into the receiver. Needed where it is asked. */
   wanted_deep?: Measure;
-  /** Receiver goes on: past the far face of the part */
+  /** Receiver goes on: past the far face of the part. Left out: 0. */
   beyond?: Measure;
-  /** They are */
+  /** They are. Left out: round. */
   section?: "round" | "tenon";
-  /** Leg: square, as measured */
+  /** Leg: square, as measured. Needed where it is asked. */
   leg?: Measure;
-  /** Thickness: diameter, or cheek to cheek */
+  /** Thickness: diameter, or cheek to cheek. Needed where it is asked. */
   size?: Measure;
-  /** Tenon height: along the leg */
+  /** Tenon height: along the leg. Needed where it is asked. */
   tall?: Measure;
-  /** First goes in: from the inner face */
+  /** First goes in: from the inner face. Needed where it is asked. */
   a_deep?: Measure;
-  /** First from outside: outside face to its middle */
+  /** First from outside: outside face to its middle. Needed where it is asked. */
   a_outside?: Measure;
-  /** First height: to its middle, same end for both */
+  /** First height: to its middle, same end for both. Needed where it is asked. */
   a_height?: Measure;
-  /** Second goes in: from the other inner face */
+  /** Second goes in: from the other inner face. Needed where it is asked. */
   b_deep?: Measure;
-  /** Second from outside: outside face to its middle */
+  /** Second from outside: outside face to its middle. Needed where it is asked. */
   b_outside?: Measure;
-  /** Second height: to its middle, same end for both */
+  /** Second height: to its middle, same end for both. Needed where it is asked. */
   b_height?: Measure;
-  /** Wet in use: over 19 % moisture, as outdoors on the ground */
+  /** Wet in use: over 19 % moisture, as outdoors on the ground. Left out: yes. */
   wet?: boolean;
-  /** Planks or joints */
+  /** Planks or joints. Needed where it is asked. */
   planks?: number | string;
-  /** Rails crossed by each: 1 for joints */
+  /** Rails crossed by each: 1 for joints. Needed where it is asked. */
   rails?: number | string;
-  /** Screws each time */
+  /** Screws each time. Needed where it is asked. */
   per_crossing?: number | string;
-  /** Spare: lost, snapped, spoilt */
+  /** Spare: lost, snapped, spoilt. Needed where it is asked. */
   spare?: number | string;
-  /** Box of: 1 when sold singly */
+  /** Box of: 1 when sold singly. Needed where it is asked. */
   box_of?: number | string;
 }
 export interface ScrewsResults {
@@ -776,33 +779,33 @@ export function screws(input?: ScrewsInput, bench?: Bench): Answered<ScrewsResul
 export interface SpacingInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";
-  /** Space */
+  /** Space. Left out: greatest_gap. */
   mode?: "greatest_gap" | "count" | "step" | "slats_near" | "slats";
-  /** Length: the board, or the opening */
+  /** Length: the board, or the opening. Needed where it is asked. */
   length?: Measure;
-  /** Greatest gap: center to center */
+  /** Greatest gap: center to center. Needed where it is asked. */
   greatest_gap?: Measure;
-  /** How many */
+  /** How many. Needed where it is asked. */
   count?: number | string;
-  /** Step: set off from both ends */
+  /** Step: set off from both ends. Needed where it is asked. */
   step?: Measure;
-  /** Slat width: as cut */
+  /** Slat width: as cut. Needed where it is asked. */
   slat_width?: Measure;
-  /** Gap wanted: slat to slat */
+  /** Gap wanted: slat to slat. Needed where it is asked. */
   slat_gap?: Measure;
-  /** Slats: how many */
+  /** Slats: how many. Needed where it is asked. */
   slats?: number | string;
-  /** First mark: from left end; empty: like the gaps */
+  /** First mark: from left end; empty: like the gaps. May be left out. */
   left_end?: Measure;
-  /** Last mark: from right end; empty: as the first */
+  /** Last mark: from right end; empty: as the first. May be left out. */
   right_end?: Measure;
-  /** First slat at: from left end; empty: like the gaps, 0: flush */
+  /** First slat at: from left end; empty: like the gaps, 0: flush. May be left out. */
   left_slat?: Measure;
-  /** Last slat at: from right end; empty: as the first */
+  /** Last slat at: from right end; empty: as the first. May be left out. */
   right_slat?: Measure;
-  /** Keep out of: from left end, as 10 to 12 1/2, 30 to 33 */
+  /** Keep out of: from left end, as 10 to 12 1/2, 30 to 33. May be left out. */
   keep_out?: string | string[];
-  /** Least gap: empty for none */
+  /** Least gap: empty for none. May be left out. */
   least_gap?: Measure;
 }
 export interface SpacingResults {
@@ -839,57 +842,57 @@ export function spacing(input?: SpacingInput, bench?: Bench): Answered<SpacingRe
 export interface TopInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";
-  /** Question */
+  /** Question. Left out: planks. */
   question?: "planks" | "overhang" | "season" | "slot" | "tip";
-  /** Find */
+  /** Find. Left out: gap. */
   find?: "gap" | "rip_all" | "rip_outer" | "top";
-  /** Plank widths: as measured, from the left; 5 @ 5 1/2 for five */
+  /** Plank widths: as measured, from the left; 5 @ 5 1/2 for five. Needed where it is asked. */
   planks?: Measure | Measure[];
-  /** Top width: across the planks */
+  /** Top width: across the planks. Needed where it is asked. */
   top_width?: Measure;
-  /** Gap: between two planks */
+  /** Gap: between two planks. Needed where it is asked. */
   gap?: Measure;
-  /** Find */
+  /** Find. Left out: overhang. */
   overhang_find?: "overhang" | "top";
-  /** Base length: as built, outside to outside */
+  /** Base length: as built, outside to outside. Needed where it is asked. */
   base_length?: Measure;
-  /** Base width: as built, outside to outside */
+  /** Base width: as built, outside to outside. Needed where it is asked. */
   base_width?: Measure;
-  /** Top length: end to end */
+  /** Top length: end to end. Needed where it is asked. */
   top_length?: Measure;
-  /** Top width: across the planks */
+  /** Top width: across the planks. Needed where it is asked. */
   top_across?: Measure;
-  /** Overhang at ends: each end */
+  /** Overhang at ends: each end. Needed where it is asked. */
   overhang_end?: Measure;
-  /** Overhang at sides: front and back */
+  /** Overhang at sides: front and back. Needed where it is asked. */
   overhang_side?: Measure;
-  /** Find */
+  /** Find. Left out: later. */
   season_find?: "later" | "today";
-  /** Gap today: 0 when laid tight */
+  /** Gap today: 0 when laid tight. Left out: 0. */
   gap_now?: Measure;
-  /** Smallest gap later */
+  /** Smallest gap later. Needed where it is asked. */
   gap_later?: Measure;
-  /** Loose screws: each from the fixed one, across the grain */
+  /** Loose screws: each from the fixed one, across the grain. Needed where it is asked. */
   loose_screws?: Measure | Measure[];
-  /** Hole: that the screw slips through */
+  /** Hole: that the screw slips through. Needed where it is asked. */
   hole?: Measure;
-  /** Wood */
+  /** Wood. Left out: softwood. */
   shrinks_by?: "softwood" | "own";
-  /** Boards today */
+  /** Boards today. Left out: wet. */
   now?: "wet" | "measured";
-  /** Moisture today: 8 to 19 % */
+  /** Moisture today: 8 to 19 %. Needed where it is asked. */
   moisture_now?: number | string;
-  /** Moisture later: outdoors about 12 to 15 % */
+  /** Moisture later: outdoors about 12 to 15 %. Needed where it is asked. */
   moisture_later?: number | string;
-  /** Shrinks across: of its width, as for one species; below 0 when it swells */
+  /** Shrinks across: of its width, as for one species; below 0 when it swells. Needed where it is asked. */
   percent?: number | string;
-  /** Load beyond feet: outside of feet to the load */
+  /** Load beyond feet: outside of feet to the load. Needed where it is asked. */
   beyond_legs?: Measure;
-  /** Feet apart: outside to outside */
+  /** Feet apart: outside to outside. Needed where it is asked. */
   leg_spacing?: Measure;
-  /** Weight of the piece */
+  /** Weight of the piece. Needed where it is asked. */
   weight?: number | string;
-  /** Load: a person leaning or sitting */
+  /** Load: a person leaning or sitting. Needed where it is asked. */
   load?: number | string;
 }
 export interface TopResults {
@@ -948,43 +951,43 @@ export function top(input?: TopInput, bench?: Bench): Answered<TopResults, TopTa
 export interface CurveInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";
-  /** What to draw */
+  /** What to draw. Left out: arc. */
   mode?: "arc" | "rim" | "corner" | "end" | "s_curve";
-  /** Width of the arc: straight across, end to end */
+  /** Width of the arc: straight across, end to end. Needed where it is asked. */
   chord?: Measure;
-  /** Rise: in the middle, from that straight line to the curve */
+  /** Rise: in the middle, from that straight line to the curve. Needed where it is asked. */
   rise?: Measure;
-  /** Edge of the board */
+  /** Edge of the board. Left out: hollow. */
   shape?: "hollow" | "crown";
-  /** Measured */
+  /** Measured. Left out: straightedge. */
   measured?: "around" | "straightedge";
-  /** Once round: along the edge that the pencil will follow */
+  /** Once round: along the edge that the pencil will follow. Needed where it is asked. */
   around?: Measure;
-  /** Straightedge: between the two places where it touches */
+  /** Straightedge: between the two places where it touches. Needed where it is asked. */
   short_chord?: Measure;
-  /** Rise under its middle: from the straightedge to the rim */
+  /** Rise under its middle: from the straightedge to the rim. Needed where it is asked. */
   short_rise?: Measure;
-  /** Radius */
+  /** Radius. Needed where it is asked. */
   radius?: Measure;
-  /** Angle of the corner: of the wood, 90 when square */
+  /** Angle of the corner: of the wood, 90 when square. Needed where it is asked. */
   corner?: number | string;
-  /** Round */
+  /** Round. Left out: both. */
   corners?: "one" | "both";
-  /** Length of the edge: leave empty when there is plenty */
+  /** Length of the edge: leave empty when there is plenty. May be left out. */
   edge?: Measure;
-  /** Width of the end */
+  /** Width of the end. Needed where it is asked. */
   end_width?: Measure;
-  /** Run: along the board, end to end of the curve */
+  /** Run: along the board, end to end of the curve. Needed where it is asked. */
   run?: Measure;
-  /** Offset: across the board, end to end of the curve */
+  /** Offset: across the board, end to end of the curve. Needed where it is asked. */
   offset?: Measure;
-  /** A mark every */
+  /** A mark every. Needed where it is asked. */
   step?: Measure;
-  /** Board width: empty when it does not matter */
+  /** Board width: empty when it does not matter. May be left out. */
   board?: Measure;
-  /** Wood to leave: at the narrowest place */
+  /** Wood to leave: at the narrowest place. Needed where it is asked. */
   keep?: Measure;
-  /** Round things I own: across each, separated by commas */
+  /** Round things I own: across each, separated by commas. Needed where it is asked. */
   things?: Measure | Measure[];
 }
 export interface CurveResults {
@@ -994,9 +997,9 @@ export interface CurveResults {
   touches?: LengthValue;
   /** Diameter */
   diameter?: LengthValue;
-  /** Centre */
+  /** Center */
   centre?: LengthValue;
-  /** Corner to centre */
+  /** Corner to center */
   corner_to_centre?: LengthValue;
   /** Off the corner */
   lost?: LengthValue;
@@ -1024,7 +1027,7 @@ export interface CurveResults {
   waste?: NumberValue;
   /** Nearest round thing */
   thing?: LengthValue;
-  /** Its centre */
+  /** Its center */
   thing_centre?: LengthValue;
   /** Its radius */
   thing_off?: WordsValue;
@@ -1041,41 +1044,41 @@ export function curve(input?: CurveInput, bench?: Bench): Answered<CurveResults,
 export interface AnglesInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";
-  /** What leans */
+  /** What leans. Left out: leg. */
   mode?: "leg" | "two_ways" | "sides";
-  /** Height: straight up, floor to the underside of the top */
+  /** Height: straight up, floor to the underside of the top. Needed where it is asked. */
   height?: Measure;
-  /** I know */
+  /** I know. Left out: angle. */
   known?: "angle" | "foot_out";
-  /** Lean: from upright */
+  /** Lean: from upright. Needed where it is asked. */
   angle?: number | string;
-  /** Foot out: beyond the top, one edge of the leg to the same edge */
+  /** Foot out: beyond the top, one edge of the leg to the same edge. Needed where it is asked. */
   foot_out?: Measure;
-  /** Width of the leg: in the direction in which it leans */
+  /** Width of the leg: in the direction in which it leans. Needed where it is asked. */
   width?: Measure;
-  /** Lean front to back: from upright, seen from the side */
+  /** Lean front to back: from upright, seen from the side. Needed where it is asked. */
   rake?: number | string;
-  /** Lean side to side: from upright, seen from the front */
+  /** Lean side to side: from upright, seen from the front. Needed where it is asked. */
   splay?: number | string;
-  /** Leg: across when round, one side when square */
+  /** Leg: across when round, one side when square. Needed where it is asked. */
   thickness?: Measure;
-  /** Shape */
+  /** Shape. Left out: turned. */
   faces?: "turned" | "square";
-  /** Tops apart, side to side: outside to outside of two legs; may be empty */
+  /** Tops apart, side to side: outside to outside of two legs; may be empty. May be left out. */
   apart?: Measure;
-  /** Tops apart, front to back: outside to outside of two legs; may be empty */
+  /** Tops apart, front to back: outside to outside of two legs; may be empty. May be left out. */
   apart_front?: Measure;
-  /** Sides */
+  /** Sides. Needed where it is asked. */
   sides?: number | string;
-  /** Lean: from upright: 0 straight, 90 a flat frame */
+  /** Lean: from upright: 0 straight, 90 a flat frame. Needed where it is asked. */
   lean?: number | string;
-  /** Ends */
+  /** Ends. Left out: mitred. */
   joint?: "mitred" | "butt";
-  /** Board on the saw */
+  /** Board on the saw. Left out: flat. */
   lay?: "flat" | "on_edge";
-  /** Across the wide end: flat to flat outside; may be empty */
+  /** Across the wide end: flat to flat outside; may be empty. May be left out. */
   across?: Measure;
-  /** Board width: along the slope; may be empty */
+  /** Board width: along the slope; may be empty. May be left out. */
   board?: Measure;
 }
 export interface AnglesResults {
@@ -1132,45 +1135,45 @@ export function angles(input?: AnglesInput, bench?: Bench): Answered<AnglesResul
 export interface StrengthInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";
-  /** Shape */
+  /** Shape. Left out: plank. */
   shape?: "plank" | "round";
-  /** Width: level; a flat 2×6 is 5 1/2 */
+  /** Width: level; a flat 2×6 is 5 1/2. Needed where it is asked. */
   across?: Measure;
-  /** Depth: up and down, as measured */
+  /** Depth: up and down, as measured. Needed where it is asked. */
   depth?: Measure;
-  /** Diameter: at its thinnest */
+  /** Diameter: at its thinnest. Needed where it is asked. */
   diameter?: Measure;
-  /** Span: between outer supports, or the overhang */
+  /** Span: between outer supports, or the overhang. Needed where it is asked. */
   span?: Measure;
-  /** Load */
+  /** Load. Left out: person. */
   load?: "person" | "pair" | "row" | "step" | "soil" | "point" | "even" | "several" | "end" | "even_end";
-  /** How heavy */
+  /** How heavy. Needed where it is asked. */
   pounds?: number | string;
-  /** On each foot: 120 is a row of people */
+  /** On each foot: 120 is a row of people. Needed where it is asked. */
   pounds_per_foot?: number | string;
-  /** Places: from the left support; twice for twice the load */
+  /** Places: from the left support; twice for twice the load. Needed where it is asked. */
   places?: Measure | Measure[];
-  /** Load at each place */
+  /** Load at each place. Needed where it is asked. */
   each?: number | string;
-  /** And on each foot: the wood itself, or 0 */
+  /** And on each foot: the wood itself, or 0. Left out: 0. */
   and_even?: number | string;
-  /** Planter width: inside */
+  /** Planter width: inside. Needed where it is asked. */
   soil_width?: Measure;
-  /** Soil depth */
+  /** Soil depth. Needed where it is asked. */
   soil_depth?: Measure;
-  /** Middle supports: evenly placed */
+  /** Middle supports: evenly placed. Left out: 0. */
   middle_supports?: number | string;
-  /** Pieces that share it: 1 when one may take it all */
+  /** Pieces that share it: 1 when one may take it all. Needed where it is asked. */
   sharing?: number | string;
-  /** Wood */
+  /** Wood. Left out: unknown. */
   wood?: "unknown" | "loblolly_pine" | "longleaf_pine" | "shortleaf_pine" | "slash_pine" | "douglas_fir" | "western_hemlock" | "western_larch" | "lodgepole_pine" | "jack_pine" | "engelmann_spruce" | "white_spruce" | "red_spruce" | "balsam_fir" | "subalpine_fir" | "eastern_white_pine" | "ponderosa_pine" | "western_redcedar" | "northern_white_cedar" | "atlantic_white_cedar" | "eastern_redcedar" | "yellow_cedar" | "redwood_old" | "redwood_young" | "baldcypress" | "white_oak" | "northern_red_oak" | "black_locust" | "sugar_maple" | "white_ash" | "black_walnut" | "black_cherry" | "yellow_poplar" | "teak" | "ipe" | "own";
-  /** Moisture: 12 to 15 outdoors, over 25 wet */
+  /** Moisture: 12 to 15 outdoors, over 25 wet. Needed where it is asked. */
   moisture?: number | string;
-  /** Stiffness: modulus of elasticity; 1200 for unknown softwood */
+  /** Stiffness: modulus of elasticity; 1200 for unknown softwood. Needed where it is asked. */
   stiffness?: number | string;
-  /** Sag to let pass */
+  /** Sag to let pass. Left out: floor. */
   limit?: "shelf" | "floor" | "other" | "farm";
-  /** Stress to let pass: 800 to 900 is common practice */
+  /** Stress to let pass: 800 to 900 is common practice. Needed where it is asked. */
   most_stress?: number | string;
 }
 export interface StrengthResults {
@@ -1219,19 +1222,21 @@ export function strength(input?: StrengthInput, bench?: Bench): Answered<Strengt
 export interface FinishInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";
-  /** Parts: how many @ length × width × thickness */
+  /** Parts: how many @ length × width × thickness. Needed where it is asked. */
   parts?: string | string[];
-  /** Coat */
+  /** Coat. Left out: all. */
   faces?: "all" | "not_underside" | "show_face" | "ends";
-  /** Coats */
+  /** Coats. Needed where it is asked. */
   coats?: number | string;
-  /** Surface */
+  /** Surface. Left out: smooth. */
   surface?: "smooth" | "weathered" | "rough" | "can";
-  /** A gallon covers: from the label, its lowest figure */
+  /** A gallon covers: from the label, its lowest figure. Needed where it is asked. */
   coverage?: number | string;
-  /** Price of a gallon */
+  /** Reserve: for spills, thirsty wood and touching up. Needed where it is asked. */
+  reserve?: number | string;
+  /** Price of a gallon. May be left out. */
   gallon_price?: number | string;
-  /** Price of a quart */
+  /** Price of a quart. May be left out. */
   quart_price?: number | string;
 }
 export interface FinishResults {
@@ -1245,6 +1250,8 @@ export interface FinishResults {
   gallons_least?: NumberValue;
   /** First coat, at most */
   first_coat?: NumberValue;
+  /** With the reserve */
+  with_reserve?: NumberValue;
   /** Cost */
   cost?: NumberValue;
 }

@@ -1,15 +1,16 @@
 //! The TypeScript types, made from the calculators' own lists of fields and results.
 
 use reckoner_core::calculators::{self, Calculator, ResultKind, ResultSpec};
-use reckoner_core::sheet::{Field, Kind};
+use reckoner_core::sheet::{Field, Kind, Start};
 
 use crate::FUNCTIONS;
+use crate::input::{Settled, settled};
 
 /// What is the same for every calculator.
 const COMMON: &str = "// Made from the calculators' own lists of fields and results. Do not edit.
 
 /** A length: exact inches such as \"27/8\", and as it stands on the tape. */
-export interface LengthValue { kind: \"length\"; exact: string; shown: string; lean: \"exact\" | \"heavy\" | \"light\" | \"midway\"; left_over: string; spoken: string }
+export interface LengthValue { kind: \"length\"; exact: string; inches: number; millimetres: number; shown: string; lean: \"exact\" | \"heavy\" | \"light\" | \"midway\"; left_over: string; spoken: string }
 export interface LengthsValue { kind: \"lengths\"; items: Omit<LengthValue, \"kind\">[] }
 export interface CountValue { kind: \"count\"; value: number }
 export interface AreaValue { kind: \"area\"; exact_square_inches: string; shown: string }
@@ -18,6 +19,7 @@ export interface NumberValue { kind: \"number\"; exact: string | null; value: nu
 export interface WordsValue { kind: \"words\"; shown: string }
 export type Value = LengthValue | LengthsValue | CountValue | AreaValue | NumberValue | WordsValue;
 export interface Table { title: string; columns: string[]; rows: Value[][] }
+/** `at`: where in the text of the field, in UTF-16 units, as `String.slice` counts. `code`: `missing`, `not-asked`, `wrong-type` or `bad-call` for the call itself; else of the question. */
 export interface Problem { field: string; code: string; message: string; at: [number, number] | null; way_out: { message: string; set: Record<string, string> } | null }
 export interface Refused { ok: false; problems: Problem[] }
 export interface Answered<Results, Tables> {
@@ -25,6 +27,8 @@ export interface Answered<Results, Tables> {
   headline: { id: keyof Results; label: string; from: string; value: Value };
   results: Results; tables: Tables; notes: string[]; cautions: { line: string; more: string }[];
   understood: Record<string, string>; working: { rule: string; numbers: string; gives: Value }[]; sources: string[];
+  /** Choices and settings of the saw that were left out, and what they were taken as. */
+  assumed: Record<string, string>;
 }
 /** The tape and the saw; what is left out is as the app starts. */
 export interface Bench { tape?: \"inches\" | \"feet\" | \"decimal\" | \"mm\"; fineness?: 2 | 4 | 8 | 16 | 32 | 64; kerf?: string; blade_reach?: string; thinnest_strip?: string; fence?: \"left\" | \"right\" }
@@ -74,10 +78,16 @@ fn declare(out: &mut String, function: &str, calculator: &Calculator) {
 }
 
 fn about(field: &Field) -> String {
-    if field.hint.is_empty() {
+    let label = if field.hint.is_empty() {
         field.label.to_owned()
     } else {
         format!("{}: {}", field.label, field.hint)
+    };
+    match (settled(field), field.start) {
+        (Settled::Default, Start::Text(text)) => format!("{label}. Left out: {text}."),
+        (Settled::Default, _) => format!("{label}. Left out: that of the bench."),
+        (Settled::Empty, _) => format!("{label}. May be left out."),
+        (Settled::Needed, _) => format!("{label}. Needed where it is asked."),
     }
 }
 

@@ -1,6 +1,8 @@
 //! The exported functions cover every calculator, and the types say what they take and give.
 
 use reckoner_core::calculators;
+use reckoner_core::measure::Unit;
+use reckoner_core::sheet::Bench;
 use reckoner_js::{BenchIn, FUNCTIONS, Given, reckon, types};
 use serde_json::{Value, json};
 
@@ -35,13 +37,63 @@ fn the_types_are_current() {
     );
 }
 
+/// The examples of the forms are no answers: an empty call names every size that is missing, and what
+/// has a default is listed where it was used.
 #[test]
-fn every_calculator_answers_an_empty_call_as_its_fresh_form_does() {
+fn a_size_left_out_is_missing_and_a_choice_left_out_is_assumed() {
+    let bench = Bench::default();
     for calculator in calculators::ALL {
         let out = call(calculator.slug, json!({}), json!({}));
-        assert_eq!(out["ok"], true, "{out}");
+        let mut input = serde_json::Map::new();
+        // What asks for choices only, such as the size of a 2x6, needs nothing more.
+        let missing = out["problems"].as_array().cloned().unwrap_or_default();
+        assert_eq!(missing.is_empty(), calculator.slug == "lumber", "{}: {out}", calculator.slug);
+        for problem in missing {
+            assert_eq!(problem["code"], "missing", "{problem}");
+            let id = problem["field"].as_str().expect("a field");
+            let field = calculator.fields.iter().find(|field| field.id == id).expect(id);
+            input.insert(id.to_owned(), json!(field.start_text(&bench, Unit::Inch)));
+        }
+        let out = call(calculator.slug, Value::Object(input.clone()), json!({}));
+        assert_eq!(out["ok"], true, "{}: {out}", calculator.slug);
         let id = out["headline"]["id"].as_str().expect("a headline");
         assert_eq!(out["results"][id], out["headline"]["value"]);
+        for (id, text) in out["assumed"].as_object().expect("a list") {
+            let field = calculator.fields.iter().find(|field| field.id == *id).expect(id);
+            assert_eq!(*text, json!(field.start_text(&bench, Unit::Inch)));
+            assert!(!input.contains_key(id), "{id}");
+        }
+    }
+}
+
+#[test]
+fn nothing_that_is_handed_in_is_passed_over() {
+    for (input, field, code) in [
+        (json!({"strip": "3", "wanted": "5"}), "wanted", "bad-call"),
+        (json!({"strip": null}), "strip", "wrong-type"),
+        (json!({"strip": {"a": 1}}), "strip", "wrong-type"),
+        (json!({"strip": [["3"]]}), "strip", "wrong-type"),
+        (json!({"strip": true}), "strip", "wrong-type"),
+    ] {
+        let out = call("tape", input, json!({}));
+        assert_eq!(out["problems"][0]["code"], code, "{out}");
+        assert_eq!(out["problems"][0]["field"], field);
+    }
+    // A field of another question.
+    let out = call("screws", json!({"question": "buy", "leg": "3 1/2"}), json!({}));
+    let problems = out["problems"].as_array().expect("problems");
+    let leg = problems.iter().find(|it| it["field"] == "leg").expect("it is named");
+    assert_eq!(leg["code"], "not-asked");
+    assert_eq!(leg["message"], "“leg” is asked only where question is corner.");
+}
+
+/// JavaScript counts UTF-16 units: the fraction sign has 2 bytes and is 1, a letter outside the first
+/// plane has 4 bytes and is 2.
+#[test]
+fn the_place_of_a_problem_is_counted_as_javascript_counts() {
+    for (strip, at) in [("3⅜ plus 2", [3, 7]), ("½ + 𝟚x", [4, 6])] {
+        let out = call("tape", json!({"strip": strip}), json!({}));
+        assert_eq!(out["problems"][0]["at"], json!(at), "{out}");
     }
 }
 
@@ -52,6 +104,7 @@ fn lengths_come_exact_and_readable() {
     assert_eq!(read["kind"], "length");
     assert_eq!(read["exact"], "27/8");
     assert_eq!(read["shown"], "3 3/8 in");
+    assert_eq!((&read["inches"], &read["millimetres"]), (&json!(3.375), &json!(85.725)));
     assert_eq!(read["spoken"], "three and three eighths inches");
 }
 

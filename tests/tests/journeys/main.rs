@@ -25,5 +25,6 @@ mod shelf;
 mod start;
 mod state;
 mod steady;
+mod trade;
 mod typing;
 mod update;

@@ -2,7 +2,7 @@
 
 use super::{Job, PartSizes, Reckoned, Setting, batches};
 use crate::measure::Length;
-use crate::sheet::Caution;
+use crate::sheet::{Act, Caution};
 
 /// What a small piece is: narrower than 6 in, or shorter than 12 in (the saw manuals that
 /// [`Caution::SmallPiece`] names).
@@ -18,14 +18,14 @@ pub fn cautions(job: &Job, reckoned: &Reckoned, parts: &[PartSizes]) -> Vec<Caut
     let answers = sheets.filter_map(|sheet| sheet.answer.as_ref());
     let mut all: Vec<Caution> = answers.flat_map(|answer| answer.cautions.clone()).collect();
     if !batches(parts, Setting::RipWidth).is_empty() {
-        all.push(Caution::Ripping);
+        all.extend(Caution::of(&[Act::Rip]));
     }
     let sides = |part: &PartSizes| Some((part.width.clone().ok()?, part.length.clone().ok()?));
     if parts.iter().filter_map(sides).any(|(width, length)| is_small(width, length)) {
-        all.push(Caution::SmallPiece);
+        all.extend(Caution::of(&[Act::SawSmall]));
     }
     if !parts.is_empty() {
-        all.push(Caution::DustAndNoise);
+        all.extend(Caution::of(&[Act::Saw]));
     }
     crate::order::sort(&mut all);
     all.dedup();
@@ -64,6 +64,6 @@ mod tests {
         };
         let step = Step::new("keep", vec![job.adding(0, Item::Kept(kept))]);
         job.make(&step).expect("nobody else is here");
-        assert_eq!(of(&job), [Caution::Drilling, Caution::DustAndNoise]);
+        assert_eq!(of(&job), Caution::of(&[Act::Drill, Act::Saw]));
     }
 }

@@ -8,7 +8,7 @@ use crate::job::cut_labels::{Label, Labels};
 use crate::job::{BoardState, ItemId, Job};
 use crate::measure::text::{NoNames, TextProblem, parse};
 use crate::measure::{Length, Tape};
-use crate::sheet::Caution;
+use crate::sheet::{Act, Caution};
 
 /// Why what is left of a quick list cannot be worked out.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -119,7 +119,7 @@ fn rest(
         pieces,
         left_out: Vec::new(),
         notes: Vec::new(),
-        cautions: vec![Caution::DustAndNoise],
+        cautions: Caution::of(&[Act::SawAtStop]),
     })
 }
 

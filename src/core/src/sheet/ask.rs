@@ -14,6 +14,11 @@ use crate::say;
 /// Most items in a list field.
 pub(super) const MOST_ITEMS: usize = 200;
 
+/// A unit behind its number: `850 psi`, but `45°` and `12 %`.
+fn spaced(unit: &str) -> String {
+    if unit.is_empty() || unit == "°" { unit.to_owned() } else { format!(" {unit}") }
+}
+
 /// How a field was understood: `61 3/8 - 2 × 3 1/2 = 54 3/8 in`.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Echo {
@@ -217,11 +222,11 @@ impl<'a> Ask<'a> {
             self.refuse_field(
                 field,
                 "out-of-range",
-                say![format!("This must be from {least} to {most}{unit}.")],
+                say![format!("This must be from {least} to {most}{}.", spaced(unit))],
             );
             return None;
         }
-        let reading = format!("{}{unit}", exact_number(number, 4));
+        let reading = format!("{}{}", exact_number(number, 4), spaced(unit));
         self.echo(
             field,
             if formula.is_single() {

@@ -1,16 +1,22 @@
-//! [`Caution`]: the usual dangers of the work, said in one line each.
+//! [`Caution`]: the usual dangers of the work, said in one line each; [`Act`]: the work that brings them.
 
 /// A danger of the work. The saw's manual, local codes and licensed practice come first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Caution {
     /// Ripping on a table saw.
     Ripping,
-    /// A strip that is thin at the blade.
+    /// A thin strip that comes off at the blade.
     ThinStrip,
+    /// A strip that runs between blade and fence, as planned.
+    StripAtFence,
     /// A piece that is narrow or short.
     SmallPiece,
+    /// A stop that sets the length of what is cut off.
+    StopBlock,
     /// A cut that is deep or goes in from both sides.
     DeepCut,
+    /// A tilted blade.
+    TiltedCut,
     /// A circular saw held by hand.
     HandSaw,
     /// Drilling a hole.
@@ -21,8 +27,6 @@ pub enum Caution {
     TreatedWood,
     /// Metal fasteners in treated wood.
     Corrosion,
-    /// A mitre, bevel or tilted cut.
-    TiltedCut,
     /// A load on a seat, a shelf or a top.
     Load,
     /// Oily rags.
@@ -41,6 +45,12 @@ impl Caution {
             }
             Caution::ThinStrip => {
                 "Never trap a thin strip between blade and fence. Let it fall on the far side."
+            }
+            Caution::StripAtFence => {
+                "Push the strip right past the blade with a push stick. Never let it lie there."
+            }
+            Caution::StopBlock => {
+                "Never the fence as the end stop without a spacer block: what is cut off must lie free."
             }
             Caution::SmallPiece => {
                 "Narrower than 6 in or shorter than 12 in: use a push block, not your hands."
@@ -68,7 +78,7 @@ impl Caution {
             Caution::OilyRags => {
                 "Oily rags can catch fire by themselves. Soak them or seal them in a metal can."
             }
-            Caution::Reclaimed => "Take out every nail before the saw.",
+            Caution::Reclaimed => "Reclaimed wood: take out every nail before the saw.",
         }
     }
 
@@ -85,6 +95,15 @@ impl Caution {
                 "A thin strip beside the fence can be thrown back at you. Cut it on the side away from the fence, \
                  against a stop, or plane it down from a thicker one. Common practice, no source; follow the manual of \
                  your saw."
+            }
+            Caution::StripAtFence => {
+                "What lies loose between blade and fence can be thrown back at you. Use a push stick when a hand would \
+                 come within 6 in of the blade, and stand out of line. Saw manuals say so; follow the manual of your saw."
+            }
+            Caution::StopBlock => {
+                "A piece held between fence and blade binds and is thrown. Clamp a block to the fence well before the \
+                 blade, or set a stop on the mitre gauge. Saw manuals say so; follow the manual of your saw. Brush the \
+                 dust off the stop: it makes every piece short."
             }
             Caution::SmallPiece => {
                 "Use a push stick when a hand would come within 6 in of the blade, a push block when the piece is \
@@ -133,5 +152,79 @@ impl Caution {
                  preservative (EPA)."
             }
         }
+    }
+}
+
+/// Something that is done to carry an answer out.
+///
+/// A calculator says what is done, and [`DANGERS`] which cautions that brings: so no answer can
+/// forget the dust, or warn of what it does not ask for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Act {
+    /// Rip at the fence of a table saw.
+    Rip,
+    /// Rip a thin strip that falls on the far side of the blade, or leave a thin piece there.
+    RipThin,
+    /// Rip a thin strip between blade and fence.
+    RipThinAtFence,
+    /// Saw through deep stock, or from both sides.
+    SawDeep,
+    /// Saw a piece that is narrow or short.
+    SawSmall,
+    /// Saw along a guide with a circular saw.
+    SawByHand,
+    /// Saw, shape or sand in some other way: to length, along a curve, a joint.
+    Saw,
+    /// Saw to length against a stop.
+    SawAtStop,
+    /// Saw with the blade tilted.
+    SawTilted,
+    /// Drill.
+    Drill,
+    /// Drive screws or nails.
+    Fasten,
+    /// Load it with people or pots.
+    Load,
+    /// Put on oil or stain.
+    Finish,
+    /// Carry and stack boards.
+    Handle,
+}
+
+/// Wood that is cut: its dust and noise, what is in it, and what is left in it.
+const CUT_WOOD: [Caution; 3] = [Caution::DustAndNoise, Caution::TreatedWood, Caution::Reclaimed];
+
+/// Which cautions each act brings: the one table.
+pub const DANGERS: [(Act, &[Caution]); 18] = [
+    (Act::Rip, &[Caution::Ripping]),
+    (Act::Rip, &CUT_WOOD),
+    (Act::RipThin, &[Caution::ThinStrip]),
+    (Act::RipThinAtFence, &[Caution::StripAtFence]),
+    (Act::SawDeep, &[Caution::DeepCut]),
+    (Act::SawSmall, &[Caution::SmallPiece]),
+    (Act::SawByHand, &[Caution::HandSaw]),
+    (Act::SawByHand, &CUT_WOOD),
+    (Act::Saw, &CUT_WOOD),
+    (Act::SawAtStop, &[Caution::StopBlock]),
+    (Act::SawAtStop, &CUT_WOOD),
+    (Act::SawTilted, &[Caution::TiltedCut]),
+    (Act::SawTilted, &CUT_WOOD),
+    (Act::Drill, &[Caution::Drilling, Caution::DustAndNoise]),
+    (Act::Fasten, &[Caution::Corrosion]),
+    (Act::Load, &[Caution::Load]),
+    (Act::Finish, &[Caution::OilyRags]),
+    (Act::Handle, &[Caution::TreatedWood]),
+];
+
+impl Caution {
+    /// What these acts bring, each once, in the order of the dangers.
+    #[must_use]
+    pub fn of(acts: &[Act]) -> Vec<Caution> {
+        let brought = DANGERS.iter().filter(|(act, _)| acts.contains(act));
+        let mut cautions: Vec<Caution> =
+            brought.flat_map(|(_, cautions)| cautions.iter().copied()).collect();
+        crate::order::sort(&mut cautions);
+        cautions.dedup();
+        cautions
     }
 }

@@ -23,7 +23,7 @@ mod working;
 pub use answer::{Answer, Figure, Note, Row, Sheet, Table, Value};
 pub use ask::{Ask, Echo};
 pub use bench::{Bench, Side};
-pub use caution::Caution;
+pub use caution::{Act, Caution, DANGERS};
 pub use entries::Entries;
 pub use face::{Face, face};
 pub use field::{Choice, Field, Kind, Least, Span, Start, When};

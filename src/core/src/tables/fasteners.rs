@@ -40,7 +40,7 @@ pub struct Fastener {
     pub name: &'static str,
     /// What it is.
     pub make: Make,
-    /// Shank in thousandths of an inch.
+    /// Shank in tenths of a thousandth of an inch: 5/16 in is no whole number of thousandths.
     pub shank: u16,
     /// Root of the thread in thousandths; the shank again for a nail.
     pub root: u16,
@@ -52,7 +52,7 @@ pub struct Fastener {
 
 const fn screw(id: &'static str, name: &'static str, sizes: [u16; 3]) -> Fastener {
     let [shank, root, head] = sizes;
-    Fastener { id, name, make: Make::WoodScrew, shank, root, head, tip: 0 }
+    Fastener { id, name, make: Make::WoodScrew, shank: shank * 10, root, head, tip: 0 }
 }
 
 const fn lag(id: &'static str, name: &'static str, shank: u16, root: u16, tip: u8) -> Fastener {
@@ -60,11 +60,11 @@ const fn lag(id: &'static str, name: &'static str, shank: u16, root: u16, tip: u
 }
 
 const fn nail(id: &'static str, name: &'static str, shank: u16) -> Fastener {
-    Fastener { id, name, make: Make::Nail, shank, root: shank, head: 0, tip: 0 }
+    Fastener { id, name, make: Make::Nail, shank: shank * 10, root: shank, head: 0, tip: 0 }
 }
 
-/// Every fastener with a tabulated root: screws to No. 14, lag screws to 1/2 in, common nails.
-pub const FASTENERS: [Fastener; 17] = [
+/// Every fastener with a tabulated root: screws to No. 24, lag screws to 1 in, common nails to 60d.
+pub const FASTENERS: [Fastener; 31] = [
     screw("screw_6", "No. 6 screw", [138, 113, 262]),
     screw("screw_7", "No. 7 screw", [151, 122, 287]),
     screw("screw_8", "No. 8 screw", [164, 131, 312]),
@@ -72,17 +72,30 @@ pub const FASTENERS: [Fastener; 17] = [
     screw("screw_10", "No. 10 screw", [190, 152, 363]),
     screw("screw_12", "No. 12 screw", [216, 171, 414]),
     screw("screw_14", "No. 14 screw", [242, 196, 480]),
-    lag("lag_1_4", "1/4 in lag screw", 250, 173, 10),
-    // 5/16 and 7/16 in are no whole thousandths; 3/8 and 1/2 are.
-    lag("lag_3_8", "3/8 in lag screw", 375, 265, 14),
-    lag("lag_1_2", "1/2 in lag screw", 500, 371, 20),
+    screw("screw_16", "No. 16 screw", [268, 209, 515]),
+    screw("screw_18", "No. 18 screw", [294, 232, 602]),
+    screw("screw_20", "No. 20 screw", [320, 255, 616]),
+    screw("screw_24", "No. 24 screw", [372, 298, 724]),
+    lag("lag_1_4", "1/4 in lag screw", 2500, 173, 10),
+    lag("lag_5_16", "5/16 in lag screw", 3125, 227, 12),
+    lag("lag_3_8", "3/8 in lag screw", 3750, 265, 14),
+    lag("lag_7_16", "7/16 in lag screw", 4375, 328, 18),
+    lag("lag_1_2", "1/2 in lag screw", 5000, 371, 20),
+    lag("lag_5_8", "5/8 in lag screw", 6250, 471, 26),
+    lag("lag_3_4", "3/4 in lag screw", 7500, 579, 32),
+    lag("lag_7_8", "7/8 in lag screw", 8750, 683, 38),
+    lag("lag_1", "1 in lag screw", 10_000, 780, 44),
     nail("nail_6d", "6d common nail", 113),
+    nail("nail_7d", "7d common nail", 113),
     nail("nail_8d", "8d common nail", 131),
     nail("nail_10d", "10d common nail", 148),
     nail("nail_12d", "12d common nail", 148),
     nail("nail_16d", "16d common nail", 162),
     nail("nail_20d", "20d common nail", 192),
     nail("nail_30d", "30d common nail", 207),
+    nail("nail_40d", "40d common nail", 225),
+    nail("nail_50d", "50d common nail", 244),
+    nail("nail_60d", "60d common nail", 263),
 ];
 
 /// The fastener with this id.
@@ -98,7 +111,26 @@ impl Fastener {
     ///
     /// Never for a size of the table.
     pub fn shank(&self) -> Result<Length, OutOfRange> {
-        Length::of_inch(self.shank.into(), 1000)
+        Length::of_inch(self.shank.into(), 10_000)
+    }
+
+    /// The same in inches, for formulas of physics.
+    #[must_use]
+    pub fn diameter(&self) -> f64 {
+        f64::from(self.shank) / 10_000.0
+    }
+
+    /// The same as it stands in the working: `0.164 in`.
+    #[must_use]
+    pub fn shank_text(&self) -> String {
+        let places = if self.shank.is_multiple_of(10) { 3 } else { 4 };
+        format!("{:.places$} in", self.diameter())
+    }
+
+    /// From 1/4 in on the design rules for large fasteners apply, to lag screws all of them.
+    #[must_use]
+    pub fn is_large(&self) -> bool {
+        self.make == Make::LagScrew || self.shank >= 2500
     }
 
     /// Diameter at the root of the thread.
@@ -145,7 +177,7 @@ pub fn stock_lengths() -> Vec<Length> {
     runs.map(Length::sixty_fourths).collect()
 }
 
-/// Bending yield strength in psi by shank in thousandths of an inch; `None` between the ranges of
+/// Bending yield strength in psi by shank in whole thousandths of an inch; `None` between the ranges of
 /// the table. Source: AWC NDS 2018 Table I1, read in a text copy.
 #[must_use]
 pub fn bending_yield(shank: u16) -> Option<u32> {
@@ -186,13 +218,13 @@ const fn halves(numbers: [u8; 7]) -> Spacing {
 
 /// Spacing of a fastener through wood or a steel plate, in a drilled hole or not.
 ///
-/// Lag screws take the full-value distances, which do not depend on the plate; a hardwood end
-/// may be nearer.
+/// Large ones ([`Fastener::is_large`]) take the full-value distances, which do not depend on the
+/// plate; a hardwood end may be nearer.
 #[must_use]
-pub fn spacing(make: Make, steel_plate: bool, drilled: bool, hardwood: bool) -> Spacing {
-    match (make, steel_plate, drilled) {
-        (Make::LagScrew, ..) if hardwood => halves([3, 10, 8, 8, 8, 3, 3]),
-        (Make::LagScrew, ..) => halves([3, 14, 8, 8, 8, 3, 3]),
+pub fn spacing(large: bool, steel_plate: bool, drilled: bool, hardwood: bool) -> Spacing {
+    match (large, steel_plate, drilled) {
+        (true, ..) if hardwood => halves([3, 10, 8, 8, 8, 3, 3]),
+        (true, ..) => halves([3, 14, 8, 8, 8, 3, 3]),
         (_, false, false) => halves([5, 30, 20, 30, 20, 10, 5]),
         (_, false, true) => halves([5, 20, 10, 20, 10, 6, 5]),
         (_, true, false) => halves([5, 20, 10, 20, 10, 6, 5]),

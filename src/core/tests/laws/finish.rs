@@ -32,11 +32,13 @@ prop_compose! {
         coats in 1_u32..5,
         least in 50_i64..300,
         more in 0_i64..300,
+        reserve in 0_i64..40,
         gallon in price(),
         quart in price(),
     ) -> Input {
         let coverage = Coverage { least: Number::whole(least), most: Number::whole(least + more) };
-        Input { parts, faces, coats, coverage, prices: Prices { gallon, quart } }
+        let reserve = Number::whole(reserve);
+        Input { parts, faces, coats, coverage, reserve, prices: Prices { gallon, quart } }
     }
 }
 
@@ -62,8 +64,8 @@ proptest! {
         let cans = answer.cans;
         let quarts = i128::from(cans.gallons * 4 + cans.quarts);
         let held = Number::ratio(quarts, 4).unwrap();
-        prop_assert!(held >= answer.gallons_most);
+        prop_assert!(answer.gallons_to_buy >= answer.gallons_most && held >= answer.gallons_to_buy);
         let smallest = if cans.quarts > 0 { 1 } else { 4 };
-        prop_assert!(Number::ratio(quarts - smallest, 4).unwrap() < answer.gallons_most);
+        prop_assert!(Number::ratio(quarts - smallest, 4).unwrap() < answer.gallons_to_buy);
     }
 }

@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use reckoner_core::calculators::frame::{lap, rail, spacer, stretcher, support, tenon};
-use reckoner_core::measure::Length;
+use reckoner_core::measure::{Length, Rounding, Tape};
 
 /// 1/64 in to so many inches, in 64ths.
 fn up_to(inches: i32) -> impl Strategy<Value = Length> {
@@ -132,12 +132,19 @@ proptest! {
     #[test]
     fn both_pieces_of_a_lap_fill_each_other(front in up_to(4), rear in up_to(4), cut in up_to(4)) {
         for rear_cut in [None, Some(cut)] {
-            let input = lap::Input { front_thickness: front, rear_thickness: rear, rear_cut };
+            let input = lap::Input {
+                front_thickness: front, rear_thickness: rear, rear_cut, tape: Tape::SIXTEENTHS,
+            };
             let Ok(answer) = lap::reckon(&input) else { continue };
             prop_assert_eq!(answer.front_left, answer.rear_cut);
             prop_assert_eq!((answer.front_cut + answer.front_left).unwrap(), front);
             prop_assert_eq!((answer.rear_cut + answer.rear_left).unwrap(), rear);
             prop_assert!(answer.front_cut.is_positive() && answer.rear_left.is_positive());
+            // Of pieces on marks of the tape both cuts are on marks too, or so thin that none is.
+            let on_mark = |l: Length| Tape::SIXTEENTHS.read(l, Rounding::Down).unwrap().left_over.is_zero();
+            if rear_cut.is_none() && on_mark(front) && on_mark(rear) && front.min(rear) > Length::sixty_fourths(4) {
+                prop_assert!(on_mark(answer.rear_cut) && on_mark(answer.front_cut));
+            }
         }
     }
 }

@@ -1,6 +1,7 @@
 //! Properties that hold for every input, one file for each module.
 
 mod angles;
+mod cautions;
 mod crosscut;
 mod curve;
 mod cutting_forms;
@@ -23,4 +24,5 @@ mod strength;
 mod tape;
 mod template;
 mod top;
+mod wording;
 mod working;

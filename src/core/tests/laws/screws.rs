@@ -212,7 +212,7 @@ proptest! {
             prop_assert!(load.0.is_finite() && load.0 > 0.0);
             prop_assert!(longer.0 >= load.0 * (1.0 - 1e-12) && denser.0 > load.0);
         }
-        prop_assert_eq!(answer.side.is_none(), fastener.make == Make::LagScrew);
+        prop_assert_eq!(answer.side.is_none(), fastener.is_large());
     }
 
     /// Turning the joint over changes nothing when both pieces are alike.

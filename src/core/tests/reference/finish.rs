@@ -22,6 +22,7 @@ fn w1_all_faces_of_a_table() {
         faces: Faces::All,
         coats: 1,
         coverage: Coverage { least: Number::whole(150), most: Number::whole(200) },
+        reserve: Number::ZERO,
         prices: Prices::default(),
     };
     let answer = reckon(&input).expect("an answer");

@@ -2,7 +2,7 @@
 //! an independent construction with coordinates for diagonals.
 
 use reckoner_core::calculators::frame::{lap, rail, spacer, square, tenon};
-use reckoner_core::measure::{Length, length};
+use reckoner_core::measure::{Fineness, Length, Tape, length};
 
 fn inches(text: &str) -> Length {
     length(text).expect("a length of the example")
@@ -66,11 +66,30 @@ fn a_lap_of_two_equal_pieces_is_half_each() {
         front_thickness: inches("1 7/16"),
         rear_thickness: inches("1 7/16"),
         rear_cut: None,
+        tape: Tape::Inches(Fineness::ThirtySecond),
     };
     let answer = lap::reckon(&input).expect("an answer");
     assert_eq!(answer.front_cut, inches("23/32"));
     assert_eq!(answer.rear_cut, inches("23/32"));
     assert_eq!(answer.step_at_back, Length::ZERO);
+    assert_eq!(answer.off_the_marks, None);
+}
+
+/// Worked by hand: 1 1/2 over 1 7/16. Half of the thinner is 23/32, and the other cut 25/32; each read
+/// for itself on a tape of sixteenths, 11/16 and 3/4 leave the show faces 1/16 apart. Set at 11/16,
+/// the other cut is 13/16, and 11/16 of the front piece fills the 11/16 cut.
+#[test]
+fn a_lap_is_cut_to_marks_of_the_tape_and_its_faces_stay_flush() {
+    let input = lap::Input {
+        front_thickness: inches("1 1/2"),
+        rear_thickness: inches("1 7/16"),
+        rear_cut: None,
+        tape: Tape::SIXTEENTHS,
+    };
+    let answer = lap::reckon(&input).expect("an answer");
+    assert_eq!((answer.rear_cut, answer.front_cut), (inches("11/16"), inches("13/16")));
+    assert_eq!(answer.front_left, answer.rear_cut);
+    assert_eq!(answer.off_the_marks, Some(inches("23/32")));
 }
 
 /// Source: closed form, the 3-4-5 triangle and its kin, whose diagonals are whole.

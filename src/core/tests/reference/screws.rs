@@ -57,7 +57,7 @@ fn f6_pilot_bits_for_two_gauges() {
         assert!((answer.wanted.to_f64() - wanted).abs() <= 0.0005, "{id} {}", answer.wanted);
         assert_eq!(answer.pilot, inches(bit), "{id}");
     }
-    assert_eq!((of("screw_8").shank, of("screw_8").root), (164, 131));
+    assert_eq!((of("screw_8").shank(), of("screw_8").root), (Ok(inches("0.164")), 131));
 }
 
 /// Source: [WH] F7: 6 planks x 3 rails x 2 = 36, +10 % -> buy 40.
@@ -76,10 +76,10 @@ fn w41_every_shank_follows_the_rule_of_the_standard() {
     let mut seen = 0;
     for screw in FASTENERS.iter().filter(|f| f.make == Make::WoodScrew) {
         let gauge: u16 = screw.id.trim_start_matches("screw_").parse().expect("a gauge");
-        assert_eq!(screw.shank, 60 + 13 * gauge, "{}", screw.name);
+        assert_eq!(screw.shank, (60 + 13 * gauge) * 10, "{}", screw.name);
         seen += 1;
     }
-    assert_eq!((seen, of("screw_8").shank), (7, 164));
+    assert_eq!((seen, of("screw_8").shank()), (11, Ok(inches("0.164"))));
 }
 
 /// Source: NDS 2018 Table L3: root and head of wood screws. Table L2: root and tip of lag screws.
@@ -94,13 +94,23 @@ fn sizes_stand_as_in_appendix_l() {
         ("screw_10", 152, 363),
         ("screw_12", 171, 414),
         ("screw_14", 196, 480),
+        ("screw_16", 209, 515),
+        ("screw_18", 232, 602),
+        ("screw_20", 255, 616),
+        ("screw_24", 298, 724),
     ] {
         assert_eq!((of(id).root, of(id).head), (root, head), "{id}");
     }
     for (id, shank, root, tip) in [
         ("lag_1_4", "1/4", "0.173", "5/32"),
+        ("lag_5_16", "5/16", "0.227", "3/16"),
         ("lag_3_8", "3/8", "0.265", "7/32"),
+        ("lag_7_16", "7/16", "0.328", "9/32"),
         ("lag_1_2", "1/2", "0.371", "5/16"),
+        ("lag_5_8", "5/8", "0.471", "13/32"),
+        ("lag_3_4", "3/4", "0.579", "1/2"),
+        ("lag_7_8", "7/8", "0.683", "19/32"),
+        ("lag_1", "1", "0.78", "11/16"),
     ] {
         assert_eq!(of(id).shank(), Ok(inches(shank)));
         assert_eq!(of(id).root(), Ok(inches(root)));
@@ -108,14 +118,18 @@ fn sizes_stand_as_in_appendix_l() {
     }
     for (id, shank) in [
         ("nail_6d", 113),
+        ("nail_7d", 113),
         ("nail_8d", 131),
         ("nail_10d", 148),
         ("nail_12d", 148),
         ("nail_16d", 162),
         ("nail_20d", 192),
         ("nail_30d", 207),
+        ("nail_40d", 225),
+        ("nail_50d", 244),
+        ("nail_60d", 263),
     ] {
-        assert_eq!((of(id).shank, of(id).root), (shank, shank), "{id}");
+        assert_eq!((of(id).shank, of(id).root), (shank * 10, shank), "{id}");
     }
 }
 
@@ -134,7 +148,7 @@ fn row(id: &str, side_thickness: f64, nominal: f64) -> (f64, Mode) {
     let bearing = yield_modes::bearing_strength(0.50);
     yield_modes::reckon(
         f64::from(fastener.root) / 1000.0,
-        f64::from(bending_yield(fastener.shank).expect("in the table")),
+        f64::from(bending_yield(fastener.shank / 10).expect("in the table")),
         Member { thickness: side_thickness, bearing },
         Member { thickness: 10.0 * nominal, bearing },
     )
@@ -213,8 +227,8 @@ fn bending_yield_stands_as_in_table_i1() {
 #[test]
 fn spacing_stands_as_in_the_commentary() {
     let check = |steel, drilled, expected: [f64; 7]| {
-        let s = spacing(Make::WoodScrew, steel, drilled, false);
-        assert_eq!(s, spacing(Make::Nail, steel, drilled, true));
+        let s = spacing(false, steel, drilled, false);
+        assert_eq!(s, spacing(false, steel, drilled, true));
         let found =
             [s.edge, s.end_pulled, s.end_pushed, s.along, s.across, s.rows, s.rows_staggered];
         assert_eq!(found.map(|halves| f64::from(halves) / 2.0), expected);
@@ -223,9 +237,9 @@ fn spacing_stands_as_in_the_commentary() {
     check(false, true, [2.5, 10.0, 5.0, 10.0, 5.0, 3.0, 2.5]);
     check(true, false, [2.5, 10.0, 5.0, 10.0, 5.0, 3.0, 2.5]);
     check(true, true, [2.5, 5.0, 3.0, 5.0, 2.5, 2.5, 2.5]);
-    let lag = spacing(Make::LagScrew, false, true, false);
+    let lag = spacing(true, false, true, false);
     assert_eq!([lag.edge, lag.end_pulled, lag.end_pushed, lag.along, lag.rows], [3, 14, 8, 8, 3]);
-    assert_eq!(spacing(Make::LagScrew, false, true, true).end_pulled, 10);
+    assert_eq!(spacing(true, false, true, true).end_pulled, 10);
 }
 
 /// Source: as above, worked for a No. 8 screw: end 10 D = 1.64 in, edge 2.5 D = 0.41 in.
@@ -254,7 +268,7 @@ fn pilots_of_lag_screws_and_nails_keep_their_ranges() {
             let wood = Wood { gravity, hardwood: gravity > 0.6 };
             let input = pilot::Input { fastener, wood, length: inches("4"), top: inches("1") };
             let bit = pilot::reckon(&input).expect("an answer").pilot.to_f64();
-            let share = bit / (f64::from(fastener.shank) / 1000.0) * 100.0;
+            let share = bit / (fastener.diameter()) * 100.0;
             match fastener.make {
                 Make::LagScrew => {
                     assert!((least..=most).contains(&share), "{} {share}", fastener.name)

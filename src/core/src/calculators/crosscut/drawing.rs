@@ -4,6 +4,7 @@ use super::{Answer, Input};
 use crate::drawing::{Anchor, Board, Role, Scene, Size};
 use crate::measure::Length;
 use crate::say;
+use crate::sentence::counted;
 use crate::sheet::Bench;
 
 /// Draws the board. Lengths are to scale; the width of the board is not asked, and is drawn as
@@ -56,8 +57,8 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
         "Board of ",
         input.board,
         " with ",
-        answer.parts.len() as u32,
-        " parts of ",
+        counted(answer.parts.len() as u64, "part"),
+        " of ",
         input.part,
         " from the left end."
     ])

@@ -10,8 +10,8 @@ use crate::measure::text::exact_text;
 use crate::measure::{Length, Rounding};
 use crate::say;
 use crate::sheet::{
-    self, Ask, Bench, Caution, Note, Refusal, Rounded, Source, Step, Table, Term, Value, WayOut,
-    Working,
+    self, Act, Ask, Bench, Caution, Note, Refusal, Rounded, Source, Step, Table, Term, Value,
+    WayOut, Working,
 };
 
 /// Crosscut: equal parts from a board.
@@ -71,10 +71,9 @@ fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
     }
     sheet.tables = tables(answer);
     sheet.notes = notes(input, answer);
-    sheet.cautions = vec![Caution::DustAndNoise];
-    if input.part < SHORT {
-        sheet.cautions.insert(0, Caution::SmallPiece);
-    }
+    let small = (input.part < SHORT).then_some(Act::SawSmall);
+    let acts: Vec<Act> = small.into_iter().chain([Act::SawAtStop]).collect();
+    sheet.cautions = Caution::of(&acts);
     sheet.drawing = Some(drawing::draw(input, answer, bench));
     sheet
 }

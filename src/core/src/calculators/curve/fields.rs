@@ -82,9 +82,9 @@ pub(super) const RADIUS_FOUND: ResultSpec = ResultSpec::new("radius", "Radius", 
 pub(super) const TOUCHES: ResultSpec =
     ResultSpec::new("touches", "Round meets the edge", ResultKind::Length);
 pub(super) const DIAMETER: ResultSpec = ResultSpec::new("diameter", "Diameter", ResultKind::Length);
-pub(super) const CENTRE: ResultSpec = ResultSpec::new("centre", "Centre", ResultKind::Length);
+pub(super) const CENTRE: ResultSpec = ResultSpec::new("centre", "Center", ResultKind::Length);
 pub(super) const CORNER_TO_CENTRE: ResultSpec =
-    ResultSpec::new("corner_to_centre", "Corner to centre", ResultKind::Length);
+    ResultSpec::new("corner_to_centre", "Corner to center", ResultKind::Length);
 pub(super) const LOST: ResultSpec = ResultSpec::new("lost", "Off the corner", ResultKind::Length);
 pub(super) const STRAIGHT: ResultSpec =
     ResultSpec::new("straight", "Straight edge left", ResultKind::Length);
@@ -109,7 +109,7 @@ pub(super) const WASTE: ResultSpec = ResultSpec::new("waste", "Cut away", Result
 pub(super) const THING: ResultSpec =
     ResultSpec::new("thing", "Nearest round thing", ResultKind::Length);
 pub(super) const THING_CENTRE: ResultSpec =
-    ResultSpec::new("thing_centre", "Its centre", ResultKind::Length);
+    ResultSpec::new("thing_centre", "Its center", ResultKind::Length);
 pub(super) const THING_OFF: ResultSpec =
     ResultSpec::new("thing_off", "Its radius", ResultKind::Words);
 pub(super) const MARKS: ResultSpec =

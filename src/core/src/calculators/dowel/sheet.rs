@@ -12,7 +12,7 @@ use crate::calculators::{Calculator, Stage};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Rounding};
 use crate::say;
-use crate::sheet::{self, Ask, Bench, Caution, Note, Refusal, Table, Value, WayOut};
+use crate::sheet::{self, Act, Ask, Bench, Caution, Note, Refusal, Table, Value, WayOut};
 
 /// Dowel: its length, its bit and its holes.
 pub const CALCULATOR: Calculator = Calculator {
@@ -127,7 +127,7 @@ fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
         figures,
         tables: vec![holes(answer)],
         notes: notes(input, answer, bench),
-        cautions: vec![Caution::Drilling, Caution::DustAndNoise],
+        cautions: Caution::of(&[Act::Drill, Act::Saw]),
         drawing: Some(drawing::draw(input, answer, bench)),
         template: Some(template::holes(input, answer)),
         ..sheet::Answer::new(headline, working(input, answer, bench))

@@ -21,14 +21,26 @@ pub struct Cans {
     pub quarts: u64,
     /// What they cost, where prices are known.
     pub cost: Option<Number>,
+    /// Why these.
+    pub why: Why,
+}
+
+/// Why cans were chosen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Why {
+    /// No prices: the cans that leave least over.
+    LeastOver,
+    /// The only can that has a price.
+    OnlyOneHasAPrice,
+    /// The cheapest of the two.
+    Cheapest,
 }
 
 impl Cans {
     /// Cans that hold so many gallons.
     ///
-    /// With both prices the cheapest; with one price only that can; without prices whole gallons
-    /// and at most two quarts, because three quarts usually cost more than a gallon (common
-    /// practice, no source).
+    /// With both prices the cheapest; with one price only that can; without prices the gallons and
+    /// quarts that leave least over.
     ///
     /// # Errors
     ///
@@ -38,10 +50,17 @@ impl Cans {
         let (full, rest) = (quarts / 4, quarts % 4);
         let all_gallons = (quarts.div_ceil(4), 0);
         match (prices.gallon, prices.quart) {
-            (None, None) if rest > 2 => Ok(Cans::unpriced(all_gallons)),
-            (None, None) => Ok(Cans::unpriced((full, rest))),
-            (Some(gallon), None) => Cans::priced(all_gallons, gallon, Number::ZERO),
-            (None, Some(quart)) => Cans::priced((0, quarts), Number::ZERO, quart),
+            (None, None) => {
+                Ok(Cans { gallons: full, quarts: rest, cost: None, why: Why::LeastOver })
+            }
+            (Some(gallon), None) => {
+                let cans = Cans::priced(all_gallons, gallon, Number::ZERO)?;
+                Ok(Cans { why: Why::OnlyOneHasAPrice, ..cans })
+            }
+            (None, Some(quart)) => {
+                let cans = Cans::priced((0, quarts), Number::ZERO, quart)?;
+                Ok(Cans { why: Why::OnlyOneHasAPrice, ..cans })
+            }
             // The cost is linear in each can, so the cheapest choice is one of these three.
             (Some(gallon), Some(quart)) => {
                 let mut best = Cans::priced(all_gallons, gallon, quart)?;
@@ -56,10 +75,6 @@ impl Cans {
         }
     }
 
-    fn unpriced((gallons, quarts): (u64, u64)) -> Cans {
-        Cans { gallons, quarts, cost: None }
-    }
-
     fn priced(
         (gallons, quarts): (u64, u64),
         gallon: Number,
@@ -67,7 +82,8 @@ impl Cans {
     ) -> Result<Cans, OutOfRange> {
         let gallons_cost = (Number::ratio(gallons.into(), 1)? * gallon)?;
         let quarts_cost = (Number::ratio(quarts.into(), 1)? * quart)?;
-        Ok(Cans { gallons, quarts, cost: Some((gallons_cost + quarts_cost)?) })
+        let cost = Some((gallons_cost + quarts_cost)?);
+        Ok(Cans { gallons, quarts, cost, why: Why::Cheapest })
     }
 
     /// `1 gallon and 2 quarts`.

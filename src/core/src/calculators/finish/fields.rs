@@ -30,6 +30,9 @@ pub(super) const COVERAGE: Field = Field::new("coverage", "A gallon covers",
     "from the label, its lowest figure",
     Kind::Number { least: 20, most: 2000, unit: "sq ft" }, Start::Text("250"))
     .only_for(SURFACE.id, &[AS_THE_CAN.id]);
+pub(super) const RESERVE: Field = Field::new("reserve", "Reserve",
+    "for spills, thirsty wood and touching up",
+    Kind::Number { least: 0, most: 100, unit: "%" }, Start::Text("10"));
 pub(super) const GALLON_PRICE: Field = Field::new("gallon_price", "Price of a gallon", "",
     Kind::OptionalMoney, Start::Text(""));
 pub(super) const QUART_PRICE: Field = Field::new("quart_price", "Price of a quart", "",
@@ -37,7 +40,7 @@ pub(super) const QUART_PRICE: Field = Field::new("quart_price", "Price of a quar
 
 /// In the order asked.
 pub(super) const FIELDS: &[Field] = &[
-    PARTS, FACES, COATS, SURFACE, COVERAGE, GALLON_PRICE, QUART_PRICE,
+    PARTS, FACES, COATS, SURFACE, COVERAGE, RESERVE, GALLON_PRICE, QUART_PRICE,
 ];
 
 pub(super) const BUY: ResultSpec = ResultSpec::new("buy", "Buy", ResultKind::Words);
@@ -48,11 +51,13 @@ pub(super) const GALLONS_LEAST: ResultSpec =
     ResultSpec::new("gallons_least", "Finish, at least", ResultKind::Number);
 pub(super) const FIRST_COAT: ResultSpec =
     ResultSpec::new("first_coat", "First coat, at most", ResultKind::Number);
+pub(super) const WITH_RESERVE: ResultSpec =
+    ResultSpec::new("with_reserve", "With the reserve", ResultKind::Number);
 pub(super) const COST: ResultSpec = ResultSpec::new("cost", "Cost", ResultKind::Number);
 pub(super) const PART_AREAS: ResultSpec =
     ResultSpec::new("part_areas", "Area of each part", ResultKind::Table);
 
 /// Every figure and table.
 pub(super) const RESULTS: &[ResultSpec] = &[
-    BUY, AREA, GALLONS_MOST, GALLONS_LEAST, FIRST_COAT, COST, PART_AREAS,
+    BUY, AREA, GALLONS_MOST, GALLONS_LEAST, FIRST_COAT, WITH_RESERVE, COST, PART_AREAS,
 ];

@@ -4,12 +4,12 @@
 //!
 //! A part has two faces, two edges and two ends: 2 (L W + L T + W T). The first coat takes area ÷
 //! coverage; each later coat takes about three quarters of the first. Coverage differs so much
-//! between surfaces and between sources that both ends are always given; the can to buy is found
-//! with the low end.
+//! between surfaces and between sources that both ends are always given; the cans to buy hold what
+//! the low end takes and a reserve.
 //!
 //! # Source
 //!
-//! Areas: arithmetic. Coverage and the three quarters: common practice, no source; trade texts
+//! Areas: arithmetic. Coverage, the three quarters and the reserve: common practice, no source; trade texts
 //! give 75 to 650 sq ft to the gallon in all. The label of the can comes first.
 
 mod cans;
@@ -21,7 +21,7 @@ mod sheet;
 #[cfg(test)]
 mod tests;
 
-pub use cans::{Cans, Prices};
+pub use cans::{Cans, Prices, Why};
 pub use sheet::CALCULATOR;
 
 use crate::measure::{Area, Number, OutOfRange};
@@ -73,6 +73,8 @@ pub struct Input {
     pub coats: u32,
     /// What a gallon covers; above zero.
     pub coverage: Coverage,
+    /// Percent more than it takes, not below zero.
+    pub reserve: Number,
     /// Prices of the cans, where known.
     pub prices: Prices,
 }
@@ -90,7 +92,9 @@ pub struct Answer {
     pub gallons_least: Number,
     /// Gallons for the first coat, low end.
     pub first_coat: Number,
-    /// Cans that hold `gallons_most`.
+    /// `gallons_most` and the reserve.
+    pub gallons_to_buy: Number,
+    /// Cans that hold them.
     pub cans: Cans,
 }
 
@@ -110,7 +114,7 @@ pub struct Answer {
 /// let answer = reckon(&Input {
 ///     parts: vec![plank], faces: Faces::All, coats: 1,
 ///     coverage: Coverage { least: Number::whole(150), most: Number::whole(200) },
-///     prices: Prices::default(),
+///     reserve: Number::whole(10), prices: Prices::default(),
 /// }).map_err(|_| "refused")?;
 /// assert_eq!(answer.area.in_square_inches(), Number::whole(4299));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -127,8 +131,10 @@ pub fn reckon(input: &Input) -> Result<Answer, OutOfRange> {
     let first_coat = (feet / input.coverage.least)?;
     let gallons_most = (first_coat * times)?;
     let gallons_least = ((feet / input.coverage.most)? * times)?;
-    let cans = Cans::that_hold(gallons_most, input.prices)?;
-    Ok(Answer { part_areas, area, gallons_most, gallons_least, first_coat, cans })
+    let more = (input.reserve / Number::whole(100))?;
+    let gallons_to_buy = (gallons_most * (Number::ONE + more)?)?;
+    let cans = Cans::that_hold(gallons_to_buy, input.prices)?;
+    Ok(Answer { part_areas, area, gallons_most, gallons_least, first_coat, gallons_to_buy, cans })
 }
 
 /// Coated area of all parts of one size.

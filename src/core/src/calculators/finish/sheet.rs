@@ -2,16 +2,17 @@
 
 use super::fields::{
     AREA, AS_THE_CAN, BUY, COATS, COST, COVERAGE, ENDS, FACES, FIELDS, FIRST_COAT, GALLON_PRICE,
-    GALLONS_LEAST, GALLONS_MOST, NOT_UNDERSIDE, PART_AREAS, PARTS, QUART_PRICE, RESULTS, ROUGH,
-    SHOW_FACE, SURFACE, WEATHERED,
+    GALLONS_LEAST, GALLONS_MOST, NOT_UNDERSIDE, PART_AREAS, PARTS, QUART_PRICE, RESERVE, RESULTS,
+    ROUGH, SHOW_FACE, SURFACE, WEATHERED, WITH_RESERVE,
 };
-use super::{Answer, Coverage, Faces, Input, Prices, drawing, reckon};
+use super::{Answer, Coverage, Faces, Input, Prices, Why, drawing, reckon};
 use crate::calculators::{Calculator, Stage};
 use crate::measure::Number;
 use crate::measure::text::decimal;
 use crate::say;
 use crate::sheet::{
-    self, Ask, Bench, Caution, Note, Refusal, Source, Step, Term, Value, WayOut, Working,
+    self, Act, Amount, Ask, Bench, Caution, Note, Refusal, Source, Step, Term, Value, WayOut,
+    Working,
 };
 
 /// Finish: area and cans.
@@ -41,12 +42,14 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
         AS_THE_CAN => ask.number(&COVERAGE).map(|feet| Coverage { least: feet, most: feet }),
         _ => Some(range(200, 400)),
     };
+    let reserve = ask.number(&RESERVE);
     let (gallon, quart) = (ask.optional_money(&GALLON_PRICE), ask.optional_money(&QUART_PRICE));
     let input = Input {
         parts: parts?,
         faces,
         coats: coats?,
         coverage: coverage?,
+        reserve: reserve?,
         prices: Prices { gallon: gallon?, quart: quart? },
     };
     match reckon(&input) {
@@ -79,6 +82,9 @@ fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
     if input.coats > 1 {
         sheet.figures.push(FIRST_COAT.figure("", gallons(answer.first_coat)));
     }
+    if input.reserve != Number::ZERO {
+        sheet.figures.push(WITH_RESERVE.figure("", gallons(answer.gallons_to_buy)));
+    }
     if let Some(cost) = answer.cans.cost {
         sheet.figures.insert(0, COST.figure("", Value::Exact(cost, 2, "")));
     }
@@ -86,14 +92,22 @@ fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
     let areas =
         areas.map(|(part, area)| vec![Value::Words(say![part.to_string()]), Value::Area(*area)]);
     sheet.tables = vec![PART_AREAS.table(&["Parts", "Area"], areas.collect())];
-    sheet.notes = notes(input);
-    sheet.cautions = vec![Caution::OilyRags];
+    sheet.notes = notes(input, answer);
+    sheet.cautions = Caution::of(&[Act::Finish]);
     sheet.drawing = Some(drawing::draw(input, answer, bench));
     sheet
 }
 
-fn notes(input: &Input) -> Vec<Note> {
-    let mut notes = Vec::new();
+fn notes(input: &Input, answer: &Answer) -> Vec<Note> {
+    let mut notes = vec![match answer.cans.why {
+        Why::LeastOver => say![
+            "These cans leave least over. A gallon can cost less than its quarts: give both prices to see."
+        ],
+        Why::OnlyOneHasAPrice => {
+            say!["Only the can that has a price is counted. Give both prices to compare."]
+        }
+        Why::Cheapest => say!["The cheapest cans that hold enough, by the prices you gave."],
+    }];
     if input.coverage.least != input.coverage.most {
         notes.push(say![format!(
             "A gallon is taken to cover {} to {} sq ft here; sources span 75 to 650. Read the can.",
@@ -148,9 +162,12 @@ fn working(input: &Input, answer: &Answer) -> Working {
     steps.push(Step::of("all coats", area() / least() * coats(), gallons(answer.gallons_most)));
     let most = covers("high end", input.coverage.most);
     steps.push(Step::of("at least", area() / most * coats(), gallons(answer.gallons_least)));
+    let reserve = Term::fixed(1) + Term::of("reserve", Amount::percent(input.reserve));
+    let bought = area() / least() * coats() * reserve;
+    steps.push(Step::of("with the reserve", bought, gallons(answer.gallons_to_buy)));
     steps.push(Step::in_words(
-        "cans that hold the most it may take, four quarts to a gallon",
-        say![format!("{} gal", decimal(answer.gallons_most, 2))],
+        "cans that hold it, four quarts to a gallon",
+        say![format!("{} gal", decimal(answer.gallons_to_buy, 2))],
         Value::Words(say![answer.cans.in_words()]),
     ));
     Working { steps, sources: vec![Source::Arithmetic, Source::CommonPractice] }

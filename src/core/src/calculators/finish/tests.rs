@@ -73,12 +73,37 @@ fn check_cans(gallons: (i128, i128), prices: (Option<i64>, Option<i64>), words: 
 }
 
 #[test]
-fn without_prices_three_quarts_become_a_gallon() {
+fn without_prices_the_cans_leave_least_over() {
     check_cans((1, 10), (None, None), "1 quart");
     check_cans((1, 2), (None, None), "2 quarts");
-    check_cans((51, 100), (None, None), "1 gallon");
+    check_cans((51, 100), (None, None), "3 quarts");
+    check_cans((3, 4), (None, None), "3 quarts");
+    check_cans((76, 100), (None, None), "1 gallon");
     check_cans((5, 4), (None, None), "1 gallon and 1 quart");
     check_cans((9, 5), (None, None), "2 gallons");
+}
+
+#[test]
+fn a_reserve_is_asked_for_and_the_choice_of_cans_is_explained() {
+    // By hand: 144 sq ft at 144 to the gallon is 1 gallon; 10 % more is 1.1, so a quart more.
+    let part = [
+        ("parts", "1 @ 1728 x 12 x 1"),
+        ("faces", "show_face"),
+        ("surface", "can"),
+        ("coverage", "144"),
+        ("coats", "1"),
+    ];
+    TRIAL.check(&part, &[("buy", "1 gallon and 1 quart")]);
+    TRIAL.check(&[&part[..], &[("reserve", "0")]].concat(), &[("buy", "1 gallon")]);
+    let reserve = figure(&TRIAL.answer(&part), "with_reserve").value.clone();
+    assert_eq!(reserve, Value::Exact(ratio(11, 10), 2, "gal"));
+    TRIAL.check_note(
+        &part,
+        "These cans leave least over. A gallon can cost less than its quarts: give both prices to \
+         see.",
+    );
+    let priced = [&part[..], &[("gallon_price", "40"), ("quart_price", "15")]].concat();
+    TRIAL.check_note(&priced, "The cheapest cans that hold enough, by the prices you gave.");
 }
 
 #[test]

@@ -50,7 +50,7 @@ pub(super) const LAY: Field = Field::new("lay", "On the bench", "",
     .only_for(QUESTION.id, &[SPACER.id]);
 pub(super) const OUTSIDE: Choice = Choice::new("outside", "Outside down");
 pub(super) const INSIDE: Choice = Choice::new("inside", "Inside down");
-pub(super) const RAIL_CENTRED: Choice = Choice::new("centred", "Rail centred");
+pub(super) const RAIL_CENTRED: Choice = Choice::new("centred", "Rail centered");
 pub(super) const BLOCK_AT_HAND: Choice = Choice::new("block", "I have a block");
 
 pub(super) const LEG: Field = Field::new("leg", "Leg", "as measured, outside to inside face",
@@ -107,7 +107,7 @@ pub(super) const TENON_THICKNESS: Field = Field::new("tenon_thickness", "Tenon t
 pub(super) const TENON_PLACE: Field = Field::new("tenon_place", "Tenons are", "",
     Kind::Choice(&[CENTRED_IN_LEG, MEASURED]), Start::Text(CENTRED_IN_LEG.id))
     .only_for(QUESTION.id, &[TENONS.id]);
-pub(super) const CENTRED_IN_LEG: Choice = Choice::new(RAIL_CENTRED.id, "Centred in leg");
+pub(super) const CENTRED_IN_LEG: Choice = Choice::new(RAIL_CENTRED.id, "Centered in leg");
 pub(super) const MEASURED: Choice = Choice::new("measured", "From outside face");
 
 pub(super) const CHEEK: Field = Field::new("cheek", "Outside to cheek",

@@ -241,7 +241,7 @@ fn tenons_nearer_the_outside_may_be_longer() {
         &[("question", "tenons"), ("tenon_place", "measured"), ("cheek", "3 1/4")],
         "tenon_thickness",
         "A tenon of 1/2 in at that place lies outside a leg of 3 1/2 in.",
-        "Centre the tenons in the leg.",
+        "Center the tenons in the leg.",
         &[("tenon_place", "centred")],
     );
 }

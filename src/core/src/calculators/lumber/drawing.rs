@@ -5,6 +5,7 @@ use super::{cover, size};
 use crate::drawing::{Anchor, Board, Role, Scene, Size};
 use crate::measure::Length;
 use crate::say;
+use crate::sentence::counted;
 use crate::sheet::Bench;
 
 /// End view: the actual board solid, the nominal size a dashed outline around it.
@@ -53,9 +54,9 @@ pub(super) fn face_view(width: Length, length: Length, count: u32, bench: &Bench
     board.dimension(0, zero, length);
     let x = board.x((length / 2).unwrap_or(zero));
     let row = board.row(1);
-    let words = format!("{count} boards, nominal width {}", board.amount(width));
+    let words = format!("{}, nominal width {}", counted(count, "board"), board.amount(width));
     board.text(Role::Ink, x, row, Anchor::Middle, Size::Small, words);
-    board.scene(say!["Face of one board, ", length, " long; ", count, " boards."])
+    board.scene(say!["Face of one board, ", length, " long; ", counted(count, "board"), "."])
 }
 
 /// Most boards that are drawn one by one.
@@ -90,11 +91,11 @@ pub(super) fn covered(
     board.dimension(0, zero, covering.width);
     let x = board.x((wide / 2).unwrap_or(zero));
     let row = board.row(1);
-    let words = format!("{} boards laid, hatched: over", cover.rows);
+    let words = format!("{} laid, hatched: over", counted(cover.rows, "board"));
     board.text(Role::Ink, x, row, Anchor::Middle, Size::Small, words);
     board.scene(say![
-        cover.rows,
-        " boards of ",
+        counted(cover.rows, "board"),
+        " of ",
         size.width,
         " side by side over ",
         covering.width,

@@ -12,8 +12,8 @@ use crate::measure::text::exact_text;
 use crate::measure::{Length, Number};
 use crate::say;
 use crate::sheet::{
-    self, Amount, Ask, Bench, Caution, Note, Refusal, Refused, Rounded, Source, Step, Term, Value,
-    WayOut, Working,
+    self, Act, Amount, Ask, Bench, Caution, Note, Refusal, Refused, Rounded, Source, Step, Term,
+    Value, WayOut, Working,
 };
 use crate::tables::lumber;
 
@@ -212,7 +212,7 @@ fn lay_out_weight(
     if weighing.wood.is_unverified {
         sheet.notes.push(say!["The gravity of this wood is from memory, unverified. Look it up."]);
     }
-    sheet.cautions = vec![Caution::TreatedWood];
+    sheet.cautions = Caution::of(&[Act::Handle]);
     sheet.drawing = Some(drawing::end_view(&weighing.size, size, bench));
     sheet
 }

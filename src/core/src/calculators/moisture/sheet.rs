@@ -13,7 +13,8 @@ use crate::calculators::{Calculator, ResultSpec, Stage};
 use crate::measure::{Length, Rounding};
 use crate::say;
 use crate::sheet::{
-    self, Ask, Bench, Caution, Figure, Refusal, Refused, Source, Step, Term, Value, WayOut, Working,
+    self, Act, Ask, Bench, Caution, Figure, Refusal, Refused, Source, Step, Term, Value, WayOut,
+    Working,
 };
 use crate::tables::shrinkage::Across;
 
@@ -107,7 +108,7 @@ fn lay_out_board(input: &board::Input, answer: &board::Answer, bench: &Bench) ->
         sheet.notes.push(say!["How its thickness moves is not known, and is left out."]);
     }
     sheet.notes.push(say!["Along the grain wood hardly moves: cut lengths stay."]);
-    sheet.cautions = vec![Caution::TreatedWood];
+    sheet.cautions = Caution::of(&[Act::Handle]);
     sheet.drawing = Some(drawing::board(input, answer, bench));
     sheet
 }
@@ -156,7 +157,7 @@ fn lay_out_gap(input: &gap::Input, answer: &gap::Answer, bench: &Bench) -> sheet
         Length::sixty_fourths(16),
         "."
     ]);
-    sheet.cautions = vec![Caution::TreatedWood];
+    sheet.cautions = Caution::of(&[Act::Handle]);
     sheet.drawing = Some(drawing::gaps(input, answer, bench));
     sheet
 }

@@ -30,7 +30,7 @@ pub(super) const HOLD: Choice = Choice::new("hold", "What it holds");
 pub(super) const BUY: Choice = Choice::new("buy", "How many to buy");
 
 pub(super) const GAUGE: Field = Field::new("gauge", "Screw", "",
-    Kind::Choice(&[NO_6, NO_7, NO_8, NO_9, NO_10, NO_12, NO_14]), Start::Text(NO_8.id))
+    Kind::Choice(&[NO_6, NO_7, NO_8, NO_9, NO_10, NO_12, NO_14, NO_16, NO_18, NO_20, NO_24]), Start::Text(NO_8.id))
     .only_for(QUESTION.id, &[LENGTH.id, POCKET.id, TOE.id]);
 const NO_6: Choice = Choice::new("screw_6", "No. 6");
 const NO_7: Choice = Choice::new("screw_7", "No. 7");
@@ -39,6 +39,10 @@ const NO_9: Choice = Choice::new("screw_9", "No. 9");
 const NO_10: Choice = Choice::new("screw_10", "No. 10");
 const NO_12: Choice = Choice::new("screw_12", "No. 12");
 const NO_14: Choice = Choice::new("screw_14", "No. 14");
+const NO_16: Choice = Choice::new("screw_16", "No. 16");
+const NO_18: Choice = Choice::new("screw_18", "No. 18");
+const NO_20: Choice = Choice::new("screw_20", "No. 20");
+const NO_24: Choice = Choice::new("screw_24", "No. 24");
 
 pub(super) const FASTENER: Field = Field::new("fastener", "Screw or nail", "",
     Kind::Choice(&ALL_FASTENERS), Start::Text(NO_8.id))

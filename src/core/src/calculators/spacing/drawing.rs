@@ -4,6 +4,7 @@ use super::{Answer, Input};
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::{Length, Rounding, text::show};
 use crate::say;
+use crate::sentence::counted;
 use crate::sheet::Bench;
 
 /// Height of the board in page units.
@@ -89,8 +90,7 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
     first_gap(&mut board, answer, width, rows as i8 + 1);
     board.scene(say![
         if width.is_zero() { "Board with " } else { "Rail with " },
-        answer.marks.len() as u32,
-        if width.is_zero() { " marks" } else { " slats" },
+        counted(answer.marks.len() as u64, if width.is_zero() { "mark" } else { "slat" }),
         ", numbered from the left, with distances from both ends."
     ])
 }

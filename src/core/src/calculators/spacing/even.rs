@@ -2,7 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use super::fields::{GREATEST_GAP, KEEP_OUT, LEAST_GAP, SLAT_GAP};
+use super::fields::{
+    GREATEST_GAP, KEEP_OUT, LEAST_GAP, LEFT_END, LEFT_SLAT, RIGHT_END, RIGHT_SLAT, SLAT_GAP,
+};
 use super::track::{Track, count};
 use super::zones::Zones;
 use super::{Input, MOST_MARKS, Other};
@@ -59,13 +61,31 @@ impl Search<'_> {
                 field,
                 "one-for-two-ends",
                 say!["One cannot stand at both ends at once."],
-                WayOut::set(say!["Use two."], field, "2".to_owned()),
+                self.in_the_middle(field)?,
             ))?;
         }
         match self.best(points)? {
             Some(places) => Ok(places),
             None => Err(self.no_room(points, field)?.into()),
         }
+    }
+
+    /// A single one goes into the middle, where each end is as far off as the other; where it is
+    /// not allowed to stand there, two may.
+    fn in_the_middle(&self, field: &Field) -> Result<Option<WayOut>, OutOfRange> {
+        let middle = ((self.input.length - self.width)? / 2)?;
+        if self.zones.around(middle).is_some() {
+            return Ok(WayOut::set(say!["Use two."], field, "2"));
+        }
+        let ends = if self.input.wish.slat_width().is_some() {
+            [&LEFT_SLAT, &RIGHT_SLAT]
+        } else {
+            [&LEFT_END, &RIGHT_END]
+        };
+        Ok(Some(WayOut {
+            sentence: say!["Put it in the middle, ", (self.input.length / 2)?, " from each end."],
+            set: ends.map(|end| (end.id, "".into())).to_vec(),
+        }))
     }
 
     /// The fewest that leave no gap over `greatest`.
@@ -108,6 +128,15 @@ impl Search<'_> {
 
     /// As many slats as bring the middle gap nearest to `gap`.
     pub(super) fn near(&mut self, gap: Length) -> Result<Vec<Length>, Refused> {
+        if !gap.is_positive() {
+            let least = (self.input.least_gap.unwrap_or(DRAINS), Rounding::Up);
+            Err(Refusal::at(
+                &SLAT_GAP,
+                "no-gap",
+                say!["Without a gap the slats lie tight, and water stays between them."],
+                WayOut::set(say!["Leave ", least, "."], &SLAT_GAP, least),
+            ))?;
+        }
         if let Some(least) = self.input.least_gap.filter(|least| *least > gap) {
             return Err(least_over_gap(least, gap).into());
         }
@@ -223,6 +252,9 @@ impl Search<'_> {
         Ok(others)
     }
 }
+
+/// A gap that drains once the boards are dry: 1/8 in. Common practice, no source.
+const DRAINS: Length = Length::sixty_fourths(8);
 
 /// The least gap is over the greatest one, the one wanted, or the step.
 pub(super) fn least_over_gap(least: Length, gap: Length) -> Refusal {

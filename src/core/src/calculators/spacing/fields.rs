@@ -32,7 +32,7 @@ pub(super) const STEP: Field = Field::new("step", "Step", "set off from both end
 pub(super) const SLAT_WIDTH: Field = Field::new("slat_width", "Slat width", "as cut",
     Kind::ABOVE_ZERO, Start::Inches("2 3/4")).only_for(MODE.id, OF_SLATS);
 pub(super) const SLAT_GAP: Field = Field::new("slat_gap", "Gap wanted", "slat to slat",
-    Kind::ABOVE_ZERO, Start::Inches("3/8")).only_for(MODE.id, &[SLATS_NEAR.id]);
+    Kind::ZERO_UP, Start::Inches("3/8")).only_for(MODE.id, &[SLATS_NEAR.id]);
 pub(super) const SLATS: Field = Field::new("slats", "Slats", "how many",
     HOW_MANY_FIT, Start::Text("14")).only_for(MODE.id, &[SO_MANY_SLATS.id]);
 pub(super) const LEFT_END: Field = Field::new("left_end", "First mark",

@@ -13,8 +13,8 @@ use crate::measure::text::exact_text;
 use crate::paper::{Template, slat_stick, story_stick};
 use crate::say;
 use crate::sheet::{
-    self, Ask, Bench, Caution, Note, Refusal, Rounded, Row, Sentence, Source, Step, Table, Term,
-    Value, WayOut, Working,
+    self, Act, Ask, Bench, Caution, Note, Refusal, Rounded, Row, Sentence, Source, Step, Table,
+    Term, Value, WayOut, Working,
 };
 
 /// Spacing: screws, holes, pegs and slats.
@@ -149,7 +149,7 @@ fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
         figures,
         tables: tables(input, answer),
         notes: notes(input, answer),
-        cautions: if is_slats { Vec::new() } else { vec![Caution::Drilling] },
+        cautions: if is_slats { Vec::new() } else { Caution::of(&[Act::Drill]) },
         drawing: Some(drawing::draw(input, answer, bench)),
         template: Some(template(input, answer, bench)),
         ..sheet::Answer::new(headline, working(input, answer))

@@ -167,6 +167,24 @@ fn a_mark_that_a_zone_moves_is_told() {
     assert!(!free.notes.iter().any(|note| note.to_string().contains("moved")));
 }
 
+#[test]
+fn a_single_one_goes_into_the_middle_and_slats_without_a_gap_get_one() {
+    let one = [COUNT, ("length", "40"), ("count", "1"), ("left_end", "2"), ("right_end", "2")];
+    let words = "One cannot stand at both ends at once.";
+    let way_out = "Put it in the middle, 20 in from each end. [left_end=; right_end=]";
+    check_refusal(&one, "count", words, way_out);
+    check_marks(
+        &[COUNT, ("length", "40"), ("count", "1"), ("left_end", ""), ("right_end", "")],
+        "20",
+    );
+    check_refusal(
+        &[("mode", "slats_near"), ("slat_gap", "0")],
+        "slat_gap",
+        "Without a gap the slats lie tight, and water stays between them.",
+        "Leave 1/8 in. [slat_gap=1/8 in]",
+    );
+}
+
 /// By hand: ends of 2 in, a zone from the very end. Its other edge is the nearest place that leaves
 /// the 2 in; on the end of the board nothing holds. Past a second zone it is the edge of that one.
 #[test]
@@ -230,6 +248,12 @@ fn too_many_zones_are_refused() {
 fn one_mark_for_two_ends_is_refused() {
     check_refusal(
         &[COUNT, ("count", "1")],
+        "count",
+        "One cannot stand at both ends at once.",
+        "Put it in the middle, 21 3/4 in from each end. [left_end=; right_end=]",
+    );
+    check_refusal(
+        &[COUNT, ("count", "1"), ("keep_out", "20 to 23")],
         "count",
         "One cannot stand at both ends at once.",
         "Use two. [count=2]",

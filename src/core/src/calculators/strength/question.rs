@@ -127,8 +127,10 @@ fn read_load(ask: &mut Ask, span: Option<Length>) -> Option<ReadLoad> {
         SEVERAL => {
             let (places, each, even) = (ask.lengths(&PLACES), ask.real(&EACH), ask.real(&AND_EVEN));
             let (places, each, even) = (places?, each?, even?);
-            let case =
-                format!("{each} lb at each of {} places, {even} lb on each foot", places.len());
+            let case = match places.len() {
+                1 => format!("{each} lb at one place, {even} lb on each foot"),
+                n => format!("{each} lb at each of {n} places, {even} lb on each foot"),
+            };
             let points = places.iter().map(|place| (place.to_f64(), each)).collect();
             own(Load::Several { points, even: even / foot }, case)
         }

@@ -11,7 +11,7 @@ use crate::calculators::{Calculator, Stage};
 use crate::measure::{Length, OutOfRange, Rounding, Unit};
 use crate::say;
 use crate::sheet::{
-    self, Amount, Ask, Bench, Caution, Face, Figure, Note, Refusal, Source, Step, Table, Term,
+    self, Act, Amount, Ask, Bench, Caution, Face, Figure, Note, Refusal, Source, Step, Table, Term,
     Value, WayOut, Working, face,
 };
 use crate::tables::beams::LOADING_SOURCE;
@@ -71,7 +71,7 @@ fn lay_out(
     sheet.figures = figures(question, answer, bench);
     sheet.tables = tables(question, answer, bench);
     sheet.notes = notes(question, answer);
-    sheet.cautions = vec![Caution::Load];
+    sheet.cautions = Caution::of(&[Act::Load]);
     sheet.drawing = Some(drawing::draw(&question.input, answer, bench));
     Ok(sheet)
 }

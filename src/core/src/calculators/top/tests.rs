@@ -131,6 +131,26 @@ fn the_gap_to_leave_today_gives_the_gap_wanted_later() {
     TRIAL.check(&later, &[("gap_smallest", "1/8"), ("top_later", "28.55")]);
 }
 
+/// By hand: three whole planks and four gaps of 1/4 leave (17 5/8 - 1 - 16 1/2) ÷ 2 = 1/16 for each
+/// outer one; alike, each has 3.325. Over 2 in, two planks have 7/8 each and three only 1/2.
+#[test]
+fn no_plank_is_ripped_to_a_sliver() {
+    let outer =
+        [("find", "rip_outer"), ("planks", "5 @ 5 1/2"), ("gap", "1/4"), ("top_width", "17 5/8")];
+    let words =
+        "A plank ripped to 1/16 in is a sliver. Under 3/4 in it cannot be held down and pushed.";
+    let alike = "Rip all of them alike instead.";
+    TRIAL.check_refusal(&outer, "planks", words, alike, &[("find", "rip_all")]);
+    let all = [("find", "rip_all"), ("planks", "5 @ 5 1/2"), ("gap", "1/4"), ("top_width", "2")];
+    TRIAL.check_refusal(
+        &all,
+        "planks",
+        "A plank ripped to 0.2 in is a sliver. Under 3/4 in it cannot be held down and pushed.",
+        "Use 2 planks.",
+        &[("planks", "5 1/2 in, 5 1/2 in")],
+    );
+}
+
 #[test]
 fn planks_that_would_push_or_open_too_far_are_refused() {
     TRIAL.check_refusal(

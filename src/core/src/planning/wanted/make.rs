@@ -12,7 +12,7 @@ use crate::cutting::{
 };
 use crate::job::cut_labels::{Label, Labels, Money, SectionLabel};
 use crate::measure::{Length, OutOfRange};
-use crate::sheet::{Bench, Caution, Sentence};
+use crate::sheet::{Act, Bench, Caution, Sentence};
 
 /// One wood in one thickness and width.
 struct Kind {
@@ -247,10 +247,9 @@ impl Maker<'_> {
         }
         let pieces = job.parts.iter().map(|part| part.quantity).collect();
         let job = with_spares(&job, self.options.spare_each, self.options.extra_percent);
-        let mut cautions = vec![Caution::DustAndNoise];
-        if job.saw.rip.is_some() {
-            cautions.insert(0, Caution::Ripping);
-        }
+        let rip = job.saw.rip.is_some().then_some(Act::Rip);
+        let acts: Vec<Act> = rip.into_iter().chain([Act::SawAtStop]).collect();
+        let cautions = Caution::of(&acts);
         Ok(Wanted { job, labels, pieces, left_out, notes, cautions })
     }
 

@@ -14,7 +14,7 @@ const RANDOM: usize = 3000;
 const CHOSEN: usize = 300;
 
 /// Every set of choices with the fresh form, then random ones; the same in every run.
-pub(super) fn of(calculator: &'static Calculator) -> Vec<(Entries, Tape)> {
+pub(crate) fn of(calculator: &'static Calculator) -> Vec<(Entries, Tape)> {
     let mut all: Vec<(Entries, Tape)> = chosen(calculator)
         .into_iter()
         .flat_map(|entries| [(entries.clone(), Tape::SIXTEENTHS), (entries, Tape::Millimetres(0))])

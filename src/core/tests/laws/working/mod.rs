@@ -5,7 +5,7 @@
 //! by the rounding that the rule names. The signs of the numbers are those of the rule. A step
 //! that does not read as a formula stands in [`words`] with its reason.
 
-mod entries;
+pub(crate) mod entries;
 mod words;
 
 use std::collections::BTreeMap;

@@ -11,7 +11,7 @@ use crate::calculators::angles::{self, Lay, drawing};
 use crate::measure::text::exact_text;
 use crate::measure::{Angle, Tape};
 use crate::say;
-use crate::sheet::{Answer, Caution, Figure, Sentence, Source, Step, Value, Working};
+use crate::sheet::{Act, Answer, Caution, Figure, Sentence, Source, Step, Value, Working};
 
 /// The farthest that most table saws tilt, in degrees: common practice, no source.
 const USUAL_TILT: f64 = 45.0;
@@ -37,6 +37,12 @@ fn tilt(tilt: Angle) -> [Figure; 2] {
         TILT.figure("from upright", degrees(tilt)),
         TILT_FROM_TABLE.called("The same").figure("from the table", degrees(tilt.complement())),
     ]
+}
+
+/// How a cut with this tilt is made: at none, the blade stays upright.
+fn sawn(tilt: Angle) -> Act {
+    // Below half of the last place shown nothing is tilted.
+    if tilt.in_degrees().abs() < 0.005 { Act::Saw } else { Act::SawTilted }
 }
 
 pub(super) fn leg(input: &angles::leg::Input, answer: &angles::leg::Answer, tape: Tape) -> Answer {
@@ -82,7 +88,7 @@ pub(super) fn leg(input: &angles::leg::Input, answer: &angles::leg::Answer, tape
         notes: vec![say![
             "The two end cuts are parallel: cut both with the same face down and the same edge to the gauge."
         ]],
-        cautions: vec![Caution::TiltedCut],
+        cautions: Caution::of(&[Act::Saw]),
         drawing: Some(drawing::leg(input, answer, tape)),
         template: None,
         working: Working { steps, sources: vec![Source::Arithmetic] },
@@ -179,7 +185,10 @@ pub(super) fn two_ways(
             how,
             say!["To drill, set a bevel to the lean and stand it along the sightline."],
         ],
-        cautions: vec![Caution::TiltedCut, Caution::Drilling],
+        cautions: Caution::of(&[
+            if input.faces == Faces::Square { sawn(answer.tilt) } else { Act::Saw },
+            Act::Drill,
+        ]),
         drawing: Some(drawing::two_ways(input, answer, tape)),
         template: None,
         working: Working { steps, sources: vec![Source::Arithmetic, Source::CommonPractice] },
@@ -245,7 +254,7 @@ pub(super) fn sides(
         figures,
         tables: Vec::new(),
         notes,
-        cautions: vec![Caution::TiltedCut],
+        cautions: Caution::of(&[sawn(answer.setting.tilt)]),
         drawing: Some(drawing::sides(input, answer, tape)),
         template: None,
         working: Working { steps: sides_steps(input, answer), sources: vec![Source::Arithmetic] },

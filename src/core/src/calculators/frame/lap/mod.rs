@@ -5,7 +5,7 @@ mod sheet;
 pub(super) use sheet::work;
 
 use super::fields::REAR_CUT;
-use crate::measure::Length;
+use crate::measure::{Length, Rounding, Tape};
 use crate::say;
 use crate::sheet::{Refusal, Refused, WayOut};
 
@@ -18,6 +18,8 @@ pub struct Input {
     pub rear_thickness: Length,
     /// Depth already cut into the rear piece from its show face, if it is.
     pub rear_cut: Option<Length>,
+    /// The tape that the depth is set by.
+    pub tape: Tape,
 }
 
 /// The depths of a lap.
@@ -31,6 +33,8 @@ pub struct Answer {
     pub front_left: Length,
     /// What stays of the rear piece.
     pub rear_left: Length,
+    /// Half of the thinner piece, when that is on no mark of the tape and `rear_cut` is the mark.
+    pub off_the_marks: Option<Length>,
     /// How far the rear piece stands out behind the front one; negative when it is short of it.
     pub step_at_back: Length,
 }
@@ -38,9 +42,11 @@ pub struct Answer {
 /// Depths of a half-lap, show faces flush.
 ///
 /// The rear piece is cut to half of the **thinner** piece from its show face; what stays of the
-/// front piece fills that cut. Each piece then keeps at least half of the thinner one. When the
-/// rear piece is already cut, the front one follows from the measured cut: the depth need not be
-/// exactly half.
+/// front piece fills that cut. Where that half is on no mark of the tape, the nearest mark is
+/// taken, the lower one of two as near: rounded each for itself, the two depths would leave the show
+/// faces a step apart, while from a depth that can be set the other follows exactly. When the rear
+/// piece is already cut, the front one follows from the measured cut: the depth need not be exactly
+/// half.
 ///
 /// # Errors
 ///
@@ -53,9 +59,13 @@ pub struct Answer {
 pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let Input { front_thickness, rear_thickness, .. } = *input;
     let thinner = front_thickness.min(rear_thickness);
-    let rear_cut = match input.rear_cut {
-        Some(cut) => cut,
-        None => (thinner / 2)?,
+    let half = (thinner / 2)?;
+    let mark = input.tape.read(half, Rounding::Nearest)?.mark;
+    let (rear_cut, off_the_marks) = match input.rear_cut {
+        Some(cut) => (cut, None),
+        // So thin that its half is nearer to no cut at all.
+        None if mark.is_zero() || mark >= thinner => (half, None),
+        None => (mark, (mark != half).then_some(half)),
     };
     if rear_cut >= thinner {
         let way_out = say!["Leave it empty to cut half of the thinner piece."];
@@ -71,6 +81,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
         rear_cut,
         front_left: rear_cut,
         rear_left: (rear_thickness - rear_cut)?,
+        off_the_marks,
         step_at_back: (rear_thickness - front_thickness)?,
     })
 }

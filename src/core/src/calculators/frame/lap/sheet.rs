@@ -6,9 +6,10 @@ use crate::calculators::frame::fields::{
 };
 use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
+use crate::measure::text::exact_text;
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Source, Step, Term, Working};
+use crate::sheet::{self, Act, Ask, Caution, Source, Step, Term, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let front_thickness = ask.length(&FRONT_THICKNESS);
@@ -18,6 +19,7 @@ pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer
         front_thickness: front_thickness?,
         rear_thickness: rear_thickness?,
         rear_cut: rear_cut?,
+        tape: ask.bench().tape,
     };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, ask.bench().tape)),
@@ -38,11 +40,18 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         LAP_REAR_LEFT.figure("cut to back", answer.rear_left),
         LAP_STEP.figure("rear piece past the front one", answer.step_at_back),
     ];
+    if let Some(half) = answer.off_the_marks {
+        laid.notes.push(say![
+            format!("Half is {}, on no mark of this tape. Cut the rear piece ", exact_text(half)),
+            answer.rear_cut,
+            " deep, and the front piece what is left: so the show faces stay flush."
+        ]);
+    }
     laid.notes.push(say![
         "Keep both show faces down on the saw table, cut scrap of the same thickness first."
     ]);
     laid.notes.push(say!["Mark the width of each cut from the other piece itself."]);
-    laid.cautions = vec![Caution::DustAndNoise];
+    laid.cautions = Caution::of(&[Act::Saw]);
     laid.drawing = draw(input, answer, tape).ok();
     laid
 }
@@ -52,7 +61,16 @@ fn working(input: &Input, answer: &Answer) -> Working {
     let mut steps = Vec::new();
     if input.rear_cut.is_none() {
         let thinner = Term::of("thinner piece", front_thickness.min(rear_thickness));
-        steps.push(Step::of("rear cut", thinner / Term::fixed(2), answer.rear_cut));
+        let half = thinner / Term::fixed(2);
+        if let Some(exact) = answer.off_the_marks {
+            steps.push(Step::of("half", half, exact));
+            let off = (exact - answer.rear_cut).unwrap_or(Length::ZERO);
+            let (half, to_the_mark) = (Term::of("half", exact), Term::of("to the mark", off.abs()));
+            let cut = if off.is_negative() { half + to_the_mark } else { half - to_the_mark };
+            steps.push(Step::of("rear cut", cut, answer.rear_cut));
+        } else {
+            steps.push(Step::of("rear cut", half, answer.rear_cut));
+        }
     }
     let front = Term::of("front piece", front_thickness) - Term::of("rear cut", answer.rear_cut);
     steps.push(Step::of("front cut", front, answer.front_cut));

@@ -10,7 +10,7 @@ use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Board, Role, Scene};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Act, Ask, Caution, Source, Step, Term, Value, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let input = read(ask)?;
@@ -88,7 +88,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         laid.notes
             .push(say!["Measure the real legs: each 1/16 in they are thin adds to the rail."]);
     }
-    laid.cautions = vec![Caution::DustAndNoise];
+    laid.cautions = Caution::of(&[Act::Saw]);
     laid.drawing = draw(input, answer, [left, right], tape).ok();
     laid
 }

@@ -56,7 +56,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         vec![
             row("Outside faces down", answer.outside_down),
             row("Inside faces down", answer.inside_down),
-            row("Rail centred", answer.centred),
+            row("Rail centered", answer.centred),
         ],
     ));
     if block.is_zero() {
@@ -84,7 +84,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
         }
         Lay::Centred => {
             let block = (leg - rail) / Term::fixed(2);
-            vec![Step::of("centred: block", block, answer.centred)]
+            vec![Step::of("centered: block", block, answer.centred)]
         }
         Lay::Block(block) => {
             let block = || Term::of("block", block);

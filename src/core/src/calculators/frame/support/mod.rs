@@ -89,7 +89,11 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
         refusals.push(Refusal::at(
             &SUPPORTS,
             "supports-do-not-fit",
-            say![n, " supports do not fit beside each other between the legs."],
+            if n == 1 {
+                say!["One support does not fit between the legs."]
+            } else {
+                say![n, " supports do not fit beside each other between the legs."]
+            },
             way_out,
         ));
     }

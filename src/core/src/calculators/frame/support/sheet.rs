@@ -9,6 +9,7 @@ use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Board, Role, Scene};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
+use crate::sentence::counted;
 use crate::sheet::{self, Ask, Source, Step, Term, Value, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
@@ -86,7 +87,7 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
         "From above: two rails ",
         answer.between_rails,
         " apart with ",
-        input.n_supports,
-        " supports between them, left edges numbered from the left leg."
+        counted(input.n_supports, "support"),
+        " between them, left edges numbered from the left leg."
     ]))
 }

@@ -113,7 +113,7 @@ fn outside_leg(input: &Input, free: Length) -> Refusal {
             },
         )
     } else {
-        WayOut::set(say!["Centre the tenons in the leg."], &TENON_PLACE, CENTRED_IN_LEG.id)
+        WayOut::set(say!["Center the tenons in the leg."], &TENON_PLACE, CENTRED_IN_LEG.id)
     };
     Refusal::at(
         &TENON_THICKNESS,

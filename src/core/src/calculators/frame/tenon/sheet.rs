@@ -10,7 +10,7 @@ use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Anchor, Board, Role, Scene, Size};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Act, Ask, Caution, Source, Step, Term, Value, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let leg = ask.length(&LEG);
@@ -53,7 +53,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         ]);
     }
     laid.notes.push(say!["Measure both mortises from the outside faces, never inward from two."]);
-    laid.cautions = vec![Caution::Drilling];
+    laid.cautions = Caution::of(&[Act::Drill, Act::Saw]);
     laid.drawing = draw(input, answer, tape).ok();
     laid
 }

@@ -29,13 +29,17 @@ pub(in super::super) fn strips(input: &Input, answer: &Answer, side: Side, tape:
     }
     let table_y = top + 3.0 * ROW + tall;
     all_strips(&mut page, &view(table_y), input, answer, top);
+    let strips = match answer.strips.len() {
+        1 => "one strip".to_owned(),
+        n => format!("{n} strips"),
+    };
     let title = say![format!(
-        "End view of the board, fence on the {}: {} strips, {} left over.",
+        "End view of the board, fence on the {}: {}, {} left over.",
         match side {
             Side::Left => "left",
             Side::Right => "right",
         },
-        answer.strips.len(),
+        strips,
         page.amount(answer.leftover)
     )];
     page.scene(title, table_y + 4.0 * ROW + 4.0)

@@ -9,7 +9,9 @@ use super::super::guide::{Answer, GuideOn, Input, Placement, ShoeSide, reckon};
 use super::super::out_of_range;
 use super::side;
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Row, Sentence, Side, Source, Step, Term, Value, Working};
+use crate::sheet::{
+    self, Act, Ask, Caution, Row, Sentence, Side, Source, Step, Term, Value, Working,
+};
 
 pub(super) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let board_width = ask.length(&GUIDE_BOARD);
@@ -80,7 +82,7 @@ fn lay_out(input: &Input, answer: &Answer, drawing: crate::drawing::Scene) -> sh
                 "To run the other side of the shoe along the guide, saw from the other end of the board."
             ],
         ],
-        cautions: vec![Caution::HandSaw, Caution::DustAndNoise, Caution::TreatedWood],
+        cautions: Caution::of(&[Act::SawByHand]),
         drawing: Some(drawing),
         template: None,
         working: Working {

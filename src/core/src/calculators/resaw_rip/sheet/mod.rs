@@ -9,10 +9,13 @@ use super::fields::{
     PIECE_LENGTH, QUESTION, REACH, RESULTS, RIP, RISE, STEP_IF_TURNED, THINNEST,
 };
 use super::saw::{ABOVE_WORK, PAST_MIDDLE, Rise, Saw, Sweep};
+use super::strips::Falls;
 use crate::calculators::{Calculator, Stage};
 use crate::measure::Length;
 use crate::say;
-use crate::sheet::{Answer, Ask, Caution, Field, Figure, Note, Sentence, Side, Source, Step, Term};
+use crate::sheet::{
+    Act, Answer, Ask, Caution, Field, Figure, Note, Sentence, Side, Source, Step, Term,
+};
 use crate::tables::lumber::{self, Seasoning};
 
 /// Resaw and rip.
@@ -164,20 +167,28 @@ const NARROW: Length = Length::sixty_fourths(6 * 64);
 /// A push block is used for pieces shorter than this (saw manuals): 12 in.
 const SHORT: Length = Length::sixty_fourths(12 * 64);
 
-/// Dangers at the table saw, most particular last.
-fn cautions(saw: &Saw, narrowest: Length, thinnest_strip: Length, deepest: Length) -> Vec<Caution> {
-    let mut cautions = vec![Caution::Ripping];
+/// Dangers at the table saw. A thin strip is one that falls on the far side of the blade, or is
+/// planned to run at the fence: never both are said.
+fn cautions(
+    saw: &Saw,
+    narrowest: Length,
+    thin: Option<(Length, Falls)>,
+    deepest: Length,
+) -> Vec<Caution> {
+    let mut acts = vec![Act::Rip];
     if narrowest < NARROW || saw.piece_length < SHORT {
-        cautions.push(Caution::SmallPiece);
+        acts.push(Act::SawSmall);
     }
-    if thinnest_strip < THIN {
-        cautions.push(Caution::ThinStrip);
+    if let Some((_, falls)) = thin.filter(|(strip, _)| *strip < THIN) {
+        acts.push(match falls {
+            Falls::FarSide => Act::RipThin,
+            Falls::AtFence => Act::RipThinAtFence,
+        });
     }
     if deepest > DEEP || deepest > saw.reach {
-        cautions.push(Caution::DeepCut);
+        acts.push(Act::SawDeep);
     }
-    cautions.extend([Caution::DustAndNoise, Caution::TreatedWood]);
-    cautions
+    Caution::of(&acts)
 }
 
 /// How the height of the blade was found.

@@ -10,6 +10,7 @@ use super::super::out_of_range;
 use super::super::section::{Answer, Cut, Faces, Input, Share, Way, reckon};
 use super::stock_source;
 use super::{blade_figures, blade_notes, blade_step, blade_words, cautions, saw, side, stock};
+use crate::calculators::resaw_rip::strips::Falls;
 use crate::measure::Length;
 use crate::say;
 use crate::sheet::{self, Ask, Note, Row, Sentence, Source, Step, Term, Value, Working};
@@ -83,7 +84,7 @@ fn lay_out(
             ),
         ],
         notes: notes(input, answer),
-        cautions: cautions(&input.saw, narrowest, narrowest, deepest),
+        cautions: cautions(&input.saw, narrowest, Some((narrowest, Falls::AtFence)), deepest),
         drawing: Some(drawing),
         template: None,
         working: working(input, answer, sources),

@@ -117,7 +117,7 @@ fn lay_out(
         figures,
         tables,
         notes: notes(input, answer),
-        cautions: cautions(&input.saw, narrowest, thinnest, input.thickness),
+        cautions: cautions(&input.saw, narrowest, Some((thinnest, input.falls)), input.thickness),
         drawing: Some(drawing),
         template: None,
         working: working(input, answer, sources),

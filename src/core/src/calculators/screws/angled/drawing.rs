@@ -47,7 +47,7 @@ pub(super) fn draw(
     let (from, to) = (place(&board, start), place(&board, on_axis(tip)));
     board.add(Role::Guide, Shape::Line(from.0, from.1, to.0, to.1));
     // The screw: a head, a shank as thick as it is, and a point.
-    let half = f64::from(screw.shank) / 2000.0;
+    let half = screw.diameter() / 2.0;
     let aside = |distance: f64, off: f64| -> Place {
         let (along, across) = on_axis(distance);
         (along - off * sin, across + off * cos)

@@ -10,7 +10,7 @@ use crate::calculators::screws::fields::{
 use crate::calculators::screws::sheet::{chosen, out_of_range};
 use crate::measure::{Angle, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Sentence, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Act, Ask, Caution, Sentence, Source, Step, Term, Value, Working};
 use crate::tables::fasteners::{Fastener, STOCK_SOURCE};
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
@@ -101,7 +101,7 @@ fn lay_out(input: &Input, answer: &Answer, screw: Fastener, tape: Tape) -> sheet
             say!["The first toed screw pushes the part: clamp it, or drive the opposite one at once."]
         }
     });
-    laid.cautions = vec![Caution::Drilling, Caution::Corrosion];
+    laid.cautions = Caution::of(&[Act::Drill, Act::Fasten]);
     laid.drawing = drawing::draw(input, answer, screw, tape).ok();
     laid
 }

@@ -6,7 +6,7 @@ use crate::calculators::screws::fields::{
 };
 use crate::calculators::screws::sheet::out_of_range;
 use crate::say;
-use crate::sheet::{self, Amount, Ask, Caution, Rounded, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Act, Amount, Ask, Caution, Rounded, Source, Step, Term, Value, Working};
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let n_planks = ask.count(&PLANKS);
@@ -36,7 +36,7 @@ fn lay_out(input: &Input, answer: &Answer) -> sheet::Answer {
     }
     laid.figures.push(SPARE_LEFT.figure("", Value::Count(answer.left_over)));
     laid.notes.push(say!["Count each size of screw by itself, with its own spares."]);
-    laid.cautions.push(Caution::Corrosion);
+    laid.cautions = Caution::of(&[Act::Fasten]);
     laid
 }
 

@@ -9,7 +9,7 @@ use crate::calculators::screws::sheet::out_of_range;
 use crate::drawing::{Anchor, Board, Role, Scene, Size};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Field, Source, Step, Value, Working};
+use crate::sheet::{self, Act, Ask, Caution, Field, Source, Step, Value, Working};
 
 /// Wood that is better left between two members: 1/8 in. Common practice, no source.
 const CLOSE: Length = Length::sixty_fourths(8);
@@ -57,7 +57,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     laid.notes.push(say![
         "Measure both heights from the same end of the leg, and both places from outside faces."
     ]);
-    laid.cautions.push(Caution::Drilling);
+    laid.cautions = Caution::of(&[Act::Drill]);
     laid.drawing = draw(input, answer, tape).ok();
     laid
 }

@@ -64,7 +64,7 @@ const WET_SHARE: f64 = 0.7;
 /// AWC NDS 2018 Eq. 12.2-1 to 12.2-3.
 #[must_use]
 pub fn pull_per_inch(fastener: Fastener, gravity: f64) -> f64 {
-    let diameter = f64::from(fastener.shank) / 1000.0;
+    let diameter = fastener.diameter();
     match fastener.make {
         Make::WoodScrew => 2850.0 * gravity * gravity * diameter,
         Make::Nail => 1380.0 * libm::pow(gravity, 2.5) * diameter,
@@ -157,7 +157,7 @@ fn too_little_in(into_receiver: Length, least: Length, stock: Option<Length>) ->
 /// Side load of a fastener under 1/4 in.
 fn side(input: &Input, into_receiver: Length) -> Result<Option<(f64, Mode)>, Refused> {
     let fastener = input.fastener;
-    let (true, Some(bending)) = (fastener.shank < 250, bending_yield(fastener.shank)) else {
+    let (true, Some(bending)) = (!fastener.is_large(), bending_yield(fastener.shank / 10)) else {
         return Ok(None);
     };
     let counted = into_receiver.min((fastener.shank()? * 10)?);

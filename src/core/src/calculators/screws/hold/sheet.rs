@@ -8,7 +8,7 @@ use crate::calculators::screws::fields::{
 use crate::calculators::screws::sheet::out_of_range;
 use crate::calculators::screws::{Wood, sheet::chosen};
 use crate::say;
-use crate::sheet::{self, Amount, Ask, Caution, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Act, Amount, Ask, Caution, Source, Step, Term, Value, Working};
 use crate::tables::fasteners::{Make, SIZES_SOURCE, TEST_SOURCE, bending_yield};
 use crate::tables::gravity;
 
@@ -79,7 +79,7 @@ fn lay_out(input: &Input, answer: &Answer) -> sheet::Answer {
     let mut laid = sheet::Answer::new(headline, working(input, answer));
     laid.figures = figures;
     laid.notes = notes(input, answer);
-    laid.cautions = vec![Caution::Load, Caution::Corrosion];
+    laid.cautions = Caution::of(&[Act::Load, Act::Fasten]);
     laid
 }
 
@@ -122,7 +122,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
     }
     if let Some((load, mode)) = answer.side {
         let bearing = super::yield_modes::bearing_strength(gravity);
-        let bending = bending_yield(fastener.shank).unwrap_or(0);
+        let bending = bending_yield(fastener.shank / 10).unwrap_or(0);
         steps.push(Step::in_words(
             "side load = least of six yield modes, × 0.7 when wet, × 0.67 in end grain",
             say![
@@ -150,7 +150,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
 }
 
 fn per_inch_step(input: &Input, per_inch: f64) -> Step {
-    let diameter = f64::from(input.fastener.shank) / 1000.0;
+    let diameter = input.fastener.diameter();
     let gives = Value::Real(per_inch, 1, "lb");
     let numbers = say![format!("G {:.2}, D {diameter:.3} in", input.wood.gravity)];
     match input.fastener.make {

@@ -27,7 +27,7 @@ pub struct TestLoads {
 pub fn reckon(fastener: Fastener, wood: Wood, thread: f64) -> TestLoads {
     let gravity = wood.gravity_at_12_percent();
     let inch = millimetres_per_inch();
-    let (diameter, thread) = (f64::from(fastener.shank) / 1000.0 * inch, thread * inch);
+    let (diameter, thread) = (fastener.diameter() * inch, thread * inch);
     let pull = match fastener.make {
         Make::WoodScrew => 108.25 * gravity * gravity * diameter * thread,
         Make::Nail => 54.12 * libm::pow(gravity, 2.5) * diameter * thread,

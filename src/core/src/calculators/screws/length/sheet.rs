@@ -10,7 +10,7 @@ use crate::calculators::screws::{LEAST_INTO, sheet::chosen};
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Sentence, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Act, Ask, Caution, Sentence, Source, Step, Term, Value, Working};
 use crate::tables::fasteners::{SIZES_SOURCE, STOCK_SOURCE};
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
@@ -89,7 +89,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     {
         laid.notes.push(say!["Thread stays in the top piece: give it a clearance hole to clamp."]);
     }
-    laid.cautions = vec![Caution::Drilling, Caution::Corrosion];
+    laid.cautions = Caution::of(&[Act::Drill, Act::Fasten]);
     laid.drawing = draw(input, answer, tape).ok();
     laid
 }

@@ -13,7 +13,7 @@ use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::text::{exact_number, exact_text};
 use crate::measure::{Length, Number, OutOfRange, Rounding, Tape};
 use crate::say;
-use crate::sheet::{self, Amount, Ask, Caution, Rounded, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Act, Amount, Ask, Caution, Rounded, Source, Step, Term, Value, Working};
 use crate::tables::fasteners::{Make, SIZES_SOURCE};
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
@@ -74,7 +74,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
             say!["Tabulated root, not two thirds of the shank, which would run small. Try it in scrap."]
         }
     });
-    laid.cautions = vec![Caution::Drilling, Caution::Corrosion];
+    laid.cautions = Caution::of(&[Act::Drill, Act::Fasten]);
     laid.drawing = draw(input, answer, tape).ok();
     laid
 }
@@ -85,7 +85,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
     let thousandths = |size: u16| format!("{:.3} in", f64::from(size) / 1000.0);
     let percent = |name, share: u8| Term::of(name, Amount::percent(Number::whole(share.into())));
     let wanted = Value::Exact(answer.wanted.in_inches(), 4, "in");
-    let shank = || Term::of("shank", thousandths(fastener.shank));
+    let shank = || Term::of("shank", fastener.shank_text());
     let root = || Term::of("root", thousandths(fastener.root));
     let (mut by_rule, source) = match fastener.make {
         Make::WoodScrew => (

@@ -63,7 +63,8 @@ pub struct Answer {
 /// a rule. Lag screws: NDS 2018 Tables 12.5.1A to E, full value.
 pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let fastener = input.fastener;
-    let halves = spacing(fastener.make, input.steel_plate, input.drilled, input.wood.hardwood);
+    let halves =
+        spacing(fastener.is_large(), input.steel_plate, input.drilled, input.wood.hardwood);
     let edge = fastener.diameters(halves.edge)?;
     let both_edges = (edge * 2)?;
     if input.board_width < both_edges {

@@ -10,8 +10,8 @@ use crate::calculators::screws::{Wood, sheet::chosen};
 use crate::drawing::{Board, Role, Scene};
 use crate::measure::{Length, OutOfRange, Rounding, Tape, text::show};
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Rounded, Source, Step, Term, Value, Working};
-use crate::tables::fasteners::{LAG_SPACING_SOURCE, Make, SIZES_SOURCE, SPACING_SOURCE};
+use crate::sheet::{self, Act, Ask, Caution, Rounded, Source, Step, Term, Value, Working};
+use crate::tables::fasteners::{LAG_SPACING_SOURCE, SIZES_SOURCE, SPACING_SOURCE};
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let board_width = ask.length(&BOARD_WIDTH);
@@ -34,11 +34,11 @@ fn up(length: Length) -> Value {
 
 fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     let headline =
-        END_DISTANCE.called("From the end").figure("end to centre", up(answer.end_pulled));
+        END_DISTANCE.called("From the end").figure("end to center", up(answer.end_pulled));
     let mut laid = sheet::Answer::new(headline, working(input, answer));
     laid.figures = vec![
-        END_PUSHED.called("If pushed away").figure("end to centre", up(answer.end_pushed)),
-        EDGE_DISTANCE.called("From the edge").figure("edge to centre", up(answer.edge)),
+        END_PUSHED.called("If pushed away").figure("end to center", up(answer.end_pushed)),
+        EDGE_DISTANCE.called("From the edge").figure("edge to center", up(answer.edge)),
         ROWS_THAT_FIT.called("Rows side by side").figure("", answer.n_rows),
     ];
     let halves = answer.halves;
@@ -58,20 +58,20 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
             row("next row, staggered", halves.rows_staggered, answer.rows_staggered),
         ],
     ));
-    if input.fastener.make == Make::LagScrew {
+    if input.fastener.is_large() {
         laid.notes
             .push(say!["Full value. An edge that the load pushes against needs 4 diameters."]);
     } else {
         laid.notes.push(say!["Advice, not a rule, for screws and nails under 1/4 in."]);
         laid.notes.push(say!["In the shop: 2 in from an end, or a pilot hole."]);
     }
-    laid.cautions.push(Caution::Drilling);
+    laid.cautions = Caution::of(&[Act::Drill]);
     laid.drawing = draw(input, answer, tape).ok();
     laid
 }
 
 fn working(input: &Input, answer: &Answer) -> Working {
-    let shank = format!("{:.3} in", f64::from(input.fastener.shank) / 1000.0);
+    let shank = input.fastener.shank_text();
     let halves = answer.halves;
     let step = |name, halves: u8, length| {
         let diameters = Term::of("diameters", (f64::from(halves) / 2.0).to_string());
@@ -85,10 +85,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
         step("from an edge", halves.edge, answer.edge),
         Step::of("rows", rows, answer.n_rows).then(Rounded::WholeOnes),
     ];
-    let source = match input.fastener.make {
-        Make::LagScrew => LAG_SPACING_SOURCE,
-        _ => SPACING_SOURCE,
-    };
+    let source = if input.fastener.is_large() { LAG_SPACING_SOURCE } else { SPACING_SOURCE };
     let sources =
         vec![Source::Published(source), Source::Published(SIZES_SOURCE), Source::CommonPractice];
     Working { steps, sources }

@@ -4,11 +4,15 @@ mod sheet;
 
 pub(super) use sheet::work;
 
-use super::fields::{FIND, GAP, PLANKS, RIP_OUTER, TOP_WIDTH};
+use super::fields::{FIND, GAP, PLANKS, RIP_ALL, RIP_OUTER, TOP_WIDTH};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, OutOfRange, Rounding};
 use crate::say;
 use crate::sheet::{Refusal, Refused, WayOut};
+
+/// Narrowest that a plank is ripped: 3/4 in, as of a stick with no wider side that can be held down
+/// and pushed. Common practice, no source.
+pub const LEAST_PLANK: Length = Length::sixty_fourths(48);
 
 /// What is wanted, and what is known for it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -87,12 +91,22 @@ pub struct Spacer {
 /// - `planks-overfill`: planks wider than the top.
 /// - `gaps-fill-top`: gaps that leave nothing.
 /// - `plank-too-narrow`: narrower than what is wanted of it.
+/// - `plank-too-thin`: a plank would be ripped to less than [`LEAST_PLANK`].
 /// - [`Refused::OutOfRange`]: sizes beyond exact keeping.
 ///
 /// # Source
 ///
 /// Arithmetic; worked by hand as case T1 in `tests/reference/top.rs`.
 pub fn reckon(input: &Input) -> Result<Answer, Refused> {
+    let answer = fill(input)?;
+    match sliver(input, &answer) {
+        Some(width) => Err(too_thin(input, width)?.into()),
+        None => Ok(answer),
+    }
+}
+
+/// The same, also with planks that come out too narrow to be ripped.
+fn fill(input: &Input) -> Result<Answer, Refused> {
     let (Some(&first), Some(&last)) = (input.widths.first(), input.widths.last()) else {
         return Err(no_planks().into());
     };
@@ -166,6 +180,65 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     }
     let spacers = if n_gaps > 0 { spacers(gap, n_gaps, laid)? } else { None };
     Ok(Answer { widths, gap, top: (laid + gaps_together)?, left_edges, gaps_together, spacers })
+}
+
+/// The width to which a plank is ripped, when that is too little.
+fn sliver(input: &Input, answer: &Answer) -> Option<Length> {
+    let ripped = answer.widths.iter().zip(&input.widths).filter(|(width, have)| width < have);
+    ripped.map(|(width, _)| *width).min().filter(|width| *width < LEAST_PLANK)
+}
+
+/// A plank would be ripped to a sliver: all alike, fewer planks or a smaller gap may do.
+fn too_thin(input: &Input, width: Length) -> Result<Refusal, OutOfRange> {
+    let does = |other: &Input| fill(other).is_ok_and(|answer| sliver(other, &answer).is_none());
+    let mut way_out = None;
+    if let Find::RipOuter { top, gap } = input.find {
+        let alike = Input { find: Find::RipAll { top, gap }, ..input.clone() };
+        way_out = does(&alike)
+            .then(|| WayOut::set(say!["Rip all of them alike instead."], &FIND, RIP_ALL.id));
+    }
+    let mut fewer = input.clone();
+    while way_out.is_none() && fewer.widths.len() > 2 {
+        // One from within, so that the outer two stay.
+        fewer.widths.remove(1);
+        let left = fewer.widths.len();
+        way_out = does(&fewer).then(|| {
+            let list: Vec<String> = fewer.widths.iter().map(|width| exact_text(*width)).collect();
+            WayOut::set(say![format!("Use {left} planks.")], &PLANKS, list.join(", "))
+        });
+    }
+    let planks = sum(&input.widths)?;
+    let (Some(first), Some(last)) = (input.widths.first(), input.widths.last()) else {
+        return Ok(no_planks());
+    };
+    let n = u32::try_from(input.widths.len()).map_err(|_| OutOfRange)?;
+    if let (None, Some(n_gaps)) = (&way_out, n.checked_sub(1).filter(|gaps| *gaps > 0)) {
+        let (top, least) = match input.find {
+            Find::RipAll { top, .. } => (top, (LEAST_PLANK * n)?),
+            Find::RipOuter { top, .. } => {
+                (top, (((planks - *first)? - *last)? + (LEAST_PLANK * 2)?)?)
+            }
+            Find::Gap { top } => (top, planks),
+            Find::Top { .. } => (planks, planks),
+        };
+        let gap = ((top - least)? / n_gaps)?;
+        if !gap.is_negative() {
+            let gap = (gap, Rounding::Down);
+            way_out = Some(WayOut::set(say!["Leave gaps of ", gap, " or less."], &GAP, gap));
+        }
+    }
+    Ok(Refusal::at(
+        &PLANKS,
+        "plank-too-thin",
+        say![
+            "A plank ripped to ",
+            width,
+            " is a sliver. Under ",
+            LEAST_PLANK,
+            " it cannot be held down and pushed."
+        ],
+        way_out.unwrap_or_else(|| WayOut::advice(say!["Use fewer planks, or a wider top."])),
+    ))
 }
 
 /// There are no planks.

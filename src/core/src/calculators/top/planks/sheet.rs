@@ -9,7 +9,7 @@ use crate::calculators::top::sheet::too_large;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Note, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Act, Ask, Caution, Note, Source, Step, Term, Value, Working};
 
 /// A plank narrower than this is called a sliver: 1 1/2 in. Common practice, no source.
 const SLIVER: Length = Length::sixty_fourths(96);
@@ -66,9 +66,8 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         laid.tables.push(SPACERS.table(&["Spacer", "Top comes to"], rows.to_vec()));
     }
     laid.notes = notes(input, answer);
-    if matches!(input.find, Find::RipAll { .. } | Find::RipOuter { .. }) {
-        laid.cautions.push(Caution::Ripping);
-    }
+    let rips = matches!(input.find, Find::RipAll { .. } | Find::RipOuter { .. });
+    laid.cautions = Caution::of(&[if rips { Act::Rip } else { Act::Handle }]);
     laid.drawing = draw(input, answer, tape).ok();
     laid
 }

@@ -7,7 +7,7 @@ use crate::calculators::top::sheet::too_large;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Caution, Source, Step, Value, Working};
+use crate::sheet::{self, Act, Ask, Caution, Source, Step, Value, Working};
 
 pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let from_fixed = ask.lengths(&LOOSE_SCREWS);
@@ -50,7 +50,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     laid.notes.push(say![
         "Fix the screw near the middle, slot the others across the grain, and use washers."
     ]);
-    laid.cautions.push(Caution::Drilling);
+    laid.cautions = Caution::of(&[Act::Drill]);
     laid.drawing = draw(input, answer, tape).ok();
     laid
 }

@@ -8,7 +8,7 @@ use crate::calculators::top::sheet::too_large;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::{Length, OutOfRange, Rounding, Tape, text::decimal};
 use crate::say;
-use crate::sheet::{self, Amount, Ask, Caution, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Act, Amount, Ask, Caution, Source, Step, Term, Value, Working};
 
 pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let weight = ask.number(&WEIGHT);
@@ -45,7 +45,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     laid.notes.push(say![
         "Sitting down hard or climbing on adds much to a load. Keep well below this, or fix it down."
     ]);
-    laid.cautions.push(Caution::Load);
+    laid.cautions = Caution::of(&[Act::Load]);
     laid.drawing = draw(input, tape).ok();
     laid
 }

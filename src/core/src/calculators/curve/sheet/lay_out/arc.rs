@@ -7,7 +7,7 @@ use crate::calculators::curve::{drawing, template};
 use crate::measure::text::exact_text;
 use crate::measure::{Rounding, Tape};
 use crate::say;
-use crate::sheet::{Answer, Caution, Rounded, Source, Step, Term, Value, Working};
+use crate::sheet::{Act, Answer, Caution, Rounded, Source, Step, Term, Value, Working};
 
 pub(in super::super) fn lay_out(
     input: &Asked,
@@ -37,7 +37,7 @@ pub(in super::super) fn lay_out(
         Step::of(
             "along the curve",
             Term::of("radius", answer.radius)
-                * Term::of("radians at the centre", format!("{:.8}", answer.angle.in_radians())),
+                * Term::of("radians at the center", format!("{:.8}", answer.angle.in_radians())),
             answer.arc_length,
         )
         .then(Rounded::Near),
@@ -78,11 +78,11 @@ pub(in super::super) fn lay_out(
     }
     notes.extend(things.notes);
     Answer {
-        headline: RADIUS_FOUND.figure("centre to curve", answer.radius),
+        headline: RADIUS_FOUND.figure("center to curve", answer.radius),
         figures,
         tables,
         notes,
-        cautions: vec![Caution::DustAndNoise],
+        cautions: Caution::of(&[Act::Saw]),
         drawing: Some(drawing::arc(input, answer, crown, tape)),
         template: Some(template::of_arc(input, answer)),
         working: Working {

@@ -10,7 +10,7 @@ use crate::calculators::curve::{drawing, template};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Tape};
 use crate::say;
-use crate::sheet::{Answer, Caution, Source, Step, Term, Working};
+use crate::sheet::{Act, Answer, Caution, Source, Step, Term, Working};
 
 const CORNER_COLUMNS: &[&str; 3] = &["Across", "Its radius", "Meets edge at"];
 
@@ -61,7 +61,7 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
         figures,
         tables: things.tables,
         notes,
-        cautions: vec![Caution::DustAndNoise],
+        cautions: Caution::of(&[Act::Saw]),
         drawing: Some(drawing::corner(input, answer, tape)),
         template: Some(template::of_corner(input, answer)),
         working: Working { steps: corner_steps(input, answer), sources: vec![Source::Arithmetic] },
@@ -83,7 +83,7 @@ pub(in super::super) fn lay_out_end(
         say!["Each of your round things is wider than ", width, "."],
     );
     let mut figures = vec![
-        RADIUS_FOUND.figure("centre to curve", input.radius),
+        RADIUS_FOUND.figure("center to curve", input.radius),
         CENTRE.figure("from the end and each edge", input.radius),
     ];
     figures.extend(things.figures);
@@ -103,7 +103,7 @@ pub(in super::super) fn lay_out_end(
         figures,
         tables: things.tables,
         notes,
-        cautions: vec![Caution::DustAndNoise],
+        cautions: Caution::of(&[Act::Saw]),
         drawing: Some(drawing::corner(input, answer, tape)),
         template: Some(template::of_corner(input, answer)),
         working: Working {

@@ -107,5 +107,5 @@ fn radius_step(chord: Length, rise: Length, radius: Length) -> Step {
 }
 
 fn off_the_board() -> Note {
-    say!["The centre lies off the board. Lay scrap of the same thickness beside it."]
+    say!["The center lies off the board. Lay scrap of the same thickness beside it."]
 }

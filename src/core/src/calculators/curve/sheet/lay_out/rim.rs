@@ -37,7 +37,7 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
         ]);
     }
     Answer {
-        headline: RADIUS_FOUND.figure("centre to rim", answer.radius),
+        headline: RADIUS_FOUND.figure("center to rim", answer.radius),
         figures,
         tables: Vec::new(),
         notes,

@@ -10,7 +10,7 @@ use crate::calculators::curve::{drawing, template};
 use crate::measure::Tape;
 use crate::measure::text::exact_text;
 use crate::say;
-use crate::sheet::{Answer, Caution, Source, Step, Term, Value, Working};
+use crate::sheet::{Act, Answer, Caution, Source, Step, Term, Value, Working};
 
 pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) -> Answer {
     let run = || Term::of("run", input.run);
@@ -39,7 +39,7 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
     let mut figures = vec![
         MEET_ALONG.figure(from, answer.join.along),
         MEET_ACROSS.figure(from, answer.join.height),
-        CENTRE.called("Both centres").figure("square to the ends of the curve", answer.radius),
+        CENTRE.called("Both centers").figure("square to the ends of the curve", answer.radius),
     ];
     if let Some((figure, step)) = narrowest(input.board, answer.narrowest, input.offset) {
         figures.push(figure);
@@ -61,11 +61,11 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
     Answer {
         headline: RADIUS_FOUND
             .called("Radius of both arcs")
-            .figure("centre to curve", answer.radius),
+            .figure("center to curve", answer.radius),
         figures,
         tables,
         notes,
-        cautions: vec![Caution::DustAndNoise],
+        cautions: Caution::of(&[Act::Saw]),
         drawing: Some(drawing::s_curve(input, answer, tape)),
         template: Some(template::of_s_curve(input, answer)),
         working: Working { steps, sources: vec![Source::Arithmetic, Source::CommonPractice] },

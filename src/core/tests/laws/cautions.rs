@@ -1,0 +1,115 @@
+//! Which answer carries which caution.
+//!
+//! [`DANGERS`] says what each act brings; here each answer is held against what its words and
+//! figures show is done, over all sets of choices and random entries.
+
+use reckoner_core::calculators::{self, Calculator};
+use reckoner_core::measure::text::NoNames;
+use reckoner_core::sheet::{Act, Answer, Bench, Caution, DANGERS, Entries, Value};
+
+use crate::working::entries;
+
+/// Calculators and questions by what is done to carry the answer out; the first line that fits.
+///
+/// Slug, field and its answer (empty for any), and what is done whatever is asked besides.
+const DONE: [(&str, &str, &str, &[Act]); 29] = [
+    ("resaw-rip", "question", "guide", &[Act::SawByHand]),
+    ("resaw-rip", "", "", &[Act::Rip]),
+    ("crosscut", "", "", &[Act::SawAtStop]),
+    ("dowel", "", "", &[Act::Drill, Act::Saw]),
+    ("curve", "mode", "rim", &[]),
+    ("curve", "", "", &[Act::Saw]),
+    ("angles", "", "", &[Act::Saw]),
+    ("screws", "question", "length", &[Act::Drill, Act::Fasten]),
+    ("screws", "question", "pilot", &[Act::Drill, Act::Fasten]),
+    ("screws", "question", "placing", &[Act::Drill]),
+    ("screws", "question", "pocket", &[Act::Drill, Act::Fasten]),
+    ("screws", "question", "toe", &[Act::Drill, Act::Fasten]),
+    ("screws", "question", "corner", &[Act::Drill]),
+    ("screws", "question", "hold", &[Act::Load, Act::Fasten]),
+    ("screws", "question", "buy", &[Act::Fasten]),
+    ("spacing", "mode", "slats_near", &[]),
+    ("spacing", "mode", "slats", &[]),
+    ("spacing", "", "", &[Act::Drill]),
+    ("top", "question", "planks", &[Act::Handle]),
+    ("top", "question", "slot", &[Act::Drill]),
+    ("top", "question", "tip", &[Act::Load]),
+    ("top", "", "", &[]),
+    ("moisture", "ask", "board", &[Act::Handle]),
+    ("moisture", "ask", "gap", &[Act::Handle]),
+    ("strength", "", "", &[Act::Load]),
+    ("finish", "", "", &[Act::Finish]),
+    ("frame", "question", "rail", &[Act::Saw]),
+    ("frame", "question", "lap", &[Act::Saw]),
+    ("frame", "question", "tenon", &[Act::Drill, Act::Saw]),
+];
+
+fn done(calculator: &Calculator, entries: &Entries) -> &'static [Act] {
+    let chosen = |field: &str| {
+        let field = calculator.fields.iter().find(|it| it.id == field)?;
+        let bench = Bench::default();
+        Some(
+            entries
+                .text(field.id)
+                .map_or_else(|| field.start_text(&bench, bench.tape.unit()), str::to_owned),
+        )
+    };
+    let fits = |(slug, field, answer, _): &&(&str, &str, &str, &[Act])| {
+        *slug == calculator.slug && (field.is_empty() || chosen(field).as_deref() == Some(*answer))
+    };
+    DONE.iter().find(fits).map_or(&[], |(.., acts)| acts)
+}
+
+fn tilts(answer: &Answer) -> bool {
+    let all = core::iter::once(&answer.headline).chain(&answer.figures);
+    let mut tilts = all.filter(|figure| figure.id == "tilt").map(|figure| &figure.value);
+    tilts.any(|value| matches!(value, Value::Real(tilt, ..) if tilt.abs() >= 0.005))
+}
+
+fn check(calculator: &Calculator, entries: &Entries, answer: &Answer) {
+    let (slug, cautions) = (calculator.slug, &answer.cautions);
+    let has = |caution| cautions.contains(&caution);
+    for caution in Caution::of(done(calculator, entries)) {
+        assert!(has(caution), "{slug}: no {caution:?} in {cautions:?} of {entries:?}");
+    }
+    assert!(cautions.is_sorted(), "{slug}: {cautions:?}");
+    // What is planned at the fence is not warned of as trapped there.
+    assert!(!(has(Caution::ThinStrip) && has(Caution::StripAtFence)), "{slug}: {entries:?}");
+    assert_eq!(has(Caution::TiltedCut), tilts(answer), "{slug}: {entries:?}");
+    // Said here once more, so that the table cannot lose it.
+    let saws = [Act::Rip, Act::SawByHand, Act::Saw, Act::SawAtStop, Act::SawTilted];
+    if done(calculator, entries).iter().any(|act| saws.contains(act)) {
+        for caution in [Caution::DustAndNoise, Caution::TreatedWood, Caution::Reclaimed] {
+            assert!(has(caution), "{slug}: no {caution:?} where wood is sawn: {entries:?}");
+        }
+    }
+    // Wherever wood is sawn there is its dust, what is in it and what is left in it.
+    let is_sawn = has(Caution::Reclaimed);
+    let saws = [Caution::Ripping, Caution::HandSaw, Caution::TiltedCut, Caution::StopBlock];
+    assert!(is_sawn || !saws.into_iter().any(has), "{slug}: {cautions:?}");
+    assert!(!is_sawn || (has(Caution::DustAndNoise) && has(Caution::TreatedWood)), "{slug}");
+}
+
+/// Of the entries that the law of the working takes, every so many: enough for each set of choices.
+const ONE_IN: usize = 5;
+
+#[test]
+fn every_answer_carries_the_cautions_of_what_it_has_one_do() {
+    let mut seen = Vec::new();
+    for calculator in calculators::ALL {
+        for (entries, tape) in entries::of(calculator).into_iter().step_by(ONE_IN) {
+            let bench = Bench { tape, ..Bench::default() };
+            let Some(answer) = calculator.sheet(&entries, &bench, &NoNames).answer else {
+                continue;
+            };
+            check(calculator, &entries, &answer);
+            seen.extend(answer.cautions);
+        }
+    }
+    // No line of the table is dead.
+    for (act, cautions) in DANGERS {
+        for caution in cautions {
+            assert!(seen.contains(caution), "{act:?}: no answer carries {caution:?}");
+        }
+    }
+}

@@ -1,0 +1,174 @@
+//! Every sentence of every calculator, over all sets of choices and random entries: none counts
+//! "1 boards", none runs a number into its unit, none is "about 0 in", none names a fraction that no
+//! tape has, none spells one word two ways.
+
+use std::collections::BTreeSet;
+
+use reckoner_core::calculators;
+use reckoner_core::drawing::Shape;
+use reckoner_core::measure::text::NoNames;
+use reckoner_core::sheet::{Answer, Bench, Face, Refusal, Value, face};
+
+use crate::working::entries;
+
+/// Of the entries that the law of the working takes, every so many.
+const ONE_IN: usize = 4;
+
+/// Units and things that a number stands before with a space.
+const UNITS: [&str; 14] =
+    ["psi", "lb", "in", "mm", "cm", "ft", "sq", "gal", "kg", "MPa", "N", "thousand", "bd", "cu"];
+
+/// Verbs and endings that stand after a 1 and are no plural.
+const NO_PLURALS: [&str; 13] = [
+    "is", "as", "has", "was", "this", "its", "across", "gets", "less", "plus", "lies", "comes",
+    "loses",
+];
+
+/// What is wrong with a text, if anything.
+fn wrong(text: &str) -> Option<&'static str> {
+    let words: Vec<&str> =
+        text.split([' ', '(', ')', ',', ';', ':', '·']).filter(|word| !word.is_empty()).collect();
+    for pair in words.windows(2) {
+        let [one, thing] = pair else { continue };
+        let thing = thing.trim_end_matches(['.', '?', '!']);
+        let is_plural = thing.len() > 3
+            && thing.ends_with('s')
+            && !thing.ends_with("ss")
+            && thing.chars().all(char::is_alphabetic)
+            && !NO_PLURALS.contains(&thing);
+        if *one == "1" && is_plural {
+            return Some("one of many");
+        }
+    }
+    for word in &words {
+        let letters = word.trim_start_matches(|c: char| c.is_ascii_digit() || "./-".contains(c));
+        let unit = letters.trim_end_matches(['.', '?', '!']);
+        if letters.len() < word.len() && UNITS.contains(&unit) {
+            return Some("a number run into its unit");
+        }
+    }
+    if ["about 0 in", "about 0 mm", "about 0\""].iter().any(|nothing| text.contains(nothing)) {
+        return Some("about nothing");
+    }
+    let lower = text.to_lowercase();
+    if lower.contains("centre") {
+        return Some("centre beside center");
+    }
+    None
+}
+
+/// A fraction of an inch that no tape has; a 128th is what is left over beside a mark.
+fn off_the_tape(text: &str) -> bool {
+    let mut words = text.split_whitespace().peekable();
+    while let Some(word) = words.next() {
+        let Some((_, below)) = word.split_once('/') else { continue };
+        let is_inches =
+            words.peek().is_some_and(|unit| unit.trim_end_matches(['.', ',', ';']) == "in");
+        if let (true, Ok(below)) = (is_inches, below.parse::<u64>())
+            && 128 % below.max(1) != 0
+        {
+            return true;
+        }
+    }
+    false
+}
+
+fn said(answer: &Answer, bench: &Bench) -> Vec<String> {
+    let value = |value: &Value| match face(value, bench) {
+        Face::Line { text, .. } => vec![text],
+        Face::Measure(shown) => vec![shown.mark.to_string(), shown.in_words],
+        Face::Measures(_) => Vec::new(),
+    };
+    let mut texts = Vec::new();
+    for figure in core::iter::once(&answer.headline).chain(&answer.figures) {
+        texts.extend([figure.label.to_owned(), figure.from.to_owned()]);
+        texts.extend(value(&figure.value));
+    }
+    for table in &answer.tables {
+        texts.push(table.title.to_owned());
+        texts.extend(table.columns.iter().map(|column| (*column).to_owned()));
+        texts.extend(table.rows.iter().flatten().flat_map(value));
+    }
+    texts.extend(answer.notes.iter().map(|note| note.on(bench.tape)));
+    texts
+        .extend(answer.cautions.iter().flat_map(|it| [it.line().to_owned(), it.more().to_owned()]));
+    if let Some(scene) = &answer.drawing {
+        texts.push(scene.title.on(bench.tape));
+        texts.extend(scene.items.iter().filter_map(|item| match &item.shape {
+            Shape::Text(.., text) => Some(text.clone()),
+            _ => None,
+        }));
+    }
+    texts
+}
+
+fn refused(refusal: &Refusal, bench: &Bench) -> Vec<String> {
+    let way_out = refusal.way_out.as_ref();
+    let texts = way_out.map_or_else(Vec::new, |out| out.texts(bench.tape));
+    // A choice is set by its id, which is nothing to read.
+    let set = texts.into_iter().map(|(_, text)| text).filter(|text| text.contains(' '));
+    [refusal.sentence.on(bench.tape)]
+        .into_iter()
+        .chain(way_out.map(|out| out.sentence.on(bench.tape)))
+        .chain(set)
+        .collect()
+}
+
+#[test]
+fn no_sentence_is_badly_put() {
+    let mut bad = BTreeSet::new();
+    for calculator in calculators::ALL {
+        for field in calculator.fields {
+            for text in [field.label, field.hint] {
+                bad.extend(wrong(text).map(|why| (calculator.slug, why, text.to_owned())));
+            }
+        }
+        for (entries, tape) in entries::of(calculator).into_iter().step_by(ONE_IN) {
+            let bench = Bench { tape, ..Bench::default() };
+            let sheet = calculator.sheet(&entries, &bench, &NoNames);
+            // What is typed is said back as it was typed, so its fractions are the user's own.
+            let mut texts: Vec<String> =
+                sheet.refusals.iter().flat_map(|refusal| refused(refusal, &bench)).collect();
+            if let Some(answer) = &sheet.answer {
+                let steps = &answer.working.steps;
+                let worked = steps.iter().flat_map(|it| [it.rule.to_string(), it.put_in.on(tape)]);
+                for text in worked {
+                    bad.extend(wrong(&text).map(|why| (calculator.slug, why, text.clone())));
+                }
+                texts.extend(said(answer, &bench));
+            }
+            for echo in &sheet.echoes {
+                let text = echo.sentence.on(tape);
+                bad.extend(wrong(&text).map(|why| (calculator.slug, why, text.clone())));
+            }
+            for text in texts {
+                let why = wrong(&text)
+                    .or_else(|| off_the_tape(&text).then_some("a fraction that no tape has"));
+                bad.extend(why.map(|why| (calculator.slug, why, text)));
+            }
+        }
+    }
+    // One of each make.
+    let mut seen = BTreeSet::new();
+    bad.retain(|(slug, why, text)| {
+        seen.insert((*slug, *why, text.replace(|c: char| c.is_ascii_digit(), "")))
+    });
+    assert!(bad.is_empty(), "{bad:#?}");
+}
+
+#[test]
+fn the_law_sees_bad_words() {
+    for text in [
+        "1 boards are wanted.",
+        "This must be from 50 to 50000psi.",
+        "100 to 30000thousand psi",
+        "push on each other by about 0 in",
+        "center to centre",
+    ] {
+        assert!(wrong(text).is_some(), "{text}");
+    }
+    for text in ["3 1/2 boards", "1 board", "a 2x6 of 1 1/2 in", "less than 1/16 in", "1 is left"] {
+        assert_eq!(wrong(text), None, "{text}");
+    }
+    assert!(off_the_tape("under 123/125 in") && !off_the_tape("1/360 of it, 3/8 in"));
+}

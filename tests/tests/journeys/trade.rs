@@ -1,0 +1,102 @@
+//! Answers that were once unsafe or not to be read, from a fresh form by thumb.
+//!
+//! The numbers are worked by hand or published where the core's tests of the same cases say so; here that taps
+//! lead to them.
+
+use reckoner_e2e::{App, Screen};
+
+/// Chooses from a long list, as the browser's own picker does.
+fn choose(app: &App, field: &str, answer: &str) {
+    app.wait_for(&format!("field-{field}"));
+    app.script(&format!(
+        "const list = document.querySelector('[data-testid=\"field-{field}\"] select');
+         list.value = '{answer}'; list.dispatchEvent(new Event('change', {{ bubbles: true }}))",
+    ));
+}
+
+/// A 3/8 x 4 lag screw through 1 in: both holes with their depths, 1 1/2 from the head and 3 in the receiver.
+#[test]
+fn a_lag_screw_has_two_holes_with_their_depths() {
+    let app = App::open(Screen::PHONE);
+    app.tap("home-screws");
+    app.tap("question-pilot");
+    choose(&app, "fastener", "lag_3_8");
+    app.enter("screw_length", &["4", "close"]);
+    app.wait_for_words("figure-clearance_depth", "one and one half inches");
+    app.wait_for_words("figure-pilot_depth", "three inches");
+    app.wait_for_words("drawing", "1 1/2 deep");
+    app.wait_for_words("drawing", "3 deep");
+    app.picture("lag-screw");
+    app.assert_quiet_console();
+}
+
+/// A 2x6 over 44 in: no middle support until one is put in, and the headline says what it counts.
+#[test]
+fn a_beam_is_judged_without_a_support_nobody_asked_for() {
+    let app = App::open(Screen::PHONE);
+    app.tap("home-strength");
+    app.wait_for_words("answer-headline", "Don't");
+    app.wait_for_words("answer-headline", "with no middle support");
+    app.wait_for_words("figure-sudden_stress", "put on suddenly");
+    app.picture("strength-start");
+    app.enter("middle_supports", &["1", "close"]);
+    app.wait_for_words("answer-headline", "Stiff");
+    app.wait_for_words("answer-headline", "with 1 middle support");
+    app.assert_quiet_console();
+}
+
+/// Boards laid tight and wet gap 3/16 as they dry (case N2): Wet and dry and the top say the same, and a tap lays
+/// them tight.
+#[test]
+fn wet_boards_have_one_gap_wherever_it_is_asked() {
+    let app = App::open(Screen::PHONE);
+    let wanted = ["page-16", "1/16", "close"];
+    let words = "Lay them tight, and take about 3/16 in.";
+    app.tap("home-moisture");
+    app.tap("ask-gap");
+    app.enter("width", &["5", "page-16", "1/2", "close"]);
+    app.enter("later", &["1", "2", "close"]);
+    app.tap("known-today");
+    app.enter("gap_later", &wanted);
+    app.wait_for_text("way-out-gap_later", words);
+    app.tap("way-out-gap_later");
+    app.wait_for_words("answer-headline", "three sixteenths");
+    app.go("#/top");
+    app.tap("question-season");
+    app.tap("season_find-today");
+    app.enter("gap_later", &wanted);
+    app.wait_for_text("way-out-gap_later", words);
+    app.tap("way-out-gap_later");
+    app.wait_for_words("answer-headline", "three sixteenths");
+    app.assert_quiet_console();
+}
+
+/// Two edge distances of a No. 8 screw are 0.82 in, which no tape has: a tap writes the mark above it.
+#[test]
+fn a_way_out_writes_what_the_tape_shows() {
+    let app = App::open(Screen::PHONE);
+    app.tap("home-screws");
+    app.tap("question-placing");
+    app.enter("board_width", &["page-16", "3/4", "close"]);
+    app.wait_for_text("way-out-board_width", "Use a board of 7/8 in, or a thinner screw.");
+    app.tap("way-out-board_width");
+    app.wait_for_value("field-board_width", "7/8 in");
+    app.wait_until_gone("problem-board_width");
+    app.assert_quiet_console();
+}
+
+/// A lap of 1 1/2 over 1 7/16: half is 23/32, on no mark of the tape. Cut to 11/16, the other one to 13/16, which
+/// leaves the show faces flush.
+#[test]
+fn a_half_lap_is_cut_to_marks_that_leave_the_faces_flush() {
+    let app = App::open(Screen::PHONE);
+    app.tap("home-frame");
+    app.tap("question-lap");
+    app.enter("front_thickness", &["1", "page-16", "1/2", "close"]);
+    app.enter("rear_thickness", &["1", "page-16", "7/16", "close"]);
+    app.wait_for_words("answer-headline", "eleven sixteenths");
+    app.wait_for_words("figure-lap_front", "thirteen sixteenths");
+    app.wait_for_words("drawing", "cut 13/16 from the back");
+    app.wait_for_words("drawing", "cut 11/16 from the show face");
+    app.assert_quiet_console();
+}
