@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use reckoner_core::calculators::Calculator;
 use reckoner_core::measure::{Fineness, Length, Tape, Unit, length};
-use reckoner_core::sheet::{Bench, Entries, Kind, Side};
+use reckoner_core::sheet::{Bench, Entries, Kind, Own, Side};
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
 use wasm_bindgen::JsValue;
@@ -142,6 +142,12 @@ impl BenchIn {
                 self.thinnest_strip.as_deref(),
                 start.thinnest_strip,
             )?,
+            own: Own {
+                kerf: self.kerf.is_some(),
+                blade_reach: self.blade_reach.is_some(),
+                fence: self.fence.is_some(),
+                thinnest_strip: self.thinnest_strip.is_some(),
+            },
         })
     }
 }

@@ -34,6 +34,8 @@ pub struct AnswerOut {
     notes: Vec<String>,
     cautions: Vec<CautionOut>,
     understood: BTreeMap<&'static str, String>,
+    /// Ids of the fields that were not handed in and stand for an example of ours.
+    assumed: Vec<&'static str>,
     working: Vec<StepOut>,
     sources: Vec<String>,
 }
@@ -174,6 +176,7 @@ impl AnswerOut {
                 .iter()
                 .map(|echo| (echo.field, words(&echo.sentence)))
                 .collect(),
+            assumed: sheet.assumed.fields().map(|field| field.id).collect(),
             working: answer
                 .working
                 .steps

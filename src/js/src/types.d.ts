@@ -12,11 +12,12 @@ export type Value = LengthValue | LengthsValue | CountValue | AreaValue | Number
 export interface Table { title: string; columns: string[]; rows: Value[][] }
 export interface Problem { field: string; code: string; message: string; at: [number, number] | null; way_out: { message: string; set: Record<string, string> } | null }
 export interface Refused { ok: false; problems: Problem[] }
+/** `assumed` are the fields that were left out and stand for an example of ours: the answer rests on them. */
 export interface Answered<Results, Tables> {
   ok: true;
   headline: { id: keyof Results; label: string; from: string; value: Value };
   results: Results; tables: Tables; notes: string[]; cautions: { line: string; more: string }[];
-  understood: Record<string, string>; working: { rule: string; numbers: string; gives: Value }[]; sources: string[];
+  understood: Record<string, string>; assumed: string[]; working: { rule: string; numbers: string; gives: Value }[]; sources: string[];
 }
 /** The tape and the saw; what is left out is as the app starts. */
 export interface Bench { tape?: "inches" | "feet" | "decimal" | "mm"; fineness?: 2 | 4 | 8 | 16 | 32 | 64; kerf?: string; blade_reach?: string; thinnest_strip?: string; fence?: "left" | "right" }

@@ -45,6 +45,16 @@ fn every_calculator_answers_an_empty_call_as_its_fresh_form_does() {
     }
 }
 
+/// Left out is assumed; what is handed in is not, be it the very figure of the example.
+#[test]
+fn an_answer_says_which_of_ours_it_rests_on() {
+    let out = call("crosscut", json!({"board": 96, "part": "17 1/2"}), json!({}));
+    assert_eq!(out["assumed"], json!(["trim", "wanted", "kerf"]));
+    let given = json!({"board": 96, "part": "17 1/2", "trim": "1/2", "wanted": 10});
+    let out = call("crosscut", given, json!({"kerf": "1/8"}));
+    assert_eq!(out["assumed"], json!([]));
+}
+
 #[test]
 fn lengths_come_exact_and_readable() {
     let out = call("tape", json!({"strip": ["6 3/4", "A / 2"]}), json!({}));

@@ -37,6 +37,15 @@ pub(crate) fn headline(
     }
 }
 
+/// Which sizes the answer rests on that are ours.
+pub(crate) fn pencil_line(sheet: &Sheet) -> Html {
+    html! {
+        if let Some(line) = sheet.assumed.line() {
+            <p class="pencil-line" data-testid="pencil-line">{ line }</p>
+        }
+    }
+}
+
 /// What is needed for an answer.
 pub(crate) fn wanting(
     form: &Form,

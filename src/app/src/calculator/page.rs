@@ -5,7 +5,7 @@ use std::rc::Rc;
 use reckoner_core::calculators::{self, Calculator};
 use reckoner_core::measure::Unit;
 use reckoner_core::measure::text::NoNames;
-use reckoner_core::sheet::{Answer, Bench, Entries, Figure, Value};
+use reckoner_core::sheet::{Answer, Assumed, Bench, Entries, Figure, Sheet, Value};
 use yew::prelude::*;
 
 use super::answer;
@@ -118,7 +118,7 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
     let done = use_state_eq(|| "");
 
     use_address(calculator, form.entries(), &bench);
-    use_voice(sheet.answer.as_ref(), settings, *index);
+    use_voice(&sheet, settings, *index);
     {
         let index = index.clone();
         // Other marks: begin with the first again.
@@ -142,6 +142,7 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
                 { link_trouble(&trouble) }
                 <section class="answer" aria-label="Answer">
                     { answer::headline(&form, &sheet, &bench, *index, &on_index, &on_way_out) }
+                    { answer::pencil_line(&sheet) }
                     { tools(&at_hand, *index, &done) }
                     if let Some(it) = &sheet.answer {
                         { answer::rest(it, &bench, *index, &on_index) }
@@ -205,8 +206,11 @@ pub(crate) fn use_address(calculator: &'static Calculator, entries: &Entries, be
 
 /// Reads each new answer aloud, when that is wanted.
 #[hook]
-fn use_voice(answer: Option<&Answer>, settings: &Settings, index: usize) {
-    let words = answer.map(|answer| words::to_say(&answer.headline, &settings.bench, index));
+fn use_voice(sheet: &Sheet, settings: &Settings, index: usize) {
+    let words = sheet
+        .answer
+        .as_ref()
+        .map(|answer| words::to_say(&answer.headline, &settings.bench, index, &sheet.assumed));
     let is_first = use_mut_ref(|| true);
     use_effect_with((words, settings.aloud), move |(words, aloud)| {
         // What stands there from the start is not new.
@@ -252,6 +256,7 @@ fn copying(
 /// What a thumb reaches: change the sizes, copy, read aloud.
 fn tools(at_hand: &AtHand, index: usize, done: &Done) -> Html {
     let bench = at_hand.settings.bench;
+    let assumed = &at_hand.sheet.assumed;
     let headline = at_hand.sheet.answer.as_ref().map(|answer| answer.headline.clone());
     let has_voice = at_hand.settings.aloud != Aloud::Never && speech::is_possible();
     html! {
@@ -259,16 +264,16 @@ fn tools(at_hand: &AtHand, index: usize, done: &Done) -> Html {
             <button type="button" class="tool tool--main" data-testid="change-sizes"
                 onclick={at_hand.begin()}>{ "Change sizes" }</button>
             if let Some(figure) = headline {
-                { copy_button(figure.clone(), bench, done) }
-                if has_voice { { voice_button(figure, bench, index) } }
+                { copy_button(figure.clone(), bench, assumed.clone(), done) }
+                if has_voice { { voice_button(figure, bench, index, assumed.clone()) } }
             }
             <span class="tools__done" role="status">{ **done }</span>
         </div>
     }
 }
 
-fn copy_button(figure: Figure, bench: Bench, done: &Done) -> Html {
-    let onclick = copying(move || words::to_copy(&figure, &bench), done, "Copied.");
+fn copy_button(figure: Figure, bench: Bench, assumed: Assumed, done: &Done) -> Html {
+    let onclick = copying(move || words::to_copy(&figure, &bench, &assumed), done, "Copied.");
     html! {
         <button type="button" class="tool" data-testid="copy" {onclick}>
             { icon(Icon::Copy) }<span>{ "Copy" }</span>
@@ -276,9 +281,10 @@ fn copy_button(figure: Figure, bench: Bench, done: &Done) -> Html {
     }
 }
 
-fn voice_button(figure: Figure, bench: Bench, index: usize) -> Html {
-    let onclick =
-        Callback::from(move |_: MouseEvent| speech::say(&words::to_say(&figure, &bench, index)));
+fn voice_button(figure: Figure, bench: Bench, index: usize, assumed: Assumed) -> Html {
+    let onclick = Callback::from(move |_: MouseEvent| {
+        speech::say(&words::to_say(&figure, &bench, index, &assumed));
+    });
     html! {
         <button type="button" class="tool" data-testid="read-aloud" {onclick}>
             { icon(Icon::Voice) }<span>{ "Read aloud" }</span>

@@ -223,6 +223,12 @@ impl Form {
         if is_written_over { Entrance::Whole } else { Entrance::End }
     }
 
+    /// What takes an example as the person's own, as it stands.
+    #[must_use]
+    pub fn confirming(&self, field: &Field, bench: &Bench) -> Action {
+        Action::Set(vec![(field.id, self.text(field, bench))])
+    }
+
     /// The form after an action.
     #[must_use]
     pub fn after(&self, action: Action) -> Form {

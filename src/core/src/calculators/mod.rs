@@ -228,10 +228,11 @@ impl Calculator {
     pub fn sheet(&self, entries: &Entries, bench: &Bench, names: &dyn Names) -> Sheet {
         let mut ask = Ask::new(self.fields, entries, bench, names);
         let answer = (self.work)(&mut ask);
+        let assumed = ask.assumed();
         let (echoes, refusals) = ask.finish();
         // An answer never stands beside a refusal: it would be of a question nobody asked.
         let answer = if refusals.is_empty() { answer } else { None };
-        Sheet { echoes, refusals, answer }
+        Sheet { echoes, refusals, answer, assumed }
     }
 
     /// The fields that are asked, given the choices made.

@@ -1,10 +1,12 @@
 //! Properties that hold for every input, one file for each module.
 
 mod angles;
+mod assumed;
 mod crosscut;
 mod curve;
 mod cutting_forms;
 mod dowel;
+mod entries;
 mod finish;
 mod frame;
 mod ids;

@@ -27,7 +27,7 @@ pub(super) fn list(open: &Open) -> Html {
                     <>
                         <span class="row__name">{ &it.title }</span>
                         <span class="row__value">{ headline(open, open.reckoned.kept(*id)) }</span>
-                        <span class="row__more">{ calculators::find(&it.slug).map_or(it.slug.as_str(), |c| c.title) }</span>
+                        <span class="row__more">{ calculators::find(&it.slug).map_or(it.slug.as_str(), |c| c.title) }{ noted(open, *id) }</span>
                     </>
                 })) }
             </ul>
@@ -35,6 +35,12 @@ pub(super) fn list(open: &Open) -> Html {
             <div class="adds">{ for calculators::ALL.iter().map(|calculator| keep(open, calculator)) }</div>
         </>
     }
+}
+
+/// What the answer rests on that is ours.
+fn noted(open: &Open, id: ItemId) -> Option<String> {
+    let noted = open.reckoned.kept(id)?.assumed.noted()?;
+    Some(format!(", {noted}"))
 }
 
 fn headline(open: &Open, sheet: Option<&Sheet>) -> Html {
@@ -124,10 +130,11 @@ fn KeptPage(props: &KeptPageProps) -> Html {
                <main class="bench">
                    <section class="answer" aria-label="Answer">
                        { answer::headline(&form, &sheet, &bench, *index, &on_index, &on_way_out) }
+                       { answer::pencil_line(&sheet) }
                        if let Some(it) = &sheet.answer {
                            { answer::rest(it, &bench, *index, &on_index) }
                            if let Some(template) = &it.template {
-    <FullSize template={template.clone()} title={kept.title.clone()} tape={bench.tape} />
+    <FullSize template={template.clone()} title={kept.title.clone()} tape={bench.tape} noted={sheet.assumed.noted()} />
     }
                            if make_parts(&open.book.job, &open.reckoned, &bench, id).is_some() {
                                <div class="adds">

@@ -26,13 +26,13 @@ const FIELDS: &[Field] = &[
         Choice { id: "tenons", label: "Tenons in one leg" },
         Choice { id: "lap", label: "Half-lap depth" },
         Choice { id: "square", label: "Is it square" },
-    ]), Start::Text("rail")),
+    ]), Start::Question("rail")),
 
     Field::new("find", "Find", "", Kind::Choice(&[
         Choice { id: "rail", label: "Rail" },
         Choice { id: "overall", label: "Overall" },
         Choice { id: "leg", label: "Legs" },
-    ]), Start::Text("rail")).only_for("question", &["rail"]),
+    ]), Start::Question("rail")).only_for("question", &["rail"]),
     Field::new("joint", "Rail ends", "", Kind::Choice(&[
         Choice { id: "butt", label: "Square" },
         Choice { id: "tenon", label: "Tenons" },
@@ -49,7 +49,7 @@ const FIELDS: &[Field] = &[
     Field::new("tenon", "Tenon", "each end, shoulder to tip",
         Kind::ABOVE_ZERO, Start::Inches("1")).only_for("joint", &["tenon"]),
     Field::new("lap_short", "Short of the outside", "each end; 0 for flush",
-        Kind::ZERO_UP, Start::Text("0")).only_for("joint", &["lap"]),
+        Kind::ZERO_UP, Start::Without("0")).only_for("joint", &["lap"]),
 
     Field::new("lay", "On the bench", "", Kind::Choice(&[
         Choice { id: "outside", label: "Outside down" },
@@ -80,7 +80,7 @@ const FIELDS: &[Field] = &[
     Field::new("apron_width", "Apron width", "0 without one",
         Kind::ZERO_UP, Start::Inches("3 1/2")).only_for("question", &["stretcher"]),
     Field::new("apron_down", "Apron below leg top", "",
-        Kind::ZERO_UP, Start::Text("0")).only_for("question", &["stretcher"]),
+        Kind::ZERO_UP, Start::Without("0")).only_for("question", &["stretcher"]),
 
     Field::new("depth_overall", "Depth", "outside of front leg to outside of back leg",
         Kind::ABOVE_ZERO, Start::Inches("24")).only_for("question", &["support"]),
@@ -93,7 +93,7 @@ const FIELDS: &[Field] = &[
     Field::new("support_thickness", "Support thickness", "along the rail",
         Kind::ABOVE_ZERO, Start::Inches("1 1/2")).only_for("question", &["support"]),
     Field::new("housing", "Each end goes in", "tenon or housing; 0 for square ends",
-        Kind::ZERO_UP, Start::Text("0")).only_for("question", &["support"]),
+        Kind::ZERO_UP, Start::Without("0")).only_for("question", &["support"]),
 
     Field::new("tenon_a", "First tenon", "shoulder to tip",
         Kind::ABOVE_ZERO, Start::Inches("1")).only_for("question", &["tenons"]),

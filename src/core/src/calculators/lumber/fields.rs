@@ -60,7 +60,7 @@ pub(super) const FIELDS: &[Field] = &[
             Choice { id: "weight", label: "Weight" },
             Choice { id: "cover", label: "Boards for a width" },
         ]),
-        Start::Text("size"),
+        Start::Question("size"),
     ),
     Field::new(
         "section",

@@ -13,7 +13,7 @@ const OF_SLATS: &[&str] = &[SLATS_NEAR.id, SO_MANY_SLATS.id];
 
 pub(super) const MODE: Field = Field::new("mode", "Space", "",
     Kind::Choice(&[NO_GAP_OVER, SO_MANY, FIXED_STEP, SLATS_NEAR, SO_MANY_SLATS]),
-    Start::Text(NO_GAP_OVER.id));
+    Start::Question(NO_GAP_OVER.id));
 const NO_GAP_OVER: Choice = Choice::new("greatest_gap", "No gap over");
 pub(super) const SO_MANY: Choice = Choice::new("count", "So many");
 pub(super) const FIXED_STEP: Choice = Choice::new("step", "Fixed step");
