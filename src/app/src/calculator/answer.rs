@@ -1,12 +1,13 @@
 //! The answer on the screen: the headline first, then the drawing, then all else.
 
 use reckoner_core::measure::Tape;
-use reckoner_core::sheet::{Answer, Bench, Figure, Sheet, WayOut};
+use reckoner_core::sheet::{Answer, Assumed, Bench, Figure, Sheet, WayOut};
 use yew::prelude::*;
 
 use crate::components::drawing::drawing;
 use crate::components::field;
 use crate::components::headline::Headline;
+use crate::components::icon::{Icon, icon};
 use crate::components::measure;
 use crate::components::notes::notes;
 use crate::components::table::table;
@@ -24,13 +25,18 @@ pub(crate) fn headline(
 ) -> Html {
     let inside = match &sheet.answer {
         Some(answer) => html! {
-            <Headline figure={answer.headline.clone()} bench={*bench} {index}
-                on_index={on_index.clone()} />
+            <Headline figure={answer.headline.clone()} rests={sheet.assumed.spoken()} bench={*bench}
+                {index} on_index={on_index.clone()} />
         },
         None => wanting(form, sheet, bench.tape, on_way_out),
     };
+    let has_answer = sheet.answer.is_some();
     html! {
-        <div class={classes!("headline", sheet.answer.is_none().then_some("is-wanting"))}
+        <div class={classes!(
+                "headline",
+                (!has_answer).then_some("is-wanting"),
+                (has_answer && !sheet.assumed.is_empty()).then_some("is-pencil"),
+            )}
             data-testid="answer-headline" role="status">
             { inside }
         </div>
@@ -41,7 +47,7 @@ pub(crate) fn headline(
 pub(crate) fn pencil_line(sheet: &Sheet) -> Html {
     html! {
         if let Some(line) = sheet.assumed.line() {
-            <p class="pencil-line" data-testid="pencil-line">{ line }</p>
+            <p class="pencil-line" data-testid="pencil-line">{ icon(Icon::Pencil) }<span>{ line }</span></p>
         }
     }
 }
@@ -74,12 +80,13 @@ pub(crate) fn wanting(
 /// What stands below the headline.
 pub(crate) fn rest(
     answer: &Answer,
+    assumed: &Assumed,
     bench: &Bench,
     index: usize,
     on_index: &Callback<usize>,
 ) -> Html {
     html! {
-        <div class="rest-of-answer">
+        <div class={classes!("rest-of-answer", (!assumed.is_empty()).then_some("is-pencil"))}>
             if let Some(scene) = &answer.drawing { { drawing(scene, bench.tape) } }
             { all_marks(&answer.headline, bench, index, on_index) }
             if !answer.figures.is_empty() {

@@ -145,7 +145,7 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
                     { answer::pencil_line(&sheet) }
                     { tools(&at_hand, *index, &done) }
                     if let Some(it) = &sheet.answer {
-                        { answer::rest(it, &bench, *index, &on_index) }
+                        { answer::rest(it, &sheet.assumed, &bench, *index, &on_index) }
                         if it.template.is_some() {
                             { to_print(calculator, form.entries(), &bench) }
                         }
@@ -253,7 +253,7 @@ fn copying(
     })
 }
 
-/// What a thumb reaches: change the sizes, copy, read aloud.
+/// What a thumb reaches: what comes next, copy, read aloud.
 fn tools(at_hand: &AtHand, index: usize, done: &Done) -> Html {
     let bench = at_hand.settings.bench;
     let assumed = &at_hand.sheet.assumed;
@@ -261,14 +261,28 @@ fn tools(at_hand: &AtHand, index: usize, done: &Done) -> Html {
     let has_voice = at_hand.settings.aloud != Aloud::Never && speech::is_possible();
     html! {
         <div class="tools">
-            <button type="button" class="tool tool--main" data-testid="change-sizes"
-                onclick={at_hand.begin()}>{ "Change sizes" }</button>
+            if assumed.is_empty() {
+                { keep_link(at_hand, "tool tool--main") }
+            } else {
+                <button type="button" class="tool tool--main" data-testid="go-through"
+                    onclick={at_hand.go_through()}>{ format!("Go through {}", assumed.counted()) }</button>
+            }
             if let Some(figure) = headline {
                 { copy_button(figure.clone(), bench, assumed.clone(), done) }
                 if has_voice { { voice_button(figure, bench, index, assumed.clone()) } }
             }
             <span class="tools__done" role="status">{ **done }</span>
         </div>
+    }
+}
+
+/// The way into a job, with what was typed.
+fn keep_link(at_hand: &AtHand, class: &'static str) -> Html {
+    let mut typed = at_hand.form.entries().clone();
+    typed.set_unit(Some(at_hand.form.unit(&at_hand.settings.bench)));
+    let keep = route::keep(at_hand.form.calculator().slug, &link::typed(&typed));
+    html! {
+        <a {class} href={keep} data-testid="keep-in-job"><span>{ "Keep in a job" }</span></a>
     }
 }
 
@@ -323,16 +337,13 @@ pub(crate) fn last_tools(calculator: &'static Calculator, at_hand: &AtHand, done
             route::address(calculator.slug, &link::whole(calculator, &entries, &bench))
         )
     };
-    let mut typed = at_hand.form.entries().clone();
-    typed.set_unit(Some(at_hand.form.unit(&bench)));
-    let keep = route::keep(calculator.slug, &link::typed(&typed));
     let share = {
         let link = link.clone();
         Callback::from(move |_: MouseEvent| sharing::share(calculator.title, &link()))
     };
     html! {
         <div class="last-tools">
-            <a class="tool" href={keep} data-testid="keep-in-job"><span>{ "Keep in a job" }</span></a>
+            if !at_hand.sheet.assumed.is_empty() { { keep_link(at_hand, "tool") } }
             <button type="button" class="tool" data-testid="copy-link"
                 onclick={copying(link, done, "Link copied.")}>
                 { icon(Icon::Link) }<span>{ "Copy link" }</span>

@@ -11,6 +11,8 @@ use crate::words::{Room, room};
 #[derive(Properties, PartialEq)]
 pub(crate) struct HeadlineProps {
     pub(crate) figure: Figure,
+    /// What it rests on of ours, for a voice.
+    pub(crate) rests: Option<String>,
     pub(crate) bench: Bench,
     /// Which of several marks is shown.
     pub(crate) index: usize,
@@ -20,7 +22,7 @@ pub(crate) struct HeadlineProps {
 /// A figure as the headline; of several marks, one at a time.
 #[component]
 pub(crate) fn Headline(props: &HeadlineProps) -> Html {
-    let HeadlineProps { figure, bench, index, on_index } = props;
+    let HeadlineProps { figure, rests, bench, index, on_index } = props;
     let face = face(&figure.value, bench);
     let size = match room(&face, *index) {
         Room::Short => "is-short",
@@ -52,7 +54,13 @@ pub(crate) fn Headline(props: &HeadlineProps) -> Html {
     html! {
         <div class={classes!("headline__inside", size)}>
             <p class="headline__label">{ label }</p>
-            <p class="headline__figure">{ body }</p>
+            <p class="headline__figure">
+                <span class="headline__value">{ body }</span>
+                if let Some(rests) = rests {
+                    <span class="headline__example" aria-hidden="true">{ "example" }</span>
+                    <span class="voice">{ ". " }{ rests }</span>
+                }
+            </p>
             <p class="headline__rest">{ rest }{ from }</p>
             <>{ steps }</>
         </div>

@@ -168,7 +168,10 @@ fn an_example_and_a_size_are_written_over_and_a_formula_is_gone_on_with() {
     ] {
         assert_eq!(form().after(types(START, text)).entrance(START), expected, "{text}");
     }
-    assert_eq!(form().entrance(Slot { field: "strip", line: Some(0) }), Entrance::End);
+    // Our own sum in the strip is an example too; a line of the person's is gone on with.
+    let line = Slot { field: "strip", line: Some(0) };
+    assert_eq!(form().entrance(line), Entrance::Whole);
+    assert_eq!(form().after(types(line, "3")).entrance(line), Entrance::End);
 }
 
 #[test]

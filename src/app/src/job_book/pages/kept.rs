@@ -45,7 +45,11 @@ fn noted(open: &Open, id: ItemId) -> Option<String> {
 
 fn headline(open: &Open, sheet: Option<&Sheet>) -> Html {
     match sheet.and_then(|sheet| sheet.answer.as_ref()) {
-        Some(answer) => measure::value(&answer.headline.value, &open.settings.bench),
+        Some(answer) => {
+            let is_ours = sheet.is_some_and(|sheet| !sheet.assumed.is_empty());
+            let value = measure::value(&answer.headline.value, &open.settings.bench);
+            html! { <span class={classes!(is_ours.then_some("is-pencil"))}>{ value }</span> }
+        }
         None => "no answer".into(),
     }
 }
@@ -132,7 +136,7 @@ fn KeptPage(props: &KeptPageProps) -> Html {
                        { answer::headline(&form, &sheet, &bench, *index, &on_index, &on_way_out) }
                        { answer::pencil_line(&sheet) }
                        if let Some(it) = &sheet.answer {
-                           { answer::rest(it, &bench, *index, &on_index) }
+                           { answer::rest(it, &sheet.assumed, &bench, *index, &on_index) }
                            if let Some(template) = &it.template {
     <FullSize template={template.clone()} title={kept.title.clone()} tape={bench.tape} noted={sheet.assumed.noted()} />
     }

@@ -1,0 +1,132 @@
+//! Whose size is it: ours is in pencil until it is typed, chosen or confirmed, and the answer says so.
+
+use reckoner_e2e::{App, Screen};
+
+const SCREENS: [Screen; 2] = [Screen::PHONE, Screen::DESKTOP];
+const FRESH: &str = "Not your sizes yet: length, greatest gap, first mark";
+
+/// Whether an element, found by its selector, is drawn as ours.
+fn is_pencil(app: &App, css: &str) -> bool {
+    let style =
+        app.script(&format!("return getComputedStyle(document.querySelector('{css}')).fontStyle"));
+    style == "italic"
+}
+
+const HEADLINE: &str = ".headline__value";
+
+#[test]
+fn an_example_is_ours_until_it_is_typed_or_confirmed() {
+    for screen in SCREENS {
+        let app = App::open_at(screen, "#/spacing");
+        app.wait_for_text("pencil-line", FRESH);
+        assert!(is_pencil(&app, HEADLINE) && app.text("answer-headline").contains("example"));
+        assert!(is_pencil(&app, "#field-length"));
+        app.picture(&format!("ink-none-{}", screen.width));
+        app.tap("go-through");
+        app.wait_for("confirm-length");
+        app.picture(&format!("ink-confirm-{}", screen.width));
+        // Next leaves it an example.
+        app.type_keys("\u{e007}");
+        app.wait_for("confirm-greatest_gap");
+        app.type_keys("\u{e00c}");
+        app.wait_for_text("pencil-line", FRESH);
+        // Confirmed as it stands, and on to the next that is ours.
+        app.tap("go-through");
+        app.tap("confirm-length");
+        app.wait_for("confirm-greatest_gap");
+        // The very figure of the example, typed: the first key takes the place of all of it.
+        app.type_keys("8");
+        app.wait_for_value("field-greatest_gap", "8");
+        app.type_keys("\u{e007}");
+        app.tap("confirm-left_end");
+        app.wait_until("all is the person's", "return !document.querySelector('.pencil-line')");
+        assert!(!is_pencil(&app, HEADLINE) && !app.text("answer-headline").contains("example"));
+        assert!(!is_pencil(&app, "#field-length"));
+        assert!(!app.shows("keypad"));
+        app.wait_for("keep-in-job");
+        app.picture(&format!("ink-all-{}", screen.width));
+        // Undo brings a size back with its state.
+        app.tap("undo");
+        app.wait_for_text("pencil-line", "Not your size yet: first mark");
+        app.assert_quiet_console();
+    }
+}
+
+#[test]
+fn a_reload_leaves_examples_examples() {
+    let app = App::open_at(Screen::PHONE, "#/spacing");
+    app.enter("length", &["3", "7", "close"]);
+    app.wait_for_text("pencil-line", "Not your sizes yet: greatest gap, first mark");
+    app.wait_until("it is in the address", "return location.hash.includes('length=37')");
+    let address = app.url();
+    app.reload();
+    app.wait_for_start();
+    app.wait_for_text("pencil-line", "Not your sizes yet: greatest gap, first mark");
+    let elsewhere = App::arrive(Screen::PHONE);
+    let fragment = address.split_once('#').map(|(_, it)| it).expect("a fragment");
+    elsewhere.go(&format!("#{fragment}"));
+    elsewhere.wait_for_start();
+    elsewhere.wait_for_text("pencil-line", "Not your sizes yet: greatest gap, first mark");
+}
+
+#[test]
+fn the_first_key_in_the_strip_takes_the_place_of_our_sum() {
+    for screen in SCREENS {
+        let app = App::open_at(screen, "#/tape");
+        app.wait_for_text("pencil-line", "Not your size yet: work it out");
+        app.tap("field-strip-0");
+        app.type_keys("3");
+        app.wait_for_value("field-strip-0", "3");
+        app.type_keys("7");
+        app.wait_for_value("field-strip-0", "37");
+        app.wait_until("it is the person's", "return !document.querySelector('.pencil-line')");
+        // What is one's own is gone on with.
+        app.type_keys("\u{e00c}");
+        app.tap("field-strip-0");
+        app.type_keys("5");
+        app.wait_for_value("field-strip-0", "375");
+        app.assert_quiet_console();
+    }
+}
+
+#[test]
+fn a_choice_is_ones_own_when_the_chosen_one_is_tapped() {
+    for screen in SCREENS {
+        let app = App::open_at(screen, "#/frame?overall=46&leg_left=3+1%2F2&unit=in");
+        app.wait_for_text("pencil-line", "Not your size yet: rail ends");
+        app.tap("joint-butt");
+        app.wait_until("it is the person's", "return !document.querySelector('.pencil-line')");
+        app.assert_quiet_console();
+    }
+}
+
+#[test]
+fn a_size_of_the_settings_is_ours_until_it_is_set_there() {
+    let app = App::open_at(Screen::PHONE, "#/crosscut?board=96&part=17&trim=0&wanted=4&unit=in");
+    app.wait_for_text("pencil-line", "Not your size yet: kerf");
+    app.go("#/settings");
+    app.tap("field-kerf");
+    app.tap("confirm-kerf");
+    app.press(&["close"]);
+    app.go("#/crosscut?board=96&part=17&trim=0&wanted=4&unit=in");
+    app.wait_for("answer-headline");
+    app.wait_until("the kerf is the person's", "return !document.querySelector('.pencil-line')");
+}
+
+#[test]
+fn pencil_can_be_read_in_every_look() {
+    for screen in SCREENS {
+        let app = App::open_at(screen, "#/settings");
+        for look in ["light", "dark", "outdoor"] {
+            app.go("#/settings");
+            app.tap(&format!("theme-{look}"));
+            for page in ["spacing", "resaw-rip", "screws"] {
+                app.go(&format!("#/{page}"));
+                app.wait_for("pencil-line");
+                app.assert_accessible();
+                app.assert_no_sideways_scroll();
+                app.picture(&format!("ink-{page}-{look}-{}", screen.width));
+            }
+        }
+    }
+}
