@@ -130,3 +130,51 @@ fn pencil_can_be_read_in_every_look() {
         }
     }
 }
+
+/// The question stands first, and its sheet has all that the page can be asked.
+#[test]
+fn the_question_is_the_first_thing_and_a_sheet_has_them_all() {
+    for screen in SCREENS {
+        let app = App::open_at(screen, "#/screws");
+        app.assert_on_first_screen("question");
+        assert!(!app.shows("question-toe"));
+        app.tap("question");
+        app.wait_for("question-toe");
+        app.assert_accessible();
+        app.picture(&format!("question-{}", screen.width));
+        // Escape closes it, and gives the focus back.
+        app.type_keys("\u{e00c}");
+        app.wait_until_gone("question-toe");
+        assert_eq!(app.script("return document.activeElement.dataset.testid"), "question");
+        app.tap("question");
+        app.tap("question-toe");
+        app.wait_until_gone("question-toe");
+        app.wait_for_words("question", "Toed screw");
+        app.wait_for("field-toe_angle");
+        app.tap("undo");
+        app.wait_for_words("question", "How long");
+        app.assert_quiet_console();
+    }
+}
+
+/// Held, the key that takes away goes on; the hint of the field stays in sight.
+#[test]
+fn a_held_key_repeats_and_the_hint_stays() {
+    let app = App::open_at(Screen::PHONE, "#/spacing?keep_out=10+to+12&length=43&unit=in");
+    app.tap("field-length");
+    app.press(&["1", "2", "3", "4", "5", "6"]);
+    let seen =
+        app.script("return document.querySelector('.is-docked .field__hint').checkVisibility()");
+    assert_eq!(seen, true, "the hint");
+    let point = |kind: &str| {
+        app.script(&format!(
+            "document.querySelector('[data-testid=key-backspace]').dispatchEvent(new PointerEvent('{kind}', {{ bubbles: true }}))"
+        ))
+    };
+    point("pointerdown");
+    app.wait_for_value("field-length", "");
+    point("pointerup");
+    app.press(&["4"]);
+    app.wait_for_value("field-length", "4");
+    app.assert_quiet_console();
+}

@@ -5,10 +5,11 @@ use std::rc::Rc;
 use reckoner_core::calculators::{self, Calculator};
 use reckoner_core::measure::Unit;
 use reckoner_core::measure::text::NoNames;
-use reckoner_core::sheet::{Answer, Assumed, Bench, Entries, Figure, Sheet, Value};
+use reckoner_core::sheet::{Assumed, Bench, Entries, Figure, Sheet};
 use yew::prelude::*;
 
 use super::answer;
+use super::question::question;
 use crate::components::icon::{Icon, icon};
 use crate::form::at_hand::{AtHand, use_at_hand};
 use crate::form::view::{asks, undo_and_redo};
@@ -122,7 +123,7 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
     {
         let index = index.clone();
         // Other marks: begin with the first again.
-        use_effect_with(n_marks(sheet.answer.as_ref()), move |_| index.set(0));
+        use_effect_with(sheet.answer.as_ref().map(answer::places), move |_| index.set(0));
     }
     use_effect_with((), |()| dom::set_title(&format!("{} · Sawdust Reckoner", calculator.title)));
 
@@ -140,6 +141,7 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
             { bar(calculator, &at_hand) }
             <main class="bench">
                 { link_trouble(&trouble) }
+                { question(&at_hand) }
                 <section class="answer" aria-label="Answer">
                     { answer::headline(&form, &sheet, &bench, *index, &on_index, &on_way_out) }
                     { answer::pencil_line(&sheet) }
@@ -187,13 +189,6 @@ pub(crate) fn link_trouble(trouble: &UseStateHandle<Option<String>>) -> Html {
     }
 }
 
-fn n_marks(answer: Option<&Answer>) -> usize {
-    match answer.map(|answer| &answer.headline.value) {
-        Some(Value::Lengths(all)) => all.len(),
-        _ => 0,
-    }
-}
-
 /// Keeps the entries in the address, a moment later.
 #[hook]
 pub(crate) fn use_address(calculator: &'static Calculator, entries: &Entries, bench: &Bench) {
@@ -207,10 +202,10 @@ pub(crate) fn use_address(calculator: &'static Calculator, entries: &Entries, be
 /// Reads each new answer aloud, when that is wanted.
 #[hook]
 fn use_voice(sheet: &Sheet, settings: &Settings, index: usize) {
-    let words = sheet
-        .answer
-        .as_ref()
-        .map(|answer| words::to_say(&answer.headline, &settings.bench, index, &sheet.assumed));
+    let words = sheet.answer.as_ref().map(|answer| {
+        let (figure, index) = answer::shown(answer, index);
+        words::to_say(figure, &settings.bench, index, &sheet.assumed)
+    });
     let is_first = use_mut_ref(|| true);
     use_effect_with((words, settings.aloud), move |(words, aloud)| {
         // What stands there from the start is not new.
@@ -257,7 +252,7 @@ fn copying(
 fn tools(at_hand: &AtHand, index: usize, done: &Done) -> Html {
     let bench = at_hand.settings.bench;
     let assumed = &at_hand.sheet.assumed;
-    let headline = at_hand.sheet.answer.as_ref().map(|answer| answer.headline.clone());
+    let headline = at_hand.sheet.answer.as_ref().map(|answer| answer::shown(answer, index));
     let has_voice = at_hand.settings.aloud != Aloud::Never && speech::is_possible();
     html! {
         <div class="tools">
@@ -267,9 +262,9 @@ fn tools(at_hand: &AtHand, index: usize, done: &Done) -> Html {
                 <button type="button" class="tool tool--main" data-testid="go-through"
                     onclick={at_hand.go_through()}>{ format!("Go through {}", assumed.counted()) }</button>
             }
-            if let Some(figure) = headline {
+            if let Some((figure, index)) = headline {
                 { copy_button(figure.clone(), bench, assumed.clone(), done) }
-                if has_voice { { voice_button(figure, bench, index, assumed.clone()) } }
+                if has_voice { { voice_button(figure.clone(), bench, index, assumed.clone()) } }
             }
             <span class="tools__done" role="status">{ **done }</span>
         </div>

@@ -52,9 +52,11 @@ impl AtHand {
         field.is_some() && !is_words && !*self.system_keyboard
     }
 
-    /// The fields that are asked.
+    /// The fields that are asked, but for the question itself, which stands by itself.
     pub(super) fn fields(&self) -> impl Iterator<Item = &'static Field> + '_ {
-        self.form.calculator().asked(self.form.entries(), &self.settings.bench)
+        let question = self.form.calculator().questions().map(|(field, _)| field.id);
+        let asked = self.form.calculator().asked(self.form.entries(), &self.settings.bench);
+        asked.filter(move |field| Some(field.id) != question)
     }
 
     pub(super) fn field(&self, id: &str) -> Option<&'static Field> {
@@ -288,8 +290,10 @@ pub(crate) fn use_at_hand(
 ) -> AtHand {
     let system_keyboard = use_state_eq(|| false);
     let mut slots = Vec::new();
+    let question = form.calculator().questions().map(|(field, _)| field.id);
     for field in form.calculator().asked(form.entries(), &settings.bench) {
         match field.kind {
+            _ if Some(field.id) == question => {}
             Kind::Strip => {
                 slots.extend(
                     strip::lines(&form.text(field, &settings.bench))

@@ -32,7 +32,9 @@ pub mod top;
 mod trial;
 
 use crate::measure::text::Names;
-use crate::sheet::{Answer, Ask, Bench, Entries, Field, Figure, Row, Sheet, Table, Value};
+use crate::sheet::{
+    Answer, Ask, Bench, Choice, Entries, Field, Figure, Kind, Row, Sheet, Start, Table, Value,
+};
 
 /// A calculator, as the page, the links, JavaScript and the job book see it.
 pub struct Calculator {
@@ -221,6 +223,16 @@ pub fn find(slug: &str) -> Option<&'static Calculator> {
 impl Calculator {
     const fn listed(&self) -> Listed {
         Listed { slug: self.slug, title: self.title, question: self.question, stage: self.stage }
+    }
+
+    /// The questions it can be asked, and the field that chooses one; none where there is but one.
+    #[must_use]
+    pub fn questions(&self) -> Option<(&'static Field, &'static [Choice])> {
+        let field = self.fields.first()?;
+        match (field.kind, field.start) {
+            (Kind::Choice(choices), Start::Question(_)) => Some((field, choices)),
+            _ => None,
+        }
     }
 
     /// Answers a set of entries. Never panics, whatever the texts.

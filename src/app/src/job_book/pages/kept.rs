@@ -10,7 +10,7 @@ use yew::prelude::*;
 
 use super::full_size::FullSize;
 use super::{Open, Shared, bar, results, row, take_out, title};
-use crate::calculator::answer;
+use crate::calculator::{answer, question};
 use crate::components::measure;
 use crate::form::Action;
 use crate::form::at_hand::use_at_hand;
@@ -132,6 +132,7 @@ fn KeptPage(props: &KeptPageProps) -> Html {
            <div class={classes!("page", "page--calculator", at_hand.is_keying().then_some("is-keying"))}>
                { bar(open, &open.at("kept"), &kept.title) }
                <main class="bench">
+                   { question(&at_hand) }
                    <section class="answer" aria-label="Answer">
                        { answer::headline(&form, &sheet, &bench, *index, &on_index, &on_way_out) }
                        { answer::pencil_line(&sheet) }
@@ -145,7 +146,7 @@ fn KeptPage(props: &KeptPageProps) -> Html {
                                    <a class="tool" href={open.at(&format!("parts-of/{}", id.0))} data-testid="make-parts">{ "Make parts of it" }</a>
                                </div>
                            }
-                           { results::list(open, id, kept, it, *index) }
+                           { results::list(open, id, kept, it, answer::shown(it, *index).1) }
                        }
                    </section>
                    <section class="sizes" aria-label="What is asked">
