@@ -775,11 +775,11 @@ export function screws(input?: ScrewsInput, bench?: Bench): Answered<ScrewsResul
 export interface SpacingInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";
-  /** Space */
+  /** What do you want to know? */
   mode?: "greatest_gap" | "count" | "step" | "slats_near" | "slats";
   /** Length: the board, or the opening */
   length?: Measure;
-  /** Greatest gap: center to center */
+  /** At most apart: center to center */
   greatest_gap?: Measure;
   /** How many */
   count?: number | string;
@@ -799,9 +799,9 @@ export interface SpacingInput {
   left_slat?: Measure;
   /** Last slat at: from right end; empty: as the first */
   right_slat?: Measure;
-  /** Keep out of: from left end, as 10 to 12 1/2, 30 to 33 */
+  /** Keep clear of: from left end, as 10 to 12 1/2, 30 to 33 */
   keep_out?: string | string[];
-  /** Least gap: empty for none */
+  /** Least apart: empty for none */
   least_gap?: Measure;
 }
 export interface SpacingResults {
@@ -827,9 +827,9 @@ export interface SpacingResults {
   step_error?: LengthValue;
 }
 export interface SpacingTables {
-  /** Every mark */
+  /** Marks */
   layout?: Table;
-  /** One fewer, one more */
+  /** Fewer or more marks */
   others?: Table;
 }
 /** Where do the screws, pegs or slats go? */

@@ -3,7 +3,7 @@
 use reckoner_e2e::{App, Screen};
 
 const SCREENS: [Screen; 2] = [Screen::PHONE, Screen::DESKTOP];
-const FRESH: &str = "Not your sizes yet: length, greatest gap, first mark";
+const FRESH: &str = "Not your sizes yet: length, at most apart, first mark";
 
 /// Whether an element, found by its selector, is drawn as ours.
 fn is_pencil(app: &App, css: &str) -> bool {
@@ -56,17 +56,17 @@ fn an_example_is_ours_until_it_is_typed_or_confirmed() {
 fn a_reload_leaves_examples_examples() {
     let app = App::open_at(Screen::PHONE, "#/spacing");
     app.enter("length", &["3", "7", "close"]);
-    app.wait_for_text("pencil-line", "Not your sizes yet: greatest gap, first mark");
+    app.wait_for_text("pencil-line", "Not your sizes yet: at most apart, first mark");
     app.wait_until("it is in the address", "return location.hash.includes('length=37')");
     let address = app.url();
     app.reload();
     app.wait_for_start();
-    app.wait_for_text("pencil-line", "Not your sizes yet: greatest gap, first mark");
+    app.wait_for_text("pencil-line", "Not your sizes yet: at most apart, first mark");
     let elsewhere = App::arrive(Screen::PHONE);
     let fragment = address.split_once('#').map(|(_, it)| it).expect("a fragment");
     elsewhere.go(&format!("#{fragment}"));
     elsewhere.wait_for_start();
-    elsewhere.wait_for_text("pencil-line", "Not your sizes yet: greatest gap, first mark");
+    elsewhere.wait_for_text("pencil-line", "Not your sizes yet: at most apart, first mark");
 }
 
 #[test]
@@ -177,4 +177,43 @@ fn a_held_key_repeats_and_the_hint_stays() {
     app.press(&["4"]);
     app.wait_for_value("field-length", "4");
     app.assert_quiet_console();
+}
+
+/// Every calculator is on the first screens of a phone, and a question is found by what is said in a shop.
+#[test]
+fn the_first_page_is_short_and_finds_a_question() {
+    for screen in SCREENS {
+        let app = App::open(screen);
+        app.wait_for("home-finish");
+        let tall = app.script("return document.documentElement.scrollHeight");
+        assert!(tall.as_f64().is_some_and(|it| it <= 1000.0), "{tall} px tall");
+        app.assert_no_sideways_scroll();
+        app.picture(&format!("home-{}", screen.width));
+        app.tap("find");
+        app.type_keys("is it square");
+        app.wait_for("found-frame-square");
+        assert!(!app.shows("home-tape"));
+        app.assert_accessible();
+        app.picture(&format!("home-found-{}", screen.width));
+        app.tap("found-frame-square");
+        app.wait_for_words("question", "square");
+        // The person's own sizes stay, whatever question is found.
+        app.tap("field-near_side");
+        app.type_keys("40\u{e00c}");
+        app.wait_for_value("field-near_side", "40");
+        app.go("#/");
+        app.tap("find");
+        app.type_keys("half lap");
+        app.tap("found-frame-lap");
+        app.wait_for_words("question", "lap");
+        app.tap("question");
+        app.tap("question-square");
+        app.wait_for_value("field-near_side", "40");
+        app.go("#/");
+        app.tap("find");
+        app.type_keys("zebra");
+        app.wait_for("none-found");
+        app.wait_for("home-tape");
+        app.assert_quiet_console();
+    }
 }

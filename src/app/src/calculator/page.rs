@@ -59,6 +59,14 @@ impl Opening {
             return Opening { entries: kept.unwrap_or_else(fresh), own: None, trouble: None };
         };
         match link::read(calculator, query) {
+            // A question alone: of the sizes that are here.
+            Ok(entries) if is_question(calculator, &entries) => {
+                let mut own = kept.unwrap_or_else(fresh);
+                for (id, text) in entries.pairs() {
+                    own.set(id, text);
+                }
+                Opening { entries: own, own: None, trouble: None }
+            }
             // The address of this very form: go on with what was typed, so that a changed kerf
             // still flows in.
             Ok(entries) => match kept {
@@ -76,6 +84,13 @@ impl Opening {
             },
         }
     }
+}
+
+/// Whether entries say nothing but which question is asked.
+fn is_question(calculator: &Calculator, entries: &Entries) -> bool {
+    let question = calculator.questions().map(|(field, _)| field.id);
+    let mut said = entries.pairs().map(|(id, _)| Some(id));
+    entries.unit().is_none() && said.next() == Some(question) && said.next().is_none()
 }
 
 #[derive(Properties)]
@@ -168,7 +183,7 @@ fn to_print(calculator: &'static Calculator, entries: &Entries, bench: &Bench) -
     let query = link::whole(calculator, entries, bench);
     html! {
         <p class="to-print">
-            <a class="tool" href={route::to_print(calculator.slug, &query)} data-testid="to-print">{ "Print at full size" }</a>
+            <a class="tool" href={route::to_print(calculator.slug, &query)} data-testid="to-print">{ "Print full size" }</a>
         </p>
     }
 }
@@ -350,7 +365,7 @@ pub(crate) fn last_tools(calculator: &'static Calculator, at_hand: &AtHand, done
             }
             <button type="button" class="tool" data-testid="start-fresh"
                 onclick={at_hand.doing(Action::StartFresh(unit))}>
-                <span>{ "Start fresh" }</span>
+                <span>{ "Back to our example" }</span>
             </button>
         </div>
     }

@@ -22,6 +22,7 @@ pub mod finish;
 pub mod frame;
 pub mod lumber;
 pub mod moisture;
+mod questions;
 pub mod resaw_rip;
 pub mod screws;
 pub mod spacing;
@@ -30,6 +31,8 @@ pub mod tape;
 pub mod top;
 #[cfg(test)]
 mod trial;
+
+pub use questions::{Found, find_questions};
 
 use crate::measure::text::Names;
 use crate::sheet::{
@@ -73,6 +76,8 @@ pub struct Listed {
     pub question: &'static str,
     /// As in [`Calculator`].
     pub stage: Stage,
+    /// Id of the field that chooses the question, and the questions; none where there is but one.
+    pub questions: Option<(&'static str, &'static [Choice])>,
 }
 
 /// A figure or table that a calculator may answer with.
@@ -222,17 +227,26 @@ pub fn find(slug: &str) -> Option<&'static Calculator> {
 
 impl Calculator {
     const fn listed(&self) -> Listed {
-        Listed { slug: self.slug, title: self.title, question: self.question, stage: self.stage }
+        let questions = match self.fields {
+            [Field { id, kind: Kind::Choice(choices), start: Start::Question(_), .. }, ..] => {
+                Some((*id, *choices))
+            }
+            _ => None,
+        };
+        Listed {
+            slug: self.slug,
+            title: self.title,
+            question: self.question,
+            stage: self.stage,
+            questions,
+        }
     }
 
     /// The questions it can be asked, and the field that chooses one; none where there is but one.
     #[must_use]
     pub fn questions(&self) -> Option<(&'static Field, &'static [Choice])> {
         let field = self.fields.first()?;
-        match (field.kind, field.start) {
-            (Kind::Choice(choices), Start::Question(_)) => Some((field, choices)),
-            _ => None,
-        }
+        self.listed().questions.map(|(_, choices)| (field, choices))
     }
 
     /// Answers a set of entries. Never panics, whatever the texts.

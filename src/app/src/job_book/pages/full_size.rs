@@ -47,7 +47,7 @@ pub(super) fn FullSize(props: &FullSizeProps) -> Html {
     };
     html! {
         <section class="full-size">
-            <h2 class="job__title">{ "Print at full size" }</h2>
+            <h2 class="job__title">{ "Print full size" }</h2>
             <p class="job__words">{ "Print at 100 %. The first page has a square to measure: it must be 3 in." }</p>
             if let Some(words) = &*trouble {
                 <p class="trouble" role="alert" data-testid="template-trouble">{ words }</p>
