@@ -1,6 +1,6 @@
-//! The list of calculators, in the order of the job.
+//! The first page: find a question, what was used last, the jobs, and every calculator.
 
-use reckoner_core::calculators::{self, Listed, Stage};
+use reckoner_core::calculators::{self, Listed};
 use yew::prelude::*;
 
 use crate::components::device_line::OfflineLine;
@@ -14,22 +14,13 @@ pub(crate) struct HomeProps {
     pub(crate) is_lost: bool,
 }
 
-/// Every calculator, grouped by the stage of the job; the last ones used on top.
+/// Every calculator in the order of the job, two to a row; the last ones used on top.
 #[component]
 pub(crate) fn Home(props: &HomeProps) -> Html {
     use_effect_with((), |()| dom::set_title("Sawdust Reckoner"));
+    let wanted = use_state_eq(String::new);
     let recent = recent::read(&storage::get(storage::RECENT).unwrap_or_default());
-    let stages = Stage::ALL.iter().filter_map(|stage| {
-        let mut here = calculators::LIST.iter().filter(|it| it.stage == *stage).peekable();
-        here.peek().is_some().then(|| {
-            html! {
-                <section class="stage">
-                    <h2 class="stage__title">{ stage.title() }</h2>
-                    <ul class="stage__list">{ for here.map(target) }</ul>
-                </section>
-            }
-        })
-    });
+    let is_finding = !wanted.trim().is_empty();
     html! {
         <div class="page page--home">
             <header class="home-head">
@@ -44,34 +35,102 @@ pub(crate) fn Home(props: &HomeProps) -> Html {
                         { "There is no page for this link. Here are all calculators." }
                     </p>
                 }
-                if !recent.is_empty() {
-                    <nav class="recent" aria-label="Used last">
-                        { for recent.iter().map(|it| html! {
-                            <a class="recent__link" href={route::address(it.slug, "")}
-                                data-testid={format!("recent-{}", it.slug)}>{ it.title }</a>
-                        }) }
-                    </nav>
+                { find(&wanted) }
+                if is_finding {
+                    { found(&wanted) }
+                } else {
+                    { used_last(&recent) }
+                    <div class="home__jobs">
+                        <a class="target target--jobs" href="#/jobs" data-testid="to-jobs">
+                            <span class="target__title">{ "Jobs" }</span>
+                            <span class="target__stage">{ "sizes, pieces, boards" }</span>
+                        </a>
+                        <a class="target target--jobs" href="#/cut" data-testid="to-cut">
+                            <span class="target__title">{ "Cut plan" }</span>
+                            <span class="target__stage">{ "which boards to buy" }</span>
+                        </a>
+                    </div>
+                    <ul class="targets">{ for calculators::LIST.iter().map(target) }</ul>
                 }
-                <a class="target target--jobs" href="#/jobs" data-testid="to-jobs">
-                    <span class="target__title">{ "Jobs" }</span>
-                    <span class="target__question">{ "One part came out different. What else changes?" }</span>
-                </a>
-                <a class="target target--jobs" href="#/cut" data-testid="to-cut">
-                    <span class="target__title">{ "Cut plan" }</span>
-                    <span class="target__question">{ "Which boards do I buy, and which piece comes from which?" }</span>
-                </a>
-                <div class="stages">{ for stages }</div>
                 <footer class="home__foot"><OfflineLine /></footer>
             </main>
         </div>
     }
 }
 
-fn target(calculator: &Listed) -> Html {
+/// The line to find a question by its words.
+fn find(wanted: &UseStateHandle<String>) -> Html {
+    let oninput = {
+        let wanted = wanted.clone();
+        Callback::from(move |event: InputEvent| {
+            wanted.set(dom::value_of(&event).unwrap_or_default());
+        })
+    };
+    html! {
+        <label class="find">
+            { icon(Icon::Find) }
+            <span class="voice">{ "Find a question" }</span>
+            <input class="find__input" type="search" placeholder="Find a question" value={(**wanted).clone()}
+                {oninput} autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="search"
+                data-testid="find" />
+        </label>
+    }
+}
+
+/// The questions that have the words: each leads to its calculator with that question set.
+fn found(wanted: &str) -> Html {
+    let all = calculators::find_questions(wanted);
+    let one = |it: &calculators::Found| {
+        let calculator = it.calculator;
+        let (query, id, label) = match it.question {
+            Some((field, choice)) => (format!("{field}={}", choice.id), choice.id, choice.label),
+            None => (String::new(), "", calculator.question),
+        };
+        html! {
+            <li>
+                <a class="found" href={route::address(calculator.slug, &query)}
+                    data-testid={format!("found-{}-{id}", calculator.slug)}>
+                    <span class="found__name">{ label }</span>
+                    <span class="found__of">{ calculator.title }</span>
+                </a>
+            </li>
+        }
+    };
+    html! {
+        <>
+            <p class="voice" role="status">{ format!("{} found", all.len()) }</p>
+            if all.is_empty() {
+                <p class="home__none" data-testid="none-found">{ "No question has these words. Here is what there is." }</p>
+                <ul class="targets">{ for calculators::LIST.iter().map(target) }</ul>
+            } else {
+                <ul class="founds" data-testid="found">{ for all.iter().map(one) }</ul>
+            }
+        </>
+    }
+}
+
+fn used_last(recent: &[&'static Listed]) -> Html {
+    if recent.is_empty() {
+        return html! {
+            <p class="home__new">{ "New here? Tap a calculator. Grey slanted sizes are our example." }</p>
+        };
+    }
+    html! {
+        <nav class="recent" aria-label="Used last">
+            { for recent.iter().map(|it| html! {
+                <a class="recent__link" href={route::address(it.slug, "")}
+                    data-testid={format!("recent-{}", it.slug)}>{ it.title }</a>
+            }) }
+        </nav>
+    }
+}
+
+fn target(calculator: &'static Listed) -> Html {
     html! {
         <li>
             <a class="target" href={route::address(calculator.slug, "")}
                 data-testid={format!("home-{}", calculator.slug)}>
+                <span class="target__stage">{ calculator.stage.title() }</span>
                 <span class="target__title">{ calculator.title }</span>
                 <span class="target__question">{ calculator.question }</span>
             </a>

@@ -1,8 +1,10 @@
 //! The state of a calculator as text: in the link, and kept on the device.
 //!
 //! `#/slug?field=text&unit=in`, written as a form is (`application/x-www-form-urlencoded`). A
-//! link holds every field that is asked, so that it means the same on another bench. What is
-//! kept on the device holds only what was typed, so that a changed kerf still flows in.
+//! link holds what is the sender's of all that is asked: what was typed, and what their settings
+//! say, so that it means the same on another bench. Our examples are not in it, so that they are
+//! examples there too. What is kept on the device holds only what was typed, so that a changed kerf
+//! still flows in.
 
 use std::fmt;
 
@@ -61,7 +63,7 @@ fn start(text: &str) -> String {
     text.chars().filter(|c| !c.is_control()).take(24).collect()
 }
 
-/// Every field that is asked, with its text, typed or not.
+/// Every field that is asked, with its text, but for examples of ours.
 #[must_use]
 pub fn whole(calculator: &Calculator, entries: &Entries, bench: &Bench) -> String {
     let unit = entries.unit().unwrap_or(bench.tape.unit());
@@ -69,6 +71,7 @@ pub fn whole(calculator: &Calculator, entries: &Entries, bench: &Bench) -> Strin
     for field in calculator.asked(entries, bench) {
         match entries.text(field.id) {
             Some(text) => query.append_pair(field.id, text),
+            None if field.is_ours(bench) => continue,
             None => query.append_pair(field.id, &field.start_text(bench, unit)),
         };
     }

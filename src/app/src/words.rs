@@ -1,18 +1,20 @@
 //! Answers as one line of text: to copy, and to read aloud.
 
 use reckoner_core::measure::text::{Shown, Written};
-use reckoner_core::sheet::{Bench, Face, Figure, face};
+use reckoner_core::sheet::{Assumed, Bench, Face, Figure, face};
 
-/// A figure in one line: `Fence: 3 3/8 in, heavy by 1/64 in (fence to near tooth)`.
+/// A figure in one line: `Fence: 3 3/8 in, 1/64 under (fence to near tooth), from 1 example
+/// size: kerf`.
 #[must_use]
-pub fn to_copy(figure: &Figure, bench: &Bench) -> String {
+pub fn to_copy(figure: &Figure, bench: &Bench, assumed: &Assumed) -> String {
     let value = match face(&figure.value, bench) {
         Face::Measure(shown) => written(&shown),
         Face::Measures(all) => all.iter().map(written).collect::<Vec<_>>().join("; "),
         Face::Line { text, .. } => text,
     };
     let from = if figure.from.is_empty() { String::new() } else { format!(" ({})", figure.from) };
-    format!("{}: {value}{from}", figure.label)
+    let noted = assumed.noted().map_or_else(String::new, |noted| format!(", {noted}"));
+    format!("{}: {value}{from}{noted}", figure.label)
 }
 
 fn written(shown: &Shown) -> String {
@@ -25,14 +27,15 @@ fn written(shown: &Shown) -> String {
 
 /// A figure for a voice. Of several lengths, the one with this index.
 #[must_use]
-pub fn to_say(figure: &Figure, bench: &Bench, index: usize) -> String {
+pub fn to_say(figure: &Figure, bench: &Bench, index: usize, assumed: &Assumed) -> String {
     let value = match face(&figure.value, bench) {
         Face::Measure(shown) => shown.spoken,
         Face::Measures(all) => all.get(index).map_or_else(String::new, |one| one.spoken.clone()),
         Face::Line { spoken, .. } => spoken,
     };
     let from = if figure.from.is_empty() { String::new() } else { format!(", {}", figure.from) };
-    format!("{}: {value}{from}.", figure.label)
+    let rests = assumed.spoken().map_or_else(String::new, |rests| format!(" {rests}"));
+    format!("{}: {value}{from}.{rests}", figure.label)
 }
 
 /// How large a headline may be set: the longer it is, the smaller.

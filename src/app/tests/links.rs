@@ -3,9 +3,11 @@
 
 use reckoner_app::link::{self, LinkProblem};
 use reckoner_app::route::{Route, address, to_print};
+use reckoner_core::calculators;
 use reckoner_core::calculators::tape::CALCULATOR;
 use reckoner_core::measure::Unit;
-use reckoner_core::sheet::{Bench, Entries};
+use reckoner_core::measure::text::NoNames;
+use reckoner_core::sheet::{Bench, Entries, Own};
 
 fn entries(pairs: &[(&'static str, &'static str)]) -> Entries {
     Entries::from_pairs(pairs.iter().copied())
@@ -23,13 +25,39 @@ fn what_was_typed_comes_back_from_a_link() {
     assert_eq!(link::read(&CALCULATOR, &link::typed(&typed)), Ok(typed));
 }
 
+/// Our examples are examples there too; the sender's saw is not ours.
 #[test]
-fn a_link_holds_the_starts_too() {
-    let query = link::whole(&CALCULATOR, &entries(&[("divide", "parts")]), &Bench::default());
-    let read = link::read(&CALCULATOR, &query).expect("read");
-    assert_eq!(read.text("parts"), Some("4"));
-    assert_eq!(read.text("strip"), Some("61 3/8 - 2 × 3 1/2 - 2 × 3/4"));
-    assert_eq!(read.unit(), Some(Unit::Inch));
+fn a_link_holds_what_is_the_senders_and_no_example() {
+    let crosscut = calculators::find("crosscut").expect("crosscut");
+    let at = |bench: &Bench| {
+        let query = link::whole(crosscut, &entries(&[("board", "96")]), bench);
+        let read = link::read(crosscut, &query).expect("read");
+        assert_eq!(read.unit(), Some(Unit::Inch));
+        read
+    };
+    let own = Own { kerf: true, ..Own::default() };
+    let set = at(&Bench { own, ..Bench::default() });
+    assert_eq!(set.text("board"), Some("96"));
+    assert_eq!(set.text("part"), None);
+    assert_eq!(set.text("kerf"), Some("1/8"));
+    assert_eq!(at(&Bench::default()).text("kerf"), None);
+}
+
+/// The answer of a link rests on the same examples as the sender's.
+#[test]
+fn a_link_keeps_what_its_answer_rests_on() {
+    for calculator in calculators::ALL {
+        let bench = Bench::default();
+        let fresh = calculator.sheet(&Entries::default(), &bench, &NoNames);
+        let first = fresh.assumed.fields().next().expect("an example");
+        let text = first.start_text(&bench, Unit::Inch);
+        let sent = Entries::from_pairs([(first.id, text)]);
+        let query = link::whole(calculator, &sent, &bench);
+        let come = link::read(calculator, &query).expect("read");
+        let rests = |entries: &Entries| calculator.sheet(entries, &bench, &NoNames).assumed.noted();
+        assert_eq!(rests(&come), rests(&sent), "{}", calculator.slug);
+        assert_ne!(rests(&come), fresh.assumed.noted(), "{}", calculator.slug);
+    }
 }
 
 #[test]

@@ -2,9 +2,11 @@
 #![cfg(not(target_arch = "wasm32"))]
 
 use reckoner_app::words::{Room, room, to_copy, to_say};
+use reckoner_core::calculators;
+use reckoner_core::measure::text::NoNames;
 use reckoner_core::measure::{Length, length};
 use reckoner_core::say;
-use reckoner_core::sheet::{Bench, Figure, Value, face};
+use reckoner_core::sheet::{Assumed, Bench, Entries, Figure, Value, face};
 
 fn inches(text: &str) -> Length {
     length(text).expect("a length")
@@ -20,33 +22,54 @@ fn marks() -> Figure {
     Figure { id: "marks", label: "Mark", from: "from left end", value }
 }
 
+/// An answer to the person's own sizes.
+fn ink() -> Assumed {
+    Assumed::default()
+}
+
+#[test]
+fn a_copy_and_a_voice_tell_of_our_examples() {
+    let bench = Bench::default();
+    let entries = Entries::from_pairs([("board", "96"), ("part", "17 1/2"), ("wanted", "4")]);
+    let crosscut = calculators::find("crosscut").expect("crosscut");
+    let assumed = crosscut.sheet(&entries, &bench, &NoNames).assumed;
+    assert_eq!(
+        to_copy(&fence("3 3/8"), &bench, &assumed),
+        "Fence: 3 3/8 in (fence to near tooth), from 2 example sizes: trim each end, kerf"
+    );
+    assert_eq!(
+        to_say(&marks(), &bench, 0, &assumed),
+        "Mark: four inches, from left end. Rests on 2 example sizes."
+    );
+}
+
 #[test]
 fn a_figure_is_copied_with_its_name_and_reference() {
     let bench = Bench::default();
-    assert_eq!(to_copy(&fence("3 3/8"), &bench), "Fence: 3 3/8 in (fence to near tooth)");
+    assert_eq!(to_copy(&fence("3 3/8"), &bench, &ink()), "Fence: 3 3/8 in (fence to near tooth)");
     assert_eq!(
-        to_copy(&fence("3 25/64"), &bench),
-        "Fence: 3 3/8 in, heavy by 1/64 in (fence to near tooth)"
+        to_copy(&fence("3 25/64"), &bench, &ink()),
+        "Fence: 3 3/8 in, 1/64 under (fence to near tooth)"
     );
     assert_eq!(
-        to_copy(&fence("3 13/32"), &bench),
+        to_copy(&fence("3 13/32"), &bench, &ink()),
         "Fence: midway between 3 3/8 and 3 7/16 in (fence to near tooth)"
     );
-    assert_eq!(to_copy(&marks(), &bench), "Mark: 4 in; 10 in, heavy by 1/64 in (from left end)");
+    assert_eq!(to_copy(&marks(), &bench, &ink()), "Mark: 4 in; 10 in, 1/64 under (from left end)");
     let strips = Figure { id: "n", label: "Strips", from: "", value: 4_u32.into() };
-    assert_eq!(to_copy(&strips, &bench), "Strips: 4");
+    assert_eq!(to_copy(&strips, &bench, &ink()), "Strips: 4");
 }
 
 #[test]
 fn a_voice_says_the_words_of_one_mark() {
     let bench = Bench::default();
     assert_eq!(
-        to_say(&fence("3 3/8"), &bench, 0),
+        to_say(&fence("3 3/8"), &bench, 0, &ink()),
         "Fence: three and three eighths inches, fence to near tooth."
     );
     assert_eq!(
-        to_say(&marks(), &bench, 1),
-        "Mark: ten inches, heavy by one sixty-fourth, from left end."
+        to_say(&marks(), &bench, 1, &ink()),
+        "Mark: ten inches, one sixty-fourth under, from left end."
     );
 }
 

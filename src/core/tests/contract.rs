@@ -111,7 +111,11 @@ fn slugs_fields_and_results_have_names_of_their_own() {
                 };
                 assert!(answers.iter().all(|a| choices.iter().any(|c| c.id == *a)));
             }
-            if let (Kind::Choice(choices), Start::Text(text)) = (field.kind, field.start) {
+            if let (
+                Kind::Choice(choices),
+                Start::Text(text) | Start::Question(text) | Start::Without(text),
+            ) = (field.kind, field.start)
+            {
                 assert!(
                     choices.iter().any(|c| c.id == text),
                     "{}: start of {}",

@@ -17,7 +17,7 @@ const EDGE: f64 = 1.0 / 64.0;
 /// Side of the square to measure, in inches.
 const CHECK: f64 = 3.0;
 
-/// A template as a PDF document.
+/// A template as a PDF document. `noted` says which sizes of it are examples, or nothing.
 ///
 /// # Errors
 ///
@@ -26,11 +26,15 @@ pub fn template_pdf(
     template: &Template,
     paper: Paper,
     tape: Tape,
+    noted: &str,
 ) -> Result<Vec<u8>, PaperProblem> {
     let pages = tile(template, paper)?;
     let title = template.title.on(tape);
-    let mut contents = vec![cover(&pages, &title)];
-    contents.extend(pages.pages.iter().map(|page| sheet(template, &pages, page, &title)));
+    let mut contents = vec![cover(&pages, &title, noted)];
+    contents.extend(pages.pages.iter().map(|page| {
+        let title = if noted.is_empty() { title.clone() } else { format!("{title}, example") };
+        sheet(template, &pages, page, &title)
+    }));
     Ok(file((points(pages.width), points(pages.height)), &contents))
 }
 
@@ -89,10 +93,11 @@ fn latin(words: &str) -> Vec<u8> {
         .collect()
 }
 
-fn cover(pages: &Pages, title: &str) -> Content {
+fn cover(pages: &Pages, title: &str, noted: &str) -> Content {
     let mut pen = Pen { content: Content::default(), pages };
     let left = pages.left;
     pen.words((left, pages.top + 0.3), 18.0, title);
+    pen.words((left, pages.top + 0.52), 11.0, noted);
     let (rows, columns) = (pages.rows, pages.columns);
     let count = pages.pages.len();
     let follow = match (count, rows) {

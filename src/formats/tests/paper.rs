@@ -71,7 +71,7 @@ fn stick(overall: &str, marks: &[&str]) -> Template {
 #[test]
 fn the_cover_has_a_square_of_three_inches() {
     let pdf =
-        template_pdf(&stick("5", &["2 1/2"]), Paper::Letter, Tape::SIXTEENTHS).expect("prints");
+        template_pdf(&stick("5", &["2 1/2"]), Paper::Letter, Tape::SIXTEENTHS, "").expect("prints");
     let cover = &read(&pdf)[0];
     let sides: Vec<f64> =
         cover.lines.iter().map(|((ax, ay), (bx, by))| (bx - ax).hypot(by - ay)).collect();
@@ -85,7 +85,8 @@ fn pages_are_letter_or_a4_upright_or_on_their_side() {
     for (paper, short, long) in
         [(Paper::Letter, 8.5, 11.0), (Paper::A4, 210.0 / 25.4, 297.0 / 25.4)]
     {
-        for page in read(&template_pdf(&stick("40", &[]), paper, Tape::SIXTEENTHS).expect("prints"))
+        for page in
+            read(&template_pdf(&stick("40", &[]), paper, Tape::SIXTEENTHS, "").expect("prints"))
         {
             let mut sides = [page.width, page.height];
             sides.sort_by(f64::total_cmp);
@@ -102,7 +103,7 @@ fn every_mark_lands_where_it_should_over_all_pages() {
     let template = stick("37", &marks);
     for paper in [Paper::Letter, Paper::A4] {
         let pages = tile(&template, paper).expect("lays out");
-        let pdf = template_pdf(&template, paper, Tape::SIXTEENTHS).expect("prints");
+        let pdf = template_pdf(&template, paper, Tape::SIXTEENTHS, "").expect("prints");
         let read = read(&pdf);
         assert_eq!(read.len(), pages.pages.len() + 1);
         for mark in marks {
@@ -144,7 +145,7 @@ fn the_stick_of_the_spacing_calculator_has_its_marks() {
     let marks = [2.0, 8.6, 15.2, 21.8, 28.4, 35.0];
     for paper in [Paper::Letter, Paper::A4] {
         let pages = tile(&template, paper).expect("lays out");
-        let read = read(&template_pdf(&template, paper, Tape::SIXTEENTHS).expect("prints"));
+        let read = read(&template_pdf(&template, paper, Tape::SIXTEENTHS, "").expect("prints"));
         let mut found: Vec<f64> = Vec::new();
         for (page, place) in read[1..].iter().zip(&pages.pages) {
             let upright = |((ax, ay), (bx, by)): &&((f64, f64), (f64, f64))| {
@@ -175,7 +176,7 @@ fn the_holes_of_the_dowel_calculator_are_where_they_are_drilled() {
     for paper in [Paper::Letter, Paper::A4] {
         let pages = tile(&template, paper).expect("lays out");
         assert_eq!(pages.pages.len(), 1, "both parts stand on one page");
-        let read = read(&template_pdf(&template, paper, Tape::SIXTEENTHS).expect("prints"));
+        let read = read(&template_pdf(&template, paper, Tape::SIXTEENTHS, "").expect("prints"));
         let page = &read[1];
         // A cross reaches a quarter of an inch beyond the hole of 1 1/32.
         let arm = 1.0 + 1.0 / 32.0 + 0.5;
@@ -200,7 +201,7 @@ fn the_holes_of_the_dowel_calculator_are_where_they_are_drilled() {
 /// A line on the edge of the drawing is half a line wide beyond it, and is not cut off there.
 #[test]
 fn a_line_on_the_edge_is_whole() {
-    let pdf = template_pdf(&stick("5", &[]), Paper::Letter, Tape::SIXTEENTHS).expect("prints");
+    let pdf = template_pdf(&stick("5", &[]), Paper::Letter, Tape::SIXTEENTHS, "").expect("prints");
     let document = Document::load_mem(&pdf).expect("a PDF");
     let page = *document.get_pages().get(&2).expect("a page after the cover");
     let content = Content::decode(&document.get_page_content(page)).expect("operations");
@@ -215,11 +216,17 @@ fn a_line_on_the_edge_is_whole() {
 #[test]
 fn what_is_too_large_or_has_no_size_is_refused() {
     let long = stick("1000", &[]);
-    assert_eq!(template_pdf(&long, Paper::A4, Tape::SIXTEENTHS), Err(PaperProblem::TooManyPages));
+    assert_eq!(
+        template_pdf(&long, Paper::A4, Tape::SIXTEENTHS, ""),
+        Err(PaperProblem::TooManyPages)
+    );
     for (width, height) in [(0.0, 1.0), (1.0, -1.0), (f64::NAN, 1.0), (f64::INFINITY, 1.0)] {
         let template =
             Template { title: say!["t"], width, height, inks: vec![Ink::Hole(0.0, 0.0, 1.0)] };
-        assert_eq!(template_pdf(&template, Paper::A4, Tape::SIXTEENTHS), Err(PaperProblem::NoSize));
+        assert_eq!(
+            template_pdf(&template, Paper::A4, Tape::SIXTEENTHS, ""),
+            Err(PaperProblem::NoSize)
+        );
     }
 }
 
@@ -241,4 +248,28 @@ proptest! {
             }
         }
     }
+}
+
+/// A template of example sizes says so on every page.
+#[test]
+fn paper_tells_of_our_examples() {
+    let words = |noted: &str| {
+        let template = stick("5", &[]);
+        let pdf = template_pdf(&template, Paper::Letter, Tape::SIXTEENTHS, noted).expect("prints");
+        let document = Document::load_mem(&pdf).expect("a PDF");
+        let page = |page| {
+            let content = document.get_page_content(page);
+            let operations = Content::decode(&content).expect("operations").operations;
+            let shown = operations.iter().filter(|it| it.operator == "Tj");
+            let text =
+                |it: &Object| String::from_utf8_lossy(it.as_str().expect("words")).into_owned();
+            shown.map(|it| text(&it.operands[0])).collect::<Vec<_>>().join("\n")
+        };
+        document.get_pages().into_values().map(page).collect::<Vec<_>>()
+    };
+    let noted = "from 1 example size: length";
+    let pages = words(noted);
+    assert!(pages[0].contains(noted), "{}", pages[0]);
+    assert!(pages[1..].iter().all(|page| page.contains("example")), "{pages:?}");
+    assert!(words("").iter().all(|page| !page.contains("example")));
 }

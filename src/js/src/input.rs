@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use reckoner_core::calculators::Calculator;
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::measure::{Fineness, Length, Tape, Unit, length};
-use reckoner_core::sheet::{Ask, Bench, Entries, Field, Kind, Side, Start, When};
+use reckoner_core::sheet::{Ask, Bench, Entries, Field, Kind, Own, Side, Start, When};
 use serde::Deserialize;
 use serde::de::{DeserializeOwned, IgnoredAny};
 use wasm_bindgen::JsValue;
@@ -276,6 +276,12 @@ impl BenchIn {
                 self.thinnest_strip.as_deref(),
                 start.thinnest_strip,
             )?,
+            own: Own {
+                kerf: self.kerf.is_some(),
+                blade_reach: self.blade_reach.is_some(),
+                fence: self.fence.is_some(),
+                thinnest_strip: self.thinnest_strip.is_some(),
+            },
         })
     }
 }

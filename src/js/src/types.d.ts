@@ -13,6 +13,7 @@ export interface Table { title: string; columns: string[]; rows: Value[][] }
 /** `at`: where in the text of the field, in UTF-16 units, as `String.slice` counts. `code`: `missing`, `not-asked`, `wrong-type` or `bad-call` for the call itself; else of the question. */
 export interface Problem { field: string; code: string; message: string; at: [number, number] | null; way_out: { message: string; set: Record<string, string> } | null }
 export interface Refused { ok: false; problems: Problem[] }
+/** `assumed` are the fields that were left out and stand for an example of ours: the answer rests on them. */
 export interface Answered<Results, Tables> {
   ok: true;
   headline: { id: keyof Results; label: string; from: string; value: Value };
@@ -831,9 +832,9 @@ export interface SpacingResults {
   step_error?: LengthValue;
 }
 export interface SpacingTables {
-  /** Every mark */
+  /** Marks */
   layout?: Table;
-  /** One fewer, one more */
+  /** Fewer or more marks */
   others?: Table;
 }
 /** Where do the screws, pegs or slats go? */

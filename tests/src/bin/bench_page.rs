@@ -99,7 +99,7 @@ fn key_to_paint() -> BTreeMap<String, Vec<f64>> {
 
 /// Opens the form and goes on to the first field that brings up the keys; whether there is one.
 fn open_a_number(app: &App) -> bool {
-    app.tap("change-sizes");
+    app.tap("go-through");
     for _ in 0..MOST_LOOKS {
         if app.shows(KEYS[0]) {
             return true;

@@ -10,6 +10,7 @@ use reckoner_e2e::{App, Screen};
 fn strips_are_counted_with_their_kerfs() {
     let app = App::open(Screen::PHONE);
     app.tap("home-resaw-rip");
+    app.tap("question");
     app.tap("question-strips");
     app.script(
         "const list = document.querySelector('[data-testid=\"field-board\"] select');
@@ -18,7 +19,9 @@ fn strips_are_counted_with_their_kerfs() {
     app.enter("board_width", &["9", "page-16", "1/4", "close"]);
     app.enter("strip_width", &["1", "page-16", "3/4", "close"]);
     app.enter("first_edge", &["page-16", "1/4", "close"]);
-    app.wait_for_words("answer-headline", "4");
+    // What is set stands first: the fence, and how many strips there are.
+    app.wait_for_words("answer-headline", "one and three quarters inches");
+    app.wait_for_words("figure-n_strips", "4");
     app.wait_for_words("figure-leftover", "one and one half inches");
     app.wait_for_words("figure-leftover_edge", "still raw");
     // Wider than the board: refused beside the field, with a way out that one tap takes.
@@ -38,7 +41,11 @@ fn screws_are_marked_from_both_ends() {
     app.enter("right_end", &["2", "close"]);
     app.tap("field-keep_out");
     app.press(&["clear", "close"]);
+    // How far apart, and how many; then the marks one by one.
+    app.wait_for_words("answer-headline", "six and five eighths inches");
     app.wait_for_words("figure-count", "6");
+    app.tap("mark-next");
+    app.wait_for_words("answer-headline", "Mark 1 of 6");
     app.tap("mark-next");
     app.tap("mark-next");
     app.wait_for_words("answer-headline", "fifteen and three sixteenths inches");

@@ -460,7 +460,7 @@ fn a_calculator_has_what_the_local_storage_lost() {
     let app = App::open_at(Screen::PHONE, "#/tape");
     app.wait_for("answer-headline");
     let before = app.script("return JSON.stringify({ ...localStorage })");
-    app.tap("change-sizes");
+    app.tap("go-through");
     app.press(&["7", "7"]);
     app.wait_until(
         "it is kept",

@@ -6,6 +6,7 @@ mod campaign;
 mod device;
 mod film;
 mod handing_on;
+mod ink;
 mod javascript;
 mod job;
 mod job_kept;

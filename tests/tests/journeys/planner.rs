@@ -34,7 +34,7 @@ fn a_quick_list_is_planned_by_taps_with_the_server_stopped() {
     // Another list, by thumb: two pieces of 45 in and one of 50 from boards of 96 in at 10 each.
     app.enter("parts", &["2", "@", "4", "5", "comma", "5", "0", "next"]);
     app.press(&["9", "6", "at", "1", "0", "next"]);
-    app.tap("key-clear");
+    app.press(&["backspace"]);
     app.press(&["close"]);
     app.wait_for_text("cost", "20.00");
     wait_for_the_end(&app);

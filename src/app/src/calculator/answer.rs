@@ -1,39 +1,94 @@
 //! The answer on the screen: the headline first, then the drawing, then all else.
 
 use reckoner_core::measure::Tape;
-use reckoner_core::sheet::{Answer, Bench, Figure, Sheet, WayOut};
+use reckoner_core::sheet::{Answer, Assumed, Bench, Face, Figure, Sheet, Value, WayOut, face};
 use yew::prelude::*;
 
 use crate::components::drawing::drawing;
 use crate::components::field;
 use crate::components::headline::Headline;
+use crate::components::icon::{Icon, icon};
 use crate::components::measure;
 use crate::components::notes::notes;
 use crate::components::table::table;
 use crate::components::working::working;
 use crate::form::{Form, Needed, needed};
 
+/// The figure whose marks are gone through one by one: the headline, or the first that has several.
+fn marks_of(answer: &Answer) -> Option<&Figure> {
+    let mut figures = core::iter::once(&answer.headline).chain(&answer.figures);
+    figures.find(|figure| matches!(figure.value, Value::Lengths(_)))
+}
+
+/// How many places the headline can be stepped through: each mark, after the headline itself where
+/// that is no mark.
+pub(crate) fn places(answer: &Answer) -> usize {
+    match (&answer.headline.value, marks_of(answer).map(|figure| &figure.value)) {
+        (Value::Lengths(marks), _) => marks.len(),
+        (_, Some(Value::Lengths(marks))) => marks.len().saturating_add(1),
+        _ => 1,
+    }
+}
+
+/// What the headline shows at a place, and which of its marks.
+pub(crate) fn shown(answer: &Answer, at: usize) -> (&Figure, usize) {
+    match (&answer.headline.value, marks_of(answer), at.checked_sub(1)) {
+        (Value::Lengths(_), ..) => (&answer.headline, at),
+        (_, Some(marks), Some(index)) => (marks, index),
+        _ => (&answer.headline, 0),
+    }
+}
+
+/// What stands beside the headline's own figure: the one wanted next, if it is short.
+fn second(answer: &Answer) -> Option<&Figure> {
+    answer.figures.first().filter(|it| {
+        matches!(it.value, Value::Length(..) | Value::Count(_) | Value::Exact(..) | Value::Real(..))
+    })
+}
+
 /// The headline, or what is needed for one: never an answer to another question.
 pub(crate) fn headline(
     form: &Form,
     sheet: &Sheet,
     bench: &Bench,
-    index: usize,
-    on_index: &Callback<usize>,
+    at: usize,
+    on_step: &Callback<usize>,
     on_way_out: &Callback<Vec<(&'static str, String)>>,
 ) -> Html {
     let inside = match &sheet.answer {
-        Some(answer) => html! {
-            <Headline figure={answer.headline.clone()} bench={*bench} {index}
-                on_index={on_index.clone()} />
-        },
+        Some(answer) => {
+            let (figure, index) = shown(answer, at);
+            html! {
+                <>
+                    <Headline figure={figure.clone()} rests={sheet.assumed.spoken()} bench={*bench}
+                        {index} {at} places={places(answer)} on_step={on_step.clone()} />
+                    if let Some(second) = second(answer) {
+                        <dl class="headline__second">{ self::figure(second, bench) }</dl>
+                    }
+                </>
+            }
+        }
         None => wanting(form, sheet, bench.tape, on_way_out),
     };
+    let has_answer = sheet.answer.is_some();
     html! {
-        <div class={classes!("headline", sheet.answer.is_none().then_some("is-wanting"))}
+        <div class={classes!(
+                "headline",
+                (!has_answer).then_some("is-wanting"),
+                (has_answer && !sheet.assumed.is_empty()).then_some("is-pencil"),
+            )}
             data-testid="answer-headline" role="status">
             { inside }
         </div>
+    }
+}
+
+/// Which sizes the answer rests on that are ours.
+pub(crate) fn pencil_line(sheet: &Sheet) -> Html {
+    html! {
+        if let Some(line) = sheet.assumed.line() {
+            <p class="pencil-line" data-testid="pencil-line">{ icon(Icon::Pencil) }<span>{ line }</span></p>
+        }
     }
 }
 
@@ -65,18 +120,18 @@ pub(crate) fn wanting(
 /// What stands below the headline.
 pub(crate) fn rest(
     answer: &Answer,
+    assumed: &Assumed,
     bench: &Bench,
-    index: usize,
-    on_index: &Callback<usize>,
+    at: usize,
+    on_step: &Callback<usize>,
 ) -> Html {
+    let others = answer.figures.iter().skip(usize::from(second(answer).is_some()));
     html! {
-        <div class="rest-of-answer">
+        <div class={classes!("rest-of-answer", (!assumed.is_empty()).then_some("is-pencil"))}>
             if let Some(scene) = &answer.drawing { { drawing(scene, bench.tape) } }
-            { all_marks(&answer.headline, bench, index, on_index) }
-            if !answer.figures.is_empty() {
-                <dl class="figures">
-                    { for answer.figures.iter().map(|it| figure(it, bench)) }
-                </dl>
+            { all_marks(answer, bench, at, on_step) }
+            if others.len() > 0 {
+                <dl class="figures">{ for others.map(|it| figure(it, bench)) }</dl>
             }
             { for answer.tables.iter().map(|it| table(it, bench)) }
             { notes(answer, bench.tape) }
@@ -85,24 +140,21 @@ pub(crate) fn rest(
     }
 }
 
-/// Every mark of a headline that shows one at a time; a tap on one shows it.
-fn all_marks(
-    headline: &Figure,
-    bench: &Bench,
-    index: usize,
-    on_index: &Callback<usize>,
-) -> Option<Html> {
-    use reckoner_core::sheet::{Face, face};
-    let Face::Measures(all) = face(&headline.value, bench) else { return None };
+/// Every mark that the headline can show; a tap on one shows it.
+fn all_marks(answer: &Answer, bench: &Bench, at: usize, on_step: &Callback<usize>) -> Option<Html> {
+    let marks = marks_of(answer)?;
+    let Face::Measures(all) = face(&marks.value, bench) else { return None };
+    let first = places(answer).saturating_sub(all.len());
     Some(html! {
-        <ol class="marks" aria-label={headline.label}>
-            { for all.iter().enumerate().map(|(at, shown)| {
-                let onclick = on_index.reform(move |_: MouseEvent| at);
+        <ol class="marks" aria-label={marks.label}>
+            { for all.iter().enumerate().map(|(index, shown)| {
+                let place = index.saturating_add(first);
+                let onclick = on_step.reform(move |_: MouseEvent| place);
                 html! {
                     <li>
                         <button type="button" class="mark" {onclick}
-                            aria-pressed={if at == index { "true" } else { "false" }}>
-                            <span class="mark__place">{ at.saturating_add(1) }</span>
+                            aria-pressed={if place == at { "true" } else { "false" }}>
+                            <span class="mark__place">{ index.saturating_add(1) }</span>
                             { measure::marks(shown) }
                         </button>
                     </li>

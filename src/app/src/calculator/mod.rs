@@ -2,6 +2,8 @@
 
 pub(crate) mod answer;
 mod page;
+mod question;
 
 pub(crate) use answer::wanting;
 pub(crate) use page::{Opening, last_tools, link_trouble, page, unit_choice, use_address};
+pub(crate) use question::question;

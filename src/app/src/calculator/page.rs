@@ -5,10 +5,11 @@ use std::rc::Rc;
 use reckoner_core::calculators::{self, Calculator};
 use reckoner_core::measure::Unit;
 use reckoner_core::measure::text::NoNames;
-use reckoner_core::sheet::{Answer, Bench, Entries, Figure, Value};
+use reckoner_core::sheet::{Assumed, Bench, Entries, Figure, Sheet};
 use yew::prelude::*;
 
 use super::answer;
+use super::question::question;
 use crate::components::icon::{Icon, icon};
 use crate::form::at_hand::{AtHand, use_at_hand};
 use crate::form::view::{asks, undo_and_redo};
@@ -58,6 +59,14 @@ impl Opening {
             return Opening { entries: kept.unwrap_or_else(fresh), own: None, trouble: None };
         };
         match link::read(calculator, query) {
+            // A question alone: of the sizes that are here.
+            Ok(entries) if is_question(calculator, &entries) => {
+                let mut own = kept.unwrap_or_else(fresh);
+                for (id, text) in entries.pairs() {
+                    own.set(id, text);
+                }
+                Opening { entries: own, own: None, trouble: None }
+            }
             // The address of this very form: go on with what was typed, so that a changed kerf
             // still flows in.
             Ok(entries) => match kept {
@@ -75,6 +84,13 @@ impl Opening {
             },
         }
     }
+}
+
+/// Whether entries say nothing but which question is asked.
+fn is_question(calculator: &Calculator, entries: &Entries) -> bool {
+    let question = calculator.questions().map(|(field, _)| field.id);
+    let mut said = entries.pairs().map(|(id, _)| Some(id));
+    entries.unit().is_none() && said.next() == Some(question) && said.next().is_none()
 }
 
 #[derive(Properties)]
@@ -118,11 +134,11 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
     let done = use_state_eq(|| "");
 
     use_address(calculator, form.entries(), &bench);
-    use_voice(sheet.answer.as_ref(), settings, *index);
+    use_voice(&sheet, settings, *index);
     {
         let index = index.clone();
         // Other marks: begin with the first again.
-        use_effect_with(n_marks(sheet.answer.as_ref()), move |_| index.set(0));
+        use_effect_with(sheet.answer.as_ref().map(answer::places), move |_| index.set(0));
     }
     use_effect_with((), |()| dom::set_title(&format!("{} · Sawdust Reckoner", calculator.title)));
 
@@ -140,11 +156,13 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
             { bar(calculator, &at_hand) }
             <main class="bench">
                 { link_trouble(&trouble) }
+                { question(&at_hand) }
                 <section class="answer" aria-label="Answer">
                     { answer::headline(&form, &sheet, &bench, *index, &on_index, &on_way_out) }
+                    { answer::pencil_line(&sheet) }
                     { tools(&at_hand, *index, &done) }
                     if let Some(it) = &sheet.answer {
-                        { answer::rest(it, &bench, *index, &on_index) }
+                        { answer::rest(it, &sheet.assumed, &bench, *index, &on_index) }
                         if it.template.is_some() {
                             { to_print(calculator, form.entries(), &bench) }
                         }
@@ -165,7 +183,7 @@ fn to_print(calculator: &'static Calculator, entries: &Entries, bench: &Bench) -
     let query = link::whole(calculator, entries, bench);
     html! {
         <p class="to-print">
-            <a class="tool" href={route::to_print(calculator.slug, &query)} data-testid="to-print">{ "Print at full size" }</a>
+            <a class="tool" href={route::to_print(calculator.slug, &query)} data-testid="to-print">{ "Print full size" }</a>
         </p>
     }
 }
@@ -186,13 +204,6 @@ pub(crate) fn link_trouble(trouble: &UseStateHandle<Option<String>>) -> Html {
     }
 }
 
-fn n_marks(answer: Option<&Answer>) -> usize {
-    match answer.map(|answer| &answer.headline.value) {
-        Some(Value::Lengths(all)) => all.len(),
-        _ => 0,
-    }
-}
-
 /// Keeps the entries in the address, a moment later.
 #[hook]
 pub(crate) fn use_address(calculator: &'static Calculator, entries: &Entries, bench: &Bench) {
@@ -205,8 +216,11 @@ pub(crate) fn use_address(calculator: &'static Calculator, entries: &Entries, be
 
 /// Reads each new answer aloud, when that is wanted.
 #[hook]
-fn use_voice(answer: Option<&Answer>, settings: &Settings, index: usize) {
-    let words = answer.map(|answer| words::to_say(&answer.headline, &settings.bench, index));
+fn use_voice(sheet: &Sheet, settings: &Settings, index: usize) {
+    let words = sheet.answer.as_ref().map(|answer| {
+        let (figure, index) = answer::shown(answer, index);
+        words::to_say(figure, &settings.bench, index, &sheet.assumed)
+    });
     let is_first = use_mut_ref(|| true);
     use_effect_with((words, settings.aloud), move |(words, aloud)| {
         // What stands there from the start is not new.
@@ -249,26 +263,41 @@ fn copying(
     })
 }
 
-/// What a thumb reaches: change the sizes, copy, read aloud.
+/// What a thumb reaches: what comes next, copy, read aloud.
 fn tools(at_hand: &AtHand, index: usize, done: &Done) -> Html {
     let bench = at_hand.settings.bench;
-    let headline = at_hand.sheet.answer.as_ref().map(|answer| answer.headline.clone());
+    let assumed = &at_hand.sheet.assumed;
+    let headline = at_hand.sheet.answer.as_ref().map(|answer| answer::shown(answer, index));
     let has_voice = at_hand.settings.aloud != Aloud::Never && speech::is_possible();
     html! {
         <div class="tools">
-            <button type="button" class="tool tool--main" data-testid="change-sizes"
-                onclick={at_hand.begin()}>{ "Change sizes" }</button>
-            if let Some(figure) = headline {
-                { copy_button(figure.clone(), bench, done) }
-                if has_voice { { voice_button(figure, bench, index) } }
+            if assumed.is_empty() {
+                { keep_link(at_hand, "tool tool--main") }
+            } else {
+                <button type="button" class="tool tool--main" data-testid="go-through"
+                    onclick={at_hand.go_through()}>{ format!("Go through {}", assumed.counted()) }</button>
+            }
+            if let Some((figure, index)) = headline {
+                { copy_button(figure.clone(), bench, assumed.clone(), done) }
+                if has_voice { { voice_button(figure.clone(), bench, index, assumed.clone()) } }
             }
             <span class="tools__done" role="status">{ **done }</span>
         </div>
     }
 }
 
-fn copy_button(figure: Figure, bench: Bench, done: &Done) -> Html {
-    let onclick = copying(move || words::to_copy(&figure, &bench), done, "Copied.");
+/// The way into a job, with what was typed.
+fn keep_link(at_hand: &AtHand, class: &'static str) -> Html {
+    let mut typed = at_hand.form.entries().clone();
+    typed.set_unit(Some(at_hand.form.unit(&at_hand.settings.bench)));
+    let keep = route::keep(at_hand.form.calculator().slug, &link::typed(&typed));
+    html! {
+        <a {class} href={keep} data-testid="keep-in-job"><span>{ "Keep in a job" }</span></a>
+    }
+}
+
+fn copy_button(figure: Figure, bench: Bench, assumed: Assumed, done: &Done) -> Html {
+    let onclick = copying(move || words::to_copy(&figure, &bench, &assumed), done, "Copied.");
     html! {
         <button type="button" class="tool" data-testid="copy" {onclick}>
             { icon(Icon::Copy) }<span>{ "Copy" }</span>
@@ -276,9 +305,10 @@ fn copy_button(figure: Figure, bench: Bench, done: &Done) -> Html {
     }
 }
 
-fn voice_button(figure: Figure, bench: Bench, index: usize) -> Html {
-    let onclick =
-        Callback::from(move |_: MouseEvent| speech::say(&words::to_say(&figure, &bench, index)));
+fn voice_button(figure: Figure, bench: Bench, index: usize, assumed: Assumed) -> Html {
+    let onclick = Callback::from(move |_: MouseEvent| {
+        speech::say(&words::to_say(&figure, &bench, index, &assumed));
+    });
     html! {
         <button type="button" class="tool" data-testid="read-aloud" {onclick}>
             { icon(Icon::Voice) }<span>{ "Read aloud" }</span>
@@ -317,16 +347,13 @@ pub(crate) fn last_tools(calculator: &'static Calculator, at_hand: &AtHand, done
             route::address(calculator.slug, &link::whole(calculator, &entries, &bench))
         )
     };
-    let mut typed = at_hand.form.entries().clone();
-    typed.set_unit(Some(at_hand.form.unit(&bench)));
-    let keep = route::keep(calculator.slug, &link::typed(&typed));
     let share = {
         let link = link.clone();
         Callback::from(move |_: MouseEvent| sharing::share(calculator.title, &link()))
     };
     html! {
         <div class="last-tools">
-            <a class="tool" href={keep} data-testid="keep-in-job"><span>{ "Keep in a job" }</span></a>
+            if !at_hand.sheet.assumed.is_empty() { { keep_link(at_hand, "tool") } }
             <button type="button" class="tool" data-testid="copy-link"
                 onclick={copying(link, done, "Link copied.")}>
                 { icon(Icon::Link) }<span>{ "Copy link" }</span>
@@ -338,7 +365,7 @@ pub(crate) fn last_tools(calculator: &'static Calculator, at_hand: &AtHand, done
             }
             <button type="button" class="tool" data-testid="start-fresh"
                 onclick={at_hand.doing(Action::StartFresh(unit))}>
-                <span>{ "Start fresh" }</span>
+                <span>{ "Back to our example" }</span>
             </button>
         </div>
     }

@@ -71,10 +71,15 @@ pub(crate) fn view(
             let answer = answer.id;
             move |_: Event| answer
         });
+        // The one that is chosen already changes nothing, and yet a tap on it says that it is right.
+        let again = on_choose.reform({
+            let answer = answer.id;
+            move |_: MouseEvent| answer
+        });
         html! {
             <label class="choice" data-testid={id.clone()} for={id.clone()}>
                 <input type="radio" class="choice__input" {id} name={field.id} {checked}
-                    onchange={choose} />
+                    onchange={choose} onclick={again} />
                 <span class="choice__face">{ answer.label }</span>
             </label>
         }

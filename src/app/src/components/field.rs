@@ -54,8 +54,8 @@ pub(crate) fn input(place: Place, text: String, events: &FieldEvents) -> Html {
     }
 }
 
-/// What a field asks.
-pub(crate) fn label(field: &Field) -> Html {
+/// What a field asks, and whether what stands in it is an example of ours.
+pub(crate) fn label(field: &Field, is_ours: bool) -> Html {
     let unit = match field.kind {
         Kind::Number { unit, .. } => unit,
         _ => "",
@@ -65,14 +65,15 @@ pub(crate) fn label(field: &Field) -> Html {
             <span class="field__name">{ field.label }</span>
             if !unit.is_empty() { <span class="field__unit">{ unit }</span> }
             if !field.hint.is_empty() { <span class="field__hint">{ field.hint }</span> }
+            if is_ours { <span class="voice">{ ", our example" }</span> }
         </>
     }
 }
 
 /// The same, for an input or a list. A press on it takes the focus from nothing: the tap gives it.
-pub(crate) fn label_for(id: &str, field: &Field) -> Html {
+pub(crate) fn label_for(id: &str, field: &Field, is_ours: bool) -> Html {
     let onmousedown = Callback::from(|event: MouseEvent| event.prevent_default());
-    html! { <label class="field__label" for={id.to_owned()} {onmousedown}>{ label(field) }</label> }
+    html! { <label class="field__label" for={id.to_owned()} {onmousedown}>{ label(field, is_ours) }</label> }
 }
 
 /// How the text of a field was understood.

@@ -21,6 +21,8 @@ pub(crate) enum Icon {
     Keyboard,
     Keypad,
     Tick,
+    Pencil,
+    Find,
 }
 
 /// Draws an icon; the words for it stand elsewhere.
@@ -45,6 +47,8 @@ pub(crate) fn icon(icon: Icon) -> Html {
         Icon::Keyboard => "M3 6h18v12H3zM7 10h1M11.500 10h1M16 10h1M8 14h8",
         Icon::Keypad => "M5 4h14v16H5zM9 8h1M14 8h1M9 12h1M14 12h1M9 16h1M14 16h1",
         Icon::Tick => "m5 13 4 5L20 6",
+        Icon::Find => "M10.500 4a6.500 6.500 0 1 0 0 13a6.500 6.500 0 1 0 0-13M15.500 15.500 21 21",
+        Icon::Pencil => "M4 20l1-5L16 4l4 4L9 19zM14 6l4 4",
     };
     html! {
         <svg class="icon" viewBox="0 0 24 24" aria-hidden="true"><path d={strokes} /></svg>

@@ -47,23 +47,10 @@ pub(crate) fn marks(shown: &Shown) -> Html {
     }
 }
 
-/// What is left over beside the mark, in words and signed: `heavy by 1/64 in (+1/64 in)`.
+/// What is left over beside the mark, in words: `about 1/64 under`.
 pub(crate) fn left_over(shown: &Shown) -> Html {
     // The voice has heard it with the mark.
-    match shown.lean {
-        "exact" => {
-            html! { <span class="lean is-exact" aria-hidden="true">{ &shown.in_words }</span> }
-        }
-        "midway" => html! {
-            <span class="lean is-off" aria-hidden="true">{ &shown.in_words }</span>
-        },
-        _ => html! {
-            <span class="lean is-off" aria-hidden="true">
-                { &shown.in_words }
-                <span class="lean__signed">{ &shown.left_over }</span>
-            </span>
-        },
-    }
+    html! { <span class="lean" aria-hidden="true">{ &shown.in_words }</span> }
 }
 
 /// Any value, small: in a table or in the list of other figures.
@@ -72,8 +59,8 @@ pub(crate) fn value(value: &Value, bench: &Bench) -> Html {
         html! {
             <>
                 { marks(shown) }
-                if shown.lean != "exact" {
-                    <span class="rest" aria-hidden="true">{ &shown.left_over }</span>
+                if !matches!(shown.lean, "exact" | "midway") {
+                    <span class="rest" aria-hidden="true">{ &shown.in_words }</span>
                 }
             </>
         }

@@ -9,7 +9,7 @@ use super::measure;
 pub(crate) fn working(working: &Working, bench: &Bench) -> Html {
     html! {
         <details class="working">
-            <summary data-testid="working-toggle">{ "The working" }</summary>
+            <summary data-testid="working-toggle">{ "Working" }</summary>
             <div class="working__body" data-testid="working">
                 <ol class="working__steps">
                     { for working.steps.iter().map(|step| html! {

@@ -15,6 +15,9 @@ use crate::platform::dom;
 use crate::settings::Settings;
 use crate::strip;
 
+/// Longest example that is named on the button which confirms it, in characters.
+const MOST_CONFIRMED: usize = 9;
+
 impl Reducible for Form {
     type Action = Action;
 
@@ -49,9 +52,11 @@ impl AtHand {
         field.is_some() && !is_words && !*self.system_keyboard
     }
 
-    /// The fields that are asked.
+    /// The fields that are asked, but for the question itself, which stands by itself.
     pub(super) fn fields(&self) -> impl Iterator<Item = &'static Field> + '_ {
-        self.form.calculator().asked(self.form.entries(), &self.settings.bench)
+        let question = self.form.calculator().questions().map(|(field, _)| field.id);
+        let asked = self.form.calculator().asked(self.form.entries(), &self.settings.bench);
+        asked.filter(move |field| Some(field.id) != question)
     }
 
     pub(super) fn field(&self, id: &str) -> Option<&'static Field> {
@@ -67,6 +72,50 @@ impl AtHand {
     pub(crate) fn doing(&self, action: Action) -> Callback<MouseEvent> {
         let form = self.form.dispatcher();
         Callback::from(move |_| form.dispatch(action.clone()))
+    }
+
+    /// Whether what stands in a place is an example of ours. The forms of the job book have none.
+    pub(crate) fn is_ours(&self, slot: Slot) -> bool {
+        let is_written = |line: usize| {
+            let text = self.field(slot.field).map(|field| self.text(field)).unwrap_or_default();
+            strip::lines(&text).nth(line).is_some_and(|line| !line.trim().is_empty())
+        };
+        !self.form.calculator().slug.is_empty()
+            && self.sheet.assumed.has(slot.field)
+            && slot.line.is_none_or(is_written)
+    }
+
+    /// Goes through the sizes that are ours, from the first.
+    pub(crate) fn go_through(&self) -> Callback<MouseEvent> {
+        let at_hand = self.clone();
+        Callback::from(move |_| {
+            if let Some(slot) = at_hand.slots.iter().find(|slot| at_hand.is_ours(**slot)) {
+                at_hand.form.dispatch(Action::GoThrough);
+                at_hand.go_to(*slot);
+            }
+        })
+    }
+
+    /// Takes an example as it stands, in one tap. Whoever goes through them comes to the next.
+    pub(crate) fn confirm(&self, slot: Slot) -> Option<Html> {
+        let field = self.field(slot.field).filter(|_| self.is_ours(slot))?;
+        let at_hand = self.clone();
+        let onclick = Callback::from(move |_: MouseEvent| {
+            let bench = &at_hand.settings.bench;
+            at_hand.form.dispatch(at_hand.form.confirming(field, bench));
+            if at_hand.form.is_gone_through() {
+                at_hand.walk(slot, Way::Next);
+            }
+        });
+        let text = self.text(field);
+        let words = match choice::choices(field) {
+            None if text.chars().count() <= MOST_CONFIRMED => format!("{text} is right"),
+            _ => "This is right".to_owned(),
+        };
+        Some(html! {
+            <button type="button" tabindex="-1" class="field__confirm"
+                data-testid={format!("confirm-{}", field.id)} {onclick}>{ words }</button>
+        })
     }
 
     /// Starts editing at the first field.
@@ -159,10 +208,19 @@ impl AtHand {
 
     /// Goes to the place after or before; beyond the last, the keypad closes.
     pub(super) fn walk(&self, from: Slot, way: Way) {
-        match neighbour(&self.slots, from, way) {
+        match self.beside(from, way) {
             Some(slot) => self.go_to(slot),
             None => self.close(),
         }
+    }
+
+    /// The place after or before another; only one of ours, while the user goes through those.
+    pub(super) fn beside(&self, from: Slot, way: Way) -> Option<Slot> {
+        let mut beside = neighbour(&self.slots, from, way)?;
+        while self.form.is_gone_through() && !self.is_ours(beside) {
+            beside = neighbour(&self.slots, beside, way)?;
+        }
+        Some(beside)
     }
 
     pub(super) fn close(&self) {
@@ -174,7 +232,7 @@ impl AtHand {
     pub(crate) fn step(&self, slot: Slot, way: Way) -> Html {
         let at_hand = self.clone();
         let onclick = Callback::from(move |_: MouseEvent| at_hand.walk(slot, way));
-        let is_end = neighbour(&self.slots, slot, way).is_none();
+        let is_end = self.beside(slot, way).is_none();
         let (face, name, id) = match way {
             Way::Next => (Icon::Next, "Next field", "field-next"),
             Way::Previous => (Icon::Previous, "Field before", "field-previous"),
@@ -233,8 +291,10 @@ pub(crate) fn use_at_hand(
 ) -> AtHand {
     let system_keyboard = use_state_eq(|| false);
     let mut slots = Vec::new();
+    let question = form.calculator().questions().map(|(field, _)| field.id);
     for field in form.calculator().asked(form.entries(), &settings.bench) {
         match field.kind {
+            _ if Some(field.id) == question => {}
             Kind::Strip => {
                 slots.extend(
                     strip::lines(&form.text(field, &settings.bench))

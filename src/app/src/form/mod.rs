@@ -63,6 +63,8 @@ pub struct Form {
     past: Vec<Entries>,
     future: Vec<Entries>,
     editing: Option<Slot>,
+    /// Whether the way through the places leads only to those that are not the person's yet.
+    is_gone_through: bool,
     /// The place that the last step typed in: more typing there belongs to the same step.
     typing: Option<Slot>,
     /// Fields that were typed in and left: only these may show a problem.
@@ -78,6 +80,7 @@ impl PartialEq for Form {
             && self.past == other.past
             && self.future == other.future
             && self.editing == other.editing
+            && self.is_gone_through == other.is_gone_through
             && self.typing == other.typing
             && self.left == other.left
     }
@@ -92,6 +95,8 @@ pub enum Action {
     Set(Vec<(&'static str, String)>),
     /// The user enters a place.
     Edit(Slot),
+    /// The user begins to go through the sizes that are ours.
+    GoThrough,
     /// The user leaves the place being edited.
     Leave,
     /// One step back.
@@ -119,6 +124,7 @@ impl Form {
             past,
             future: Vec::new(),
             editing: None,
+            is_gone_through: false,
             typing: None,
             left,
             keeper: None,
@@ -169,6 +175,12 @@ impl Form {
         self.editing
     }
 
+    /// Whether the way through the places leads only to those that are not the person's yet.
+    #[must_use]
+    pub fn is_gone_through(&self) -> bool {
+        self.is_gone_through
+    }
+
     /// Whether there is a step to undo.
     #[must_use]
     pub fn can_undo(&self) -> bool {
@@ -209,7 +221,8 @@ impl Form {
     pub fn entrance(&self, slot: Slot) -> Entrance {
         let field = self.calculator.fields.iter().find(|field| field.id == slot.field);
         let is_words = field.is_none_or(|field| matches!(field.kind, Kind::Words(_)));
-        if slot.line.is_some() || is_words {
+        let is_own_line = slot.line.is_some() && self.entries.text(slot.field).is_some();
+        if is_own_line || is_words {
             return Entrance::End;
         }
         // The forms of the job book are no calculators, and have no address of their own.
@@ -221,6 +234,12 @@ impl Form {
             }
         };
         if is_written_over { Entrance::Whole } else { Entrance::End }
+    }
+
+    /// What takes an example as the person's own, as it stands.
+    #[must_use]
+    pub fn confirming(&self, field: &Field, bench: &Bench) -> Action {
+        Action::Set(vec![(field.id, self.text(field, bench))])
     }
 
     /// The form after an action.
@@ -259,7 +278,11 @@ impl Form {
                     form.editing = Some(slot);
                 }
             }
-            Action::Leave => form.leave(),
+            Action::GoThrough => form.is_gone_through = true,
+            Action::Leave => {
+                form.leave();
+                form.is_gone_through = false;
+            }
             Action::Undo => {
                 if let Some(entries) = form.past.pop() {
                     form.future.push(core::mem::replace(&mut form.entries, entries));

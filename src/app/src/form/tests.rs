@@ -1,6 +1,6 @@
 //! What happens to a form, action by action.
 
-use reckoner_core::calculators::tape;
+use reckoner_core::calculators::{crosscut, tape};
 use reckoner_core::measure::Unit;
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::sheet::{Bench, Entries};
@@ -168,7 +168,10 @@ fn an_example_and_a_size_are_written_over_and_a_formula_is_gone_on_with() {
     ] {
         assert_eq!(form().after(types(START, text)).entrance(START), expected, "{text}");
     }
-    assert_eq!(form().entrance(Slot { field: "strip", line: Some(0) }), Entrance::End);
+    // Our own sum in the strip is an example too; a line of the person's is gone on with.
+    let line = Slot { field: "strip", line: Some(0) };
+    assert_eq!(form().entrance(line), Entrance::Whole);
+    assert_eq!(form().after(types(line, "3")).entrance(line), Entrance::End);
 }
 
 #[test]
@@ -180,4 +183,33 @@ fn nothing_that_stands_in_the_job_book_is_written_over() {
         let slot = Slot::of(field);
         assert_eq!(form.after(types(slot, "3")).entrance(slot), Entrance::End, "{field}");
     }
+}
+
+/// What an answer rests on that is ours, with the usual bench.
+fn assumed(form: &Form) -> Vec<&'static str> {
+    let sheet = form.calculator().sheet(form.entries(), &Bench::default(), &NoNames);
+    sheet.assumed.fields().map(|field| field.id).collect()
+}
+
+#[test]
+fn typing_the_very_figure_of_an_example_makes_it_ones_own_and_so_does_confirming_it() {
+    let bench = Bench::default();
+    let fresh = Form::new(&crosscut::CALCULATOR, Form::fresh(Unit::Inch), None);
+    let all = ["board", "trim", "part", "wanted", "kerf"];
+    assert_eq!(assumed(&fresh), all);
+    let board = fresh.calculator().fields.iter().find(|field| field.id == "board").expect("board");
+    let example = fresh.text(board, &bench);
+    for form in [
+        fresh.after(types(Slot::of("board"), &example)),
+        fresh.after(fresh.confirming(board, &bench)),
+    ] {
+        assert_eq!(assumed(&form), all[1..]);
+        assert_eq!(form.text(board, &bench), example);
+        // Undo brings a size back with its state.
+        assert_eq!(assumed(&form.after(Action::Undo)), all);
+        assert_eq!(assumed(&form.after(Action::StartFresh(Unit::Inch))), all);
+    }
+    // Going to a place and on from it is no word of anybody's.
+    let gone = after(fresh, [Action::Edit(Slot::of("board")), Action::Leave]);
+    assert_eq!(assumed(&gone), all);
 }

@@ -9,7 +9,7 @@ use reckoner_core::sheet::{Field, Kind};
 use yew::prelude::*;
 
 use super::at_hand::{AtHand, element_id, is_editing, press_in_row, problem_of};
-use super::{Action, Slot, Way, neighbour};
+use super::{Action, Slot, Way};
 use crate::components::choice;
 use crate::components::field::{self, Place};
 use crate::components::icon::{Icon, icon};
@@ -90,7 +90,7 @@ fn keypad(at_hand: &AtHand) -> Option<Html> {
     let on_event = at_hand.keys.clone();
     Some(html! {
         <Keypad key="the keypad" {set} is_left_handed={at_hand.settings.hand == Hand::Left}
-            is_last={neighbour(&at_hand.slots, slot, Way::Next).is_none()} {letters} {names} {on_event} />
+            is_last={at_hand.beside(slot, Way::Next).is_none()} {letters} {names} {on_event} />
     })
 }
 
@@ -111,6 +111,7 @@ fn one(at_hand: &AtHand, field: &'static Field) -> Html {
 fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
     let slot = Slot::of(field.id);
     let is_editing = is_editing(at_hand, slot);
+    let is_ours = at_hand.is_ours(slot);
     let is_words = matches!(field.kind, Kind::Words(_));
     let id = element_id(slot);
     let problem = problem_of(at_hand, field);
@@ -135,13 +136,15 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
             is_editing.then_some("is-editing"),
             (is_editing && !*at_hand.system_keyboard && !is_words).then_some("is-docked"),
             problem.is_some().then_some("is-wrong"),
+            is_ours.then_some("is-pencil"),
         )}>
-            { field::label_for(&id, field) }
+            { field::label_for(&id, field, is_ours) }
             <div class="field__row" onmousedown={Callback::from(press_in_row)}>
                 if is_editing { { at_hand.step(slot, Way::Previous) } }
                 { input }
+                if is_ours { { icon(Icon::Pencil) } }
                 if is_editing {
-                    { at_hand.clear(slot) }
+                    { at_hand.confirm(slot).unwrap_or_else(|| at_hand.clear(slot)) }
                     { at_hand.step(slot, Way::Next) }
                     { at_hand.keypad_again() }
                 }
@@ -156,6 +159,7 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
 fn chosen(at_hand: &AtHand, field: &'static Field) -> Html {
     let slot = Slot::of(field.id);
     let is_editing = is_editing(at_hand, slot);
+    let is_ours = at_hand.is_ours(slot);
     let is_list = choice::is_list(field);
     let id = element_id(slot);
     let form = at_hand.form.dispatcher();
@@ -174,14 +178,17 @@ fn chosen(at_hand: &AtHand, field: &'static Field) -> Html {
     let asked = if is_list {
         html! {
             <>
-                { field::label_for(&id, field) }
-                { choice::list(field, id.clone(), &text, &on_choose) }
+                { field::label_for(&id, field, is_ours) }
+                <div class="choice-row">
+                    { choice::list(field, id.clone(), &text, &on_choose) }
+                    { at_hand.confirm(slot) }
+                </div>
             </>
         }
     } else {
         html! {
             <>
-                <legend class="field__label">{ field::label(field) }</legend>
+                <legend class="field__label">{ field::label(field, is_ours) }</legend>
                 { choice::view(field, &text, &on_choose) }
             </>
         }
@@ -192,6 +199,7 @@ fn chosen(at_hand: &AtHand, field: &'static Field) -> Html {
             is_editing.then_some("is-editing"),
             is_editing.then_some("is-docked"),
             is_editing.then_some("is-panel"),
+            is_ours.then_some("is-pencil"),
         )}>
             { asked }
             if let Some(close) = steps {

@@ -134,6 +134,16 @@ pub(crate) fn leaves(event: &FocusEvent) -> bool {
     }
 }
 
+/// Whether the focus goes from within the group with this selector to something outside it.
+pub(crate) fn leaves_group(event: &FocusEvent, group: &str) -> bool {
+    let element = |target: Option<web_sys::EventTarget>| target?.dyn_into::<Element>().ok();
+    let from = element(event.target()).and_then(|from| from.closest(group).ok().flatten());
+    match (from, element(event.related_target())) {
+        (Some(group), Some(to)) => !group.contains(Some(&to)),
+        _ => false,
+    }
+}
+
 /// What is to be done at the end of a press.
 type AtEnd = Rc<RefCell<Option<Box<dyn FnOnce()>>>>;
 

@@ -1,5 +1,8 @@
 //! Doing something a moment later, or again and again, until it is called off.
 
+use std::cell::RefCell;
+use std::rc::Rc;
+
 use gloo::timers::callback::{Interval, Timeout};
 
 /// Something that will be done; dropped before, it is not.
@@ -20,6 +23,26 @@ pub(crate) struct Every {
 /// Does something every so many milliseconds until what is returned is dropped.
 pub(crate) fn every(milliseconds: u32, what: impl FnMut() + 'static) -> Every {
     Every { _interval: Interval::new(milliseconds, what) }
+}
+
+/// Milliseconds that a key is held before it repeats, and between one time and the next.
+const UNTIL_HELD: u32 = 400;
+const WHILE_HELD: u32 = 70;
+
+/// A key that is held down; dropped, it is let go.
+pub(crate) struct Held {
+    _first: Later,
+    _rest: Rc<RefCell<Option<Every>>>,
+}
+
+/// Does something again and again once a key is held for a while, until what is returned is dropped.
+pub(crate) fn held(what: impl Fn() + 'static) -> Held {
+    let rest = Rc::new(RefCell::new(None));
+    let first = later(UNTIL_HELD, {
+        let rest = rest.clone();
+        move || *rest.borrow_mut() = Some(every(WHILE_HELD, what))
+    });
+    Held { _first: first, _rest: rest }
 }
 
 /// Something that is done again and again; dropped, it is not.

@@ -14,7 +14,7 @@ use reckoner_core::calculators::{Calculator, Stage};
 use reckoner_core::measure::text::{NoNames, exact_text};
 use reckoner_core::measure::{Fineness, Length, Tape};
 use reckoner_core::sheet::{
-    Answer, Ask, Bench, Choice, Entries, Field, Kind, Least, Side, Start, When,
+    Answer, Ask, Bench, Choice, Entries, Field, Kind, Least, Own, Side, Start, When,
 };
 
 /// Which hand holds the phone.
@@ -89,16 +89,22 @@ impl Settings {
             "always" => Aloud::Always,
             _ => Aloud::OnTap,
         };
+        // What was never set is an example of ours, and so is what cannot be read.
+        let mut size = |id: &str, usual: Length| match ask.length(ask.field(id)) {
+            Some(length) => (length, entries.text(id).is_some()),
+            None => (usual, false),
+        };
+        let (kerf, has_kerf) = size("kerf", usual.kerf);
+        let (blade_reach, has_reach) = size("blade_reach", usual.blade_reach);
+        let (thinnest_strip, has_thinnest) = size("thinnest_strip", usual.thinnest_strip);
+        let own = Own {
+            kerf: has_kerf,
+            blade_reach: has_reach,
+            fence: entries.text("fence").is_some(),
+            thinnest_strip: has_thinnest,
+        };
         Settings {
-            bench: Bench {
-                tape,
-                kerf: ask.length(ask.field("kerf")).unwrap_or(usual.kerf),
-                blade_reach: ask.length(ask.field("blade_reach")).unwrap_or(usual.blade_reach),
-                fence,
-                thinnest_strip: ask
-                    .length(ask.field("thinnest_strip"))
-                    .unwrap_or(usual.thinnest_strip),
-            },
+            bench: Bench { tape, kerf, blade_reach, fence, thinnest_strip, own },
             hand,
             theme: ask.choice(ask.field("theme")).id,
             is_big: ask.yes(ask.field("big")),

@@ -1,7 +1,7 @@
 //! What the settings come to, and that a bad kept value does no harm.
 
 use reckoner_core::measure::{Fineness, Tape, Unit, length};
-use reckoner_core::sheet::{Bench, Entries, Side};
+use reckoner_core::sheet::{Bench, Entries, Own, Side};
 
 use super::{Aloud, Hand, SETTINGS, Settings, settled};
 use crate::form::{Action, Form};
@@ -39,6 +39,8 @@ fn every_setting_takes_effect() {
     assert_eq!(settings.bench.blade_reach, inches("2 1/4"));
     assert_eq!(settings.bench.fence, Side::Left);
     assert_eq!(settings.bench.thinnest_strip, inches("1/2"));
+    let all = Own { kerf: true, blade_reach: true, fence: true, thinnest_strip: true };
+    assert_eq!(settings.bench.own, all);
     assert_eq!((settings.hand, settings.theme), (Hand::Left, "outdoor"));
     assert_eq!((settings.is_big, settings.aloud), (true, Aloud::Always));
     for (id, tape) in [

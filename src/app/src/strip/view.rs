@@ -7,6 +7,7 @@ use yew::prelude::*;
 
 use super::lines;
 use crate::components::field::{self, Place};
+use crate::components::icon::{Icon, icon};
 use crate::components::measure;
 use crate::form::at_hand::{AtHand, element_id, press_in_row, problem_of};
 use crate::form::{Action, Slot, Way};
@@ -22,7 +23,7 @@ pub(crate) fn view(at_hand: &AtHand, field: &'static Field) -> Html {
     let in_use = strip.line(&chosen).map(|line| line.letter.clone());
     html! {
         <div key={field.id} class="strip" role="group" aria-label={field.label} data-testid={format!("field-{}", field.id)}>
-            <p class="strip__title">{ field::label(field) }</p>
+            <p class="strip__title">{ field::label(field, at_hand.is_ours(Slot::of(field.id))) }</p>
             <ol class="strip__lines">
                 { for lines(&text).enumerate().map(|(at, text)| {
                     let slot = Slot { field: field.id, line: Some(at) };
@@ -68,6 +69,7 @@ fn one(
     };
     let onuse =
         line_field.map(|field| at_hand.doing(Action::Set(vec![(field.id, letter.clone())])));
+    let is_ours = at_hand.is_ours(slot);
     let is_docked = is_editing && !*at_hand.system_keyboard;
     html! {
         <li key={letter.clone()} class={classes!(
@@ -76,6 +78,7 @@ fn one(
             is_editing.then_some("is-editing"),
             is_docked.then_some("is-docked"),
             is_wrong.then_some("is-wrong"),
+            is_ours.then_some("is-pencil"),
         )}>
             <button type="button" class="strip__letter" onclick={onuse}
                 disabled={line.is_none_or(|line| line.outcome == Outcome::Blank)}
@@ -86,7 +89,9 @@ fn one(
             <div class="field__row" onmousedown={Callback::from(press_in_row)}>
                 if is_editing { { at_hand.step(slot, Way::Previous) } }
                 { field::input(place, text.to_owned(), &at_hand.events(slot)) }
+                if is_ours { { icon(Icon::Pencil) } }
                 if is_editing {
+                    { at_hand.confirm(slot) }
                     { at_hand.clear(slot) }
                     { at_hand.step(slot, Way::Next) }
                     { at_hand.keypad_again() }

@@ -49,9 +49,9 @@ async fn a_fraction_is_stacked_for_the_eye_and_words_for_a_voice() {
     let spoken = headline.query_selector(".voice").expect("a query").expect("words");
     assert_eq!(
         spoken.text_content().as_deref(),
-        Some("three and three eighths inches, heavy by one sixty-fourth")
+        Some("three and three eighths inches, one sixty-fourth under")
     );
-    assert!(app.text("answer-headline").contains("heavy by 1/64 in"));
+    assert!(app.text("answer-headline").contains("1/64 under"));
     assert_eq!(app.exact("answer-headline"), "3 25/64 in");
 }
 

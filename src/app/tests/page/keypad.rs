@@ -46,7 +46,7 @@ async fn after_a_fraction_the_digits_are_back() {
 #[wasm_bindgen_test]
 async fn next_walks_through_the_fields_and_closes_after_the_last() {
     let app = Mounted::fresh(TAPE).await;
-    app.tap("change-sizes").await;
+    app.enter("field-strip-0").await;
     assert_eq!(app.focused(), "field-strip-0");
     app.press(&["next"]).await;
     assert_eq!(app.focused(), "field-strip-1");

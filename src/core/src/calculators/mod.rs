@@ -23,6 +23,7 @@ pub mod finish;
 pub mod frame;
 pub mod lumber;
 pub mod moisture;
+mod questions;
 pub mod resaw_rip;
 pub mod screws;
 pub mod spacing;
@@ -33,8 +34,12 @@ pub mod top;
 mod trial;
 mod wet_gaps;
 
+pub use questions::{Found, find_questions};
+
 use crate::measure::text::Names;
-use crate::sheet::{Answer, Ask, Bench, Entries, Field, Figure, Row, Sheet, Table, Value};
+use crate::sheet::{
+    Answer, Ask, Bench, Choice, Entries, Field, Figure, Kind, Row, Sheet, Start, Table, Value,
+};
 
 /// A calculator, as the page, the links, JavaScript and the job book see it.
 pub struct Calculator {
@@ -73,6 +78,8 @@ pub struct Listed {
     pub question: &'static str,
     /// As in [`Calculator`].
     pub stage: Stage,
+    /// Id of the field that chooses the question, and the questions; none where there is but one.
+    pub questions: Option<(&'static str, &'static [Choice])>,
 }
 
 /// A figure or table that a calculator may answer with.
@@ -222,7 +229,26 @@ pub fn find(slug: &str) -> Option<&'static Calculator> {
 
 impl Calculator {
     const fn listed(&self) -> Listed {
-        Listed { slug: self.slug, title: self.title, question: self.question, stage: self.stage }
+        let questions = match self.fields {
+            [Field { id, kind: Kind::Choice(choices), start: Start::Question(_), .. }, ..] => {
+                Some((*id, *choices))
+            }
+            _ => None,
+        };
+        Listed {
+            slug: self.slug,
+            title: self.title,
+            question: self.question,
+            stage: self.stage,
+            questions,
+        }
+    }
+
+    /// The questions it can be asked, and the field that chooses one; none where there is but one.
+    #[must_use]
+    pub fn questions(&self) -> Option<(&'static Field, &'static [Choice])> {
+        let field = self.fields.first()?;
+        self.listed().questions.map(|(_, choices)| (field, choices))
     }
 
     /// Answers a set of entries. Never panics, whatever the texts.
@@ -230,10 +256,11 @@ impl Calculator {
     pub fn sheet(&self, entries: &Entries, bench: &Bench, names: &dyn Names) -> Sheet {
         let mut ask = Ask::new(self.fields, entries, bench, names);
         let answer = (self.work)(&mut ask);
+        let assumed = ask.assumed();
         let (echoes, refusals) = ask.finish();
         // An answer never stands beside a refusal: it would be of a question nobody asked.
         let answer = if refusals.is_empty() { answer } else { None };
-        Sheet { echoes, refusals, answer }
+        Sheet { echoes, refusals, answer, assumed }
     }
 
     /// The fields that are asked, given the choices made.

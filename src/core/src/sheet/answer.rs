@@ -1,6 +1,6 @@
 //! [`Sheet`]: what a calculator says to a set of entries.
 
-use super::{Caution, Echo, Refusal, Sentence, Working};
+use super::{Assumed, Caution, Echo, Refusal, Sentence, Working};
 use crate::drawing::Scene;
 use crate::measure::{Area, Length, Number, Rounding};
 use crate::paper::Template;
@@ -14,6 +14,8 @@ pub struct Sheet {
     pub refusals: Vec<Refusal>,
     /// The answer. Absent when there are refusals.
     pub answer: Option<Answer>,
+    /// The sizes of ours that it rests on.
+    pub assumed: Assumed,
 }
 
 /// An answer, laid out.

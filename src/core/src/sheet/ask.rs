@@ -1,8 +1,10 @@
 //! [`Ask`]: reads the texts of the fields, and collects what was understood and what was not.
 
+use core::cell::Cell;
+
 use super::{
-    Bench, Choice, Entries, Field, Kind, Least, Outcome, Refusal, Sentence, Span, Start, Strip,
-    When,
+    Assumed, Bench, Choice, Entries, Field, Kind, Least, Outcome, Refusal, Sentence, Span, Start,
+    Strip, When,
 };
 use crate::measure::text::{
     Formula, Names, Quantity, TextProblem, TextProblemKind, decimal, exact_number, exact_text,
@@ -39,6 +41,8 @@ pub struct Ask<'a> {
     names: &'a dyn Names,
     pub(super) echoes: Vec<Echo>,
     pub(super) refusals: Vec<Refusal>,
+    /// Ids of the fields of which an example of ours was read.
+    ours: Cell<Vec<&'static str>>,
 }
 
 impl<'a> Ask<'a> {
@@ -50,7 +54,15 @@ impl<'a> Ask<'a> {
         bench: &'a Bench,
         names: &'a dyn Names,
     ) -> Ask<'a> {
-        Ask { fields, entries, bench, names, echoes: Vec::new(), refusals: Vec::new() }
+        Ask {
+            fields,
+            entries,
+            bench,
+            names,
+            echoes: Vec::new(),
+            refusals: Vec::new(),
+            ours: Cell::default(),
+        }
     }
 
     /// Every field of the form, asked or not.
@@ -69,6 +81,15 @@ impl<'a> Ask<'a> {
     #[must_use]
     pub fn finish(self) -> (Vec<Echo>, Vec<Refusal>) {
         (self.echoes, self.refusals)
+    }
+
+    /// The sizes of ours that were read so far.
+    #[must_use]
+    pub fn assumed(&self) -> Assumed {
+        let ours = self.ours.take();
+        let assumed = Assumed::of(self.fields, &ours);
+        self.ours.set(ours);
+        assumed
     }
 
     /// The unit of bare numbers.
@@ -100,11 +121,22 @@ impl<'a> Ask<'a> {
         self.found(id).unwrap_or(NONE)
     }
 
-    /// The text of a field as typed, or its start.
+    /// The text of a field as typed, or its start. Whatever is answered after an example of ours was
+    /// read rests on it.
     #[must_use]
     pub fn text(&self, field: &Field) -> String {
-        match self.entries.text(field.id) {
-            Some(text) => text.to_owned(),
+        if let Some(text) = self.entries.text(field.id) {
+            return text.to_owned();
+        }
+        match self.found(field.id) {
+            Some(field) => {
+                if field.is_ours(self.bench) {
+                    let mut ours = self.ours.take();
+                    ours.push(field.id);
+                    self.ours.set(ours);
+                }
+                field.start_text(self.bench, self.unit())
+            }
             None => field.start_text(self.bench, self.unit()),
         }
     }

@@ -36,6 +36,21 @@ pub struct Bench {
     pub fence: Side,
     /// Thinnest strip the user cuts between blade and fence.
     pub thinnest_strip: Length,
+    /// Which of these are the user's own.
+    pub own: Own,
+}
+
+/// Which sizes of a [`Bench`] the user has set. The others are examples of ours.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub struct Own {
+    /// The kerf.
+    pub kerf: bool,
+    /// The reach of the blade.
+    pub blade_reach: bool,
+    /// The side of the fence.
+    pub fence: bool,
+    /// The thinnest strip.
+    pub thinnest_strip: bool,
 }
 
 impl Default for Bench {
@@ -48,6 +63,7 @@ impl Default for Bench {
             blade_reach: Length::sixty_fourths(200),
             fence: Side::Right,
             thinnest_strip: Length::sixty_fourths(16),
+            own: Own::default(),
         }
     }
 }

@@ -117,6 +117,10 @@ pub enum Start {
     Inches(&'static str),
     /// This text: a count, a choice, a list, or nothing.
     Text(&'static str),
+    /// The question that a fresh form asks, out of those it can: no size of anybody's.
+    Question(&'static str),
+    /// What leaves the thing out, such as `0` or `no`: no size either.
+    Without(&'static str),
     /// The saw's kerf.
     Kerf,
     /// The saw's reach.
@@ -168,7 +172,9 @@ impl Field {
     #[must_use]
     pub fn start_text(&self, bench: &Bench, unit: Unit) -> String {
         let length = match self.start {
-            Start::Text(text) => return text.to_owned(),
+            Start::Text(text) | Start::Question(text) | Start::Without(text) => {
+                return text.to_owned();
+            }
             Start::Inches(text) if unit == Unit::Inch => return text.to_owned(),
             Start::Inches(text) => return format!("{text} in"),
             Start::Fence => {

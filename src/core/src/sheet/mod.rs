@@ -8,6 +8,7 @@
 
 mod answer;
 mod ask;
+mod assumed;
 mod bench;
 mod caution;
 mod entries;
@@ -22,7 +23,8 @@ mod working;
 
 pub use answer::{Answer, Figure, Note, Row, Sheet, Table, Value};
 pub use ask::{Ask, Echo};
-pub use bench::{Bench, Side};
+pub use assumed::Assumed;
+pub use bench::{Bench, Own, Side};
 pub use caution::{Act, Caution, DANGERS};
 pub use entries::Entries;
 pub use face::{Face, face};

@@ -7,7 +7,7 @@ use reckoner_core::calculators::{self, Calculator};
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::sheet::{Act, Answer, Bench, Caution, DANGERS, Entries, Value};
 
-use crate::working::entries;
+use crate::entries;
 
 /// Calculators and questions by what is done to carry the answer out; the first line that fits.
 ///

@@ -1,11 +1,13 @@
 //! Properties that hold for every input, one file for each module.
 
 mod angles;
+mod assumed;
 mod cautions;
 mod crosscut;
 mod curve;
 mod cutting_forms;
 mod dowel;
+mod entries;
 mod finish;
 mod frame;
 mod ids;

@@ -9,7 +9,7 @@ use reckoner_core::drawing::Shape;
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::sheet::{Answer, Bench, Face, Refusal, Value, face};
 
-use crate::working::entries;
+use crate::entries;
 
 /// Of the entries that the law of the working takes, every so many.
 const ONE_IN: usize = 4;

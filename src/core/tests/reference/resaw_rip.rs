@@ -197,7 +197,7 @@ fn tags_of_the_yard_stand_for_their_sizes() {
     assert_eq!(step.map(|figure| &figure.value), Some(&eighth));
 
     let strips = on_sheet(&[("question", "strips"), ("board", "2x10")]);
-    assert_eq!(strips.headline.value, Value::Count(4));
+    assert_eq!((strips.headline.id, strips.figures[0].value.clone()), ("fence", Value::Count(4)));
 
     let rail = on_sheet(&[
         ("question", "strips"),

@@ -21,6 +21,8 @@ pub(super) struct FullSizeProps {
     /// What the file is named after.
     pub(super) title: String,
     pub(super) tape: Tape,
+    /// Which sizes of it are ours.
+    pub(super) noted: Option<String>,
 }
 
 /// Buttons that give the template of an answer as pages of letter or A4.
@@ -28,22 +30,24 @@ pub(super) struct FullSizeProps {
 pub(super) fn FullSize(props: &FullSizeProps) -> Html {
     let trouble = use_state_eq(|| None::<String>);
     let save = |paper: Paper, label: &'static str, id: &'static str| {
-        let FullSizeProps { template, title, tape } = props;
+        let FullSizeProps { template, title, tape, noted } = props;
         let (template, title, tape) = (template.clone(), title.clone(), *tape);
+        let noted = noted.clone().unwrap_or_default();
         let trouble = trouble.clone();
-        let onclick =
-            Callback::from(move |_: MouseEvent| match template_pdf(&template, paper, tape) {
+        let onclick = Callback::from(move |_: MouseEvent| {
+            match template_pdf(&template, paper, tape, &noted) {
                 Ok(pdf) => {
                     trouble.set(None);
                     files::save(&file_name(&title, "pdf"), "application/pdf", &pdf);
                 }
                 Err(problem) => trouble.set(Some(problem.to_string())),
-            });
+            }
+        });
         html! { <button type="button" class="tool" data-testid={id} {onclick}>{ label }</button> }
     };
     html! {
         <section class="full-size">
-            <h2 class="job__title">{ "Print at full size" }</h2>
+            <h2 class="job__title">{ "Print full size" }</h2>
             <p class="job__words">{ "Print at 100 %. The first page has a square to measure: it must be 3 in." }</p>
             if let Some(words) = &*trouble {
                 <p class="trouble" role="alert" data-testid="template-trouble">{ words }</p>
@@ -61,6 +65,7 @@ pub(super) fn page(calculator: &'static Calculator, query: &str, settings: &Rc<S
     let bench = settings.bench;
     let entries = link::read(calculator, query);
     let sheet = entries.as_ref().ok().map(|it| calculator.sheet(it, &bench, &NoNames));
+    let noted = sheet.as_ref().and_then(|sheet| sheet.assumed.noted());
     let template = sheet.and_then(|sheet| sheet.answer).and_then(|answer| answer.template);
     dom::set_title(&format!("{} at full size · Sawdust Reckoner", calculator.title));
     html! {
@@ -71,8 +76,8 @@ pub(super) fn page(calculator: &'static Calculator, query: &str, settings: &Rc<S
             </header>
             <main class="job">
                 if let Some(template) = template {
-                    <p class="job__words" data-testid="template-title">{ template.title.on(bench.tape) }</p>
-                    <FullSize {template} title={calculator.title} tape={bench.tape} />
+                    <p class="job__words" data-testid="template-title">{ template.title.on(bench.tape) }{ noted.as_ref().map(|noted| format!(", {noted}")) }</p>
+                    <FullSize {template} title={calculator.title} tape={bench.tape} {noted} />
                 } else {
                     <p class="trouble" role="alert" data-testid="template-trouble">{ "There is nothing to print here. Go back and look at the sizes." }</p>
                 }

@@ -133,7 +133,7 @@ pub(super) fn KeepPage(props: &KeepPageProps) -> Html {
             html! {
                 <>
                     if let Some(answer) = &sheet.answer {
-                        <p class="job__words">{ calculator.title }{ ": " }{ answer.headline.label }{ " " }{ measure::value(&answer.headline.value, &settings.bench) }</p>
+                        <p class="job__words">{ calculator.title }{ ": " }{ answer.headline.label }{ " " }{ measure::value(&answer.headline.value, &settings.bench) }{ sheet.assumed.noted().map(|noted| format!(", {noted}")) }</p>
                     }
                     <label class="field is-long">
                         <span class="field__label">{ "Title" }</span>

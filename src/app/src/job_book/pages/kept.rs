@@ -10,7 +10,7 @@ use yew::prelude::*;
 
 use super::full_size::FullSize;
 use super::{Open, Shared, bar, results, row, take_out, title};
-use crate::calculator::answer;
+use crate::calculator::{answer, question};
 use crate::components::measure;
 use crate::form::Action;
 use crate::form::at_hand::use_at_hand;
@@ -27,7 +27,7 @@ pub(super) fn list(open: &Open) -> Html {
                     <>
                         <span class="row__name">{ &it.title }</span>
                         <span class="row__value">{ headline(open, open.reckoned.kept(*id)) }</span>
-                        <span class="row__more">{ calculators::find(&it.slug).map_or(it.slug.as_str(), |c| c.title) }</span>
+                        <span class="row__more">{ calculators::find(&it.slug).map_or(it.slug.as_str(), |c| c.title) }{ noted(open, *id) }</span>
                     </>
                 })) }
             </ul>
@@ -37,9 +37,19 @@ pub(super) fn list(open: &Open) -> Html {
     }
 }
 
+/// What the answer rests on that is ours.
+fn noted(open: &Open, id: ItemId) -> Option<String> {
+    let noted = open.reckoned.kept(id)?.assumed.noted()?;
+    Some(format!(", {noted}"))
+}
+
 fn headline(open: &Open, sheet: Option<&Sheet>) -> Html {
     match sheet.and_then(|sheet| sheet.answer.as_ref()) {
-        Some(answer) => measure::value(&answer.headline.value, &open.settings.bench),
+        Some(answer) => {
+            let is_ours = sheet.is_some_and(|sheet| !sheet.assumed.is_empty());
+            let value = measure::value(&answer.headline.value, &open.settings.bench);
+            html! { <span class={classes!(is_ours.then_some("is-pencil"))}>{ value }</span> }
+        }
         None => "no answer".into(),
     }
 }
@@ -122,19 +132,21 @@ fn KeptPage(props: &KeptPageProps) -> Html {
            <div class={classes!("page", "page--calculator", at_hand.is_keying().then_some("is-keying"))}>
                { bar(open, &open.at("kept"), &kept.title) }
                <main class="bench">
+                   { question(&at_hand) }
                    <section class="answer" aria-label="Answer">
                        { answer::headline(&form, &sheet, &bench, *index, &on_index, &on_way_out) }
+                       { answer::pencil_line(&sheet) }
                        if let Some(it) = &sheet.answer {
-                           { answer::rest(it, &bench, *index, &on_index) }
+                           { answer::rest(it, &sheet.assumed, &bench, *index, &on_index) }
                            if let Some(template) = &it.template {
-    <FullSize template={template.clone()} title={kept.title.clone()} tape={bench.tape} />
+    <FullSize template={template.clone()} title={kept.title.clone()} tape={bench.tape} noted={sheet.assumed.noted()} />
     }
                            if make_parts(&open.book.job, &open.reckoned, &bench, id).is_some() {
                                <div class="adds">
                                    <a class="tool" href={open.at(&format!("parts-of/{}", id.0))} data-testid="make-parts">{ "Make parts of it" }</a>
                                </div>
                            }
-                           { results::list(open, id, kept, it, *index) }
+                           { results::list(open, id, kept, it, answer::shown(it, *index).1) }
                        }
                    </section>
                    <section class="sizes" aria-label="What is asked">

@@ -197,13 +197,15 @@ fn drawings(open: &Open) -> Html {
         [("Front", views.front), ("Side", views.side), ("From above", views.top)]
     });
     let kept = open.book.job.kept().into_iter().filter_map(|(id, kept)| {
-        let answer = open.reckoned.kept(id)?.answer.as_ref()?;
+        let sheet = open.reckoned.kept(id)?;
+        let answer = sheet.answer.as_ref()?;
         let headline = &answer.headline;
         Some(html! {
             <figure>
                 <figcaption>
                     { &kept.title }{ ": " }{ headline.label }{ " " }{ measure::value(&headline.value, bench) }
                     if !headline.from.is_empty() { { format!(" {}", headline.from) } }
+                    if let Some(noted) = sheet.assumed.noted() { { format!(", {noted}") } }
                 </figcaption>
                 if let Some(scene) = &answer.drawing { { drawing(scene, bench.tape) } }
             </figure>

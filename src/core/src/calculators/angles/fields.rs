@@ -7,7 +7,7 @@ use crate::sheet::{Choice, Field, Kind, Start};
 // planter beside it.
 
 pub(super) const MODE: Field = Field::new("mode", "What leans", "",
-    Kind::Choice(&[LEG, TWO_WAYS, BOX]), Start::Text(LEG.id));
+    Kind::Choice(&[LEG, TWO_WAYS, BOX]), Start::Question(LEG.id));
 pub(super) const LEG: Choice = Choice::new("leg", "Leg, one way");
 pub(super) const TWO_WAYS: Choice = Choice::new("two_ways", "Leg, two ways");
 pub(super) const BOX: Choice = Choice::new("sides", "Sides of a box");
@@ -16,7 +16,7 @@ pub(super) const HEIGHT: Field = Field::new("height", "Height",
     "straight up, floor to the underside of the top",
     Kind::ABOVE_ZERO, Start::Inches("17")).only_for(MODE.id, &[LEG.id, TWO_WAYS.id]);
 pub(super) const KNOWN: Field = Field::new("known", "I know", "",
-    Kind::Choice(&[ANGLE_KNOWN, FOOT_OUT_KNOWN]), Start::Text(ANGLE_KNOWN.id))
+    Kind::Choice(&[ANGLE_KNOWN, FOOT_OUT_KNOWN]), Start::Question(ANGLE_KNOWN.id))
     .only_for(MODE.id, &[LEG.id]);
 pub(super) const ANGLE_KNOWN: Choice = Choice::new("angle", "The angle");
 pub(super) const FOOT_OUT_KNOWN: Choice = Choice::new("foot_out", "How far out the foot is");

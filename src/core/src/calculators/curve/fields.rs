@@ -7,7 +7,7 @@ use crate::sheet::{Choice, Field, Kind, Start};
 // ends of its top, a paint can and its two curved brackets.
 
 pub(super) const MODE: Field = Field::new("mode", "What to draw", "",
-    Kind::Choice(&[ARC, RIM, ROUND_CORNER, END, S_CURVE]), Start::Text(ARC.id));
+    Kind::Choice(&[ARC, RIM, ROUND_CORNER, END, S_CURVE]), Start::Question(ARC.id));
 pub(super) const ARC: Choice = Choice::new("arc", "Arc");
 pub(super) const RIM: Choice = Choice::new("rim", "Round thing");
 pub(super) const ROUND_CORNER: Choice = Choice::new("corner", "Corner");

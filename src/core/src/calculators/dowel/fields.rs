@@ -12,7 +12,7 @@ pub(super) const BLIND: Choice = Choice::new("blind", "Blind in both");
 pub(super) const ONE_END: Choice = Choice::new("one_end", "Through left, blind right");
 
 pub(super) const MEASURED: Field = Field::new("measured", "Frames measured", "",
-    Kind::Choice(&[OVERALL_KNOWN, BETWEEN_THE_PARTS, LEGS]), Start::Text(OVERALL_KNOWN.id));
+    Kind::Choice(&[OVERALL_KNOWN, BETWEEN_THE_PARTS, LEGS]), Start::Question(OVERALL_KNOWN.id));
 pub(super) const OVERALL_KNOWN: Choice = Choice::new("overall", "Outside to outside");
 pub(super) const BETWEEN_THE_PARTS: Choice = Choice::new("clear", "Between the parts");
 pub(super) const LEGS: Choice = Choice::new("legs", "Between the legs");

@@ -7,7 +7,7 @@ use crate::sheet::{Choice, Field, Kind, Start};
 
 pub(crate) const QUESTION: Field = Field::new("question", "Question", "",
     Kind::Choice(&[RAIL_BETWEEN_LEGS, SPACER, STRETCHER, SUPPORT, TENONS, LAP, SQUARE]),
-    Start::Text(RAIL_BETWEEN_LEGS.id));
+    Start::Question(RAIL_BETWEEN_LEGS.id));
 pub(crate) const RAIL_BETWEEN_LEGS: Choice = Choice::new("rail", "Rail between legs");
 pub(crate) const SPACER: Choice = Choice::new("spacer", "Spacer under a rail");
 pub(crate) const STRETCHER: Choice = Choice::new("stretcher", "Stretcher height");
@@ -44,7 +44,7 @@ pub(super) const TENON: Field = Field::new("tenon", "Tenon", "each end, shoulder
     Kind::ABOVE_ZERO, Start::Inches("1")).only_for(JOINT.id, &[TENONED.id]);
 pub(super) const LAP_SHORT: Field = Field::new("lap_short", "Short of the outside",
     "each end; 0 for flush",
-    Kind::ZERO_UP, Start::Text("0")).only_for(JOINT.id, &[LAPPED.id]);
+    Kind::ZERO_UP, Start::Without("0")).only_for(JOINT.id, &[LAPPED.id]);
 pub(super) const LAY: Field = Field::new("lay", "On the bench", "",
     Kind::Choice(&[OUTSIDE, INSIDE, RAIL_CENTRED, BLOCK_AT_HAND]), Start::Text(OUTSIDE.id))
     .only_for(QUESTION.id, &[SPACER.id]);
@@ -79,7 +79,7 @@ pub(crate) const LEG_LENGTH: Field = Field::new("leg_length", "Leg length", "flo
 pub(crate) const APRON_WIDTH: Field = Field::new("apron_width", "Apron width", "0 without one",
     Kind::ZERO_UP, Start::Inches("3 1/2")).only_for(QUESTION.id, &[STRETCHER.id]);
 pub(super) const APRON_DOWN: Field = Field::new("apron_down", "Apron below leg top", "",
-    Kind::ZERO_UP, Start::Text("0")).only_for(QUESTION.id, &[STRETCHER.id]);
+    Kind::ZERO_UP, Start::Without("0")).only_for(QUESTION.id, &[STRETCHER.id]);
 pub(super) const DEPTH_OVERALL: Field = Field::new("depth_overall", "Depth",
     "outside of front leg to outside of back leg",
     Kind::ABOVE_ZERO, Start::Inches("24")).only_for(QUESTION.id, &[SUPPORT.id]);
@@ -95,7 +95,7 @@ pub(crate) const SUPPORT_THICKNESS: Field = Field::new("support_thickness", "Sup
     Kind::ABOVE_ZERO, Start::Inches("1 1/2")).only_for(QUESTION.id, &[SUPPORT.id]);
 pub(super) const HOUSING: Field = Field::new("housing", "Each end goes in",
     "tenon or housing; 0 for square ends",
-    Kind::ZERO_UP, Start::Text("0")).only_for(QUESTION.id, &[SUPPORT.id]);
+    Kind::ZERO_UP, Start::Without("0")).only_for(QUESTION.id, &[SUPPORT.id]);
 pub(super) const TENON_A: Field = Field::new("tenon_a", "First tenon", "shoulder to tip",
     Kind::ABOVE_ZERO, Start::Inches("1")).only_for(QUESTION.id, &[TENONS.id]);
 pub(super) const TENON_B: Field = Field::new("tenon_b", "Second tenon",

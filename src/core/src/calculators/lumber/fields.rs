@@ -44,7 +44,7 @@ const ACTUAL: &[&str] = &[SIZE.id, WEIGHT.id, COVER.id];
 
 // The starts are of our invented potting bench: its top of 2×6 boards, eight feet long.
 pub(super) const ASK: Field = Field::new("ask", "What", "",
-    Kind::Choice(&[SIZE, AMOUNT, WEIGHT, COVER]), Start::Text(SIZE.id));
+    Kind::Choice(&[SIZE, AMOUNT, WEIGHT, COVER]), Start::Question(SIZE.id));
 pub(super) const SIZE: Choice = Choice::new("size", "Real size");
 pub(super) const AMOUNT: Choice = Choice::new("amount", "Board feet, price");
 pub(super) const WEIGHT: Choice = Choice::new("weight", "Weight");

@@ -33,7 +33,7 @@ pub(super) const QUESTION: Field = Field::new(
     "What",
     "",
     Kind::Choice(&[ONE_BOARD, GAPS, OVER_THE_YEAR, IN_AIR]),
-    Start::Text(ONE_BOARD.id),
+    Start::Question(ONE_BOARD.id),
 );
 const ONE_BOARD: Choice = Choice::new("board", "One board");
 pub(super) const GAPS: Choice = Choice::new("gap", "Gaps of a top");
@@ -65,7 +65,7 @@ pub(super) const KNOWN: Field = Field::new(
     "Find",
     "",
     Kind::Choice(&[FIND_LATER, FIND_TODAY]),
-    Start::Text(FIND_LATER.id),
+    Start::Question(FIND_LATER.id),
 )
 .only_for(QUESTION.id, &[GAPS.id]);
 pub(super) const FIND_LATER: Choice = Choice::new("later", "Gap later");
@@ -124,7 +124,7 @@ const DEGREES: Field = Field::new(
     "Degrees",
     "",
     Kind::Choice(&[IN_FAHRENHEIT, IN_CELSIUS]),
-    Start::Text(IN_FAHRENHEIT.id),
+    Start::Question(IN_FAHRENHEIT.id),
 )
 .only_for(AIR.id, &[GIVEN_AIR.id]);
 const IN_FAHRENHEIT: Choice = Choice::new("fahrenheit", "°F");

@@ -33,7 +33,7 @@ const STOCK_CHOICES: [Choice; N_SECTIONS + 1] = {
 const MEASURED: Choice = Choice::new("measured", "Measured");
 
 pub(super) const QUESTION: Field = Field::new("question", "What to saw", "",
-    Kind::Choice(&[RESIZE, RIP, GUIDED]), Start::Text(RESIZE.id));
+    Kind::Choice(&[RESIZE, RIP, GUIDED]), Start::Question(RESIZE.id));
 const RESIZE: Choice = Choice::new("section", "Resize a section");
 pub(super) const RIP: Choice = Choice::new("strips", "Strips from a board");
 pub(super) const GUIDED: Choice = Choice::new("guide", "Guide for a hand saw");
@@ -89,7 +89,7 @@ pub(super) const BOARD_THICKNESS: Field = Field::new("board_thickness", "Board t
     "The depth of the cut",
     Kind::ABOVE_ZERO, Start::Inches("1 1/2")).only_for(BOARD.id, &[MEASURED.id]);
 pub(super) const PLAN: Field = Field::new("plan", "Strips", "",
-    Kind::Choice(&[FIT, EQUAL, LIST]), Start::Text(FIT.id)).only_for(QUESTION.id, &[RIP.id]);
+    Kind::Choice(&[FIT, EQUAL, LIST]), Start::Question(FIT.id)).only_for(QUESTION.id, &[RIP.id]);
 const FIT: Choice = Choice::new("fit", "As many as fit");
 pub(super) const EQUAL: Choice = Choice::new("equal", "Equal split");
 pub(super) const LIST: Choice = Choice::new("list", "A list of widths");
@@ -112,7 +112,7 @@ pub(super) const CUT: Choice = Choice::new("cut", "Clean it as the first");
 
 pub(super) const ALLOWANCE: Field = Field::new("allowance", "Planing per face",
     "Left on both sawn faces of a strip",
-    Kind::ZERO_UP, Start::Inches("0")).only_for(QUESTION.id, &[RIP.id]);
+    Kind::ZERO_UP, Start::Without("0")).only_for(QUESTION.id, &[RIP.id]);
 pub(super) const FALLS: Field = Field::new("falls", "Strips come off",
     "Thin ones belong on the far side",
     Kind::Choice(&[AT_FENCE, FAR_SIDE]), Start::Text(AT_FENCE.id)).only_for(QUESTION.id, &[RIP.id]);
@@ -168,7 +168,7 @@ pub(super) const PIECE_LENGTH: Field = Field::new("piece_length", "Piece length"
     Kind::ABOVE_ZERO, Start::Inches("30")).only_for(QUESTION.id, &[RESIZE.id, RIP.id]);
 pub(super) const CORE_BY_HAND: Field = Field::new("core_by_hand", "Finish a core by hand",
     "Where the blade cannot reach the middle",
-    Kind::YesNo, Start::Text("no")).only_for(QUESTION.id, &[RESIZE.id, RIP.id]);
+    Kind::YesNo, Start::Without("no")).only_for(QUESTION.id, &[RESIZE.id, RIP.id]);
 
 /// In the order asked.
 pub(super) const FIELDS: &[Field] = &[

@@ -18,7 +18,7 @@ const ALL_FASTENERS: [Choice; FASTENERS.len()] = {
 // The sizes are those of our invented potting bench for a school garden.
 
 pub(super) const QUESTION: Field = Field::new("question", "Question", "",
-    Kind::Choice(&[LENGTH, PILOT, PLACING, POCKET, TOE, CORNER, HOLD, BUY]), Start::Text(LENGTH.id))
+    Kind::Choice(&[LENGTH, PILOT, PLACING, POCKET, TOE, CORNER, HOLD, BUY]), Start::Question(LENGTH.id))
     ;
 const LENGTH: Choice = Choice::new("length", "How long");
 pub(super) const PILOT: Choice = Choice::new("pilot", "Which bits");
@@ -77,7 +77,7 @@ pub(super) const AT_HAND: Field = Field::new("at_hand", "Screws at hand",
 pub(super) const DRILLED: Field = Field::new("drilled", "Pilot hole drilled", "",
     Kind::YesNo, Start::Text("yes")).only_for(QUESTION.id, &[PLACING.id]);
 pub(super) const STEEL: Field = Field::new("steel", "Through a steel plate", "",
-    Kind::YesNo, Start::Text("no")).only_for(QUESTION.id, &[PLACING.id]);
+    Kind::YesNo, Start::Without("no")).only_for(QUESTION.id, &[PLACING.id]);
 pub(super) const BOARD_WIDTH: Field = Field::new("board_width", "Board width", "edge to edge",
     Kind::ABOVE_ZERO, Start::Inches("3 1/2")).only_for(QUESTION.id, &[PLACING.id]);
 pub(super) const POCKET_ANGLE: Field = Field::new("pocket_angle", "Angle", "",
@@ -93,7 +93,7 @@ const FACE: Choice = Choice::new("face", "Drilled face");
 pub(super) const RECEIVER: Choice = Choice::new("receiver", "Receiver's face");
 
 pub(super) const ANGLED_FIND: Field = Field::new("angled_find", "Find", "",
-    Kind::Choice(&[WHERE_TO_START, WHERE_IT_COMES_OUT]), Start::Text(WHERE_TO_START.id))
+    Kind::Choice(&[WHERE_TO_START, WHERE_IT_COMES_OUT]), Start::Question(WHERE_TO_START.id))
     .only_for(QUESTION.id, &[POCKET.id, TOE.id]);
 const WHERE_TO_START: Choice = Choice::new("start", "Where to start");
 pub(super) const WHERE_IT_COMES_OUT: Choice = Choice::new("exit", "Where it comes out");
@@ -112,7 +112,7 @@ pub(super) const WANTED_DEEP: Field = Field::new("wanted_deep", "Go in at least"
     Kind::ABOVE_ZERO, Start::Inches("3/4")).only_for(QUESTION.id, &[POCKET.id, TOE.id]);
 pub(super) const BEYOND: Field = Field::new("beyond", "Receiver goes on",
     "past the far face of the part",
-    Kind::ZERO_UP, Start::Text("0")).only_for(QUESTION.id, &[POCKET.id, TOE.id]);
+    Kind::ZERO_UP, Start::Without("0")).only_for(QUESTION.id, &[POCKET.id, TOE.id]);
 pub(super) const SECTION: Field = Field::new("section", "They are", "",
     Kind::Choice(&[ROUND, TENON]), Start::Text(ROUND.id)).only_for(QUESTION.id, &[CORNER.id]);
 const ROUND: Choice = Choice::new("round", "Screws or dowels");

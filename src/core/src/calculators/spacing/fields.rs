@@ -11,18 +11,18 @@ const OF_SLATS: &[&str] = &[SLATS_NEAR.id, SO_MANY_SLATS.id];
 
 // The starts are of our invented potting bench: screws along a rail, and its slatted shelf.
 
-pub(super) const MODE: Field = Field::new("mode", "Space", "",
+pub(super) const MODE: Field = Field::new("mode", "What do you want to know?", "",
     Kind::Choice(&[NO_GAP_OVER, SO_MANY, FIXED_STEP, SLATS_NEAR, SO_MANY_SLATS]),
-    Start::Text(NO_GAP_OVER.id));
-const NO_GAP_OVER: Choice = Choice::new("greatest_gap", "No gap over");
-pub(super) const SO_MANY: Choice = Choice::new("count", "So many");
-pub(super) const FIXED_STEP: Choice = Choice::new("step", "Fixed step");
-pub(super) const SLATS_NEAR: Choice = Choice::new("slats_near", "Slats near a gap");
+    Start::Question(NO_GAP_OVER.id));
+const NO_GAP_OVER: Choice = Choice::new("greatest_gap", "Evenly, at most so far apart");
+pub(super) const SO_MANY: Choice = Choice::new("count", "So many marks, evenly");
+pub(super) const FIXED_STEP: Choice = Choice::new("step", "One fixed step from an end");
+pub(super) const SLATS_NEAR: Choice = Choice::new("slats_near", "Slats, close to a gap I like");
 pub(super) const SO_MANY_SLATS: Choice = Choice::new("slats", "So many slats");
 
 pub(super) const LENGTH: Field = Field::new("length", "Length", "the board, or the opening",
     Kind::ABOVE_ZERO, Start::Inches("43 1/2"));
-pub(super) const GREATEST_GAP: Field = Field::new("greatest_gap", "Greatest gap",
+pub(super) const GREATEST_GAP: Field = Field::new("greatest_gap", "At most apart",
     "center to center",
     Kind::ABOVE_ZERO, Start::Inches("8")).only_for(MODE.id, &[NO_GAP_OVER.id]);
 pub(super) const COUNT: Field = Field::new("count", "How many", "",
@@ -47,10 +47,10 @@ pub(super) const LEFT_SLAT: Field = Field::new("left_slat", "First slat at",
 pub(super) const RIGHT_SLAT: Field = Field::new("right_slat", "Last slat at",
     "from right end; empty: as the first",
     END, Start::Text("")).only_for(MODE.id, OF_SLATS);
-pub(super) const KEEP_OUT: Field = Field::new("keep_out", "Keep out of",
+pub(super) const KEEP_OUT: Field = Field::new("keep_out", "Keep clear of",
     "from left end, as 10 to 12 1/2, 30 to 33",
     Kind::Spans, Start::Text(""));
-pub(super) const LEAST_GAP: Field = Field::new("least_gap", "Least gap", "empty for none",
+pub(super) const LEAST_GAP: Field = Field::new("least_gap", "Least apart", "empty for none",
     Kind::MAYBE_LENGTH, Start::Text(""));
 
 /// In the order asked.
@@ -76,9 +76,9 @@ pub(super) const CLOSES_AT: ResultSpec =
     ResultSpec::new("closes_at", "Adds up to", ResultKind::Length);
 pub(super) const STEP_ERROR: ResultSpec =
     ResultSpec::new("step_error", "Error when stepped off", ResultKind::Length);
-pub(super) const LAYOUT: ResultSpec = ResultSpec::new("layout", "Every mark", ResultKind::Table);
+pub(super) const LAYOUT: ResultSpec = ResultSpec::new("layout", "Marks", ResultKind::Table);
 pub(super) const OTHERS: ResultSpec =
-    ResultSpec::new("others", "One fewer, one more", ResultKind::Table);
+    ResultSpec::new("others", "Fewer or more marks", ResultKind::Table);
 
 /// Every figure and table.
 pub(super) const RESULTS: &[ResultSpec] = &[

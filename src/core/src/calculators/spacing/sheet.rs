@@ -116,10 +116,11 @@ fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
     let marks = MARKS.called(words.one).figure(words.left, lengths(&answer.marks));
     let gap = answer.equal_gap.map(|gap| words.gap.figure(words.gap_from, gap));
     let mut figures = Vec::new();
-    // A builder with slats asks for the gap, to cut a spacer; with screws, where each one goes.
+    // What is set: the spacer between slats, the step between marks. Where the gaps differ there is
+    // no such thing, and the marks themselves are what is laid out.
     let headline = match (&gap, &answer.each_end) {
-        (Some(gap), _) if is_slats => gap.clone(),
-        (_, Some(each_end)) if !is_slats => {
+        (Some(gap), _) => gap.clone(),
+        (None, Some(each_end)) if !is_slats => {
             EACH_END.called(words.one).figure("from each end", lengths(each_end))
         }
         _ => marks.clone(),
@@ -134,8 +135,9 @@ fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
         }
     }
     figures.push(marks);
-    if let Some(each_end) = answer.each_end.as_ref().filter(|_| is_slats) {
-        figures.push(EACH_END.called("From each end").figure("outer edges", lengths(each_end)));
+    if let Some(each_end) = &answer.each_end {
+        let from = if is_slats { "outer edges" } else { "to set off from both ends" };
+        figures.push(EACH_END.called("From each end").figure(from, lengths(each_end)));
     }
     let from_right = lengths(&answer.from_right);
     figures.push(FROM_RIGHT.called("From right").figure(words.right, from_right));

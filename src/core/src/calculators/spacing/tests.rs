@@ -41,16 +41,24 @@ const SLATS: (&str, &str) = ("mode", "slats");
 const SLATS_NEAR: (&str, &str) = ("mode", "slats_near");
 
 #[test]
-fn the_headline_of_mirrored_marks_is_to_be_set_off_from_each_end() {
+fn the_headline_of_even_marks_is_how_far_apart_they_are_and_then_how_many() {
     let answer = TRIAL.answer(&[("length", "37")]);
+    assert_eq!((answer.headline.id, answer.headline.from), ("pitch", "center to center"));
+    assert_eq!(answer.figures[0].id, "count");
+    let each_end = crate::calculators::trial::figure(&answer, "each_end");
+    assert_eq!(each_end.value, Value::Lengths(list("2, 43/5, 76/5")));
+}
+
+#[test]
+fn the_headline_of_uneven_mirrored_marks_is_to_be_set_off_from_each_end() {
+    let answer = TRIAL.answer(&[STEP, ("length", "40"), ("step", "7")]);
     assert_eq!((answer.headline.id, answer.headline.from), ("each_end", "from each end"));
-    let Value::Lengths(marks) = answer.headline.value else { panic!("{:?}", answer.headline) };
-    assert_eq!(marks, list("2, 43/5, 76/5"));
 }
 
 #[test]
 fn the_headline_of_marks_that_do_not_mirror_is_from_the_left_end() {
-    let answer = TRIAL.answer(&[("length", "37"), ("right_end", "3")]);
+    let zone = ("keep_out", "14 to 26");
+    let answer = TRIAL.answer(&[COUNT, ("length", "40"), ("count", "6"), ("right_end", "3"), zone]);
     assert_eq!((answer.headline.id, answer.headline.from), ("marks", "from left end"));
 }
 

@@ -104,7 +104,7 @@ pub(super) const EACH: Field = Field::new("each", "Load at each place", "",
     .only_for(LOAD.id, &[SEVERAL.id]);
 pub(super) const AND_EVEN: Field = Field::new("and_even", "And on each foot",
     "the wood itself, or 0",
-    Kind::Number { least: 0, most: 10_000, unit: "lb" }, Start::Text("0"))
+    Kind::Number { least: 0, most: 10_000, unit: "lb" }, Start::Without("0"))
     .only_for(LOAD.id, &[SEVERAL.id]);
 pub(super) const SOIL_WIDTH: Field = Field::new("soil_width", "Planter width", "inside",
     Kind::ABOVE_ZERO, Start::Inches("12")).only_for(LOAD.id, &[SOIL.id]);

@@ -10,7 +10,7 @@ pub(super) const STRIP: Field = Field::new("strip", "Work it out",
 pub(super) const LINE: Field = Field::new("line", "Line in use", "empty for the last one",
     Kind::LineOf(STRIP.id), Start::Text(""));
 pub(super) const DIVIDE: Field = Field::new("divide", "Divide", "",
-    Kind::Choice(&[WHOLE, HALF, THIRD, EQUAL_PARTS]), Start::Text(WHOLE.id));
+    Kind::Choice(&[WHOLE, HALF, THIRD, EQUAL_PARTS]), Start::Without(WHOLE.id));
 pub(super) const WHOLE: Choice = Choice::new("whole", "Whole");
 pub(super) const HALF: Choice = Choice::new("half", "Half");
 pub(super) const THIRD: Choice = Choice::new("third", "Third");
@@ -20,7 +20,7 @@ pub(super) const PARTS: Field = Field::new("parts", "Equal parts", "",
     Kind::Count { least: 2, most: 200 }, Start::Text("4")).only_for(DIVIDE.id, &[EQUAL_PARTS.id]);
 pub(super) const START_MARK: Field = Field::new("start_mark", "Tape starts at",
     "1 when you hold the 1 in line at the end",
-    Kind::ZERO_UP, Start::Text("0"));
+    Kind::ZERO_UP, Start::Without("0"));
 
 /// In the order asked.
 pub(super) const FIELDS: &[Field] = &[STRIP, LINE, DIVIDE, PARTS, START_MARK];

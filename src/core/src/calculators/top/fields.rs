@@ -7,7 +7,7 @@ use crate::sheet::{Choice, Field, Kind, Start};
 
 pub(crate) const QUESTION: Field = Field::new("question", "Question", "",
     Kind::Choice(&[PLANKS_AND_GAPS, OVERHANG, TODAY_AND_LATER, SLOT, TIP]),
-    Start::Text(PLANKS_AND_GAPS.id));
+    Start::Question(PLANKS_AND_GAPS.id));
 pub(crate) const PLANKS_AND_GAPS: Choice = Choice::new("planks", "Planks and gaps");
 pub(crate) const OVERHANG: Choice = Choice::new("overhang", "Overhang");
 pub(crate) const TODAY_AND_LATER: Choice = Choice::new("season", "Today and later");
@@ -15,7 +15,7 @@ pub(super) const SLOT: Choice = Choice::new("slot", "Holes to slot");
 pub(super) const TIP: Choice = Choice::new("tip", "Does it tip");
 
 pub(crate) const FIND: Field = Field::new("find", "Find", "",
-    Kind::Choice(&[GAP_WANTED, RIP_ALL, RIP_OUTER, TOP]), Start::Text(GAP_WANTED.id))
+    Kind::Choice(&[GAP_WANTED, RIP_ALL, RIP_OUTER, TOP]), Start::Question(GAP_WANTED.id))
     .only_for(QUESTION.id, &[PLANKS_AND_GAPS.id]);
 pub(super) const GAP_WANTED: Choice = Choice::new("gap", "Gap");
 pub(crate) const RIP_ALL: Choice = Choice::new("rip_all", "Rip all alike");
@@ -32,7 +32,7 @@ pub(super) const TOP_WIDTH: Field = Field::new("top_width", "Top width", "across
 pub(super) const GAP: Field = Field::new("gap", "Gap", "between two planks",
     Kind::ZERO_UP, Start::Inches("1/4")).only_for(FIND.id, &[RIP_ALL.id, RIP_OUTER.id, TOP.id]);
 pub(crate) const OVERHANG_FIND: Field = Field::new("overhang_find", "Find", "",
-    Kind::Choice(&[OVERHANG, TOP_SIZE]), Start::Text(OVERHANG.id))
+    Kind::Choice(&[OVERHANG, TOP_SIZE]), Start::Question(OVERHANG.id))
     .only_for(QUESTION.id, &[OVERHANG.id]);
 pub(crate) const TOP_SIZE: Choice = Choice::new(TOP.id, "Top size");
 
@@ -52,7 +52,7 @@ pub(super) const OVERHANG_SIDE: Field = Field::new("overhang_side", "Overhang at
     "front and back",
     Kind::ZERO_UP, Start::Inches("2 1/4")).only_for(OVERHANG_FIND.id, &[TOP_SIZE.id]);
 pub(super) const SEASON_FIND: Field = Field::new("season_find", "Find", "",
-    Kind::Choice(&[LATER, TODAY]), Start::Text(LATER.id))
+    Kind::Choice(&[LATER, TODAY]), Start::Question(LATER.id))
     .only_for(QUESTION.id, &[TODAY_AND_LATER.id]);
 pub(super) const LATER: Choice = Choice::new("later", "Gaps later");
 pub(super) const TODAY: Choice = Choice::new("today", "Gap to leave today");

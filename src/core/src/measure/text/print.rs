@@ -78,9 +78,10 @@ pub struct Shown {
     pub lean: &'static str,
     /// Signed, with its unit: `+1/64 in`, `-0.012 in`; `0` when exact.
     pub left_over: String,
-    /// In words: `exact`, `heavy by 1/64 in`, `midway between 18 9/16 and 18 5/8 in`.
+    /// In words: `exact`, `about 1/32 under` (the line shown lies under the true place),
+    /// `midway between 18 9/16 and 18 5/8 in`. The only place where these words are made.
     pub in_words: String,
-    /// For a voice: `three and three eighths inches, heavy by one sixty-fourth`.
+    /// For a voice: `three and three eighths inches, one sixty-fourth under`.
     pub spoken: String,
     /// The exact length, which reads back to itself: `27/8 in`, `45 mm`.
     pub exact: String,
@@ -96,25 +97,20 @@ pub struct Shown {
 /// # use reckoner_core::measure::{length, text::show, Rounding, Tape};
 /// let shown = show(length("3 25/64")?, Tape::SIXTEENTHS, Rounding::Nearest)?;
 /// assert_eq!(shown.mark.to_string(), "3 3/8 in");
-/// assert_eq!(shown.in_words, "heavy by 1/64 in");
-/// assert_eq!(shown.spoken, "three and three eighths inches, heavy by one sixty-fourth");
+/// assert_eq!(shown.in_words, "1/64 under");
+/// assert_eq!(shown.spoken, "three and three eighths inches, one sixty-fourth under");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn show(length: Length, tape: Tape, rounding: Rounding) -> Result<Shown, OutOfRange> {
     let reading = tape.read(length, rounding)?;
     let mark = write_mark(reading.mark, tape)?;
     let mark_spoken = spoken::written(&mark);
-    let left_over = LeftOver::of(reading.left_over, tape.unit())?;
+    let left_over = LeftOver::of(reading.left_over, tape)?;
     let (lean, or_mark, in_words, spoken) = match reading.lean {
         Lean::Exact => ("exact", None, "exact".to_owned(), mark_spoken),
         Lean::Heavy | Lean::Light => {
             let lean = if reading.lean == Lean::Heavy { "heavy" } else { "light" };
-            (
-                lean,
-                None,
-                format!("{lean} by {}", left_over.in_words),
-                format!("{mark_spoken}, {lean} by {}", left_over.spoken),
-            )
+            (lean, None, left_over.in_words, format!("{mark_spoken}, {}", left_over.spoken))
         }
         Lean::Midway { below, above } => {
             let (low, high) = (write_mark(below, tape)?, write_mark(above, tape)?);
@@ -135,6 +131,7 @@ pub fn show(length: Length, tape: Tape, rounding: Rounding) -> Result<Shown, Out
     })
 }
 
+/// What lies between a length and the line shown for it.
 struct LeftOver {
     signed: String,
     in_words: String,
@@ -142,43 +139,54 @@ struct LeftOver {
 }
 
 impl LeftOver {
-    /// As a fraction when it is a whole number of 128ths of an inch, else in thousandths of an
-    /// inch or hundredths of a millimetre; less than half of that is "a hair".
-    fn of(left_over: Length, unit: Unit) -> Result<LeftOver, OutOfRange> {
+    /// As a fraction on a tape that has fractions: exactly when it is a whole number of 128ths of
+    /// an inch, else about so many 64ths. In thousandths of an inch or hundredths of a millimetre
+    /// on the others. What would come to nothing is "a hair".
+    fn of(left_over: Length, tape: Tape) -> Result<LeftOver, OutOfRange> {
+        // A line that is less than the length lies under it.
+        let (sign, side) = if left_over.is_negative() { ("-", "over") } else { ("+", "under") };
         let size = left_over.abs();
-        let sign = if left_over.is_negative() { "-" } else { "+" };
-        if left_over.is_zero() {
-            return Ok(LeftOver {
-                signed: "0".to_owned(),
-                in_words: String::new(),
-                spoken: String::new(),
-            });
-        }
         let inches = size.in_inches();
-        if !unit.is_metric() && inches.denom() <= 128 && 128 % inches.denom() == 0 {
-            let fraction = mixed(inches);
-            return Ok(LeftOver {
-                signed: format!("{sign}{fraction} in"),
-                in_words: format!("{fraction} in"),
-                spoken: spoken::fraction(inches.numer(), inches.denom()),
-            });
-        }
-        let (unit, places) = if unit.is_metric() { (Unit::Millimetre, 2) } else { (Unit::Inch, 3) };
-        let decimal = decimal(size.in_unit(unit)?, places);
+        let is_metric = tape.unit().is_metric();
+        let has_fractions = matches!(tape, Tape::Inches(_) | Tape::FeetAndInches(_));
+        let (unit, places) = if is_metric { (Unit::Millimetre, 2) } else { (Unit::Inch, 3) };
         let name = unit.short();
-        Ok(if decimal.bytes().all(|b| b == b'0' || b == b'.') {
-            LeftOver {
-                signed: format!("{sign}{decimal} {name}"),
-                in_words: "a hair".to_owned(),
-                spoken: "a hair".to_owned(),
+        let amount = decimal(size.in_unit(unit)?, places);
+        let is_in_128ths = 128 % inches.denom() == 0;
+        let signed = match (is_metric, is_in_128ths) {
+            _ if left_over.is_zero() => "0".to_owned(),
+            (false, true) => format!("{sign}{} {name}", mixed(inches)),
+            _ => format!("{sign}{amount} {name}"),
+        };
+        let said = |written: String, spoken: String, is_exact: bool| {
+            let about = if is_exact { "" } else { "about " };
+            (format!("{about}{written} {side}"), format!("{about}{spoken} {side}"))
+        };
+        let fraction = |part: Number, is_exact: bool| {
+            said(mixed(part), spoken::fraction(part.numer(), part.denom()), is_exact)
+        };
+        let (in_words, spoken) = if has_fractions && is_in_128ths {
+            fraction(inches, true)
+        } else if has_fractions {
+            // The nearest 64th, in whole numbers: both are below 10^18, so this is well within 128 bits.
+            match (inches.numer() * 128 + inches.denom()) / (inches.denom() * 2) {
+                0 => said("a hair".to_owned(), "a hair".to_owned(), true),
+                parts => fraction(Number::ratio(parts, 64)?, false),
             }
         } else {
-            LeftOver {
-                signed: format!("{sign}{decimal} {name}"),
-                in_words: format!("{decimal} {name}"),
-                spoken: format!("{decimal} {}", unit.spoken(true)),
+            let short = trim_zeros(&amount);
+            let scale = if is_metric { 100 } else { 1000 };
+            let is_exact = scale % size.in_unit(unit)?.denom() == 0;
+            match short {
+                "0" => said("a hair".to_owned(), "a hair".to_owned(), true),
+                _ => said(
+                    format!("{short} {name}"),
+                    format!("{short} {}", unit.spoken(true)),
+                    is_exact,
+                ),
             }
-        })
+        };
+        Ok(LeftOver { signed, in_words, spoken })
     }
 }
 

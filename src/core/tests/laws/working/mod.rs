@@ -5,7 +5,6 @@
 //! by the rounding that the rule names. The signs of the numbers are those of the rule. A step
 //! that does not read as a formula stands in [`words`] with its reason.
 
-pub(crate) mod entries;
 mod words;
 
 use std::collections::BTreeMap;
@@ -15,6 +14,8 @@ use reckoner_core::measure::text::{NoNames, Quantity, parse};
 use reckoner_core::measure::{Number, Unit};
 use reckoner_core::sheet::{Bench, Step, Value};
 use words::{LIST, Listed};
+
+use crate::entries;
 
 /// Rules that are worked out again: grows with every rule written as a formula.
 const FEWEST_RULES: usize = 151;

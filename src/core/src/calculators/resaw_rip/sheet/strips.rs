@@ -76,8 +76,8 @@ fn lay_out(
         (Plan::Equal(_), Some(width), fence) => {
             (width, fence.into_iter().chain([count]).collect::<Vec<_>>())
         }
-        (Plan::List(_), _, Some(fence)) => (fence, vec![count]),
-        (_, _, fence) => (count, fence.into_iter().collect()),
+        (_, _, Some(fence)) => (fence, vec![count]),
+        (_, _, None) => (count, Vec::new()),
     };
     if let Some(clean) = answer.cuts.first().filter(|cut| cut.strip.is_none()) {
         figures.push(

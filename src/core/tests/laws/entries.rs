@@ -1,4 +1,4 @@
-//! The entries that the law over all working is tried with.
+//! The entries that the laws over all calculators are tried with.
 
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
@@ -82,7 +82,9 @@ fn text(field: &Field) -> BoxedStrategy<Option<String>> {
         }
         Kind::Number { least, most, .. } => {
             let near = match field.start {
-                Start::Text(text) => text.parse::<f64>().map_or(least, |start| start as i32),
+                Start::Text(text) | Start::Without(text) => {
+                    text.parse::<f64>().map_or(least, |start| start as i32)
+                }
                 _ => least,
             };
             let (least, most) = (least.max(near - 9), most.min(near + 9));

@@ -1,0 +1,152 @@
+//! [`Assumed`]: the sizes of ours that an answer rests on.
+
+use super::{Bench, Field, Start};
+
+/// Most sizes that are named on a line before the others are counted.
+const MOST_NAMED: usize = 3;
+
+/// The fields whose text is ours and not the person's, of all that an answer was worked out from.
+///
+/// A field is the person's once it has a text of its own, be it typed, chosen, confirmed or
+/// brought by a link, and one that starts from the settings once that is set there. An answer
+/// that rests on nothing of ours is the same whatever our examples are.
+#[derive(Clone, Debug, Default)]
+pub struct Assumed(Vec<&'static Field>);
+
+impl Assumed {
+    /// Those of `fields` that were read without a text of their own.
+    pub(super) fn of(fields: &'static [Field], read: &[&str]) -> Assumed {
+        Assumed(fields.iter().filter(|field| read.contains(&field.id)).collect())
+    }
+
+    /// Whether all is the person's.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+
+    /// Each of them, in the order asked.
+    pub fn fields(&self) -> impl Iterator<Item = &'static Field> + '_ {
+        self.0.iter().copied()
+    }
+
+    /// Whether a field is one of them.
+    #[must_use]
+    pub fn has(&self, id: &str) -> bool {
+        self.fields().any(|field| field.id == id)
+    }
+
+    /// `3 sizes`, `1 size`.
+    #[must_use]
+    pub fn counted(&self) -> String {
+        sizes(self.0.len(), "")
+    }
+
+    /// For the page: `Not your sizes yet: length, at most, first mark`. More than three are named
+    /// in part.
+    #[must_use]
+    pub fn line(&self) -> Option<String> {
+        let what = if self.0.len() == 1 { "size" } else { "sizes" };
+        (!self.is_empty()).then(|| format!("Not your {what} yet: {}", self.some()))
+    }
+
+    /// For what leaves the page, such as a copy or paper: `from 2 example sizes: kerf, blade reach`.
+    #[must_use]
+    pub fn noted(&self) -> Option<String> {
+        let names: Vec<String> = self.fields().map(in_line).collect();
+        let sizes = sizes(self.0.len(), "example ");
+        (!self.is_empty()).then(|| format!("from {sizes}: {}", names.join(", ")))
+    }
+
+    /// For a voice: `Rests on 3 example sizes.`
+    #[must_use]
+    pub fn spoken(&self) -> Option<String> {
+        (!self.is_empty()).then(|| format!("Rests on {}.", sizes(self.0.len(), "example ")))
+    }
+
+    /// `length, at most, first mark`, or `length, kerf and 3 more`.
+    fn some(&self) -> String {
+        let is_long = self.0.len() > MOST_NAMED;
+        let named = if is_long { MOST_NAMED.saturating_sub(1) } else { MOST_NAMED };
+        let names: Vec<String> = self.fields().take(named).map(in_line).collect();
+        let names = names.join(", ");
+        if is_long {
+            format!("{names} and {} more", self.0.len().saturating_sub(named))
+        } else {
+            names
+        }
+    }
+}
+
+fn sizes(count: usize, which: &str) -> String {
+    format!("{count} {which}{}", if count == 1 { "size" } else { "sizes" })
+}
+
+/// The label of a field within a sentence: `first mark`.
+fn in_line(field: &'static Field) -> String {
+    let mut letters = field.label.chars();
+    match letters.next() {
+        Some(first) => first.to_lowercase().chain(letters).collect(),
+        None => String::new(),
+    }
+}
+
+impl Field {
+    /// Whether what stands in a fresh form is an example of ours, which an answer would rest on.
+    /// Nothing is none, nor is a question, nor what leaves the thing out.
+    #[must_use]
+    pub fn is_ours(&self, bench: &Bench) -> bool {
+        match self.start {
+            Start::Question(_) | Start::Without(_) => false,
+            Start::Text(text) | Start::Inches(text) => !text.is_empty(),
+            Start::Kerf => !bench.own.kerf,
+            Start::BladeReach => !bench.own.blade_reach,
+            Start::ThinnestStrip => !bench.own.thinnest_strip,
+            Start::Fence => !bench.own.fence,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::sheet::Kind;
+
+    const FIELDS: &[Field] = &[
+        Field::new("a", "Length", "", Kind::ABOVE_ZERO, Start::Inches("1")),
+        Field::new("b", "At most", "", Kind::ABOVE_ZERO, Start::Inches("1")),
+        Field::new("c", "First mark", "", Kind::ABOVE_ZERO, Start::Inches("1")),
+        Field::new("d", "Kerf", "", Kind::ABOVE_ZERO, Start::Kerf),
+    ];
+
+    fn check(read: &[&str], line: Option<&str>, noted: Option<&str>, spoken: Option<&str>) {
+        let assumed = Assumed::of(FIELDS, read);
+        assert_eq!(assumed.line().as_deref(), line);
+        assert_eq!(assumed.noted().as_deref(), noted);
+        assert_eq!(assumed.spoken().as_deref(), spoken);
+    }
+
+    /// The sentences are those of the design note, sections 2, 9 and 12.
+    #[test]
+    fn what_is_not_the_persons_is_named_in_the_order_asked() {
+        check(&[], None, None, None);
+        check(
+            &["d"],
+            Some("Not your size yet: kerf"),
+            Some("from 1 example size: kerf"),
+            Some("Rests on 1 example size."),
+        );
+        check(
+            &["c", "a", "b"],
+            Some("Not your sizes yet: length, at most, first mark"),
+            Some("from 3 example sizes: length, at most, first mark"),
+            Some("Rests on 3 example sizes."),
+        );
+        check(
+            &["d", "c", "b", "a"],
+            Some("Not your sizes yet: length, at most and 2 more"),
+            Some("from 4 example sizes: length, at most, first mark, kerf"),
+            Some("Rests on 4 example sizes."),
+        );
+    }
+}
