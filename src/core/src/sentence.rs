@@ -106,12 +106,12 @@ fn finely(length: Length, rounding: Rounding) -> String {
     }
 }
 
-/// So many things: `1 board`, `2 boards`; for things that take an `s`.
+/// So many things: `1 board`, `2 boards`; `one` is ` board`, for things that take an `s`.
 #[must_use]
 pub fn counted(n: impl Into<u64>, one: &str) -> String {
     match n.into() {
-        1 => format!("1 {one}"),
-        n => format!("{n} {one}s"),
+        1 => format!("1{one}"),
+        n => format!("{n}{one}s"),
     }
 }
 

@@ -57,7 +57,7 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
         "Board of ",
         input.board,
         " with ",
-        counted(answer.parts.len() as u64, "part"),
+        counted(answer.parts.len() as u64, " part"),
         " of ",
         input.part,
         " from the left end."

@@ -54,9 +54,9 @@ pub(super) fn face_view(width: Length, length: Length, count: u32, bench: &Bench
     board.dimension(0, zero, length);
     let x = board.x((length / 2).unwrap_or(zero));
     let row = board.row(1);
-    let words = format!("{}, nominal width {}", counted(count, "board"), board.amount(width));
+    let words = format!("{}, nominal width {}", counted(count, " board"), board.amount(width));
     board.text(Role::Ink, x, row, Anchor::Middle, Size::Small, words);
-    board.scene(say!["Face of one board, ", length, " long; ", counted(count, "board"), "."])
+    board.scene(say!["Face of one board, ", length, " long; ", counted(count, " board"), "."])
 }
 
 /// Most boards that are drawn one by one.
@@ -91,10 +91,10 @@ pub(super) fn covered(
     board.dimension(0, zero, covering.width);
     let x = board.x((wide / 2).unwrap_or(zero));
     let row = board.row(1);
-    let words = format!("{} laid, hatched: over", counted(cover.rows, "board"));
+    let words = format!("{} laid, hatched: over", counted(cover.rows, " board"));
     board.text(Role::Ink, x, row, Anchor::Middle, Size::Small, words);
     board.scene(say![
-        counted(cover.rows, "board"),
+        counted(cover.rows, " board"),
         " of ",
         size.width,
         " side by side over ",

@@ -90,7 +90,7 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
     first_gap(&mut board, answer, width, rows as i8 + 1);
     board.scene(say![
         if width.is_zero() { "Board with " } else { "Rail with " },
-        counted(answer.marks.len() as u64, if width.is_zero() { "mark" } else { "slat" }),
+        counted(answer.marks.len() as u64, if width.is_zero() { " mark" } else { " slat" }),
         ", numbered from the left, with distances from both ends."
     ])
 }

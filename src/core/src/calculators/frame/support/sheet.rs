@@ -87,7 +87,7 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
         "From above: two rails ",
         answer.between_rails,
         " apart with ",
-        counted(input.n_supports, "support"),
+        counted(input.n_supports, " support"),
         " between them, left edges numbered from the left leg."
     ]))
 }
