@@ -488,6 +488,15 @@ impl Reckoned {
         parse(text, self)?.length(self.unit, self)
     }
 
+    /// A length that the tape says: a size of its own, without names.
+    ///
+    /// # Errors
+    ///
+    /// [`TextProblem`] at the part that cannot be read or worked out.
+    pub fn on_tape(&self, text: &str) -> Result<Length, TextProblem> {
+        parse(text, &NoNames)?.length(self.unit, &NoNames)
+    }
+
     /// The measures that a text written in this job uses.
     #[must_use]
     pub fn used_in(&self, text: &str) -> BTreeSet<ItemId> {

@@ -1,6 +1,7 @@
 //! Properties that hold for every input, one file for each module.
 
 mod angles;
+mod attention;
 mod crosscut;
 mod curve;
 mod cutting_forms;

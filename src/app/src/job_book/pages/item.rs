@@ -2,12 +2,12 @@
 
 use std::rc::Rc;
 
-use reckoner_core::job::moved::{mismatches, moved, moved_parts};
+use reckoner_core::job::moved::{moved, moved_parts};
 use reckoner_core::job::{Item, ItemId, Job, Reckoned, Step};
 use reckoner_core::sheet::{Ask, Entries};
 use yew::prelude::*;
 
-use super::attention::mismatch;
+use super::attention::attention;
 use super::moved::{counts_as_cut, moved_list};
 use super::{Open, Shared, bar, drafts, pieces, take_out};
 use crate::components::measure::quantity;
@@ -84,8 +84,8 @@ fn ItemPage(props: &ItemPageProps) -> Html {
                     if form == Form::Measure { { headline(open, id, &reckoned) } }
                     if let Some(id) = id.filter(|_| form == Form::Part) { { pieces::list(open, id) } }
                     if let Some(id) = id.filter(|_| form == Form::Measure) {
-                        { apart(open, id) }
                         { what_moves(open, id, &at_first, &reckoned) }
+                        { attention(open) }
                     }
                 </section>
                 <section class="sizes" aria-label="What is asked">
@@ -141,22 +141,5 @@ fn what_moves(open: &Open, id: ItemId, at_first: &Reckoned, now: &Reckoned) -> H
         html! {}
     } else {
         moved_list(open, &others, &parts)
-    }
-}
-
-/// The groups whose match this size breaks, or is broken with.
-fn apart(open: &Open, id: ItemId) -> Html {
-    let job = &open.book.job;
-    let broken = mismatches(job, &open.reckoned).into_iter().filter(
-        |it| matches!(job.item(it.group), Some(Item::Match(group)) if group.measures.contains(&id)),
-    );
-    let broken: Vec<_> = broken.collect();
-    if broken.is_empty() {
-        return html! {};
-    }
-    html! {
-        <section class="attention" aria-label="Does not match">
-            { for broken.iter().map(|it| mismatch(open, it)) }
-        </section>
     }
 }

@@ -27,6 +27,7 @@ mod title;
 
 use std::rc::Rc;
 
+use reckoner_core::attention::{Attention, attention as attention_of};
 use reckoner_core::calculators;
 use reckoner_core::job::{Item, ItemId, Job, MOST_PIECES, Reckoned, Step};
 use wasm_bindgen_futures::spawn_local;
@@ -53,6 +54,7 @@ pub(super) struct Open {
     pub(super) key: String,
     pub(super) book: Rc<Book>,
     pub(super) reckoned: Rc<Reckoned>,
+    pub(super) attention: Rc<Attention>,
     pub(super) on_page: OnPage,
     pub(super) settings: Rc<Settings>,
     /// How often something else than their fields filled the forms.
@@ -159,7 +161,8 @@ fn JobPage(props: &JobPageProps) -> Html {
                 None => Rc::new(Reckoned::of(&book.job, bench)),
             };
             *last = Some(reckoned.clone());
-            Some(Open { key, book, reckoned, on_page, settings, revision: *revision })
+            let attention = Rc::new(attention_of(&book.job, &reckoned, bench));
+            Some(Open { key, book, reckoned, attention, on_page, settings, revision: *revision })
         }
     });
     let put_back = {
@@ -278,11 +281,17 @@ fn section_page(open: &Open, section: &str) -> Html {
 
 /// The way to the other sections of the job.
 fn sections(open: &Open, section: &str) -> Html {
+    let count = open.attention.facts.len();
     html! {
         <nav class="sections" aria-label="Sections of the job">
             { for SECTIONS.iter().map(|(name, label)| html! {
                 <a class="section-link" href={open.at(name)} data-testid={format!("section-{}", if name.is_empty() { "sizes" } else { name })}
-                    aria-current={(section == *name).then_some("page")}>{ *label }</a>
+                    aria-current={(section == *name).then_some("page")}>
+                    { *label }
+                    if name.is_empty() && count > 0 {
+                        <span class="section-link__count" aria-label={format!("{count} to look at")} data-testid="to-look-at">{ count }</span>
+                    }
+                </a>
             }) }
         </nav>
     }

@@ -41,7 +41,7 @@ fn moved_size(open: &Open, it: &Moved) -> Html {
             <span class="row__more">
                 { by }
                 <span class="badge">{ match it.means {
-                    Means::Recut => "cut already: recut or rescue",
+                    Means::Recut => "cut already: look at it below",
                     Means::NewNumber => "not cut yet: only the number",
                     Means::Lost => "has no value now",
                 } }</span>
@@ -54,7 +54,7 @@ fn moved_part(open: &Open, it: &MovedPart) -> Html {
     let tape = open.settings.bench.tape;
     let words = match it.done {
         0 => "part, none cut yet".to_owned(),
-        n => format!("part, {n} cut already: recut or rescue"),
+        n => format!("part, {n} cut already: look at it below"),
     };
     html! {
         <li class={classes!("row", "row--moved", (it.done > 0).then_some("is-recut"))}>

@@ -18,6 +18,7 @@ use reckoner_core::sheet::{Ask as Texts, Entries};
 use reckoner_formats::Ask;
 use yew::prelude::*;
 
+use super::attention::attention;
 use super::{Open, Shared, bar, sections};
 use crate::components::icon::{Icon, icon};
 use crate::components::sentence::sentence;
@@ -181,6 +182,7 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
                     { headline }
                     { page.tools(&at_hand, wanted.as_ref()) }
                     <div class="rest-of-answer">
+                        { attention(open) }
                         { rest }
                         { page.on_hand(wanted.as_ref()) }
                     </div>
