@@ -139,6 +139,10 @@ fn every_section_of_a_job_is_clean_and_stays_in_the_page() {
     app.tap("section-kept");
     app.tap("item-Half of the long rail");
     app.wait_for("answer-headline");
+    // The lines of its strip know the names of the job as the answer does.
+    let strip = app.text("field-strip");
+    assert!(strip.contains("twenty and one half") && !strip.contains("not known"), "{strip}");
+    assert!(!app.shows("problem-strip"));
     app.assert_no_sideways_scroll();
     app.assert_accessible();
     app.assert_quiet_console();

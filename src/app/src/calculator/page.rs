@@ -10,7 +10,7 @@ use yew::prelude::*;
 
 use super::answer;
 use crate::components::icon::{Icon, icon};
-use crate::form::at_hand::{AtHand, use_at_hand};
+use crate::form::at_hand::{AtHand, KnownNames, use_at_hand};
 use crate::form::view::{asks, undo_and_redo};
 use crate::form::{Action, Form};
 use crate::platform::later::later;
@@ -113,7 +113,7 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
     let sheet = use_memo((form.entries().clone(), bench), |(entries, bench)| {
         calculator.sheet(entries, bench, &NoNames)
     });
-    let at_hand = use_at_hand(form.clone(), sheet.clone(), settings.clone(), Rc::default());
+    let at_hand = use_at_hand(form.clone(), sheet.clone(), settings.clone(), KnownNames::default());
     let index = use_state_eq(|| 0_usize);
     let done = use_state_eq(|| "");
 
@@ -319,6 +319,8 @@ pub(crate) fn last_tools(calculator: &'static Calculator, at_hand: &AtHand, done
     };
     let mut typed = at_hand.form.entries().clone();
     typed.set_unit(Some(at_hand.form.unit(&bench)));
+    // The cut plan is kept as a job of its own.
+    let can_keep = calculators::find(calculator.slug).is_some();
     let keep = route::keep(calculator.slug, &link::typed(&typed));
     let share = {
         let link = link.clone();
@@ -326,7 +328,9 @@ pub(crate) fn last_tools(calculator: &'static Calculator, at_hand: &AtHand, done
     };
     html! {
         <div class="last-tools">
-            <a class="tool" href={keep} data-testid="keep-in-job"><span>{ "Keep in a job" }</span></a>
+            if can_keep {
+                <a class="tool" href={keep} data-testid="keep-in-job"><span>{ "Keep in a job" }</span></a>
+            }
             <button type="button" class="tool" data-testid="copy-link"
                 onclick={copying(link, done, "Link copied.")}>
                 { icon(Icon::Link) }<span>{ "Copy link" }</span>

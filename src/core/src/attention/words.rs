@@ -97,7 +97,7 @@ impl Fact {
             Fact::Plan { .. } => say!["no longer fits the job."],
             Fact::Unread { what, why, .. } => say![*what, ": ", why.clone()],
             Fact::ToMeasure { .. } => {
-                say!["is to be measured on the real thing before parts that need it are cut."]
+                say!["measure it on the real thing before parts that need it are cut."]
             }
         }
     }

@@ -116,7 +116,7 @@ fn Entry(props: &EntryProps) -> Html {
         <article class="attention__part" data-testid={format!("trouble-{about}")}>
             <button type="button" class="attention__open" aria-expanded={if *is_open { "true" } else { "false" }}
                 data-testid={format!("open-{about}")} onclick={toggle}>
-                <b>{ &about }</b>{ " " }{ sentence(&fact.sentence(job), tape) }
+                <b>{ &about }</b>{ ": " }{ sentence(&fact.sentence(job), tape) }
             </button>
             if !changes.is_empty() {
                 <ul class="notes" data-testid="changed">{ for changes.iter().map(|it| html! { <li>{ sentence(it, tape) }</li> }) }</ul>

@@ -11,7 +11,7 @@ use super::attention::attention;
 use super::moved::{counts_as_cut, moved_list};
 use super::{Open, Shared, bar, drafts, pieces, take_out};
 use crate::components::measure::quantity;
-use crate::form::at_hand::use_at_hand;
+use crate::form::at_hand::{KnownNames, use_at_hand};
 use crate::form::view::asks;
 use crate::job_book::forms::{Form, entries_of, item_of, read};
 use crate::job_book::kept_form::use_kept_form;
@@ -73,7 +73,12 @@ fn ItemPage(props: &ItemPageProps) -> Html {
         let others = others.filter(|(other, _)| Some(*other) != *id);
         others.map(|(_, measure)| measure.name.clone()).collect::<Vec<_>>()
     });
-    let at_hand = use_at_hand(texts.clone(), sheet, open.settings.clone(), names);
+    let at_hand = use_at_hand(
+        texts.clone(),
+        sheet,
+        open.settings.clone(),
+        KnownNames { list: names, job: None },
+    );
     let title = if id.is_some() { new.name().to_owned() } else { form.asks().title.to_owned() };
     let is_keying = at_hand.is_keying();
     html! {

@@ -10,7 +10,7 @@ use super::attention::of_piece;
 use super::{Open, Shared, bar};
 use crate::components::icon::{Icon, icon};
 use crate::components::measure::length as length_view;
-use crate::form::at_hand::use_at_hand;
+use crate::form::at_hand::{KnownNames, use_at_hand};
 use crate::form::view::asks;
 use crate::job_book::forms::{PIECE, entries_of_piece};
 use crate::job_book::kept_form::use_kept_form;
@@ -187,7 +187,8 @@ fn PiecePage(props: &PiecePageProps) -> Html {
     let form = use_kept_form(open.keeping(), &place, &PIECE, stored.unwrap_or_default());
     let bench = open.settings.bench;
     let sheet = Rc::new(PIECE.sheet(form.entries(), &bench, &*open.reckoned));
-    let at_hand = use_at_hand(form.clone(), sheet.clone(), open.settings.clone(), Rc::default());
+    let at_hand =
+        use_at_hand(form.clone(), sheet.clone(), open.settings.clone(), KnownNames::default());
     let Some(part) = part else { return super::lost(open) };
     let piece = part.piece(index);
     let wanted = open.reckoned.part(id).map(PartSizes::all_wanted).unwrap_or_default();
