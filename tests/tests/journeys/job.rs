@@ -121,6 +121,33 @@ fn rails_cut_before_the_legs_came_out_thin_are_never_said_to_be_right() {
     app.assert_quiet_console();
 }
 
+/// Of the four legs one comes out thin: at which rail it stands is said, and that one alone moves.
+#[test]
+fn one_thin_leg_moves_the_rail_that_it_stands_at_and_no_other() {
+    let app = demo();
+    app.tap("section-parts");
+    app.tap("item-leg");
+    app.tap("piece-2");
+    app.wait_for("answer-headline");
+    app.enter("thickness", &["3", "page-16", "3/16", "close"]);
+    app.wait_for_words("trouble-leg 2", "too thin");
+    app.tap("own-size");
+    app.wait_for("stands");
+    app.assert_no_sideways_scroll();
+    app.assert_accessible();
+    app.tap("spot-at long rail, upper 1");
+    app.wait_for_words("moved", "long rail");
+    app.picture("stands");
+    app.tap("stands-there");
+    app.wait_for_words("left-leg 2", "too thin");
+    app.tap("back");
+    app.tap("back");
+    // 47 1/2 less 3 1/4 and 3 3/16 is 41 1/16; the other long rail is 41 as before.
+    app.wait_for_words("item-long rail, upper with leg 2", "forty-one and one sixteenth");
+    app.wait_for_words("item-long rail, upper", "forty-one inches");
+    app.assert_quiet_console();
+}
+
 #[test]
 fn every_section_of_a_job_is_clean_and_stays_in_the_page() {
     let app = demo();

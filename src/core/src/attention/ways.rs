@@ -2,6 +2,7 @@
 
 use super::{Fact, attention};
 use crate::job::moved::{Mismatch, Moved, MovedPart, moved, moved_parts};
+use crate::job::own_size::size_of;
 use crate::job::rescue::{Cut, Trouble, giving_way, rescues};
 use crate::job::{
     Change, Dimension, Dimensions, Item, ItemId, Job, Measure, Part, Piece, RackBoard, Reckoned,
@@ -28,6 +29,8 @@ pub enum Does {
     TakePlan,
     /// All that must match come to the smallest.
     ToSmallest,
+    /// Only this piece is so: it has a size of its own where it stands.
+    OwnSize,
     /// The tape says it.
     Measure,
     /// What is left is planned again.
@@ -82,6 +85,9 @@ pub fn ways(
             let again = |is_kept| cutting_again(job, reckoned, *id, pieces, is_kept);
             all.extend(way(Does::CutAgain, again(false)));
             all.extend(way(Does::CutAgainFromRack, again(true)));
+            if pieces.len() == 1 && size_of(job, reckoned, *id, *of).is_some() {
+                all.extend(go(Does::OwnSize));
+            }
             all.extend(give_way(job, bench, fact, fixed));
             all.extend(way(Does::Leave, each("leave", &|it| it.leaving(*of, by))));
         }

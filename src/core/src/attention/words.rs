@@ -145,6 +145,7 @@ impl Fact {
                 Fact::Apart(it) => say!["Bring all to ", it.least.1],
                 _ => say!["Bring all to the smallest"],
             },
+            Does::OwnSize => say!["Only this one is so: say where it stands"],
             Does::Measure => say!["Measure it"],
             Does::PlanAgain => say!["Plan what is left"],
             Does::GoThere => say!["Go there"],

@@ -26,6 +26,7 @@ pub mod make_parts;
 mod merge;
 pub mod moved;
 mod names;
+pub mod own_size;
 mod parts;
 mod piece;
 mod reckoned;

@@ -188,6 +188,7 @@ fn id_of(open: &Open, does: Does) -> String {
         Does::Leave => "leave".to_owned(),
         Does::TakePlan => "take-plan".to_owned(),
         Does::ToSmallest => "to-smallest".to_owned(),
+        Does::OwnSize => "own-size".to_owned(),
         Does::Measure => "measure".to_owned(),
         Does::PlanAgain => "to-boards".to_owned(),
         Does::GoThere => "go-there".to_owned(),
@@ -197,6 +198,10 @@ fn id_of(open: &Open, does: Does) -> String {
 /// Where a way out is done that no tap can do.
 fn place_of(fact: &Fact) -> String {
     match fact {
+        Fact::Off { part, pieces, of, .. } => {
+            let piece = pieces.first().copied().unwrap_or(0);
+            format!("stands/{}/{piece}/{}", part.0, of.word())
+        }
         Fact::NotRecorded { part, pieces } => {
             format!("piece/{}/{}", part.0, pieces.first().copied().unwrap_or(0))
         }

@@ -21,6 +21,7 @@ mod removed;
 mod results;
 mod shelf;
 mod sizes;
+mod stands;
 mod take;
 mod take_all;
 mod title;
@@ -227,6 +228,7 @@ fn inside(open: &Open, rest: &str) -> Html {
             }
             _ => lost(open),
         },
+        "stands" => stands::page(open, argument).unwrap_or_else(|| lost(open)),
         "parts-of" => {
             match argument.parse().ok().map(|id| (ItemId(id), open.book.job.item(ItemId(id)))) {
                 Some((id, Some(Item::Kept(kept)))) => making::page(open, id, kept),
