@@ -51,6 +51,8 @@ pub struct Way {
 /// What comes of a step.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Outcome {
+    /// The job as it is then.
+    pub job: Job,
     /// The sizes that move.
     pub moves: Vec<Moved>,
     /// The parts that move.
@@ -174,6 +176,7 @@ pub fn outcome(job: &Job, reckoned: &Reckoned, bench: &Bench, step: &Step) -> Op
         moves: moved(&trial, reckoned, &after),
         parts: moved_parts(&trial, reckoned, &after),
         brings: brings.filter(|fact| !is_known(fact)).collect(),
+        job: trial,
     })
 }
 

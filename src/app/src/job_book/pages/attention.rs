@@ -231,11 +231,11 @@ fn way_out(open: &Open, fact: &Fact, way: &Way, comes: Option<&Outcome>) -> Html
             <button type="button" class="way-out" data-testid={id} {onclick}>{ words }</button>
             if let Some(comes) = comes {
                 if !comes.moves.is_empty() || !comes.parts.is_empty() {
-                    { moved_list(open, &comes.moves, &comes.parts) }
+                    { moved_list(open, &comes.job, &comes.moves, &comes.parts) }
                 }
                 if !comes.brings.is_empty() {
                     <p class="attention__ways">{ "Then look at: " }
-                        { comes.brings.iter().map(|it| it.about(&open.book.job)).collect::<Vec<_>>().join(", ") }{ "." }
+                        { comes.brings.iter().map(|it| it.about(&comes.job)).collect::<Vec<_>>().join(", ") }{ "." }
                     </p>
                 }
             }

@@ -145,6 +145,6 @@ fn what_moves(open: &Open, id: ItemId, at_first: &Reckoned, now: &Reckoned) -> H
     if others.is_empty() && parts.is_empty() {
         html! {}
     } else {
-        moved_list(open, &others, &parts)
+        moved_list(open, &open.book.job, &others, &parts)
     }
 }

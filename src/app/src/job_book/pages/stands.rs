@@ -78,7 +78,7 @@ fn Stands(props: &StandsProps) -> Html {
                     { format!("Tap every place where this one piece stands. There its own {} counts; the others keep theirs.", of.word()) }
                 </p>
                 <ul class="rows">{ for all.iter().map(spot) }</ul>
-                if let Some(comes) = &comes { { moved_list(open, &comes.moves, &comes.parts) } }
+                if let Some(comes) = &comes { { moved_list(open, &comes.job, &comes.moves, &comes.parts) } }
                 <div class="adds">
                     <button type="button" class="tool tool--main" data-testid="stands-there" disabled={comes.is_none()} onclick={put}>
                         { "It stands there" }
