@@ -78,7 +78,7 @@ impl App {
     /// Waits until the page shows what its address says, where the page is the app: a browser tells it of a new
     /// address a moment after the tap, and some addresses load another program.
     #[track_caller]
-    fn settle(&self) {
+    pub fn settle(&self) {
         self.wait_until(
             "the page of the address is drawn",
             "if (!document.getElementById('app') || !document.getElementById('recovery').hidden) return true;

@@ -3,8 +3,8 @@
 use std::hint::black_box;
 use std::time::Instant;
 
+use reckoner_core::attention::attention;
 use reckoner_core::job::moved::{moved, moved_parts};
-use reckoner_core::job::rescue::troubles;
 use reckoner_core::job::{
     Conflict, Item, ItemId, Job, Measure, MeasureKind, Part, Reckoned, Step, Written, part_sizes,
 };
@@ -21,6 +21,7 @@ fn measure(rank: i64, name: String, formula: String) -> Item {
         is_cut: false,
         wait: rank == 3,
         note: String::new(),
+        left: None,
     })
 }
 
@@ -84,6 +85,6 @@ fn main() -> Result<(), Conflict> {
     assert_eq!(list.len(), 2_000);
     time("parts that moved", || moved_parts(&changed, &before, &after));
     time("parts", || part_sizes(&changed, &after));
-    time("parts in trouble", || troubles(&changed, &after, bench.tape));
+    time("what wants looking at", || attention(&changed, &after, &bench));
     Ok(())
 }

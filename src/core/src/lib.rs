@@ -19,6 +19,7 @@
     )
 )]
 
+pub mod attention;
 pub mod calculators;
 pub mod cutting;
 pub mod drawing;

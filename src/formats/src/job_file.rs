@@ -9,7 +9,7 @@ use reckoner_core::job::{
 };
 use reckoner_core::measure::Unit;
 
-use crate::item_v1::{ITEM, read_item, write_item};
+use crate::item_v2::{ITEM, read_item, write_item};
 use crate::json::{Field, Kind, U64, Writer, check, elements, member, must, unquoted};
 use crate::texts::NAME;
 
@@ -21,8 +21,8 @@ pub const MAX_FILE: usize = 8_000_000;
 /// What the file says it is.
 const FORMAT: &str = "sawdust-reckoner-job";
 
-/// The version that is written.
-const VERSION: u64 = 1;
+/// The version that is written. It reads all before it.
+const VERSION: u64 = 2;
 
 /// Most items of one job, of all kinds.
 const MOST_ITEMS: usize = MOST_MEASURES + MOST_PARTS + MOST_OTHERS;
@@ -204,7 +204,7 @@ pub fn open_job(text: &str) -> Result<Opened, OpenProblem> {
         return Err(OpenProblem::NotAJob);
     }
     match number_of("version") {
-        Some(VERSION) => {}
+        Some(1..=VERSION) => {}
         Some(later) if later > VERSION => return Err(OpenProblem::Later(later)),
         _ => return Err(OpenProblem::NotAJob),
     }

@@ -8,8 +8,8 @@ mod brought;
 mod codes;
 mod cut_item_v1;
 mod cut_v1;
-mod history_v1;
-mod item_v1;
+mod history_v2;
+mod item_v2;
 mod job_file;
 mod jobs_file;
 mod json;
@@ -26,7 +26,7 @@ pub use cut_v1::{
     Ask, Checked, CutTextProblem, MOST_CUT_LINES, MOST_CUT_TEXT, News, Question, Reply,
     number_of_reply, read_cut, read_question, read_reply, write_cut, write_question, write_reply,
 };
-pub use history_v1::{MAX_HISTORY, read_history, read_step, write_history, write_step};
+pub use history_v2::{MAX_HISTORY, read_history, read_step, write_history, write_step};
 #[cfg(feature = "schema")]
 pub use job_file::schema;
 pub use job_file::{
@@ -36,7 +36,7 @@ pub use job_file::{
 pub use jobs_file::{
     MAX_JOBS_FILE, MOST_JOBS, OpenedJobs, TooManyJobs, is_of_jobs, open_jobs, write_jobs,
 };
-pub use lists::{batches_csv, parts_csv};
+pub use lists::{batches_csv, boards_csv, parts_csv};
 pub use packed::{PackProblem, pack, unpack};
 pub use pdf::template_pdf;
 pub use screen::{CodePicture, Middle, code_picture, codes_seen, middle};

@@ -26,8 +26,10 @@ fn parts_read_back_as_they_were_whatever_is_in_their_names() {
         reader.records().collect::<Result<_, _>>().expect("RFC 4180");
     assert_eq!(rows.len(), job.parts().len());
     assert_eq!(&rows[0][0], odd);
-    assert_eq!(&rows[0][7], "33 1/2 in");
-    assert_eq!(&rows[0][13], "'=1+1", "no spreadsheet runs it");
+    // 33 1/2 in are 850.9 mm; 3 1/4 in are 82.55 mm.
+    assert_eq!([8, 9, 10].map(|at| &rows[0][at]), ["33 1/2 in", "33.5", "850.9"]);
+    assert_eq!([3, 4].map(|at| &rows[0][at]), ["3.25", "82.55"]);
+    assert_eq!(&rows[0][16], "'=1+1", "no spreadsheet runs it");
     assert!(text.ends_with("\r\n"));
 }
 
@@ -42,7 +44,7 @@ fn batches_read_back_with_their_sizes() {
         reader.records().collect::<Result<_, _>>().expect("RFC 4180");
     let rows_of_list: usize = list.iter().map(|batch| batch.parts.len()).sum();
     assert_eq!(rows.len(), rows_of_list);
-    assert_eq!((&rows[0][1], &rows[0][3]), ("5 1/2 in", "end bracket"));
+    assert_eq!([1, 2, 3, 4].map(|at| &rows[0][at]), ["5 1/2 in", "5.5", "139.7", "end bracket"]);
 }
 
 #[test]

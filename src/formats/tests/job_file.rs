@@ -2,11 +2,13 @@
 //! wrong.
 
 use proptest::prelude::*;
+use reckoner_core::attention::{Fact, attention};
 use reckoner_core::job::{
-    History, Item, ItemId, Job, Made, Measure, MeasureKind, Part, Saw, Step, Written, demo::demo,
-    visible_name,
+    Dimension, Dimensions, History, Item, ItemId, Job, Made, Measure, MeasureKind, Part, Piece,
+    PieceState, Reckoned, Saw, Step, Written, demo::demo, visible_name,
 };
-use reckoner_core::measure::Unit;
+use reckoner_core::measure::{Length, Unit};
+use reckoner_core::sheet::Bench;
 use reckoner_formats::{
     MAX_FILE, OpenProblem, open_job, read_history, read_step, schema, write_history, write_job,
     write_step,
@@ -76,6 +78,47 @@ fn the_first_version_still_opens() {
     let leg = opened.job.measures().into_iter().find(|(_, m)| m.name == "leg").expect("the leg");
     assert_eq!(leg.1.as_cut.as_deref(), Some("3 3/16"));
     assert_eq!(opened.job.parts().len(), 2);
+    // Its ticks said no sizes: nobody may take them as right.
+    let (id, part) = opened.job.parts()[0];
+    let leg = part.piece(0);
+    assert_eq!((leg.state(), leg.tape(Dimension::Length)), (PieceState::Cut, Some("33 7/16")));
+    assert_eq!(Dimension::ALL.map(|of| leg.recorded(of)), [None; 3]);
+    let bench = Bench::default();
+    let found = attention(&opened.job, &Reckoned::of(&opened.job, &bench), &bench);
+    assert!(found.facts.contains(&Fact::NotRecorded { part: id, pieces: vec![0] }), "{found:?}");
+}
+
+/// One of each: cut as wanted, measured, left as it is, to be cut again, as before, to cut.
+#[test]
+fn the_second_version_still_opens() {
+    let opened = open_job(include_str!("fixtures/job_v2.json")).expect("a version 2 file");
+    assert_eq!(opened.set_aside, []);
+    let (_, rail) = opened.job.parts()[0];
+    let inches = |n| Some(Length::of_inch(n, 16).expect("small"));
+    let sizes =
+        |length| Dimensions { thickness: inches(24), width: inches(52), length: inches(length) };
+    let cut = || Piece::cut(sizes(656));
+    let wide = cut().measured(Dimension::Width, Some("3 5/16".to_owned()));
+    let expected = [
+        cut(),
+        wide.clone(),
+        wide.leaving(Dimension::Width, inches(1)),
+        Piece::again(sizes(650)),
+        Piece::cut(Dimensions::default()),
+        Piece::default(),
+        cut().measured(Dimension::Length, Some("41 1/16".to_owned())),
+    ];
+    assert_eq!(rail.pieces, expected);
+    let left = opened.job.items().filter_map(|(_, item)| match item {
+        Item::Measure(it) => it.left,
+        Item::Match(it) => it.left,
+        _ => None,
+    });
+    assert_eq!(left.collect::<Vec<_>>(), [inches(-2).expect("some"), inches(3).expect("some")]);
+    assert!(
+        opened.job.items().any(|(_, it)| matches!(it, Item::CloseEnough(it) if it.size == "1/16"))
+    );
+    assert_eq!(open_job(&write_job(&opened.job)).expect("opens").job, opened.job);
 }
 
 #[test]
@@ -131,8 +174,8 @@ fn what_is_no_job_is_refused_with_a_reason() {
         ("[]".to_owned(), OpenProblem::NotAJob),
         (json!({"format": "other"}).to_string(), OpenProblem::NotAJob),
         (
-            json!({"format": "sawdust-reckoner-job", "version": 2, "items": []}).to_string(),
-            OpenProblem::Later(2),
+            json!({"format": "sawdust-reckoner-job", "version": 3, "items": []}).to_string(),
+            OpenProblem::Later(3),
         ),
         (
             json!({"format": "sawdust-reckoner-job", "version": "1", "items": []}).to_string(),
@@ -147,8 +190,8 @@ fn what_is_no_job_is_refused_with_a_reason() {
     let deep = "[".repeat(100_000);
     assert!(matches!(open_job(&deep), Err(OpenProblem::NotJson(..))));
     assert_eq!(
-        OpenProblem::Later(2).to_string(),
-        "This job was written by a later version of the app (format 2). Update the app, then open it."
+        OpenProblem::Later(3).to_string(),
+        "This job was written by a later version of the app (format 3). Update the app, then open it."
     );
 }
 
@@ -170,7 +213,7 @@ fn history_opens_again_and_a_damaged_one_is_none() {
     let text = write_history(&history);
     assert_eq!(read_history(&text), history);
     assert_eq!(read_history(&text[..text.len() / 2]), History::default());
-    assert_eq!(read_history(&text.replace("\"version\":1", "\"version\":9")), History::default());
+    assert_eq!(read_history(&text.replace("\"version\":2", "\"version\":9")), History::default());
 }
 
 /// One step: of every kind of item, added, changed and taken out, and of the title.
@@ -184,7 +227,7 @@ fn a_step_is_read_as_it_was_written_and_a_damaged_one_is_none() {
     let text = write_step(&step);
     assert_eq!(read_step(&text), Some(step));
     assert_eq!(read_step(&text[..text.len() / 2]), None);
-    assert_eq!(read_step(&text.replace("\"version\":1", "\"version\":2")), None);
+    assert_eq!(read_step(&text.replace("\"version\":2", "\"version\":3")), None);
 }
 
 fn measure() -> impl Strategy<Value = Measure> {
@@ -204,7 +247,32 @@ fn measure() -> impl Strategy<Value = Measure> {
             is_cut,
             wait,
             note,
+            left: None,
         })
+}
+
+fn piece() -> impl Strategy<Value = Piece> {
+    let length = || {
+        let size = (-9_999_i128..9_999, 1_i128..65);
+        prop::option::of(size.prop_map(|(n, by)| Length::of_inch(n, by).expect("small")))
+    };
+    let sizes = move || {
+        (length(), length(), length()).prop_map(|(thickness, width, length)| Dimensions {
+            thickness,
+            width,
+            length,
+        })
+    };
+    let tape = (0..3_usize, prop::option::of("\\PC{0,6}"));
+    (0..3_u8, sizes(), sizes(), tape).prop_map(|(state, sizes, left, (of, text))| {
+        let piece = match state {
+            0 => Piece::default(),
+            1 => Piece::cut(sizes),
+            _ => Piece::again(sizes),
+        };
+        let piece = piece.measured(Dimension::ALL[of], text);
+        Dimension::ALL.into_iter().fold(piece, |piece, of| piece.leaving(of, *left.get(of)))
+    })
 }
 
 fn part() -> impl Strategy<Value = Part> {
@@ -212,7 +280,7 @@ fn part() -> impl Strategy<Value = Part> {
         "\\PC{0,20}".prop_map(|name| visible_name(&name)),
         "\\PC{0,10}",
         any::<(bool, bool)>(),
-        prop::collection::vec((any::<bool>(), prop::option::of("\\PC{0,6}")), 0..4),
+        prop::collection::vec(piece(), 0..4),
     )
         .prop_map(|(name, size, (free, rip), pieces)| Part {
             rank: 0,
@@ -228,10 +296,7 @@ fn part() -> impl Strategy<Value = Part> {
             may_rip: rip,
             may_resaw: rip != free,
             note: String::new(),
-            pieces: pieces
-                .into_iter()
-                .map(|(done, as_cut)| reckoner_core::job::Piece { done, as_cut })
-                .collect(),
+            pieces,
             made: rip.then(|| Made { kept: ItemId(7), what: "rail".to_owned() }),
         })
 }

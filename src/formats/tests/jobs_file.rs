@@ -10,7 +10,7 @@ use reckoner_formats::{
 #[test]
 fn every_job_comes_back_as_it_was_and_a_damaged_one_is_set_aside_alone() {
     let (whole, empty) = (demo(), Job::new("empty", Unit::Millimetre));
-    let later = write_job(&empty).replace("\"version\":1", "\"version\":7");
+    let later = write_job(&empty).replace("\"version\":2", "\"version\":7");
     let broken = "{\"format\":\"sawdust-reckoner-job\",\"title\":\"half";
     let item_damaged = write_job(&whole).replacen("\"diameter\"", "\"circumference\"", 1);
     let texts = [write_job_file(&whole), write_job(&empty), later, broken.to_owned(), item_damaged];

@@ -2,10 +2,11 @@
 //! refused before it is kept, with a way out.
 
 use reckoner_core::job::{
-    History, Item, ItemId, Job, MOST_MEASURES, MOST_NAME, MOST_NOTE, MOST_OTHERS, MOST_PARTS,
-    MOST_PIECES, MOST_PIECES_OF_JOB, Measure, MeasureKind, Part, Piece, Round, Step, Written,
+    Dimension, Dimensions, History, Item, ItemId, Job, MOST_MEASURES, MOST_NAME, MOST_NOTE,
+    MOST_OTHERS, MOST_PARTS, MOST_PIECES, MOST_PIECES_OF_JOB, Measure, MeasureKind, Part, Piece,
+    Round, Step, Written,
 };
-use reckoner_core::measure::Unit;
+use reckoner_core::measure::{Length, Unit};
 use reckoner_formats::{
     MAX_FILE, MAX_HISTORY, NotKept, check_job, open_job, pack, read_history, unpack, write_history,
     write_job, write_job_file,
@@ -21,11 +22,14 @@ fn size(number: usize, note: &str) -> Item {
         is_cut: true,
         wait: true,
         note: note.to_owned(),
+        left: None,
     })
 }
 
 fn part(number: usize, pieces: usize) -> Item {
-    let piece = Piece { done: true, as_cut: Some("33 15/16".to_owned()) };
+    let inches = |n| Length::of_inch(n, 16).ok();
+    let sizes = Dimensions { thickness: inches(12), width: inches(40), length: inches(544) };
+    let piece = Piece::cut(sizes).measured(Dimension::Length, Some("33 15/16".to_owned()));
     Item::Part(Part {
         rank: number as i64,
         name: format!("slat no {number}"),
@@ -129,7 +133,8 @@ fn a_history_lets_its_oldest_steps_go_where_they_find_no_room() {
         let Some(Item::Part(mut changed)) = all.item(ItemId(1)).cloned() else { panic!() };
         changed.note = format!("note no {n}");
         for piece in &mut changed.pieces {
-            piece.as_cut = Some("33 15/16 and some more to be long".to_owned());
+            let long = "33 15/16 and some more to be long".to_owned();
+            *piece = piece.clone().measured(Dimension::Length, Some(long));
         }
         let step =
             Step::new(format!("note {n}"), vec![all.replacing(ItemId(1), Item::Part(changed))]);

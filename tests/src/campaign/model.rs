@@ -87,7 +87,7 @@ impl Model {
         self.form(place).set(field, text);
         match (place, field) {
             // A piece that is measured is cut; which of the two came first is not this model's.
-            (Place::Piece(part, index), "as_cut") => {
+            (Place::Piece(part, index), "as_cut" | "width" | "thickness") => {
                 self.form(place).texts.remove("done");
                 let tick = format!("tick/{part}/{}", index + 1);
                 if let Some(ticks) = self.forms.get_mut(&Place::Section("parts")) {

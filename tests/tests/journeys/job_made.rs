@@ -81,7 +81,7 @@ fn a_job_is_made_by_tapping_and_a_leg_cut_thin_is_told() {
     app.tap("pieces-after");
     app.tap("piece-45");
     app.enter("as_cut", &["3", "6", "close"]);
-    app.wait_for_words("off-by", "short");
+    app.wait_for_words("trouble-front rail 45", "too short");
     app.assert_accessible();
     app.assert_no_sideways_scroll();
     // The leg is cut; the overall may give way, unless it must stay.
@@ -143,14 +143,14 @@ fn sizes_that_must_match_are_flagged_where_they_stand() {
     app.tap("item-right leg");
     app.enter("as_cut", &["2", "7", "close"]);
     app.tap("back");
-    app.wait_for("mismatch-the legs");
+    app.wait_for("trouble-the legs");
     app.wait_for_words("item-right leg", "does not match");
     app.wait_for_words("item-left leg", "does not match");
     // They may drift as far as that: then they match.
     app.tap("item-the legs");
     app.enter("drift", &["1", "close"]);
     app.tap("back");
-    app.wait_until_gone("mismatch-the legs");
+    app.wait_until_gone("trouble-the legs");
     app.tap("item-the legs");
     app.tap("take-out");
     app.wait_until_gone("matches");

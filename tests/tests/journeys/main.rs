@@ -3,6 +3,7 @@
 mod all_jobs;
 mod calculators;
 mod campaign;
+mod dead_ends;
 mod device;
 mod film;
 mod handing_on;

@@ -11,7 +11,7 @@ use yew::prelude::*;
 use super::answer;
 use super::question::question;
 use crate::components::icon::{Icon, icon};
-use crate::form::at_hand::{AtHand, use_at_hand};
+use crate::form::at_hand::{AtHand, KnownNames, use_at_hand};
 use crate::form::view::{asks, undo_and_redo};
 use crate::form::{Action, Form};
 use crate::platform::later::later;
@@ -129,7 +129,7 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
     let sheet = use_memo((form.entries().clone(), bench), |(entries, bench)| {
         calculator.sheet(entries, bench, &NoNames)
     });
-    let at_hand = use_at_hand(form.clone(), sheet.clone(), settings.clone(), Rc::default());
+    let at_hand = use_at_hand(form.clone(), sheet.clone(), settings.clone(), KnownNames::default());
     let index = use_state_eq(|| 0_usize);
     let done = use_state_eq(|| "");
 
@@ -347,13 +347,15 @@ pub(crate) fn last_tools(calculator: &'static Calculator, at_hand: &AtHand, done
             route::address(calculator.slug, &link::whole(calculator, &entries, &bench))
         )
     };
+    // The cut plan is kept as a job of its own.
+    let can_keep = calculators::find(calculator.slug).is_some();
     let share = {
         let link = link.clone();
         Callback::from(move |_: MouseEvent| sharing::share(calculator.title, &link()))
     };
     html! {
         <div class="last-tools">
-            if !at_hand.sheet.assumed.is_empty() { { keep_link(at_hand, "tool") } }
+            if can_keep && !at_hand.sheet.assumed.is_empty() { { keep_link(at_hand, "tool") } }
             <button type="button" class="tool" data-testid="copy-link"
                 onclick={copying(link, done, "Link copied.")}>
                 { icon(Icon::Link) }<span>{ "Copy link" }</span>

@@ -57,7 +57,7 @@ fn figure(search: &Search, labels: &Labels, told: &Told, is_rack: bool, tape: Ta
         };
         (figure.into(), rack_words(search).into())
     } else {
-        let words = proof(labels, told.plan.cost_cents, search.bound_cents);
+        let words = proof(labels, told.plan.cost_cents, search.bound_cents, &told.left_out);
         (
             sentence(&report.spent.sentence(), tape),
             html! {
@@ -104,7 +104,7 @@ fn why(search: &Search) -> &'static str {
 
 /// Cost, bound and gap in one line.
 fn so_far(labels: &Labels, cost_cents: i64, bound_cents: i64) -> String {
-    let Proof { cost, bound, gap, .. } = proof(labels, cost_cents, bound_cents);
+    let Proof { cost, bound, gap, .. } = proof(labels, cost_cents, bound_cents, &[]);
     format!("{cost} so far; nothing below {bound}; {gap} between them.")
 }
 

@@ -24,7 +24,7 @@ use super::typed;
 use crate::calculator::{Opening, last_tools, link_trouble, unit_choice, use_address, wanting};
 use crate::components::icon::{Icon, icon};
 use crate::form::Action;
-use crate::form::at_hand::use_at_hand;
+use crate::form::at_hand::{KnownNames, use_at_hand};
 use crate::form::view::{asks, undo_and_redo};
 use crate::job_book::book::{Book, Edit};
 use crate::job_book::hook::OnPage;
@@ -86,7 +86,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
         let Wanted { job, labels, pieces, .. } = wanted;
         Some(List { job: Rc::new(job), labels: Rc::new(labels), pieces, keep_from })
     });
-    let at_hand = use_at_hand(form.clone(), sheet.clone(), settings.clone(), Rc::default());
+    let at_hand = use_at_hand(form.clone(), sheet.clone(), settings.clone(), KnownNames::default());
     let searching = use_search(Search::default);
     use_address(&QUICK_LIST, &entries, &bench);
     use_effect_with((), |()| dom::set_title("Cut plan · Sawdust Reckoner"));

@@ -27,6 +27,8 @@ const FIRST_BOARDS: usize = 3;
 pub(crate) struct Told {
     pub(crate) plan: Rc<Plan>,
     pub(crate) report: Rc<Report>,
+    /// Parts that are wanted and not in it, by name.
+    pub(crate) left_out: Vec<String>,
 }
 
 impl Told {
@@ -41,7 +43,7 @@ impl Told {
     ) -> Option<Told> {
         let most = if is_running { FIRST_BOARDS } else { usize::MAX };
         let report = glance(job, plan, labels, how, most)?;
-        Some(Told { plan: plan.clone(), report: Rc::new(report) })
+        Some(Told { plan: plan.clone(), report: Rc::new(report), left_out: Vec::new() })
     }
 }
 

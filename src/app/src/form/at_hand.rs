@@ -3,6 +3,7 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
+use reckoner_core::measure::text::{Names, Quantity};
 use reckoner_core::sheet::{Field, Kind, Sheet};
 use yew::prelude::*;
 
@@ -26,6 +27,25 @@ impl Reducible for Form {
     }
 }
 
+/// The names of a job, where the form is in one.
+#[derive(Clone, Default)]
+pub(crate) struct KnownNames {
+    /// Those that may be used in a size, ready above the keypad.
+    pub(crate) list: Rc<Vec<String>>,
+    /// The job, which knows what they come to. What is not of the job book knows no more of it.
+    pub(crate) job: Option<Rc<dyn Names>>,
+}
+
+impl Names for KnownNames {
+    fn longest_match(&self, text: &str) -> usize {
+        self.job.as_ref().map_or(0, |job| job.longest_match(text))
+    }
+
+    fn value(&self, name: &str) -> Option<Quantity> {
+        self.job.as_ref()?.value(name)
+    }
+}
+
 /// A form at hand: its state, how it was understood, and the user's settings.
 #[derive(Clone)]
 pub(crate) struct AtHand {
@@ -34,8 +54,7 @@ pub(crate) struct AtHand {
     pub(crate) settings: Rc<Settings>,
     /// Whether the system's keyboard is wanted in place of the keypad.
     pub(crate) system_keyboard: UseStateHandle<bool>,
-    /// Names that may be used in a size, ready above the keypad.
-    pub(super) names: Rc<Vec<String>>,
+    pub(crate) names: KnownNames,
     /// The places to type and choose in, in the order asked.
     pub(super) slots: Rc<Vec<Slot>>,
     /// What the keypad calls: always the same, so that it is not drawn anew at each key.
@@ -287,7 +306,7 @@ pub(crate) fn use_at_hand(
     form: UseReducerHandle<Form>,
     sheet: Rc<Sheet>,
     settings: Rc<Settings>,
-    names: Rc<Vec<String>>,
+    names: KnownNames,
 ) -> AtHand {
     let system_keyboard = use_state_eq(|| false);
     let mut slots = Vec::new();

@@ -85,8 +85,8 @@ fn keypad(at_hand: &AtHand) -> Option<Html> {
         strip::letters_above(&text, line)
     });
     // What the tape says on the real part is a reading, not a formula.
-    let takes_names = field.id != "as_cut" && !at_hand.names.is_empty();
-    let names = if takes_names { at_hand.names.clone() } else { Rc::default() };
+    let takes_names = field.id != "as_cut" && !at_hand.names.list.is_empty();
+    let names = if takes_names { at_hand.names.list.clone() } else { Rc::default() };
     let on_event = at_hand.keys.clone();
     Some(html! {
         <Keypad key="the keypad" {set} is_left_handed={at_hand.settings.hand == Hand::Left}

@@ -7,7 +7,9 @@
 
 use form_urlencoded::Serializer;
 use reckoner_core::calculators::{self, Calculator};
-use reckoner_core::job::{Change, Item, ItemId, Job, Kept, MOST_NAME, MOST_PIECES, Reckoned, Step};
+use reckoner_core::job::{
+    Change, Item, ItemId, Job, Kept, MOST_NAME, MOST_PIECES, PartSizes, Reckoned, Step,
+};
 use reckoner_core::sheet::{Ask, Bench, Entries, Sheet};
 use reckoner_formats::{read_step, write_step};
 
@@ -441,7 +443,8 @@ fn step(
         Place::Piece(id, index) => match job.item(id)? {
             Item::Part(part) => {
                 let ask = Ask::new(PIECE.fields, entries, bench, reckoned);
-                let new = Item::Part(part_of_piece(&ask, part, index));
+                let wanted = reckoned.part(id).map(PartSizes::all_wanted).unwrap_or_default();
+                let new = Item::Part(part_of_piece(&ask, part, index, wanted));
                 (id, new, format!("change {}", part.name))
             }
             _ => return None,
@@ -455,7 +458,7 @@ fn step(
                 }
                 Item::Match(group) => {
                     let ask = Ask::new(MATCH.fields, entries, bench, reckoned);
-                    Item::Match(match_of(&ask, group.measures.clone()))
+                    Item::Match(match_of(&ask, group.measures.clone(), group.left))
                 }
                 item => {
                     let form = Form::of(item)?;

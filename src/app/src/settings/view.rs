@@ -10,7 +10,7 @@ use super::{SETTINGS, Settings};
 use crate::components::device_line::ThisDevice;
 use crate::components::icon::{Icon, icon};
 use crate::form::Form;
-use crate::form::at_hand::use_at_hand;
+use crate::form::at_hand::{KnownNames, use_at_hand};
 use crate::form::view::{asks, undo_and_redo};
 use crate::link;
 use crate::platform::{dom, storage};
@@ -34,7 +34,7 @@ pub(crate) fn SettingsPage(props: &SettingsPageProps) -> Html {
     let sheet = use_memo((form.entries().clone(), usual.bench), |(entries, bench)| {
         SETTINGS.sheet(entries, bench, &NoNames)
     });
-    let at_hand = use_at_hand(form.clone(), sheet, usual, Rc::default());
+    let at_hand = use_at_hand(form.clone(), sheet, usual, KnownNames::default());
     {
         let on_change = on_change.clone();
         use_effect_with(form.entries().clone(), move |entries| on_change.emit(entries.clone()));

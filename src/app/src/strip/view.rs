@@ -1,6 +1,6 @@
 //! The strip on the screen: a letter, the formula as typed, and what it comes to.
 
-use reckoner_core::measure::text::{NoNames, Quantity};
+use reckoner_core::measure::text::Quantity;
 use reckoner_core::measure::{Length, Number, Rounding};
 use reckoner_core::sheet::{Field, Kind, Line, Outcome, Strip, Value};
 use yew::prelude::*;
@@ -16,7 +16,7 @@ use crate::form::{Action, Slot, Way};
 pub(crate) fn view(at_hand: &AtHand, field: &'static Field) -> Html {
     let text = at_hand.text(field);
     let bench = &at_hand.settings.bench;
-    let strip = Strip::read(&text, at_hand.form.unit(bench), &NoNames);
+    let strip = Strip::read(&text, at_hand.form.unit(bench), &at_hand.names);
     let line_field = line_field(at_hand, field);
     let chosen = line_field.map(|field| at_hand.text(field)).unwrap_or_default();
     let last = strip.line("").map(|line| line.letter.clone());

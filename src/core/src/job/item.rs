@@ -1,8 +1,9 @@
 //! [`Item`]: what a job is made of. Plain data, with every measure as the user wrote it.
 
 use super::names::is_invisible;
-use super::{CutPlan, CutTicks, visible_name};
+use super::{CutPlan, CutTicks, Piece, visible_name};
 use crate::calculators;
+use crate::measure::Length;
 use crate::sheet::{Kind, Side};
 
 /// The id of an item: given once, never used again in its job.
@@ -36,6 +37,8 @@ pub enum Item {
     CutPlan(Box<CutPlan>),
     /// What has been bought and cut of a cut plan.
     CutTicks(CutTicks),
+    /// What is close enough.
+    CloseEnough(CloseEnough),
 }
 
 impl Item {
@@ -55,6 +58,7 @@ impl Item {
             Item::Sketch(_) => "sketch",
             Item::CutPlan(item) => &item.title,
             Item::CutTicks(_) => "boards cut",
+            Item::CloseEnough(_) => "close enough",
         }
     }
 }
@@ -109,6 +113,8 @@ pub struct Measure {
     pub wait: bool,
     /// The user's note.
     pub note: String,
+    /// By how much it is off as cut where somebody said to leave it so, signed.
+    pub left: Option<Length>,
 }
 
 /// How the grain of a part runs.
@@ -185,15 +191,6 @@ pub struct Made {
     pub what: String,
 }
 
-/// One piece of a part.
-#[derive(Clone, Debug, PartialEq, Eq, Default)]
-pub struct Piece {
-    /// Cut.
-    pub done: bool,
-    /// Its length as cut, as typed, where it differs.
-    pub as_cut: Option<String>,
-}
-
 /// A calculator kept in the job.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Kept {
@@ -216,6 +213,15 @@ pub struct Match {
     pub measures: Vec<ItemId>,
     /// How far apart they may drift, as typed; empty for not at all.
     pub drift: String,
+    /// How far apart they are where somebody said to leave them so.
+    pub left: Option<Length>,
+}
+
+/// How far a piece may be off the size wanted and count as right.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct CloseEnough {
+    /// As typed.
+    pub size: String,
 }
 
 /// A board or scrap on hand. Every size as typed.
@@ -326,9 +332,11 @@ impl Item {
             | Item::Round(Round { name, .. })
             | Item::Saw(Saw { name, .. }) => name,
             Item::CutPlan(plan) => &mut plan.title,
-            Item::YardBoard(_) | Item::Screw(_) | Item::Sketch(_) | Item::CutTicks(_) => {
-                return self;
-            }
+            Item::YardBoard(_)
+            | Item::Screw(_)
+            | Item::Sketch(_)
+            | Item::CutTicks(_)
+            | Item::CloseEnough(_) => return self,
         };
         if name.chars().any(is_invisible) {
             *name = visible_name(name);
@@ -350,6 +358,7 @@ impl Item {
             | Item::RackBoard(_)
             | Item::YardBoard(_)
             | Item::CutTicks(_)
+            | Item::CloseEnough(_)
             // A plan keeps what it was made with, whatever the names are later.
             | Item::CutPlan(_) => {}
             Item::Part(part) => {

@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use super::{Hand, Item, ItemId, Job, PartSizes, Reckoned};
+use super::{Dimension, Hand, Item, ItemId, Job, PartSizes, Reckoned};
 use crate::measure::Length;
 use crate::sheet::Side;
 
@@ -20,8 +20,8 @@ pub struct Label {
     pub piece: u32,
     /// Of how many.
     pub of: u32,
-    /// Thickness, width and length; the length as cut where the piece has one. `None` for a size
-    /// that is not known.
+    /// Thickness, width and length: of a piece that is cut what it is, as far as that is known,
+    /// else what is wanted. `None` for a size that is not known.
     pub size: [Option<Length>; 3],
     /// What it is cut from.
     pub stock: String,
@@ -73,19 +73,15 @@ fn of_part(job: &Job, reckoned: &Reckoned, sizes: &PartSizes) -> Vec<Label> {
         return Vec::new();
     };
     let label = |piece: u32| {
-        let as_cut = part.pieces.get(piece as usize - 1).and_then(|it| it.as_cut.as_deref());
-        let as_cut = as_cut.and_then(|text| reckoned.length_of(text).ok());
+        let it = part.piece((piece as usize).saturating_sub(1));
+        let size = |of| it.size(of, reckoned).and_then(Result::ok).or_else(|| sizes.wanted(of));
         let hand = if piece.is_multiple_of(2) { Side::Right } else { Side::Left };
         Label {
             part: sizes.id,
             name: part.name.clone(),
             piece,
             of: *of,
-            size: [
-                sizes.thickness.clone().ok(),
-                sizes.width.clone().ok(),
-                as_cut.or_else(|| sizes.length.clone().ok()),
-            ],
+            size: Dimension::ALL.map(size),
             stock: part.stock.clone(),
             show_face: part.show_face.clone(),
             hand: (part.hand == Hand::Pairs).then_some(hand),
@@ -97,7 +93,7 @@ fn of_part(job: &Job, reckoned: &Reckoned, sizes: &PartSizes) -> Vec<Label> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::job::{Piece, Step, demo::demo, part_sizes};
+    use crate::job::{Dimensions, Piece, Step, demo::demo, part_sizes};
     use crate::measure::length;
     use crate::sheet::Bench;
 
@@ -136,7 +132,8 @@ mod tests {
     #[test]
     fn a_piece_as_cut_says_its_own_length() {
         let mut job = demo();
-        let cut = Piece { done: true, as_cut: Some("33 7/16".to_owned()) };
+        let cut = Piece::default().ticked(Dimensions::default());
+        let cut = cut.measured(Dimension::Length, Some("33 7/16".to_owned()));
         changed(&mut job, "leg", |leg| leg.pieces = vec![Piece::default(), cut.clone()]);
         let all = of(&job, None).expect("few");
         let lengths: Vec<_> =

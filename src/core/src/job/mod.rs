@@ -26,7 +26,9 @@ pub mod make_parts;
 mod merge;
 pub mod moved;
 mod names;
+pub mod own_size;
 mod parts;
+mod piece;
 mod reckoned;
 pub mod rescue;
 pub mod sketch;
@@ -40,13 +42,14 @@ pub use conflict::{Clash, Conflict};
 pub use cut_plan::{BoardState, CutPlan, CutTicks};
 pub use history::{History, MOST_STEPS};
 pub use item::{
-    Grain, Hand, Item, ItemId, Kept, Linked, Made, Match, Measure, MeasureKind, Part, Piece,
+    CloseEnough, Grain, Hand, Item, ItemId, Kept, Linked, Made, Match, Measure, MeasureKind, Part,
     RackBoard, Round, Saw, Screw, Sketch, Written, YardBoard,
 };
 pub use labels::{Label, MOST_LABELS, TooManyLabels, labels};
 pub use linked::kind_of;
 pub use names::{NameProblem, check_name, is_same_name, visible_name};
 pub use parts::{MOST_PIECES, PartSizes, part_sizes};
+pub use piece::{Dimension, Dimensions, Known, Piece, PieceState, known};
 pub use reckoned::{MeasureProblem, MeasureState, Reckoned};
 pub use step::{Change, Step};
 

@@ -1,6 +1,6 @@
 //! The sizes of the parts, worked out.
 
-use super::{ItemId, Job, Part, Reckoned};
+use super::{Dimension, Dimensions, ItemId, Job, Part, Reckoned};
 use crate::measure::text::{Formula, Names, TextProblem, TextProblemKind};
 use crate::measure::{Length, Unit};
 
@@ -21,6 +21,25 @@ pub struct PartSizes {
     pub waits_for: Vec<ItemId>,
     /// How many pieces are ticked off.
     pub done: u32,
+}
+
+impl PartSizes {
+    /// One of its sizes as it is wanted now.
+    #[must_use]
+    pub fn wanted(&self, of: Dimension) -> Option<Length> {
+        let size = match of {
+            Dimension::Thickness => &self.thickness,
+            Dimension::Width => &self.width,
+            Dimension::Length => &self.length,
+        };
+        size.as_ref().ok().copied()
+    }
+
+    /// What a piece that is ticked now is cut at.
+    #[must_use]
+    pub fn all_wanted(&self) -> Dimensions<Option<Length>> {
+        Dimensions::of(|of| self.wanted(of))
+    }
 }
 
 /// Most pieces of one part.
@@ -46,7 +65,7 @@ pub(super) fn sizes(
         None => Err(TextProblem { at: 0..0, kind: TextProblemKind::Empty }),
     };
     let length = |at: usize| read(at)?.length(unit, names);
-    let done = part.pieces.iter().filter(|piece| piece.done).count();
+    let done = part.pieces.iter().filter(|piece| piece.is_cut()).count();
     PartSizes {
         id,
         quantity: read(0).and_then(|formula| quantity(formula, part, unit, names)),

@@ -488,6 +488,15 @@ impl Reckoned {
         parse(text, self)?.length(self.unit, self)
     }
 
+    /// A length that the tape says: a size of its own, without names.
+    ///
+    /// # Errors
+    ///
+    /// [`TextProblem`] at the part that cannot be read or worked out.
+    pub fn on_tape(&self, text: &str) -> Result<Length, TextProblem> {
+        parse(text, &NoNames)?.length(self.unit, &NoNames)
+    }
+
     /// The measures that a text written in this job uses.
     #[must_use]
     pub fn used_in(&self, text: &str) -> BTreeSet<ItemId> {
@@ -547,8 +556,22 @@ impl Job {
 
 impl Reckoned {
     /// A text with the name of one measure written differently, wherever the grammar finds it.
-    fn with_name(&self, text: &str, id: ItemId, new: &str) -> String {
+    pub(super) fn with_name(&self, text: &str, id: ItemId, new: &str) -> String {
         let mut out = String::new();
+        let mut rest = text;
+        while let Some((at, length)) = self.first_place(rest, id) {
+            let (before, from) = rest.split_at_checked(at).unwrap_or((rest, ""));
+            out.push_str(before);
+            out.push_str(new);
+            rest = from.get(length..).unwrap_or("");
+        }
+        out.push_str(rest);
+        out
+    }
+
+    /// Where the name of a measure stands first in a text, as the grammar finds it, and how long it
+    /// is there.
+    pub(super) fn first_place(&self, text: &str, id: ItemId) -> Option<(usize, usize)> {
         let mut at = 0;
         let mut before = ' ';
         while let Some(c) = text.get(at..).and_then(|rest| rest.chars().next()) {
@@ -557,11 +580,12 @@ impl Reckoned {
             let length = if begins { self.names.longest_match(rest) } else { 0 };
             let piece = if length > 0 { rest.get(..length) } else { rest.get(..c.len_utf8()) };
             let piece = piece.unwrap_or("");
-            let is_it = length > 0 && self.names.get(piece) == Some(id);
-            out.push_str(if is_it { new } else { piece });
+            if length > 0 && self.names.get(piece) == Some(id) {
+                return Some((at, length));
+            }
             before = piece.chars().next_back().unwrap_or(' ');
             at += piece.len().max(1);
         }
-        out
+        None
     }
 }

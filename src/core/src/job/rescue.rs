@@ -1,15 +1,14 @@
-//! Rescue: a part is cut and is not the size wanted. What else could give way?
+//! Rescue: something is cut and is not the size wanted. What else could give way?
 //!
-//! A cut part is in trouble when its size as cut is not the size that its formula wants. Any
-//! measure with a size of its own that the formula needs, directly or through others, may float:
+//! Any measure with a size of its own that the formula needs, directly or through others, may float:
 //! the rescue finds the size of it at which the formula wants exactly what was cut. The size is
 //! found from the formulas (two trial values give the slope, a third checks it, exactly), so a
 //! formula that is not straight in that measure is not offered rather than guessed.
 
 use super::moved::{Means, Moved, MovedPart, is_cut, moved, moved_parts};
-use super::{Item, ItemId, Job, Measure, MeasureKind, Reckoned, Written};
+use super::{Dimension, Item, ItemId, Job, Measure, MeasureKind, Reckoned, Step, Written};
 use crate::measure::text::{Quantity, exact_text};
-use crate::measure::{Length, Number, OutOfRange, Tape};
+use crate::measure::{Length, Number, OutOfRange};
 use crate::sheet::Bench;
 
 /// Most measures that are tried in a rescue: more is no choice, and would keep the user waiting.
@@ -20,8 +19,8 @@ pub const MOST_FLOATS: usize = 60;
 pub enum Cut {
     /// A measure with a size as cut.
     Measure(ItemId),
-    /// A piece of a part, counted from 0.
-    Piece(ItemId, usize),
+    /// One of the sizes of a piece of a part.
+    Piece(ItemId, Dimension),
 }
 
 impl Cut {
@@ -39,25 +38,28 @@ impl Cut {
             (Cut::Measure(_), Item::Measure(Measure { written: Written::Formula(text), .. })) => {
                 Some(text)
             }
-            (Cut::Piece(..), Item::Part(part)) => Some(&part.length),
+            (Cut::Piece(_, of), Item::Part(part)) => Some(match of {
+                Dimension::Thickness => &part.thickness,
+                Dimension::Width => &part.width,
+                Dimension::Length => &part.length,
+            }),
             _ => None,
         }
     }
 
     /// The size that is wanted of it.
-    fn wanted(self, job: &Job, reckoned: &Reckoned) -> Option<Length> {
-        match (self, job.item(self.id())?) {
-            (Cut::Measure(id), _) => match reckoned.measure(id)?.planned {
+    fn wanted(self, reckoned: &Reckoned) -> Option<Length> {
+        match self {
+            Cut::Measure(id) => match reckoned.measure(id)?.planned {
                 Ok(Quantity::Length(length)) => Some(length),
                 _ => None,
             },
-            (Cut::Piece(..), Item::Part(part)) => reckoned.length_of(&part.length).ok(),
-            (Cut::Piece(..), _) => None,
+            Cut::Piece(id, of) => reckoned.part(id)?.wanted(of),
         }
     }
 }
 
-/// A cut part that is not the size wanted.
+/// Something that is cut and is not the size wanted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Trouble {
     /// What was cut.
@@ -90,56 +92,6 @@ impl Rescue {
         let measures = self.moves.iter().filter(|it| it.means == Means::Recut).count();
         measures.saturating_add(self.parts.len())
     }
-}
-
-/// By how much a cut part is off, signed: below zero when it is too short.
-#[must_use]
-pub fn off_by(as_cut: Length, wanted: Length) -> Option<Length> {
-    (as_cut - wanted).ok()
-}
-
-/// The cut parts whose size as cut is not the size wanted: measures that are off either way, and
-/// pieces that are too short. A piece that is too long is trimmed.
-///
-/// What is within half a mark of the tape was cut to the mark: it is not off.
-#[must_use]
-pub fn troubles(job: &Job, reckoned: &Reckoned, tape: Tape) -> Vec<Trouble> {
-    let mut all = Vec::new();
-    for (id, measure) in job.measures() {
-        let Some(state) = reckoned.measure(id).filter(|_| measure.as_cut.is_some()) else {
-            continue;
-        };
-        let (Some(Ok(Quantity::Length(as_cut))), Ok(Quantity::Length(wanted))) =
-            (&state.as_cut, &state.planned)
-        else {
-            continue;
-        };
-        // A size that is its own plan has no formula to disagree with.
-        let has_formula = reckoned.needs(id).is_some_and(|needs| !needs.is_empty());
-        if has_formula && differ(*as_cut, *wanted, tape) {
-            all.push(Trouble { cut: Cut::Measure(id), as_cut: *as_cut, wanted: *wanted });
-        }
-    }
-    for (id, part) in job.parts() {
-        if part.pieces.iter().all(|piece| piece.as_cut.is_none()) {
-            continue;
-        }
-        let Some(Ok(wanted)) = reckoned.part(id).map(|sizes| sizes.length.clone()) else {
-            continue;
-        };
-        for (index, piece) in part.pieces.iter().enumerate() {
-            let as_cut = piece.as_cut.as_ref().and_then(|text| reckoned.length_of(text).ok());
-            if let Some(as_cut) = as_cut.filter(|it| *it < wanted && differ(*it, wanted, tape)) {
-                all.push(Trouble { cut: Cut::Piece(id, index), as_cut, wanted });
-            }
-        }
-    }
-    all
-}
-
-/// Whether two sizes differ by more than half a mark of the tape.
-fn differ(a: Length, b: Length, tape: Tape) -> bool {
-    (a - b).and_then(|by| by.abs() * 2).is_ok_and(|twice| twice > tape.graduation())
 }
 
 /// The ways out, cheapest first: fewest parts cut again, then least moved. Measures in `fixed`
@@ -186,7 +138,7 @@ fn rescue_by(
     let wanted_at = |size: Length| -> Option<(Length, Reckoned, Job)> {
         let trial = with_size(job, floats, measure, size)?;
         let reckoned = before.after(&trial, bench);
-        Some((trouble.cut.wanted(&trial, &reckoned)?, reckoned, trial))
+        Some((trouble.cut.wanted(&reckoned)?, reckoned, trial))
     };
     let to = solve(from, trouble, |size| wanted_at(size).map(|(wanted, ..)| wanted))?;
     let (wanted, after, trial) = wanted_at(to)?;
@@ -221,11 +173,14 @@ fn solve(
 
 fn with_size(job: &Job, id: ItemId, measure: &Measure, size: Length) -> Option<Job> {
     let mut trial = job.clone();
-    let written = Written::Formula(exact_text(size));
-    let step = super::Step::new(
-        "",
-        vec![job.replacing(id, Item::Measure(Measure { written, ..measure.clone() }))],
-    );
-    trial.make(&step).ok()?;
+    trial.make(&giving_way(job, id, measure, size)).ok()?;
     Some(trial)
+}
+
+/// The step that gives a measure the size that takes up the error.
+#[must_use]
+pub fn giving_way(job: &Job, id: ItemId, measure: &Measure, size: Length) -> Step {
+    let written = Written::Formula(exact_text(size));
+    let change = job.replacing(id, Item::Measure(Measure { written, ..measure.clone() }));
+    Step::new(format!("let {} give way", measure.name), vec![change])
 }

@@ -1,14 +1,33 @@
 //! Rules of the job book: names, circles, what moved, rescue, batches, conflicts.
 
 use super::moved::{Means, mismatches, moved};
-use super::rescue::{rescues, troubles};
+use super::rescue::{Cut, Trouble, rescues};
 use super::*;
+use crate::attention::{Fact, attention};
 use crate::measure::text::Quantity;
 use crate::measure::{Length, Number, length};
 use crate::sheet::Bench;
 
-/// The tape of a bench that nobody has set.
-const TAPE: crate::measure::Tape = crate::measure::Tape::SIXTEENTHS;
+/// What is cut and is not the size wanted.
+fn troubles(job: &Job) -> Vec<Trouble> {
+    let bench = Bench::default();
+    let found = attention(job, &Reckoned::of(job, &bench), &bench);
+    let off = found.facts.into_iter().filter_map(|fact| match fact {
+        Fact::Off { part, of, is, wanted, .. } => {
+            Some(Trouble { cut: Cut::Piece(part, of), as_cut: is, wanted })
+        }
+        Fact::SizeOff { size, is, wanted } => {
+            Some(Trouble { cut: Cut::Measure(size), as_cut: is, wanted })
+        }
+        _ => None,
+    });
+    off.collect()
+}
+
+/// A piece cut at whatever was wanted, and this long on the tape.
+fn cut_at(length: &str) -> Piece {
+    Piece::cut(Dimensions::default()).measured(Dimension::Length, Some(length.to_owned()))
+}
 
 /// A job of measures, for tests: `name = formula`.
 pub(crate) fn job_of(measures: &[(&str, &str)]) -> Job {
@@ -30,6 +49,7 @@ pub(crate) fn measure(rank: i64, name: &str, formula: &str) -> Measure {
         is_cut: false,
         wait: false,
         note: String::new(),
+        left: None,
     }
 }
 
@@ -185,7 +205,7 @@ fn a_cut_rail_wants_recutting_or_the_overall_gives_way() {
     assert_eq!(list.len(), 1, "half rail keeps to the rail as cut: {list:?}");
     assert_eq!((list[0].means, list[0].by), (Means::Recut, Some(inches("1/8"))));
 
-    let trouble = troubles(&job, &after, TAPE)[0];
+    let trouble = troubles(&job)[0];
     assert_eq!((trouble.as_cut, trouble.wanted), (inches("37"), inches("37 1/8")));
     let ways = rescues(&job, &Bench::default(), &trouble, &[]);
     // The legs are cut, so only the overall can give way: case J1 of the rules of the trade.
@@ -210,8 +230,7 @@ fn the_rescue_that_cuts_fewest_parts_again_comes_first() {
     ]);
     edit(&mut job, "back panel", |m| m.is_cut = true);
     edit(&mut job, "shelf", |m| m.as_cut = Some("39 1/4".to_owned()));
-    let reckoned = Reckoned::of(&job, &Bench::default());
-    let trouble = troubles(&job, &reckoned, TAPE)[0];
+    let trouble = troubles(&job)[0];
     let ways = rescues(&job, &Bench::default(), &trouble, &[]);
     let names: Vec<_> =
         ways.iter().map(|w| (job.item(w.floats).expect("here").name(), w.to, w.recuts())).collect();
@@ -219,30 +238,26 @@ fn the_rescue_that_cuts_fewest_parts_again_comes_first() {
 }
 
 #[test]
-fn a_piece_cut_short_has_a_rescue_and_a_long_one_is_trimmed() {
+fn a_piece_cut_short_has_a_rescue_and_is_told_beside_a_long_one() {
     let mut job = job_of(&[("overall", "44"), ("leg", "3 1/2"), ("rail", "overall - 2 × leg")]);
-    let pieces = |texts: [&str; 2]| {
-        let one = |text: &str| Piece { done: true, as_cut: Some(text.to_owned()) };
-        texts.map(one).to_vec()
-    };
     let rail = Part { length: "rail".to_owned(), ..part(0, "front rail", "2", "3") };
-    let short = Part { pieces: pieces(["37 1/4", "36 3/4"]), ..rail };
+    let short = Part { pieces: ["37 1/4", "36 3/4"].map(cut_at).to_vec(), ..rail };
     let shelf = Part {
         length: "overall - 1".to_owned(),
-        pieces: vec![Piece { done: true, as_cut: None }],
+        pieces: vec![Piece::cut(Dimensions::default())],
         ..part(1, "shelf", "1", "3")
     };
     let add = vec![job.adding(0, Item::Part(short)), job.adding(1, Item::Part(shelf))];
     let (rail, shelf) = (add[0].id, add[1].id);
     job.make(&Step::new("add", add)).expect("fresh");
     let reckoned = Reckoned::of(&job, &Bench::default());
-    let all = troubles(&job, &reckoned, TAPE);
-    let short = rescue::Trouble {
-        cut: rescue::Cut::Piece(rail, 1),
-        as_cut: inches("36 3/4"),
+    let off = |as_cut: &str| Trouble {
+        cut: Cut::Piece(rail, Dimension::Length),
+        as_cut: inches(as_cut),
         wanted: inches("37"),
     };
-    assert_eq!(all, [short]);
+    let short = off("36 3/4");
+    assert_eq!(troubles(&job), [off("37 1/4"), short]);
     let ways = rescues(&job, &Bench::default(), &short, &[]);
     let ways: Vec<_> =
         ways.iter().map(|w| (job.item(w.floats).expect("here").name(), w.to, w.recuts())).collect();
@@ -259,17 +274,16 @@ fn a_part_cut_to_the_nearest_mark_is_not_in_trouble() {
     let mut job = job_of(&[("overall", "37"), ("third", "overall / 3")]);
     // 12 1/3: the nearest sixteenth is 12 5/16.
     edit(&mut job, "third", |m| m.as_cut = Some("12 5/16".to_owned()));
-    assert_eq!(troubles(&job, &Reckoned::of(&job, &Bench::default()), TAPE), []);
+    assert_eq!(troubles(&job), []);
     edit(&mut job, "third", |m| m.as_cut = Some("12 1/4".to_owned()));
-    assert_eq!(troubles(&job, &Reckoned::of(&job, &Bench::default()), TAPE).len(), 1);
+    assert_eq!(troubles(&job).len(), 1);
 }
 
 #[test]
 fn what_is_not_straight_is_not_offered_as_a_rescue() {
     let mut job = job_of(&[("side", "6"), ("share", "36 in × 1 in / side")]);
     edit(&mut job, "share", |m| m.as_cut = Some("5".to_owned()));
-    let reckoned = Reckoned::of(&job, &Bench::default());
-    let trouble = troubles(&job, &reckoned, TAPE)[0];
+    let trouble = troubles(&job)[0];
     assert_eq!(rescues(&job, &Bench::default(), &trouble, &[]), []);
 }
 
@@ -277,7 +291,8 @@ fn what_is_not_straight_is_not_offered_as_a_rescue() {
 fn legs_that_must_match_are_flagged_when_they_drift() {
     let mut job = job_of(&[("leg 1", "28"), ("leg 2", "28"), ("leg 3", "28")]);
     let members = job.measures().into_iter().map(|(id, _)| id).collect();
-    let group = Match { name: "legs".to_owned(), measures: members, drift: "1/16".to_owned() };
+    let group =
+        Match { name: "legs".to_owned(), measures: members, drift: "1/16".to_owned(), left: None };
     let change = job.adding(0, Item::Match(group));
     job.make(&Step::new("match", vec![change])).expect("fresh");
     edit(&mut job, "leg 2", |m| m.as_cut = Some("27 15/16".to_owned()));

@@ -7,10 +7,12 @@
 use super::report::{How, worth_keeping};
 use crate::cutting::{CutBoard, Source};
 use crate::job::{
-    BoardState, Change, CutPlan, CutTicks, Item, ItemId, Job, Piece, RackBoard, Step,
+    BoardState, Change, CutPlan, CutTicks, Dimensions, Item, ItemId, Job, PartSizes, Piece,
+    RackBoard, Reckoned, Step,
 };
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Tape};
+use crate::sheet::Bench;
 
 impl Job {
     /// The step that keeps a plan, in the place of the one that was there.
@@ -123,8 +125,10 @@ impl Job {
         }
         let mut draft = Draft::new(self);
         if !kept.is_list {
+            let reckoned = Reckoned::of(self, &Bench::default());
             for &(part, count) in good {
-                draft.tick_off(kept.labels.parts.get(part)?.item?, count);
+                let item = kept.labels.parts.get(part)?.item?;
+                draft.tick_off(item, count, &Piece::cut(drawn(kept, part, reckoned.part(item))));
             }
             match (before, cut.source) {
                 (BoardState::Bought(Some(rack)), _) => draft.use_up(rack),
@@ -156,6 +160,24 @@ pub(super) fn counted(cut: &CutBoard) -> Vec<(usize, u32)> {
         }
     }
     counts
+}
+
+/// The sizes at which the plan draws a part: a piece cut by the drawing has these, whatever the job
+/// wants by then. A part that lies turned by a quarter in its board is turned back.
+fn drawn(kept: &CutPlan, part: usize, now: Option<&PartSizes>) -> Dimensions<Option<Length>> {
+    let asked = kept.asked.parts.get(part);
+    let section = asked.and_then(|part| kept.labels.section(&kept.asked, &part.section));
+    let (thickness, width) = section.and_then(|section| section.size).unzip();
+    let length = asked.and_then(|part| kept.labels.length(part.length).ok());
+    let is_upright = now.is_some_and(|now| match (&now.thickness, &now.width) {
+        (Ok(thickness), Ok(width)) => thickness > width,
+        _ => false,
+    });
+    if is_upright == (thickness > width) {
+        Dimensions { thickness, width, length }
+    } else {
+        Dimensions { thickness: width, width: thickness, length }
+    }
 }
 
 /// Boards of the yard as they stand on the rack.
@@ -231,17 +253,12 @@ impl<'a> Draft<'a> {
         });
     }
 
-    /// So many more pieces of a part are done: those not touched yet, in their order.
-    fn tick_off(&mut self, id: ItemId, count: u32) {
+    /// So many more pieces of a part are cut like this: those not cut yet, in their order.
+    fn tick_off(&mut self, id: ItemId, count: u32, piece: &Piece) {
         self.edit(id, |item| match item {
-            Item::Part(mut part) => {
-                for _ in 0..count {
-                    match part.pieces.iter_mut().find(|piece| !piece.done) {
-                        Some(piece) => piece.done = true,
-                        None => part.pieces.push(Piece { done: true, as_cut: None }),
-                    }
-                }
-                Some(Item::Part(part))
+            Item::Part(part) => {
+                let ticked = (0..count).fold(part, |part, _| part.with_next_cut(piece.clone()));
+                Some(Item::Part(ticked))
             }
             other => Some(other),
         });

@@ -34,6 +34,7 @@ fn measure(index: usize, known: &Known) -> Measure {
         is_cut: false,
         wait: false,
         note: String::new(),
+        left: None,
     }
 }
 

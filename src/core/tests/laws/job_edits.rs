@@ -2,13 +2,12 @@
 //! worked out from nothing; taking everything back gives the first state.
 
 use proptest::prelude::*;
+use reckoner_core::attention::attention;
 use reckoner_core::job::demo::demo;
-use reckoner_core::job::moved::mismatches;
-use reckoner_core::job::rescue::troubles;
 use reckoner_core::job::{
-    History, Item, ItemId, Job, Measure, MeasureKind, Piece, Reckoned, Step, Written,
+    Dimension, History, Item, ItemId, Job, Measure, MeasureKind, PartSizes, Piece, Reckoned, Step,
+    Written,
 };
-use reckoner_core::measure::Tape;
 use reckoner_core::sheet::Bench;
 
 /// What a thumb may do to an item of the demo job.
@@ -77,6 +76,7 @@ fn step(job: &Job, reckoned: &Reckoned, at: &prop::sample::Index, slip: &Slip) -
                 is_cut: false,
                 wait: false,
                 note: String::new(),
+                left: None,
             };
             return Step::new("add", vec![job.adding(0, Item::Measure(new))]);
         }
@@ -93,11 +93,13 @@ fn step(job: &Job, reckoned: &Reckoned, at: &prop::sample::Index, slip: &Slip) -
         (Slip::Text(text), Item::Match(it)) => it.drift.clone_from(text),
         (Slip::AsCut(text), Item::Measure(it)) => it.as_cut.clone_from(text),
         (Slip::AsCut(as_cut), Item::Part(it)) => {
-            it.pieces.push(Piece { done: true, as_cut: as_cut.clone() });
+            let wanted = reckoned.part(id).map(PartSizes::all_wanted).unwrap_or_default();
+            it.pieces.push(Piece::cut(wanted).measured(Dimension::Length, as_cut.clone()));
         }
         (Slip::Tick(yes), Item::Measure(it)) => (it.is_cut, it.wait) = (*yes, !*yes),
         (Slip::Tick(yes), Item::Part(it)) => {
-            it.pieces.push(Piece { done: *yes, as_cut: None });
+            let wanted = reckoned.part(id).map(PartSizes::all_wanted).unwrap_or_default();
+            it.pieces.push(if *yes { Piece::cut(wanted) } else { Piece::again(wanted) });
         }
         _ => {}
     }
@@ -120,8 +122,7 @@ fn shown(job: &Job, reckoned: &Reckoned) -> Vec<String> {
             format!("{id:?} {:?} {:?} {answer:?}", reckoned.measure(id), reckoned.part(id))
         })
         .collect();
-    all.push(format!("{:?}", mismatches(job, reckoned)));
-    all.push(format!("{:?}", troubles(job, reckoned, Tape::SIXTEENTHS)));
+    all.push(format!("{:?}", attention(job, reckoned, reckoned.bench())));
     all
 }
 

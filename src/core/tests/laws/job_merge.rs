@@ -7,10 +7,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use proptest::prelude::*;
 use proptest::test_runner::TestRunner;
 use reckoner_core::job::{
-    BoardState, Conflict, CutTicks, History, Item, ItemId, Job, Kept, Match, Measure, MeasureKind,
-    Part, Piece, RackBoard, Screw, Step, Written,
+    BoardState, Conflict, CutTicks, Dimension, Dimensions, History, Item, ItemId, Job, Kept, Match,
+    Measure, MeasureKind, Part, Piece, RackBoard, Screw, Step, Written,
 };
-use reckoner_core::measure::Unit;
+use reckoner_core::measure::{Unit, length};
 
 fn measure(name: &str, size: &str) -> Item {
     Item::Measure(Measure {
@@ -22,6 +22,7 @@ fn measure(name: &str, size: &str) -> Item {
         is_cut: false,
         wait: false,
         note: String::new(),
+        left: None,
     })
 }
 
@@ -44,6 +45,7 @@ fn job() -> Job {
             name: text("pair"),
             measures: vec![ItemId(1), ItemId(2)],
             drift: String::new(),
+            left: None,
         }),
         Item::RackBoard(RackBoard { name: text("plank"), quantity: 3, ..RackBoard::default() }),
         Item::CutTicks(CutTicks { plan: ItemId(99), boards: vec![BoardState::ToCut; 2] }),
@@ -91,6 +93,7 @@ fn step(job: &Job, at: &prop::sample::Index, touch: &Touch) -> Step {
                 name: "of it".to_owned(),
                 measures: vec![ItemId(1), job.next_id()],
                 drift: String::new(),
+                left: None,
             };
             let changes = vec![job.adding(0, first), job.adding(1, Item::Match(group))];
             return Step::new("add", changes);
@@ -124,7 +127,11 @@ fn step(job: &Job, at: &prop::sample::Index, touch: &Touch) -> Step {
         (Touch::Tick(at, yes), Item::Part(it)) => {
             let at = usize::from(*at);
             it.pieces.resize(it.pieces.len().max(at + 1), Piece::default());
-            it.pieces[at] = Piece { done: *yes, as_cut: yes.then(|| format!("{at}")) };
+            let tape = yes.then(|| format!("{at}"));
+            // Which sizes a tick records is the page's, so that two ticks may differ.
+            let wanted = Dimensions { length: length(&it.length).ok(), ..Dimensions::default() };
+            let piece = if *yes { Piece::cut(wanted) } else { Piece::default() };
+            it.pieces[at] = piece.measured(Dimension::Length, tape);
         }
         (Touch::Tick(at, yes), Item::Match(it)) => {
             let id = ItemId(u64::from(*at) + 1);
@@ -177,11 +184,12 @@ fn table(item: Option<&Item>) -> BTreeMap<String, String> {
                 set(what.into(), is.clone());
             }
             for (at, piece) in (1..).zip(&it.pieces) {
-                if piece.done {
-                    set(format!("piece {at}, cut already"), "yes".into());
+                if piece.is_cut() {
+                    let recorded = piece.recorded(Dimension::Length);
+                    set(format!("piece {at}, cut already"), format!("{recorded:?}"));
                 }
-                if let Some(text) = &piece.as_cut {
-                    set(format!("piece {at}, as cut"), text.clone());
+                if let Some(text) = piece.tape(Dimension::Length) {
+                    set(format!("piece {at}, as cut"), text.to_owned());
                 }
             }
         }

@@ -2,6 +2,7 @@
 
 mod angles;
 mod assumed;
+mod attention;
 mod cautions;
 mod crosscut;
 mod curve;

@@ -22,6 +22,7 @@ fn size(name: &str, written: Written) -> Item {
         is_cut: false,
         wait: false,
         note: String::new(),
+        left: None,
     })
 }
 

@@ -15,6 +15,7 @@ mod job;
 mod lumber;
 mod measure;
 mod moisture;
+mod one_piece;
 mod resaw_rip;
 mod screws;
 mod shrinkage;

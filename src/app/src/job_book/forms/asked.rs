@@ -191,11 +191,24 @@ pub(super) static SKETCH: Calculator = form(
     ],
 );
 
+/// What is close enough.
+pub(super) static CLOSE_ENOUGH: Calculator = form(
+    "Close enough",
+    &[field(
+        "size",
+        "Close enough",
+        "off by less is right; empty for half a mark of the tape",
+        Kind::OptionalLength(Least::Zero),
+    )],
+);
+
 /// One piece of a part.
 pub static PIECE: Calculator = form(
     "Piece",
     &[
-        field("as_cut", "As cut", "its length on the tape", Kind::MAYBE_LENGTH),
+        field("as_cut", "Length as cut", "on the tape", Kind::MAYBE_LENGTH),
+        field("width", "Width as cut", "on the tape", Kind::MAYBE_LENGTH),
+        field("thickness", "Thickness as cut", "on the tape", Kind::MAYBE_LENGTH),
         field("done", "Cut already", "", Kind::YesNo),
     ],
 );

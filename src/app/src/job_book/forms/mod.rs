@@ -6,14 +6,15 @@
 mod asked;
 mod read;
 
+use asked::{CLOSE_ENOUGH, MEASURE, PART, RACK_BOARD, ROUND, SAW, SCREW, SKETCH, YARD_BOARD};
 pub use asked::{MATCH, PIECE};
-use asked::{MEASURE, PART, RACK_BOARD, ROUND, SAW, SCREW, SKETCH, YARD_BOARD};
 pub use read::{read, read_match};
 use reckoner_core::calculators::Calculator;
 use reckoner_core::job::{
-    Grain, Hand, Item, ItemId, Match, Measure, MeasureKind, Part, Piece, RackBoard, Round, Saw,
-    Screw, Sketch, Written, YardBoard,
+    CloseEnough, Dimension, Dimensions, Grain, Hand, Item, ItemId, Match, Measure, MeasureKind,
+    Part, RackBoard, Round, Saw, Screw, Sketch, Written, YardBoard,
 };
+use reckoner_core::measure::Length;
 use reckoner_core::sheet::{Ask, Entries, Side};
 
 /// Which form an item has.
@@ -35,11 +36,13 @@ pub enum Form {
     Screw,
     /// The sketch.
     Sketch,
+    /// What is close enough.
+    CloseEnough,
 }
 
 impl Form {
     /// Every form that the user can add one of, with its name in an address.
-    pub const ALL: [(Form, &'static str); 8] = [
+    pub const ALL: [(Form, &'static str); 9] = [
         (Form::Measure, "measure"),
         (Form::Part, "part"),
         (Form::RackBoard, "board"),
@@ -48,6 +51,7 @@ impl Form {
         (Form::Saw, "saw"),
         (Form::Screw, "screw"),
         (Form::Sketch, "sketch"),
+        (Form::CloseEnough, "close"),
     ];
 
     /// The form with this name in an address.
@@ -68,6 +72,7 @@ impl Form {
             Item::Saw(_) => Form::Saw,
             Item::Screw(_) => Form::Screw,
             Item::Sketch(_) => Form::Sketch,
+            Item::CloseEnough(_) => Form::CloseEnough,
             Item::Kept(_) | Item::Match(_) | Item::CutPlan(_) | Item::CutTicks(_) => return None,
         })
     }
@@ -84,6 +89,7 @@ impl Form {
             Form::Saw => &SAW,
             Form::Screw => &SCREW,
             Form::Sketch => &SKETCH,
+            Form::CloseEnough => &CLOSE_ENOUGH,
         }
     }
 }
@@ -126,6 +132,7 @@ pub fn entries_of(item: &Item) -> Entries {
             ("show_face", p.show_face),
             ("note", p.note),
         ],
+        Item::CloseEnough(it) => vec![("size", it.size)],
         Item::RackBoard(b) => vec![
             ("name", b.name),
             ("section", b.section),
@@ -203,7 +210,7 @@ pub fn item_of(form: Form, ask: &mut Ask, old: Option<&Item>, rank: i64) -> Item
                 _ => Written::Formula(formula),
             };
             Item::Measure(Measure {
-                rank: before.map_or(rank, |before| before.rank),
+                rank: before.as_ref().map_or(rank, |before| before.rank),
                 name: text(ask, "name"),
                 kind: if is_number { MeasureKind::Number } else { MeasureKind::Length },
                 written,
@@ -211,6 +218,7 @@ pub fn item_of(form: Form, ask: &mut Ask, old: Option<&Item>, rank: i64) -> Item
                 is_cut: ask.yes(ask.field("is_cut")),
                 wait: ask.yes(ask.field("wait")),
                 note: text(ask, "note"),
+                left: before.as_ref().and_then(|before| before.left),
             })
         }
         Form::Part => {
@@ -279,6 +287,7 @@ pub fn item_of(form: Form, ask: &mut Ask, old: Option<&Item>, rank: i64) -> Item
             length: text(ask, "length"),
             quantity: ask.count(ask.field("quantity")).unwrap_or(1),
         }),
+        Form::CloseEnough => Item::CloseEnough(CloseEnough { size: text(ask, "size") }),
         Form::Sketch => Item::Sketch(Sketch {
             length: text(ask, "length"),
             depth: text(ask, "depth"),
@@ -292,39 +301,51 @@ pub fn item_of(form: Form, ask: &mut Ask, old: Option<&Item>, rank: i64) -> Item
     }
 }
 
+/// The field of each size of a piece on the tape.
+fn tape_field(of: Dimension) -> &'static str {
+    match of {
+        Dimension::Length => "as_cut",
+        of => of.word(),
+    }
+}
+
 /// The texts of one piece of a part, counted from 0.
 #[must_use]
 pub fn entries_of_piece(part: &Part, index: usize) -> Entries {
-    let piece = part.pieces.get(index).cloned().unwrap_or_default();
-    Entries::from_pairs([
-        ("as_cut", piece.as_cut.unwrap_or_default()),
-        ("done", yes_no(piece.done).to_owned()),
-    ])
-}
-
-/// The part with what was done to one piece of it.
-#[must_use]
-pub fn with_piece(part: &Part, index: usize, piece: Piece) -> Part {
-    let mut part = part.clone();
-    let wanted = index.saturating_add(1).max(part.pieces.len());
-    part.pieces.resize(wanted, Piece::default());
-    if let Some(place) = part.pieces.get_mut(index) {
-        *place = piece;
+    let piece = part.piece(index);
+    let mut entries = Entries::from_pairs([("done", yes_no(piece.is_cut()).to_owned())]);
+    for of in Dimension::ALL {
+        entries.set(tape_field(of), piece.tape(of).unwrap_or_default());
     }
-    part
+    entries
 }
 
-/// The part that the form of a piece comes to. Who measured a piece has cut it, unless it is said in the same breath that
-/// it is not.
+/// The part that the form of a piece comes to. Who measured a piece has cut it, unless it is said in
+/// the same breath that it is not; a piece that is ticked is cut at the sizes `wanted` now.
 #[must_use]
-pub fn part_of_piece(ask: &Ask, part: &Part, index: usize) -> Part {
-    let as_cut =
-        Some(ask.text(ask.field("as_cut")).trim().to_owned()).filter(|text| !text.is_empty());
-    let before = part.pieces.get(index).cloned().unwrap_or_default();
-    let said = ask.yes(ask.field("done"));
-    let is_measured_now = as_cut.is_some() && before.as_cut.is_none();
-    let done = said || (is_measured_now && !before.done);
-    with_piece(part, index, Piece { done, as_cut })
+pub fn part_of_piece(
+    ask: &Ask,
+    part: &Part,
+    index: usize,
+    wanted: Dimensions<Option<Length>>,
+) -> Part {
+    let tape = Dimensions::of(|of| {
+        let text = ask.text(ask.field(tape_field(of))).trim().to_owned();
+        Some(text).filter(|text| !text.is_empty())
+    });
+    let old = part.piece(index);
+    let is_new = |of| tape.get(of).is_some() && old.tape(of).is_none();
+    let is_measured = Dimension::ALL.into_iter().any(is_new);
+    let piece = if ask.yes(ask.field("done")) || (is_measured && !old.is_cut()) {
+        old.ticked(wanted)
+    } else if old.is_cut() {
+        old.put_back()
+    } else {
+        old
+    };
+    let all = Dimension::ALL.into_iter();
+    let piece = all.fold(piece, |piece, of| piece.measured(of, tape.get(of).clone()));
+    part.clone().with_piece(index, piece)
 }
 
 /// The texts of a group that must match.
@@ -335,15 +356,17 @@ pub fn entries_of_match(group: &Match) -> Entries {
 
 /// The group that the form comes to, with these members.
 #[must_use]
-pub fn match_of(ask: &Ask, measures: Vec<ItemId>) -> Match {
+pub fn match_of(ask: &Ask, measures: Vec<ItemId>, left: Option<Length>) -> Match {
     let text = |id: &str| ask.text(ask.field(id)).trim().to_owned();
-    Match { name: text("name"), measures, drift: text("drift") }
+    Match { name: text("name"), measures, drift: text("drift"), left }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use reckoner_core::job::Piece;
     use reckoner_core::job::demo::demo;
+    use reckoner_core::measure::length;
     use reckoner_core::measure::text::NoNames;
     use reckoner_core::sheet::Bench;
 
@@ -377,6 +400,7 @@ mod tests {
             is_cut: false,
             wait: false,
             note: String::new(),
+            left: None,
         });
         let bench = Bench::default();
         let mut entries = entries_of(&old);
@@ -398,17 +422,18 @@ mod tests {
         let mut entries = entries_of_piece(part, 41);
         entries.set("as_cut", " 33 ");
         let ask = Ask::new(PIECE.fields, &entries, &bench, &NoNames);
-        let cut = part_of_piece(&ask, part, 41);
+        let wanted = Dimensions { length: length("33 1/2").ok(), ..Dimensions::default() };
+        let cut = part_of_piece(&ask, part, 41, wanted);
         assert_eq!(cut.pieces.len(), 42);
-        let piece = Piece { done: true, as_cut: Some("33".to_owned()) };
+        let piece = Piece::cut(wanted).measured(Dimension::Length, Some("33".to_owned()));
         assert_eq!((&cut.pieces[41], &cut.pieces[0]), (&piece, &Piece::default()));
         let mut entries = entries_of_piece(&cut, 41);
         entries.set("done", "no");
         let ask = Ask::new(PIECE.fields, &entries, &bench, &NoNames);
-        assert!(!part_of_piece(&ask, &cut, 41).pieces[41].done);
+        assert!(!part_of_piece(&ask, &cut, 41, wanted).pieces[41].is_cut());
         // What was cut and is not, with a measure at once.
-        let done = with_piece(part, 41, Piece { done: true, as_cut: None });
-        assert!(!part_of_piece(&ask, &done, 41).pieces[41].done);
+        let done = part.clone().with_piece(41, Piece::default().ticked(wanted));
+        assert!(!part_of_piece(&ask, &done, 41, wanted).pieces[41].is_cut());
     }
 
     #[test]
@@ -423,7 +448,7 @@ mod tests {
         for group in groups {
             let entries = entries_of_match(group);
             let ask = Ask::new(MATCH.fields, &entries, &bench, &NoNames);
-            assert_eq!(match_of(&ask, group.measures.clone()), *group);
+            assert_eq!(match_of(&ask, group.measures.clone(), group.left), *group);
             seen += 1;
         }
         assert!(seen > 0);

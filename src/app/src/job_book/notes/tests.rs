@@ -1,7 +1,7 @@
 //! What becomes of what was typed.
 
 use reckoner_core::job::demo::demo;
-use reckoner_core::job::{Item, ItemId, Job, Part, Reckoned, Step};
+use reckoner_core::job::{Dimension, Item, ItemId, Job, Part, Reckoned, Step};
 use reckoner_core::sheet::{Bench, Entries};
 
 use super::*;
@@ -184,8 +184,8 @@ fn pieces_titles_and_reckonings_go_in() {
     let place = Place::Piece(id, 1);
     let with = after(&job, &fold_all(&job, place, &typed(&job, place, &[("as_cut", "33")])));
     let Some(Item::Part(Part { pieces, .. })) = with.item(id) else { panic!() };
-    assert_eq!(pieces[1].as_cut.as_deref(), Some("33"));
-    assert!(pieces[1].done && part.pieces.get(1).is_none_or(|it| it.as_cut.is_none()));
+    assert_eq!(pieces[1].tape(Dimension::Length), Some("33"));
+    assert!(pieces[1].is_cut() && part.piece(1).tape(Dimension::Length).is_none());
 
     let titled = fold_all(&job, Place::Title, &typed(&job, Place::Title, &[(TITLE, " bench ")]));
     assert_eq!(after(&job, &titled).title, "bench");

@@ -1,99 +1,149 @@
-//! What wants looking at: cut parts that no longer fit, with ways out, and mates that are not
-//! alike.
+//! What wants looking at: the same list on every page of the job, each entry with its ways out.
 
-use reckoner_core::job::moved::{Mismatch, mismatches};
-use reckoner_core::job::rescue::{Cut, Rescue, Trouble, may_float, rescues, troubles};
-use reckoner_core::job::{Item, ItemId, Measure, Step, Written};
-use reckoner_core::measure::text::exact_text;
+use reckoner_core::attention::{Does, Fact, Outcome, Way, looking_again, outcome, ways};
+use reckoner_core::job::rescue::may_float;
+use reckoner_core::job::{Item, ItemId};
 use yew::prelude::*;
 
+use super::moved::moved_list;
 use super::{Open, Shared};
-use crate::components::measure::length as length_view;
+use crate::components::sentence::sentence;
 
-/// Most ways out shown for one part.
-const MOST_WAYS: usize = 4;
+/// Most ways out shown for one entry.
+const MOST_WAYS: usize = 8;
 
-/// Most parts in trouble shown at once.
-const MOST_TROUBLES: usize = 12;
+/// Most entries shown at once.
+const MOST_FACTS: usize = 12;
 
-/// The box at the head of a page of the job; nothing when all is well.
+/// The box on a page of the job; nothing when all is well.
 pub(super) fn attention(open: &Open) -> Html {
-    let job = &open.book.job;
-    let troubles = troubles(job, &open.reckoned, open.settings.bench.tape);
-    let apart = mismatches(job, &open.reckoned);
-    if troubles.is_empty() && apart.is_empty() {
+    let facts = &open.attention.facts;
+    if facts.is_empty() && open.attention.left.is_empty() {
         return html! {};
     }
-    let more = troubles.len().saturating_sub(MOST_TROUBLES);
+    let more = facts.len().saturating_sub(MOST_FACTS);
     html! {
         <section class="attention" aria-label="Look at these" data-testid="attention">
-            <h2>{ "Look at these" }</h2>
-            { for troubles.iter().take(MOST_TROUBLES).map(|it| trouble(open, it)) }
+            if !facts.is_empty() { <h2>{ "Look at these" }</h2> }
+            { for facts.iter().take(MOST_FACTS).map(|fact| entry(open, fact, false)) }
             if more > 0 { <p>{ format!("And {more} more.") }</p> }
-            { for apart.iter().map(|it| mismatch(open, it)) }
+            if !open.attention.left.is_empty() {
+                <h2>{ "Left as it is" }</h2>
+                { for open.attention.left.iter().map(|fact| left(open, fact)) }
+            }
         </section>
     }
 }
 
-/// What was cut, by name.
-fn name_of(open: &Open, cut: Cut) -> String {
-    let name = open.book.job.item(cut.id()).map_or("", Item::name);
-    match cut {
-        Cut::Measure(_) => name.to_owned(),
-        Cut::Piece(_, index) => format!("{name}, piece {}", index.saturating_add(1)),
+/// What wants looking at in one piece of a part.
+pub(super) fn of_piece(open: &Open, id: ItemId, index: usize) -> Html {
+    let facts: Vec<Fact> =
+        open.attention.facts.iter().filter_map(|it| it.of_piece(id, index)).collect();
+    let all: Vec<Fact> =
+        open.attention.left.iter().filter_map(|it| it.of_piece(id, index)).collect();
+    html! {
+        if !facts.is_empty() || !all.is_empty() {
+            <section class="attention" aria-label="Ways out" data-testid="attention">
+                { for facts.iter().map(|fact| entry(open, fact, true)) }
+                { for all.iter().map(|fact| left(open, fact)) }
+            </section>
+        }
     }
 }
 
-fn trouble(open: &Open, it: &Trouble) -> Html {
-    let tape = open.settings.bench.tape;
-    let name = name_of(open, it.cut);
+/// What wants looking at of one item.
+pub(super) fn of_item(open: &Open, id: ItemId) -> Html {
+    let facts = open.attention.facts.iter().filter(|fact| fact.item() == id);
+    let facts: Vec<&Fact> = facts.collect();
     html! {
-        <article class="attention__part" data-testid={format!("trouble-{name}")}>
-            <p>
-                <b>{ &name }</b>{ " is cut at " }{ length_view(it.as_cut, tape) }
-                { ". It is now wanted at " }{ length_view(it.wanted, tape) }{ "." }
-            </p>
-            { ways(open, *it) }
+        if !facts.is_empty() {
+            <section class="attention" aria-label="Look at these">
+                { for facts.into_iter().map(|fact| entry(open, fact, true)) }
+            </section>
+        }
+    }
+}
+
+fn entry(open: &Open, fact: &Fact, is_opened: bool) -> Html {
+    let key = format!("{:?}", (core::mem::discriminant(fact), fact.about(&open.book.job)));
+    html! { <Entry {key} open={Shared(open.clone())} fact={fact.clone()} {is_opened} /> }
+}
+
+/// What was left as it is, with the way back.
+fn left(open: &Open, fact: &Fact) -> Html {
+    let job = &open.book.job;
+    let about = fact.about(job);
+    let again = {
+        let fact = fact.clone();
+        open.making(move |job| looking_again(job, &fact))
+    };
+    html! {
+        <article class="attention__part" data-testid={format!("left-{about}")}>
+            <p><b>{ &about }</b>{ ": " }{ sentence(&fact.sentence(job), open.settings.bench.tape) }</p>
+            <button type="button" class="way-out" data-testid={format!("look-again-{about}")} onclick={again}>
+                { "Look at it again" }
+            </button>
         </article>
     }
 }
 
-/// Two mates that are too far apart, and by how much.
-pub(super) fn mismatch(open: &Open, it: &Mismatch) -> Html {
+#[derive(Properties, PartialEq)]
+struct EntryProps {
+    open: Shared,
+    fact: Fact,
+    /// Its ways out stand there without a tap.
+    #[prop_or_default]
+    is_opened: bool,
+}
+
+/// One entry: a tap opens its ways out.
+#[component]
+fn Entry(props: &EntryProps) -> Html {
+    let EntryProps { open: Shared(open), fact, .. } = props;
+    let is_open = use_state_eq(|| props.is_opened);
+    let job = &open.book.job;
     let tape = open.settings.bench.tape;
-    let name = |id: ItemId| open.book.job.item(id).map_or("", Item::name);
+    let about = fact.about(job);
+    let toggle = {
+        let is_open = is_open.clone();
+        Callback::from(move |_: MouseEvent| is_open.set(!*is_open))
+    };
+    let changes = match fact {
+        Fact::Plan { changes, .. } => changes.as_slice(),
+        _ => &[],
+    };
     html! {
-        <p class="attention__match" data-testid={format!("mismatch-{}", name(it.group))}>
-            <a href={open.at(&format!("item/{}", it.group.0))}>{ name(it.group) }</a>
-            { format!(" must match: {} is ", name(it.least.0)) }{ length_view(it.least.1, tape) }
-            { format!(", {} is ", name(it.most.0)) }{ length_view(it.most.1, tape) }
-            { ". That is " }{ length_view(it.apart, tape) }{ " apart" }
-            if it.drift.is_positive() { { "; they may drift " }{ length_view(it.drift, tape) } }
-            { "." }
-        </p>
+        <article class="attention__part" data-testid={format!("trouble-{about}")}>
+            <button type="button" class="attention__open" aria-expanded={if *is_open { "true" } else { "false" }}
+                data-testid={format!("open-{about}")} onclick={toggle}>
+                <b>{ &about }</b>{ ": " }{ sentence(&fact.sentence(job), tape) }
+            </button>
+            if !changes.is_empty() {
+                <ul class="notes" data-testid="changed">{ for changes.iter().map(|it| html! { <li>{ sentence(it, tape) }</li> }) }</ul>
+            }
+            if *is_open { <Ways open={props.open.clone()} fact={fact.clone()} /> }
+        </article>
     }
 }
 
-/// The ways out of a trouble, with what the user wants to stay as it is.
-pub(super) fn ways(open: &Open, trouble: Trouble) -> Html {
-    html! { <Ways key={format!("{:?}", trouble.cut)} open={Shared(open.clone())} {trouble} /> }
-}
-
-#[derive(Properties, PartialEq)]
-struct WaysProps {
-    open: Shared,
-    trouble: Trouble,
-}
-
+/// The ways out of an entry, with what each would move, and what must stay as it is.
 #[component]
-fn Ways(props: &WaysProps) -> Html {
-    let WaysProps { open: Shared(open), trouble } = props;
+fn Ways(props: &EntryProps) -> Html {
+    let EntryProps { open: Shared(open), fact, .. } = props;
     let held = use_state_eq(Vec::<ItemId>::new);
     let job = &open.book.job;
-    let floats = may_float(job, &open.reckoned, trouble);
-    let found = use_memo((props.open.clone(), *trouble, (*held).clone()), {
-        |(Shared(open), trouble, held)| rescues(&open.book.job, &open.settings.bench, trouble, held)
+    let found = use_memo((props.open.clone(), fact.clone(), (*held).clone()), {
+        |(Shared(open), fact, held)| {
+            let (job, reckoned, bench) = (&open.book.job, &open.reckoned, &open.settings.bench);
+            let all = ways(job, reckoned, bench, fact, held).into_iter().take(MOST_WAYS);
+            let with = all.map(|way| {
+                let comes = way.step.as_ref().and_then(|it| outcome(job, reckoned, bench, it));
+                (way, comes)
+            });
+            with.collect::<Vec<_>>()
+        }
     });
+    let floats = fact.trouble().map_or_else(Vec::new, |it| may_float(job, &open.reckoned, &it));
     let hold = |id: ItemId| {
         let name = job.item(id).map_or("", Item::name);
         let is_held = held.contains(&id);
@@ -117,10 +167,7 @@ fn Ways(props: &WaysProps) -> Html {
     };
     html! {
         <>
-            <p class="attention__ways">
-                { if found.is_empty() { "Cut it again; no size that is still free can take it up." } else { "Cut it again, or let one of these give way:" } }
-            </p>
-            { for found.iter().take(MOST_WAYS).map(|way| rescue(open, way)) }
+            { for found.iter().map(|(way, comes)| way_out(open, fact, way, comes.as_ref())) }
             if !floats.is_empty() {
                 <p class="attention__ways">{ "Tap what must stay as it is:" }</p>
                 <div class="holds">{ for floats.into_iter().map(hold) }</div>
@@ -129,34 +176,69 @@ fn Ways(props: &WaysProps) -> Html {
     }
 }
 
-fn rescue(open: &Open, way: &Rescue) -> Html {
+/// What a way is called in the tests.
+fn id_of(open: &Open, does: Does) -> String {
+    match does {
+        Does::CutAgain => "cut-again".to_owned(),
+        Does::CutAgainFromRack => "cut-again-rack".to_owned(),
+        Does::Trim(_) => "trim".to_owned(),
+        Does::GiveWay(size, _) => {
+            format!("rescue-{}", open.book.job.item(size).map_or("", Item::name))
+        }
+        Does::Leave => "leave".to_owned(),
+        Does::TakePlan => "take-plan".to_owned(),
+        Does::ToSmallest => "to-smallest".to_owned(),
+        Does::OwnSize => "own-size".to_owned(),
+        Does::Measure => "measure".to_owned(),
+        Does::PlanAgain => "to-boards".to_owned(),
+        Does::GoThere => "go-there".to_owned(),
+    }
+}
+
+/// Where a way out is done that no tap can do.
+fn place_of(fact: &Fact) -> String {
+    match fact {
+        Fact::Off { part, pieces, of, .. } => {
+            let piece = pieces.first().copied().unwrap_or(0);
+            format!("stands/{}/{piece}/{}", part.0, of.word())
+        }
+        Fact::NotRecorded { part, pieces } => {
+            format!("piece/{}/{}", part.0, pieces.first().copied().unwrap_or(0))
+        }
+        Fact::Unread { item, piece: Some(piece), .. } => format!("piece/{}/{piece}", item.0),
+        Fact::Plan { .. } => "boards".to_owned(),
+        fact => format!("item/{}", fact.item().0),
+    }
+}
+
+fn way_out(open: &Open, fact: &Fact, way: &Way, comes: Option<&Outcome>) -> Html {
     let tape = open.settings.bench.tape;
-    let job = &open.book.job;
-    let Some(Item::Measure(measure)) = job.item(way.floats) else { return html! {} };
-    let (id, to) = (way.floats, exact_text(way.to));
-    let onclick = open.making(move |job| {
-        let Item::Measure(measure) = job.item(id)? else { return None };
-        let new = Measure { written: Written::Formula(to.clone()), ..measure.clone() };
-        let change = job.replacing(id, Item::Measure(new));
-        Some(Step::new(format!("let {} give way", measure.name), vec![change]))
-    });
-    let again: Vec<&str> = way
-        .moves
-        .iter()
-        .filter(|it| it.means == reckoner_core::job::moved::Means::Recut)
-        .map(|it| it.id)
-        .chain(way.parts.iter().map(|part| part.id))
-        .filter_map(|id| Some(job.item(id)?.name()))
-        .collect();
-    let recuts = match again.as_slice() {
-        [] => "nothing else is cut again".to_owned(),
-        names => format!("cut again: {}", names.join(", ")),
+    let words = sentence(&fact.way(way.does, &open.book.job), tape);
+    let id = id_of(open, way.does);
+    if way.step.is_none() {
+        return html! { <a class="way-out" href={open.at(&place_of(fact))} data-testid={id}>{ words }</a> };
+    }
+    let onclick = {
+        let (open, fact, does) = (open.clone(), fact.clone(), way.does);
+        let make = open.clone();
+        make.making(move |job| {
+            let all = ways(job, &open.reckoned, &open.settings.bench, &fact, &[]);
+            all.into_iter().find(|way| way.does == does)?.step
+        })
     };
     html! {
-        <button type="button" class="way-out" data-testid={format!("rescue-{}", measure.name)}
-            {onclick}>
-            <span><b>{ &measure.name }</b>{ ": " }{ length_view(way.from, tape) }{ " → " }{ length_view(way.to, tape) }
-            { format!(", {recuts}") }</span>
-        </button>
+        <div class="attention__way">
+            <button type="button" class="way-out" data-testid={id} {onclick}>{ words }</button>
+            if let Some(comes) = comes {
+                if !comes.moves.is_empty() || !comes.parts.is_empty() {
+                    { moved_list(open, &comes.job, &comes.moves, &comes.parts) }
+                }
+                if !comes.brings.is_empty() {
+                    <p class="attention__ways">{ "Then look at: " }
+                        { comes.brings.iter().map(|it| it.about(&comes.job)).collect::<Vec<_>>().join(", ") }{ "." }
+                    </p>
+                }
+            }
+        </div>
     }
 }

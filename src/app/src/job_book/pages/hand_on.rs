@@ -1,7 +1,7 @@
 //! Handing a job on: as a file, as a link, as lists. None of it needs a signal.
 
 use reckoner_core::job::{Setting, batches, part_sizes};
-use reckoner_formats::{batches_csv, pack, parts_csv, write_job, write_job_file};
+use reckoner_formats::{batches_csv, boards_csv, pack, parts_csv, write_job, write_job_file};
 use yew::prelude::*;
 
 use super::{Open, removed, title};
@@ -63,7 +63,7 @@ fn HandOn(props: &HandOnProps) -> Html {
         }),
     );
     let lists = save(
-        "batches.csv",
+        "settings.csv",
         "text/csv",
         Box::new(|open| {
             let sizes = part_sizes(&open.book.job, &open.reckoned);
@@ -72,6 +72,16 @@ fn HandOn(props: &HandOnProps) -> Html {
                 .flat_map(|setting| batches(&sizes, setting))
                 .collect();
             batches_csv(&open.book.job, &all, open.settings.bench.tape)
+        }),
+    );
+    let has_plan = job.find_cut_plan(false).is_some();
+    let boards = save(
+        "boards.csv",
+        "text/csv",
+        Box::new(|open| {
+            let job = &open.book.job;
+            let kept = job.find_cut_plan(false).and_then(|id| job.cut_plan(id));
+            kept.map_or_else(String::new, |(kept, states)| boards_csv(kept, &states))
         }),
     );
     let packed = pack(&write_job(job));
@@ -127,6 +137,9 @@ fn HandOn(props: &HandOnProps) -> Html {
             <div class="adds">
                 <button type="button" class="tool" data-testid="save-parts" onclick={parts}>{ "Parts as a list (CSV)" }</button>
                 <button type="button" class="tool" data-testid="save-batches" onclick={lists}>{ "Settings as a list (CSV)" }</button>
+                if has_plan {
+                    <button type="button" class="tool" data-testid="save-boards" onclick={boards}>{ "Boards to buy (CSV)" }</button>
+                }
             </div>
             <div class="adds">
                 <button type="button" class="tool" data-testid="remove-job" onclick={remove}>{ "Take it off this device" }</button>

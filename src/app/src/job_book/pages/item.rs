@@ -2,16 +2,16 @@
 
 use std::rc::Rc;
 
-use reckoner_core::job::moved::{mismatches, moved, moved_parts};
+use reckoner_core::job::moved::{moved, moved_parts};
 use reckoner_core::job::{Item, ItemId, Job, Reckoned, Step};
 use reckoner_core::sheet::{Ask, Entries};
 use yew::prelude::*;
 
-use super::attention::mismatch;
+use super::attention::attention;
 use super::moved::{counts_as_cut, moved_list};
 use super::{Open, Shared, bar, drafts, pieces, take_out};
 use crate::components::measure::quantity;
-use crate::form::at_hand::use_at_hand;
+use crate::form::at_hand::{KnownNames, use_at_hand};
 use crate::form::view::asks;
 use crate::job_book::forms::{Form, entries_of, item_of, read};
 use crate::job_book::kept_form::use_kept_form;
@@ -73,7 +73,12 @@ fn ItemPage(props: &ItemPageProps) -> Html {
         let others = others.filter(|(other, _)| Some(*other) != *id);
         others.map(|(_, measure)| measure.name.clone()).collect::<Vec<_>>()
     });
-    let at_hand = use_at_hand(texts.clone(), sheet, open.settings.clone(), names);
+    let at_hand = use_at_hand(
+        texts.clone(),
+        sheet,
+        open.settings.clone(),
+        KnownNames { list: names, job: None },
+    );
     let title = if id.is_some() { new.name().to_owned() } else { form.asks().title.to_owned() };
     let is_keying = at_hand.is_keying();
     html! {
@@ -84,8 +89,8 @@ fn ItemPage(props: &ItemPageProps) -> Html {
                     if form == Form::Measure { { headline(open, id, &reckoned) } }
                     if let Some(id) = id.filter(|_| form == Form::Part) { { pieces::list(open, id) } }
                     if let Some(id) = id.filter(|_| form == Form::Measure) {
-                        { apart(open, id) }
                         { what_moves(open, id, &at_first, &reckoned) }
+                        { attention(open) }
                     }
                 </section>
                 <section class="sizes" aria-label="What is asked">
@@ -140,23 +145,6 @@ fn what_moves(open: &Open, id: ItemId, at_first: &Reckoned, now: &Reckoned) -> H
     if others.is_empty() && parts.is_empty() {
         html! {}
     } else {
-        moved_list(open, &others, &parts)
-    }
-}
-
-/// The groups whose match this size breaks, or is broken with.
-fn apart(open: &Open, id: ItemId) -> Html {
-    let job = &open.book.job;
-    let broken = mismatches(job, &open.reckoned).into_iter().filter(
-        |it| matches!(job.item(it.group), Some(Item::Match(group)) if group.measures.contains(&id)),
-    );
-    let broken: Vec<_> = broken.collect();
-    if broken.is_empty() {
-        return html! {};
-    }
-    html! {
-        <section class="attention" aria-label="Does not match">
-            { for broken.iter().map(|it| mismatch(open, it)) }
-        </section>
+        moved_list(open, &open.book.job, &others, &parts)
     }
 }

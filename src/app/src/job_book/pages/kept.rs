@@ -13,7 +13,7 @@ use super::{Open, Shared, bar, results, row, take_out, title};
 use crate::calculator::{answer, question};
 use crate::components::measure;
 use crate::form::Action;
-use crate::form::at_hand::use_at_hand;
+use crate::form::at_hand::{KnownNames, use_at_hand};
 use crate::form::view::asks;
 use crate::job_book::kept_form::use_kept_form;
 use crate::platform::address;
@@ -116,8 +116,8 @@ fn KeptPage(props: &KeptPageProps) -> Html {
     let standing = kept.as_entries(open.book.job.unit);
     let form = use_kept_form(open.keeping(), &place, calculator, standing);
     let sheet = Rc::new(calculator.sheet(form.entries(), &bench, &*open.reckoned));
-    let names =
-        Rc::new(open.book.job.measures().into_iter().map(|(_, m)| m.name.clone()).collect());
+    let list = open.book.job.measures().into_iter().map(|(_, m)| m.name.clone());
+    let names = KnownNames { list: Rc::new(list.collect()), job: Some(open.reckoned.clone()) };
     let at_hand = use_at_hand(form.clone(), sheet.clone(), open.settings.clone(), names);
     let index = use_state_eq(|| 0_usize);
     let on_index = Callback::from({

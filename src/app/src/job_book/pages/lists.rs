@@ -8,6 +8,7 @@ use reckoner_core::measure::text::{Quantity, TextProblem};
 use reckoner_core::sheet::money;
 use yew::prelude::*;
 
+use super::attention::attention;
 use super::long_list::long_list;
 use super::pieces::ticks;
 use super::{Open, add, row};
@@ -24,6 +25,7 @@ pub(super) fn parts(open: &Open) -> Html {
     let sizes = part_sizes(&open.book.job, &open.reckoned);
     html! {
         <>
+            { attention(open) }
             if sizes.is_empty() { <p class="job__words">{ "No part yet." }</p> }
             <ul class="rows" data-testid="parts">
                 { long_list(sizes.len(), {
@@ -121,7 +123,7 @@ pub(super) fn rack(open: &Open) -> Html {
                         })) }
                     </ul>
                 }
-                if !(form == "sketch" && open.book.job.items().any(|(_, item)| is_of(item))) {
+                if !(["sketch", "close"].contains(&form) && open.book.job.items().any(|(_, item)| is_of(item))) {
                     <div class="adds">{ add(open, form, label) }</div>
                 }
             </section>
@@ -134,6 +136,7 @@ pub(super) fn rack(open: &Open) -> Html {
             { group("Round things I own", "round", "Add a round thing", |it| matches!(it, Item::Round(_))) }
             { group("My saws", "saw", "Add a saw", |it| matches!(it, Item::Saw(_))) }
             { group("Sketch", "sketch", "Add a sketch", |it| matches!(it, Item::Sketch(_))) }
+            { group("Close enough", "close", "Say what is close enough", |it| matches!(it, Item::CloseEnough(_))) }
             { group("Screws on hand", "screw", "Add screws", |it| matches!(it, Item::Screw(_))) }
         </div>
     }
@@ -156,6 +159,8 @@ fn about(item: &Item) -> String {
         }
         Item::Round(it) => format!("{} across", it.diameter),
         Item::Saw(it) => format!("kerf {}, reach {}", it.kerf, it.reach),
+        Item::CloseEnough(it) if it.size.is_empty() => "half a mark of the tape".to_owned(),
+        Item::CloseEnough(it) => format!("off by up to {}", it.size),
         Item::Screw(it) => format!("{} of No. {} × {}", it.quantity, it.gauge, it.length),
         _ => String::new(),
     }

@@ -7,12 +7,12 @@ use reckoner_core::job::{Item, ItemId, Job, Match, MeasureKind, Step};
 use reckoner_core::sheet::{Ask, Entries};
 use yew::prelude::*;
 
-use super::attention::mismatch;
+use super::attention::of_item;
 use super::long_list::long_list;
 use super::{Open, Shared, add, bar, drafts, row, take_out};
 use crate::components::icon::{Icon, icon};
 use crate::components::measure::quantity;
-use crate::form::at_hand::use_at_hand;
+use crate::form::at_hand::{KnownNames, use_at_hand};
 use crate::form::view::asks;
 use crate::form::{Action, Form};
 use crate::job_book::forms::{MATCH, entries_of_match, match_of, read_match};
@@ -100,9 +100,14 @@ fn MatchPage(props: &MatchPageProps) -> Html {
     let bench = open.settings.bench;
     let sheet = Rc::new(read_match(&open.reckoned, &bench, form.entries()));
     let names = Rc::new(job.measures().into_iter().map(|(_, m)| m.name.clone()).collect());
-    let at_hand = use_at_hand(form.clone(), sheet.clone(), open.settings.clone(), names);
+    let at_hand = use_at_hand(
+        form.clone(),
+        sheet.clone(),
+        open.settings.clone(),
+        KnownNames { list: names, job: None },
+    );
     let ask = Ask::new(MATCH.fields, form.entries(), &bench, &*open.reckoned);
-    let new = match_of(&ask, members.clone());
+    let new = match_of(&ask, members.clone(), group.and_then(|group| group.left));
     let is_sound = sheet.refusals.is_empty();
     if id.is_some() && group.is_none() {
         return super::lost(open);
@@ -126,7 +131,6 @@ fn MatchPage(props: &MatchPageProps) -> Html {
             }
         }
     };
-    let broken = mismatches(job, &open.reckoned).into_iter().find(|it| Some(it.group) == id);
     let lengths = job.measures().into_iter().filter(|(_, m)| m.kind == MeasureKind::Length);
     let lengths: Vec<ItemId> = lengths.map(|(id, _)| id).collect();
     html! {
@@ -145,7 +149,7 @@ fn MatchPage(props: &MatchPageProps) -> Html {
                     }
                 </section>
                 <section class="answer members" aria-label="Which sizes">
-                    if let Some(it) = &broken { <div class="attention">{ mismatch(open, it) }</div> }
+                    if let Some(id) = id { { of_item(open, id) } }
                     <p class="job__words" role="status">
                         { if members.len() < 2 { "Tap two or more sizes that must match.".to_owned() } else { format!("{} sizes must match.", members.len()) } }
                     </p>

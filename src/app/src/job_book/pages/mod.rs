@@ -21,12 +21,14 @@ mod removed;
 mod results;
 mod shelf;
 mod sizes;
+mod stands;
 mod take;
 mod take_all;
 mod title;
 
 use std::rc::Rc;
 
+use reckoner_core::attention::{Attention, attention as attention_of};
 use reckoner_core::calculators;
 use reckoner_core::job::{Item, ItemId, Job, MOST_PIECES, Reckoned, Step};
 use wasm_bindgen_futures::spawn_local;
@@ -53,6 +55,7 @@ pub(super) struct Open {
     pub(super) key: String,
     pub(super) book: Rc<Book>,
     pub(super) reckoned: Rc<Reckoned>,
+    pub(super) attention: Rc<Attention>,
     pub(super) on_page: OnPage,
     pub(super) settings: Rc<Settings>,
     /// How often something else than their fields filled the forms.
@@ -159,7 +162,8 @@ fn JobPage(props: &JobPageProps) -> Html {
                 None => Rc::new(Reckoned::of(&book.job, bench)),
             };
             *last = Some(reckoned.clone());
-            Some(Open { key, book, reckoned, on_page, settings, revision: *revision })
+            let attention = Rc::new(attention_of(&book.job, &reckoned, bench));
+            Some(Open { key, book, reckoned, attention, on_page, settings, revision: *revision })
         }
     });
     let put_back = {
@@ -224,6 +228,7 @@ fn inside(open: &Open, rest: &str) -> Html {
             }
             _ => lost(open),
         },
+        "stands" => stands::page(open, argument).unwrap_or_else(|| lost(open)),
         "parts-of" => {
             match argument.parse().ok().map(|id| (ItemId(id), open.book.job.item(ItemId(id)))) {
                 Some((id, Some(Item::Kept(kept)))) => making::page(open, id, kept),
@@ -278,11 +283,17 @@ fn section_page(open: &Open, section: &str) -> Html {
 
 /// The way to the other sections of the job.
 fn sections(open: &Open, section: &str) -> Html {
+    let count = open.attention.facts.len();
     html! {
         <nav class="sections" aria-label="Sections of the job">
             { for SECTIONS.iter().map(|(name, label)| html! {
                 <a class="section-link" href={open.at(name)} data-testid={format!("section-{}", if name.is_empty() { "sizes" } else { name })}
-                    aria-current={(section == *name).then_some("page")}>{ *label }</a>
+                    aria-current={(section == *name).then_some("page")}>
+                    { *label }
+                    if name.is_empty() && count > 0 {
+                        <span class="section-link__count" aria-label={format!("{count} to look at")} data-testid="to-look-at">{ count }</span>
+                    }
+                </a>
             }) }
         </nav>
     }

@@ -1,34 +1,39 @@
 //! What moves with a change, size by size and part by part.
 
-use reckoner_core::job::Item;
+use std::rc::Rc;
+
 use reckoner_core::job::moved::{Means, Moved, MovedPart, is_cut};
+use reckoner_core::job::{Item, ItemId, Job};
 use yew::prelude::*;
 
 use super::Open;
 use super::long_list::long_list;
 use crate::components::measure::{length as length_view, quantity};
 
-/// What moved with the last change.
-pub(super) fn moved_list(open: &Open, moved: &[Moved], parts: &[MovedPart]) -> Html {
+/// What moved with the last change, or would with one that leads to `job`.
+pub(super) fn moved_list(open: &Open, job: &Job, moved: &[Moved], parts: &[MovedPart]) -> Html {
+    let name = |id: ItemId| job.item(id).map_or("", Item::name).to_owned();
+    let moved: Rc<[_]> = moved.iter().map(|it| (name(it.id), it.clone())).collect();
+    let parts: Rc<[_]> = parts.iter().map(|it| (name(it.id), it.clone())).collect();
     html! {
         <section class="moved" aria-label="What moves" data-testid="moved">
             <h2>{ "What moves with it" }</h2>
             if moved.is_empty() { <p class="job__words">{ "Nothing else." }</p> }
             <ul class="rows">
                 { long_list(moved.len(), {
-                    let (open, moved) = (open.clone(), moved.to_vec());
-                    move |at| moved.get(at).map(|it| moved_size(&open, it)).unwrap_or_default()
+                    let (open, moved) = (open.clone(), moved.clone());
+                    move |at| moved.get(at).map(|(name, it)| moved_size(&open, name, it)).unwrap_or_default()
                 }) }
                 { long_list(parts.len(), {
-                    let (open, parts) = (open.clone(), parts.to_vec());
-                    move |at| parts.get(at).map(|it| moved_part(&open, it)).unwrap_or_default()
+                    let (open, parts) = (open.clone(), parts.clone());
+                    move |at| parts.get(at).map(|(name, it)| moved_part(&open, name, it)).unwrap_or_default()
                 }) }
             </ul>
         </section>
     }
 }
 
-fn moved_size(open: &Open, it: &Moved) -> Html {
+fn moved_size(open: &Open, name: &str, it: &Moved) -> Html {
     let tape = open.settings.bench.tape;
     let by = it.by.map(|by| {
         let sign = if by.is_negative() { "− " } else { "+ " };
@@ -36,12 +41,12 @@ fn moved_size(open: &Open, it: &Moved) -> Html {
     });
     html! {
         <li class={classes!("row", "row--moved", (it.means != Means::NewNumber).then_some("is-recut"))}>
-            <span class="row__name">{ open.book.job.item(it.id).map_or("", Item::name) }</span>
+            <span class="row__name">{ name }</span>
             <span class="row__value">{ quantity(it.old, tape) }{ " → " }{ quantity(it.new, tape) }</span>
             <span class="row__more">
                 { by }
                 <span class="badge">{ match it.means {
-                    Means::Recut => "cut already: recut or rescue",
+                    Means::Recut => "cut already: look at it below",
                     Means::NewNumber => "not cut yet: only the number",
                     Means::Lost => "has no value now",
                 } }</span>
@@ -50,15 +55,15 @@ fn moved_size(open: &Open, it: &Moved) -> Html {
     }
 }
 
-fn moved_part(open: &Open, it: &MovedPart) -> Html {
+fn moved_part(open: &Open, name: &str, it: &MovedPart) -> Html {
     let tape = open.settings.bench.tape;
     let words = match it.done {
         0 => "part, none cut yet".to_owned(),
-        n => format!("part, {n} cut already: recut or rescue"),
+        n => format!("part, {n} cut already: look at it below"),
     };
     html! {
         <li class={classes!("row", "row--moved", (it.done > 0).then_some("is-recut"))}>
-            <span class="row__name">{ open.book.job.item(it.id).map_or("", Item::name) }</span>
+            <span class="row__name">{ name }</span>
             <span class="row__value">
                 { for it.sides.iter().map(|(side, old, new)| html! {
                     <span class="row__side">{ format!("{side} ") }{ length_view(*old, tape) }{ " → " }{ length_view(*new, tape) }</span>

@@ -3,8 +3,8 @@
 use std::collections::BTreeSet;
 
 use reckoner_core::job::{
-    Batch, Hand, Item, ItemId, Label, Measure, PartSizes, Setting, batches, cautions, labels,
-    part_sizes, sketch,
+    Batch, Hand, Item, ItemId, Label, Measure, PartSizes, Piece, Setting, batches, cautions,
+    labels, part_sizes, sketch,
 };
 use reckoner_core::measure::Length;
 use reckoner_core::measure::text::Quantity;
@@ -129,7 +129,7 @@ fn parts(open: &Open, sizes: &[PartSizes]) -> Html {
 fn part_row(open: &Open, it: &PartSizes) -> Html {
     let Some(Item::Part(part)) = open.book.job.item(it.id) else { return html! {} };
     let count = it.quantity.as_ref().copied().unwrap_or(0);
-    let is_done = |index: u32| part.pieces.get(index as usize).is_some_and(|piece| piece.done);
+    let is_done = |index: u32| part.pieces.get(index as usize).is_some_and(Piece::is_cut);
     let name = |id: &ItemId| open.book.job.item(*id).map_or("", Item::name);
     let waits: Vec<&str> = it.waits_for.iter().map(name).collect();
     let is_pair = part.hand == Hand::Pairs;

@@ -1,19 +1,18 @@
-//! The pieces of a part: ticked off when they are cut, and given their length on the tape.
+//! The pieces of a part: ticked off when they are cut, and given their sizes on the tape.
 
 use std::rc::Rc;
 
-use reckoner_core::job::rescue::{Cut, off_by, troubles};
-use reckoner_core::job::{Item, ItemId, Part, PartSizes, Piece, Step};
-use reckoner_core::measure::Length;
+use reckoner_core::attention::{Fact, cutting_again};
+use reckoner_core::job::{Dimension, Item, ItemId, Part, PartSizes, Piece, PieceState, Step};
 use yew::prelude::*;
 
-use super::attention::ways;
+use super::attention::of_piece;
 use super::{Open, Shared, bar};
 use crate::components::icon::{Icon, icon};
 use crate::components::measure::length as length_view;
-use crate::form::at_hand::use_at_hand;
+use crate::form::at_hand::{KnownNames, use_at_hand};
 use crate::form::view::asks;
-use crate::job_book::forms::{PIECE, entries_of_piece, with_piece};
+use crate::job_book::forms::{PIECE, entries_of_piece};
 use crate::job_book::kept_form::use_kept_form;
 
 /// Pieces ticked on one page of the list; a long run has more pages.
@@ -35,29 +34,38 @@ pub(super) fn ticks(open: &Open, part: &Part, it: &PartSizes) -> Html {
 }
 
 fn tick(open: &Open, id: ItemId, part: &Part, index: usize, count: usize) -> Html {
-    let is_done = part.pieces.get(index).is_some_and(|piece| piece.done);
+    let state = part.piece(index).state();
     let number = index.saturating_add(1);
+    let wanted = open.reckoned.part(id).map(PartSizes::all_wanted).unwrap_or_default();
     let onclick = open.making(move |job| {
         let Item::Part(part) = job.item(id)? else { return None };
-        let old = part.pieces.get(index).cloned().unwrap_or_default();
-        let words = if old.done {
-            format!("put {} {number} back", part.name)
+        let old = part.piece(index);
+        let (words, new) = if old.is_cut() {
+            (format!("put {} {number} back", part.name), old.put_back())
         } else {
-            format!("cut {} {number}", part.name)
+            (format!("cut {} {number}", part.name), old.ticked(wanted))
         };
-        let ticked = with_piece(part, index, Piece { done: !old.done, ..old });
+        let ticked = part.clone().with_piece(index, new);
         Some(Step::new(words, vec![job.replacing(id, Item::Part(ticked))]))
     });
+    let is_cut = state == PieceState::Cut;
+    let is_off = open.attention.facts.iter().any(|it| it.of_piece(id, index).is_some());
+    let (words, class) = match state {
+        PieceState::Cut if is_off => ("cut, look at it", "is-off"),
+        PieceState::Cut => ("cut", ""),
+        PieceState::Again => ("cut again", "is-again"),
+        PieceState::ToCut => ("cut", ""),
+    };
     html! {
-        <button type="button" class="tick" aria-pressed={if is_done { "true" } else { "false" }}
-            aria-label={format!("{} {number} of {count}, cut", part.name)}
+        <button type="button" class={classes!("tick", class)} aria-pressed={if is_cut { "true" } else { "false" }}
+            aria-label={format!("{} {number} of {count}, {words}", part.name)}
             data-testid={format!("tick-{}-{number}", part.name)} {onclick}>
-            if is_done { { icon(Icon::Tick) } } else { { number } }
+            if is_cut && is_off { { "!" } } else if is_cut { { icon(Icon::Tick) } } else { { number } }
         </button>
     }
 }
 
-/// The pieces on the page of their part, each with its length as cut.
+/// The pieces on the page of their part, each with what it is.
 pub(super) fn list(open: &Open, id: ItemId) -> Html {
     html! { <List open={Shared(open.clone())} {id} /> }
 }
@@ -76,21 +84,17 @@ fn List(props: &ListProps) -> Html {
     let Some(sizes) = open.reckoned.part(*id) else { return html! {} };
     let Ok(count) = sizes.quantity else { return html! {} };
     let count = count as usize;
-    let wanted = sizes.length.as_ref().ok().copied();
     let first = page.saturating_mul(ON_A_PAGE);
     let last = first.saturating_add(ON_A_PAGE).min(count);
     let row = |index: usize| {
-        let piece = part.pieces.get(index);
-        let as_cut = piece.and_then(|it| it.as_cut.as_ref());
         let number = index.saturating_add(1);
-        let state = as_cut.map(|text| state(open, text, wanted));
         html! {
             <li class="piece">
                 { tick(open, *id, part, index, count) }
                 <a class="row piece__row" href={open.at(&format!("piece/{}/{index}", id.0))}
                     data-testid={format!("piece-{number}")}>
                     <span class="row__name">{ format!("Piece {number}") }</span>
-                    <span class="row__value">{ state.unwrap_or_else(|| "as cut …".into()) }</span>
+                    <span class="row__value">{ state_of(open, *id, index, &part.piece(index)) }</span>
                 </a>
             </li>
         }
@@ -114,19 +118,44 @@ fn List(props: &ListProps) -> Html {
     }
 }
 
-/// A length as cut, and how it stands to the length wanted.
-fn state(open: &Open, text: &str, wanted: Option<Length>) -> Html {
-    let tape = open.settings.bench.tape;
-    match open.reckoned.length_of(text) {
-        Err(_) => html! { <span class="row__problem">{ text }</span> },
-        Ok(length) => html! {
+/// What a piece is, and whether it wants looking at.
+fn state_of(open: &Open, id: ItemId, index: usize, piece: &Piece) -> Html {
+    match piece.state() {
+        PieceState::ToCut => "as cut …".into(),
+        PieceState::Again => html! { <span class="badge is-short">{ "to cut again" }</span> },
+        PieceState::Cut => html! {
             <>
-                { length_view(length, tape) }
-                if wanted.is_some_and(|wanted| length < wanted) { <span class="badge is-short">{ "short" }</span> }
-                if wanted.is_some_and(|wanted| length > wanted) { <span class="badge">{ "long" }</span> }
+                { sizes_of(open, piece) }
+                { for open.attention.facts.iter().filter_map(|it| it.of_piece(id, index)).map(|it| badge(&it)) }
+                { for open.attention.left.iter().filter_map(|it| it.of_piece(id, index)).map(|_| html! {
+                    <span class="badge">{ "left as it is" }</span>
+                }) }
             </>
         },
     }
+}
+
+/// What a piece is: thickness, width and length.
+fn sizes_of(open: &Open, piece: &Piece) -> Html {
+    let tape = open.settings.bench.tape;
+    let size = |of: Dimension| match piece.size(of, &open.reckoned) {
+        Some(Ok(length)) => length_view(length, tape),
+        Some(Err(_)) => {
+            html! { <span class="row__problem">{ piece.tape(of).unwrap_or("?") }</span> }
+        }
+        None => "?".into(),
+    };
+    html! {
+        <>{ size(Dimension::Thickness) }{ " × " }{ size(Dimension::Width) }{ " × " }{ size(Dimension::Length) }</>
+    }
+}
+
+fn badge(fact: &Fact) -> Html {
+    let words = match fact {
+        Fact::NotRecorded { .. } => "size not recorded",
+        fact => fact.lean().unwrap_or("cannot be read"),
+    };
+    html! { <span class="badge is-short">{ words }</span> }
 }
 
 /// The page of one piece: `piece/PART/INDEX`.
@@ -158,13 +187,24 @@ fn PiecePage(props: &PiecePageProps) -> Html {
     let form = use_kept_form(open.keeping(), &place, &PIECE, stored.unwrap_or_default());
     let bench = open.settings.bench;
     let sheet = Rc::new(PIECE.sheet(form.entries(), &bench, &*open.reckoned));
-    let at_hand = use_at_hand(form.clone(), sheet.clone(), open.settings.clone(), Rc::default());
+    let at_hand =
+        use_at_hand(form.clone(), sheet.clone(), open.settings.clone(), KnownNames::default());
     let Some(part) = part else { return super::lost(open) };
-    let wanted = open.reckoned.length_of(&part.length).ok();
-    let as_cut = part.pieces.get(index).and_then(|it| it.as_cut.as_ref());
-    let as_cut = as_cut.and_then(|text| open.reckoned.length_of(text).ok());
-    let all = troubles(&open.book.job, &open.reckoned, bench.tape);
-    let trouble = all.into_iter().find(|it| it.cut == Cut::Piece(id, index));
+    let piece = part.piece(index);
+    let wanted = open.reckoned.part(id).map(PartSizes::all_wanted).unwrap_or_default();
+    let wanted = Dimension::ALL.map(|of| match wanted.get(of) {
+        Some(length) => length_view(*length, bench.tape),
+        None => "–".into(),
+    });
+    let [thickness, width, length] = wanted;
+    let again = |is_kept: bool, words: &'static str, testid: &'static str| {
+        let step = cutting_again(&open.book.job, &open.reckoned, id, &[index], is_kept);
+        let reckoned = open.reckoned.clone();
+        let onclick = open.making(move |job| cutting_again(job, &reckoned, id, &[index], is_kept));
+        html! {
+            if step.is_some() { <button type="button" class="tool" data-testid={testid} {onclick}>{ words }</button> }
+        }
+    };
     let title = format!("{}, piece {}", part.name, index.saturating_add(1));
     html! {
         <div class={classes!("page", "page--item", at_hand.is_keying().then_some("is-keying"))}>
@@ -174,40 +214,42 @@ fn PiecePage(props: &PiecePageProps) -> Html {
                     <div class="headline" data-testid="answer-headline" role="status">
                         <div class="headline__inside is-short">
                             <p class="headline__label">{ "Length wanted" }</p>
-                            <p class="headline__figure">{ wanted.map_or_else(|| "–".into(), |it| length_view(it, bench.tape)) }</p>
-                            <p class="headline__rest"><span class="lean">{ verdict(as_cut, wanted) }</span></p>
+                            <p class="headline__figure">{ length }</p>
+                            <p class="headline__rest"><span class="lean">{ verdict(open, id, index, &piece) }</span></p>
                         </div>
                     </div>
-                    if let (Some(as_cut), Some(wanted)) = (as_cut, wanted) { { off(open, as_cut, wanted) } }
-                    if let Some(trouble) = trouble {
-                        <section class="attention" aria-label="Ways out" data-testid="attention">{ ways(open, trouble) }</section>
+                    <p class="job__words">{ "Thickness wanted " }{ thickness }{ ", width " }{ width }{ "." }</p>
+                    if piece.state() != PieceState::ToCut {
+                        <p class="job__words" data-testid="piece-is">
+                            { if piece.is_cut() { "It is " } else { "It was " } }{ sizes_of(open, &piece) }{ "." }
+                        </p>
+                    }
+                    { of_piece(open, id, index) }
+                </section>
+                <section class="sizes" aria-label="What is asked">
+                    { asks(&at_hand) }
+                    if piece.is_cut() {
+                        <div class="adds">
+                            { again(false, "Spoiled: cut another", "spoiled") }
+                            { again(true, "Spoiled: what is left goes on the rack", "spoiled-rack") }
+                        </div>
                     }
                 </section>
-                <section class="sizes" aria-label="What is asked">{ asks(&at_hand) }</section>
             </main>
         </div>
     }
 }
 
-fn verdict(as_cut: Option<Length>, wanted: Option<Length>) -> &'static str {
-    match (as_cut, wanted) {
-        (Some(as_cut), Some(wanted)) if as_cut < wanted => "too short",
-        (Some(as_cut), Some(wanted)) if as_cut > wanted => "too long: trim it",
-        (Some(_), Some(_)) => "as wanted",
-        (None, Some(_)) => "not measured yet",
-        (_, None) => "the part has no length yet",
-    }
-}
-
-fn off(open: &Open, as_cut: Length, wanted: Length) -> Html {
-    let tape = open.settings.bench.tape;
-    match off_by(as_cut, wanted) {
-        Some(by) if !by.is_zero() => html! {
-            <p class="job__words" data-testid="off-by">
-                { "Cut at " }{ length_view(as_cut, tape) }{ ": " }{ length_view(by.abs(), tape) }
-                { if by.is_negative() { " short." } else { " long." } }
-            </p>
+fn verdict(open: &Open, id: ItemId, index: usize, piece: &Piece) -> &'static str {
+    let facts = || open.attention.facts.iter().filter_map(|it| it.of_piece(id, index));
+    match piece.state() {
+        PieceState::ToCut => "not cut yet",
+        PieceState::Again => "to cut again",
+        PieceState::Cut if facts().any(|it| matches!(it, Fact::Unread { .. })) => "cannot be read",
+        PieceState::Cut => match facts().next() {
+            None => "as wanted",
+            Some(Fact::NotRecorded { .. }) => "size not recorded",
+            Some(fact) => fact.lean().unwrap_or("look at it"),
         },
-        _ => html! {},
     }
 }

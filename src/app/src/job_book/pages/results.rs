@@ -82,6 +82,7 @@ fn becoming(job: &Job, wanted: &str, kind: MeasureKind, written: Written) -> Ste
         is_cut: false,
         wait: false,
         note: String::new(),
+        left: None,
     };
     Step::new(format!("add {name}"), vec![job.adding(0, Item::Measure(new))])
 }

@@ -72,6 +72,7 @@ pub fn demo() -> Job {
             is_cut: false,
             wait: *name == "frame inside",
             note: (*note).to_owned(),
+            left: None,
         })
     }));
     items.extend((0..).zip(PARTS).map(
@@ -112,6 +113,7 @@ pub fn demo() -> Job {
             is_cut: false,
             wait: false,
             note: String::new(),
+            left: None,
         }))
     }));
     items.extend(rack());
@@ -122,6 +124,7 @@ pub fn demo() -> Job {
         name: "long rails and the frame".to_owned(),
         measures: members.collect(),
         drift: "1/16".to_owned(),
+        left: None,
     }));
     let changes = (0..).zip(items).map(|(offset, item)| job.adding(offset, item)).collect();
     // Fresh ids in a fresh job: there is nothing to be in conflict with.

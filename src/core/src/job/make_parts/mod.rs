@@ -160,6 +160,7 @@ impl<'a> Maker<'a> {
             is_cut: false,
             wait: false,
             note: String::new(),
+            left: None,
         }));
         self.names.insert(name.clone());
         self.measures.push(name.clone());

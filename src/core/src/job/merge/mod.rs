@@ -12,10 +12,13 @@ use std::collections::BTreeMap;
 
 use super::conflict::Clash;
 use super::{
-    BoardState, Change, Conflict, CutTicks, Item, ItemId, Job, Kept, Match, Measure, Part, Piece,
-    RackBoard, Round, Saw, Screw, Sketch, Step, Written, YardBoard,
+    BoardState, Change, CloseEnough, Conflict, CutTicks, Dimension, Item, ItemId, Job, Kept, Match,
+    Measure, Part, Piece, RackBoard, Round, Saw, Screw, Sketch, Step, Written, YardBoard,
 };
 use crate::calculators;
+
+/// The words of what somebody said to leave as it is.
+const LEFT: &str = "left as it is";
 
 /// Who makes the step.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -175,7 +178,8 @@ impl Change {
                 | Item::Round(_)
                 | Item::Saw(_)
                 | Item::Screw(_)
-                | Item::Sketch(_) => {}
+                | Item::Sketch(_)
+                | Item::CloseEnough(_) => {}
             }
         }
     }
@@ -270,6 +274,10 @@ impl Merge {
             }
             (Item::Sketch(b), Item::Sketch(a), Item::Sketch(n)) => self.sketch(b, a, n),
             (Item::CutTicks(b), Item::CutTicks(a), Item::CutTicks(n)) => self.ticks(b, a, n),
+            (Item::CloseEnough(b), Item::CloseEnough(a), Item::CloseEnough(n)) => {
+                let CloseEnough { size } = n;
+                self.field("close enough", &b.size, &a.size, size);
+            }
             // A plan is made as a whole.
             _ => self.is_whole = true,
         }
@@ -296,7 +304,7 @@ impl Merge {
     }
 
     fn measure(&mut self, b: &Measure, a: &Measure, now: &mut Measure) {
-        let Measure { rank, name, kind, written, as_cut, is_cut, wait, note } = now;
+        let Measure { rank, name, kind, written, as_cut, is_cut, wait, note, left } = now;
         self.field("place in the list", &b.rank, &a.rank, rank);
         self.field("name", &b.name, &a.name, name);
         self.field("a length or a number", &b.kind, &a.kind, kind);
@@ -305,6 +313,7 @@ impl Merge {
         self.field("cut already", &b.is_cut, &a.is_cut, is_cut);
         self.field("measure it first", &b.wait, &a.wait, wait);
         self.field("note", &b.note, &a.note, note);
+        self.field(LEFT, &b.left, &a.left, left);
     }
 
     fn part(&mut self, b: &Part, a: &Part, now: &mut Part) {
@@ -344,7 +353,7 @@ impl Merge {
 
     /// Piece by piece. One that is not listed is not touched yet.
     fn pieces(&mut self, before: &[Piece], after: &[Piece], now: &mut Vec<Piece>) {
-        let mut ticks_to_move = 0;
+        let mut to_move = Vec::new();
         let untouched = Piece::default();
         let length = changed_length(before.len(), after.len(), now.len());
         now.resize(now.len().max(after.len()).max(before.len()), Piece::default());
@@ -352,20 +361,39 @@ impl Merge {
             let (b, a) =
                 (before.get(at).unwrap_or(&untouched), after.get(at).unwrap_or(&untouched));
             let number = at.saturating_add(1);
-            if self.counts && !b.done && a.done && now.done {
-                ticks_to_move += 1;
-            } else if !take(&b.done, &a.done, &mut now.done) {
-                self.clash(&format!("piece {number}, cut already"));
+            if self.counts && !b.is_cut() && a.is_cut() && now.is_cut() {
+                to_move.push(Piece { left: None, tape: None, ..a.clone() });
+            } else {
+                // Cut, and at which sizes, is one thing.
+                let mut tick = (now.state, now.recorded.clone());
+                let is_taken =
+                    take(&(b.state, b.recorded.clone()), &(a.state, a.recorded.clone()), &mut tick);
+                if !is_taken {
+                    self.clash(&format!("piece {number}, cut already"));
+                }
+                (now.state, now.recorded) = tick;
             }
-            if !take(&b.as_cut, &a.as_cut, &mut now.as_cut) {
-                self.clash(&format!("piece {number}, as cut"));
+            for of in Dimension::ALL {
+                let text = |piece: &Piece| piece.tape(of).map(str::to_owned);
+                let mut tape = text(now);
+                if !take(&text(b), &text(a), &mut tape) {
+                    let which = match of {
+                        Dimension::Length => String::new(),
+                        of => format!("{} ", of.word()),
+                    };
+                    self.clash(&format!("piece {number}, {which}as cut"));
+                }
+                *now = core::mem::take(now).measured(of, tape);
+            }
+            if !take(&b.left, &a.left, &mut now.left) {
+                self.clash(&format!("piece {number}, {LEFT}"));
             }
         }
         shorten(now, length);
-        for _ in 0..ticks_to_move {
-            match now.iter_mut().find(|piece| !piece.done) {
-                Some(piece) => piece.done = true,
-                None => now.push(Piece { done: true, as_cut: None }),
+        for piece in to_move {
+            match now.iter_mut().find(|piece| !piece.is_cut()) {
+                Some(place) => *place = piece,
+                None => now.push(piece),
             }
         }
     }
@@ -408,9 +436,10 @@ impl Merge {
 
     /// The members are a set: what one side took out is out, what one side put in is in.
     fn group(&mut self, b: &Match, a: &Match, now: &mut Match) {
-        let Match { name, measures, drift } = now;
+        let Match { name, measures, drift, left } = now;
         self.field("name", &b.name, &a.name, name);
         self.field("may drift", &b.drift, &a.drift, drift);
+        self.field(LEFT, &b.left, &a.left, left);
         if !take(&b.measures, &a.measures, measures) {
             measures.retain(|id| a.measures.contains(id) || !b.measures.contains(id));
             let put_in = a.measures.iter().filter(|id| !b.measures.contains(id));

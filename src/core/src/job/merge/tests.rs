@@ -5,8 +5,8 @@ use crate::cutting::{self, SawRules};
 use crate::job::cut_labels::{Labels, Money};
 use crate::job::tests::{job_of, measure};
 use crate::job::{
-    BoardState, Change, CutPlan, CutTicks, History, Item, ItemId, Job, Kept, Part, Piece,
-    RackBoard, Step, Written,
+    BoardState, Change, CutPlan, CutTicks, Dimensions, History, Item, ItemId, Job, Kept, Part,
+    Piece, RackBoard, Step, Written,
 };
 
 /// A part, a stack of three boards, and a board to buy: what a cut takes from.
@@ -29,10 +29,7 @@ fn cut(job: &Job, (part, stack): (ItemId, ItemId), board: usize) -> Step {
     let plan = ItemId(90);
     let Some(Item::Part(mut done)) = job.item(part).cloned() else { panic!() };
     for _ in 0..2 {
-        match done.pieces.iter_mut().find(|piece| !piece.done) {
-            Some(piece) => piece.done = true,
-            None => done.pieces.push(Piece { done: true, as_cut: None }),
-        }
+        done = done.with_next_cut(Piece::cut(Dimensions::default()));
     }
     let Some(Item::RackBoard(left)) = job.item(stack).cloned() else { panic!() };
     let left = (left.quantity > 1)
@@ -63,7 +60,7 @@ fn boards_left(job: &Job, stack: ItemId) -> u32 {
 
 fn done(job: &Job, part: ItemId) -> usize {
     let Some(Item::Part(part)) = job.item(part) else { panic!() };
-    part.pieces.iter().filter(|piece| piece.done).count()
+    part.pieces.iter().filter(|piece| piece.is_cut()).count()
 }
 
 fn offcuts(job: &Job) -> usize {

@@ -57,8 +57,12 @@ pub struct Report {
 pub struct Purchase {
     /// The board of the yard, where it is one of the job book.
     pub item: Option<ItemId>,
+    /// Its place in the cutting job.
+    pub board: usize,
     /// `2x6`
     pub section: String,
+    /// Thickness and width, where they are known.
+    pub size: Option<(Length, Length)>,
     /// Of one board.
     pub length: Length,
     /// How many.
@@ -188,7 +192,9 @@ fn bought(plan: &Plan) -> u32 {
     u32::try_from(boards.count()).unwrap_or(u32::MAX)
 }
 
-fn shopping(job: &Job, plan: &Plan, labels: &Labels) -> Option<Vec<Purchase>> {
+/// What a plan buys, in the order of the yard's list. `None` when it is not a plan of that job.
+#[must_use]
+pub fn shopping(job: &Job, plan: &Plan, labels: &Labels) -> Option<Vec<Purchase>> {
     let mut list = Vec::new();
     for (at, board) in job.boards.iter().enumerate() {
         let count = plan.boards.iter().filter(|cut| cut.source == Source::Board(at)).count();
@@ -198,9 +204,12 @@ fn shopping(job: &Job, plan: &Plan, labels: &Labels) -> Option<Vec<Purchase>> {
         }
         let is_priced = labels.money == Money::Cents;
         let sum = board.price_cents.checked_mul(i64::from(count))?;
+        let section = labels.section(job, &board.section)?;
         list.push(Purchase {
             item: labels.boards.get(at)?.item,
-            section: labels.section(job, &board.section)?.name.clone(),
+            board: at,
+            section: section.name.clone(),
+            size: section.size,
             length: labels.length(board.length).ok()?,
             count,
             price: is_priced.then_some((board.price_cents, sum)),

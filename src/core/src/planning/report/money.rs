@@ -74,8 +74,11 @@ pub struct Proof {
 }
 
 /// How far a plan is proved; also for the news while the search runs.
+///
+/// What is claimed is what was proved: for these boards, prices and cuts. Parts that the plan leaves
+/// out stand in the same line.
 #[must_use]
-pub fn proof(labels: &Labels, cost_cents: i64, bound_cents: i64) -> Proof {
+pub fn proof(labels: &Labels, cost_cents: i64, bound_cents: i64, left_out: &[String]) -> Proof {
     let amount = |cents: i64| match labels.money {
         Money::Cents => money(cents),
         Money::Wood { each } => (each * Number::whole(cents)).map_or_else(|_| String::new(), feet),
@@ -84,10 +87,12 @@ pub fn proof(labels: &Labels, cost_cents: i64, bound_cents: i64) -> Proof {
     let (cost, bound, gap) = (amount(cost_cents), amount(bound_cents), amount(gap_cents));
     let proved = gap_cents == 0;
     let least = match labels.money {
-        Money::Cents => ["Proved: nobody can do it for less.", "less than "],
-        Money::Wood { .. } => ["Proved: nobody can do it with less wood.", "less wood than "],
+        Money::Cents => ["No cheaper way with these boards, prices and cuts.", "less than "],
+        Money::Wood { .. } => {
+            ["No way with less wood with these boards and cuts.", "less wood than "]
+        }
     };
-    let sentence = if proved {
+    let mut sentence = if proved {
         say![least[0]]
     } else {
         say![
@@ -99,6 +104,9 @@ pub fn proof(labels: &Labels, cost_cents: i64, bound_cents: i64) -> Proof {
             format!(" ({}) could be saved.", percent(gap_cents, cost_cents))
         ]
     };
+    if !left_out.is_empty() {
+        sentence.0.extend(say![" Left out: ", left_out.join("; "), "."].0);
+    }
     Proof { proved, cost, bound, gap, sentence }
 }
 
@@ -183,7 +191,7 @@ fn compare_next(job: &Job, labels: &Labels, best: &Plan, next: &NextRun) -> Opti
 fn finish(labels: &Labels, best: &Plan, plan: &Plan, mut sentence: Sentence) -> Option<Compared> {
     let spent = spent(labels, plan.cost_cents, super::bought(plan)).ok()?;
     let dearer = plan.cost_cents.checked_sub(best.cost_cents)?;
-    let more = proof(labels, plan.cost_cents, best.cost_cents);
+    let more = proof(labels, plan.cost_cents, best.cost_cents, &[]);
     sentence.0.extend(say![more.cost, " in all"].0);
     let rest = match dearer {
         0 => say![", as much as the plan."],

@@ -264,17 +264,22 @@ fn a_block_is_cut_off_first_and_ripped_then() {
 fn money_is_exact_and_a_gap_is_never_told_smaller_than_it_is() {
     let labels = labels(&[], 1, 0);
     assert_eq!(
-        proof(&labels, 2490, 2490).sentence.to_string(),
-        "Proved: nobody can do it for less."
+        proof(&labels, 2490, 2490, &[]).sentence.to_string(),
+        "No cheaper way with these boards, prices and cuts."
+    );
+    let left_out = ["long rail, shelf".to_owned(), "shelf slat".to_owned()];
+    assert_eq!(
+        proof(&labels, 2490, 2490, &left_out).sentence.to_string(),
+        "No cheaper way with these boards, prices and cuts. Left out: long rail, shelf; shelf slat."
     );
     assert_eq!(
-        proof(&labels, 3000, 2999).sentence.to_string(),
+        proof(&labels, 3000, 2999, &[]).sentence.to_string(),
         "Not proved yet. No plan takes less than 29.99: at most 0.01 (0.1 %) could be saved."
     );
     let wood = Labels { money: Money::Wood { each: inches("24") }, ..labels };
     let told = spent(&wood, 13, 3).expect("in range");
     assert_eq!(told.sentence().to_string(), "3 boards, 26 ft");
-    assert_eq!(proof(&wood, 13, 12).bound, "24 ft");
+    assert_eq!(proof(&wood, 13, 12, &[]).bound, "24 ft");
 }
 
 #[test]

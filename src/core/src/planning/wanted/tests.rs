@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::cutting::{CutProblem, Ends, KnotZone};
-use crate::job::{Part, Piece, RackBoard, Step, YardBoard};
+use crate::job::{Dimensions, Part, Piece, RackBoard, Step, YardBoard};
 use crate::measure::{Unit, length};
 
 fn inches(text: &str) -> Length {
@@ -162,7 +162,7 @@ fn rips_can_be_forbidden_for_the_whole_plan() {
 
 #[test]
 fn sizes_trims_knots_and_what_is_done_go_in() {
-    let cut = vec![Piece { done: true, as_cut: None }; 3];
+    let cut = vec![Piece::cut(Dimensions::default()); 3];
     let sawn = RackBoard { sawn_ends: true, ..rack("offcut", " 2X6", "40", "") };
     let wanted = ask_for(
         vec![

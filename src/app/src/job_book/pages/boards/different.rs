@@ -13,7 +13,7 @@ use reckoner_core::sheet::{Answer, Ask, Entries, Field, Kind, Start};
 use yew::prelude::*;
 
 use super::super::{Open, Shared};
-use crate::form::at_hand::use_at_hand;
+use crate::form::at_hand::{KnownNames, use_at_hand};
 use crate::form::view::asks_about;
 use crate::form::{Action, Form};
 use crate::job_book::kept_form::use_kept_form;
@@ -88,7 +88,7 @@ pub(super) fn Different(props: &DifferentProps) -> Html {
     let good = good_of(form.entries(), key_lines);
     let entries = form.entries().clone();
     let sheet = Rc::new(LEFT.sheet(&entries, &bench, &NoNames));
-    let at_hand = use_at_hand(form.clone(), sheet, open.settings.clone(), Rc::default());
+    let at_hand = use_at_hand(form.clone(), sheet, open.settings.clone(), KnownNames::default());
     {
         let on_keying = on_keying.clone();
         use_effect_with(at_hand.is_keying(), move |is| on_keying.emit(*is));

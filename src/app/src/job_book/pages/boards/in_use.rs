@@ -4,13 +4,11 @@ use std::rc::Rc;
 
 use reckoner_core::job::BoardState;
 use reckoner_core::planning::report::{BoardCut, Keep};
-use reckoner_core::planning::since;
 use yew::prelude::*;
 
 use super::super::Shared;
 use super::different::Different;
 use super::{Asked, Body, Kept, Page};
-use crate::components::sentence::sentence;
 use crate::cutting::found::headline;
 use crate::cutting::report::{Beside, Told, whole};
 use crate::cutting::search::Search;
@@ -41,7 +39,6 @@ impl Page<'_> {
             Beside { board: &board, offcut: &offcut, is_bought: &is_bought, is_running: false };
         let rest = html! {
             <>
-                { self.changed(kept, wanted) }
                 { self.steps(kept) }
                 { self.about(wanted) }
                 if let Some(told) = told { { whole(&told.report, tape, all, &beside) } }
@@ -49,21 +46,6 @@ impl Page<'_> {
             </>
         };
         Body { headline: headline(&search, Some(&labels), told, is_rack, tape, trouble), rest }
-    }
-
-    /// What changed in the job since the plan was made.
-    fn changed(&self, kept: &Kept, wanted: Option<&Asked>) -> Html {
-        let Some(Ok(wanted)) = wanted.filter(|_| !kept.plan.is_list) else { return html! {} };
-        let changes = since(&self.open.book.job, kept.id, wanted);
-        html! {
-            if !changes.is_empty() {
-                <section class="attention" aria-label="Changed since the plan was made" data-testid="changed">
-                    <h2>{ "Changed since this was planned" }</h2>
-                    <ul class="notes">{ for changes.iter().map(|it| html! { <li>{ sentence(it, self.tape()) }</li> }) }</ul>
-                    <p>{ "What is cut stays cut. Plan what is left." }</p>
-                </section>
-            }
-        }
     }
 
     /// What can be done with the whole plan.

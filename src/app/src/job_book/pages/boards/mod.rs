@@ -18,6 +18,7 @@ use reckoner_core::sheet::{Ask as Texts, Entries};
 use reckoner_formats::Ask;
 use yew::prelude::*;
 
+use super::attention::attention;
 use super::{Open, Shared, bar, sections};
 use crate::components::icon::{Icon, icon};
 use crate::components::sentence::sentence;
@@ -28,7 +29,7 @@ use crate::cutting::on_hand::OnHand;
 use crate::cutting::report::{Beside, Told, whole};
 use crate::cutting::search::Search;
 use crate::cutting::typed;
-use crate::form::at_hand::{AtHand, use_at_hand};
+use crate::form::at_hand::{AtHand, KnownNames, use_at_hand};
 use crate::form::view::asks;
 use crate::job_book::kept_form::use_kept_form;
 
@@ -121,8 +122,7 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
     let form = use_kept_form(open.keeping(), OPTIONS_PLACE, &OPTIONS, standing);
     let entries = form.entries().clone();
     let sheet = Rc::new(OPTIONS.sheet(&entries, &bench, &*open.reckoned));
-    let names = use_memo((), |()| Vec::<String>::new());
-    let at_hand = use_at_hand(form.clone(), sheet, open.settings.clone(), names);
+    let at_hand = use_at_hand(form.clone(), sheet, open.settings.clone(), KnownNames::default());
     let searching = use_search(Search::default);
     let all = use_state_eq(|| false);
     let options = read(open, &entries);
@@ -163,7 +163,11 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
         }
         (None, None) => None,
     });
-    let told = told.as_ref().as_ref();
+    let mut told = (*told).clone();
+    if let (Some(told), Some(Ok(wanted))) = (&mut told, &wanted) {
+        told.left_out = wanted.left_out.iter().map(|it| it.name.clone()).collect();
+    }
+    let told = told.as_ref();
     let Body { headline, rest } = match (&page.kept, now) {
         (_, Some(now)) => page.found(now, told, &entries, &all),
         (Some(kept), None) => {
@@ -181,6 +185,7 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
                     { headline }
                     { page.tools(&at_hand, wanted.as_ref()) }
                     <div class="rest-of-answer">
+                        { attention(open) }
                         { rest }
                         { page.on_hand(wanted.as_ref()) }
                     </div>

@@ -3,10 +3,11 @@
 use reckoner_core::job::{Change, History, ItemId, MOST_NAME, MOST_STEPS, Step};
 
 use crate::MAX_FILE;
-use crate::item_v1::{ITEM, read_item, write_item};
+use crate::item_v2::{ITEM, read_item, write_item};
 use crate::json::{Fault, Faults, Field, Kind, U64, Value, Writer, check, may, must};
 
-const VERSION: u64 = 1;
+/// The version that is written. It reads the one before it, whose items have the same fields.
+const VERSION: u64 = 2;
 
 /// Largest history as a text, in bytes: one step can hold the whole job before and after it.
 pub const MAX_HISTORY: usize = 2 * MAX_FILE;
@@ -77,7 +78,7 @@ pub fn read_history(text: &str) -> History {
         let mut it = Value::new(text.trim(), Kind::Record(HISTORY), "history", &faults).record();
         let version: u64 = it.int();
         let (made, undone) = (it.list(|step| read(step)), it.list(|step| read(step)));
-        (version == VERSION).then(|| History::from_steps(made, undone))
+        (1..=VERSION).contains(&version).then(|| History::from_steps(made, undone))
     };
     let history = read();
     faults.or(history).ok().flatten().unwrap_or_default()
@@ -94,7 +95,7 @@ pub fn write_step(step: &Step) -> String {
     w.out
 }
 
-/// Reads one step. `None` for what is none, or of another version.
+/// Reads one step. `None` for what is none, or of a later version.
 #[must_use]
 pub fn read_step(text: &str) -> Option<Step> {
     if text.len() > MAX_HISTORY || check(text).is_err() {
@@ -104,7 +105,7 @@ pub fn read_step(text: &str) -> Option<Step> {
     let mut it = Value::new(text.trim(), Kind::Record(ONE_STEP), "step", &faults).record();
     let version: u64 = it.int();
     let step = it.next().map(read);
-    faults.or(step).ok().flatten().filter(|_| version == VERSION)
+    faults.or(step).ok().flatten().filter(|_| (1..=VERSION).contains(&version))
 }
 
 fn write(w: &mut Writer, step: &Step) {

@@ -1,10 +1,15 @@
-//! Version 1 of the items of a job, as stored. Every size is a text as the user wrote it.
+//! Version 2 of the items of a job, as stored. Every size is a text as the user wrote it.
+//!
+//! All that version 1 has stands here under the same names, so the same tables read it. There a
+//! piece that is cut says no sizes, and it is read as one whose sizes were not recorded.
 
 use reckoner_core::job::{
-    BoardState, CutTicks, Grain, Hand, Item, ItemId, Kept, Linked, MOST_MEASURES, MOST_NOTE,
-    MOST_PIECES_OF_JOB, Made, Match, Measure, MeasureKind, Part, Piece, RackBoard, Round, Saw,
-    Screw, Sketch, Written, YardBoard,
+    BoardState, CloseEnough, CutTicks, Dimension, Dimensions, Grain, Hand, Item, ItemId, Kept,
+    Known, Linked, MOST_MEASURES, MOST_NOTE, MOST_PIECES_OF_JOB, Made, Match, Measure, MeasureKind,
+    Part, Piece, PieceState, RackBoard, Round, Saw, Screw, Sketch, Written, YardBoard, known,
 };
+use reckoner_core::measure::Length;
+use reckoner_core::measure::text::{exact_text, length};
 use reckoner_core::sheet::Side;
 
 use crate::cut_item_v1::{CUT_PLAN, read_cut_plan, write_cut_plan};
@@ -30,6 +35,7 @@ const MEASURE: &[Field] = &[
     may("is_cut", Kind::Flag, ""),
     may("wait", Kind::Flag, "To be measured on the real thing before parts that need it are cut."),
     may("note", NOTE, ""),
+    may("left", TEXT, "By how much it is off where somebody said to leave it so."),
 ];
 
 const LINKED: &[Field] =
@@ -49,11 +55,24 @@ const PART: &[Field] = &[
     may("may_rip", Kind::Flag, ""),
     may("may_resaw", Kind::Flag, ""),
     may("note", NOTE, ""),
+    may("cuts", Kind::List(&SIZES, MOST_PIECES_OF_JOB), "Sizes that pieces of it were cut at."),
     may("pieces", Kind::List(&Kind::Record(PIECE), MOST_PIECES_OF_JOB), "Those that were touched."),
     may("made", Kind::Record(MADE), "The kept reckoning that it was made from."),
 ];
 
-const PIECE: &[Field] = &[may("done", Kind::Flag, ""), may("as_cut", TEXT, "")];
+/// Thickness, width and length; empty for not known.
+const SIZES: Kind = Kind::Row(&[TEXT, TEXT, TEXT]);
+
+/// Short, because a job may have 200,000 of them.
+const PIECE: &[Field] = &[
+    may("done", Kind::Flag, "It is cut, and at which sizes was not recorded."),
+    may("again", Kind::Flag, "It was cut, and is to be cut again."),
+    may("cut", U32, "It is cut, at these sizes of the part's `cuts`, counted from 0."),
+    may("as_cut", TEXT, "Its length on the tape."),
+    may("thick", TEXT, "Its thickness on the tape."),
+    may("wide", TEXT, "Its width on the tape."),
+    may("left", SIZES, "By how much it is off where somebody said to leave it so."),
+];
 
 const MADE: &[Field] = &[must("reckoning", U64, ""), must("what", TEXT, "Which of its parts.")];
 
@@ -68,6 +87,7 @@ const MATCH: &[Field] = &[
     must("name", NAME, ""),
     must("measures", Kind::List(&U64, MOST_MEASURES), ""),
     may("drift", TEXT, ""),
+    may("left", TEXT, "How far apart they are where somebody said to leave them so."),
 ];
 
 const RACK_BOARD: &[Field] = &[
@@ -114,6 +134,8 @@ const SKETCH: &[Field] = &[
     written("overhang", TEXT, ""),
 ];
 
+const CLOSE_ENOUGH: &[Field] = &[must("size", TEXT, "")];
+
 const CUT_TICKS: &[Field] = &[
     must("plan", U64, "The cut plan."),
     must("boards", Kind::List(&BOARD_STATE, MOST_BOARDS), "One for each board of the plan."),
@@ -146,6 +168,7 @@ const KINDS: &[KindOf] = &[
     kind_of("sketch", SKETCH, "What the sketch is drawn from."),
     kind_of("cut_plan", CUT_PLAN, "A cut plan."),
     kind_of("cut_ticks", CUT_TICKS, "What has been bought and cut of a cut plan."),
+    kind_of("close_enough", CLOSE_ENOUGH, "How far a piece may be off and count as right."),
 ];
 
 /// An item: in a job with its id, in a step beside it.
@@ -175,6 +198,7 @@ fn write_kind(out: &mut Fields, item: &Item) {
         Item::Sketch(_) => "sketch",
         Item::CutPlan(_) => "cut_plan",
         Item::CutTicks(_) => "cut_ticks",
+        Item::CloseEnough(_) => "close_enough",
     };
     out.besides("kind", |w| w.text(name));
     if let Some(kind) = KINDS.iter().find(|kind| kind.name == name) {
@@ -201,6 +225,7 @@ fn write_kind(out: &mut Fields, item: &Item) {
             out.flag(it.is_cut);
             out.flag(it.wait);
             out.text(&it.note);
+            out.maybe_text(length_text(it.left).as_deref());
         }
         Item::Part(it) => write_part(out, it),
         Item::Kept(it) => {
@@ -213,6 +238,7 @@ fn write_kind(out: &mut Fields, item: &Item) {
             out.text(&it.name);
             out.list(&it.measures, |w, id| w.int(id.0));
             out.text(&it.drift);
+            out.maybe_text(length_text(it.left).as_deref());
         }
         Item::RackBoard(it) => {
             for text in [&it.name, &it.section, &it.thickness, &it.width, &it.length] {
@@ -256,6 +282,7 @@ fn write_kind(out: &mut Fields, item: &Item) {
             out.int(it.plan.0);
             out.list(&it.boards, write_state);
         }
+        Item::CloseEnough(it) => out.text(&it.size),
     }
 }
 
@@ -270,18 +297,56 @@ fn write_part(out: &mut Fields, it: &Part) {
     out.flag(it.may_rip);
     out.flag(it.may_resaw);
     out.text(&it.note);
-    out.list(&it.pieces, |w, piece| {
-        w.record(PIECE, |out| {
-            out.flag(piece.done);
-            out.maybe_text(piece.as_cut.as_deref());
-        });
-    });
+    let cuts = cuts_of(it);
+    out.list(&cuts, write_sizes);
+    out.list(&it.pieces, |w, piece| write_piece(w, piece, &cuts));
     out.value(it.made.as_ref(), |w, made| {
         w.record(MADE, |out| {
             out.int(made.kept.0);
             out.text(&made.what);
         });
     });
+}
+
+/// The sizes that pieces of a part were cut at, each once.
+fn cuts_of(part: &Part) -> Vec<Dimensions<Option<Length>>> {
+    let mut cuts: Vec<Dimensions<Option<Length>>> = Vec::new();
+    for piece in &part.pieces {
+        let sizes = Dimensions::of(|of| piece.recorded(of));
+        if sizes != Dimensions::default() && !cuts.iter().rev().any(|known| *known == sizes) {
+            cuts.push(sizes);
+        }
+    }
+    cuts
+}
+
+fn write_piece(w: &mut Writer, piece: &Piece, cuts: &[Dimensions<Option<Length>>]) {
+    let sizes = Dimensions::of(|of| piece.recorded(of));
+    let cut = cuts.iter().position(|known| *known == sizes);
+    w.record(PIECE, |out| {
+        out.flag(piece.is_cut() && cut.is_none());
+        out.flag(piece.state() == PieceState::Again);
+        out.maybe_int(cut);
+        for of in [Dimension::Length, Dimension::Thickness, Dimension::Width] {
+            out.maybe_text(piece.tape(of));
+        }
+        let left = Dimensions::of(|of| piece.left(of));
+        out.value((left != Dimensions::default()).then_some(&left), write_sizes);
+    });
+}
+
+fn write_sizes(w: &mut Writer, sizes: &Dimensions<Option<Length>>) {
+    let texts = Dimension::ALL.map(|of| length_text(*sizes.get(of)).unwrap_or_default());
+    w.list(&texts, |w, text| w.text(text));
+}
+
+fn length_text(length: Option<Length>) -> Option<String> {
+    length.map(exact_text)
+}
+
+/// A length as it was written here. What is none is not known.
+fn length_of(text: &str) -> Option<Length> {
+    length(text).ok()
 }
 
 fn write_state(w: &mut Writer, state: &BoardState) {
@@ -322,6 +387,7 @@ pub(crate) fn read_item(raw: &str) -> Result<Item, Fault> {
                 name: it.text(),
                 measures: it.list(|id| ItemId(id.int())),
                 drift: it.text(),
+                left: it.maybe_text().as_deref().and_then(length_of),
             }),
             "rack_board" => Item::RackBoard(RackBoard {
                 name: it.text(),
@@ -363,10 +429,11 @@ pub(crate) fn read_item(raw: &str) -> Result<Item, Fault> {
                 overhang: it.text(),
             }),
             "cut_plan" => Item::CutPlan(Box::new(read_cut_plan(&mut it, &faults)?)),
-            _ => Item::CutTicks(CutTicks {
+            "cut_ticks" => Item::CutTicks(CutTicks {
                 plan: ItemId(it.int()),
                 boards: it.list(|state| read_state(state)),
             }),
+            _ => Item::CloseEnough(CloseEnough { size: it.text() }),
         })
     });
     faults.or(item)?.ok_or(Fault::Kind)
@@ -397,6 +464,7 @@ fn measure(it: &mut Record, faults: &Faults) -> Measure {
         is_cut: it.flag(),
         wait: it.flag(),
         note: it.text(),
+        left: it.maybe_text().as_deref().and_then(length_of),
     }
 }
 
@@ -415,15 +483,35 @@ fn part(it: &mut Record) -> Part {
         may_rip: it.flag(),
         may_resaw: it.flag(),
         note: it.text(),
-        pieces: it.list(|piece| {
-            let mut it = piece.record();
-            Piece { done: it.flag(), as_cut: it.maybe_text() }
-        }),
+        pieces: {
+            let cuts = it.list(|sizes| read_sizes(&sizes));
+            it.list(|piece| read_piece(&piece, &cuts))
+        },
         made: it.next().map(|made| {
             let mut it = made.record();
             Made { kept: ItemId(it.int()), what: it.text() }
         }),
     }
+}
+
+fn read_piece(value: &Value, cuts: &[Known]) -> Piece {
+    let mut it = value.record();
+    let (is_done, is_again) = (it.flag(), it.flag());
+    let cut: Option<usize> = it.maybe_int();
+    let state = match (is_done || cut.is_some(), is_again) {
+        (_, true) => PieceState::Again,
+        (true, false) => PieceState::Cut,
+        (false, false) => PieceState::ToCut,
+    };
+    let recorded = cut.and_then(|at| cuts.get(at)).cloned().flatten();
+    let (length, thickness, width) = (it.maybe_text(), it.maybe_text(), it.maybe_text());
+    let left = it.next().and_then(|sizes| read_sizes(&sizes));
+    Piece::stored(state, recorded, Dimensions { thickness, width, length }, left)
+}
+
+fn read_sizes(value: &Value) -> Known {
+    let mut row = value.row();
+    known(Dimensions::of(|_| length_of(&row.text())))
 }
 
 fn read_state(value: Value) -> BoardState {

@@ -1,0 +1,90 @@
+//! One piece that came out different: where it stands, and what moves with that.
+
+use reckoner_core::attention::outcome;
+use reckoner_core::job::own_size::{Spot, size_of, spots, standing};
+use reckoner_core::job::{Dimension, Item, ItemId};
+use yew::prelude::*;
+
+use super::moved::moved_list;
+use super::{Open, Shared, bar, lost};
+use crate::components::icon::{Icon, icon};
+use crate::platform::address;
+
+/// The page `stands/PART/PIECE/SIZE`; `None` for an address of no such piece.
+pub(super) fn page(open: &Open, argument: &str) -> Option<Html> {
+    let mut words = argument.split('/');
+    let id = ItemId(words.next()?.parse().ok()?);
+    let index: usize = words.next()?.parse().ok()?;
+    let of = words.next()?;
+    let of = Dimension::ALL.into_iter().find(|it| it.word() == of)?;
+    Some(
+        html! { <Stands key={argument.to_owned()} open={Shared(open.clone())} {id} {index} {of} /> },
+    )
+}
+
+#[derive(Properties, PartialEq)]
+struct StandsProps {
+    open: Shared,
+    id: ItemId,
+    index: usize,
+    of: Dimension,
+}
+
+#[component]
+fn Stands(props: &StandsProps) -> Html {
+    let StandsProps { open: Shared(open), id, index, of } = props;
+    let (id, index, of) = (*id, *index, *of);
+    let chosen = use_state_eq(Vec::<Spot>::new);
+    let job = &open.book.job;
+    let size = size_of(job, &open.reckoned, id, of);
+    let (Some(Item::Part(part)), Some(size)) = (job.item(id), size) else { return lost(open) };
+    let all = spots(job, &open.reckoned, size, id);
+    let back = open.at(&format!("piece/{}/{index}", id.0));
+    let step = standing(job, &open.reckoned, (id, index, of), &chosen);
+    let comes = step.and_then(|step| outcome(job, &open.reckoned, &open.settings.bench, &step));
+    let put = {
+        let (open, chosen, back) = (open.clone(), chosen.clone(), back.clone());
+        Callback::from(move |_: MouseEvent| {
+            open.on_page.make(|job| standing(job, &open.reckoned, (id, index, of), &chosen));
+            address::go(&back);
+        })
+    };
+    let spot = |it: &Spot| {
+        let is_in = chosen.contains(it);
+        let onclick = {
+            let (chosen, it) = (chosen.clone(), it.clone());
+            Callback::from(move |_: MouseEvent| {
+                let mut now = (*chosen).clone();
+                match now.iter().position(|other| *other == it) {
+                    Some(at) => drop(now.remove(at)),
+                    None => now.push(it.clone()),
+                }
+                chosen.set(now);
+            })
+        };
+        html! {
+            <li><button type="button" class="row row--choose" {onclick} data-testid={format!("spot-{}", it.words(job))}
+                aria-pressed={if is_in { "true" } else { "false" }}>
+                <span class="row__name"><span class="row__box">if is_in { { icon(Icon::Tick) } }</span>{ it.words(job) }</span>
+            </button></li>
+        }
+    };
+    let title = format!("{} {}: where it stands", part.name, index.saturating_add(1));
+    html! {
+        <div class="page">
+            { bar(open, &back, &title) }
+            <main class="job" data-testid="stands">
+                <p class="job__words">
+                    { format!("Tap every place where this one piece stands. There its own {} counts; the others keep theirs.", of.word()) }
+                </p>
+                <ul class="rows">{ for all.iter().map(spot) }</ul>
+                if let Some(comes) = &comes { { moved_list(open, &comes.job, &comes.moves, &comes.parts) } }
+                <div class="adds">
+                    <button type="button" class="tool tool--main" data-testid="stands-there" disabled={comes.is_none()} onclick={put}>
+                        { "It stands there" }
+                    </button>
+                </div>
+            </main>
+        </div>
+    }
+}

@@ -1,0 +1,321 @@
+//! The facts, found.
+
+use crate::job::moved::{Mismatch, is_cut, mismatches};
+use crate::job::{
+    Dimension, Item, ItemId, Job, Measure, MeasureKind, Part, PartSizes, Piece, Reckoned,
+};
+use crate::measure::text::Quantity;
+use crate::measure::{Length, Tape};
+use crate::order::sort_by;
+use crate::planning::since;
+use crate::planning::wanted::{OPTIONS, from_job_book, options};
+use crate::sheet::{Ask, Bench, Entries, Sentence};
+
+/// Something that wants looking at. Pieces are counted from 0.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Fact {
+    /// Pieces that are cut and are not the size wanted now, alike in what they are.
+    Off {
+        /// The part.
+        part: ItemId,
+        /// Which of its pieces.
+        pieces: Vec<usize>,
+        /// Which of their sizes.
+        of: Dimension,
+        /// What it is.
+        is: Length,
+        /// What is wanted of it.
+        wanted: Length,
+    },
+    /// Pieces that are cut, and nobody knows at which sizes.
+    NotRecorded {
+        /// The part.
+        part: ItemId,
+        /// Which of its pieces.
+        pieces: Vec<usize>,
+    },
+    /// A size that is cut and is not what its formula wants now.
+    SizeOff {
+        /// The measure.
+        size: ItemId,
+        /// What it is.
+        is: Length,
+        /// What is wanted of it.
+        wanted: Length,
+    },
+    /// A size that is said to be cut, and nobody knows at what.
+    SizeNotRecorded {
+        /// The measure.
+        size: ItemId,
+    },
+    /// Sizes that must match and do not.
+    Apart(Mismatch),
+    /// The plan in use no longer fits the job.
+    Plan {
+        /// The plan.
+        plan: ItemId,
+        /// What changed since it was made.
+        changes: Vec<Sentence>,
+    },
+    /// A text that cannot be read or worked out: a name is gone, a size needs itself.
+    Unread {
+        /// The measure or part.
+        item: ItemId,
+        /// Which piece of the part, where it is what the tape says.
+        piece: Option<usize>,
+        /// Which of its texts, in the words of its form.
+        what: &'static str,
+        /// Why.
+        why: String,
+    },
+    /// A size that must be taken on the real thing, before parts that need it are cut.
+    ToMeasure {
+        /// The measure.
+        size: ItemId,
+    },
+}
+
+/// The facts of a job.
+#[derive(Clone, Debug, PartialEq, Eq, Default)]
+pub struct Attention {
+    /// What wants looking at.
+    pub facts: Vec<Fact>,
+    /// What somebody said to leave as it is.
+    pub left: Vec<Fact>,
+}
+
+impl Attention {
+    fn add(&mut self, fact: Fact, is_left: bool) {
+        if is_left { self.left.push(fact) } else { self.facts.push(fact) }
+    }
+}
+
+impl Fact {
+    /// The item that it is about.
+    #[must_use]
+    pub fn item(&self) -> ItemId {
+        match self {
+            Fact::Off { part, .. } | Fact::NotRecorded { part, .. } => *part,
+            Fact::SizeOff { size, .. }
+            | Fact::SizeNotRecorded { size }
+            | Fact::ToMeasure { size } => *size,
+            Fact::Apart(mismatch) => mismatch.group,
+            Fact::Plan { plan, .. } => *plan,
+            Fact::Unread { item, .. } => *item,
+        }
+    }
+
+    /// The fact as far as it is about one piece of its part; `None` where it is not.
+    #[must_use]
+    pub fn of_piece(&self, id: ItemId, index: usize) -> Option<Fact> {
+        let mut fact = self.clone();
+        match &mut fact {
+            Fact::Off { part, pieces, .. } | Fact::NotRecorded { part, pieces } => {
+                pieces.retain(|piece| *piece == index);
+                (*part == id && !pieces.is_empty()).then_some(fact)
+            }
+            Fact::Unread { item, piece, .. } => {
+                (*item == id && *piece == Some(index)).then_some(fact)
+            }
+            _ => None,
+        }
+    }
+}
+
+/// Everything in a job that wants looking at.
+#[must_use]
+pub fn attention(job: &Job, reckoned: &Reckoned, bench: &Bench) -> Attention {
+    let mut found = Attention::default();
+    let close = close_enough(job, reckoned, bench.tape);
+    for (id, part) in job.parts() {
+        if let Some(sizes) = reckoned.part(id) {
+            Pieces { id, part, sizes, reckoned, close, found: &mut found }.look();
+        }
+    }
+    for (id, measure) in job.measures() {
+        look_at_size(id, measure, reckoned, close, &mut found);
+    }
+    for mismatch in mismatches(job, reckoned) {
+        let left = match job.item(mismatch.group) {
+            Some(Item::Match(group)) => group.left,
+            _ => None,
+        };
+        let is_left = left == Some(mismatch.apart);
+        found.add(Fact::Apart(mismatch), is_left);
+    }
+    found.facts.extend(plan(job, reckoned, bench));
+    unread(job, reckoned, &mut found);
+    let to_measure = job.measures().into_iter().filter(|(_, it)| it.wait && it.as_cut.is_none());
+    found.facts.extend(to_measure.map(|(size, _)| Fact::ToMeasure { size }));
+    found
+}
+
+/// How far something may be off and count as right: what the job says, else half a mark of the
+/// tape, which is as near as anybody can cut to it.
+#[must_use]
+pub fn close_enough(job: &Job, reckoned: &Reckoned, tape: Tape) -> Length {
+    let said = job.items().find_map(|(_, item)| match item {
+        Item::CloseEnough(it) => reckoned.on_tape(&it.size).ok(),
+        _ => None,
+    });
+    let half = || (tape.graduation() / 2).unwrap_or(Length::ZERO);
+    said.filter(|size| !size.is_negative()).unwrap_or_else(half)
+}
+
+/// Signed; `None` where it is close enough.
+fn off(is: Length, wanted: Length, close: Length) -> Option<Length> {
+    (is - wanted).ok().filter(|by| by.abs() > close)
+}
+
+/// The pieces of one part.
+struct Pieces<'a> {
+    id: ItemId,
+    part: &'a Part,
+    sizes: &'a PartSizes,
+    reckoned: &'a Reckoned,
+    close: Length,
+    found: &'a mut Attention,
+}
+
+impl Pieces<'_> {
+    fn look(&mut self) {
+        let most = self.sizes.quantity.as_ref().map_or(usize::MAX, |count| *count as usize);
+        let mut not_recorded = Vec::new();
+        // In how they are off, so that alike ones are told once.
+        let mut all: Vec<(bool, Fact)> = Vec::new();
+        let part = self.part;
+        for (index, piece) in part.pieces.iter().enumerate().take(most) {
+            if !piece.is_cut() {
+                continue;
+            }
+            for of in Dimension::ALL {
+                match piece.size(of, self.reckoned) {
+                    Some(Ok(is)) => self.compare(index, piece, (of, is), &mut all),
+                    // It says itself that it cannot be read.
+                    Some(Err(_)) => {}
+                    None if not_recorded.last() == Some(&index) => {}
+                    None => not_recorded.push(index),
+                }
+            }
+        }
+        sort_by(&mut all, |a, b| order(&a.1).cmp(&order(&b.1)));
+        for (is_left, fact) in all {
+            self.found.add(fact, is_left);
+        }
+        if !not_recorded.is_empty() {
+            let fact = Fact::NotRecorded { part: self.id, pieces: not_recorded };
+            self.found.facts.push(fact);
+        }
+    }
+
+    fn compare(
+        &self,
+        index: usize,
+        piece: &Piece,
+        (of, is): (Dimension, Length),
+        all: &mut Vec<(bool, Fact)>,
+    ) {
+        let Some(wanted) = self.sizes.wanted(of) else { return };
+        let Some(by) = off(is, wanted, self.close) else { return };
+        let is_left = piece.left(of) == Some(by);
+        let alike = all.iter_mut().find_map(|(known_left, fact)| match fact {
+            Fact::Off { pieces, of: known, is: known_is, .. }
+                if (*known_left, *known, *known_is) == (is_left, of, is) =>
+            {
+                Some(pieces)
+            }
+            _ => None,
+        });
+        match alike {
+            Some(pieces) => pieces.push(index),
+            None => {
+                let fact = Fact::Off { part: self.id, pieces: vec![index], of, is, wanted };
+                all.push((is_left, fact));
+            }
+        }
+    }
+}
+
+/// The first piece first, of one piece the length last.
+fn order(fact: &Fact) -> Option<(usize, Dimension)> {
+    match fact {
+        Fact::Off { pieces, of, .. } => Some((*pieces.first()?, *of)),
+        _ => None,
+    }
+}
+
+fn look_at_size(
+    id: ItemId,
+    measure: &Measure,
+    reckoned: &Reckoned,
+    close: Length,
+    found: &mut Attention,
+) {
+    let Some(state) = reckoned.measure(id).filter(|_| is_cut(measure)) else { return };
+    if measure.kind != MeasureKind::Length {
+        return;
+    }
+    // A size that is its own plan has no formula to disagree with.
+    let has_formula = reckoned.needs(id).is_some_and(|needs| !needs.is_empty());
+    match (&state.as_cut, &state.planned) {
+        (None, _) => found.facts.push(Fact::SizeNotRecorded { size: id }),
+        (Some(Ok(Quantity::Length(is))), Ok(Quantity::Length(wanted))) if has_formula => {
+            if let Some(by) = off(*is, *wanted, close) {
+                let fact = Fact::SizeOff { size: id, is: *is, wanted: *wanted };
+                found.add(fact, measure.left == Some(by));
+            }
+        }
+        _ => {}
+    }
+}
+
+/// The plan in use, where it no longer fits.
+fn plan(job: &Job, reckoned: &Reckoned, bench: &Bench) -> Option<Fact> {
+    let plan = job.find_cut_plan(false)?;
+    let (kept, _) = job.cut_plan(plan)?;
+    let entries = kept.entries.iter().map(|(id, text)| (id.as_str(), text.as_str()));
+    let mut entries = Entries::from_pairs(entries);
+    entries.set_unit(Some(job.unit));
+    let options = options(&mut Ask::new(OPTIONS.fields, &entries, bench, reckoned))?;
+    // What is in the way of a plan is told where it stands: at its part or board.
+    let now = from_job_book(job, reckoned, bench, &options).ok()?;
+    let changes = since(job, plan, &now);
+    (!changes.is_empty()).then_some(Fact::Plan { plan, changes })
+}
+
+/// Texts that cannot be read or worked out.
+fn unread(job: &Job, reckoned: &Reckoned, found: &mut Attention) {
+    let mut add = |item: ItemId, piece: Option<usize>, what: &'static str, why: String| {
+        found.facts.push(Fact::Unread { item, piece, what, why });
+    };
+    for (id, _) in job.measures() {
+        let Some(state) = reckoned.measure(id) else { continue };
+        if let Some(Err(problem)) = &state.as_cut {
+            add(id, None, "as cut", problem.to_string());
+        }
+        if let Err(problem) = &state.planned {
+            add(id, None, "planned", problem.to_string());
+        }
+    }
+    for (id, part) in job.parts() {
+        let Some(sizes) = reckoned.part(id) else { continue };
+        let texts = [
+            ("how many", sizes.quantity.as_ref().err()),
+            ("thickness", sizes.thickness.as_ref().err()),
+            ("width", sizes.width.as_ref().err()),
+            ("length", sizes.length.as_ref().err()),
+        ];
+        for (what, problem) in texts {
+            if let Some(problem) = problem {
+                add(id, None, what, problem.to_string());
+            }
+        }
+        for (index, piece) in part.pieces.iter().enumerate() {
+            for of in Dimension::ALL {
+                if let Some(Err(problem)) = piece.tape(of).map(|text| reckoned.on_tape(text)) {
+                    add(id, Some(index), of.word(), problem.to_string());
+                }
+            }
+        }
+    }
+}

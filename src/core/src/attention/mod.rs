@@ -1,0 +1,13 @@
+//! What wants looking at in a job: worked out from it each time, never stored.
+//!
+//! A plan can change for free; a cut cannot. So whatever was cut is compared with what is wanted of
+//! it now, and a [`Fact`] leaves the list only because it is no more, or because somebody said to
+//! leave it as it is: a step of the job, kept in it, and taken back like any other. Each fact has its
+//! [`ways`] out.
+
+mod facts;
+mod ways;
+mod words;
+
+pub use facts::{Attention, Fact, attention, close_enough};
+pub use ways::{Does, Outcome, Way, cutting_again, looking_again, outcome, ways};

@@ -1,0 +1,309 @@
+//! The ways out of a fact, each as a step of the job.
+
+use super::{Fact, attention};
+use crate::job::moved::{Mismatch, Moved, MovedPart, moved, moved_parts};
+use crate::job::own_size::size_of;
+use crate::job::rescue::{Cut, Trouble, giving_way, rescues};
+use crate::job::{
+    Change, Dimension, Dimensions, Item, ItemId, Job, Measure, Part, Piece, RackBoard, Reckoned,
+    Step, Written,
+};
+use crate::measure::Length;
+use crate::measure::text::{Quantity, exact_text};
+use crate::sheet::Bench;
+
+/// What a way out does.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Does {
+    /// It is wanted once more.
+    CutAgain,
+    /// It is wanted once more, and the old one goes on the rack.
+    CutAgainFromRack,
+    /// So much comes off it.
+    Trim(Length),
+    /// This size takes up the error.
+    GiveWay(ItemId, Length),
+    /// It stays off.
+    Leave,
+    /// It is as the plan says.
+    TakePlan,
+    /// All that must match come to the smallest.
+    ToSmallest,
+    /// Only this piece is so: it has a size of its own where it stands.
+    OwnSize,
+    /// The tape says it.
+    Measure,
+    /// What is left is planned again.
+    PlanAgain,
+    /// It is put right where it stands.
+    GoThere,
+}
+
+/// A way out.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Way {
+    /// What it does.
+    pub does: Does,
+    /// The step, where a tap is enough; `None` where it is done at its own place.
+    pub step: Option<Step>,
+}
+
+/// What comes of a step.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Outcome {
+    /// The job as it is then.
+    pub job: Job,
+    /// The sizes that move.
+    pub moves: Vec<Moved>,
+    /// The parts that move.
+    pub parts: Vec<MovedPart>,
+    /// What wants looking at then, and does not now.
+    pub brings: Vec<Fact>,
+}
+
+/// The ways out of a fact. Measures in `fixed` stay as they are.
+#[must_use]
+pub fn ways(
+    job: &Job,
+    reckoned: &Reckoned,
+    bench: &Bench,
+    fact: &Fact,
+    fixed: &[ItemId],
+) -> Vec<Way> {
+    let way = |does: Does, step: Option<Step>| step.map(|step| Way { does, step: Some(step) });
+    let go = |does: Does| vec![Way { does, step: None }];
+    let mut all = Vec::new();
+    match fact {
+        Fact::Off { part: id, pieces, of, is, wanted } => {
+            let Some(Item::Part(part)) = job.item(*id) else { return all };
+            let by = (*is - *wanted).ok();
+            let label = |words: &str| format!("{words} {}", part.name);
+            let each = |words: &str, change: &dyn Fn(Piece) -> Piece| {
+                Some(Step::new(label(words), vec![with_pieces(job, *id, part, pieces, change)]))
+            };
+            if let Some(by) = by.filter(|by| by.is_positive()) {
+                all.extend(way(Does::Trim(by), each("trim", &|it| it.at(*of, *wanted))));
+            }
+            let again = |is_kept| cutting_again(job, reckoned, *id, pieces, is_kept);
+            all.extend(way(Does::CutAgain, again(false)));
+            all.extend(way(Does::CutAgainFromRack, again(true)));
+            if pieces.len() == 1 && size_of(job, reckoned, *id, *of).is_some() {
+                all.extend(go(Does::OwnSize));
+            }
+            all.extend(give_way(job, bench, fact, fixed));
+            all.extend(way(Does::Leave, each("leave", &|it| it.leaving(*of, by))));
+        }
+        Fact::NotRecorded { part: id, pieces } => {
+            let (Some(Item::Part(part)), Some(sizes)) = (job.item(*id), reckoned.part(*id)) else {
+                return all;
+            };
+            let as_planned = |piece: Piece| {
+                let missing = Dimension::ALL
+                    .into_iter()
+                    .filter(|of| piece.tape(*of).is_none() && piece.recorded(*of).is_none());
+                let missing: Vec<_> = missing.collect();
+                missing.into_iter().fold(piece, |piece, of| match sizes.wanted(of) {
+                    Some(size) => piece.at(of, size),
+                    None => piece,
+                })
+            };
+            all.extend(go(Does::Measure));
+            if Dimension::ALL.into_iter().all(|of| sizes.wanted(of).is_some()) {
+                let change = with_pieces(job, *id, part, pieces, &as_planned);
+                let label = format!("{} as planned", part.name);
+                all.extend(way(Does::TakePlan, Some(Step::new(label, vec![change]))));
+            }
+            all.extend(way(Does::CutAgain, cutting_again(job, reckoned, *id, pieces, false)));
+        }
+        Fact::SizeOff { size, is, wanted } => {
+            let Some(Item::Measure(measure)) = job.item(*size) else { return all };
+            let with = |words: &str, new: Measure| {
+                let change = job.replacing(*size, Item::Measure(new));
+                Some(Step::new(format!("{words} {}", measure.name), vec![change]))
+            };
+            let by = (*is - *wanted).ok();
+            if let Some(by) = by.filter(|by| by.is_positive()) {
+                let trimmed = Measure { as_cut: Some(exact_text(*wanted)), ..measure.clone() };
+                all.extend(way(Does::Trim(by), with("trim", trimmed)));
+            }
+            let again = Measure { as_cut: None, is_cut: false, left: None, ..measure.clone() };
+            all.extend(way(Does::CutAgain, with("cut again:", again)));
+            all.extend(give_way(job, bench, fact, fixed));
+            let left = Measure { left: by, ..measure.clone() };
+            all.extend(way(Does::Leave, with("leave", left)));
+        }
+        Fact::SizeNotRecorded { size } => {
+            all.extend(go(Does::Measure));
+            let Some(Item::Measure(measure)) = job.item(*size) else { return all };
+            let planned = reckoned.measure(*size).and_then(|state| state.planned.clone().ok());
+            if let Some(Quantity::Length(planned)) = planned {
+                let new = Measure { as_cut: Some(exact_text(planned)), ..measure.clone() };
+                let change = job.replacing(*size, Item::Measure(new));
+                let label = format!("{} as planned", measure.name);
+                all.extend(way(Does::TakePlan, Some(Step::new(label, vec![change]))));
+            }
+        }
+        Fact::Apart(mismatch) => {
+            all.extend(way(Does::ToSmallest, to_smallest(job, reckoned, mismatch)));
+            if let Some(Item::Match(group)) = job.item(mismatch.group) {
+                let mut left = group.clone();
+                left.left = Some(mismatch.apart);
+                let change = job.replacing(mismatch.group, Item::Match(left));
+                let step = Step::new(format!("leave {}", group.name), vec![change]);
+                all.extend(way(Does::Leave, Some(step)));
+            }
+        }
+        Fact::Plan { .. } => all.extend(go(Does::PlanAgain)),
+        Fact::Unread { .. } => all.extend(go(Does::GoThere)),
+        Fact::ToMeasure { .. } => all.extend(go(Does::Measure)),
+    }
+    all
+}
+
+/// What comes of a step, worked out on a copy. `None` where it cannot be made.
+#[must_use]
+pub fn outcome(job: &Job, reckoned: &Reckoned, bench: &Bench, step: &Step) -> Option<Outcome> {
+    let mut trial = job.clone();
+    trial.make(step).ok()?;
+    let after = reckoned.after(&trial, bench);
+    let before = attention(job, reckoned, bench).facts;
+    let brings = attention(&trial, &after, bench).facts.into_iter();
+    let touched = |fact: &Fact| matches!(fact, Fact::Plan { .. });
+    // That the plan in use fits no more is told once.
+    let is_known =
+        |fact: &Fact| before.contains(fact) || (touched(fact) && before.iter().any(touched));
+    Some(Outcome {
+        moves: moved(&trial, reckoned, &after),
+        parts: moved_parts(&trial, reckoned, &after),
+        brings: brings.filter(|fact| !is_known(fact)).collect(),
+        job: trial,
+    })
+}
+
+/// The step by which pieces are wanted once more: spoiled, or not the size wanted. Where the old
+/// ones are kept, they go on the rack as what they are. `None` where there is nothing to keep.
+#[must_use]
+pub fn cutting_again(
+    job: &Job,
+    reckoned: &Reckoned,
+    id: ItemId,
+    pieces: &[usize],
+    is_kept: bool,
+) -> Option<Step> {
+    let Item::Part(part) = job.item(id)? else { return None };
+    let sizes = |piece: &Piece| Dimensions::of(|of| piece.size(of, reckoned)?.ok());
+    let again = |piece: Piece| Piece::again(sizes(&piece));
+    let mut changes = vec![with_pieces(job, id, part, pieces, &again)];
+    if is_kept {
+        let mut old: Vec<RackBoard> = Vec::new();
+        for index in pieces {
+            let piece = sizes(&part.piece(*index));
+            let board = RackBoard {
+                name: format!("was for {}", part.name),
+                section: part.stock.trim().to_owned(),
+                thickness: exact_text(piece.thickness?),
+                width: exact_text(piece.width?),
+                length: exact_text(piece.length?),
+                quantity: 1,
+                sawn_ends: true,
+                ..RackBoard::default()
+            };
+            match old.iter_mut().find(|it| RackBoard { quantity: 1, ..(**it).clone() } == board) {
+                Some(alike) => alike.quantity = alike.quantity.saturating_add(1),
+                None => old.push(board),
+            }
+        }
+        // A board is found by its section.
+        if part.stock.trim().is_empty() {
+            return None;
+        }
+        changes.extend((0..).zip(old).map(|(at, it)| job.adding(at, Item::RackBoard(it))));
+    }
+    Some(Step::new(format!("cut again: {}", part.name), changes))
+}
+
+/// The step that looks again at what was left as it is.
+#[must_use]
+pub fn looking_again(job: &Job, fact: &Fact) -> Option<Step> {
+    let id = fact.item();
+    let change = match (fact, job.item(id)?) {
+        (Fact::Off { pieces, of, .. }, Item::Part(part)) => {
+            with_pieces(job, id, part, pieces, &|piece| piece.leaving(*of, None))
+        }
+        (Fact::SizeOff { .. }, Item::Measure(measure)) => {
+            job.replacing(id, Item::Measure(Measure { left: None, ..measure.clone() }))
+        }
+        (Fact::Apart(_), Item::Match(group)) => {
+            let mut group = group.clone();
+            group.left = None;
+            job.replacing(id, Item::Match(group))
+        }
+        _ => return None,
+    };
+    let name = job.item(id).map_or("", Item::name);
+    Some(Step::new(format!("look again at {name}"), vec![change]))
+}
+
+/// The change of a part by which something is done to some of its pieces.
+fn with_pieces(
+    job: &Job,
+    id: ItemId,
+    part: &Part,
+    pieces: &[usize],
+    change: &dyn Fn(Piece) -> Piece,
+) -> Change {
+    let changed = pieces.iter().fold(part.clone(), |part, index| {
+        let piece = change(part.piece(*index));
+        part.with_piece(*index, piece)
+    });
+    job.replacing(id, Item::Part(changed))
+}
+
+/// Sizes that could take up the error.
+fn give_way(job: &Job, bench: &Bench, fact: &Fact, fixed: &[ItemId]) -> Vec<Way> {
+    let Some(trouble) = fact.trouble() else { return Vec::new() };
+    let found = rescues(job, bench, &trouble, fixed).into_iter();
+    let found = found.filter_map(|rescue| match job.item(rescue.floats)? {
+        Item::Measure(measure) => Some(Way {
+            does: Does::GiveWay(rescue.floats, rescue.to),
+            step: Some(giving_way(job, rescue.floats, measure, rescue.to)),
+        }),
+        _ => None,
+    });
+    found.collect()
+}
+
+/// The step by which all of a group come to the smallest: what is cut is trimmed, what is not is
+/// planned so.
+fn to_smallest(job: &Job, reckoned: &Reckoned, mismatch: &Mismatch) -> Option<Step> {
+    let Item::Match(group) = job.item(mismatch.group)? else { return None };
+    let least = mismatch.least.1;
+    let is_over = |id: &ItemId| {
+        let length = reckoned.measure(*id).and_then(|state| state.length());
+        length.and_then(|it| (it - least).ok()).is_some_and(|apart| apart > mismatch.drift)
+    };
+    let changes = group.measures.iter().filter(|id| is_over(id)).filter_map(|id| {
+        let Item::Measure(measure) = job.item(*id)? else { return None };
+        let text = exact_text(least);
+        let new = if crate::job::moved::is_cut(measure) {
+            Measure { as_cut: Some(text), ..measure.clone() }
+        } else {
+            Measure { written: Written::Formula(text), ..measure.clone() }
+        };
+        Some(job.replacing(*id, Item::Measure(new)))
+    });
+    Some(Step::new(format!("{} to the smallest", group.name), changes.collect()))
+}
+
+impl Fact {
+    /// What other sizes may take up, where it is that something is not the size wanted.
+    #[must_use]
+    pub fn trouble(&self) -> Option<Trouble> {
+        let (cut, as_cut, wanted) = match self {
+            Fact::Off { part, of, is, wanted, .. } => (Cut::Piece(*part, *of), *is, *wanted),
+            Fact::SizeOff { size, is, wanted } => (Cut::Measure(*size), *is, *wanted),
+            _ => return None,
+        };
+        Some(Trouble { cut, as_cut, wanted })
+    }
+}

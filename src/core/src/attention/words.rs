@@ -1,0 +1,154 @@
+//! The facts and their ways out in words.
+
+use super::{Does, Fact};
+use crate::job::{Dimension, Item, ItemId, Job};
+use crate::measure::Length;
+use crate::say;
+use crate::sheet::Sentence;
+
+fn name(job: &Job, id: ItemId) -> String {
+    job.item(id).map_or("", Item::name).to_owned()
+}
+
+/// `long rail 1, 2 and 4`
+fn pieces_of(job: &Job, part: ItemId, pieces: &[usize]) -> String {
+    let mut all = name(job, part);
+    for (at, index) in pieces.iter().enumerate() {
+        let between = match at {
+            0 => " ",
+            _ if at.saturating_add(1) == pieces.len() => " and ",
+            _ => ", ",
+        };
+        all.push_str(between);
+        all.push_str(&index.saturating_add(1).to_string());
+    }
+    all
+}
+
+fn lean(of: Dimension, is: Length, wanted: Length) -> &'static str {
+    match (of, is < wanted) {
+        (Dimension::Length, true) => "too short",
+        (Dimension::Length, false) => "too long",
+        (Dimension::Width, true) => "too narrow",
+        (Dimension::Width, false) => "too wide",
+        (Dimension::Thickness, true) => "too thin",
+        (Dimension::Thickness, false) => "too thick",
+    }
+}
+
+fn apart(is: Length, wanted: Length) -> Length {
+    (is - wanted).map_or(Length::ZERO, Length::abs)
+}
+
+impl Fact {
+    /// What it is about, by name: `long rail 1 and 2`.
+    #[must_use]
+    pub fn about(&self, job: &Job) -> String {
+        match self {
+            Fact::Off { part, pieces, .. } | Fact::NotRecorded { part, pieces } => {
+                pieces_of(job, *part, pieces)
+            }
+            Fact::Unread { item, piece: Some(piece), .. } => pieces_of(job, *item, &[*piece]),
+            Fact::Plan { .. } => "The plan in use".to_owned(),
+            fact => name(job, fact.item()),
+        }
+    }
+
+    /// What is to be said of it, after its name.
+    #[must_use]
+    pub fn sentence(&self, job: &Job) -> Sentence {
+        match self {
+            Fact::Off { of, is, wanted, .. } => say![
+                apart(*is, *wanted),
+                " ",
+                lean(*of, *is, *wanted),
+                ": cut at ",
+                *is,
+                ", now wanted at ",
+                *wanted,
+                "."
+            ],
+            Fact::SizeOff { is, wanted, .. } => say![
+                apart(*is, *wanted),
+                if is < wanted { " too small: cut at " } else { " too large: cut at " },
+                *is,
+                ", now wanted at ",
+                *wanted,
+                "."
+            ],
+            Fact::NotRecorded { .. } | Fact::SizeNotRecorded { .. } => {
+                say!["cut, and the size was not recorded."]
+            }
+            Fact::Apart(it) => say![
+                "must match: ",
+                name(job, it.least.0),
+                " is ",
+                it.least.1,
+                ", ",
+                name(job, it.most.0),
+                " is ",
+                it.most.1,
+                ". That is ",
+                it.apart,
+                " apart; they may drift ",
+                it.drift,
+                "."
+            ],
+            Fact::Plan { .. } => say!["no longer fits the job."],
+            Fact::Unread { what, why, .. } => say![*what, ": ", why.clone()],
+            Fact::ToMeasure { .. } => {
+                say!["measure it on the real thing before parts that need it are cut."]
+            }
+        }
+    }
+
+    /// `too short`, of a piece that is off.
+    #[must_use]
+    pub fn lean(&self) -> Option<&'static str> {
+        match self {
+            Fact::Off { of, is, wanted, .. } => Some(lean(*of, *is, *wanted)),
+            _ => None,
+        }
+    }
+
+    /// How many things it is about.
+    #[must_use]
+    pub fn many(&self) -> usize {
+        match self {
+            Fact::Off { pieces, .. } | Fact::NotRecorded { pieces, .. } => pieces.len(),
+            _ => 1,
+        }
+    }
+
+    /// What a way out of it does.
+    #[must_use]
+    pub fn way(&self, does: Does, job: &Job) -> Sentence {
+        let is_one = self.many() < 2;
+        match does {
+            Does::CutAgain if is_one => say!["Cut it again"],
+            Does::CutAgain => say!["Cut them again"],
+            Does::CutAgainFromRack if is_one => say!["Cut it again; the old one goes on the rack"],
+            Does::CutAgainFromRack => say!["Cut them again; the old ones go on the rack"],
+            Does::Trim(by) => match self {
+                Fact::Off { of: Dimension::Length, wanted, .. } => {
+                    say!["Trim ", by, " off: stop at ", *wanted]
+                }
+                Fact::Off { wanted, .. } => say!["Trim ", by, " off: fence at ", *wanted],
+                _ => say!["Trim ", by, " off"],
+            },
+            Does::GiveWay(size, to) => say!["Let ", name(job, size), " be ", to],
+            Does::Leave if is_one => say!["Leave it as it is"],
+            Does::Leave => say!["Leave them as they are"],
+            Does::TakePlan if is_one => say!["It was cut at the size wanted now"],
+            Does::TakePlan => say!["They were cut at the size wanted now"],
+            Does::ToSmallest => match self {
+                Fact::Apart(it) => say!["Bring all to ", it.least.1],
+                _ => say!["Bring all to the smallest"],
+            },
+            Does::OwnSize => say!["Only this one is so: say where it stands"],
+            Does::Measure => say!["Measure it"],
+            Does::PlanAgain => say!["Plan what is left"],
+            Does::GoThere => say!["Go there"],
+        }
+    }
+}

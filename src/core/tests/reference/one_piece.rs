@@ -1,0 +1,205 @@
+//! One piece that came out different has a size of its own where it stands: a frame with one thin
+//! leg, a top with one narrow plank, a dowel through one thick leg. Source: worked by hand, beside
+//! each number.
+
+use reckoner_core::attention::{Fact, attention};
+use reckoner_core::job::own_size::{Spot, size_of, spots, standing};
+use reckoner_core::job::{
+    Dimension, Item, ItemId, Job, Kept, Linked, Measure, MeasureKind, MeasureState, Part,
+    PartSizes, Reckoned, Step, Written,
+};
+use reckoner_core::measure::{Length, Unit, length};
+use reckoner_core::sheet::Bench;
+
+fn inches(text: &str) -> Length {
+    length(text).expect("a length in a test")
+}
+
+fn size(name: &str, written: Written) -> Item {
+    Item::Measure(Measure {
+        rank: 0,
+        name: name.to_owned(),
+        kind: MeasureKind::Length,
+        written,
+        as_cut: None,
+        is_cut: false,
+        wait: false,
+        note: String::new(),
+        left: None,
+    })
+}
+
+fn planned(name: &str, formula: &str) -> Item {
+    size(name, Written::Formula(formula.to_owned()))
+}
+
+fn part(name: &str, quantity: &str, sizes: [&str; 3]) -> Item {
+    let [thickness, width, length] = sizes.map(str::to_owned);
+    let (name, quantity) = (name.to_owned(), quantity.to_owned());
+    Item::Part(Part { name, quantity, thickness, width, length, ..Part::default() })
+}
+
+fn kept(title: &str, slug: &str, entries: &[(&str, &str)]) -> Item {
+    let entries = entries.iter().map(|(id, text)| ((*id).to_owned(), (*text).to_owned()));
+    let (title, slug) = (title.to_owned(), slug.to_owned());
+    Item::Kept(Kept { rank: 0, title, slug, entries: entries.collect() })
+}
+
+fn result(name: &str, kept: u64, result: &str) -> Item {
+    let linked = Linked { kept: ItemId(kept), result: result.to_owned(), index: 0 };
+    size(name, Written::Linked(linked))
+}
+
+/// A job of these items; their ids count from 1.
+fn job(items: Vec<Item>) -> Job {
+    let mut job = Job::new("worked example", Unit::Inch);
+    let changes = (0..).zip(items).map(|(offset, item)| job.adding(offset, item)).collect();
+    job.make(&Step::new("begin", changes)).expect("a fresh job");
+    job
+}
+
+fn worked_out(job: &Job) -> Reckoned {
+    Reckoned::of(job, &Bench::default())
+}
+
+fn value(job: &Job, name: &str) -> Length {
+    let reckoned = worked_out(job);
+    let state = reckoned.named(name).and_then(|id| reckoned.measure(id));
+    state.and_then(MeasureState::length).unwrap_or_else(|| panic!("{name} has no length"))
+}
+
+fn named(job: &Job, name: &str) -> (ItemId, Part) {
+    let found = job.parts().into_iter().find(|(_, part)| part.name == name);
+    found.map(|(id, part)| (id, part.clone())).unwrap_or_else(|| panic!("no part {name}"))
+}
+
+/// A piece of a part is ticked, and the tape says something of it.
+fn cut(job: &mut Job, name: &str, index: usize, tape: Option<(Dimension, &str)>) {
+    let (id, part) = named(job, name);
+    let wanted = worked_out(job).part(id).map(PartSizes::all_wanted).expect("its sizes");
+    let piece = part.piece(index).ticked(wanted);
+    let piece = match tape {
+        Some((of, text)) => piece.measured(of, Some(text.to_owned())),
+        None => piece,
+    };
+    let step = Step::new("cut", vec![job.replacing(id, Item::Part(part.with_piece(index, piece)))]);
+    job.make(&step).expect("no other");
+}
+
+fn stands(job: &mut Job, name: &str, index: usize, of: Dimension, at: &[&str]) {
+    let reckoned = worked_out(job);
+    let (id, _) = named(job, name);
+    let size = size_of(job, &reckoned, id, of).expect("a size by name");
+    let all = spots(job, &reckoned, size, id);
+    let words: Vec<String> = all.iter().map(|spot| spot.words(job)).collect();
+    let at: Vec<Spot> = at
+        .iter()
+        .map(|wanted| {
+            let place = words.iter().position(|it| it == wanted);
+            all[place.unwrap_or_else(|| panic!("{wanted} is not in {words:?}"))].clone()
+        })
+        .collect();
+    let step = standing(job, &reckoned, (id, index, of), &at).expect("they are there");
+    job.make(&step).expect("no other");
+}
+
+/// 44 over two legs of 3 1/2: the rails are 37. Leg 2 is 3 7/16: the front rail, at which it
+/// stands, is 44 - 3 1/2 - 3 7/16 = 37 1/16; the back rail stays 37.
+#[test]
+fn a_frame_with_one_thin_leg_moves_its_own_rail_by_the_sixteenth_and_no_other() {
+    let mut job = job(vec![
+        planned("overall", "44"),
+        planned("leg thickness", "3 1/2"),
+        planned("long rail", "overall - 2 × leg thickness"),
+        part("leg", "4", ["leg thickness", "leg thickness", "30"]),
+        part("rail", "2", ["1 1/2", "3 1/2", "long rail"]),
+    ]);
+    cut(&mut job, "rail", 0, None);
+    cut(&mut job, "rail", 1, None);
+    cut(&mut job, "leg", 1, Some((Dimension::Width, "3 7/16")));
+    stands(&mut job, "leg", 1, Dimension::Width, &["at rail 1"]);
+    assert_eq!(value(&job, "long rail"), inches("37"));
+    assert_eq!(value(&job, "leg thickness"), inches("3 1/2"));
+    assert_eq!(value(&job, "leg thickness 2"), inches("3 7/16"));
+    assert_eq!(value(&job, "long rail with leg thickness 2"), inches("37 1/16"));
+    let (own, rail) = named(&job, "rail with leg thickness 2");
+    assert_eq!((rail.quantity.as_str(), named(&job, "rail").1.quantity.as_str()), ("1", "1"));
+    // Both rails were cut at 37: the one at the thin leg is 1/16 too short, and nothing else is off.
+    let found = attention(&job, &worked_out(&job), &Bench::default());
+    let off = Fact::Off {
+        part: own,
+        pieces: vec![0],
+        of: Dimension::Length,
+        is: inches("37"),
+        wanted: inches("37 1/16"),
+    };
+    assert_eq!(found.facts, [off]);
+    // That the leg is thin was said, and is not told again.
+    assert_eq!(found.left.len(), 2, "{:?}", found.left);
+}
+
+/// The same in a reckoning: the right leg is as the left while it is empty.
+#[test]
+fn the_right_leg_of_a_frame_becomes_the_thin_one() {
+    let mut job = job(vec![
+        kept("Front frame", "frame", &[("overall", "44"), ("leg_left", "leg thickness")]),
+        planned("leg thickness", "3 1/2"),
+        result("rail", 1, "rail_cut"),
+        part("leg", "4", ["leg thickness", "leg thickness", "30"]),
+    ]);
+    assert_eq!(value(&job, "rail"), inches("37"));
+    cut(&mut job, "leg", 3, Some((Dimension::Thickness, "3 7/16")));
+    stands(&mut job, "leg", 3, Dimension::Thickness, &["Front frame: right leg"]);
+    assert_eq!(value(&job, "rail"), inches("37 1/16"));
+}
+
+/// Five planks of 5 1/2 with four gaps of 5/16 are 28 3/4. One of 5 3/8 makes it 28 5/8.
+#[test]
+fn a_top_with_one_narrow_plank_is_narrower_by_the_eighth() {
+    let mut job = job(vec![
+        kept("Top", "top", &[("find", "top"), ("planks", "5 @ plank width"), ("gap", "5/16")]),
+        planned("plank width", "5 1/2"),
+        result("top width", 1, "top_overall"),
+        planned("by formula", "5 × plank width + 4 × 5/16"),
+        part("plank", "5", ["1", "plank width", "50"]),
+    ]);
+    assert_eq!(value(&job, "by formula"), inches("28 3/4"));
+    cut(&mut job, "plank", 2, Some((Dimension::Width, "5 3/8")));
+    let all = ["Top: plank widths", "by formula, and all that is worked out from it"];
+    stands(&mut job, "plank", 2, Dimension::Width, &all);
+    assert_eq!(value(&job, "by formula"), inches("28 5/8"));
+    assert_eq!(value(&job, "top width"), inches("28 5/8"));
+}
+
+/// 30 between two legs of 3 1/2 with 1/4 proud at each end: 37 1/2. The right leg is 3 9/16 thick:
+/// 37 9/16.
+#[test]
+fn a_dowel_through_one_thick_leg_is_longer_by_the_sixteenth() {
+    let entries =
+        [("measured", "clear"), ("clear", "30"), ("left_part", "leg thickness"), ("trim", "1/4")];
+    let mut job = job(vec![
+        kept("Dowel", "dowel", &entries),
+        planned("leg thickness", "3 1/2"),
+        result("dowel", 1, "cut"),
+        part("leg", "4", ["leg thickness", "3 1/2", "30"]),
+    ]);
+    assert_eq!(value(&job, "dowel"), inches("37 1/2"));
+    cut(&mut job, "leg", 1, Some((Dimension::Thickness, "3 9/16")));
+    stands(&mut job, "leg", 1, Dimension::Thickness, &["Dowel: right part"]);
+    assert_eq!(value(&job, "dowel"), inches("37 9/16"));
+}
+
+/// "All of them" is the size itself: it is measured, and everything follows.
+#[test]
+fn a_piece_that_stands_nowhere_moves_nothing() {
+    let mut job = job(vec![
+        planned("leg thickness", "3 1/2"),
+        planned("long rail", "44 - 2 × leg thickness"),
+        part("leg", "4", ["leg thickness", "leg thickness", "30"]),
+    ]);
+    cut(&mut job, "leg", 0, Some((Dimension::Thickness, "3 1/4")));
+    stands(&mut job, "leg", 0, Dimension::Thickness, &[]);
+    assert_eq!(value(&job, "long rail"), inches("37"));
+    let found = attention(&job, &worked_out(&job), &Bench::default());
+    assert_eq!(found.facts, []);
+}
