@@ -298,7 +298,7 @@ fn write_part(out: &mut Fields, it: &Part) {
     out.flag(it.may_resaw);
     out.text(&it.note);
     let cuts = cuts_of(it);
-    out.list(&cuts, |w, sizes| write_sizes(w, sizes));
+    out.list(&cuts, write_sizes);
     out.list(&it.pieces, |w, piece| write_piece(w, piece, &cuts));
     out.value(it.made.as_ref(), |w, made| {
         w.record(MADE, |out| {

@@ -96,9 +96,8 @@ fn every_link_and_button_leads_somewhere() {
     // Nothing may stop the walk and wait for an answer.
     let quiet = "window.confirm = () => false; window.print = () => {}; return true";
     app.script(quiet);
-    let mut waiting: VecDeque<(String, String)> = ["#/", "#/jobs", "#/settings"]
-        .map(|it| (it.to_owned(), "the start".to_owned()))
-        .into();
+    let mut waiting: VecDeque<(String, String)> =
+        ["#/", "#/jobs", "#/settings"].map(|it| (it.to_owned(), "the start".to_owned())).into();
     waiting.push_back((app.place(), "the start".to_owned()));
     let mut seen: BTreeSet<String> = BTreeSet::new();
     let mut of_kind: BTreeMap<String, usize> = BTreeMap::new();
