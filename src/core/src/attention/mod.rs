@@ -6,6 +6,8 @@
 //! [`ways`] out.
 
 mod facts;
+#[cfg(test)]
+mod tests;
 mod ways;
 mod words;
 

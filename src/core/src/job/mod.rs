@@ -34,7 +34,7 @@ pub mod rescue;
 pub mod sketch;
 mod step;
 #[cfg(test)]
-mod tests;
+pub(crate) mod tests;
 
 pub use batches::{Batch, BatchPart, Setting, batches};
 pub use card::cautions;

@@ -1,33 +1,10 @@
 //! Rules of the job book: names, circles, what moved, rescue, batches, conflicts.
 
 use super::moved::{Means, mismatches, moved};
-use super::rescue::{Cut, Trouble, rescues};
 use super::*;
-use crate::attention::{Fact, attention};
 use crate::measure::text::Quantity;
 use crate::measure::{Length, Number, length};
 use crate::sheet::Bench;
-
-/// What is cut and is not the size wanted.
-fn troubles(job: &Job) -> Vec<Trouble> {
-    let bench = Bench::default();
-    let found = attention(job, &Reckoned::of(job, &bench), &bench);
-    let off = found.facts.into_iter().filter_map(|fact| match fact {
-        Fact::Off { part, of, is, wanted, .. } => {
-            Some(Trouble { cut: Cut::Piece(part, of), as_cut: is, wanted })
-        }
-        Fact::SizeOff { size, is, wanted } => {
-            Some(Trouble { cut: Cut::Measure(size), as_cut: is, wanted })
-        }
-        _ => None,
-    });
-    off.collect()
-}
-
-/// A piece cut at whatever was wanted, and this long on the tape.
-fn cut_at(length: &str) -> Piece {
-    Piece::cut(Dimensions::default()).measured(Dimension::Length, Some(length.to_owned()))
-}
 
 /// A job of measures, for tests: `name = formula`.
 pub(crate) fn job_of(measures: &[(&str, &str)]) -> Job {
@@ -57,7 +34,7 @@ pub(crate) fn id_of(job: &Job, name: &str) -> ItemId {
     job.measures().into_iter().find(|(_, m)| m.name == name).expect("this name").0
 }
 
-fn edit(job: &mut Job, name: &str, change: impl FnOnce(&mut Measure)) -> Step {
+pub(crate) fn edit(job: &mut Job, name: &str, change: impl FnOnce(&mut Measure)) -> Step {
     let id = id_of(job, name);
     let Some(Item::Measure(old)) = job.item(id).cloned() else { panic!() };
     let mut new = old;
@@ -82,7 +59,7 @@ pub(crate) fn inches(text: &str) -> Length {
     length(text).expect("a length in a test")
 }
 
-const FRAME: &[(&str, &str)] = &[
+pub(crate) const FRAME: &[(&str, &str)] = &[
     ("overall", "44"),
     ("leg", "3 1/2"),
     ("front rail", "overall - 2 × leg"),
@@ -192,99 +169,6 @@ fn legs_cut_thin_move_the_rail_and_what_depends_on_it() {
             ("half rail".to_owned(), Some(inches("1/16")), Means::NewNumber),
         ]
     );
-}
-
-#[test]
-fn a_cut_rail_wants_recutting_or_the_overall_gives_way() {
-    let mut job = job_of(FRAME);
-    edit(&mut job, "front rail", |m| m.as_cut = Some("37".to_owned()));
-    let before = Reckoned::of(&job, &Bench::default());
-    edit(&mut job, "leg", |m| m.as_cut = Some("3 7/16".to_owned()));
-    let after = Reckoned::of(&job, &Bench::default());
-    let list = moved(&job, &before, &after);
-    assert_eq!(list.len(), 1, "half rail keeps to the rail as cut: {list:?}");
-    assert_eq!((list[0].means, list[0].by), (Means::Recut, Some(inches("1/8"))));
-
-    let trouble = troubles(&job)[0];
-    assert_eq!((trouble.as_cut, trouble.wanted), (inches("37"), inches("37 1/8")));
-    let ways = rescues(&job, &Bench::default(), &trouble, &[]);
-    // The legs are cut, so only the overall can give way: case J1 of the rules of the trade.
-    assert_eq!(ways.len(), 1);
-    assert_eq!(
-        (ways[0].floats, ways[0].to, ways[0].recuts()),
-        (id_of(&job, "overall"), inches("43 7/8"), 0)
-    );
-    let overall = id_of(&job, "overall");
-    assert_eq!(rescues(&job, &Bench::default(), &trouble, &[overall]), []);
-}
-
-#[test]
-fn the_rescue_that_cuts_fewest_parts_again_comes_first() {
-    // A shelf between two cleats: the opening or the gap can take up a shelf cut short. The
-    // opening has a cut back panel on it, so the gap comes first.
-    let mut job = job_of(&[
-        ("gap", "1/4"),
-        ("opening", "40"),
-        ("shelf", "opening - 2 × gap"),
-        ("back panel", "opening - 1"),
-    ]);
-    edit(&mut job, "back panel", |m| m.is_cut = true);
-    edit(&mut job, "shelf", |m| m.as_cut = Some("39 1/4".to_owned()));
-    let trouble = troubles(&job)[0];
-    let ways = rescues(&job, &Bench::default(), &trouble, &[]);
-    let names: Vec<_> =
-        ways.iter().map(|w| (job.item(w.floats).expect("here").name(), w.to, w.recuts())).collect();
-    assert_eq!(names, [("gap", inches("3/8"), 0), ("opening", inches("39 3/4"), 1)]);
-}
-
-#[test]
-fn a_piece_cut_short_has_a_rescue_and_is_told_beside_a_long_one() {
-    let mut job = job_of(&[("overall", "44"), ("leg", "3 1/2"), ("rail", "overall - 2 × leg")]);
-    let rail = Part { length: "rail".to_owned(), ..part(0, "front rail", "2", "3") };
-    let short = Part { pieces: ["37 1/4", "36 3/4"].map(cut_at).to_vec(), ..rail };
-    let shelf = Part {
-        length: "overall - 1".to_owned(),
-        pieces: vec![Piece::cut(Dimensions::default())],
-        ..part(1, "shelf", "1", "3")
-    };
-    let add = vec![job.adding(0, Item::Part(short)), job.adding(1, Item::Part(shelf))];
-    let (rail, shelf) = (add[0].id, add[1].id);
-    job.make(&Step::new("add", add)).expect("fresh");
-    let reckoned = Reckoned::of(&job, &Bench::default());
-    let off = |as_cut: &str| Trouble {
-        cut: Cut::Piece(rail, Dimension::Length),
-        as_cut: inches(as_cut),
-        wanted: inches("37"),
-    };
-    let short = off("36 3/4");
-    assert_eq!(troubles(&job), [off("37 1/4"), short]);
-    let ways = rescues(&job, &Bench::default(), &short, &[]);
-    let ways: Vec<_> =
-        ways.iter().map(|w| (job.item(w.floats).expect("here").name(), w.to, w.recuts())).collect();
-    // Thicker legs cut nothing again; a shorter overall would cut the shelf again.
-    assert_eq!(ways, [("leg", inches("3 5/8"), 0), ("overall", inches("43 3/4"), 1)]);
-    let leg = id_of(&job, "leg");
-    let held = rescues(&job, &Bench::default(), &short, &[leg]);
-    assert_eq!((held.len(), held[0].parts[0].id), (1, shelf));
-    assert_eq!(rescue::may_float(&job, &reckoned, &short), [id_of(&job, "overall"), leg]);
-}
-
-#[test]
-fn a_part_cut_to_the_nearest_mark_is_not_in_trouble() {
-    let mut job = job_of(&[("overall", "37"), ("third", "overall / 3")]);
-    // 12 1/3: the nearest sixteenth is 12 5/16.
-    edit(&mut job, "third", |m| m.as_cut = Some("12 5/16".to_owned()));
-    assert_eq!(troubles(&job), []);
-    edit(&mut job, "third", |m| m.as_cut = Some("12 1/4".to_owned()));
-    assert_eq!(troubles(&job).len(), 1);
-}
-
-#[test]
-fn what_is_not_straight_is_not_offered_as_a_rescue() {
-    let mut job = job_of(&[("side", "6"), ("share", "36 in × 1 in / side")]);
-    edit(&mut job, "share", |m| m.as_cut = Some("5".to_owned()));
-    let trouble = troubles(&job)[0];
-    assert_eq!(rescues(&job, &Bench::default(), &trouble, &[]), []);
 }
 
 #[test]
@@ -408,7 +292,7 @@ fn g2_parts_share_fence_settings_widest_first() {
     assert_eq!(list.iter().map(|b| b.spares).sum::<u32>(), 3);
 }
 
-fn part(rank: i64, name: &str, quantity: &str, width: &str) -> Part {
+pub(crate) fn part(rank: i64, name: &str, quantity: &str, width: &str) -> Part {
     Part { rank, may_rip: true, may_resaw: true, ..Part::new(name, quantity, ["3/4", width, "20"]) }
 }
 

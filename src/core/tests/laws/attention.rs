@@ -54,6 +54,9 @@ struct Shop {
     pieces: [[Remembered; QUANTITY]; 3],
 }
 
+/// Part, piece, size, and whether it is left as it is.
+type OffPieces = BTreeSet<(usize, usize, usize, bool)>;
+
 impl Shop {
     fn in_use(&self, at: usize) -> Length {
         self.as_cut[at].unwrap_or(self.planned[at])
@@ -69,16 +72,16 @@ impl Shop {
         }
     }
 
-    /// Part, piece, size, and whether it is left as it is: what is off. And what has no size.
-    fn expected(&self) -> (BTreeSet<(usize, usize, usize, bool)>, BTreeSet<(usize, usize)>) {
+    /// What is off, and which pieces have no size.
+    fn expected(&self) -> (OffPieces, BTreeSet<(usize, usize)>) {
         let (mut off, mut unknown) = (BTreeSet::new(), BTreeSet::new());
         for (part, pieces) in self.pieces.iter().enumerate() {
             let wanted = self.wanted(part);
             for (index, piece) in pieces.iter().enumerate().filter(|(_, it)| it.is_cut) {
-                for of in 0..3 {
+                for (of, wanted) in wanted.iter().enumerate() {
                     match piece.sizes[of] {
                         Some(is) => {
-                            let by = less(is, wanted[of]);
+                            let by = less(is, *wanted);
                             if by.abs() > sixty_fourths(CLOSE) {
                                 off.insert((part, index, of, piece.left[of] == Some(by)));
                             }
@@ -238,8 +241,8 @@ fn take_way(shop: &mut Shop, fact: &Fact, does: Does) {
                 match does {
                     Does::CutAgain => *piece = Remembered::default(),
                     Does::TakePlan => {
-                        for of in 0..3 {
-                            piece.sizes[of] = piece.sizes[of].or(Some(wanted[of]));
+                        for (size, wanted) in piece.sizes.iter_mut().zip(wanted) {
+                            *size = size.or(Some(wanted));
                         }
                     }
                     other => panic!("{other:?}"),
@@ -270,8 +273,8 @@ fn act_on(shop: &mut Shop, job: &Job, reckoned: &Reckoned, act: &Act, seen: &See
             if !piece.is_cut {
                 let tape = piece.sizes;
                 *piece = Remembered { is_cut: true, sizes: wanted, ..Remembered::default() };
-                for of in 0..3 {
-                    piece.sizes[of] = tape[of].or(piece.sizes[of]);
+                for (size, tape) in piece.sizes.iter_mut().zip(tape) {
+                    *size = tape.or(*size);
                 }
             }
             let sizes = reckoned.part(id_of_part(part)).map(PartSizes::all_wanted)?;

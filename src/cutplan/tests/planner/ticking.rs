@@ -1,11 +1,13 @@
 //! From the plan to the last board: buying, cutting, boards that come out different, and planning again from there.
 
+use reckoner_core::attention::{Fact, attention};
 use reckoner_core::cutting::{Plan, Source};
 use reckoner_core::job::demo::demo;
 use reckoner_core::job::{
     BoardState, CutPlan, History, Item, ItemId, Job, Measure, RackBoard, Reckoned, Step, Written,
     part_sizes,
 };
+use reckoner_core::measure::Length;
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::planning::quick_list::{QUICK_LIST, quick_list};
 use reckoner_core::planning::wanted::Wanted;
@@ -52,6 +54,42 @@ fn done(job: &Job) -> u32 {
 fn words(job: &Job, id: ItemId) -> Vec<String> {
     let now = wanted(job, &options()).expect("can be planned");
     since(job, id, &now).iter().map(ToString::to_string).collect()
+}
+
+/// The pieces that are cut and not what is wanted of them now: the part, what it is, what is wanted.
+fn off(job: &Job) -> Vec<(String, Length, Length)> {
+    let bench = Bench::default();
+    let found = attention(job, &Reckoned::of(job, &bench), &bench).facts.into_iter();
+    let off = found.filter_map(|fact| match fact {
+        Fact::Off { part, is, wanted, .. } => Some((job.item(part)?.name().to_owned(), is, wanted)),
+        Fact::NotRecorded { .. } => panic!("a board cut as drawn says its sizes"),
+        _ => None,
+    });
+    off.collect()
+}
+
+/// A board that is cut by the drawing has what was drawn, whatever the job wants by then: with the
+/// legs 1/16 in thinner both long rails want 41 1/8 in, and are 41.
+#[test]
+fn a_board_cut_as_drawn_records_what_was_drawn() {
+    let (mut job, _, id) = begun();
+    let (leg, thin) = {
+        let all = job.measures();
+        let (id, leg) = all.into_iter().find(|(_, it)| it.name == "leg").expect("the demo's");
+        (id, Measure { as_cut: Some("3 3/16".to_owned()), ..leg.clone() })
+    };
+    let boards = job.cut_plan(id).expect("kept").1.len();
+    let mut drawn = job.clone();
+    for number in 0..boards {
+        drawn.make(&drawn.cutting(id, number, inches("12")).expect("not cut")).expect("no other");
+    }
+    assert_eq!(off(&drawn), []);
+    job.make(&Step::new("measure", vec![job.replacing(leg, Item::Measure(thin))])).expect("fresh");
+    for number in 0..boards {
+        job.make(&job.cutting(id, number, inches("12")).expect("not cut")).expect("no other");
+    }
+    let rails = ("long rail, upper".to_owned(), inches("41"), inches("41 1/8"));
+    assert!(off(&job).contains(&rails), "{:?}", off(&job));
 }
 
 #[test]
