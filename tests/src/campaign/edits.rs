@@ -419,6 +419,10 @@ impl Walk<'_> {
         }
         self.tab = first;
         self.browser.ask("Target.activateTarget", &json!({ "targetId": self.tab.target }))?;
+        if !self.model.forms.contains_key(&other) {
+            self.at = None;
+            return Ok(());
+        }
         self.check(&other)
     }
 }

@@ -63,7 +63,7 @@ const tidy = (text) => text.trim().replace(/\s+/g, ' ');
 const same = (id, here, wanted) => {
   if (tidy(here) === tidy(wanted)) return true;
   // What is counted or paid is kept as the number that it comes to, and nobody asks for the sum again.
-  const number = (text) => text.split('+').map((it) => (it.trim() === '' ? NaN : Number(it))).reduce((a, b) => a + b);
+  const number = (text) => text.replaceAll('-', '+-').split('+').map((it) => (it.trim() === '' ? NaN : Number(it))).reduce((a, b) => a + b);
   return ['price', 'quantity', 'gauge'].includes(id) && number(here) === number(wanted);
 };
 const isReady = () => document.documentElement.dataset.app === 'started' && !document.querySelector('.skeleton__slow');

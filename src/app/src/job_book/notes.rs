@@ -23,6 +23,9 @@ use crate::link;
 /// The only field of a form that asks for a title.
 pub const TITLE: &str = "title";
 
+/// The field of a piece that says what the tape does.
+const MEASURED: &str = "as_cut";
+
 /// What is typed in one form.
 #[derive(Clone, Debug, PartialEq, Eq, Default)]
 pub struct Typed {
@@ -335,6 +338,11 @@ pub fn fold(
     let text = |field: &str| texts.typed.text(field).unwrap_or_default().to_owned();
     let left = |field: &str, why: Why| Left { field: field.to_owned(), text: text(field), why };
     let changed = texts.changed();
+    // Being measured, a piece is cut, unless it is said with its measure that it is not: both go in together.
+    let is_measuring = held == Some(MEASURED) && changed.contains(&MEASURED);
+    if is_measuring && matches!(place, Place::Piece(..)) {
+        return folded;
+    }
     let changed = changed.into_iter().filter(|field| Some(*field) != held);
     let Some(now) = place.standing(job) else {
         folded.left = changed.map(|field| left(field, Why::Gone)).collect();

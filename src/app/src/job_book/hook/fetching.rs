@@ -172,8 +172,12 @@ impl OnPage {
                     notes::fold(&book.job, &reckoned, bench, at, &typed, None).left.is_empty()
                 });
                 if goes_in || (fills && self.is_at_hand(place)) {
-                    let at = self.take_form(key, place, typed.clone());
-                    self.fold(&at, &typed, &reckoned, bench, None);
+                    let own = self.form(home(place));
+                    let (at, typed) = self.take_form(key, place, typed);
+                    // A form that is being written in goes into the job when its field is left.
+                    if own.is_none() || !self.0.open.borrow().contains(&at) {
+                        self.fold(&at, &typed, &reckoned, bench, None);
+                    }
                     is_filled = true;
                 } else {
                     left_behind.insert(key.clone(), (place.to_owned(), typed));
@@ -195,18 +199,27 @@ impl OnPage {
         self.0.open.borrow().contains(home) || self.form(home).is_some()
     }
 
-    /// Takes over what a page that lives no more had typed in a form. Gives its place from now on.
-    fn take_form(&self, key: &str, place: &str, typed: Typed) -> String {
-        // Two pages may have typed in the same place.
-        let bare = notes::bare(place);
-        let is_taken = |place: &str| self.0.forms.borrow().contains_key(place);
-        let further = (2_u32..).map(|n| format!("{bare}{}{n}", notes::FURTHER));
-        let mut places = core::iter::once(home(place).to_owned()).chain(further);
-        let place = places.find(|it| !is_taken(it)).unwrap_or_default();
-        let mut notes = self.note_of(&place, typed);
+    /// Takes over what a page that lives no more had typed in a form. Gives its place from now on, and what is typed there.
+    fn take_form(&self, key: &str, place: &str, typed: Typed) -> (String, Typed) {
+        let (place, typed) = self.beside_own(place, typed);
+        let mut notes = self.note_of(&place, typed.clone());
         notes.push((key.to_owned(), None));
         written::write(notes);
-        place
+        (place, typed)
+    }
+
+    /// Where what was typed elsewhere goes: into the form that shows it, beside what is typed there in other fields, or,
+    /// where somebody typed in the same field, under a number of its own.
+    fn beside_own(&self, place: &str, typed: Typed) -> (String, Typed) {
+        let home = home(place);
+        let Some(own) = self.form(home) else { return (home.to_owned(), typed) };
+        let is_apart = !own.changed().iter().any(|field| typed.changed().contains(field));
+        if is_apart && Place::read(home).is_some() {
+            return (home.to_owned(), typed.put_back(Some(&own)));
+        }
+        let bare = notes::bare(place);
+        let mut further = (2_u32..).map(|n| format!("{bare}{}{n}", notes::FURTHER));
+        (further.find(|it| self.form(it).is_none()).unwrap_or_default(), typed)
     }
 
     /// Takes over what was left behind in the form of a place, which is opened.

@@ -204,6 +204,22 @@ fn pieces_titles_and_reckonings_go_in() {
 }
 
 #[test]
+fn a_piece_that_is_said_not_to_be_cut_while_it_is_measured_is_not() {
+    let job = demo();
+    let (id, _) = job.parts()[0];
+    let place = Place::Piece(id, 1);
+    let cut = after(&job, &fold_all(&job, place, &typed(&job, place, &[("done", "yes")])));
+    let typed = typed(&cut, place, &[("as_cut", "5"), ("done", "no")]);
+    let bench = Bench::default();
+    let reckoned = Reckoned::of(&cut, &bench);
+    let while_measuring = fold(&cut, &reckoned, &bench, place, &typed, Some("as_cut"));
+    assert_eq!(while_measuring, Folded::default());
+    let part = after(&cut, &fold_all(&cut, place, &typed));
+    let Some(Item::Part(Part { pieces, .. })) = part.item(id) else { panic!("a part") };
+    assert_eq!((pieces[1].as_cut.as_deref(), pieces[1].done), (Some("5"), false));
+}
+
+#[test]
 fn what_was_typed_in_something_that_is_gone_is_not_dropped() {
     let job = demo();
     let id = id_of(&job, "leg");
