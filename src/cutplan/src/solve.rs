@@ -196,7 +196,8 @@ impl<'m> Solver<'m> {
             self.tree_round(share / 2, meter);
             self.again_round(share * 2, meter);
             self.tree_round(share * 4, meter);
-        } else if self.model.all_listed() {
+        }
+        if !self.is_proved() && self.model.all_listed() {
             self.mix_round(share, meter);
         }
         if !self.is_proved() {
