@@ -30,7 +30,10 @@
 //! million of them and may stop the search. The same job with the same budget gives the same plan. Indexing is used freely
 //! inside: every index here is made by the code that uses it, none comes from the user.
 
+mod again;
+mod bounded;
 mod bounds;
+mod branch;
 mod budget;
 mod build;
 mod columns;
@@ -49,6 +52,7 @@ mod replace;
 mod rows;
 mod simplex;
 mod solve;
+mod staged;
 mod ties;
 
 pub use budget::Progress;

@@ -14,7 +14,7 @@ use crate::budget::Meter;
 use crate::completion::BinWorth;
 use crate::greedy::Patterns;
 use crate::model::{Form, Model};
-use crate::rows::{Filled, Packed, Rows, Shape};
+use crate::rows::{Packed, Rows, Shape, deal};
 
 /// Worths that bin completion budgets with, at most.
 const MOST_WORTHS: usize = 4;
@@ -398,37 +398,13 @@ impl<'m> Mixer<'m> {
             match self.rows.pack(&choice.reach, &choice.demands, &self.worths, choice.steps, meter)
             {
                 Packed::Fits(fills) => fills,
-                Packed::Fails => return None,
+                Packed::Fails(_) => return None,
                 Packed::Unknown => {
                     choice.unknown = true;
                     return None;
                 }
             };
-        Some(self.patterns(choice, fills))
-    }
-
-    /// The boards chosen, each with its share of the fills.
-    fn patterns(&self, choice: &FormChoice, mut fills: Filled) -> Patterns {
-        let mut patterns = Vec::new();
-        for (stock, form, count) in &choice.chosen {
-            for _ in 0..*count {
-                if self.model.stocks[*stock].out.is_some() {
-                    let fill = vec![vec![(0, 1)]];
-                    let pattern = self.model.pattern(*stock, Rc::clone(form), fill);
-                    patterns.push(Rc::new(pattern));
-                    continue;
-                }
-                let fill = form.bins.iter().map(|bin| {
-                    fills.get_mut(&(bin.kind, bin.cap)).and_then(Vec::pop).unwrap_or_default()
-                });
-                let fill = fill.collect();
-                let pattern = self.model.pattern(*stock, Rc::clone(form), fill);
-                if !pattern.counts.is_empty() {
-                    patterns.push(Rc::new(pattern));
-                }
-            }
-        }
-        patterns
+        Some(deal(self.model, &choice.chosen, fills))
     }
 }
 

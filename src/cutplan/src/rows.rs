@@ -6,12 +6,13 @@
 //! with fewer or shorter bins too.
 
 use std::collections::BTreeMap;
+use std::ops::Range;
 use std::rc::Rc;
 
 use crate::budget::Meter;
 use crate::completion::{Answer, BinType, BinWorth, complete};
 use crate::knapsack::Fill;
-use crate::model::{Bin, Model};
+use crate::model::{Bin, Form, Model, Pattern};
 use crate::price::capacities;
 use crate::replace::Replacers;
 
@@ -26,7 +27,8 @@ pub(crate) type Filled = BTreeMap<(usize, i64), Vec<Fill>>;
 /// What packing came to.
 pub(crate) enum Packed {
     Fits(Filled),
-    Fails,
+    /// The parts of this group do not fit.
+    Fails(usize),
     Unknown,
 }
 
@@ -120,6 +122,37 @@ impl Shape {
         self.slots
     }
 
+    /// Kind and capacity of a slot.
+    pub(crate) fn slot(&self, number: usize) -> (usize, i64) {
+        let group = self.groups.iter().rev().find(|group| group.from <= number);
+        group.map_or((0, 0), |group| group.slots[number - group.from])
+    }
+
+    /// The slot of that kind and capacity.
+    pub(crate) fn find(&self, kind: usize, cap: i64) -> Option<usize> {
+        self.groups.iter().find_map(|group| {
+            group.slots.binary_search(&(kind, cap)).ok().map(|at| group.from + at)
+        })
+    }
+
+    /// The slots of a slot's kind that are no longer, itself included.
+    pub(crate) fn up_to(&self, number: usize) -> Range<usize> {
+        let kind = self.slot(number).0;
+        let first = (0..=number).rev().take_while(|&slot| self.slot(slot).0 == kind).last();
+        first.unwrap_or(number)..number + 1
+    }
+
+    /// The slots of a group.
+    pub(crate) fn slots_of(&self, group: usize) -> Range<usize> {
+        let group = &self.groups[group];
+        group.from..group.from + group.slots.len()
+    }
+
+    /// What a form gives, slot by slot.
+    pub(crate) fn of_form(&self, stock: usize, form: usize) -> &[u32] {
+        &self.of_form[stock][form]
+    }
+
     /// The most that one board of the stock can give, slot by slot.
     pub(crate) fn of_stock(&self, stock: usize) -> &[u32] {
         &self.of_stock[stock]
@@ -200,7 +233,7 @@ impl<'m> Rows<'m> {
     ) -> Packed {
         let mut filled = Filled::new();
         let mut unknown = false;
-        for (group, known) in self.shape.groups.iter().zip(&mut self.known) {
+        for (number, (group, known)) in self.shape.groups.iter().zip(&mut self.known).enumerate() {
             let question = Question {
                 left: group.items.iter().map(|&item| demands[item]).collect(),
                 reach: reach[group.from..group.from + group.slots.len()].to_vec(),
@@ -222,7 +255,7 @@ impl<'m> Rows<'m> {
                     if known.failed.len() < MOST_FAILED {
                         known.failed.push(question);
                     }
-                    return Packed::Fails;
+                    return Packed::Fails(number);
                 }
                 // Another group may yet fail, and that settles it.
                 Answer::Unknown => unknown = true,
@@ -230,8 +263,8 @@ impl<'m> Rows<'m> {
                     let mut sorted = types;
                     sorted.sort_by_key(|bin| (bin.cap, bin.kind));
                     let mut own = Filled::new();
-                    for (number, fill) in made {
-                        let bin = sorted[number];
+                    for (at, fill) in made {
+                        let bin = sorted[at];
                         own.entry((bin.kind, bin.cap)).or_default().push(fill);
                     }
                     if known.fits.len() < MOST_FITS {
@@ -243,6 +276,33 @@ impl<'m> Rows<'m> {
         }
         if unknown { Packed::Unknown } else { Packed::Fits(filled) }
     }
+}
+
+/// Boards in their forms, each with its share of the fills.
+pub(crate) fn deal(
+    model: &Model,
+    chosen: &[(usize, Rc<Form>, u32)],
+    mut fills: Filled,
+) -> Vec<Rc<Pattern>> {
+    let mut patterns = Vec::new();
+    for (stock, form, count) in chosen {
+        for _ in 0..*count {
+            if model.stocks[*stock].out.is_some() {
+                let fill = vec![vec![(0, 1)]];
+                patterns.push(Rc::new(model.pattern(*stock, Rc::clone(form), fill)));
+                continue;
+            }
+            let fill = form.bins.iter().map(|bin| {
+                fills.get_mut(&(bin.kind, bin.cap)).and_then(Vec::pop).unwrap_or_default()
+            });
+            let fill = fill.collect();
+            let pattern = model.pattern(*stock, Rc::clone(form), fill);
+            if !pattern.counts.is_empty() {
+                patterns.push(Rc::new(pattern));
+            }
+        }
+    }
+    patterns
 }
 
 impl Group {

@@ -2,7 +2,9 @@
 
 use std::rc::Rc;
 
+use crate::again::{Draws, plan_again};
 use crate::bounds::{Worth, cover, simple_worths};
+use crate::branch::Tree;
 use crate::budget::Meter;
 use crate::columns::{Columns, Rest};
 use crate::dive::Dive;
@@ -11,6 +13,9 @@ use crate::mix::{Mixed, Mixer};
 use crate::model::{Model, Pattern};
 use crate::price::Prices;
 use crate::rows::Shape;
+
+/// The tree is used up to so many ways to divide the boards, over all boards.
+const MOST_DIVISIONS: usize = 12_000;
 
 /// How a bound came about.
 #[derive(Debug, Clone)]
@@ -36,6 +41,8 @@ pub(crate) struct Solver<'m> {
     round: u32,
     dives: u64,
     exhausted: bool,
+    tree: Option<Tree<'m>>,
+    draws: Draws,
 }
 
 impl<'m> Solver<'m> {
@@ -55,6 +62,8 @@ impl<'m> Solver<'m> {
             round: 0,
             dives: 0,
             exhausted: false,
+            tree: None,
+            draws: Draws::new(),
         }
     }
 
@@ -182,7 +191,13 @@ impl<'m> Solver<'m> {
         let before = meter.work();
         let share = 20_000_000_u64 << (2 * self.round.min(12));
         self.round += 1;
-        if self.model.all_listed() {
+        if self.is_divided() {
+            // What the tree closes at once needs no better plan first.
+            self.tree_round(share / 2, meter);
+            self.again_round(share * 2, meter);
+            self.tree_round(share * 4, meter);
+        }
+        if !self.is_proved() && self.model.all_listed() {
             self.mix_round(share, meter);
         }
         if !self.is_proved() {
@@ -214,6 +229,45 @@ impl<'m> Solver<'m> {
                 break;
             }
         }
+    }
+
+    /// Whether boards can be divided in several ways that are all listed, and not too many for the tree.
+    fn is_divided(&self) -> bool {
+        let forms = self.model.stocks.iter().map(|stock| stock.forms.len());
+        let is_paid = self.model.stocks.iter().all(|stock| stock.out.is_none());
+        let (most, all) = (forms.clone().max().unwrap_or(0), forms.sum::<usize>());
+        is_paid && self.model.all_listed() && most > 1 && all <= MOST_DIVISIONS
+    }
+
+    /// Better plans from the best one, a few boards at a time.
+    fn again_round(&mut self, share: u64, meter: &mut Meter<'_>) {
+        let stop_at = meter.work().saturating_add(share);
+        while meter.going() && meter.work() < stop_at && !self.is_proved() && self.is_complete() {
+            let again = plan_again(&self.columns, &self.best, &mut self.draws, meter);
+            let Some(found) = again else { continue };
+            if self.model.cost(&found) == self.cost && found.len() <= self.best.len() {
+                self.best = found;
+            } else {
+                self.offer(found);
+            }
+        }
+    }
+
+    fn tree_round(&mut self, share: u64, meter: &mut Meter<'_>) {
+        let stop_at = meter.work().saturating_add(share);
+        let mut tree = self.tree.take().unwrap_or_else(|| {
+            Tree::new(self.model, &self.columns.shape, &self.columns.capacities)
+        });
+        for pattern in &self.best {
+            tree.learn(pattern);
+        }
+        while meter.going() && meter.work() < stop_at && !self.is_proved() {
+            let grown = tree.run(self.cost, stop_at - meter.work(), meter);
+            self.raise(grown.bound, Proof::Search);
+            let Some(found) = grown.found else { break };
+            self.offer(found);
+        }
+        self.tree = Some(tree);
     }
 
     fn mix_round(&mut self, share: u64, meter: &mut Meter<'_>) {
