@@ -216,7 +216,7 @@ fn a_piece_that_is_said_not_to_be_cut_while_it_is_measured_is_not() {
     assert_eq!(while_measuring, Folded::default());
     let part = after(&cut, &fold_all(&cut, place, &typed));
     let Some(Item::Part(Part { pieces, .. })) = part.item(id) else { panic!("a part") };
-    assert_eq!((pieces[1].as_cut.as_deref(), pieces[1].done), (Some("5"), false));
+    assert_eq!((pieces[1].tape(Dimension::Length), pieces[1].is_cut()), (Some("5"), false));
 }
 
 #[test]
