@@ -12,17 +12,19 @@
 //!    rounded to whole numbers, give a bound that the core's checker works out again from the job alone.
 //! 4. `mix`, `rows`, `completion`: boards to buy, cheapest first, each choice decided exactly by bin completion. The duals
 //!    of step 3 throw out most choices at once, and most fills of the others.
-//! 5. `dive`: better plans for jobs with many boards.
-//! 6. `ties`: among the cheapest, the fewest boards, then the longest offcut.
+//! 5. `branch`, `staged`, `bounded`, where boards can be divided in several ways: branch and price on how they are divided.
+//!    `again`: better plans by planning a few boards of the best plan again.
+//! 6. `dive`: better plans for jobs with many boards.
+//! 7. `ties`: among the cheapest, the fewest boards, then the longest offcut.
 //!
-//! Steps 4 and 5 take turns with four times the steps each round, until the cost is proved or the caller stops.
+//! Steps 4 to 6 take turns with four times the steps each round, until the cost is proved or the caller stops.
 //!
 //! # What is proved
 //!
 //! A plan is *proved cheapest* when its cost equals a lower bound in whole numbers. Floating point appears only in the
-//! simplex, whose results are never trusted: see `simplex` for why it is our own. A search that runs out of steps says
-//! "unknown", which never counts as a refusal. Where a board may be divided in too many ways to list them, step 4 is left
-//! out and the gap is told as it is.
+//! two simplexes, whose results are never trusted: see `simplex` for why they are our own. A search that runs out of steps says
+//! "unknown", which never counts as a refusal. Where a board may be divided in too many ways to list them, steps 4 and 5 are
+//! left out and the gap is told as it is.
 //!
 //! # How it runs
 //!
