@@ -8,6 +8,8 @@
 //! lengths worked out anew each time; from memory). The inverse is dense and explicit: rows are under about 200. Like
 //! [`crate::simplex`], which serves jobs without a tree, nothing it computes is trusted.
 
+use crate::inverse::inverted;
+
 /// Violations and reduced costs smaller than this are taken as zero.
 const TINY: f64 = 1e-7;
 /// Pivots smaller than this are refused.
@@ -563,46 +565,11 @@ impl Bounded {
                 matrix[row * rows + at] = entry;
             }
         }
-        if let Some(inverse) = invert(&mut matrix, rows) {
+        if let Some(inverse) = inverted(&mut matrix, rows) {
             self.inverse = inverse;
         }
         self.steps += (rows * rows * rows / 4) as u64;
         self.set_levels();
         self.set_reduced();
     }
-}
-
-fn invert(matrix: &mut [f64], rows: usize) -> Option<Vec<f64>> {
-    let mut inverse = vec![0.0; rows * rows];
-    for row in 0..rows {
-        inverse[row * rows + row] = 1.0;
-    }
-    for at in 0..rows {
-        let pivot_row = (at..rows)
-            .max_by(|&a, &b| matrix[a * rows + at].abs().total_cmp(&matrix[b * rows + at].abs()))
-            .filter(|&row| matrix[row * rows + at].abs() > 1e-11)?;
-        if pivot_row != at {
-            for cell in 0..rows {
-                matrix.swap(pivot_row * rows + cell, at * rows + cell);
-                inverse.swap(pivot_row * rows + cell, at * rows + cell);
-            }
-        }
-        let pivot = matrix[at * rows + at];
-        for cell in 0..rows {
-            matrix[at * rows + cell] /= pivot;
-            inverse[at * rows + cell] /= pivot;
-        }
-        let line = matrix[at * rows..(at + 1) * rows].to_vec();
-        let other = inverse[at * rows..(at + 1) * rows].to_vec();
-        for row in (0..rows).filter(|&row| row != at) {
-            let factor = matrix[row * rows + at];
-            if factor != 0.0 {
-                for cell in 0..rows {
-                    matrix[row * rows + cell] -= factor * line[cell];
-                    inverse[row * rows + cell] -= factor * other[cell];
-                }
-            }
-        }
-    }
-    Some(inverse)
 }

@@ -43,6 +43,7 @@ mod completion;
 mod dive;
 mod forms;
 mod greedy;
+mod inverse;
 mod knapsack;
 mod mix;
 mod model;

@@ -12,6 +12,8 @@
 //! file is shorter than the glue would be, and nothing it computes is ever trusted: duals are rounded to whole
 //! numbers and priced again exactly before they prove anything, and plans are checked in whole numbers.
 
+use crate::inverse::inverted;
+
 /// Reduced costs above minus this are taken as zero, relative to the largest cost.
 const TINY: f64 = 1e-9;
 /// Pivots smaller than this are refused.
@@ -231,7 +233,7 @@ impl Master {
         Some(before - self.value())
     }
 
-    /// Works the inverse out again from the basis, by Gauss-Jordan elimination with row exchange.
+    /// Works the inverse out again from the basis.
     fn refactor(&mut self) {
         let rows = self.rows;
         self.since_refactor = 0;
@@ -241,45 +243,7 @@ impl Master {
                 matrix[row * rows + at] = entry;
             }
         }
-        let mut inverse = vec![0.0; rows * rows];
-        for row in 0..rows {
-            inverse[row * rows + row] = 1.0;
-        }
-        for at in 0..rows {
-            let found = (at..rows).max_by(|&a, &b| {
-                let (a, b) = (matrix[a * rows + at].abs(), matrix[b * rows + at].abs());
-                a.total_cmp(&b)
-            });
-            let Some(pivot_row) = found.filter(|&row| matrix[row * rows + at].abs() > 1e-11) else {
-                return;
-            };
-            if pivot_row != at {
-                for cell in 0..rows {
-                    matrix.swap(pivot_row * rows + cell, at * rows + cell);
-                    inverse.swap(pivot_row * rows + cell, at * rows + cell);
-                }
-            }
-            let pivot = matrix[at * rows + at];
-            for cell in 0..rows {
-                matrix[at * rows + cell] /= pivot;
-                inverse[at * rows + cell] /= pivot;
-            }
-            let (line, other): (Vec<f64>, Vec<f64>) = (
-                matrix[at * rows..(at + 1) * rows].to_vec(),
-                inverse[at * rows..(at + 1) * rows].to_vec(),
-            );
-            for row in (0..rows).filter(|&row| row != at) {
-                let factor = matrix[row * rows + at];
-                if factor != 0.0 {
-                    for cell in at..rows {
-                        matrix[row * rows + cell] -= factor * line[cell];
-                    }
-                    for cell in 0..rows {
-                        inverse[row * rows + cell] -= factor * other[cell];
-                    }
-                }
-            }
-        }
+        let Some(inverse) = inverted(&mut matrix, rows) else { return };
         self.steps += (rows * rows * rows) as u64;
         for row in 0..rows {
             let line = &inverse[row * rows..(row + 1) * rows];
