@@ -5,6 +5,7 @@ use reckoner_core::job::rescue::may_float;
 use reckoner_core::job::{Item, ItemId};
 use yew::prelude::*;
 
+use super::long_list::long_list;
 use super::moved::moved_list;
 use super::{Open, Shared};
 use crate::components::sentence::sentence;
@@ -12,21 +13,46 @@ use crate::components::sentence::sentence;
 /// Most ways out shown for one entry.
 const MOST_WAYS: usize = 8;
 
-/// Most entries shown at once.
-const MOST_FACTS: usize = 12;
+/// So many entries stand there at first: below them is the page itself.
+const MOST_FACTS: usize = 4;
 
 /// The box on a page of the job; nothing when all is well.
 pub(super) fn attention(open: &Open) -> Html {
-    let facts = &open.attention.facts;
-    if facts.is_empty() && open.attention.left.is_empty() {
+    if open.attention.facts.is_empty() && open.attention.left.is_empty() {
         return html! {};
     }
-    let more = facts.len().saturating_sub(MOST_FACTS);
+    html! { <List open={Shared(open.clone())} /> }
+}
+
+#[derive(Properties, PartialEq)]
+struct ListProps {
+    open: Shared,
+}
+
+#[component]
+fn List(props: &ListProps) -> Html {
+    let Shared(open) = &props.open;
+    let is_whole = use_state_eq(|| false);
+    let count = open.attention.facts.len();
+    let shown = if *is_whole { count } else { count.min(MOST_FACTS) };
+    let show_all = {
+        let is_whole = is_whole.clone();
+        Callback::from(move |_: MouseEvent| is_whole.set(true))
+    };
     html! {
         <section class="attention" aria-label="Look at these" data-testid="attention">
-            if !facts.is_empty() { <h2>{ "Look at these" }</h2> }
-            { for facts.iter().take(MOST_FACTS).map(|fact| entry(open, fact, false)) }
-            if more > 0 { <p>{ format!("And {more} more.") }</p> }
+            if count > 0 {
+                <h2>{ "Look at these" }</h2>
+                <ul class="attention__list">
+                    { long_list(shown, {
+                        let open = open.clone();
+                        move |at| open.attention.facts.get(at).map(|it| html! { <li>{ entry(&open, it, false) }</li> }).unwrap_or_default()
+                    }) }
+                </ul>
+            }
+            if shown < count {
+                <button type="button" class="tool" data-testid="all-to-look-at" onclick={show_all}>{ format!("All {count}") }</button>
+            }
             if !open.attention.left.is_empty() {
                 <h2>{ "Left as it is" }</h2>
                 { for open.attention.left.iter().map(|fact| left(open, fact)) }
