@@ -169,7 +169,7 @@ pub(crate) fn settled(field: &Field) -> Settled {
         (Kind::Choice(_) | Kind::YesNo, _)
         | (_, Start::Kerf | Start::BladeReach | Start::ThinnestStrip | Start::Fence)
         // Nothing of it, as the forms start with: no size is made up by that.
-        | (_, Start::Text("0")) => Settled::Default,
+        | (_, Start::Text("0") | Start::Without(_)) => Settled::Default,
         (
             Kind::OptionalLength(_)
             | Kind::OptionalMoney

@@ -13,7 +13,6 @@ export interface Table { title: string; columns: string[]; rows: Value[][] }
 /** `at`: where in the text of the field, in UTF-16 units, as `String.slice` counts. `code`: `missing`, `not-asked`, `wrong-type` or `bad-call` for the call itself; else of the question. */
 export interface Problem { field: string; code: string; message: string; at: [number, number] | null; way_out: { message: string; set: Record<string, string> } | null }
 export interface Refused { ok: false; problems: Problem[] }
-/** `assumed` are the fields that were left out and stand for an example of ours: the answer rests on them. */
 export interface Answered<Results, Tables> {
   ok: true;
   headline: { id: keyof Results; label: string; from: string; value: Value };
@@ -269,7 +268,7 @@ export interface ResawRipInput {
   first_edge?: Measure;
   /** Other edge. Left out: raw. */
   other_edge?: "raw" | "clean" | "cut";
-  /** Planing per face: Left on both sawn faces of a strip. Needed where it is asked. */
+  /** Planing per face: Left on both sawn faces of a strip. Left out: 0. */
   allowance?: Measure;
   /** Strips come off: Thin ones belong on the far side. Left out: at_fence. */
   falls?: "at_fence" | "far_side";
@@ -780,11 +779,11 @@ export function screws(input?: ScrewsInput, bench?: Bench): Answered<ScrewsResul
 export interface SpacingInput {
   /** Unit of bare numbers. */
   unit?: "in" | "mm";
-  /** Space. Left out: greatest_gap. */
+  /** What do you want to know?. Left out: greatest_gap. */
   mode?: "greatest_gap" | "count" | "step" | "slats_near" | "slats";
   /** Length: the board, or the opening. Needed where it is asked. */
   length?: Measure;
-  /** Greatest gap: center to center. Needed where it is asked. */
+  /** At most apart: center to center. Needed where it is asked. */
   greatest_gap?: Measure;
   /** How many. Needed where it is asked. */
   count?: number | string;
@@ -804,9 +803,9 @@ export interface SpacingInput {
   left_slat?: Measure;
   /** Last slat at: from right end; empty: as the first. May be left out. */
   right_slat?: Measure;
-  /** Keep out of: from left end, as 10 to 12 1/2, 30 to 33. May be left out. */
+  /** Keep clear of: from left end, as 10 to 12 1/2, 30 to 33. May be left out. */
   keep_out?: string | string[];
-  /** Least gap: empty for none. May be left out. */
+  /** Least apart: empty for none. May be left out. */
   least_gap?: Measure;
 }
 export interface SpacingResults {

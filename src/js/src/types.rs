@@ -84,7 +84,9 @@ fn about(field: &Field) -> String {
         format!("{}: {}", field.label, field.hint)
     };
     match (settled(field), field.start) {
-        (Settled::Default, Start::Text(text)) => format!("{label}. Left out: {text}."),
+        (Settled::Default, Start::Text(text) | Start::Question(text) | Start::Without(text)) => {
+            format!("{label}. Left out: {text}.")
+        }
         (Settled::Default, _) => format!("{label}. Left out: that of the bench."),
         (Settled::Empty, _) => format!("{label}. May be left out."),
         (Settled::Needed, _) => format!("{label}. Needed where it is asked."),

@@ -17,7 +17,7 @@ pub(crate) const LAP: Choice = Choice::new("lap", "Half-lap depth");
 pub(super) const SQUARE: Choice = Choice::new("square", "Is it square");
 
 pub(crate) const FIND: Field = Field::new("find", "Find", "",
-    Kind::Choice(&[FIND_RAIL, FIND_OVERALL, FIND_LEGS]), Start::Text(FIND_RAIL.id))
+    Kind::Choice(&[FIND_RAIL, FIND_OVERALL, FIND_LEGS]), Start::Question(FIND_RAIL.id))
     .only_for(QUESTION.id, &[RAIL_BETWEEN_LEGS.id]);
 pub(super) const FIND_RAIL: Choice = Choice::new(RAIL_BETWEEN_LEGS.id, "Rail");
 pub(crate) const FIND_OVERALL: Choice = Choice::new("overall", "Overall");
