@@ -19,6 +19,7 @@ fn choose(app: &App, field: &str, answer: &str) {
 fn a_lag_screw_has_two_holes_with_their_depths() {
     let app = App::open(Screen::PHONE);
     app.tap("home-screws");
+    app.tap("question");
     app.tap("question-pilot");
     choose(&app, "fastener", "lag_3_8");
     app.enter("screw_length", &["4", "close"]);
@@ -53,6 +54,7 @@ fn wet_boards_have_one_gap_wherever_it_is_asked() {
     let wanted = ["page-16", "1/16", "close"];
     let words = "Lay them tight, and take about 3/16 in.";
     app.tap("home-moisture");
+    app.tap("question");
     app.tap("ask-gap");
     app.enter("width", &["5", "page-16", "1/2", "close"]);
     app.enter("later", &["1", "2", "close"]);
@@ -62,6 +64,7 @@ fn wet_boards_have_one_gap_wherever_it_is_asked() {
     app.tap("way-out-gap_later");
     app.wait_for_words("answer-headline", "three sixteenths");
     app.go("#/top");
+    app.tap("question");
     app.tap("question-season");
     app.tap("season_find-today");
     app.enter("gap_later", &wanted);
@@ -76,6 +79,7 @@ fn wet_boards_have_one_gap_wherever_it_is_asked() {
 fn a_way_out_writes_what_the_tape_shows() {
     let app = App::open(Screen::PHONE);
     app.tap("home-screws");
+    app.tap("question");
     app.tap("question-placing");
     app.enter("board_width", &["page-16", "3/4", "close"]);
     app.wait_for_text("way-out-board_width", "Use a board of 7/8 in, or a thinner screw.");
@@ -91,6 +95,7 @@ fn a_way_out_writes_what_the_tape_shows() {
 fn a_half_lap_is_cut_to_marks_that_leave_the_faces_flush() {
     let app = App::open(Screen::PHONE);
     app.tap("home-frame");
+    app.tap("question");
     app.tap("question-lap");
     app.enter("front_thickness", &["1", "page-16", "1/2", "close"]);
     app.enter("rear_thickness", &["1", "page-16", "7/16", "close"]);
