@@ -14,14 +14,8 @@ use reckoner_core::sheet::Bench;
 fn measure(rank: i64, name: String, formula: String) -> Item {
     Item::Measure(Measure {
         rank,
-        name,
-        kind: MeasureKind::Length,
-        written: Written::Formula(formula),
-        as_cut: None,
-        is_cut: false,
         wait: rank == 3,
-        note: String::new(),
-        left: None,
+        ..Measure::new(name, MeasureKind::Length, Written::Formula(formula))
     })
 }
 

@@ -117,6 +117,24 @@ pub struct Measure {
     pub left: Option<Length>,
 }
 
+impl Measure {
+    /// A size or number of which no more is said than its plan.
+    #[must_use]
+    pub fn new(name: impl Into<String>, kind: MeasureKind, written: Written) -> Measure {
+        Measure {
+            rank: 0,
+            name: name.into(),
+            kind,
+            written,
+            as_cut: None,
+            is_cut: false,
+            wait: false,
+            note: String::new(),
+            left: None,
+        }
+    }
+}
+
 /// How the grain of a part runs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub enum Grain {

@@ -19,14 +19,7 @@ pub(crate) fn job_of(measures: &[(&str, &str)]) -> Job {
 pub(crate) fn measure(rank: i64, name: &str, formula: &str) -> Measure {
     Measure {
         rank,
-        name: name.to_owned(),
-        kind: MeasureKind::Length,
-        written: Written::Formula(formula.to_owned()),
-        as_cut: None,
-        is_cut: false,
-        wait: false,
-        note: String::new(),
-        left: None,
+        ..Measure::new(name, MeasureKind::Length, Written::Formula(formula.to_owned()))
     }
 }
 

@@ -133,14 +133,7 @@ fn begin() -> (Job, Shop) {
     for (rank, (name, size)) in (0..).zip(SIZES.iter().zip([2600, 224, 96])) {
         items.push(Item::Measure(Measure {
             rank,
-            name: (*name).to_owned(),
-            kind: MeasureKind::Length,
-            written: Written::Formula(format!("{size}/64")),
-            as_cut: None,
-            is_cut: false,
-            wait: false,
-            note: String::new(),
-            left: None,
+            ..Measure::new(*name, MeasureKind::Length, Written::Formula(format!("{size}/64")))
         }));
     }
     for (rank, [thickness, width, length]) in (0..).zip(PARTS) {

@@ -27,14 +27,12 @@ fn formula(known: &Known) -> String {
 fn measure(index: usize, known: &Known) -> Measure {
     Measure {
         rank: index as i64,
-        name: format!("part no {index}"),
-        kind: MeasureKind::Length,
-        written: Written::Formula(formula(known)),
         as_cut: known.as_cut.map(|n| format!("{n}/64")),
-        is_cut: false,
-        wait: false,
-        note: String::new(),
-        left: None,
+        ..Measure::new(
+            format!("part no {index}"),
+            MeasureKind::Length,
+            Written::Formula(formula(known)),
+        )
     }
 }
 

@@ -69,14 +69,7 @@ fn step(job: &Job, reckoned: &Reckoned, at: &prop::sample::Index, slip: &Slip) -
         (Slip::Add(name, text), _) => {
             let new = Measure {
                 rank: 99,
-                name: name.clone(),
-                kind: MeasureKind::Length,
-                written: Written::Formula(text.clone()),
-                as_cut: None,
-                is_cut: false,
-                wait: false,
-                note: String::new(),
-                left: None,
+                ..Measure::new(name.clone(), MeasureKind::Length, Written::Formula(text.clone()))
             };
             return Step::new("add", vec![job.adding(0, Item::Measure(new))]);
         }

@@ -13,17 +13,7 @@ use reckoner_core::job::{
 use reckoner_core::measure::{Unit, length};
 
 fn measure(name: &str, size: &str) -> Item {
-    Item::Measure(Measure {
-        rank: 0,
-        name: name.to_owned(),
-        kind: MeasureKind::Length,
-        written: Written::Formula(size.to_owned()),
-        as_cut: None,
-        is_cut: false,
-        wait: false,
-        note: String::new(),
-        left: None,
-    })
+    Item::Measure(Measure::new(name, MeasureKind::Length, Written::Formula(size.to_owned())))
 }
 
 /// Few items, so that the pages meet often.

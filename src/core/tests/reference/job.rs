@@ -1,54 +1,11 @@
 //! The worked examples of stages 5 and 12 as jobs: what is measured moves the rest, and cuts that
 //! share a setting are made together. Source: [WH] J1, J3, J4 and G2.
 
-use reckoner_core::job::{
-    Item, ItemId, Job, Kept, Linked, Measure, MeasureKind, MeasureState, Part, Reckoned, Setting,
-    Step, Written, batches, part_sizes,
-};
-use reckoner_core::measure::{Length, Unit, length};
+use reckoner_core::job::{Item, Job, Measure, Part, Reckoned, Setting, Step, batches, part_sizes};
+use reckoner_core::measure::Length;
 use reckoner_core::sheet::Bench;
 
-fn inches(text: &str) -> Length {
-    length(text).expect("a length in a test")
-}
-
-fn size(name: &str, written: Written) -> Item {
-    Item::Measure(Measure {
-        rank: 0,
-        name: name.to_owned(),
-        kind: MeasureKind::Length,
-        written,
-        as_cut: None,
-        is_cut: false,
-        wait: false,
-        note: String::new(),
-        left: None,
-    })
-}
-
-fn planned(name: &str, formula: &str) -> Item {
-    size(name, Written::Formula(formula.to_owned()))
-}
-
-/// A size that is the result of the reckoning with this id.
-fn result(name: &str, kept: u64, result: &str) -> Item {
-    let linked = Linked { kept: ItemId(kept), result: result.to_owned(), index: 0 };
-    size(name, Written::Linked(linked))
-}
-
-fn kept(slug: &str, entries: &[(&str, &str)]) -> Item {
-    let entries = entries.iter().map(|(id, text)| ((*id).to_owned(), (*text).to_owned()));
-    let (title, slug) = (slug.to_owned(), slug.to_owned());
-    Item::Kept(Kept { rank: 0, title, slug, entries: entries.collect() })
-}
-
-/// A job of these items; their ids count from 1.
-fn job(items: Vec<Item>) -> Job {
-    let mut job = Job::new("worked example", Unit::Inch);
-    let changes = (0..).zip(items).map(|(offset, item)| job.adding(offset, item)).collect();
-    job.make(&Step::new("begin", changes)).expect("a fresh job");
-    job
-}
+use crate::items::{inches, job, kept, planned, result, value};
 
 fn measure(job: &mut Job, name: &str, tape: &str) {
     let (id, old) = job.measures().into_iter().find(|(_, m)| m.name == name).expect("this name");
@@ -56,15 +13,9 @@ fn measure(job: &mut Job, name: &str, tape: &str) {
     job.make(&Step::new("measure", vec![job.replacing(id, Item::Measure(new))])).expect("no other");
 }
 
-fn value(job: &Job, name: &str) -> Length {
-    let reckoned = Reckoned::of(job, &Bench::default());
-    let state = reckoned.named(name).and_then(|id| reckoned.measure(id));
-    state.and_then(MeasureState::length).unwrap_or_else(|| panic!("{name} has no length"))
-}
-
 #[test]
 fn j1_the_rail_or_the_overall_gives_way_to_legs_cut_thin() {
-    let rail = |find: &[(&str, &str)]| kept("frame", find);
+    let rail = |find: &[(&str, &str)]| kept("Frame", "frame", find);
     let mut overall_kept = job(vec![
         rail(&[("overall", "overall"), ("leg_left", "leg")]),
         planned("overall", "44"),
@@ -98,7 +49,7 @@ fn j3_the_spacer_follows_what_was_dressed() {
         ];
         let asked = if lay == "centred" { &entries[..4] } else { &entries[..] };
         let mut job = job(vec![
-            kept("frame", asked),
+            kept("Frame", "frame", asked),
             planned("leg", "3 1/2"),
             planned("rail", "1 1/2"),
             planned("set-back", "3/4"),
@@ -117,7 +68,11 @@ fn j3_the_spacer_follows_what_was_dressed() {
 #[test]
 fn j4_the_dowel_is_measured_on_the_built_frame() {
     let mut job = job(vec![
-        kept("dowel", &[("overall", "over both frames"), ("left_part", "1 1/2"), ("trim", "1/4")]),
+        kept(
+            "Dowel",
+            "dowel",
+            &[("overall", "over both frames"), ("left_part", "1 1/2"), ("trim", "1/4")],
+        ),
         planned("over both frames", "38"),
         result("dowel", 1, "cut"),
     ]);

@@ -11,6 +11,7 @@ mod dowel;
 mod finish;
 mod frame;
 mod gravity;
+mod items;
 mod job;
 mod lumber;
 mod measure;

@@ -4,68 +4,17 @@
 
 use reckoner_core::attention::{Fact, attention};
 use reckoner_core::job::own_size::{Spot, size_of, spots, standing};
-use reckoner_core::job::{
-    Dimension, Item, ItemId, Job, Kept, Linked, Measure, MeasureKind, MeasureState, Part,
-    PartSizes, Reckoned, Step, Written,
-};
-use reckoner_core::measure::{Length, Unit, length};
+use reckoner_core::job::{Dimension, Item, ItemId, Job, Part, PartSizes, Reckoned, Step};
 use reckoner_core::sheet::Bench;
 
-fn inches(text: &str) -> Length {
-    length(text).expect("a length in a test")
-}
-
-fn size(name: &str, written: Written) -> Item {
-    Item::Measure(Measure {
-        rank: 0,
-        name: name.to_owned(),
-        kind: MeasureKind::Length,
-        written,
-        as_cut: None,
-        is_cut: false,
-        wait: false,
-        note: String::new(),
-        left: None,
-    })
-}
-
-fn planned(name: &str, formula: &str) -> Item {
-    size(name, Written::Formula(formula.to_owned()))
-}
+use crate::items::{inches, job, kept, planned, result, value};
 
 fn part(name: &str, quantity: &str, sizes: [&str; 3]) -> Item {
-    let [thickness, width, length] = sizes.map(str::to_owned);
-    let (name, quantity) = (name.to_owned(), quantity.to_owned());
-    Item::Part(Part { name, quantity, thickness, width, length, ..Part::default() })
-}
-
-fn kept(title: &str, slug: &str, entries: &[(&str, &str)]) -> Item {
-    let entries = entries.iter().map(|(id, text)| ((*id).to_owned(), (*text).to_owned()));
-    let (title, slug) = (title.to_owned(), slug.to_owned());
-    Item::Kept(Kept { rank: 0, title, slug, entries: entries.collect() })
-}
-
-fn result(name: &str, kept: u64, result: &str) -> Item {
-    let linked = Linked { kept: ItemId(kept), result: result.to_owned(), index: 0 };
-    size(name, Written::Linked(linked))
-}
-
-/// A job of these items; their ids count from 1.
-fn job(items: Vec<Item>) -> Job {
-    let mut job = Job::new("worked example", Unit::Inch);
-    let changes = (0..).zip(items).map(|(offset, item)| job.adding(offset, item)).collect();
-    job.make(&Step::new("begin", changes)).expect("a fresh job");
-    job
+    Item::Part(Part::new(name, quantity, sizes))
 }
 
 fn worked_out(job: &Job) -> Reckoned {
     Reckoned::of(job, &Bench::default())
-}
-
-fn value(job: &Job, name: &str) -> Length {
-    let reckoned = worked_out(job);
-    let state = reckoned.named(name).and_then(|id| reckoned.measure(id));
-    state.and_then(MeasureState::length).unwrap_or_else(|| panic!("{name} has no length"))
 }
 
 fn named(job: &Job, name: &str) -> (ItemId, Part) {

@@ -393,14 +393,7 @@ mod tests {
             Written::Linked(Linked { kept: ItemId(4), result: "read".to_owned(), index: 0 });
         let old = Item::Measure(Measure {
             rank: 2,
-            name: "half".to_owned(),
-            kind: MeasureKind::Length,
-            written: linked.clone(),
-            as_cut: None,
-            is_cut: false,
-            wait: false,
-            note: String::new(),
-            left: None,
+            ..Measure::new("half", MeasureKind::Length, linked.clone())
         });
         let bench = Bench::default();
         let mut entries = entries_of(&old);

@@ -73,17 +73,7 @@ fn becoming(job: &Job, wanted: &str, kind: MeasureKind, written: Written) -> Ste
         .find(|name| !is_taken(name))
         .unwrap_or_else(|| wanted.to_owned());
     let rank = measures.iter().map(|(_, measure)| measure.rank).max().unwrap_or(0);
-    let new = Measure {
-        rank: rank.saturating_add(1),
-        name: name.clone(),
-        kind,
-        written,
-        as_cut: None,
-        is_cut: false,
-        wait: false,
-        note: String::new(),
-        left: None,
-    };
+    let new = Measure { rank: rank.saturating_add(1), ..Measure::new(name.clone(), kind, written) };
     Step::new(format!("add {name}"), vec![job.adding(0, Item::Measure(new))])
 }
 

@@ -65,14 +65,9 @@ pub fn demo() -> Job {
     items.extend((0..).zip(MEASURES).map(|(rank, (name, formula, note))| {
         Item::Measure(Measure {
             rank,
-            name: (*name).to_owned(),
-            kind: MeasureKind::Length,
-            written: Written::Formula((*formula).to_owned()),
-            as_cut: None,
-            is_cut: false,
             wait: *name == "frame inside",
             note: (*note).to_owned(),
-            left: None,
+            ..Measure::new(*name, MeasureKind::Length, Written::Formula((*formula).to_owned()))
         })
     }));
     items.extend((0..).zip(PARTS).map(
@@ -106,14 +101,11 @@ pub fn demo() -> Job {
         let result = (*result).to_owned();
         Some(Item::Measure(Measure {
             rank,
-            name: (*name).to_owned(),
-            kind: MeasureKind::Length,
-            written: Written::Linked(Linked { kept: ItemId(kept), result, index: 0 }),
-            as_cut: None,
-            is_cut: false,
-            wait: false,
-            note: String::new(),
-            left: None,
+            ..Measure::new(
+                *name,
+                MeasureKind::Length,
+                Written::Linked(Linked { kept: ItemId(kept), result, index: 0 }),
+            )
         }))
     }));
     items.extend(rack());

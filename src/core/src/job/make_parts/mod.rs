@@ -153,14 +153,7 @@ impl<'a> Maker<'a> {
         self.rank = self.rank.saturating_add(1);
         self.add(Item::Measure(Measure {
             rank: self.rank,
-            name: name.clone(),
-            kind,
-            written: Written::Linked(linked.clone()),
-            as_cut: None,
-            is_cut: false,
-            wait: false,
-            note: String::new(),
-            left: None,
+            ..Measure::new(name.clone(), kind, Written::Linked(linked.clone()))
         }));
         self.names.insert(name.clone());
         self.measures.push(name.clone());
