@@ -129,22 +129,23 @@ fn mark_all(folder: &Path, mark: &str) -> std::io::Result<()> {
     let index = folder.join("index.html");
     let mut page =
         fs::read_to_string(&index)?.replace("<html", &format!("<html {MARK}=\"{mark}\""));
-    for entry in fs::read_dir(folder)? {
+    // Listed before anything in it changes.
+    for entry in fs::read_dir(folder)?.collect::<Vec<_>>() {
         let name = entry?.file_name().to_string_lossy().into_owned();
         let Some((stem, extension)) = name.rsplit_once('.') else {
             continue;
         };
-        let added = match extension {
-            "css" => format!("\n:root {{ --release: {mark}; }}\n"),
+        let (before, after) = match extension {
+            "css" => (String::new(), format!("\n:root {{ --release: {mark}; }}\n")),
+            // First: the script waits for all parts of the program before its end.
             "js" if name.starts_with("boot-") => {
-                format!("\nwindow.releaseOfScript = \"{mark}\";\n")
+                (format!("window.releaseOfScript = \"{mark}\";\n"), String::new())
             }
             _ => continue,
         };
         let new_name = format!("{stem}{:02x}.{extension}", mark.len());
-        let mut text = fs::read_to_string(folder.join(&name))?;
-        text.push_str(&added);
-        fs::write(folder.join(&new_name), text)?;
+        let text = fs::read_to_string(folder.join(&name))?;
+        fs::write(folder.join(&new_name), format!("{before}{text}{after}"))?;
         fs::remove_file(folder.join(&name))?;
         page = page.replace(&name, &new_name);
     }

@@ -1,5 +1,6 @@
 //! The root: which page is shown, and the settings that all of them share.
 
+use std::cell::Cell;
 use std::rc::Rc;
 
 use reckoner_core::sheet::Entries;
@@ -18,10 +19,15 @@ pub(crate) fn App() -> Html {
     let entries = use_state_eq(kept_settings);
     let settings: Rc<Settings> = use_memo((*entries).clone(), Settings::of);
     let place = use_state_eq(address::fragment);
+    // A page writes what is typed into its address, so that going to where it began is another visit to one place.
+    let visit = use_state_eq(|| 0_u32);
     {
-        let place = place.clone();
+        let (place, visit) = (place.clone(), visit.clone());
         use_effect_with((), move |()| {
+            let visits = Cell::new(0_u32);
             let listener = address::on_change(move || {
+                visits.set(visits.get().wrapping_add(1));
+                visit.set(visits.get());
                 place.set(address::fragment());
                 dom::scroll_to_top();
             });
@@ -37,7 +43,7 @@ pub(crate) fn App() -> Html {
     let is_awaited = matches!(standing, Some(Standing::Awaited));
     use_announcement(!is_awaited);
     // Who waits for this page can see that it is drawn.
-    use_effect_with(((*place).clone(), is_awaited), |(place, is_awaited)| {
+    use_effect_with(((*place).clone(), *visit, is_awaited), |(place, _, is_awaited)| {
         if !is_awaited {
             dom::set_look("place", place);
         }
@@ -48,7 +54,12 @@ pub(crate) fn App() -> Html {
             html! { <MissingPage {part} parts={parts.dispatcher()} /> }
         }
         (asked, Some((_, Standing::Here(pages)))) => {
-            pages(asked, settings).unwrap_or_else(|| html! { <Home is_lost={true} /> })
+            let page = pages(asked, settings).unwrap_or_else(|| html! { <Home is_lost={true} /> });
+            match asked {
+                // What an address holds is read once a visit.
+                Route::Calculator(..) | Route::Cut(_) => html! { <key={*visit}>{ page }</> },
+                _ => page,
+            }
         }
         (Route::Settings, None) => {
             let on_change = {

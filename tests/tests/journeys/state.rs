@@ -19,6 +19,26 @@ fn a_reload_and_a_link_bring_back_what_was_typed() {
     elsewhere.wait_for_text("echo-start_mark", "1 1/2 in");
 }
 
+/// A page that was changed is left for the very link that it was opened with.
+#[test]
+fn a_link_that_is_opened_again_brings_its_sizes_again() {
+    for (link, field, size) in [
+        ("#/spacing?length=43&unit=in", "length", "43"),
+        ("#/cut?kerf=1%2F8&unit=in", "kerf", "1/8"),
+    ] {
+        let app = App::open_at(Screen::PHONE, link);
+        app.wait_for_value(&format!("field-{field}"), size);
+        app.enter(field, &["1", "close"]);
+        app.wait_until(
+            "the address has it",
+            &format!("return location.hash.includes('{field}=1&')"),
+        );
+        app.script(&format!("location.hash = '{link}'"));
+        app.wait_for_value(&format!("field-{field}"), size);
+        app.assert_quiet_console();
+    }
+}
+
 #[test]
 fn a_hostile_link_is_a_message_and_a_fresh_form() {
     for link in [
