@@ -408,6 +408,8 @@ impl Walk<'_> {
         if self.chance.percent(50) {
             self.tell("leave the second window open");
             self.tab.keys(self.wire(), ["Tab"])?;
+            // Nobody turns to another window faster than a browser writes. Were it so, the job would say who changed what.
+            self.script("return !!await until(() => window.begunByThePage === 0, 2000)")?;
             self.second.push(self.tab.clone());
             // Unless it was taken out there.
             if let Some(form) = self.model.forms.get_mut(&other) {

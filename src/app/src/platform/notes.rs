@@ -376,42 +376,45 @@ pub(crate) fn pages_beside(job: &str) -> BTreeSet<String> {
 
 /// Takes what lies beside from pages that live no more into the database, where it was not taken
 /// already: a browser that is killed brings back the local storage as it was seconds before.
+///
+/// What is taken is asked and said in the transaction itself: two windows may do this at once, and what the one has
+/// folded in since must not come back by the other.
 pub(crate) async fn bring_in() {
-    let Ok(taken) = database::read(NOTES, TAKEN).await else { return };
     let living = alive::living().await;
-    let lives = |page: &str| living.as_ref().is_some_and(|living| living.contains(page));
-    let taken: BTreeMap<String, Taken> = taken
-        .into_iter()
-        .filter_map(|(key, taken)| {
-            let page = key.strip_prefix(TAKEN)?.strip_prefix('/')?.to_owned();
-            Some((page, Taken::read(&taken.as_string()?)?))
-        })
-        .filter(|(page, _)| !lives(page))
-        .collect();
-    let mut notes = Vec::new();
-    let mut brought = BTreeSet::new();
-    for Beside { key, page, number, text } in beside() {
-        if page == alive::page() || lives(&page) {
-            continue;
-        }
-        if taken.get(&page).is_some_and(|taken| taken.has(number)) {
-            clear(&key);
-        } else {
-            notes.push((key, text));
-            brought.insert(page);
-        }
-    }
-    // It is taken with this, once.
+    let lives = |page: &str| {
+        page == alive::page() || living.as_ref().is_some_and(|living| living.contains(page))
+    };
+    let left: Vec<Beside> = beside().into_iter().filter(|it| !lives(&it.page)).collect();
     let now = clock::now();
-    for page in brought {
-        let all = Taken { at: now, up_to: u64::MAX, without: BTreeSet::new() };
-        notes.push((Taken::key(&page), Some(all.written())));
-    }
-    let is_over = |taken: &Taken| now.saturating_sub(taken.at) > ASKED_FOR;
-    let over = taken.into_iter().filter(|(_, taken)| is_over(taken));
-    notes.extend(over.map(|(page, _)| (Taken::key(&page), None)));
-    if !notes.is_empty() {
-        write(notes);
+    let brought = database::change_job(TAKEN, |_, rows| {
+        let taken: BTreeMap<&str, Taken> = rows
+            .iter()
+            .filter_map(|(key, taken)| {
+                let page = key.strip_prefix(TAKEN)?.strip_prefix('/')?;
+                Some((page, Taken::read(&taken.as_string()?)?))
+            })
+            .collect();
+        let mut writes = Vec::new();
+        let new = |it: &&Beside| !taken.get(&*it.page).is_some_and(|taken| taken.has(it.number));
+        for Beside { key, page, text, .. } in left.iter().filter(new) {
+            writes.push(match text {
+                Some(text) => Write::Put(NOTES, key.clone(), JsValue::from_str(text)),
+                None => Write::Delete(NOTES, key.clone()),
+            });
+            let all = Taken { at: now, up_to: u64::MAX, without: BTreeSet::new() };
+            writes.push(Write::Put(NOTES, Taken::key(page), all.written().into()));
+        }
+        let is_over = |taken: &Taken| now.saturating_sub(taken.at) > ASKED_FOR;
+        let over = taken.iter().filter(|(page, taken)| !lives(page) && is_over(taken));
+        writes.extend(over.map(|(page, _)| Write::Delete(NOTES, Taken::key(page))));
+        (writes, ())
+    })
+    .await;
+    // What finds no room lies there until the next time.
+    if brought.is_ok() {
+        for Beside { key, .. } in &left {
+            clear(key);
+        }
     }
 }
 
