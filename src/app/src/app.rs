@@ -57,7 +57,9 @@ pub(crate) fn App() -> Html {
             let page = pages(asked, settings).unwrap_or_else(|| html! { <Home is_lost={true} /> });
             match asked {
                 // What an address holds is read once a visit.
-                Route::Calculator(..) | Route::Cut(_) => html! { <key={*visit}>{ page }</> },
+                Route::Calculator(..) | Route::Cut(_) => {
+                    html! { <Visit key={*visit}>{ page }</Visit> }
+                }
                 _ => page,
             }
         }
@@ -70,6 +72,17 @@ pub(crate) fn App() -> Html {
         }
         (asked, None) => html! { <Home is_lost={!matches!(asked, Route::Home)} /> },
     }
+}
+
+/// One visit of a page: the next has a key of its own, and begins anew.
+#[component]
+fn Visit(props: &VisitProps) -> Html {
+    props.children.clone()
+}
+
+#[derive(Properties, PartialEq)]
+struct VisitProps {
+    children: Html,
 }
 
 /// The first picture of `index.html`, until the page's part is here: so it stands still while the app starts.
