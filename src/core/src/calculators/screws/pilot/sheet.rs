@@ -195,10 +195,10 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     if let Some(bit) = answer.clearance {
         let label = format!("{} wide", exact_text(bit));
         let x = middle - beside;
-        depth_mark(&mut board, x, Anchor::End, [zero, answer.clearance_depth], &label);
+        depth_mark(&mut board, (x, Anchor::End), [zero, answer.clearance_depth], input.top, &label);
     }
     let label = format!("{} wide", exact_text(answer.pilot));
-    depth_mark(&mut board, middle + beside, Anchor::Start, [input.top, tip], &label);
+    depth_mark(&mut board, (middle + beside, Anchor::Start), [input.top, tip], input.top, &label);
     let deep = (answer.depth, Rounding::Up);
     let pilot = exact_text(answer.pilot);
     Ok(board.scene(match answer.clearance {
@@ -217,9 +217,18 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     }))
 }
 
-/// A depth beside the hole: a line from face to bottom, and two rows of writing outward of it.
-fn depth_mark(board: &mut Board, x: f64, anchor: Anchor, ends: [Length; 2], label: &str) {
-    let [from, to] = ends;
+/// Half of what two rows of writing beside a depth take, up and down.
+const ROWS: f64 = 15.0;
+
+/// A depth beside the hole: a line from face to bottom, and two rows of writing outward of it, clear of where the two
+/// pieces meet.
+fn depth_mark(
+    board: &mut Board,
+    (x, anchor): (f64, Anchor),
+    [from, to]: [Length; 2],
+    joint: Length,
+    label: &str,
+) {
     let (y1, y2) = (board.y(from), board.y(to));
     board.add(Role::Dimension, Shape::Line(x, y1, x, y2));
     for y in [y1, y2] {
@@ -227,7 +236,12 @@ fn depth_mark(board: &mut Board, x: f64, anchor: Anchor, ends: [Length; 2], labe
     }
     let deep = (to - from).map_or_else(|_| String::new(), |deep| board.amount(deep));
     let away = if anchor == Anchor::End { -8.0 } else { 8.0 };
-    let middle = (y1 + y2) / 2.0;
+    let (face, joint) = (board.y(Length::ZERO), board.y(joint));
+    let middle = match (y1 + y2) / 2.0 {
+        at if (at - joint).abs() >= ROWS => at,
+        _ if from.is_zero() && joint - face > 2.0 * ROWS => joint - ROWS,
+        _ => joint + ROWS,
+    };
     for (y, text) in [(middle - 3.0, label.to_owned()), (middle + 11.0, format!("{deep} deep"))] {
         board.text(Role::StrongInk, x + away, y, anchor, Size::Small, text);
     }
