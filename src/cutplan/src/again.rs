@@ -1,7 +1,7 @@
 //! Better plans from a good one: a few boards are taken off it, and their parts planned again.
 //!
 //! Large neighbourhood search (Shaw, "Using constraint programming and local search methods to solve vehicle routing
-//! problems", CP 1998). What is taken off is a small job of its own, which the tree of [`crate::branch`] closes or gives up
+//! problems", CP 1998; cited from memory). What is taken off is a small job of its own, which the tree of [`crate::branch`] closes or gives up
 //! on quickly; most are refuted by its first programme. Which boards are taken off is drawn from a sequence that is the same
 //! every time. It proves nothing.
 

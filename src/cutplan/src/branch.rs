@@ -6,7 +6,8 @@
 //! 1998). How the strips are filled need not be whole: once all boards and forms are, bin completion decides whether the
 //! parts go into those strips. Where they do not, some strip of the group that failed must be had once more, and the
 //! search branches on that (a cut in the manner of Hooker and Ottosson, "Logic-based Benders decomposition", Mathematical
-//! Programming 96, 2003). Every bound that prunes is worked out in whole numbers.
+//! Programming 96, 2003). Every bound that prunes is worked out in whole numbers. All
+//! cited from memory.
 
 use std::rc::Rc;
 
