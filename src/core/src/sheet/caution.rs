@@ -36,6 +36,44 @@ pub enum Caution {
 }
 
 impl Caution {
+    /// A short name, by which it is kept that somebody has read it.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        match self {
+            Caution::Ripping => "ripping",
+            Caution::ThinStrip => "thin-strip",
+            Caution::StripAtFence => "strip-at-fence",
+            Caution::SmallPiece => "small-piece",
+            Caution::StopBlock => "stop-block",
+            Caution::DeepCut => "deep-cut",
+            Caution::TiltedCut => "tilted-cut",
+            Caution::HandSaw => "hand-saw",
+            Caution::Drilling => "drilling",
+            Caution::DustAndNoise => "dust-and-noise",
+            Caution::TreatedWood => "treated-wood",
+            Caution::Corrosion => "corrosion",
+            Caution::Load => "load",
+            Caution::OilyRags => "oily-rags",
+            Caution::Reclaimed => "reclaimed",
+        }
+    }
+
+    /// Whether it is of what can take fingers: a blade, and what is thin or short beside it.
+    #[must_use]
+    pub fn can_take_fingers(self) -> bool {
+        matches!(
+            self,
+            Caution::Ripping
+                | Caution::ThinStrip
+                | Caution::StripAtFence
+                | Caution::SmallPiece
+                | Caution::StopBlock
+                | Caution::DeepCut
+                | Caution::TiltedCut
+                | Caution::HandSaw
+        )
+    }
+
     /// In one line.
     #[must_use]
     pub fn line(self) -> &'static str {
