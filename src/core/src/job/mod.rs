@@ -31,6 +31,7 @@ mod parts;
 mod piece;
 mod reckoned;
 pub mod rescue;
+pub mod sections;
 pub mod sketch;
 mod step;
 #[cfg(test)]
