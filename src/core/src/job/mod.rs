@@ -20,6 +20,7 @@ mod cut_plan;
 pub mod demo;
 mod history;
 mod item;
+pub mod kinds;
 mod labels;
 mod linked;
 pub mod make_parts;

@@ -135,6 +135,7 @@ mod tests {
             length,
             price,
             quantity: None,
+            is_ours: false,
         };
         let rail = Part { stock: "2x4".to_owned(), ..Part::new("rail", "2", ["1", "1", "20"]) };
         let changes = vec![job.adding(0, Item::YardBoard(wet)), job.adding(1, Item::Part(rail))];

@@ -27,7 +27,7 @@ pub(super) fn parts(open: &Open) -> Html {
     html! {
         <>
             { attention(open) }
-            if sizes.is_empty() { <p class="job__words">{ "No part yet." }</p> }
+            if sizes.is_empty() { <p class="job__words">{ "No piece yet." }</p> }
             <ul class="rows" data-testid="parts">
                 { long_list(sizes.len(), {
                     let (open, sizes) = (open.clone(), sizes.clone());
@@ -41,7 +41,7 @@ pub(super) fn parts(open: &Open) -> Html {
                     }
                 }) }
             </ul>
-            <div class="adds">{ add(open, "part", "Add a part") }</div>
+            <div class="adds">{ add(open, "part", "Add a piece") }</div>
         </>
     }
 }
