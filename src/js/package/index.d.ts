@@ -43,6 +43,7 @@ export type Code =
   | "below-formula"
   | "bends-too-far"
   | "between-formula"
+  | "blade-tilted"
   | "block-too-thick"
   | "board-too-narrow"
   | "board-too-thin-at-fence"
@@ -298,12 +299,20 @@ export interface MoistureInput {
   gap_now?: Measure;
   /** Gap wanted later. Needed where it is asked. */
   gap_later?: Measure;
+  /** The wood is. Left out: percent. */
+  now_is?: "percent" | "wet" | "yard" | "rain" | "roof" | "indoors";
   /** Moisture today: wet 28, yard-dry 19, shop-dry 12. Needed where it is asked. */
   now?: number | string;
+  /** It will be. Left out: percent. */
+  later_is?: "percent" | "wet" | "yard" | "rain" | "roof" | "indoors";
   /** Moisture later: 12 under cover, 15 outdoors. Needed where it is asked. */
   later?: number | string;
+  /** At its driest. Left out: percent. */
+  driest_is?: "percent" | "wet" | "yard" | "rain" | "roof" | "indoors";
   /** Driest of the year. Needed where it is asked. */
   driest?: number | string;
+  /** At its wettest. Left out: percent. */
+  wettest_is?: "percent" | "wet" | "yard" | "rain" | "roof" | "indoors";
   /** Wettest of the year. Needed where it is asked. */
   wettest?: number | string;
   /** Wood. Left out: softwood. */
@@ -314,9 +323,9 @@ export interface MoistureInput {
   air?: "air" | "northern_cover" | "burlington" | "phoenix" | "arid";
   /** Degrees. Left out: fahrenheit. */
   degrees?: "fahrenheit" | "celsius";
-  /** Warmth. Needed where it is asked. */
+  /** Warmth: from 30 °F, where the printed table begins. Needed where it is asked. */
   fahrenheit?: number | string;
-  /** Warmth. Needed where it is asked. */
+  /** Warmth: from -1 °C, where the printed table begins. Needed where it is asked. */
   celsius?: number | string;
   /** Humidity: relative, on average. Needed where it is asked. */
   humidity?: number | string;
@@ -437,6 +446,8 @@ export interface ResawRipInput {
   piece_length?: Measure;
   /** Finish a core by hand: Where the blade cannot reach the middle. Left out: no. */
   core_by_hand?: boolean;
+  /** Blade off square: Gap at its tip beside a square, at full reach. Left out: 0. */
+  lean?: Measure;
 }
 export interface ResawRipResults {
   /** Fence */
@@ -465,6 +476,10 @@ export interface ResawRipResults {
   core?: LengthValue;
   /** Step if turned wrong */
   step_if_turned?: LengthValue;
+  /** Ridge */
+  ridge?: LengthValue;
+  /** Face out of square */
+  out_of_square?: LengthValue;
   /** Fence settings */
   n_settings?: CountValue;
   /** Passes */
@@ -841,6 +856,10 @@ export interface ScrewsResults {
   behind_tip?: LengthValue;
   /** The one at hand */
   verdict_at_hand?: WordsValue;
+  /** The one at hand goes in */
+  at_hand_into?: LengthValue;
+  /** Wood behind its tip */
+  at_hand_behind?: LengthValue;
   /** Pilot bit */
   pilot_bit?: WordsValue;
   /** Clearance bit */

@@ -57,6 +57,7 @@ pub const OF_THE_QUESTIONS: &[&str] = &[
     "below-formula",
     "bends-too-far",
     "between-formula",
+    "blade-tilted",
     "block-too-thick",
     "board-too-narrow",
     "board-too-thin-at-fence",
