@@ -21,6 +21,7 @@ pub(crate) enum Part {
     All,
     Native,
     Browser,
+    Package,
     Journeys,
 }
 
@@ -29,6 +30,7 @@ pub(crate) fn run_part(part: Part) -> Result<()> {
     match part {
         Part::Native => native(),
         Part::Browser => browser(),
+        Part::Package => package(),
         Part::Journeys => journeys(&[]),
         Part::All => {
             // What is missing is said before all the tests.
@@ -40,6 +42,7 @@ pub(crate) fn run_part(part: Part) -> Result<()> {
             native()?;
             browser()?;
             app.wait()?;
+            package()?;
             journeys(&[])
         }
     }
@@ -116,6 +119,19 @@ fn browser() -> Result<()> {
     command.env("WASM_BINDGEN_TEST_TIMEOUT", "120");
     command.env("WASM_BINDGEN_TEST_DRIVER_TIMEOUT", "30");
     run("tests in headless Chromium", command.env("CHROMEDRIVER", &browser.driver))
+}
+
+/// The tests of the JavaScript package in Node.
+const IN_NODE: &str = "src/js/tests/node/package.mjs";
+
+/// The JavaScript package as a program for Node uses it.
+fn package() -> Result<()> {
+    let node = tools::find("node");
+    let node = node.context("node is missing; on Debian: sudo apt-get install nodejs")?;
+    let package = page::build_js()?;
+    let mut command = Command::new(node);
+    command.args(["--test", IN_NODE]).current_dir(root()).env("RECKONER_PACKAGE", package);
+    run("tests of the JavaScript package in Node", &mut command)
 }
 
 /// The journeys, against a fresh release build: all, or those with one of `names` in theirs.
