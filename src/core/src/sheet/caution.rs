@@ -36,24 +36,24 @@ pub enum Caution {
 }
 
 impl Caution {
-    /// A short name, by which it is kept that somebody has read it.
+    /// Stable name for programs.
     #[must_use]
     pub fn id(self) -> &'static str {
         match self {
             Caution::Ripping => "ripping",
-            Caution::ThinStrip => "thin-strip",
-            Caution::StripAtFence => "strip-at-fence",
-            Caution::SmallPiece => "small-piece",
-            Caution::StopBlock => "stop-block",
-            Caution::DeepCut => "deep-cut",
-            Caution::TiltedCut => "tilted-cut",
-            Caution::HandSaw => "hand-saw",
+            Caution::ThinStrip => "thin_strip",
+            Caution::StripAtFence => "strip_at_fence",
+            Caution::SmallPiece => "small_piece",
+            Caution::StopBlock => "stop_block",
+            Caution::DeepCut => "deep_cut",
+            Caution::TiltedCut => "tilted_cut",
+            Caution::HandSaw => "hand_saw",
             Caution::Drilling => "drilling",
-            Caution::DustAndNoise => "dust-and-noise",
-            Caution::TreatedWood => "treated-wood",
+            Caution::DustAndNoise => "dust_and_noise",
+            Caution::TreatedWood => "treated_wood",
             Caution::Corrosion => "corrosion",
             Caution::Load => "load",
-            Caution::OilyRags => "oily-rags",
+            Caution::OilyRags => "oily_rags",
             Caution::Reclaimed => "reclaimed",
         }
     }
