@@ -153,7 +153,6 @@ fn save_says_what_is_missing_and_what_was_begun_is_not_lost() {
     hand.app.wait_for_value("field-width", "3 1/2");
     hand.no_red();
     hand.tap("save-item");
-    hand.app.wait_for("problem-name");
     hand.app.wait_for("problem-length");
     hand.app.assert_accessible();
     // A count up is typed like any other, and stays through Back.
