@@ -89,7 +89,7 @@ pub fn picture(
     let frame = sizes.frame();
     let mut placed: Vec<Placed> = Vec::new();
     let mut beside = Vec::new();
-    let mut taken: Vec<(Place, usize)> = Vec::new();
+    let mut taken: Vec<Place> = Vec::new();
     let all: Vec<(ItemId, &str, &PartSizes)> = job
         .parts()
         .into_iter()
@@ -108,11 +108,16 @@ pub fn picture(
         let mut is_whole = place.is_some();
         for index in 0..count {
             let Some(place) = place else { break };
-            let at = taken.iter().filter(|(other, _)| *other == place).count();
+            let so_far = |place: Place| taken.iter().filter(|other| **other == place).count();
+            // In a square frame nothing but the order tells its rails apart.
+            let is_either = place == Place::LongRail && sizes.is_square();
+            let is_short = is_either && so_far(Place::ShortRail) < so_far(place).min(2);
+            let place = if is_short { Place::ShortRail } else { place };
+            let at = so_far(place);
             let width = it.wanted(Dimension::Width).map_or(1.0, Length::to_f64);
             match frame.corner(place, at, planks_of(place), width) {
                 Some((at, size)) => {
-                    taken.push((place, index));
+                    taken.push(place);
                     let name = format!("{name} {}", index.saturating_add(1));
                     placed.push(Placed { name, look: look(*id, index), at, size });
                 }
@@ -172,6 +177,10 @@ impl Sizes {
             top: self.top.map(Length::to_f64),
             overhang: self.overhang.to_f64(),
         }
+    }
+
+    fn is_square(&self) -> bool {
+        about(self.length, self.depth)
     }
 
     /// Where pieces of these sizes stand in the frame.
