@@ -9,6 +9,7 @@ pub mod quick_list;
 pub mod report;
 mod rest;
 mod since;
+pub mod so_far;
 mod ticking;
 pub mod wanted;
 

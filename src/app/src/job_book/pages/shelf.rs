@@ -89,6 +89,7 @@ pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
                 <TakenOff {on_back} />
                 <div class="adds">
                     <button type="button" class="tool tool--main" data-testid="new-job" onclick={new}>{ "New job" }</button>
+                    <a class="tool" href="#/jobs/start" data-testid="to-start">{ "Start from a piece" }</a>
                     <button type="button" class="tool" data-testid="open-demo" onclick={open_demo}>
                         { "Open the demo (invented)" }
                     </button>
