@@ -11,6 +11,7 @@ use yew::prelude::*;
 use super::shelf::putting;
 use crate::components::drawing::drawing;
 use crate::components::icon::{Icon, icon};
+use crate::job_book::book::Book;
 use crate::platform::dom;
 use crate::settings::Settings;
 
@@ -30,7 +31,7 @@ pub(super) fn StartPage(props: &StartPageProps) -> Html {
         let job: Job = job_of(kind, unit);
         let reckoned = Reckoned::of(&job, &bench);
         let drawn = picture(&job, &reckoned, &|_, _| Look::Cut);
-        let onclick = put.reform(move |_: MouseEvent| job_of(kind, unit));
+        let onclick = put.reform(move |_: MouseEvent| Book::new(job_of(kind, unit)));
         html! {
             <li>
                 <button type="button" class="kind" data-testid={format!("kind-{}", kind.id)} {onclick}>
