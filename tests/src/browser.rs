@@ -106,7 +106,7 @@ impl Browser {
                 self.cdp("Emulation.setTouchEmulationEnabled", &json!({ "enabled": touch }));
             }
             Engine::WebKit => self.resize_window(i64::from(width), i64::from(height)),
-            Engine::Firefox => self.resize_page(width, height),
+            Engine::Firefox => self.resize_page(screen),
         }
     }
 
@@ -138,7 +138,7 @@ impl Browser {
 
     /// Gives the page this size inside a window that cannot be so small.
     #[track_caller]
-    fn resize_page(&self, width: u32, height: u32) {
+    fn resize_page(&self, Screen { width, height, touch }: Screen) {
         let rect = json!({ "width": 1500, "height": 1200 });
         self.must("the window", self.driver.post("/window/rect", &rect));
         self.beside_the_page(&format!(
@@ -146,11 +146,15 @@ impl Browser {
              for (const [side, size] of [['width', {width}], ['height', {height}]]) {{
                for (const bound of ['min-', 'max-', '']) page.style.setProperty(bound + side, size + 'px', 'important');
              }}
-             page.browsingContext.inRDMPane = true;"
+             page.browsingContext.inRDMPane = {touch};"
         ));
         self.wait_until(
             "the page has its size",
-            &format!("return innerWidth === {width} && innerHeight === {height} ? true : [innerWidth, innerHeight]"),
+            // A page that says nothing of phones, as the empty one, is laid out wide and shown small.
+            &format!(
+                "const is = Math.abs(innerWidth * {height} - innerHeight * {width}) <= {width} + {height};
+                 return is ? true : [innerWidth, innerHeight]"
+            ),
         );
     }
 
@@ -464,6 +468,15 @@ impl Browser {
         self.must("turn to a window", self.driver.post("/window", &json!({ "handle": window })));
     }
 
+    /// Lets the page's script read the clipboard; Firefox lets it by how it was started.
+    #[track_caller]
+    pub fn allow_clipboard(&self) {
+        if self.engine == Engine::Chromium {
+            let all = json!({ "permissions": ["clipboardReadWrite", "clipboardSanitizedWrite"] });
+            self.cdp("Browser.grantPermissions", &all);
+        }
+    }
+
     /// Cuts the page's network, as in a shop without a signal.
     #[track_caller]
     pub fn set_offline(&self, offline: bool) {
@@ -501,6 +514,10 @@ impl Browser {
         let mut said = self.driver.started.said.lock().unwrap_or_else(PoisonError::into_inner);
         let level = |line: String| {
             let (kind, words) = line.split_once(':')?;
+            // What the browser says of itself.
+            if ["resource://", "RSLoader", "BackupService"].iter().any(|own| words.contains(own)) {
+                return None;
+            }
             match kind {
                 "console.error" => Some(format!("SEVERE {words}")),
                 "console.warn" => Some(format!("WARNING {words}")),

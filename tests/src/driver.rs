@@ -74,7 +74,8 @@ impl Driver {
         let body = if body.is_null() { String::new() } else { body.to_string() };
         write!(
             stream,
-            "{method} {path} HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\nContent-Length: {}\r\nConnection: close\r\n\r\n{body}",
+            "{method} {path} HTTP/1.1\r\nHost: 127.0.0.1:{}\r\nContent-Type: application/json\r\nContent-Length: {}\r\nConnection: close\r\n\r\n{body}",
+            self.started.port,
             body.len()
         )?;
         let answer: Value =
