@@ -121,6 +121,14 @@ impl App {
     #[track_caller]
     pub fn tap(&self, id: &str) {
         self.wait_for(id);
+        // While the keys are out, the other fields of a calculator are not seen.
+        if self.script(&format!("return {}?.closest('.is-away') != null", element(id))) == true {
+            self.click(&selector("key-close"));
+            self.wait_until(
+                "the field is seen",
+                &format!("return {}?.closest('.is-away') == null", element(id)),
+            );
+        }
         self.click(&selector(id));
         self.settle();
     }

@@ -1084,6 +1084,8 @@ export interface TopResults {
   top_later?: LengthValue;
   /** Movement across */
   movement?: NumberValue;
+  /** Farthest slot */
+  slot_long?: LengthValue;
   /** Loose by */
   loose_by?: LengthValue;
   /** Largest load */
