@@ -26,7 +26,8 @@ cargo xtask COMMAND
 
   serve [PORT]     build the app (release) and serve it, also to a phone on the same network
   build            build everything that is published into dist/
-  test [PART]      run every test; PART is native, browser, journeys, or journeys NAME;
+  test [PART]      run every test; PART is native, browser, package, journeys, or
+                   journeys NAME;
                    journeys --engine webkit|firefox [NAME] in another engine; engines for the short
                    journeys in both, with the app as it was built last
   trunk            build the app with the Trunk on the PATH, and go through its folder: the short journeys
@@ -80,6 +81,7 @@ fn run(arguments: &[String]) -> Result<()> {
         ["test"] => suite::run_part(suite::Part::All),
         ["test", "native"] => suite::run_part(suite::Part::Native),
         ["test", "browser"] => suite::run_part(suite::Part::Browser),
+        ["test", "package"] => suite::run_part(suite::Part::Package),
         ["test", "journeys"] => suite::run_part(suite::Part::Journeys),
         ["test", "engines"] => suite::other_engines(),
         ["test", "journeys", "--engine", engine, names @ ..] => {

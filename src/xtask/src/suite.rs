@@ -22,6 +22,7 @@ pub(crate) enum Part {
     All,
     Native,
     Browser,
+    Package,
     Journeys,
 }
 
@@ -30,6 +31,7 @@ pub(crate) fn run_part(part: Part) -> Result<()> {
     match part {
         Part::Native => native(),
         Part::Browser => browser(),
+        Part::Package => package(),
         Part::Journeys => journeys(Engine::Chromium, &[]),
         Part::All => {
             // What is missing is said before all the tests.
@@ -41,6 +43,7 @@ pub(crate) fn run_part(part: Part) -> Result<()> {
             native()?;
             browser()?;
             app.wait()?;
+            package()?;
             journeys_in(Engine::Chromium, &[])
         }
     }
@@ -117,6 +120,19 @@ fn browser() -> Result<()> {
     command.env("WASM_BINDGEN_TEST_TIMEOUT", "120");
     command.env("WASM_BINDGEN_TEST_DRIVER_TIMEOUT", "30");
     run("tests in headless Chromium", command.env("CHROMEDRIVER", &browser.driver))
+}
+
+/// The tests of the JavaScript package in Node.
+const IN_NODE: &str = "src/js/tests/node/package.mjs";
+
+/// The JavaScript package as a program for Node uses it.
+fn package() -> Result<()> {
+    let node = tools::find("node");
+    let node = node.context("node is missing; on Debian: sudo apt-get install nodejs")?;
+    let package = page::build_js()?;
+    let mut command = Command::new(node);
+    command.args(["--test", IN_NODE]).current_dir(root()).env("RECKONER_PACKAGE", package);
+    run("tests of the JavaScript package in Node", &mut command)
 }
 
 /// The journeys in an engine, against a fresh release build: all, or those with one of `names` in theirs.

@@ -268,7 +268,7 @@ impl Walk<'_> {
     fn put_in(&mut self, place: &Place) -> Result<(), Stop> {
         let Place::Draft(name) = place else { return Ok(()) };
         let section = match name.as_str() {
-            "measure" | "match" => "",
+            "measure" | "match" => "sizes",
             "part" => "parts",
             _ => "rack",
         };
