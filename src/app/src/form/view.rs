@@ -115,6 +115,7 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
     let is_words = matches!(field.kind, Kind::Words(_));
     let id = element_id(slot);
     let problem = problem_of(at_hand, field);
+    let measures = at_hand.form.unit(&at_hand.settings.bench);
     let place = Place {
         id: &id,
         name: None,
@@ -138,7 +139,7 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
             problem.is_some().then_some("is-wrong"),
             is_ours.then_some("is-pencil"),
         )}>
-            { field::label_for(&id, field, is_ours) }
+            { field::label_for(&id, field, measures, is_ours) }
             <div class="field__row" onmousedown={Callback::from(press_in_row)}>
                 if is_editing { { at_hand.step(slot, Way::Previous) } }
                 { input }
@@ -161,6 +162,7 @@ fn chosen(at_hand: &AtHand, field: &'static Field) -> Html {
     let is_editing = is_editing(at_hand, slot);
     let is_ours = at_hand.is_ours(slot);
     let is_list = choice::is_list(field);
+    let measures = at_hand.form.unit(&at_hand.settings.bench);
     let id = element_id(slot);
     let form = at_hand.form.dispatcher();
     let on_choose = Callback::from(move |answer: &'static str| {
@@ -178,7 +180,7 @@ fn chosen(at_hand: &AtHand, field: &'static Field) -> Html {
     let asked = if is_list {
         html! {
             <>
-                { field::label_for(&id, field, is_ours) }
+                { field::label_for(&id, field, measures, is_ours) }
                 <div class="choice-row">
                     { choice::list(field, id.clone(), &text, &on_choose) }
                     { at_hand.confirm(slot) }
@@ -188,7 +190,7 @@ fn chosen(at_hand: &AtHand, field: &'static Field) -> Html {
     } else {
         html! {
             <>
-                <legend class="field__label">{ field::label(field, is_ours) }</legend>
+                <legend class="field__label">{ field::label(field, measures, is_ours) }</legend>
                 { choice::view(field, &text, &on_choose) }
             </>
         }
