@@ -121,8 +121,26 @@ impl App {
     #[track_caller]
     pub fn tap(&self, id: &str) {
         self.wait_for(id);
+        // While the keys are out, the other fields of a calculator are not seen.
+        if self.script(&format!("return {}?.closest('.is-away') != null", element(id))) == true {
+            self.click(&selector("key-close"));
+            self.wait_until(
+                "the field is seen",
+                &format!("return {}?.closest('.is-away') == null", element(id)),
+            );
+        }
         self.click(&selector(id));
         self.settle();
+    }
+
+    /// Goes to a section of the job at hand, by its name in the address; `front` for the first page. Those that have no
+    /// tab are behind "More".
+    #[track_caller]
+    pub fn section(&self, name: &str) {
+        if !["front", "sizes", "parts", "boards", "more"].contains(&name) {
+            self.tap("section-more");
+        }
+        self.tap(&format!("section-{name}"));
     }
 
     /// Taps keys of the measure keypad, by the part of their test ids after `key-`.

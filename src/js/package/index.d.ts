@@ -187,7 +187,7 @@ export interface TapeResults {
   length?: LengthValue;
   /** One part */
   each?: LengthValue;
-  /** Error when stepped off */
+  /** If you step it off */
   stepping_error?: LengthValue;
   /** Last mark closes at */
   closes_at?: LengthValue;
@@ -376,27 +376,27 @@ export interface ResawRipInput {
   unit?: "in" | "mm";
   /** What to saw. Left out: section. */
   question?: "section" | "strips" | "guide";
-  /** Stock: The tag, or Measured: the tape is right. Left out: 4x4. */
+  /** Board by its tag: or Measured: the tape is right. Left out: 4x4. */
   stock?: "measured" | "1x2" | "1x3" | "1x4" | "1x6" | "1x8" | "1x10" | "1x12" | "5/4x4" | "5/4x6" | "2x2" | "2x3" | "2x4" | "2x6" | "2x8" | "2x10" | "2x12" | "3x4" | "4x4" | "4x6" | "4x8" | "6x6" | "8x8";
-  /** Dressed: Wet boards are larger. Left out: dry. */
+  /** It is: Wet boards are larger. Left out: dry. */
   stock_dressed?: "dry" | "green";
   /** Stock width: Face 1 to face 3, at its narrowest. Needed where it is asked. */
   stock_width?: Measure;
   /** Stock thickness: Face 2 to face 4, at its thinnest. Needed where it is asked. */
   stock_thickness?: Measure;
-  /** Target width. Needed where it is asked. */
+  /** Target wide. Needed where it is asked. */
   target_width?: Measure;
-  /** Target thickness. Needed where it is asked. */
+  /** Target thick. Needed where it is asked. */
   target_thickness?: Measure;
   /** Faces to clean: Faces 1 and 3 lie across the width. Left out: all. */
   faces?: "all" | "two" | "width_both" | "thickness_both";
-  /** Off opposite faces: A kerf first leaves one useful strip. Left out: even. */
+  /** Clean opposite faces: One cut first leaves a strip to use. Left out: even. */
   share?: "even" | "kerf_first";
   /** Pieces: All go through before the fence moves. Needed where it is asked. */
   n_pieces?: number | string;
-  /** Board: The tag, or Measured: the tape is right. Left out: 2x10. */
+  /** Board by its tag: or Measured: the tape is right. Left out: 2x10. */
   board?: "measured" | "1x2" | "1x3" | "1x4" | "1x6" | "1x8" | "1x10" | "1x12" | "5/4x4" | "5/4x6" | "2x2" | "2x3" | "2x4" | "2x6" | "2x8" | "2x10" | "2x12" | "3x4" | "4x4" | "4x6" | "4x8" | "6x6" | "8x8";
-  /** Dressed: Wet boards are larger. Left out: dry. */
+  /** It is: Wet boards are larger. Left out: dry. */
   board_dressed?: "dry" | "green";
   /** Board width: At its narrowest. Needed where it is asked. */
   board_width?: Measure;
@@ -410,7 +410,7 @@ export interface ResawRipInput {
   n_strips?: number | string;
   /** Widths: Finished; 2 @ 2 3/4 is two of them. Needed where it is asked. */
   widths?: Measure | Measure[];
-  /** Off the first edge: Kerf and all; 0 when it is good. Needed where it is asked. */
+  /** Off the first edge: Kerf and all; 0 when it is good. Left out: 0. */
   first_edge?: Measure;
   /** Other edge. Left out: raw. */
   other_edge?: "raw" | "clean" | "cut";
@@ -440,11 +440,11 @@ export interface ResawRipInput {
   fence?: "left" | "right";
   /** Raise the blade: In steps for hard or wet wood. Left out: at_once. */
   rise?: "at_once" | "in_steps";
-  /** Thinnest at fence: No thinner piece between blade and fence. Left out: that of the bench. */
+  /** Thinnest strip I will hold at the fence: No thinner piece between blade and fence. Left out: that of the bench. */
   thinnest?: Measure;
   /** Piece length: Short pieces are not safe to rip. Needed where it is asked. */
   piece_length?: Measure;
-  /** Finish a core by hand: Where the blade cannot reach the middle. Left out: no. */
+  /** Saw the last bit by hand: Where the blade cannot reach the middle. Left out: no. */
   core_by_hand?: boolean;
   /** Blade off square: Gap at its tip beside a square, at full reach. Left out: 0. */
   lean?: Measure;
@@ -474,7 +474,7 @@ export interface ResawRipResults {
   overlap?: LengthValue;
   /** Uncut core */
   core?: LengthValue;
-  /** Step if turned wrong */
+  /** If you turn the wrong face */
   step_if_turned?: LengthValue;
   /** Ridge */
   ridge?: LengthValue;
@@ -983,7 +983,7 @@ export interface SpacingResults {
   narrowest?: LengthValue;
   /** Adds up to */
   closes_at?: LengthValue;
-  /** Error when stepped off */
+  /** If you step it off */
   step_error?: LengthValue;
 }
 export interface SpacingTables {
@@ -1084,6 +1084,8 @@ export interface TopResults {
   top_later?: LengthValue;
   /** Movement across */
   movement?: NumberValue;
+  /** Farthest slot */
+  slot_long?: LengthValue;
   /** Loose by */
   loose_by?: LengthValue;
   /** Largest load */

@@ -11,6 +11,7 @@ mod dowel;
 mod entries;
 mod finish;
 mod frame;
+mod headlines;
 mod ids;
 mod job;
 mod job_edits;

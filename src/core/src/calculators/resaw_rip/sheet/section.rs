@@ -1,4 +1,4 @@
-//! Resize a section: fields in, fence list out.
+//! Bring a post to size: fields in, fence list out.
 
 use super::super::drawing;
 use super::super::fields::{
