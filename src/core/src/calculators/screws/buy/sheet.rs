@@ -30,10 +30,10 @@ pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answe
 fn lay_out(input: &Input, answer: &Answer) -> sheet::Answer {
     let mut laid =
         sheet::Answer::new(TO_BUY.figure("", Value::Count(answer.buy)), working(input, answer));
-    laid.figures.push(NEEDED.figure("", Value::Count(answer.needed)));
     if input.box_of > 1 {
         laid.figures.push(BOXES.figure("", Value::Count(answer.boxes)));
     }
+    laid.figures.push(NEEDED.figure("", Value::Count(answer.needed)));
     laid.figures.push(SPARE_LEFT.figure("", Value::Count(answer.left_over)));
     laid.notes.push(say!["Count each size of screw by itself, with its own spares."]);
     laid.cautions = Caution::of(&[Act::Fasten]);
