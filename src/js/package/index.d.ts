@@ -12,7 +12,7 @@ export interface LengthValue extends Exact { kind: "length"; shown: string; lean
 export interface LengthsValue { kind: "lengths"; items: Omit<LengthValue, "kind">[] }
 export interface CountValue { kind: "count"; value: number }
 export interface AreaValue { kind: "area"; exact_square_inches: string; shown: string }
-/** `exact` is null for a number of physics, such as an angle. */
+/** `exact` is null for a number of physics, such as an angle. With a tape in millimetres `unit` is a metric one. */
 export interface NumberValue { kind: "number"; exact: string | null; value: number; unit: string; shown: string }
 export interface WordsValue { kind: "words"; shown: string }
 export type Value = LengthValue | LengthsValue | CountValue | AreaValue | NumberValue | WordsValue;
@@ -33,7 +33,7 @@ export interface Answered<Results, Tables> {
   assumed: Record<string, string>;
 }
 /** The tape and the saw; what is left out is as the app starts. Numbers are inches. */
-export interface Bench { tape?: "inches" | "feet" | "decimal" | "mm"; fineness?: 2 | 4 | 8 | 16 | 32 | 64; kerf?: Measure; blade_reach?: Measure; thinnest_strip?: Measure; fence?: "left" | "right" }
+export interface Bench { tape?: "inches" | "feet" | "decimal" | "mm" | "mm_half" | "mm_tenths"; fineness?: 2 | 4 | 8 | 16 | 32 | 64; kerf?: Measure; blade_reach?: Measure; thinnest_strip?: Measure; fence?: "left" | "right" }
 /** A length or a formula: "3 3/8", "45 mm", "59 1/2 - 2 × 3 1/4"; a number takes `unit`. */
 export type Measure = string | number;
 /** What is in the way: first of the call itself, then of the question. */
@@ -165,7 +165,7 @@ export type Code =
 export type CautionId = "ripping" | "thin_strip" | "strip_at_fence" | "small_piece" | "stop_block" | "deep_cut" | "tilted_cut" | "hand_saw" | "drilling" | "dust_and_noise" | "treated_wood" | "corrosion" | "load" | "oily_rags" | "reclaimed";
 
 export interface TapeInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Work it out: use the letter of a line above to go on from it. Needed where it is asked. */
   strip?: string | string[];
@@ -208,7 +208,7 @@ export interface TapeTables {
 export function tape(input?: TapeInput, bench?: Bench): Answered<TapeResults, TapeTables> | Refused;
 
 export interface LumberInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** What. Left out: size. */
   ask?: "size" | "amount" | "weight" | "cover";
@@ -283,7 +283,7 @@ export interface LumberTables {
 export function lumber(input?: LumberInput, bench?: Bench): Answered<LumberResults, LumberTables> | Refused;
 
 export interface MoistureInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** What. Left out: board. */
   ask?: "board" | "gap" | "swing" | "air";
@@ -372,7 +372,7 @@ export interface MoistureTables {
 export function moisture(input?: MoistureInput, bench?: Bench): Answered<MoistureResults, MoistureTables> | Refused;
 
 export interface ResawRipInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** What to saw. Left out: section. */
   question?: "section" | "strips" | "guide";
@@ -509,7 +509,7 @@ export interface ResawRipTables {
 export function resaw_rip(input?: ResawRipInput, bench?: Bench): Answered<ResawRipResults, ResawRipTables> | Refused;
 
 export interface CrosscutInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Board: end to end, as measured. Needed where it is asked. */
   board?: Measure;
@@ -546,7 +546,7 @@ export interface CrosscutTables {
 export function crosscut(input?: CrosscutInput, bench?: Bench): Answered<CrosscutResults, CrosscutTables> | Refused;
 
 export interface FrameInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Question. Left out: rail. */
   question?: "rail" | "spacer" | "stretcher" | "support" | "tenons" | "lap" | "square";
@@ -689,7 +689,7 @@ export interface FrameTables {
 export function frame(input?: FrameInput, bench?: Bench): Answered<FrameResults, FrameTables> | Refused;
 
 export interface DowelInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Holes. Left out: through. */
   hold?: "through" | "blind" | "one_end";
@@ -758,7 +758,7 @@ export interface DowelTables {
 export function dowel(input?: DowelInput, bench?: Bench): Answered<DowelResults, DowelTables> | Refused;
 
 export interface ScrewsInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Question. Left out: length. */
   question?: "length" | "pilot" | "placing" | "pocket" | "toe" | "corner" | "hold" | "buy";
@@ -933,7 +933,7 @@ export interface ScrewsTables {
 export function screws(input?: ScrewsInput, bench?: Bench): Answered<ScrewsResults, ScrewsTables> | Refused;
 
 export interface SpacingInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** What do you want to know?. Left out: greatest_gap. */
   mode?: "greatest_gap" | "count" | "step" | "slats_near" | "slats";
@@ -996,7 +996,7 @@ export interface SpacingTables {
 export function spacing(input?: SpacingInput, bench?: Bench): Answered<SpacingResults, SpacingTables> | Refused;
 
 export interface TopInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Question. Left out: planks. */
   question?: "planks" | "overhang" | "season" | "slot" | "tip";
@@ -1107,7 +1107,7 @@ export interface TopTables {
 export function top(input?: TopInput, bench?: Bench): Answered<TopResults, TopTables> | Refused;
 
 export interface CurveInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** What to draw. Left out: arc. */
   mode?: "arc" | "rim" | "corner" | "end" | "s_curve";
@@ -1200,7 +1200,7 @@ export interface CurveTables {
 export function curve(input?: CurveInput, bench?: Bench): Answered<CurveResults, CurveTables> | Refused;
 
 export interface AnglesInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** What leans. Left out: leg. */
   mode?: "leg" | "two_ways" | "sides";
@@ -1291,7 +1291,7 @@ export interface AnglesTables {
 export function angles(input?: AnglesInput, bench?: Bench): Answered<AnglesResults, AnglesTables> | Refused;
 
 export interface StrengthInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Shape. Left out: plank. */
   shape?: "plank" | "round";
@@ -1378,7 +1378,7 @@ export interface StrengthTables {
 export function strength(input?: StrengthInput, bench?: Bench): Answered<StrengthResults, StrengthTables> | Refused;
 
 export interface FinishInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Parts: how many @ length × width × thickness. Needed where it is asked. */
   parts?: string | string[];
@@ -1388,7 +1388,7 @@ export interface FinishInput {
   coats?: number | string;
   /** Surface. Left out: smooth. */
   surface?: "smooth" | "weathered" | "rough" | "can";
-  /** A gallon covers: from the label, its lowest figure. Needed where it is asked. */
+  /** Finish covers: from the label, its lowest figure. Needed where it is asked. */
   coverage?: number | string;
   /** Reserve: for spills, thirsty wood and touching up. Needed where it is asked. */
   reserve?: number | string;

@@ -18,7 +18,7 @@ pub(crate) fn working(working: &Working, bench: &Bench) -> Html {
                             <p class="working__sum">
                                 <span>{ format!("= {}", step.put_in) }</span>
                                 <span class="working__gives">
-                                    { "= " }{ measure::value(&step.gives, bench) }
+                                    { "= " }{ measure::in_working(&step.gives, bench) }
                                 </span>
                             </p>
                         </li>

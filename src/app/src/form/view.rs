@@ -116,6 +116,7 @@ fn one(at_hand: &AtHand, field: &'static Field) -> Html {
 }
 
 fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
+    let measures = at_hand.form.unit(&at_hand.settings.bench);
     let slot = Slot::of(field.id);
     let is_editing = is_editing(at_hand, slot);
     let is_ours = at_hand.is_ours(slot);
@@ -165,7 +166,7 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
             problem.is_some().then_some("is-wrong"),
             is_ours.then_some("is-pencil"),
         )}>
-            if !is_away { { field::label_for(&id, field, is_ours) } }
+            if !is_away { { field::label_for(&id, field, measures, is_ours) } }
             if let Some((_, list)) = list { { list.clone() } }
             <div class="field__row" onmousedown={Callback::from(press_in_row)}>
                 if is_editing { { at_hand.step(slot, Way::Previous) } }
@@ -187,6 +188,7 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
 
 /// A field that is chosen, in a panel of its own while the user walks through the fields.
 fn chosen(at_hand: &AtHand, field: &'static Field) -> Html {
+    let measures = at_hand.form.unit(&at_hand.settings.bench);
     let slot = Slot::of(field.id);
     let is_editing = is_editing(at_hand, slot);
     let is_ours = at_hand.is_ours(slot);
@@ -211,7 +213,7 @@ fn chosen(at_hand: &AtHand, field: &'static Field) -> Html {
     let asked = if is_list {
         html! {
             <>
-                if !is_away { { field::label_for(&id, field, is_ours) } }
+                if !is_away { { field::label_for(&id, field, measures, is_ours) } }
                 <div class="choice-row">
                     { choice::list(field, id.clone(), &text, shown, &on_choose) }
                     { at_hand.confirm(slot).filter(|_| !is_away) }
@@ -219,8 +221,7 @@ fn chosen(at_hand: &AtHand, field: &'static Field) -> Html {
             </>
         }
     } else {
-        let legend =
-            || html! { <legend class="field__label">{ field::label(field, is_ours) }</legend> };
+        let legend = || html! { <legend class="field__label">{ field::label(field, measures, is_ours) }</legend> };
         html! {
             <>
                 if !is_away { { legend() } }

@@ -24,7 +24,7 @@ pub(crate) fn view(at_hand: &AtHand, field: &'static Field) -> Html {
     html! {
         <div key={field.id} class="strip" role="group" aria-label={field.label} data-testid={format!("field-{}", field.id)}>
             if !at_hand.is_typing {
-                <p class="strip__title">{ field::label(field, at_hand.is_ours(Slot::of(field.id))) }</p>
+                <p class="strip__title">{ field::label(field, at_hand.form.unit(bench), at_hand.is_ours(Slot::of(field.id))) }</p>
             }
             <ol class="strip__lines">
                 { for lines(&text).enumerate().map(|(at, text)| {

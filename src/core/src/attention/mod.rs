@@ -6,10 +6,12 @@
 //! [`ways`] out.
 
 mod facts;
+mod looks;
 #[cfg(test)]
 mod tests;
 mod ways;
 mod words;
 
 pub use facts::{Attention, Fact, attention, close_enough};
+pub use looks::Looks;
 pub use ways::{Does, Outcome, Way, cutting_again, looking_again, outcome, ways};

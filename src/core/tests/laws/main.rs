@@ -26,6 +26,7 @@ mod screws;
 mod spacing;
 mod strength;
 mod tape;
+mod tapes;
 mod template;
 mod top;
 mod wording;
