@@ -29,6 +29,9 @@ pub(crate) fn whole() -> String {
 /// hearing of it.
 pub(crate) fn replace(shown: &str) {
     WRITTEN.set(Some(shown.to_owned()));
+    if back::is_leaving() {
+        return;
+    }
     if let Ok(history) = window().history() {
         let state = history.state().unwrap_or(JsValue::NULL);
         // A browser may refuse too many changes a minute; the next one will do.

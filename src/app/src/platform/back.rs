@@ -29,7 +29,7 @@ thread_local! {
     /// The visit that is on the screen, once it has a second entry, and which of the two is the present one.
     static SHOWN: Cell<Option<Entry>> = const { Cell::new(None) };
     /// The step past the first entry.
-    static PAST: Cell<Option<Later>> = const { Cell::new(None) };
+    static PAST: RefCell<Option<Later>> = const { RefCell::new(None) };
     /// What is open, in the order of opening.
     static OPEN: RefCell<Vec<Close>> = const { RefCell::new(Vec::new()) };
 }
@@ -59,11 +59,17 @@ pub(super) fn is_of_this_visit() -> bool {
     shown.is_some() && visit(shown) == visit(now)
 }
 
+/// Whether a step past the page is on its way: who writes into its entry now may stop it.
+pub(super) fn is_leaving() -> bool {
+    PAST.with_borrow(Option::is_some)
+}
+
 /// Hears of Back, for as long as what is returned is kept.
 pub(super) fn listen() -> EventListener {
     // The entry that is here now, before any step.
     SHOWN.set(entry());
     EventListener::new(&window(), "popstate", |_| {
+        PAST.set(None);
         let (now, shown) = (entry(), SHOWN.get());
         let (Some((visit, is_second)), Some((same, was_second))) = (now, shown) else { return };
         if visit != same {
@@ -76,11 +82,13 @@ pub(super) fn listen() -> EventListener {
             match OPEN.with_borrow_mut(Vec::pop) {
                 Some(close) => close(),
                 // A browser takes no step while it takes one.
-                None => PAST.set(Some(later(0, || {
-                    if let Ok(history) = window().history() {
-                        drop(history.back());
-                    }
-                }))),
+                None => PAST.with_borrow_mut(|past| {
+                    *past = Some(later(0, || {
+                        if let Ok(history) = window().history() {
+                            drop(history.back());
+                        }
+                    }));
+                }),
             }
         }
     })
@@ -88,6 +96,7 @@ pub(super) fn listen() -> EventListener {
 
 /// Gives the page its second entry, if it has none.
 fn hold() {
+    PAST.set(None);
     let Ok(history) = window().history() else { return };
     let visit = match entry() {
         Some((_, true)) => return,
