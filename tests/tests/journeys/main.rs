@@ -30,3 +30,4 @@ mod steady;
 mod trade;
 mod typing;
 mod update;
+mod yard;

@@ -112,7 +112,8 @@ fn nothing_moves_on_the_pages_of_a_job() {
         for (page, wanted) in [
             (job.clone(), "sizes"),
             (format!("{job}/parts"), "parts"),
-            (format!("{job}/settings-of-saw"), "batches"),
+            (format!("{job}/build"), "build"),
+            (format!("{job}/buy"), "not-in-the-list"),
             (format!("{job}/kept"), "item-Half of the long rail"),
             (format!("{job}/rack"), "rack"),
             (format!("{job}/boards"), "plan-it"),

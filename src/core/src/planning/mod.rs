@@ -9,8 +9,8 @@ pub mod quick_list;
 pub mod report;
 mod rest;
 mod since;
-mod ticking;
+pub(crate) mod ticking;
 pub mod wanted;
 
 pub use rest::{RestProblem, list_rest};
-pub use since::since;
+pub use since::{no_longer_fits, since};

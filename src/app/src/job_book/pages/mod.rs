@@ -2,6 +2,8 @@
 
 mod attention;
 mod boards;
+mod build;
+mod buy;
 mod codes;
 mod drafts;
 mod full_size;
@@ -106,7 +108,7 @@ impl Open {
 const SECTIONS: [(&str, &str); 7] = [
     ("", "Sizes"),
     ("parts", "Parts"),
-    ("settings-of-saw", "Cut together"),
+    ("build", "Build order"),
     ("kept", "Reckonings"),
     ("rack", "Rack"),
     ("boards", "Boards"),
@@ -242,6 +244,8 @@ fn inside(open: &Open, rest: &str) -> Html {
                 None => lost(open),
             },
         },
+        "buy" if argument == "paper" => buy::paper(open),
+        "buy" => buy::page(open),
         "codes" => codes::page(open),
         "card" => paper::card(open),
         "labels" => paper::label_sheet(open, argument),
@@ -263,11 +267,11 @@ pub(super) fn lost(open: &Open) -> Html {
 fn section_page(open: &Open, section: &str) -> Html {
     let body = match section {
         "parts" => lists::parts(open),
-        "settings-of-saw" => lists::batches(open),
         "kept" => kept::list(open),
         "rack" => lists::rack(open),
         "hand-on" => hand_on::view(open),
         "boards" => return boards::page(open),
+        "build" => return build::page(open),
         _ => {
             html! { <><remind::Remind open={Shared(open.clone())} />{ sizes::view(open) }</> }
         }

@@ -5,7 +5,7 @@ use crate::calculators::screws::fields::{
     AT_HAND, BEHIND_TIP, BEST_LENGTH, END, ENOUGH, GAUGE, HEAD_SUNK, INTO, LONGEST, MARGIN,
     RECEIVER_THICKNESS, STOCK, THREAD_IN_RECEIVER, TOP_THICKNESS, VERDICT_AT_HAND,
 };
-use crate::calculators::screws::sheet::out_of_range;
+use crate::calculators::screws::sheet::{goods, out_of_range};
 use crate::calculators::screws::{LEAST_INTO, sheet::chosen};
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
@@ -51,6 +51,8 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     let best = answer.best;
     let headline = BEST_LENGTH.called("Longest that fits").figure("of stock lengths", best.length);
     let mut laid = sheet::Answer::new(headline, working(input, answer));
+    let at_hand = input.at_hand.unwrap_or(best.length);
+    laid.goods = vec![goods(input.screw, at_hand, None)];
     if let Some(fit) = &answer.at_hand {
         let value = Value::Words(verdict(input, fit));
         laid.figures.push(VERDICT_AT_HAND.figure("", value));
