@@ -67,6 +67,13 @@ pub enum Fact {
         /// Why.
         why: String,
     },
+    /// A kept reckoning that has no answer.
+    Refused {
+        /// The reckoning.
+        kept: ItemId,
+        /// Why.
+        why: Sentence,
+    },
     /// A size that must be taken on the real thing, before parts that need it are cut.
     ToMeasure {
         /// The measure.
@@ -101,6 +108,7 @@ impl Fact {
             Fact::Apart(mismatch) => mismatch.group,
             Fact::Plan { plan, .. } => *plan,
             Fact::Unread { item, .. } => *item,
+            Fact::Refused { kept, .. } => *kept,
         }
     }
 
@@ -146,6 +154,12 @@ pub fn attention(job: &Job, reckoned: &Reckoned, bench: &Bench) -> Attention {
         found.facts.push(Fact::Plan { plan, changes });
     }
     unread(job, reckoned, &mut found);
+    for (kept, _) in job.kept() {
+        let refused = reckoned.kept(kept).filter(|sheet| sheet.answer.is_none());
+        if let Some(refusal) = refused.and_then(|sheet| sheet.refusals.first()) {
+            found.facts.push(Fact::Refused { kept, why: refusal.sentence.clone() });
+        }
+    }
     let to_measure = job.measures().into_iter().filter(|(_, it)| it.wait && it.as_cut.is_none());
     found.facts.extend(to_measure.map(|(size, _)| Fact::ToMeasure { size }));
     found

@@ -144,7 +144,8 @@ fn flagged(job: &Job, attention: &Attention) -> BTreeMap<ItemId, ItemId> {
                     all.extend(group.measures.iter().map(|id| (*id, about)));
                 }
             }
-            Fact::Plan { .. } | Fact::ToMeasure { .. } => {}
+            // The step of the reckoning itself says so.
+            Fact::Plan { .. } | Fact::ToMeasure { .. } | Fact::Refused { .. } => {}
         }
     }
     all
