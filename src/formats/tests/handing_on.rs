@@ -206,6 +206,7 @@ fn everything_to_buy_is_a_list_of_numbers() {
         on_hand: 0,
         bought: 1,
         each: Some(1090),
+        is_ours: false,
         uses: vec![(ItemId(2), "rail".to_owned()), (ItemId(3), "leg".to_owned())],
     };
     let screws = Line {
@@ -219,6 +220,7 @@ fn everything_to_buy_is_a_list_of_numbers() {
         on_hand: 12,
         bought: 0,
         each: None,
+        is_ours: false,
         uses: vec![(ItemId(4), "@planks, \"down\"".to_owned())],
     };
     let text = to_buy_csv(&ToBuy { lines: vec![board, screws], ..ToBuy::default() });

@@ -1,12 +1,13 @@
 //! Every test: native, in the browser, and the journeys through the built app.
 
 use std::fs;
-use std::path::Path;
-use std::process::Command;
+use std::path::{Path, PathBuf};
+use std::process::{Child, Command};
 
 use anyhow::{Context, Result, bail};
 
-use crate::workspace::{cargo, dist, packages, root, run, scratch, this_program};
+use crate::engines::{self, Engine};
+use crate::workspace::{cargo, dist, packages, root, run, say, scratch, this_program};
 use crate::{npm, page, tools};
 
 /// The package with the journeys; it needs a built app, so it is not among the native tests.
@@ -21,21 +22,72 @@ pub(crate) enum Part {
     All,
     Native,
     Browser,
+    Package,
     Journeys,
 }
 
 /// Runs the tests of `part`, cheapest first; the first failure ends it.
 pub(crate) fn run_part(part: Part) -> Result<()> {
-    if matches!(part, Part::All | Part::Native) {
-        native()?;
+    match part {
+        Part::Native => native(),
+        Part::Browser => browser(),
+        Part::Package => package(),
+        Part::Journeys => journeys(Engine::Chromium, &[]),
+        Part::All => {
+            // What is missing is said before all the tests.
+            tools::ensure_wasm_target()?;
+            Engine::Chromium.equip(&mut cargo())?;
+            // The optimised build keeps one core busy for minutes, and the native tests do not always need both: what
+            // the journeys want is made meanwhile, in target folders that the tests do not lock.
+            let app = Beside::start("build")?;
+            native()?;
+            browser()?;
+            app.wait()?;
+            package()?;
+            journeys_in(Engine::Chromium, &[])
+        }
     }
-    if matches!(part, Part::All | Part::Browser) {
-        browser()?;
+}
+
+/// A command of this program that runs beside others; what it says is shown when somebody waits for it. It is stopped
+/// when something else failed first.
+struct Beside {
+    name: &'static str,
+    running: Child,
+    said: PathBuf,
+}
+
+impl Beside {
+    fn start(name: &'static str) -> Result<Self> {
+        let said = scratch().join(format!("{name}.log"));
+        fs::create_dir_all(scratch())?;
+        let log = fs::File::create(&said).context("writing down what a command says")?;
+        let running = Command::new(this_program()?)
+            .arg(name)
+            .stdout(log.try_clone()?)
+            .stderr(log)
+            .spawn()
+            .with_context(|| format!("starting `{name}` beside the tests"))?;
+        Ok(Self { name, running, said })
     }
-    if matches!(part, Part::All | Part::Journeys) {
-        journeys(&[])?;
+
+    fn wait(mut self) -> Result<()> {
+        say(&format!("{}, begun beside the tests", self.name));
+        let status = self.running.wait()?;
+        eprint!("{}", fs::read_to_string(&self.said).unwrap_or_default());
+        if !status.success() {
+            bail!("{}: failed ({status})", self.name);
+        }
+        Ok(())
     }
-    Ok(())
+}
+
+impl Drop for Beside {
+    fn drop(&mut self) {
+        // It has ended, or what it makes is not wanted any more; either way nothing is left to be told.
+        let _ = self.running.kill();
+        let _ = self.running.wait();
+    }
 }
 
 /// Every member but the journeys, with the examples in its documentation.
@@ -70,14 +122,54 @@ fn browser() -> Result<()> {
     run("tests in headless Chromium", command.env("CHROMEDRIVER", &browser.driver))
 }
 
-/// The journeys, against a fresh release build: all, or those with one of `names` in theirs.
-pub(crate) fn journeys(names: &[&str]) -> Result<()> {
+/// The tests of the JavaScript package in Node.
+const IN_NODE: &str = "src/js/tests/node/package.mjs";
+
+/// The JavaScript package as a program for Node uses it.
+fn package() -> Result<()> {
+    let node = tools::find("node");
+    let node = node.context("node is missing; on Debian: sudo apt-get install nodejs")?;
+    let package = page::build_js()?;
+    let mut command = Command::new(node);
+    command.args(["--test", IN_NODE]).current_dir(root()).env("RECKONER_PACKAGE", package);
+    run("tests of the JavaScript package in Node", &mut command)
+}
+
+/// The journeys in an engine, against a fresh release build: all, or those with one of `names` in theirs.
+pub(crate) fn journeys(engine: Engine, names: &[&str]) -> Result<()> {
+    // What is missing is said before the long build.
+    engine.equip(&mut cargo())?;
+    page::build_all()?;
+    journeys_in(engine, names)
+}
+
+/// The short journeys in the engines that the others do not run in, with the app as it was built last. An engine that is
+/// not there and cannot be installed is told, and is no failure: the rest of the check does not hang on a mirror.
+pub(crate) fn other_engines() -> Result<()> {
+    for engine in [Engine::WebKit, Engine::Firefox] {
+        match engine.equip(&mut cargo()) {
+            Ok(()) => journeys_in(engine, &engines::SHORT)?,
+            Err(why) => say(&format!("NOT TRIED in {engine}: {why:#}")),
+        }
+    }
+    Ok(())
+}
+
+/// The same, with the app as it was built last.
+fn journeys_in(engine: Engine, names: &[&str]) -> Result<()> {
     let mut command = cargo();
     command.args(["test", "--package", JOURNEYS]);
-    if !names.is_empty() {
-        command.args(["--test", "journeys", "--"]).args(names);
+    let skips = engine.skips();
+    if !names.is_empty() || !skips.is_empty() {
+        command.args(["--test", "journeys", "--"]).args(names).args(skips);
     }
-    against_the_built_app("journeys through the built app", &mut command)
+    if std::env::var_os("RUST_TEST_THREADS").is_none() {
+        // A journey waits for its browser about a third of its time: one more than there are cores keeps them busy.
+        let cores = std::thread::available_parallelism().map_or(1, usize::from);
+        command.env("RUST_TEST_THREADS", (cores + 1).to_string());
+    }
+    engine.equip(&mut command)?;
+    against(&format!("journeys through the built app, in {engine}"), &mut command, &dist())
 }
 
 /// The campaign of random walks with faults, against a fresh release build.
@@ -152,19 +244,19 @@ pub(crate) fn trunk() -> Result<()> {
     run("building with Trunk", &mut build)?;
     let mut command = cargo();
     command.args(["test", "--package", JOURNEYS, "--test", "journeys", "--"]).args(WITH_TRUNK);
+    Engine::Chromium.equip(&mut command)?;
     against("journeys through the app that Trunk built", &mut command, &made)
 }
 
 fn against_the_built_app(what: &str, command: &mut Command) -> Result<()> {
     // What is missing is said before the long build.
-    tools::ensure_browser()?;
+    Engine::Chromium.equip(command)?;
     page::build_all()?;
     against(what, command, &dist())
 }
 
-/// Runs what needs a browser and the app in a folder.
+/// Runs what needs the app in a folder, and has its browser.
 fn against(what: &str, command: &mut Command, app: &Path) -> Result<()> {
-    let browser = tools::ensure_browser()?;
     let axe = npm::axe_script()?;
     run(
         what,
@@ -172,9 +264,7 @@ fn against(what: &str, command: &mut Command, app: &Path) -> Result<()> {
             .env("RECKONER_DIST", app)
             .env("RECKONER_SCRATCH", scratch())
             .env("RECKONER_AXE", axe)
-            .env("RECKONER_XTASK", this_program()?)
-            .env("CHROMIUM", browser.chromium)
-            .env("CHROMEDRIVER", browser.driver),
+            .env("RECKONER_XTASK", this_program()?),
     )
 }
 

@@ -1,11 +1,13 @@
 //! Journeys through the built app: what a person does, in a real browser.
 
 mod all_jobs;
+mod back;
 mod calculators;
 mod campaign;
 mod dead_ends;
 mod device;
 mod film;
+mod first_page;
 mod handing_on;
 mod ink;
 mod javascript;
@@ -15,18 +17,23 @@ mod job_made;
 mod kept;
 mod kept_together;
 mod keyboard;
+mod keys_out;
+mod large_text;
 mod offline;
 mod pages;
 mod paper;
 mod parts;
 mod planner;
 mod privacy;
+mod quick_job;
 mod recovery;
 mod removed;
+mod safety;
 mod shelf;
 mod start;
 mod state;
 mod steady;
+mod taps;
 mod trade;
 mod typing;
 mod update;

@@ -19,7 +19,7 @@ use std::rc::Rc;
 use reckoner_core::calculators::Calculator;
 use reckoner_core::measure::Unit;
 use reckoner_core::measure::text::{NoNames, parse};
-use reckoner_core::sheet::{Bench, Entries, Field, Kind};
+use reckoner_core::sheet::{Bench, Entries, Field, Kind, Start};
 
 use crate::settings::{SETTINGS, settled};
 
@@ -40,6 +40,26 @@ impl Slot {
     #[must_use]
     pub fn of(field: &'static str) -> Slot {
         Slot { field, line: None }
+    }
+
+    /// The place as it is kept: `field`, or `field/line`.
+    #[must_use]
+    pub fn written(self) -> String {
+        match self.line {
+            Some(line) => format!("{}/{line}", self.field),
+            None => self.field.to_owned(),
+        }
+    }
+
+    /// Reads what [`Slot::written`] wrote; `None` for what is no field of the calculator.
+    #[must_use]
+    pub fn read(calculator: &Calculator, text: &str) -> Option<Slot> {
+        let (name, line) = match text.split_once('/') {
+            Some((name, line)) => (name, Some(line.parse().ok()?)),
+            None => (text, None),
+        };
+        let field = calculator.fields.iter().find(|field| field.id == name)?;
+        Some(Slot { field: field.id, line })
     }
 }
 
@@ -67,7 +87,7 @@ pub struct Form {
     is_gone_through: bool,
     /// The place that the last step typed in: more typing there belongs to the same step.
     typing: Option<Slot>,
-    /// Fields that were typed in and left: only these may show a problem.
+    /// Fields that were begun and left: only these may show a problem.
     left: BTreeSet<&'static str>,
     /// What is told the texts whenever they change, in the event that changes them.
     keeper: Option<Keeper>,
@@ -99,6 +119,8 @@ pub enum Action {
     GoThrough,
     /// The user leaves the place being edited.
     Leave,
+    /// The user is done with the form: what is still blank may now be told.
+    Check,
     /// One step back.
     Undo,
     /// One step forward again.
@@ -115,9 +137,14 @@ impl Form {
     #[must_use]
     pub fn new(calculator: &'static Calculator, entries: Entries, own: Option<Entries>) -> Form {
         let past = own.into_iter().filter(|own| *own != entries).collect();
-        // What was typed before was left before.
+        // What was typed before was left before. In a form of the job book what is blank, and was never touched, is
+        // not wrong yet.
+        let was_begun = |field: &&Field| {
+            let is_blank = matches!(field.start, Start::Text(""));
+            !calculator.slug.is_empty() || !is_blank || entries.text(field.id).is_some()
+        };
         let mut left = BTreeSet::new();
-        left.extend(calculator.fields.iter().map(|field| field.id));
+        left.extend(calculator.fields.iter().filter(was_begun).map(|field| field.id));
         Form {
             calculator,
             entries,
@@ -193,7 +220,7 @@ impl Form {
         !self.future.is_empty()
     }
 
-    /// Whether a field was typed in and left.
+    /// Whether a field was begun and left.
     #[must_use]
     pub fn was_left(&self, field: &str) -> bool {
         self.left.contains(field)
@@ -282,6 +309,10 @@ impl Form {
             Action::Leave => {
                 form.leave();
                 form.is_gone_through = false;
+            }
+            Action::Check => {
+                form.leave();
+                form.left.extend(form.calculator.fields.iter().map(|field| field.id));
             }
             Action::Undo => {
                 if let Some(entries) = form.past.pop() {

@@ -130,7 +130,6 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
                 if pages(*set).len() > 1 {
                     { for pages(*set).iter().map(|it| tab(*it)) }
                 }
-                <span class="keypad__space"></span>
                 <button type="button" tabindex="-1" class="tab" data-testid="key-keyboard"
                     aria-label="Use the phone's keyboard" onclick={send(KeypadEvent::Keyboard)}>
                     { icon(Icon::Keyboard) }

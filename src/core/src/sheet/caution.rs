@@ -36,6 +36,44 @@ pub enum Caution {
 }
 
 impl Caution {
+    /// Stable name for programs.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        match self {
+            Caution::Ripping => "ripping",
+            Caution::ThinStrip => "thin_strip",
+            Caution::StripAtFence => "strip_at_fence",
+            Caution::SmallPiece => "small_piece",
+            Caution::StopBlock => "stop_block",
+            Caution::DeepCut => "deep_cut",
+            Caution::TiltedCut => "tilted_cut",
+            Caution::HandSaw => "hand_saw",
+            Caution::Drilling => "drilling",
+            Caution::DustAndNoise => "dust_and_noise",
+            Caution::TreatedWood => "treated_wood",
+            Caution::Corrosion => "corrosion",
+            Caution::Load => "load",
+            Caution::OilyRags => "oily_rags",
+            Caution::Reclaimed => "reclaimed",
+        }
+    }
+
+    /// Whether it is of what can take fingers: a blade, and what is thin or short beside it.
+    #[must_use]
+    pub fn can_take_fingers(self) -> bool {
+        matches!(
+            self,
+            Caution::Ripping
+                | Caution::ThinStrip
+                | Caution::StripAtFence
+                | Caution::SmallPiece
+                | Caution::StopBlock
+                | Caution::DeepCut
+                | Caution::TiltedCut
+                | Caution::HandSaw
+        )
+    }
+
     /// In one line.
     #[must_use]
     pub fn line(self) -> &'static str {

@@ -23,11 +23,11 @@ mod working;
 
 pub use answer::{Answer, Figure, Goods, Note, Row, Sheet, Table, Value};
 pub use ask::{Ask, Echo};
-pub use assumed::Assumed;
+pub use assumed::{Assumed, not_yours};
 pub use bench::{Bench, Own, Side};
 pub use caution::{Act, Caution, DANGERS};
 pub use entries::Entries;
-pub use face::{Face, face};
+pub use face::{Face, face, face_in_working};
 pub use field::{Choice, Field, Kind, Least, Span, Start, When};
 pub use pieces::{BoardPrice, CutPiece, MOST_LINES, money};
 pub use refusal::{Refusal, Refused, WayOut};
@@ -37,4 +37,4 @@ pub use term::{Amount, Term};
 pub use working::{Rounded, Source, Step, Working};
 
 // What a sheet says is made of these.
-pub use crate::sentence::{Piece, Sentence};
+pub use crate::sentence::{Piece, Sentence, amount_text};

@@ -44,6 +44,8 @@ pub struct Line {
     pub bought: u32,
     /// Price of one in hundredths of money, where it is known.
     pub each: Option<i64>,
+    /// The price is an example of ours, until somebody says otherwise.
+    pub is_ours: bool,
     /// What it is for: parts, or the reckonings that say so.
     pub uses: Vec<(ItemId, String)>,
 }
@@ -130,7 +132,7 @@ pub fn to_buy(job: &Job, reckoned: &Reckoned, bench: &Bench) -> ToBuy {
     let mut list = ToBuy::default();
     let plan = job.find_cut_plan(false).and_then(|id| Some((id, job.cut_plan(id)?)));
     match &plan {
-        Some((id, (kept, states))) => list.lines.extend(boards(*id, kept, states)),
+        Some((id, (kept, states))) => list.lines.extend(boards(job, *id, kept, states)),
         None if has_pieces_to_cut(job, reckoned) => list.in_the_way.push(InTheWay::NoPlan),
         None => {}
     }
@@ -174,7 +176,7 @@ fn money(lines: &[Line]) -> Money {
 }
 
 /// The boards that the plan in use buys.
-fn boards(plan: ItemId, kept: &CutPlan, states: &[BoardState]) -> Vec<Line> {
+fn boards(job: &Job, plan: ItemId, kept: &CutPlan, states: &[BoardState]) -> Vec<Line> {
     let bought_of = |kind: usize| {
         let alike = kept.plan.boards.iter().zip(states).filter(|(cut, state)| {
             cut.source == cutting::Source::Board(kind) && **state != BoardState::ToCut
@@ -208,10 +210,15 @@ fn boards(plan: ItemId, kept: &CutPlan, states: &[BoardState]) -> Vec<Line> {
             on_hand: 0,
             bought: bought_of(it.board),
             each: it.price.map(|(each, _)| each),
+            is_ours: it.item.and_then(|id| job.item(id)).is_some_and(is_ours),
             uses: parts.filter_map(name_of).collect(),
         }
     };
     all.into_iter().map(line).collect()
+}
+
+fn is_ours(item: &Item) -> bool {
+    matches!(item, Item::YardBoard(board) if board.is_ours)
 }
 
 /// What the kept reckonings take beside boards. The same thing is one line.
@@ -244,6 +251,7 @@ fn goods(job: &Job, reckoned: &Reckoned, list: &mut ToBuy) {
                         on_hand: 0,
                         bought: job.ticked(key),
                         each: None,
+                        is_ours: false,
                         uses: Vec::new(),
                     });
                     line.wanted = line.wanted.saturating_add(count);

@@ -118,6 +118,7 @@ impl ToBuy {
         for line in &self.lines {
             let tick = if line.is_done() { "x" } else { " " };
             let price = line.price().map_or("no price".to_owned(), money);
+            let price = if line.is_ours { format!("{price} (our example)") } else { price };
             let what = line.what().on(tape);
             lines.push(format!("[{tick}] {what}: {}, {price}, {}", line.how_many(), line.uses()));
         }

@@ -176,10 +176,11 @@ fn line(open: &Open, it: &Line) -> Html {
             </button>
             <div class="row">
                 <span class="row__name">{ sentence(&it.what(), tape) }</span>
-                <span class="row__value">{ it.price().map_or("no price".to_owned(), money) }</span>
+                <span class="row__value"><span class={it.is_ours.then_some("is-pencil")}>{ it.price().map_or("no price".to_owned(), money) }</span></span>
                 <span class="row__more">
                     <span class="buy__count">{ it.how_many() }</span>
                     { it.each.map(|each| format!(", {} each", money(each))) }
+                    if it.is_ours { { ", our example" } }
                 </span>
                 if !it.uses.is_empty() { <span class="row__more">{ it.uses() }</span> }
             </div>
@@ -198,7 +199,7 @@ pub(super) fn paper(open: &Open) -> Html {
                 <th scope="row">{ sentence(&it.what(), tape) }</th>
                 <td class="card__figure">{ it.to_come() }</td>
                 <td>{ it.how_many() }</td>
-                <td>{ it.each.map_or("no price".to_owned(), money) }</td>
+                <td>{ it.each.map_or("no price".to_owned(), money) }if it.is_ours { { " (our example)" } }</td>
                 <td>{ it.price().map(money) }</td>
                 <td>{ it.uses() }</td>
             </tr>

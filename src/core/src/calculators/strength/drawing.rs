@@ -7,7 +7,7 @@ use crate::drawing::{Anchor, Item, Role, SCENE_WIDTH, Scene, Shape, Size};
 use crate::measure::text::show;
 use crate::measure::{Length, Rounding};
 use crate::say;
-use crate::sheet::{Bench, Sentence};
+use crate::sheet::{Bench, Sentence, Value};
 
 /// Border left and right.
 const MARGIN: f64 = 24.0;
@@ -104,7 +104,11 @@ impl Panels<'_> {
             self.arrow(x, rest + drop);
         }
         let sag = fine_text(bend.sag, self.bench);
-        let words = format!("sag {sag} · {} · {:.0} psi", bend.verdict.word(), bend.stress);
+        let words = format!(
+            "sag {sag} · {} · {}",
+            bend.verdict.word(),
+            Value::Real(bend.stress, 0, "psi").in_line(self.bench)
+        );
         self.add(
             Role::StrongInk,
             Shape::Text(SCENE_WIDTH / 2.0, top + 14.0, Anchor::Middle, Size::Medium, words),

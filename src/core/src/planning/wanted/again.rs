@@ -1,8 +1,9 @@
 //! Which board one more piece of a part could be cut from, and what it costs.
 
 use super::sections::{lying, obstacle};
-use super::stock::{boards, same_section};
+use super::stock::boards;
 use super::{Named, OPTIONS, Options, options, read_part, start_entries};
+use crate::job::sections::reads;
 use crate::job::{Item, ItemId, Job, Reckoned};
 use crate::measure::Length;
 use crate::sheet::{Ask, Bench};
@@ -38,10 +39,10 @@ pub fn board_for(
     let Item::Part(item) = job.item(part)? else { return None };
     let named = Named { item: part, name: item.name.clone() };
     let wanted = read_part(named, item, reckoned.part(part)?).ok()?;
-    let section = same_section(&wanted.stock);
+    let section = reads(&wanted.stock);
     let mut found: Option<(Rank, FromBoard)> = None;
     for raw in boards(job, &options) {
-        if !wanted.takes_any() && same_section(raw.section) != section {
+        if !wanted.takes_any() && reads(raw.section) != section {
             continue;
         }
         let Ok(board) = raw.read(reckoned, bench) else { continue };

@@ -15,6 +15,8 @@ pub(super) fn draw(
     screw: Fastener,
     tape: Tape,
 ) -> Result<Scene, OutOfRange> {
+    // The one at hand where it fits, else the best of stock lengths.
+    let drawn = answer.at_hand.filter(|fit| fit.fault.is_none()).unwrap_or(answer.best);
     let zero = Length::ZERO;
     let is_toed = input.seat == Seat::Face;
     // The part is broken off a little past the start; its end lies at `end`.
@@ -43,7 +45,7 @@ pub(super) fn draw(
     let (cos, sin) = (input.angle.cos(), input.angle.sin());
     let on_axis = |distance: f64| -> Place { (start.0 + distance * cos, distance * sin) };
     let seat = answer.to_seat.to_f64();
-    let tip = seat + answer.best.length.to_f64();
+    let tip = seat + drawn.length.to_f64();
     let (from, to) = (place(&board, start), place(&board, on_axis(tip)));
     board.add(Role::Guide, Shape::Line(from.0, from.1, to.0, to.1));
     // The screw: a head, a shank as thick as it is, and a point.
@@ -67,14 +69,14 @@ pub(super) fn draw(
     board.add(Role::Fastener, Shape::Polygon(outline));
     let exit = place(&board, (end_at, answer.exit.to_f64()));
     board.add(Role::Hole, Shape::Circle(exit.0, exit.1, 3.0));
-    label(&mut board, input, answer, [from, exit], end)?;
+    label(&mut board, input, answer, drawn.deep, [from, exit], end)?;
     Ok(board.scene(say![
         "Section: the screw starts ",
         answer.start,
         " from the end, leaves it ",
         answer.exit,
         " from the drilled face and goes ",
-        answer.best.deep,
+        drawn.deep,
         " deep into the receiver."
     ]))
 }
@@ -83,6 +85,7 @@ fn label(
     board: &mut Board,
     input: &Input,
     answer: &Answer,
+    deep: Length,
     [from, exit]: [(f64, f64); 2],
     end: Length,
 ) -> Result<(), OutOfRange> {
@@ -93,7 +96,7 @@ fn label(
         let left = board.x(Length::ZERO) - 6.0;
         board.add(Role::Dimension, Shape::Line(left, from.1, left, exit.1));
         let start = format!("start {}", board.amount(answer.start));
-        let deep = format!("deep {}", board.amount(answer.best.deep));
+        let deep = format!("deep {}", board.amount(deep));
         let lines = [
             (from.1 - 4.0, angle),
             (from.1 + 14.0, format!("{start} up, on the left face")),
@@ -108,7 +111,7 @@ fn label(
         return Ok(());
     }
     board.dimension(-1, (end - answer.start)?, end);
-    board.dimension(0, end, (end + answer.best.deep)?);
+    board.dimension(0, end, (end + deep)?);
     let (x, y) = (board.x(Length::ZERO), board.row(-2));
     board.text(Role::Ink, x, y, Anchor::Start, Size::Small, format!("start back, {angle}"));
     let y = board.row(1);

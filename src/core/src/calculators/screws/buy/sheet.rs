@@ -35,10 +35,10 @@ pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answe
 fn lay_out((screw, length): (Fastener, Length), input: &Input, answer: &Answer) -> sheet::Answer {
     let mut laid =
         sheet::Answer::new(TO_BUY.figure("", Value::Count(answer.buy)), working(input, answer));
-    laid.figures.push(NEEDED.figure("", Value::Count(answer.needed)));
     if input.box_of > 1 {
         laid.figures.push(BOXES.figure("", Value::Count(answer.boxes)));
     }
+    laid.figures.push(NEEDED.figure("", Value::Count(answer.needed)));
     laid.figures.push(SPARE_LEFT.figure("", Value::Count(answer.left_over)));
     let spares = answer.buy.saturating_sub(answer.needed);
     laid.goods = vec![goods(screw, length, Some((answer.needed, spares)))];

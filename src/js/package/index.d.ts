@@ -1,33 +1,171 @@
 // Made from the calculators' own lists of fields and results. Do not edit.
 
-/** A length: exact inches such as "27/8", and as it stands on the tape. */
-export interface LengthValue { kind: "length"; exact: string; inches: number; millimetres: number; shown: string; lean: "exact" | "heavy" | "light" | "midway"; left_over: string; spoken: string }
+/** Loads the program; call it once, before anything else. `program`: its bytes, its compiled module, a response that brings it, or its address; left out, it is taken from beside this package. */
+export default function init(program?: object | string): Promise<void>;
+/** The same at once, from the program's bytes or its compiled module. */
+export function initSync(program: object): void;
+
+/** `exact` is in inches, such as "27/8"; the numbers are as near to it as numbers come. */
+export interface Exact { exact: string; inches: number; millimetres: number }
+/** A length, and as it stands on the tape. `left_over`: by how much it is more than the mark shown; below zero where the mark is more. */
+export interface LengthValue extends Exact { kind: "length"; shown: string; lean: "exact" | "heavy" | "light" | "midway"; left_over: Exact; spoken: string }
 export interface LengthsValue { kind: "lengths"; items: Omit<LengthValue, "kind">[] }
 export interface CountValue { kind: "count"; value: number }
 export interface AreaValue { kind: "area"; exact_square_inches: string; shown: string }
-/** `exact` is null for a number of physics, such as an angle. */
+/** `exact` is null for a number of physics, such as an angle. With a tape in millimetres `unit` is a metric one. */
 export interface NumberValue { kind: "number"; exact: string | null; value: number; unit: string; shown: string }
 export interface WordsValue { kind: "words"; shown: string }
 export type Value = LengthValue | LengthsValue | CountValue | AreaValue | NumberValue | WordsValue;
-export interface Table { title: string; columns: string[]; rows: Value[][] }
-/** `at`: where in the text of the field, in UTF-16 units, as `String.slice` counts. `code`: `missing`, `not-asked`, `wrong-type` or `bad-call` for the call itself; else of the question. */
-export interface Problem { field: string; code: string; message: string; at: [number, number] | null; way_out: { message: string; set: Record<string, string> } | null }
+/** One id and one heading for each value of a row. */
+export interface Table { title: string; columns: { id: string; heading: string }[]; rows: Value[][] }
+/** `id`: made of the words of the note that are always the same. */
+export interface Note { id: string; text: string }
+export interface Caution { id: CautionId; line: string; more: string }
+/** `at`: where in the text of the field, in UTF-16 units, as `String.slice` counts. */
+export interface Problem { field: string; code: Code; message: string; at: [number, number] | null; way_out: { message: string; set: Record<string, string> } | null }
 export interface Refused { ok: false; problems: Problem[] }
 export interface Answered<Results, Tables> {
   ok: true;
   headline: { id: keyof Results; label: string; from: string; value: Value };
-  results: Results; tables: Tables; notes: string[]; cautions: { line: string; more: string }[];
+  results: Results; tables: Tables; notes: Note[]; cautions: Caution[];
   understood: Record<string, string>; working: { rule: string; numbers: string; gives: Value }[]; sources: string[];
   /** Choices and settings of the saw that were left out, and what they were taken as. */
   assumed: Record<string, string>;
 }
-/** The tape and the saw; what is left out is as the app starts. */
-export interface Bench { tape?: "inches" | "feet" | "decimal" | "mm"; fineness?: 2 | 4 | 8 | 16 | 32 | 64; kerf?: string; blade_reach?: string; thinnest_strip?: string; fence?: "left" | "right" }
+/** The tape and the saw; what is left out is as the app starts. Numbers are inches. */
+export interface Bench { tape?: "inches" | "feet" | "decimal" | "mm" | "mm_half" | "mm_tenths"; fineness?: 2 | 4 | 8 | 16 | 32 | 64; kerf?: Measure; blade_reach?: Measure; thinnest_strip?: Measure; fence?: "left" | "right" }
 /** A length or a formula: "3 3/8", "45 mm", "59 1/2 - 2 × 3 1/4"; a number takes `unit`. */
 export type Measure = string | number;
+/** What is in the way: first of the call itself, then of the question. */
+export type Code =
+  | "bad-call" | "missing" | "not-asked" | "too-much" | "unreadable" | "wrong-type" | "failed"
+  | "all-waste"
+  | "below-formula"
+  | "bends-too-far"
+  | "between-formula"
+  | "blade-tilted"
+  | "block-too-thick"
+  | "board-too-narrow"
+  | "board-too-thin-at-fence"
+  | "cannot-reach"
+  | "cannot-read"
+  | "clean-up-takes-all"
+  | "deeper-than-part"
+  | "diagonals-do-not-belong"
+  | "does-not-reach"
+  | "dowel-too-big"
+  | "edge-too-short"
+  | "empty"
+  | "end-in-zone"
+  | "ends-meet"
+  | "exit-outside"
+  | "feather-edge"
+  | "gap-closes"
+  | "gap-too-small"
+  | "gaps-fill-top"
+  | "guide-off-board"
+  | "head-through-top"
+  | "housing-through-rail"
+  | "lap-hides-legs"
+  | "lap-leaves-nothing"
+  | "lap-misses-leg"
+  | "least-over-gap"
+  | "least-too-large"
+  | "leg-too-thin-for-tenon"
+  | "legs-fill-overall"
+  | "list-too-wide"
+  | "load-off-the-span"
+  | "moisture-outside"
+  | "mortise-comes-out"
+  | "nail-in-wet"
+  | "near-edge"
+  | "no-angled-screw"
+  | "no-clear-place"
+  | "no-depth-left"
+  | "no-figure-outside"
+  | "no-free-place"
+  | "no-gap"
+  | "no-load"
+  | "no-planks"
+  | "no-quarter-figure"
+  | "no-room"
+  | "no-room-for-stretcher"
+  | "no-room-for-strips"
+  | "no-screws"
+  | "no-stock-so-long"
+  | "no-such-line"
+  | "no-such-thickness"
+  | "no-such-width"
+  | "no-widths"
+  | "not-a-count"
+  | "not-a-price"
+  | "not-a-size"
+  | "not-a-zone"
+  | "not-on-the-tape"
+  | "nothing-beside-strip"
+  | "nothing-between"
+  | "nothing-for-second-face"
+  | "nothing-to-cut"
+  | "one-diagonal"
+  | "one-for-two-ends"
+  | "one-plank"
+  | "opens-further"
+  | "opens-wider"
+  | "out-of-range"
+  | "outside-leg"
+  | "part-over-leg"
+  | "part-too-long"
+  | "part-too-short"
+  | "plank-too-narrow"
+  | "plank-too-thin"
+  | "planks-overfill"
+  | "planks-will-push"
+  | "rail-all-joint"
+  | "rail-fills-overall"
+  | "rail-past-overall"
+  | "rail-thicker-than-leg"
+  | "rails-meet"
+  | "receiver-too-thin"
+  | "rise-over-half"
+  | "seat-outside"
+  | "set-back-too-deep"
+  | "set-back-too-far"
+  | "sides-meet"
+  | "slat-too-wide"
+  | "step-in-zone"
+  | "stretcher-below-floor"
+  | "stretcher-in-apron"
+  | "strip-too-wide"
+  | "supports-do-not-fit"
+  | "target-larger"
+  | "tenon-outside-leg"
+  | "tenon-through-leg"
+  | "tenons-meet"
+  | "they-meet"
+  | "through-leg"
+  | "too-fine"
+  | "too-large"
+  | "too-little-in"
+  | "too-long"
+  | "too-many"
+  | "too-many-marks"
+  | "too-many-parts"
+  | "too-many-strips"
+  | "too-many-zones"
+  | "too-narrow"
+  | "too-short"
+  | "too-small"
+  | "too-steep"
+  | "too-thin-at-fence"
+  | "too-wet"
+  | "top-smaller-than-base"
+  | "trims-take-the-board"
+  | "wrong-way-round"
+  | "zone-outside";
+export type CautionId = "ripping" | "thin_strip" | "strip_at_fence" | "small_piece" | "stop_block" | "deep_cut" | "tilted_cut" | "hand_saw" | "drilling" | "dust_and_noise" | "treated_wood" | "corrosion" | "load" | "oily_rags" | "reclaimed";
 
 export interface TapeInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Work it out: use the letter of a line above to go on from it. Needed where it is asked. */
   strip?: string | string[];
@@ -49,7 +187,7 @@ export interface TapeResults {
   length?: LengthValue;
   /** One part */
   each?: LengthValue;
-  /** Error when stepped off */
+  /** If you step it off */
   stepping_error?: LengthValue;
   /** Last mark closes at */
   closes_at?: LengthValue;
@@ -70,7 +208,7 @@ export interface TapeTables {
 export function tape(input?: TapeInput, bench?: Bench): Answered<TapeResults, TapeTables> | Refused;
 
 export interface LumberInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** What. Left out: size. */
   ask?: "size" | "amount" | "weight" | "cover";
@@ -145,7 +283,7 @@ export interface LumberTables {
 export function lumber(input?: LumberInput, bench?: Bench): Answered<LumberResults, LumberTables> | Refused;
 
 export interface MoistureInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** What. Left out: board. */
   ask?: "board" | "gap" | "swing" | "air";
@@ -161,12 +299,20 @@ export interface MoistureInput {
   gap_now?: Measure;
   /** Gap wanted later. Needed where it is asked. */
   gap_later?: Measure;
+  /** The wood is. Left out: percent. */
+  now_is?: "percent" | "wet" | "yard" | "rain" | "roof" | "indoors";
   /** Moisture today: wet 28, yard-dry 19, shop-dry 12. Needed where it is asked. */
   now?: number | string;
+  /** It will be. Left out: percent. */
+  later_is?: "percent" | "wet" | "yard" | "rain" | "roof" | "indoors";
   /** Moisture later: 12 under cover, 15 outdoors. Needed where it is asked. */
   later?: number | string;
+  /** At its driest. Left out: percent. */
+  driest_is?: "percent" | "wet" | "yard" | "rain" | "roof" | "indoors";
   /** Driest of the year. Needed where it is asked. */
   driest?: number | string;
+  /** At its wettest. Left out: percent. */
+  wettest_is?: "percent" | "wet" | "yard" | "rain" | "roof" | "indoors";
   /** Wettest of the year. Needed where it is asked. */
   wettest?: number | string;
   /** Wood. Left out: softwood. */
@@ -177,9 +323,9 @@ export interface MoistureInput {
   air?: "air" | "northern_cover" | "burlington" | "phoenix" | "arid";
   /** Degrees. Left out: fahrenheit. */
   degrees?: "fahrenheit" | "celsius";
-  /** Warmth. Needed where it is asked. */
+  /** Warmth: from 30 °F, where the printed table begins. Needed where it is asked. */
   fahrenheit?: number | string;
-  /** Warmth. Needed where it is asked. */
+  /** Warmth: from -1 °C, where the printed table begins. Needed where it is asked. */
   celsius?: number | string;
   /** Humidity: relative, on average. Needed where it is asked. */
   humidity?: number | string;
@@ -226,31 +372,31 @@ export interface MoistureTables {
 export function moisture(input?: MoistureInput, bench?: Bench): Answered<MoistureResults, MoistureTables> | Refused;
 
 export interface ResawRipInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** What to saw. Left out: section. */
   question?: "section" | "strips" | "guide";
-  /** Stock: The tag, or Measured: the tape is right. Left out: 4x4. */
+  /** Board by its tag: or Measured: the tape is right. Left out: 4x4. */
   stock?: "measured" | "1x2" | "1x3" | "1x4" | "1x6" | "1x8" | "1x10" | "1x12" | "5/4x4" | "5/4x6" | "2x2" | "2x3" | "2x4" | "2x6" | "2x8" | "2x10" | "2x12" | "3x4" | "4x4" | "4x6" | "4x8" | "6x6" | "8x8";
-  /** Dressed: Wet boards are larger. Left out: dry. */
+  /** It is: Wet boards are larger. Left out: dry. */
   stock_dressed?: "dry" | "green";
   /** Stock width: Face 1 to face 3, at its narrowest. Needed where it is asked. */
   stock_width?: Measure;
   /** Stock thickness: Face 2 to face 4, at its thinnest. Needed where it is asked. */
   stock_thickness?: Measure;
-  /** Target width. Needed where it is asked. */
+  /** Target wide. Needed where it is asked. */
   target_width?: Measure;
-  /** Target thickness. Needed where it is asked. */
+  /** Target thick. Needed where it is asked. */
   target_thickness?: Measure;
   /** Faces to clean: Faces 1 and 3 lie across the width. Left out: all. */
   faces?: "all" | "two" | "width_both" | "thickness_both";
-  /** Off opposite faces: A kerf first leaves one useful strip. Left out: even. */
+  /** Clean opposite faces: One cut first leaves a strip to use. Left out: even. */
   share?: "even" | "kerf_first";
   /** Pieces: All go through before the fence moves. Needed where it is asked. */
   n_pieces?: number | string;
-  /** Board: The tag, or Measured: the tape is right. Left out: 2x10. */
+  /** Board by its tag: or Measured: the tape is right. Left out: 2x10. */
   board?: "measured" | "1x2" | "1x3" | "1x4" | "1x6" | "1x8" | "1x10" | "1x12" | "5/4x4" | "5/4x6" | "2x2" | "2x3" | "2x4" | "2x6" | "2x8" | "2x10" | "2x12" | "3x4" | "4x4" | "4x6" | "4x8" | "6x6" | "8x8";
-  /** Dressed: Wet boards are larger. Left out: dry. */
+  /** It is: Wet boards are larger. Left out: dry. */
   board_dressed?: "dry" | "green";
   /** Board width: At its narrowest. Needed where it is asked. */
   board_width?: Measure;
@@ -264,7 +410,7 @@ export interface ResawRipInput {
   n_strips?: number | string;
   /** Widths: Finished; 2 @ 2 3/4 is two of them. Needed where it is asked. */
   widths?: Measure | Measure[];
-  /** Off the first edge: Kerf and all; 0 when it is good. Needed where it is asked. */
+  /** Off the first edge: Kerf and all; 0 when it is good. Left out: 0. */
   first_edge?: Measure;
   /** Other edge. Left out: raw. */
   other_edge?: "raw" | "clean" | "cut";
@@ -294,12 +440,14 @@ export interface ResawRipInput {
   fence?: "left" | "right";
   /** Raise the blade: In steps for hard or wet wood. Left out: at_once. */
   rise?: "at_once" | "in_steps";
-  /** Thinnest at fence: No thinner piece between blade and fence. Left out: that of the bench. */
+  /** Thinnest strip I will hold at the fence: No thinner piece between blade and fence. Left out: that of the bench. */
   thinnest?: Measure;
   /** Piece length: Short pieces are not safe to rip. Needed where it is asked. */
   piece_length?: Measure;
-  /** Finish a core by hand: Where the blade cannot reach the middle. Left out: no. */
+  /** Saw the last bit by hand: Where the blade cannot reach the middle. Left out: no. */
   core_by_hand?: boolean;
+  /** Blade off square: Gap at its tip beside a square, at full reach. Left out: 0. */
+  lean?: Measure;
 }
 export interface ResawRipResults {
   /** Fence */
@@ -326,8 +474,12 @@ export interface ResawRipResults {
   overlap?: LengthValue;
   /** Uncut core */
   core?: LengthValue;
-  /** Step if turned wrong */
+  /** If you turn the wrong face */
   step_if_turned?: LengthValue;
+  /** Ridge */
+  ridge?: LengthValue;
+  /** Face out of square */
+  out_of_square?: LengthValue;
   /** Fence settings */
   n_settings?: CountValue;
   /** Passes */
@@ -357,7 +509,7 @@ export interface ResawRipTables {
 export function resaw_rip(input?: ResawRipInput, bench?: Bench): Answered<ResawRipResults, ResawRipTables> | Refused;
 
 export interface CrosscutInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Board: end to end, as measured. Needed where it is asked. */
   board?: Measure;
@@ -394,7 +546,7 @@ export interface CrosscutTables {
 export function crosscut(input?: CrosscutInput, bench?: Bench): Answered<CrosscutResults, CrosscutTables> | Refused;
 
 export interface FrameInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Question. Left out: rail. */
   question?: "rail" | "spacer" | "stretcher" | "support" | "tenons" | "lap" | "square";
@@ -537,7 +689,7 @@ export interface FrameTables {
 export function frame(input?: FrameInput, bench?: Bench): Answered<FrameResults, FrameTables> | Refused;
 
 export interface DowelInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Holes. Left out: through. */
   hold?: "through" | "blind" | "one_end";
@@ -606,7 +758,7 @@ export interface DowelTables {
 export function dowel(input?: DowelInput, bench?: Bench): Answered<DowelResults, DowelTables> | Refused;
 
 export interface ScrewsInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Question. Left out: length. */
   question?: "length" | "pilot" | "placing" | "pocket" | "toe" | "corner" | "hold" | "buy";
@@ -704,6 +856,10 @@ export interface ScrewsResults {
   behind_tip?: LengthValue;
   /** The one at hand */
   verdict_at_hand?: WordsValue;
+  /** The one at hand goes in */
+  at_hand_into?: LengthValue;
+  /** Wood behind its tip */
+  at_hand_behind?: LengthValue;
   /** Pilot bit */
   pilot_bit?: WordsValue;
   /** Clearance bit */
@@ -777,7 +933,7 @@ export interface ScrewsTables {
 export function screws(input?: ScrewsInput, bench?: Bench): Answered<ScrewsResults, ScrewsTables> | Refused;
 
 export interface SpacingInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** What do you want to know?. Left out: greatest_gap. */
   mode?: "greatest_gap" | "count" | "step" | "slats_near" | "slats";
@@ -827,7 +983,7 @@ export interface SpacingResults {
   narrowest?: LengthValue;
   /** Adds up to */
   closes_at?: LengthValue;
-  /** Error when stepped off */
+  /** If you step it off */
   step_error?: LengthValue;
 }
 export interface SpacingTables {
@@ -840,7 +996,7 @@ export interface SpacingTables {
 export function spacing(input?: SpacingInput, bench?: Bench): Answered<SpacingResults, SpacingTables> | Refused;
 
 export interface TopInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Question. Left out: planks. */
   question?: "planks" | "overhang" | "season" | "slot" | "tip";
@@ -928,6 +1084,8 @@ export interface TopResults {
   top_later?: LengthValue;
   /** Movement across */
   movement?: NumberValue;
+  /** Farthest slot */
+  slot_long?: LengthValue;
   /** Loose by */
   loose_by?: LengthValue;
   /** Largest load */
@@ -949,7 +1107,7 @@ export interface TopTables {
 export function top(input?: TopInput, bench?: Bench): Answered<TopResults, TopTables> | Refused;
 
 export interface CurveInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** What to draw. Left out: arc. */
   mode?: "arc" | "rim" | "corner" | "end" | "s_curve";
@@ -1042,7 +1200,7 @@ export interface CurveTables {
 export function curve(input?: CurveInput, bench?: Bench): Answered<CurveResults, CurveTables> | Refused;
 
 export interface AnglesInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** What leans. Left out: leg. */
   mode?: "leg" | "two_ways" | "sides";
@@ -1133,7 +1291,7 @@ export interface AnglesTables {
 export function angles(input?: AnglesInput, bench?: Bench): Answered<AnglesResults, AnglesTables> | Refused;
 
 export interface StrengthInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Shape. Left out: plank. */
   shape?: "plank" | "round";
@@ -1220,7 +1378,7 @@ export interface StrengthTables {
 export function strength(input?: StrengthInput, bench?: Bench): Answered<StrengthResults, StrengthTables> | Refused;
 
 export interface FinishInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Parts: how many @ length × width × thickness. Needed where it is asked. */
   parts?: string | string[];
@@ -1230,7 +1388,7 @@ export interface FinishInput {
   coats?: number | string;
   /** Surface. Left out: smooth. */
   surface?: "smooth" | "weathered" | "rough" | "can";
-  /** A gallon covers: from the label, its lowest figure. Needed where it is asked. */
+  /** Finish covers: from the label, its lowest figure. Needed where it is asked. */
   coverage?: number | string;
   /** Reserve: for spills, thirsty wood and touching up. Needed where it is asked. */
   reserve?: number | string;
