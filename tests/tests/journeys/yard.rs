@@ -127,3 +127,81 @@ pub(crate) fn in_all_looks(app: &App, name: &str) {
         app.resize(Screen::PHONE);
     }
 }
+
+/// The plan of the demo in use, and its build order.
+fn build_order_of_the_demo() -> App {
+    let app = boards_of_the_demo(Screen::PHONE);
+    app.wait_until_kept();
+    app.server.stop();
+    app.tap("plan-it");
+    wait_for_the_end(&app);
+    app.tap("use-plan");
+    app.wait_for("boards-cut");
+    app.section("build");
+    app.wait_for("this-step");
+    app
+}
+
+fn title(app: &App) -> String {
+    let title = app.script("return document.querySelector('.build__title').textContent");
+    title.as_str().expect("a title").to_owned()
+}
+
+/// Ticks the step at hand and waits for the next one; what it was.
+fn tick(app: &App) -> String {
+    let before = title(app);
+    app.tap("step-done");
+    let words = serde_json::to_string(&before).expect("JSON");
+    app.wait_until(
+        "another step is at hand",
+        &format!("const now = document.querySelector('.build__title'); return !now || now.textContent !== {words}"),
+    );
+    before
+}
+
+#[test]
+fn the_build_order_leads_from_the_store_to_the_frame_offline() {
+    let app = build_order_of_the_demo();
+    app.assert_accessible();
+    assert!(title(&app).contains("Buy everything"), "{}", title(&app));
+    let mut done = Vec::new();
+    while !title(&app).contains("to length") {
+        done.push(tick(&app));
+        assert!(done.len() < 30, "{done:?}");
+    }
+    assert!(done.iter().any(|it| it.contains("Rip")), "{done:?}");
+    assert!(app.shows("done-steps"));
+    // Readable from the saw, and a tick for the thumb.
+    let large = app.script(
+        "const size = parseFloat(getComputedStyle(document.querySelector('[data-testid=setting]')).fontSize);
+         const tick = document.querySelector('[data-testid=step-done]').getBoundingClientRect();
+         return [size, tick.height, tick.width]",
+    );
+    assert!(large[0].as_f64() >= Some(56.0) && large[1].as_f64() >= Some(80.0), "{large}");
+    assert!(app.text("step-pieces").contains("board"), "{}", app.text("step-pieces"));
+    in_all_looks(&app, "build-order");
+    // The first cut is ticked, and stands as cut in the list of pieces; taken back, and cut again.
+    let longest = tick(&app);
+    assert!(longest.contains("5 pieces"), "the top planks are the longest: {longest}");
+    let ticked = "return document.querySelector('[data-testid=\"tick-top plank-5\"]').ariaPressed === 'true'";
+    app.tap("undo");
+    app.wait_until(
+        "the step is back",
+        "return document.querySelector('.build__title').textContent.includes('5 pieces')",
+    );
+    tick(&app);
+    let here = app.place();
+    app.tap("back");
+    app.section("parts");
+    app.wait_until("the planks are ticked", ticked);
+    assert!(!app.shows("trouble-The plan in use"), "the plan in use still fits");
+    app.go(&here);
+    app.wait_for("this-step");
+
+    // One of the next came out different: it is ticked, and its page asks what the tape says.
+    app.click("[data-testid=one-different] summary");
+    app.click("[data-testid=one-different] .tool");
+    app.wait_for("field-as_cut");
+    app.wait_for("piece-is");
+    app.assert_quiet_console();
+}

@@ -43,10 +43,11 @@ pub(super) fn cuts(job: &Job, reckoned: &Reckoned, all: &mut Drafts) -> Needs {
         let is_other = plan.as_ref().is_some_and(|(kept, _)| is_drawn_otherwise(kept, id, sizes));
         Cutting { id, part, sizes, is_other, done: &mut done, all, needs: &mut needs }.cut(places);
     }
+    let ticked = job.all_ticked();
     for step in all.values_mut().filter(|step| step.key.starts_with(CUT)) {
         let (count, open) = done.of.get(&step.key).copied().unwrap_or_default();
         step.count = count;
-        step.is_done = open == 0 || job.ticked(&step.key) >= count;
+        step.is_done = open == 0 || ticked.get(&step.key).is_some_and(|done| *done >= count);
     }
     needs
 }

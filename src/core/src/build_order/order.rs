@@ -158,11 +158,12 @@ pub fn build_order(
 ) -> BuildOrder {
     let mut all = Drafts::new();
     let to_buy = to_buy(job, reckoned, bench);
-    before_the_saw(job, &to_buy, &mut all);
+    let ticked = job.all_ticked();
+    before_the_saw(job, &to_buy, &ticked, &mut all);
     let cut_on_boards = cuts(job, reckoned, &mut all);
     gates(job, &mut all);
     for (rank, (id, kept)) in job.kept().into_iter().enumerate() {
-        reckoning(job, reckoned, (rank, id, kept), &mut all);
+        reckoning(reckoned, &ticked, (rank, id, kept), &mut all);
     }
     let mut steps: Vec<BuildStep> = all.into_values().collect();
     waits(job, reckoned, attention, &cut_on_boards, &mut steps);
@@ -170,10 +171,10 @@ pub fn build_order(
 }
 
 /// Planning, buying and drying.
-fn before_the_saw(job: &Job, to_buy: &ToBuy, all: &mut Drafts) {
+fn before_the_saw(job: &Job, to_buy: &ToBuy, ticked: &BTreeMap<String, u32>, all: &mut Drafts) {
     let plan = |it: &&InTheWay| matches!(it, InTheWay::NoPlan | InTheWay::Plan(_));
     if to_buy.in_the_way.iter().any(|it| plan(&it)) {
-        at(all, Stage::Plan, None, "plan".to_owned()).is_done = job.ticked("plan") > 0;
+        at(all, Stage::Plan, None, "plan".to_owned()).is_done = ticked.contains_key("plan");
     }
     if !to_buy.lines.is_empty() {
         let step = at(all, Stage::Buy, None, "buy".to_owned());
@@ -233,8 +234,8 @@ fn stage_of(kept: &Kept) -> Option<Stage> {
 }
 
 fn reckoning(
-    job: &Job,
     reckoned: &Reckoned,
+    ticked: &BTreeMap<String, u32>,
     (rank, id, kept): (usize, ItemId, &Kept),
     all: &mut Drafts,
 ) {
@@ -242,7 +243,7 @@ fn reckoning(
     // In the order of the list, and told apart by their id.
     let step = at(all, stage, None, format!("kept/{rank:09}/{}", id.0));
     step.about = Some(id);
-    step.is_done = job.ticked(&tick_of(id)) > 0;
+    step.is_done = ticked.contains_key(&tick_of(id));
     let answer = reckoned.kept(id).and_then(|sheet| sheet.answer.as_ref());
     match answer {
         Some(answer) => step.cautions.clone_from(&answer.cautions),

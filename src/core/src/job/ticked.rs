@@ -1,5 +1,7 @@
 //! What is ticked off that no piece and no board tells.
 
+use std::collections::BTreeMap;
+
 use super::{Change, Item, ItemId, Job, Ticked};
 
 impl Job {
@@ -11,10 +13,10 @@ impl Job {
         })
     }
 
-    /// How many of something are ticked off.
+    /// What is ticked off, to be asked often: how many of each.
     #[must_use]
-    pub fn ticked(&self, what: &str) -> u32 {
-        self.ticked_item().and_then(|(_, it)| it.done.get(what).copied()).unwrap_or(0)
+    pub fn all_ticked(&self) -> BTreeMap<String, u32> {
+        self.ticked_item().map(|(_, it)| it.done.clone()).unwrap_or_default()
     }
 
     /// The change by which so many of some things are ticked off; none of one takes its tick back.

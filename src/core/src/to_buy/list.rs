@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::cutting;
-use crate::job::{BoardState, CutPlan, Item, ItemId, Job, Reckoned, Step};
+use crate::job::{BoardState, CutPlan, Item, ItemId, Job, Part, Reckoned, Step};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Number};
 use crate::planning::no_longer_fits;
@@ -225,6 +225,7 @@ fn is_ours(item: &Item) -> bool {
 fn goods(job: &Job, reckoned: &Reckoned, list: &mut ToBuy) {
     let mut lines: BTreeMap<String, Line> = BTreeMap::new();
     let mut not_counted = Vec::new();
+    let (ticked, parts) = (job.all_ticked(), job.parts());
     for (id, kept) in job.kept() {
         let Some(sheet) = reckoned.kept(id) else { continue };
         let Some(answer) = &sheet.answer else {
@@ -236,7 +237,7 @@ fn goods(job: &Job, reckoned: &Reckoned, list: &mut ToBuy) {
             let key = key_of(goods);
             match goods.count {
                 None => not_counted.push((key, id, goods)),
-                Some(_) if is_a_part(job, reckoned, id, goods) => {}
+                Some(_) if is_a_part(&parts, reckoned, id, goods) => {}
                 Some(count) => {
                     let spares = u32::try_from(goods.spares).unwrap_or(u32::MAX);
                     let count = u32::try_from(count).unwrap_or(u32::MAX).saturating_add(spares);
@@ -249,7 +250,7 @@ fn goods(job: &Job, reckoned: &Reckoned, list: &mut ToBuy) {
                         wanted: 0,
                         spares: 0,
                         on_hand: 0,
-                        bought: job.ticked(key),
+                        bought: ticked.get(key).copied().unwrap_or(0),
                         each: None,
                         is_ours: false,
                         uses: Vec::new(),
@@ -286,11 +287,11 @@ fn cents(each: Number) -> Option<i64> {
 
 /// Whether a rod is a part of the job: made from this very reckoning, or as long, square as written, and
 /// not thinner. Then the plan buys it.
-fn is_a_part(job: &Job, reckoned: &Reckoned, id: ItemId, goods: &Goods) -> bool {
+fn is_a_part(parts: &[(ItemId, &Part)], reckoned: &Reckoned, id: ItemId, goods: &Goods) -> bool {
     let (Some(across), Some(length)) = (goods.across, goods.length) else { return false };
-    job.parts().into_iter().any(|(part_id, part)| {
+    parts.iter().any(|(part_id, part)| {
         let is_made = part.made.as_ref().is_some_and(|made| made.kept == id);
-        let is_it = reckoned.part(part_id).is_some_and(|it| {
+        let is_it = reckoned.part(*part_id).is_some_and(|it| {
             it.length == Ok(length)
                 && it.thickness == it.width
                 && it.thickness.as_ref().is_ok_and(|thickness| *thickness >= across)

@@ -11,6 +11,7 @@ use reckoner_core::measure::{Rounding, Tape};
 use reckoner_core::sentence::counted;
 use yew::prelude::*;
 
+use super::long_list::long_list;
 use super::{Open, Shared, bar};
 use crate::components::drawing::drawing;
 use crate::components::icon::{Icon, icon};
@@ -49,9 +50,17 @@ fn Build(props: &BuildProps) -> Html {
         Callback::from(move |key: Option<String>| chosen.set(key))
     };
     let steps = || order.steps.iter().enumerate().filter(|(place, _)| at != Some(*place));
-    let done: Vec<_> = steps().filter(|(_, step)| step.is_done).collect();
-    let coming: Vec<_> = steps().filter(|(_, step)| !step.is_done).collect();
-    let row = |place: usize, step: &BuildStep| coming_step(open, &order, (place, step), &choose);
+    let places = |is_done: bool| -> Vec<usize> {
+        steps().filter(|(_, step)| step.is_done == is_done).map(|(place, _)| place).collect()
+    };
+    let (done, coming) = (places(true), places(false));
+    let rows = |places: Vec<usize>| {
+        let (open, order, choose) = (open.clone(), order.clone(), choose.clone());
+        long_list(places.len(), move |at| {
+            let step = places.get(at).and_then(|place| Some((*place, order.steps.get(*place)?)));
+            step.map(|step| coming_step(&open, &order, step, &choose)).unwrap_or_default()
+        })
+    };
     html! {
         <div class="page page--job">
             { bar(open, &open.at(""), "Build order") }
@@ -59,7 +68,7 @@ fn Build(props: &BuildProps) -> Html {
                 if !done.is_empty() {
                     <details class="build__done" data-testid="done-steps">
                         <summary>{ icon(Icon::Tick) }<span>{ format!("{} done", counted(u32::try_from(done.len()).unwrap_or(0), " step")) }</span></summary>
-                        <ol class="build__coming">{ for done.iter().map(|(place, step)| row(*place, step)) }</ol>
+                        <ol class="build__coming">{ rows(done) }</ol>
                     </details>
                 }
                 { match at.and_then(|at| Some((at, order.steps.get(at)?))) {
@@ -67,7 +76,7 @@ fn Build(props: &BuildProps) -> Html {
                     None => nothing_next(open, &order),
                 } }
                 <ol class="build__coming" data-testid="coming-steps">
-                    { for coming.iter().map(|(place, step)| row(*place, step)) }
+                    { rows(coming) }
                 </ol>
             </main>
         </div>
