@@ -160,7 +160,7 @@ pub fn attention(job: &Job, reckoned: &Reckoned, bench: &Bench) -> Attention {
             found.facts.push(Fact::Refused { kept, why: refusal.sentence.clone() });
         }
     }
-    let to_measure = job.measures().into_iter().filter(|(_, it)| it.wait && it.as_cut.is_none());
+    let to_measure = job.measures().into_iter().filter(|(_, it)| it.is_to_measure());
     found.facts.extend(to_measure.map(|(size, _)| Fact::ToMeasure { size }));
     found
 }

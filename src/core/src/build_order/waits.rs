@@ -89,7 +89,7 @@ pub(super) fn waits(
         let is_gate = step.stage == Stage::DryFit;
         if waiting.contains(&id) && !is_gate {
             let sizes = all_needed(reckoned, id).into_iter();
-            let to_take = |it: &ItemId| matches!(job.item(*it), Some(Item::Measure(it)) if it.wait && it.as_cut.is_none());
+            let to_take = |it: &ItemId| matches!(job.item(*it), Some(Item::Measure(it)) if it.is_to_measure());
             found.extend(sizes.filter(to_take).map(Wait::Measure));
         }
         for part in uses.related(id, &needs) {

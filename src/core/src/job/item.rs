@@ -144,6 +144,12 @@ impl Measure {
             usual: String::new(),
         }
     }
+
+    /// Whether it is still to be taken on the real thing.
+    #[must_use]
+    pub const fn is_to_measure(&self) -> bool {
+        self.wait && self.as_cut.is_none()
+    }
 }
 
 /// How the grain of a part runs.

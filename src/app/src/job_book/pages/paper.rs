@@ -93,7 +93,7 @@ fn measure_row(open: &Open, id: ItemId, it: &Measure) -> Html {
             <td class="card__figure">{ quantity(planned, tape) }</td>
             // An empty place to write in what the tape says.
             <td class="card__figure">{ match as_cut { Some(value) => quantity(value, tape), None => html! {} } }</td>
-            <td>{ if it.wait && it.as_cut.is_none() { "Measure first. " } else { "" } }{ &it.note }</td>
+            <td>{ if it.is_to_measure() { "Measure first. " } else { "" } }{ &it.note }</td>
         </tr>
     }
 }
