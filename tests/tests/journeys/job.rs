@@ -151,8 +151,7 @@ fn one_thin_leg_moves_the_rail_that_it_stands_at_and_no_other() {
 #[test]
 fn every_section_of_a_job_is_clean_and_stays_in_the_page() {
     let app = demo();
-    for section in ["front", "sizes", "parts", "more", "settings-of-saw", "kept", "rack", "hand-on"]
-    {
+    for section in ["front", "sizes", "parts", "more", "kept", "rack", "hand-on"] {
         app.section(section);
         app.assert_no_sideways_scroll();
         app.assert_accessible();

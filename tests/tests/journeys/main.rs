@@ -37,3 +37,4 @@ mod taps;
 mod trade;
 mod typing;
 mod update;
+mod yard;

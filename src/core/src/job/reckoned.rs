@@ -387,12 +387,8 @@ impl Reckoned {
 
     /// Tells the parts among `ids` which measures must be taken on the real thing before them.
     fn find_what_waits(&mut self, ids: &BTreeSet<ItemId>) {
-        let must_be_taken = self.items.iter().filter_map(|(id, item)| match &**item {
-            Item::Measure(measure) if measure.wait && measure.as_cut.is_none() => Some(*id),
-            _ => None,
-        });
-        let must_be_taken: Vec<ItemId> = must_be_taken.collect();
-        for measure in must_be_taken {
+        let to_measure: Vec<ItemId> = self.to_measure().collect();
+        for measure in to_measure {
             for id in self.with_all_that_need(core::iter::once(measure)) {
                 if let Some(part) = self.parts.get_mut(&id).filter(|_| ids.contains(&id)) {
                     Arc::make_mut(part).waits_for.push(measure);
@@ -404,6 +400,17 @@ impl Reckoned {
     fn as_cut(&self, measure: &Measure) -> Option<Result<Quantity, TextProblem>> {
         let text = measure.as_cut.as_ref()?;
         Some(parse(text, &NoNames).and_then(|f| value_of(&f, measure.kind, self.unit, &NoNames)))
+    }
+
+    /// Everything that needs a size which is still to be taken on the real thing, these sizes among it.
+    #[must_use]
+    pub fn all_that_waits(&self) -> BTreeSet<ItemId> {
+        self.with_all_that_need(self.to_measure())
+    }
+
+    fn to_measure(&self) -> impl Iterator<Item = ItemId> {
+        let is = |item: &Item| matches!(item, Item::Measure(it) if it.is_to_measure());
+        self.items.iter().filter(move |(_, item)| is(item)).map(|(id, _)| *id)
     }
 
     fn refuse_circles(&mut self, left: &BTreeSet<ItemId>) {

@@ -53,7 +53,7 @@ pub fn demo_in_work() -> (Job, History) {
         }
     };
     make(&keeping);
-    make(&|job| job.buying(job.find_cut_plan(false)?));
+    make(&|job| job.buying(job.find_cut_plan(false)?, None));
     for board in 0..CUT {
         make(&|job| {
             let keep_from = Reckoned::of(job, &Bench::default()).length_of("12").ok()?;

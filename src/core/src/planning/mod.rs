@@ -11,8 +11,8 @@ pub mod report;
 mod rest;
 mod since;
 pub mod so_far;
-mod ticking;
+pub(crate) mod ticking;
 pub mod wanted;
 
 pub use rest::{RestProblem, list_rest};
-pub use since::since;
+pub use since::{no_longer_fits, since};

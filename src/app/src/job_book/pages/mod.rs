@@ -2,6 +2,8 @@
 
 mod attention;
 mod boards;
+mod build;
+mod buy;
 mod codes;
 mod drafts;
 mod front;
@@ -246,6 +248,8 @@ fn inside(open: &Open, rest: &str) -> Html {
                 None => lost(open),
             },
         },
+        "buy" if argument == "paper" => buy::paper(open),
+        "buy" => buy::page(open),
         "codes" => codes::page(open),
         "card" => paper::card(open),
         "labels" => paper::label_sheet(open, argument),
@@ -267,11 +271,11 @@ pub(super) fn lost(open: &Open) -> Html {
 fn section_page(open: &Open, section: &str) -> Html {
     let body = match section {
         "parts" => lists::parts(open),
-        "settings-of-saw" => lists::batches(open),
         "kept" => kept::list(open),
         "rack" => lists::rack(open),
         "hand-on" => hand_on::view(open),
         "boards" => return boards::page(open),
+        "build" => return build::page(open),
         "sizes" => sizes::view(open),
         "more" => more::view(open),
         _ => front::view(open),
