@@ -244,11 +244,11 @@ impl Frame {
                 ((x, y, 0.0), (leg, leg, height))
             }
             Place::LongRail => {
-                let y = if at % 2 == 0 { 0.0 } else { depth - thick };
+                let y = if at.is_multiple_of(2) { 0.0 } else { depth - thick };
                 ((leg, y, up(at)?), (length - 2.0 * leg, thick, rail))
             }
             Place::ShortRail => {
-                let x = if at % 2 == 0 { 0.0 } else { length - thick };
+                let x = if at.is_multiple_of(2) { 0.0 } else { length - thick };
                 ((x, leg, up(at)?), (thick, depth - 2.0 * leg, rail))
             }
             Place::Plank => {
