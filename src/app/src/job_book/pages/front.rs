@@ -7,7 +7,7 @@ use reckoner_core::sheet::money;
 use yew::prelude::*;
 
 use super::attention::attention;
-use super::{Open, Shared, add, pencil, remind, title};
+use super::{Open, Shared, add, pencil, remind};
 use crate::components::drawing::drawing;
 
 pub(super) fn view(open: &Open) -> Html {
@@ -16,7 +16,6 @@ pub(super) fn view(open: &Open) -> Html {
     html! {
         <div class="front" data-testid="front">
             <remind::Remind open={Shared(open.clone())} />
-            { title::input(open, "title".to_owned(), &job.title, "Name of the job", "job-title") }
             { pictured(open) }
             if job.items().next().is_none() {
                 { begin(open) }
@@ -55,7 +54,7 @@ fn pictured(open: &Open) -> Html {
         .collect();
     html! {
         <section class="pictured" aria-label="The piece" data-testid="picture">
-            <a href={open.at("parts")} aria-label="All pieces">{ drawing(&drawn.scene, open.settings.bench.tape) }</a>
+            <a href={open.at("parts")}>{ drawing(&drawn.scene, open.settings.bench.tape) }</a>
             <ul class="legend" aria-hidden="true">
                 <li class="legend__cut">{ "cut" }</li>
                 <li class="legend__to-cut">{ "to cut" }</li>

@@ -280,9 +280,15 @@ fn section_page(open: &Open, section: &str) -> Html {
         "more" => more::view(open),
         _ => front::view(open),
     };
+    let name = &open.book.job.title;
     html! {
         <div class="page page--job">
-            { bar(open, "#/jobs", &open.book.job.title) }
+            if section.is_empty() {
+                // Its name is written where it is read.
+                { bar_with(open, "#/jobs", name, title::input(open, "title".to_owned(), name, "Name of the job", "job-title")) }
+            } else {
+                { bar(open, "#/jobs", name) }
+            }
             { sections(open, section) }
             <main class="job">{ body }</main>
         </div>
@@ -312,6 +318,11 @@ fn sections(open: &Open, section: &str) -> Html {
 
 /// The head of a page of the job: back, title, undo and redo.
 pub(super) fn bar(open: &Open, back: &str, title: &str) -> Html {
+    bar_with(open, back, title, html! { { title } })
+}
+
+/// The same, with the title as it is drawn.
+fn bar_with(open: &Open, back: &str, title: &str, drawn: Html) -> Html {
     dom::set_title(&format!("{title} · Sawdust Reckoner"));
     let name = |word: &str, step: Option<&str>| match step {
         Some(step) => format!("{word}: {step}"),
@@ -320,7 +331,7 @@ pub(super) fn bar(open: &Open, back: &str, title: &str) -> Html {
     html! {
         <header class="bar">
             <a class="bar__link" href={back.to_owned()} aria-label="Back" data-testid="back">{ icon(Icon::Back) }</a>
-            <h1 class="bar__title">{ title }</h1>
+            <h1 class="bar__title">{ drawn }</h1>
             <button type="button" class="bar__link" data-testid="undo" aria-label={name("Undo", open.book.last_step())}
                 disabled={open.book.last_step().is_none()} onclick={open.doing(Edit::Undo)}>{ icon(Icon::Undo) }</button>
             <button type="button" class="bar__link" data-testid="redo" aria-label={name("Redo", open.book.next_step())}

@@ -37,6 +37,9 @@ const EDGE: f64 = 6.0;
 /// Within this a part belongs to a place of the frame: one that came out different still does. Half an inch.
 const ABOUT: Length = Length::sixty_fourths(32);
 
+/// Within this a thickness or width is that of rail or top. An eighth.
+const ALIKE: Length = Length::sixty_fourths(8);
+
 /// A corner in the room, in inches: from the left, from the front, from the floor.
 type Corner = (f64, f64, f64);
 
@@ -62,7 +65,7 @@ struct Frame {
 }
 
 /// The places that parts take, and how many of each are taken.
-#[derive(Clone, Copy, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Place {
     Leg,
     LongRail,
@@ -191,8 +194,8 @@ impl Sizes {
         let legs = (self.leg * 2).ok()?;
         let (along, across) = ((self.length - legs).ok()?, (self.depth - legs).ok()?);
         let whole = (self.length + (self.overhang * 2).ok()?).ok()?;
-        let is_top = self.top.is_some_and(|top| about(thickness, top));
-        let on_edge = about(width, self.rail) && thickness <= self.leg;
+        let is_top = self.top.is_some_and(|top| alike(thickness, top));
+        let on_edge = alike(width, self.rail) && thickness <= self.leg;
         if about(length, self.height) && about(thickness, self.leg) && about(width, self.leg) {
             Some(Place::Leg)
         } else if is_top && about(length, whole) {
@@ -213,6 +216,10 @@ impl Sizes {
 
 fn about(one: Length, other: Length) -> bool {
     (one - other).is_ok_and(|apart| apart.abs() <= ABOUT)
+}
+
+fn alike(one: Length, other: Length) -> bool {
+    (one - other).is_ok_and(|apart| apart.abs() <= ALIKE)
 }
 
 impl Frame {
@@ -237,11 +244,11 @@ impl Frame {
                 ((x, y, 0.0), (leg, leg, height))
             }
             Place::LongRail => {
-                let y = if at % 2 == 0 { 0.0 } else { depth - thick };
+                let y = if at.is_multiple_of(2) { 0.0 } else { depth - thick };
                 ((leg, y, up(at)?), (length - 2.0 * leg, thick, rail))
             }
             Place::ShortRail => {
-                let x = if at % 2 == 0 { 0.0 } else { length - thick };
+                let x = if at.is_multiple_of(2) { 0.0 } else { length - thick };
                 ((x, leg, up(at)?), (thick, depth - 2.0 * leg, rail))
             }
             Place::Plank => {
@@ -389,6 +396,27 @@ mod tests {
                 assert!(points.iter().all(on), "{points:?}");
             }
         }
+    }
+
+    /// Rails of 1 1/2 are no planks, though the top is 1 thick.
+    #[test]
+    fn rails_and_planks_are_told_apart() {
+        let job = demo();
+        let reckoned = Reckoned::of(&job, &Bench::default());
+        let sketch = job.items().find_map(|(_, item)| match item {
+            Item::Sketch(sketch) => Some(sketch),
+            _ => None,
+        });
+        let sizes = Sizes::of(sketch.expect("a sketch"), &reckoned).expect("sizes");
+        let places: Vec<Option<Place>> = job
+            .parts()
+            .into_iter()
+            .filter_map(|(id, _)| Some(sizes.place_of(reckoned.part(id)?)))
+            .collect();
+        let [long, short] = [Some(Place::LongRail), Some(Place::ShortRail)];
+        let frame = [Some(Place::Leg), long, long, short, short];
+        assert_eq!(places[..5], frame);
+        assert_eq!(places[5..], [Some(Place::Plank), Some(Place::Slat), None, None]);
     }
 
     #[test]
