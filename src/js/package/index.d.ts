@@ -81,6 +81,8 @@ export type Code =
   | "near-edge"
   | "no-angled-screw"
   | "no-clear-place"
+  | "no-colon"
+  | "no-columns"
   | "no-depth-left"
   | "no-figure-outside"
   | "no-free-place"
@@ -160,6 +162,7 @@ export type Code =
   | "too-wet"
   | "top-smaller-than-base"
   | "trims-take-the-board"
+  | "two-ways"
   | "wrong-way-round"
   | "zone-outside";
 export type CautionId = "ripping" | "thin_strip" | "strip_at_fence" | "small_piece" | "stop_block" | "deep_cut" | "tilted_cut" | "hand_saw" | "drilling" | "dust_and_noise" | "treated_wood" | "corrosion" | "load" | "oily_rags" | "reclaimed";

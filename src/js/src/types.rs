@@ -95,6 +95,8 @@ pub const OF_THE_QUESTIONS: &[&str] = &[
     "near-edge",
     "no-angled-screw",
     "no-clear-place",
+    "no-colon",
+    "no-columns",
     "no-depth-left",
     "no-figure-outside",
     "no-free-place",
@@ -174,6 +176,7 @@ pub const OF_THE_QUESTIONS: &[&str] = &[
     "too-wet",
     "top-smaller-than-base",
     "trims-take-the-board",
+    "two-ways",
     "wrong-way-round",
     "zone-outside",
 ];

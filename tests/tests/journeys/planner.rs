@@ -1,5 +1,6 @@
 //! The cut planner: from a list or a job to a plan with its proof, in a worker and without one.
 
+use crate::shelf::begin_the_demo_anew;
 use reckoner_e2e::{App, Browser, Screen};
 
 /// Waits until the planner has said its last.
@@ -171,6 +172,7 @@ pub(crate) fn boards_of_the_demo(screen: Screen) -> App {
     let app = App::open(screen);
     app.tap("to-jobs");
     app.tap("open-demo");
+    begin_the_demo_anew(&app);
     app.section("boards");
     app.wait_for("plan-it");
     app

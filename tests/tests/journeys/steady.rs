@@ -1,5 +1,6 @@
 //! Nothing on a page moves when data arrives: who taps at once hits what was meant.
 
+use crate::shelf::begin_the_demo_anew;
 use reckoner_e2e::{App, Screen, release};
 
 use crate::shelf::BENCH;
@@ -100,8 +101,7 @@ fn nothing_moves_on_the_pages_of_a_job() {
         app.tap("open-demo");
         app.wait_for("front");
         let job = app.place();
-        app.section("sizes");
-        app.wait_for("sizes");
+        begin_the_demo_anew(&app);
         let leg = leads_to(&app, "item-leg");
         app.section("parts");
         let part = leads_to(&app, "item-leg");

@@ -7,6 +7,7 @@
 
 mod cost;
 mod facts;
+mod looks;
 #[cfg(test)]
 mod tests;
 mod ways;
@@ -14,4 +15,5 @@ mod words;
 
 pub use cost::cost;
 pub use facts::{Attention, Fact, attention, close_enough};
+pub use looks::Looks;
 pub use ways::{Does, Outcome, Way, cutting_again, looking_again, outcome, ways};

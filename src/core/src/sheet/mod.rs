@@ -14,6 +14,7 @@ mod caution;
 mod entries;
 mod face;
 mod field;
+mod pasted;
 mod pieces;
 mod refusal;
 mod sizes;

@@ -19,6 +19,7 @@ mod match_group;
 mod more;
 mod moved;
 mod paper;
+mod pencil;
 mod pieces;
 mod remind;
 mod removed;
@@ -26,6 +27,7 @@ mod results;
 mod shelf;
 mod sizes;
 mod stands;
+mod start;
 mod take;
 mod take_all;
 mod title;
@@ -41,6 +43,7 @@ use yew::prelude::*;
 use keep::KeepPage;
 use removed::RemovedPage;
 use shelf::ShelfPage;
+use start::StartPage;
 use take::TakePage;
 
 use super::book::{Book, Edit};
@@ -119,6 +122,7 @@ const SECTIONS: [(&str, &str, Icon); 5] = [
 pub(crate) fn page(route: Route, settings: Rc<Settings>) -> Option<Html> {
     Some(match route {
         Route::Jobs => html! { <ShelfPage {settings} /> },
+        Route::Start => html! { <StartPage {settings} /> },
         Route::Removed => html! { <RemovedPage /> },
         Route::Job(key, rest) => html! {
             <JobPage key={key.to_owned()} job={key.to_owned()} rest={rest.to_owned()} {settings} />
