@@ -524,7 +524,8 @@ impl Merge {
 impl Merge {
     /// Tick by tick.
     fn ticked(&mut self, b: &Ticked, a: &Ticked, now: &mut Ticked) {
-        for what in b.done.keys().chain(a.done.keys()) {
+        let added = a.done.keys().filter(|what| !b.done.contains_key(*what));
+        for what in b.done.keys().chain(added) {
             let mut count = now.done.get(what).copied();
             if !take(&b.done.get(what).copied(), &a.done.get(what).copied(), &mut count) {
                 self.clash(&format!("ticked off: {what}"));
