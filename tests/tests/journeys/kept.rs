@@ -184,16 +184,12 @@ fn a_slow_press_on_the_arrow_keeps_what_was_typed() {
         "const r = document.querySelector('[data-testid=back]').getBoundingClientRect();
          return [r.left + r.width / 2, r.top + r.height / 2]",
     );
-    let mouse = |kind: &str| {
-        let what = json!({ "type": kind, "x": arrow[0], "y": arrow[1], "button": "left", "clickCount": 1 });
-        app.cdp("Input.dispatchMouseEvent", &what);
-    };
-    mouse("mousePressed");
+    app.hold_at(arrow[0].as_f64().expect("a place"), arrow[1].as_f64().expect("a place"));
     app.wait_until(
         "the field is left",
         "return document.activeElement?.dataset?.testid !== 'field-as_cut'",
     );
-    mouse("mouseReleased");
+    app.let_go();
     app.wait_for("sizes");
     app.wait_for_words("item-leg", "two inches");
     app.assert_quiet_console();

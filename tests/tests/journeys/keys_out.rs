@@ -98,3 +98,29 @@ fn the_field_used_last_opens_again_for_who_comes_from_the_first_page() {
     assert!(!app.shows("keypad"));
     app.assert_quiet_console();
 }
+
+#[test]
+fn at_rest_sizes_are_chips_three_in_a_row_from_320_px() {
+    for screen in [Screen::NARROW, Screen::PHONE] {
+        let app = App::open_at(screen, "#/spacing");
+        app.wait_for("field-length");
+        let chips = app.script(
+            "return [...document.querySelectorAll('.is-chip')].map((it) => it.getBoundingClientRect())
+                .map((it) => [Math.round(it.top), it.height])",
+        );
+        let chips = chips.as_array().expect("chips");
+        assert!(chips.len() >= 3, "{chips:?}");
+        assert_eq!(chips[0][0], chips[2][0], "{chips:?}");
+        assert!(
+            chips.iter().all(|it| it[1].as_f64().is_some_and(|tall| tall >= 52.0)),
+            "{chips:?}"
+        );
+        app.assert_no_sideways_scroll();
+        app.assert_accessible();
+        app.script("document.querySelector('.asks').scrollIntoView()");
+        app.picture(&format!("chips-{}", screen.width));
+        // A tap on the name is a tap on the size.
+        app.tap("field-greatest_gap");
+        app.wait_for("keypad");
+    }
+}

@@ -132,14 +132,16 @@ pub(crate) fn rest(
         <div class={classes!("rest-of-answer", (!assumed.is_empty()).then_some("is-pencil"))}>
             if let Some(scene) = &answer.drawing { { drawing(scene, bench.tape) } }
             if !is_typing {
-                { all_marks(answer, bench, at, on_step) }
                 if others.len() > 0 {
                     <dl class="figures">{ for others.map(|it| figure(it, bench)) }</dl>
                 }
                 { for answer.tables.iter().map(|it| table(it, bench)) }
-                <Safety question={question.to_owned()} cautions={answer.cautions.clone()} />
                 { notes(answer, bench.tape) }
-                { working(&answer.working, bench) }
+                <div class="folds">
+                    { all_marks(answer, bench, at, on_step) }
+                    <Safety question={question.to_owned()} cautions={answer.cautions.clone()} />
+                    { working(&answer.working, bench) }
+                </div>
             }
         </div>
     }
@@ -151,6 +153,8 @@ fn all_marks(answer: &Answer, bench: &Bench, at: usize, on_step: &Callback<usize
     let Face::Measures(all) = face(&marks.value, bench) else { return None };
     let first = places(answer).saturating_sub(all.len());
     Some(html! {
+        <details class="fold">
+        <summary data-testid="marks-toggle">{ marks.label }<span class="fold__count">{ all.len() }</span></summary>
         <ol class="marks" aria-label={marks.label}>
             { for all.iter().enumerate().map(|(index, shown)| {
                 let place = index.saturating_add(first);
@@ -166,6 +170,7 @@ fn all_marks(answer: &Answer, bench: &Bench, at: usize, on_step: &Callback<usize
                 }
             }) }
         </ol>
+        </details>
     })
 }
 

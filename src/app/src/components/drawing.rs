@@ -55,6 +55,7 @@ fn look(role: Role) -> (&'static str, Option<&'static str>) {
         Role::Hole => ("hole", None),
         Role::Fastener => ("fastener", None),
         Role::ShowFace => ("show-face", None),
+        Role::Changes => ("changes", None),
         Role::Ink => ("ink", None),
         Role::StrongInk => ("strong-ink", None),
     }

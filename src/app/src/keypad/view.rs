@@ -67,9 +67,9 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
         let is_open = shown.id() == tab.id();
         html! {
             <button type="button" tabindex="-1" class="tab" {onclick}
-                aria-pressed={if is_open { "true" } else { "false" }}
+                aria-pressed={if is_open { "true" } else { "false" }} aria-label={tab_name(tab)}
                 data-testid={format!("key-page-{}", tab.id())}>
-                { said(Some(tab_name(tab).to_owned()), tab_face(tab, shown)) }
+                { tab_face(tab, shown) }
             </button>
         }
     };

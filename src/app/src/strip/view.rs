@@ -108,8 +108,7 @@ fn one(
                 { field::input(place, text.to_owned(), &at_hand.events(slot)) }
                 if is_ours && !is_away { { icon(Icon::Pencil) } }
                 if is_editing {
-                    { at_hand.confirm(slot) }
-                    { at_hand.clear(slot) }
+                    { at_hand.confirm(slot).unwrap_or_else(|| at_hand.clear(slot)) }
                     { at_hand.step(slot, Way::Next) }
                     { at_hand.keypad_again() }
                 }

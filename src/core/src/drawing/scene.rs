@@ -61,6 +61,8 @@ pub enum Role {
     Fastener,
     /// The good face.
     ShowFace,
+    /// A piece still to cut that changes size.
+    Changes,
     /// Writing.
     Ink,
     /// Writing that matters most.

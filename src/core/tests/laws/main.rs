@@ -3,6 +3,7 @@
 mod angles;
 mod assumed;
 mod attention;
+mod build_order;
 mod cautions;
 mod crosscut;
 mod curve;

@@ -11,8 +11,8 @@ use crate::measure::Number;
 use crate::measure::text::decimal;
 use crate::say;
 use crate::sheet::{
-    self, Act, Amount, Ask, Bench, Caution, Note, Refusal, Source, Step, Term, Value, WayOut,
-    Working,
+    self, Act, Amount, Ask, Bench, Caution, Goods, Note, Refusal, Source, Step, Term, Value,
+    WayOut, Working,
 };
 
 /// Finish: area and cans.
@@ -105,6 +105,21 @@ fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
     sheet.notes = notes(input, answer, bench);
     sheet.cautions = Caution::of(&[Act::Finish]);
     sheet.drawing = Some(drawing::draw(input, answer, bench));
+    let cans = [
+        ("gallon of finish", answer.cans.gallons, input.prices.gallon),
+        ("quart of finish", answer.cans.quarts, input.prices.quart),
+    ];
+    let bought = cans.into_iter().filter(|(_, count, _)| *count > 0);
+    sheet.goods = bought
+        .map(|(name, count, each)| Goods {
+            name: name.to_owned(),
+            across: None,
+            length: None,
+            count: Some(count),
+            spares: 0,
+            each,
+        })
+        .collect();
     sheet
 }
 

@@ -72,6 +72,7 @@ fn unmeasured(letter: &str, headline: Figure) -> sheet::Answer {
     let line = say![format!("line {letter}")];
     let step = Step::in_words("what the line comes to", line, headline.value.clone());
     sheet::Answer {
+        goods: Vec::new(),
         headline,
         figures: Vec::new(),
         tables: Vec::new(),
@@ -124,6 +125,7 @@ fn lay_out(letter: &str, input: &Input, answer: &Answer, bench: &Bench) -> sheet
         ]);
     }
     sheet::Answer {
+        goods: Vec::new(),
         headline,
         figures,
         tables: Vec::new(),
