@@ -25,7 +25,7 @@ fn hard_list() -> String {
 fn as_text(app: &App, list: &str, text: &str) {
     app.tap(&format!("as-text-{list}"));
     app.tap(&format!("field-{list}"));
-    app.type_keys("\u{e009}a\u{e009}");
+    app.script(&format!("document.querySelector('[data-testid=\"field-{list}\"]').select()"));
     app.type_keys(text);
 }
 
