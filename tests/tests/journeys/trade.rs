@@ -105,3 +105,42 @@ fn a_half_lap_is_cut_to_marks_that_leave_the_faces_flush() {
     app.wait_for_words("drawing", "cut 11/16 from the show face");
     app.assert_quiet_console();
 }
+
+/// Rows with plus and minus, one taken out, one put in, and the text behind them; what is typed is there again
+/// after the page was left and loaded anew.
+#[test]
+fn a_list_is_rows_and_its_text_stands_behind_them() {
+    let app = App::open_at(
+        Screen::PHONE,
+        "#/cut?parts=leg:+4+@+40,+peg:+2+@+6&boards=96+at+10&scraps=&unit=in",
+    );
+    app.tap("more-parts-0");
+    app.wait_for_text("count-parts-0", "5");
+    app.picture("list-rows");
+    app.tap("fewer-parts-1");
+    app.wait_for_text("count-parts-1", "1");
+    app.tap("fewer-parts-1");
+    app.tap("keep-parts-1");
+    app.tap("fewer-parts-1");
+    app.tap("take-out-parts-1");
+    app.wait_until_gone("field-parts-1");
+    app.tap("add-parts");
+    app.enter("parts-1", &["2", "0", "close"]);
+    app.tap("as-text-parts");
+    app.wait_for_value("field-parts", "leg: 5 @ 40, 20");
+    app.tap("field-parts");
+    app.type_keys("\u{e009}\u{e010}\u{e009}, rail 2 @ 30");
+    app.tap("as-text-parts");
+    // A name that runs into its count, mended in one tap.
+    app.wait_for_words("problem-parts", "Put a colon after the name.");
+    app.picture("list-colon");
+    app.tap("way-out-parts");
+    app.wait_for_value("name-parts-2", "rail");
+    app.wait_for_text("count-parts-2", "2");
+    app.go("#/");
+    app.go("#/cut");
+    app.wait_for_text("count-parts-2", "2");
+    app.assert_no_sideways_scroll();
+    app.assert_accessible();
+    app.assert_quiet_console();
+}

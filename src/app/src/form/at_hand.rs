@@ -5,7 +5,7 @@ use std::rc::Rc;
 
 use reckoner_core::calculators::listed;
 use reckoner_core::measure::text::{Names, Quantity};
-use reckoner_core::sheet::{Field, Kind, Sheet};
+use reckoner_core::sheet::{Field, Kind, Sheet, is_list, list_rows, with_row};
 use yew::prelude::*;
 
 use super::{Action, Entrance, Form, Slot, Way, neighbour, shows};
@@ -71,6 +71,9 @@ pub(crate) struct AtHand {
     /// Whether the keys leave room on the screen for the answer and the field alone: what nobody sees is not made.
     pub(crate) is_typing: bool,
     pub(crate) manner: Manner,
+    /// The list that is shown as its text, and the row of which it is asked whether it goes.
+    pub(super) as_text: UseStateHandle<Option<&'static str>>,
+    pub(super) asking: UseStateHandle<Option<Slot>>,
     /// The places to type and choose in, in the order asked.
     pub(super) slots: Rc<Vec<Slot>>,
     /// What the keypad calls: always the same, so that it is not drawn anew at each key.
@@ -97,6 +100,11 @@ impl AtHand {
 
     pub(super) fn field(&self, id: &str) -> Option<&'static Field> {
         self.form.calculator().fields.iter().find(|field| field.id == id)
+    }
+
+    /// Whether a list is shown as its text.
+    pub(super) fn is_as_text(&self, field: &Field) -> bool {
+        *self.as_text == Some(field.id)
     }
 
     /// The text of a field, typed or not.
@@ -129,7 +137,11 @@ impl AtHand {
             return ours.is_some_and(|(fields, _)| fields.contains(&slot.field));
         }
         let is_written = |line: usize| {
-            let text = self.field(slot.field).map(|field| self.text(field)).unwrap_or_default();
+            let field = self.field(slot.field);
+            let text = field.map(|field| self.text(field)).unwrap_or_default();
+            if field.is_some_and(|field| is_list(field.kind)) {
+                return true;
+            }
             strip::lines(&text).nth(line).is_some_and(|line| !line.trim().is_empty())
         };
         self.sheet.assumed.has(slot.field) && slot.line.is_none_or(is_written)
@@ -237,6 +249,9 @@ impl AtHand {
     /// Takes a text typed in a place.
     fn write(&self, slot: Slot, text: String) {
         let whole = match (slot.line, self.field(slot.field)) {
+            (Some(line), Some(field)) if is_list(field.kind) => {
+                with_row(&self.text(field), field.kind, line, |row| row.size = text)
+            }
             (Some(line), Some(field)) => strip::with_line(&self.text(field), line, &text),
             _ => text,
         };
@@ -389,6 +404,8 @@ pub(crate) fn use_at_hand_as(
     manner: Manner,
 ) -> AtHand {
     let system_keyboard = use_state_eq(|| false);
+    let as_text = use_state_eq(|| None);
+    let asking = use_state_eq(|| None);
     let mut slots = Vec::new();
     let question = form.calculator().questions().map(|(field, _)| field.id);
     for field in form.calculator().asked(form.entries(), &settings.bench) {
@@ -400,6 +417,12 @@ pub(crate) fn use_at_hand_as(
                         .enumerate()
                         .map(|(line, _)| Slot { field: field.id, line: Some(line) }),
                 );
+            }
+            kind if is_list(kind) => {
+                let is_rows = *as_text != Some(field.id);
+                let rows = list_rows(&form.text(field, &settings.bench), kind).len();
+                let lines = (0..rows).filter(|_| is_rows);
+                slots.extend(lines.map(|line| Slot { field: field.id, line: Some(line) }));
             }
             Kind::LineOf(_) => {}
             _ => slots.push(Slot::of(field.id)),
@@ -426,6 +449,8 @@ pub(crate) fn use_at_hand_as(
         system_keyboard,
         names,
         manner,
+        as_text,
+        asking,
         is_typing: false,
         slots,
         keys,

@@ -5,6 +5,8 @@
 
 #[cfg(target_arch = "wasm32")]
 pub(crate) mod at_hand;
+#[cfg(target_arch = "wasm32")]
+mod rows;
 mod shown;
 #[cfg(test)]
 mod tests;

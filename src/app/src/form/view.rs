@@ -7,11 +7,11 @@ use std::rc::Rc;
 
 use reckoner_core::calculators::listed;
 use reckoner_core::measure::text::{NoNames, parse};
-use reckoner_core::sheet::{Field, Kind};
+use reckoner_core::sheet::{Field, Kind, is_list};
 use yew::prelude::*;
 
 use super::at_hand::{AtHand, element_id, is_editing, press_in_row, problem_of};
-use super::{Action, Slot, Way};
+use super::{Action, Slot, Way, rows};
 use crate::components::choice::{self, Answers};
 use crate::components::field::{self, Place};
 use crate::components::icon::{Icon, icon};
@@ -81,8 +81,13 @@ pub(crate) fn asks_about(name: &'static str, at_hand: &AtHand) -> Html {
 fn keypad(at_hand: &AtHand) -> Option<Html> {
     let slot = at_hand.form.editing().filter(|_| !*at_hand.system_keyboard)?;
     let field = at_hand.field(slot.field)?;
-    let set = SetOfKeys::of(field.kind)?;
-    let letters = slot.line.map_or_else(Vec::new, |line| {
+    // In a row of lengths there is one length; its name, count and price have places of their own.
+    let set = match field.kind {
+        Kind::Pieces | Kind::Prices => SetOfKeys::Length,
+        kind => SetOfKeys::of(kind)?,
+    };
+    let strip_line = slot.line.filter(|_| matches!(field.kind, Kind::Strip));
+    let letters = strip_line.map_or_else(Vec::new, |line| {
         let text = at_hand.text(field);
         strip::letters_above(&text, line)
     });
@@ -110,6 +115,7 @@ fn is_calculator(at_hand: &AtHand) -> bool {
 fn one(at_hand: &AtHand, field: &'static Field) -> Html {
     match field.kind {
         Kind::Strip => strip::view(at_hand, field),
+        kind if is_list(kind) => rows::view(at_hand, field),
         _ if choice::choices(field).is_some() => chosen(at_hand, field),
         _ => typed(at_hand, field),
     }

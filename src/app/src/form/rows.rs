@@ -1,0 +1,197 @@
+//! A list on the screen: a row for each of its entries, with its name, its size and how many; the text behind them.
+
+use reckoner_core::sheet::{Field, Kind, ListRow, list_rows, with_new_row, with_row, without_row};
+use yew::prelude::*;
+
+use super::at_hand::{AtHand, element_id, is_editing, press_in_row, problem_of};
+use super::{Action, Slot, Way};
+use crate::components::field::{self, Place};
+use crate::components::icon::{Icon, icon};
+use crate::platform::dom;
+
+/// The rows of a list, what adds one, and the way to its text.
+pub(super) fn view(at_hand: &AtHand, field: &'static Field) -> Html {
+    let text = at_hand.text(field);
+    let is_ours = at_hand.is_ours(Slot::of(field.id));
+    let measures = at_hand.form.unit(&at_hand.settings.bench);
+    let is_text = at_hand.is_as_text(field);
+    let echo = at_hand.sheet.echoes.iter().find(|echo| echo.field == field.id);
+    let as_text = {
+        let handle = at_hand.as_text.clone();
+        let next = (!is_text).then_some(field.id);
+        Callback::from(move |_: MouseEvent| handle.set(next))
+    };
+    html! {
+        <div key={field.id} class={classes!("list", is_ours.then_some("is-pencil"))} role="group"
+            aria-label={field.label} data-testid={format!("list-{}", field.id)}>
+            if !at_hand.is_typing { <p class="list__title">{ field::label(field, measures, is_ours) }</p> }
+            if is_text {
+                { whole(at_hand, field, text) }
+            } else {
+                <ul class="list__rows">
+                    { for list_rows(&text, field.kind).iter().enumerate().map(|(at, row)| one(at_hand, field, at, row)) }
+                </ul>
+            }
+            if !at_hand.is_typing {
+                <div class="adds">
+                    if !is_text {
+                        <button type="button" class="tool" data-testid={format!("add-{}", field.id)}
+                            onclick={setting(at_hand, field, |text, kind| with_new_row(text, kind))}>{ "Add" }</button>
+                    }
+                    <button type="button" class="tool" data-testid={format!("as-text-{}", field.id)}
+                        aria-pressed={if is_text { "true" } else { "false" }} onclick={as_text}>{ "As text" }</button>
+                </div>
+                { field::echo(field.id, echo, at_hand.settings.bench.tape) }
+            }
+            <>{ problem_of(at_hand, field) }</>
+        </div>
+    }
+}
+
+/// A tap that writes the list anew.
+fn setting(
+    at_hand: &AtHand,
+    field: &'static Field,
+    change: impl Fn(&str, Kind) -> String + 'static,
+) -> Callback<MouseEvent> {
+    let (form, text, asking) =
+        (at_hand.form.dispatcher(), at_hand.text(field), at_hand.asking.clone());
+    Callback::from(move |_| {
+        asking.set(None);
+        form.dispatch(Action::Set(vec![(field.id, change(&text, field.kind))]));
+    })
+}
+
+/// What is typed with the system's keyboard into a part of the list.
+fn typing(
+    at_hand: &AtHand,
+    field: &'static Field,
+    written: impl Fn(&str, Kind, String) -> String + 'static,
+) -> Callback<InputEvent> {
+    let (form, text) = (at_hand.form.dispatcher(), at_hand.text(field));
+    Callback::from(move |event: InputEvent| {
+        if let Some(typed) = dom::value_of(&event) {
+            form.dispatch(Action::Type(Slot::of(field.id), written(&text, field.kind, typed)));
+        }
+    })
+}
+
+/// The list as the text that it is kept as; rows of a spreadsheet can be pasted here.
+fn whole(at_hand: &AtHand, field: &'static Field, text: String) -> Html {
+    let form = at_hand.form.dispatcher();
+    // Whoever leaves it is told what cannot be read.
+    let onfocusout = Callback::from(move |_: FocusEvent| {
+        form.dispatch(Action::Edit(Slot::of(field.id)));
+        form.dispatch(Action::Leave);
+    });
+    html! {
+        <textarea class="list__text" rows="5" data-testid={element_id(Slot::of(field.id))} aria-label={field.label}
+            spellcheck="false" autocapitalize="off" value={text} {onfocusout}
+            oninput={typing(at_hand, field, |_, _, typed| typed)} />
+    }
+}
+
+fn one(at_hand: &AtHand, field: &'static Field, at: usize, row: &ListRow) -> Html {
+    let slot = Slot { field: field.id, line: Some(at) };
+    let is_now = is_editing(at_hand, slot);
+    let is_away = at_hand.is_typing && !is_now;
+    let id = element_id(slot);
+    let place = Place {
+        id: &id,
+        name: Some(format!("Size, row {}", at + 1)),
+        described_by: format!("echo-{}", field.id),
+        is_wrong: false,
+        example: Some("size".to_owned()),
+        system_keyboard: *at_hand.system_keyboard,
+    };
+    let is_docked = is_now && !*at_hand.system_keyboard;
+    let plain = |part: &'static str,
+                 value: &str,
+                 words: &'static str,
+                 oninput: Callback<InputEvent>| {
+        html! {
+            <input class={format!("list__{part}")} type="text" data-testid={format!("{part}-{}-{at}", field.id)}
+                aria-label={format!("{words}, row {}", at + 1)} placeholder={words} value={value.to_owned()} {oninput}
+                autocomplete="off" spellcheck="false" maxlength="60"
+                inputmode={if part == "price" { "decimal" } else { "text" }} />
+        }
+    };
+    html! {
+        <li key={at} class={classes!("list__row", is_away.then_some("is-away"), is_now.then_some("is-editing"))}>
+            if matches!(field.kind, Kind::Pieces) && !at_hand.is_typing {
+                { plain("name", &row.name, "name", typing(at_hand, field, move |text, kind, typed| {
+                    with_row(text, kind, at, |row| row.name = typed)
+                })) }
+            }
+            <div class={classes!("field", "is-long", is_now.then_some("is-editing"), is_docked.then_some("is-docked"))}>
+                <div class="field__row" onmousedown={Callback::from(press_in_row)}>
+                    if is_now { { at_hand.step(slot, Way::Previous) } }
+                    { field::input(place, row.size.clone(), &at_hand.events(slot)) }
+                    if is_now {
+                        { at_hand.confirm(slot).unwrap_or_else(|| at_hand.clear(slot)) }
+                        { at_hand.step(slot, Way::Next) }
+                        { at_hand.keypad_again() }
+                    }
+                </div>
+            </div>
+            if matches!(field.kind, Kind::Prices) && !at_hand.is_typing {
+                { plain("price", &row.price, "price", typing(at_hand, field, move |text, kind, typed| {
+                    with_row(text, kind, at, |row| row.price = typed)
+                })) }
+            }
+            if !at_hand.is_typing { { count(at_hand, field, slot, at, row) } }
+        </li>
+    }
+}
+
+/// How many, with one fewer and one more; one fewer than one asks whether the row goes.
+fn count(at_hand: &AtHand, field: &'static Field, slot: Slot, at: usize, row: &ListRow) -> Html {
+    if *at_hand.asking == Some(slot) {
+        let keep = {
+            let asking = at_hand.asking.clone();
+            Callback::from(move |_: MouseEvent| asking.set(None))
+        };
+        return html! {
+            <p class="list__ask" role="alert">
+                { "Take it out?" }
+                <button type="button" class="tool" data-testid={format!("take-out-{}-{at}", field.id)}
+                    onclick={setting(at_hand, field, move |text, kind| without_row(text, kind, at))}>{ "Take it out" }</button>
+                <button type="button" class="tool" data-testid={format!("keep-{}-{at}", field.id)} onclick={keep}>{ "Keep" }</button>
+            </p>
+        };
+    }
+    let is_board = matches!(field.kind, Kind::Prices);
+    let now = row.counted();
+    let to = |count: u32| {
+        setting(at_hand, field, move |text, kind| {
+            with_row(text, kind, at, |row| row.count = count.to_string())
+        })
+    };
+    // Of a board that is sold without end there is no number to take one from.
+    let fewer = match now {
+        Some(now) if now > 1 => to(now.saturating_sub(1)),
+        _ => {
+            let asking = at_hand.asking.clone();
+            Callback::from(move |_: MouseEvent| asking.set(Some(slot)))
+        }
+    };
+    let shown = match now {
+        _ if is_board && row.count.trim().is_empty() => "any".to_owned(),
+        Some(now) => now.to_string(),
+        None => row.count.clone(),
+    };
+    let next = if is_board && row.count.trim().is_empty() {
+        Some(1)
+    } else {
+        now.map(|now| now.saturating_add(1))
+    };
+    html! {
+        <div class="list__count">
+            <button type="button" class="count" aria-label={format!("One fewer, row {}", at + 1)}
+                data-testid={format!("fewer-{}-{at}", field.id)} onclick={fewer}>{ icon(Icon::Minus) }</button>
+            <output data-testid={format!("count-{}-{at}", field.id)}>{ shown }</output>
+            <button type="button" class="count" aria-label={format!("One more, row {}", at + 1)} disabled={next.is_none()}
+                data-testid={format!("more-{}-{at}", field.id)} onclick={next.map(to)}>{ icon(Icon::Plus) }</button>
+        </div>
+    }
+}

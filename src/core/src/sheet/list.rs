@@ -1,0 +1,173 @@
+//! [`ListRow`]: a list as rows, each with its name, its count and its size, and as the one text that it is kept as.
+//!
+//! A row is written back as it was typed, so that nothing changes under the person's fingers; what cannot be
+//! read stays in its row.
+
+use super::Kind;
+
+/// One row of a list.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct ListRow {
+    /// Before the colon; empty for none.
+    pub name: String,
+    /// Before `@`; empty for one.
+    pub count: String,
+    /// A length, or length × width × thickness.
+    pub size: String,
+    /// What a board costs, after `at`; empty for none.
+    pub price: String,
+}
+
+impl ListRow {
+    /// How many it stands for; `None` where that cannot be read.
+    #[must_use]
+    pub fn counted(&self) -> Option<u32> {
+        match self.count.trim() {
+            "" => Some(1),
+            count => count.parse().ok(),
+        }
+    }
+
+    fn of(text: &str, kind: Kind) -> ListRow {
+        let (name, rest) = match text.split_once(':') {
+            Some((name, rest)) if matches!(kind, Kind::Pieces) => (name, after_space(rest)),
+            _ => ("", text),
+        };
+        // Of boards there may be only so many: the count stands last.
+        if matches!(kind, Kind::Prices) {
+            let (rest, count) = rest.split_once(" max ").unwrap_or((rest, ""));
+            let (size, price) = rest.split_once(" at ").unwrap_or((rest, ""));
+            return ListRow {
+                name: String::new(),
+                count: count.to_owned(),
+                size: size.to_owned(),
+                price: price.to_owned(),
+            };
+        }
+        let (count, size) = match rest.split_once('@') {
+            Some((count, size)) => (count.strip_suffix(' ').unwrap_or(count), after_space(size)),
+            None => ("", rest),
+        };
+        ListRow {
+            name: name.to_owned(),
+            count: count.to_owned(),
+            size: size.to_owned(),
+            price: String::new(),
+        }
+    }
+
+    fn text(&self, kind: Kind) -> String {
+        let ListRow { name, count, size, price } = self;
+        let part = |before: &str, text: &str, after: &str| match text {
+            "" => String::new(),
+            text => format!("{before}{text}{after}"),
+        };
+        if matches!(kind, Kind::Prices) {
+            return format!("{size}{}{}", part(" at ", price, ""), part(" max ", count, ""));
+        }
+        format!("{}{}{size}", part("", name, ": "), part("", count, " @ "))
+    }
+}
+
+fn after_space(text: &str) -> &str {
+    text.strip_prefix(' ').unwrap_or(text)
+}
+
+/// Whether a field of this kind is shown as rows.
+#[must_use]
+pub fn is_list(kind: Kind) -> bool {
+    matches!(kind, Kind::Pieces | Kind::Prices | Kind::Sizes)
+}
+
+/// The rows of a list, of which there is always one to write in.
+#[must_use]
+pub fn list_rows(text: &str, kind: Kind) -> Vec<ListRow> {
+    if text.trim().is_empty() {
+        return vec![ListRow::default()];
+    }
+    text.split([',', ';', '\n'])
+        .map(|item| ListRow::of(after_space(item.trim_end_matches('\r')), kind))
+        .collect()
+}
+
+/// The text of a list with these rows.
+#[must_use]
+pub fn list_text(rows: &[ListRow], kind: Kind) -> String {
+    rows.iter().map(|row| row.text(kind)).collect::<Vec<_>>().join(", ")
+}
+
+/// The list with one of its rows changed.
+#[must_use]
+pub fn with_row(text: &str, kind: Kind, at: usize, change: impl FnOnce(&mut ListRow)) -> String {
+    let mut rows = list_rows(text, kind);
+    if let Some(row) = rows.get_mut(at) {
+        change(row);
+        // What separates rows and their parts stands in none of them.
+        row.name = row.name.replace([',', ';', ':', '@', '\n'], " ");
+        row.size = row.size.replace(',', ".").replace([';', ':', '@', '\n'], " ");
+        row.price = row.price.replace(',', ".").replace([';', ':', '@', '\n'], " ");
+    }
+    list_text(&rows, kind)
+}
+
+/// The list without one of its rows.
+#[must_use]
+pub fn without_row(text: &str, kind: Kind, at: usize) -> String {
+    let mut rows = list_rows(text, kind);
+    if at < rows.len() {
+        rows.remove(at);
+    }
+    list_text(&rows, kind)
+}
+
+/// The list with a new row at its end.
+#[must_use]
+pub fn with_new_row(text: &str, kind: Kind) -> String {
+    let mut rows = list_rows(text, kind);
+    rows.push(ListRow::default());
+    list_text(&rows, kind)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const BENCH: &str = "leg: 4 @ 33 1/2, long rail: 4 @ 41, 20 1/2";
+    const YARD: &str = "96 at 10.90, 120 at 13.95 max 3, 144";
+
+    #[test]
+    fn a_list_comes_back_from_its_rows_as_it_was() {
+        for (text, kind) in [
+            (BENCH, Kind::Pieces),
+            (YARD, Kind::Prices),
+            ("4 @ 28 1/2 × 3 1/2 × 3 1/2, 41 x 5 x 1", Kind::Sizes),
+            ("leg: 4 @ 33 , : , odd", Kind::Pieces),
+        ] {
+            let again = list_text(&list_rows(text, kind), kind);
+            assert_eq!(list_text(&list_rows(&again, kind), kind), again, "{text}");
+            assert_eq!(list_rows(&again, kind), list_rows(text, kind), "{text}");
+        }
+        assert_eq!(list_text(&list_rows(BENCH, Kind::Pieces), Kind::Pieces), BENCH);
+        assert_eq!(list_text(&list_rows(YARD, Kind::Prices), Kind::Prices), YARD);
+    }
+
+    #[test]
+    fn a_row_is_changed_taken_out_and_added() {
+        let rows = list_rows(BENCH, Kind::Pieces);
+        assert_eq!(
+            rows.iter().map(ListRow::counted).collect::<Vec<_>>(),
+            [Some(4), Some(4), Some(1)]
+        );
+        let more = with_row(BENCH, Kind::Pieces, 0, |row| row.count = "5".to_owned());
+        assert_eq!(more, "leg: 5 @ 33 1/2, long rail: 4 @ 41, 20 1/2");
+        assert_eq!(without_row(BENCH, Kind::Pieces, 1), "leg: 4 @ 33 1/2, 20 1/2");
+        let new = with_new_row("leg: 4 @ 33", Kind::Pieces);
+        // Half typed, the space before a fraction stays.
+        let typed = with_row(&new, Kind::Pieces, 1, |row| row.size = "12 ".to_owned());
+        assert_eq!(list_rows(&typed, Kind::Pieces)[1].size, "12 ");
+        let comma = with_row("33", Kind::Pieces, 0, |row| row.size = "1,5".to_owned());
+        assert_eq!(comma, "1.5");
+        let dear = with_row(YARD, Kind::Prices, 0, |row| row.price = "11.20".to_owned());
+        assert_eq!(dear, "96 at 11.20, 120 at 13.95 max 3, 144");
+    }
+}
