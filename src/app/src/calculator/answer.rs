@@ -4,7 +4,7 @@ use reckoner_core::measure::Tape;
 use reckoner_core::sheet::{Answer, Assumed, Bench, Face, Figure, Sheet, Value, WayOut, face};
 use yew::prelude::*;
 
-use crate::components::drawing::drawing;
+use crate::components::drawing::{Sizes, drawing_of_sizes};
 use crate::components::field;
 use crate::components::headline::Headline;
 use crate::components::icon::{Icon, icon};
@@ -124,11 +124,12 @@ pub(crate) fn rest(
     bench: &Bench,
     at: usize,
     on_step: &Callback<usize>,
+    sizes: &Sizes,
 ) -> Html {
     let others = answer.figures.iter().skip(usize::from(second(answer).is_some()));
     html! {
         <div class={classes!("rest-of-answer", (!assumed.is_empty()).then_some("is-pencil"))}>
-            if let Some(scene) = &answer.drawing { { drawing(scene, bench.tape) } }
+            if let Some(scene) = &answer.drawing { { drawing_of_sizes(scene, bench.tape, sizes) } }
             { all_marks(answer, bench, at, on_step) }
             if others.len() > 0 {
                 <dl class="figures">{ for others.map(|it| figure(it, bench)) }</dl>

@@ -162,7 +162,7 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
                     { answer::pencil_line(&sheet) }
                     { tools(&at_hand, *index, &done) }
                     if let Some(it) = &sheet.answer {
-                        { answer::rest(it, &sheet.assumed, &bench, *index, &on_index) }
+                        { answer::rest(it, &sheet.assumed, &bench, *index, &on_index, &at_hand.sizes()) }
                         if it.template.is_some() {
                             { to_print(calculator, form.entries(), &bench) }
                         }

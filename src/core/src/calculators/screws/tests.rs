@@ -20,7 +20,7 @@ fn a_fresh_form_finds_the_longest_screw_of_the_top() {
     );
 }
 
-/// What is written beside a hole, 12 high, does not lie on the line where the two pieces meet.
+/// What is written beside a hole does not lie on the line where the two pieces meet.
 #[test]
 fn the_depths_are_written_clear_of_the_joint() {
     let mut judged = 0;
@@ -49,7 +49,7 @@ fn the_depths_are_written_clear_of_the_joint() {
             assert!(y - 10.0 > joint || y + 2.0 < joint, "{screw} {length} {top}: {words} at {y}");
         }
     }
-    assert!(judged >= 18, "{judged}");
+    assert!(judged >= 15, "{judged}");
 }
 
 #[test]

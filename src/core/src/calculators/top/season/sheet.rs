@@ -128,7 +128,8 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
         };
         if let Some(gap) = gap {
             let (x, label) = (board.x(widest), format!("gap {}", board.amount(gap)));
-            board.text(Role::StrongInk, x, baseline, Anchor::End, Size::Small, label);
+            let field = if role == Role::Wood { GAP_NOW.id } else { GAP_LATER.id };
+            board.name(Role::StrongInk, (x, baseline, Anchor::End), label, Some(field));
         }
     }
     Ok(board.scene(say![
