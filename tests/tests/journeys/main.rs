@@ -5,6 +5,7 @@ mod calculators;
 mod campaign;
 mod dead_ends;
 mod device;
+mod drawings;
 mod film;
 mod handing_on;
 mod ink;

@@ -6,6 +6,8 @@ use reckoner_core::measure::{Rounding, Tape, Unit};
 use reckoner_core::sheet::{Field, Sheet};
 use yew::prelude::*;
 
+use crate::platform::dom;
+
 /// The sizes of a drawing that can be tapped: what the form knows of them.
 pub(crate) struct Sizes<'a> {
     /// Every field of the calculator.
@@ -75,8 +77,10 @@ fn size(tag: &Tag, item: &Item, tape: Tape, sizes: &Sizes) -> Html {
         })
     };
     let (target, writing) = (tag.target, tag.writing);
+    // Where the list of sizes stands beside it, the keyboard goes through that.
+    let tabindex = if dom::is_narrow() { "0" } else { "-1" };
     html! {
-        <g key={field} role="button" tabindex="0" data-testid={format!("size-{field}")}
+        <g key={field} role="button" {tabindex} data-testid={format!("size-{field}")}
             class={classes!("size", is_live.then_some("is-live"))}
             aria-label={format!("{name}, {said}{ours}")} {onclick} {onkeydown}>
             { area("size__target", target) }

@@ -1,7 +1,7 @@
 //! The beam from the side, bent as it would be but drawn far too deep, beside the same beam with
 //! one middle support more.
 
-use super::fields::{DEPTH, DIAMETER, SPAN};
+use super::fields::{ACROSS, DEPTH, DIAMETER, SPAN};
 use super::sheet::fine_text;
 use super::{Answer, Bend, Input, Load, Section};
 use crate::drawing::{Anchor, Draft, Role, SCENE_WIDTH, Scene, Shape, Size};
@@ -38,7 +38,7 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
     };
     panels.draft.tell(words);
     panels.span(input, height + 10.0);
-    panels.draft.scene(title(answer, bench), height + 24.0)
+    panels.draft.scene(title(answer, bench), height + 48.0)
 }
 
 fn title(answer: &Answer, bench: &Bench) -> Sentence {
@@ -79,8 +79,12 @@ impl Panels<'_> {
             _ => ("deep", DEPTH.id),
         };
         let label = format!("{} {name}", self.amount(input.section.depth()));
-        let at = (SCENE_WIDTH - MARGIN, y - 22.0, Anchor::End);
-        self.draft.name((Role::Ink, Size::Small), at, label, Some(field));
+        let (ink, below) = ((Role::Ink, Size::Small), y + 28.0);
+        self.draft.name(ink, (to, below, Anchor::End), label, Some(field));
+        if let Section::Plank { across, .. } = input.section {
+            let label = format!("{} wide", self.amount(across));
+            self.draft.name(ink, (from, below, Anchor::Start), label, Some(ACROSS.id));
+        }
     }
 
     fn amount(&self, inches: f64) -> String {

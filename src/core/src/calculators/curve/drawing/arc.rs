@@ -69,7 +69,7 @@ pub(in super::super) fn draw(input: &Input, answer: &Answer, crown: bool, tape: 
     sketch.labels(-2, &along);
     sketch.labels(-1, &heights);
     let (x, _) = sketch.at((0.0, 0.0));
-    sketch.board.tell("above the marks: from the middle; under it: up from the straight line");
+    sketch.board.tell("upper row: from the middle; lower row: up from the straight line");
     let baseline = sketch.board.row(-3);
     let headline = format!("radius {radius_label}");
     sketch.board.text(Role::StrongInk, x, baseline, Anchor::Middle, Size::Small, headline);

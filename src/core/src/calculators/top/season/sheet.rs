@@ -111,7 +111,11 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
         let mut edge = ((widest - top)? / 2)?;
         let mut gaps = answer.gaps_later.iter();
         for width in widths {
-            board.add(role, Shape::Rect(board.x(edge), y, board.size(*width), HIGH));
+            let shape = Shape::Rect(board.x(edge), y, board.size(*width), HIGH);
+            if role == Role::Ghost {
+                board.add(Role::Mate, shape.clone());
+            }
+            board.add(role, shape);
             let gap = match role {
                 Role::Wood => answer.gap_now,
                 _ => gaps.next().copied().unwrap_or(Length::ZERO),
