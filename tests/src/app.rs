@@ -125,6 +125,16 @@ impl App {
         self.settle();
     }
 
+    /// Goes to a section of the job at hand, by its name in the address; `front` for the first page. Those that have no
+    /// tab are behind "More".
+    #[track_caller]
+    pub fn section(&self, name: &str) {
+        if !["front", "sizes", "parts", "boards", "more"].contains(&name) {
+            self.tap("section-more");
+        }
+        self.tap(&format!("section-{name}"));
+    }
+
     /// Taps keys of the measure keypad, by the part of their test ids after `key-`.
     #[track_caller]
     pub fn press(&self, keys: &[&str]) {

@@ -36,6 +36,8 @@ const MEASURE: &[Field] = &[
     may("wait", Kind::Flag, "To be measured on the real thing before parts that need it are cut."),
     may("note", NOTE, ""),
     may("left", TEXT, "By how much it is off where somebody said to leave it so."),
+    may("ours", Kind::Flag, "Its plan is an example, and not the person's yet."),
+    may("usual", TEXT, "What such a size is published as."),
 ];
 
 const LINKED: &[Field] =
@@ -109,6 +111,7 @@ const YARD_BOARD: &[Field] = &[
     must("length", TEXT, ""),
     must("price", U64, "In hundredths of the user's money."),
     may("quantity", U32, ""),
+    may("ours", Kind::Flag, "An example, and not the person's yet."),
 ];
 
 const ROUND: &[Field] = &[must("name", NAME, ""), must("diameter", TEXT, "")];
@@ -226,6 +229,8 @@ fn write_kind(out: &mut Fields, item: &Item) {
             out.flag(it.wait);
             out.text(&it.note);
             out.maybe_text(length_text(it.left).as_deref());
+            out.flag(it.is_ours);
+            out.text(&it.usual);
         }
         Item::Part(it) => write_part(out, it),
         Item::Kept(it) => {
@@ -255,6 +260,7 @@ fn write_kind(out: &mut Fields, item: &Item) {
             }
             out.int(it.price);
             out.maybe_int(it.quantity);
+            out.flag(it.is_ours);
         }
         Item::Round(it) => {
             out.text(&it.name);
@@ -407,6 +413,7 @@ pub(crate) fn read_item(raw: &str) -> Result<Item, Fault> {
                 length: it.text(),
                 price: it.int(),
                 quantity: it.maybe_int(),
+                is_ours: it.flag(),
             }),
             "round" => Item::Round(Round { name: it.text(), diameter: it.text() }),
             "saw" => Item::Saw(Saw {
@@ -465,6 +472,8 @@ fn measure(it: &mut Record, faults: &Faults) -> Measure {
         wait: it.flag(),
         note: it.text(),
         left: it.maybe_text().as_deref().and_then(length_of),
+        is_ours: it.flag(),
+        usual: it.text(),
     }
 }
 

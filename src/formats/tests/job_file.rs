@@ -235,20 +235,25 @@ fn measure() -> impl Strategy<Value = Measure> {
         "[a-zé木🪑 ]{1,20}",
         "\\PC{0,30}",
         prop::option::of("\\PC{0,8}"),
-        any::<(i64, bool, bool, bool)>(),
+        any::<(i64, bool, bool, bool, bool)>(),
         "\\PC{0,30}",
+        "[a-z-]{0,12}",
     )
-        .prop_map(|(name, formula, as_cut, (rank, number, is_cut, wait), note)| Measure {
-            rank,
-            name: format!("name {}", name.trim()),
-            kind: if number { MeasureKind::Number } else { MeasureKind::Length },
-            written: Written::Formula(formula),
-            as_cut,
-            is_cut,
-            wait,
-            note,
-            left: None,
-        })
+        .prop_map(
+            |(name, formula, as_cut, (rank, number, is_cut, wait, is_ours), note, usual)| Measure {
+                rank,
+                name: format!("name {}", name.trim()),
+                kind: if number { MeasureKind::Number } else { MeasureKind::Length },
+                written: Written::Formula(formula),
+                as_cut,
+                is_cut,
+                wait,
+                note,
+                left: None,
+                is_ours,
+                usual,
+            },
+        )
 }
 
 fn piece() -> impl Strategy<Value = Piece> {

@@ -1,5 +1,5 @@
 // How to call the calculators from JavaScript: one function each, plain objects in and out.
-import init, { tape } from "../reckoner_js.js";
+import init, { tape } from "../index.js";
 
 const show = (id, value) => {
   document.getElementById(id).textContent = JSON.stringify(value, null, 2);

@@ -2,10 +2,9 @@
 // drawing and working, and handed over as a plain object. A measurement, not a test.
 //
 //   cargo xtask build && node src/js/example/speed.mjs
-import { readFile } from "node:fs/promises";
-import { initSync, tape } from "../../../dist/js/reckoner_js.js";
+import init, { tape } from "../../../dist/js/node.js";
 
-initSync({ module: await readFile(new URL("../../../dist/js/reckoner_js_bg.wasm", import.meta.url)) });
+await init();
 
 for (const strip of ["3 3/8", "61 3/8 - 2 × 3 1/2 - 2 × 3/4", "(31 - 1/8)/2", "2' 4 1/2\" + 45mm"]) {
   const rounds = 3000;

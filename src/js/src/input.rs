@@ -224,63 +224,81 @@ fn unit(text: &str) -> Result<Unit, BadCall> {
     }
 }
 
-/// The user's tape and saw. What is left out is as the app starts.
+/// The user's tape and saw: `tape` (`"inches"`, `"feet"`, `"decimal"` or `"mm"`), `fineness` (bottom
+/// number of its smallest fraction: 2 to 64), `kerf`, `blade_reach`, `thinnest_strip`, and `fence`
+/// (`"left"` or `"right"`). What is left out is as the app starts.
 #[derive(Clone, Debug, Default, Deserialize)]
-#[serde(default, deny_unknown_fields)]
-pub struct BenchIn {
-    /// Bottom number of the smallest fraction of the tape: 2 to 64.
-    fineness: Option<u8>,
-    /// `"inches"`, `"feet"`, `"decimal"` or `"mm"`.
-    tape: Option<String>,
-    kerf: Option<String>,
-    blade_reach: Option<String>,
-    thinnest_strip: Option<String>,
-    /// `"left"` or `"right"`.
-    fence: Option<String>,
-}
+pub struct BenchIn(BTreeMap<String, Written>);
+
+/// What a bench is made of.
+const BENCH: [&str; 6] = ["tape", "fineness", "kerf", "blade_reach", "thinnest_strip", "fence"];
 
 impl BenchIn {
+    /// The text of a part of the bench that was handed in.
+    fn text(&self, name: &str) -> Result<Option<String>, BadCall> {
+        let Some(written) = self.0.get(name) else { return Ok(None) };
+        match (written, written.typed()) {
+            (Written::Words(_) | Written::Number(_), Some(text)) => Ok(Some(text)),
+            _ => {
+                let message = format!("“{name}” takes a text or a number.");
+                Err(BadCall::new(name, message).coded("wrong-type"))
+            }
+        }
+    }
+
+    fn length(&self, name: &str, start: Length) -> Result<Length, BadCall> {
+        let Some(text) = self.text(name)? else { return Ok(start) };
+        let length = length(&text).map_err(|problem| BadCall::new(name, problem.to_string()))?;
+        if length.is_positive() {
+            Ok(length)
+        } else {
+            Err(BadCall::new(name, "This must be more than zero.".to_owned()))
+        }
+    }
+
     /// The bench.
     ///
     /// # Errors
     ///
     /// A problem beside the value that cannot be read.
     pub fn bench(&self) -> Result<Bench, BadCall> {
+        if let Some(name) = self.0.keys().find(|name| !BENCH.contains(&name.as_str())) {
+            return Err(BadCall::new(name, format!("There is no “{name}” in a bench.")));
+        }
         let start = Bench::default();
-        let fineness = match self.fineness {
+        let fineness = match self.text("fineness")? {
             None => Fineness::Sixteenth,
-            Some(below) => Fineness::from_denominator(below).ok_or_else(|| {
-                BadCall::new("fineness", "This must be 2, 4, 8, 16, 32 or 64.".to_owned())
-            })?,
+            Some(below) => {
+                below.parse().ok().and_then(Fineness::from_denominator).ok_or_else(|| {
+                    BadCall::new("fineness", "This must be 2, 4, 8, 16, 32 or 64.".to_owned())
+                })?
+            }
         };
-        let tape = match self.tape.as_deref() {
+        let tape = match self.text("tape")?.as_deref() {
             None | Some("inches") => Tape::Inches(fineness),
             Some("feet") => Tape::FeetAndInches(fineness),
             Some("decimal") => Tape::DecimalInches(3),
             Some("mm") => Tape::Millimetres(1),
             Some(other) => return Err(none_of("tape", other, "inches, feet, decimal, mm")),
         };
-        let fence = match self.fence.as_deref() {
+        let fence = match self.text("fence")?.as_deref() {
             None => start.fence,
             Some("left") => Side::Left,
             Some("right") => Side::Right,
             Some(other) => return Err(none_of("fence", other, "left, right")),
         };
+        let own = |name: &str| self.0.contains_key(name);
         Ok(Bench {
             tape,
-            kerf: read("kerf", self.kerf.as_deref(), start.kerf)?,
-            blade_reach: read("blade_reach", self.blade_reach.as_deref(), start.blade_reach)?,
+            kerf: self.length("kerf", start.kerf)?,
+            blade_reach: self.length("blade_reach", start.blade_reach)?,
             fence,
-            thinnest_strip: read(
-                "thinnest_strip",
-                self.thinnest_strip.as_deref(),
-                start.thinnest_strip,
-            )?,
+            thinnest_strip: self.length("thinnest_strip", start.thinnest_strip)?,
             own: Own {
-                kerf: self.kerf.is_some(),
-                blade_reach: self.blade_reach.is_some(),
-                fence: self.fence.is_some(),
-                thinnest_strip: self.thinnest_strip.is_some(),
+                kerf: own("kerf"),
+                blade_reach: own("blade_reach"),
+                fence: own("fence"),
+                thinnest_strip: own("thinnest_strip"),
             },
         })
     }
@@ -288,16 +306,6 @@ impl BenchIn {
 
 fn none_of(field: &str, text: &str, known: &str) -> BadCall {
     BadCall::new(field, format!("“{text}” is none of {known}."))
-}
-
-fn read(field: &str, text: Option<&str>, start: Length) -> Result<Length, BadCall> {
-    let Some(text) = text else { return Ok(start) };
-    let length = length(text).map_err(|problem| BadCall::new(field, problem.to_string()))?;
-    if length.is_positive() {
-        Ok(length)
-    } else {
-        Err(BadCall::new(field, "This must be more than zero.".to_owned()))
-    }
 }
 
 /// Reads a plain object; nothing and `null` count as an empty one.

@@ -7,16 +7,10 @@
 //! is thrown. The examples that the forms of the page start with are not used: a size left out is
 //! a problem of that field, and what else was taken as given is listed in `assumed`.
 //!
-//! ```js
-//! import init, { spacing } from "./reckoner_js.js";
-//! await init();
-//! const answer = spacing({ length: "37", greatest_gap: 8, left_end: 2, right_end: 2 });
-//! if (answer.ok) console.log(answer.headline.value.spoken);
-//! else for (const problem of answer.problems) console.log(problem.field, problem.message);
-//! ```
-//!
-//! The types stand in `types.d.ts`, which is made from the calculators' own lists of fields and
-//! results; a test keeps it current.
+//! What is published is the folder `package` with this program in it: `call.js` there copies what a
+//! caller wrote into plain values before it comes here. Its types (`index.d.ts`) and its list of
+//! functions (`functions.js`) are made from the calculators' own lists of fields and results; a test
+//! keeps them current.
 
 mod input;
 mod output;
@@ -30,9 +24,6 @@ use wasm_bindgen::prelude::*;
 use input::Left;
 pub use input::{BadCall, BenchIn, Given};
 pub use output::{AnswerOut, Out, ProblemOut};
-
-#[wasm_bindgen(typescript_custom_section)]
-const TYPES: &str = include_str!("types.d.ts");
 
 /// Answers one question, as the exported functions do.
 #[must_use]

@@ -1,11 +1,12 @@
 //! What JavaScript gets back: plain objects, with every length exact and readable.
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 
 use reckoner_core::measure::text::{Shown, exact_text, show};
 use reckoner_core::measure::{Length, Rounding, Tape, Unit};
 use reckoner_core::sheet::{
-    Answer, Bench, Entries, Face, Figure, Refusal, Sentence, Sheet, Value, face,
+    Answer, Bench, Entries, Face, Figure, Piece, Refusal, Sentence, Sheet, Value, face,
 };
 use serde::Serialize;
 
@@ -33,7 +34,7 @@ pub struct AnswerOut {
     headline: FigureOut,
     results: BTreeMap<&'static str, ValueOut>,
     tables: BTreeMap<&'static str, TableOut>,
-    notes: Vec<String>,
+    notes: Vec<NoteOut>,
     cautions: Vec<CautionOut>,
     understood: BTreeMap<&'static str, String>,
     working: Vec<StepOut>,
@@ -53,12 +54,25 @@ struct FigureOut {
 #[derive(Clone, Debug, Serialize)]
 struct TableOut {
     title: &'static str,
-    columns: Vec<&'static str>,
+    columns: Vec<ColumnOut>,
     rows: Vec<Vec<ValueOut>>,
 }
 
 #[derive(Clone, Debug, Serialize)]
+struct ColumnOut {
+    id: String,
+    heading: &'static str,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct NoteOut {
+    id: String,
+    text: String,
+}
+
+#[derive(Clone, Debug, Serialize)]
 struct CautionOut {
+    id: &'static str,
     line: &'static str,
     more: &'static str,
 }
@@ -70,17 +84,24 @@ struct StepOut {
     gives: ValueOut,
 }
 
-/// A length: exact in inches, and as it stands on the tape.
+/// A length by itself.
 #[derive(Clone, Debug, Serialize)]
-struct LengthOut {
+struct ExactOut {
     /// Exact inches: `27/8`.
     exact: String,
     /// The same as a number, as near as numbers of JavaScript come.
     inches: f64,
     millimetres: f64,
+}
+
+/// A length: exact in inches, and as it stands on the tape.
+#[derive(Clone, Debug, Serialize)]
+struct LengthOut {
+    #[serde(flatten)]
+    length: ExactOut,
     shown: String,
     lean: &'static str,
-    left_over: String,
+    left_over: ExactOut,
     spoken: String,
 }
 
@@ -191,15 +212,23 @@ impl AnswerOut {
                     let rows = table.rows.iter().map(row).collect();
                     (
                         table.id,
-                        TableOut { title: table.title, columns: table.columns.to_vec(), rows },
+                        TableOut { title: table.title, columns: columns(table.columns), rows },
                     )
                 })
                 .collect(),
-            notes: answer.notes.iter().map(words).collect(),
+            notes: answer
+                .notes
+                .iter()
+                .map(|note| NoteOut { id: note_id(note), text: words(note) })
+                .collect(),
             cautions: answer
                 .cautions
                 .iter()
-                .map(|caution| CautionOut { line: caution.line(), more: caution.more() })
+                .map(|caution| CautionOut {
+                    id: caution.id(),
+                    line: caution.line(),
+                    more: caution.more(),
+                })
                 .collect(),
             understood: sheet
                 .echoes
@@ -229,32 +258,77 @@ impl FigureOut {
     }
 }
 
+/// The words of a text in lower case, joined by underscores.
+fn id_of(text: &str) -> String {
+    let words = text.split(|c: char| !c.is_ascii_alphanumeric()).filter(|word| !word.is_empty());
+    words.map(str::to_ascii_lowercase).collect::<Vec<_>>().join("_")
+}
+
+/// The columns of a table; one without a heading, or with that of another, is told by its place.
+fn columns(headings: &[&'static str]) -> Vec<ColumnOut> {
+    let mut columns: Vec<ColumnOut> = Vec::new();
+    for (heading, place) in headings.iter().zip(1..) {
+        let mut id = id_of(heading);
+        if id.is_empty() || columns.iter().any(|column| column.id == id) {
+            id = format!("{id}{place}");
+        }
+        columns.push(ColumnOut { id, heading });
+    }
+    columns
+}
+
+/// Of the words of a note that are always the same; of one that is worked out whole, of its words
+/// without their numbers.
+fn note_id(note: &Sentence) -> String {
+    let fixed = note.0.iter().filter_map(|piece| match piece {
+        Piece::Text(Cow::Borrowed(words)) => Some(*words),
+        _ => None,
+    });
+    let fixed = id_of(&fixed.collect::<Vec<_>>().join(" "));
+    if !fixed.is_empty() {
+        return fixed;
+    }
+    let words = note.0.iter().filter_map(|piece| match piece {
+        Piece::Text(words) => Some(words.as_ref()),
+        Piece::Length(..) => None,
+    });
+    let words: Vec<&str> = words.collect();
+    id_of(&words.join(" ").replace(|c: char| c.is_ascii_digit(), " "))
+}
+
+impl From<Length> for ExactOut {
+    fn from(length: Length) -> ExactOut {
+        let inches = length.to_f64();
+        ExactOut {
+            exact: length.to_string(),
+            inches,
+            millimetres: inches / Unit::Millimetre.in_inches().to_f64(),
+        }
+    }
+}
+
 impl LengthOut {
     fn of(length: Length, rounding: Rounding, bench: &Bench) -> LengthOut {
-        let exact = length.to_string();
-        let inches = length.to_f64();
-        let millimetres = inches / Unit::Millimetre.in_inches().to_f64();
-        match show(length, bench.tape, rounding) {
-            Ok(Shown { mark, lean, left_over, spoken, .. }) => LengthOut {
-                exact,
-                inches,
-                millimetres,
+        let read = bench.tape.read(length, rounding).and_then(|reading| {
+            Ok((show(length, bench.tape, rounding)?, (length - reading.mark)?))
+        });
+        match read {
+            Ok((Shown { mark, lean, spoken, .. }, left_over)) => LengthOut {
+                length: length.into(),
                 shown: mark.to_string(),
                 lean,
-                left_over,
+                left_over: left_over.into(),
                 spoken,
             },
             // Too fine for the tape: the exact text stands for the reading.
             Err(_) => {
                 let shown = exact_text(length);
                 LengthOut {
-                    exact,
-                    inches,
-                    millimetres,
+                    length: length.into(),
                     spoken: shown.clone(),
                     shown,
                     lean: "exact",
-                    left_over: "0".to_owned(),
+                    left_over: Length::ZERO.into(),
                 }
             }
         }

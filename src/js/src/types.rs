@@ -1,7 +1,7 @@
 //! The TypeScript types, made from the calculators' own lists of fields and results.
 
 use reckoner_core::calculators::{self, Calculator, ResultKind, ResultSpec};
-use reckoner_core::sheet::{Field, Kind, Start};
+use reckoner_core::sheet::{Caution, DANGERS, Field, Kind, Start};
 
 use crate::FUNCTIONS;
 use crate::input::{Settled, settled};
@@ -9,8 +9,15 @@ use crate::input::{Settled, settled};
 /// What is the same for every calculator.
 const COMMON: &str = "// Made from the calculators' own lists of fields and results. Do not edit.
 
-/** A length: exact inches such as \"27/8\", and as it stands on the tape. */
-export interface LengthValue { kind: \"length\"; exact: string; inches: number; millimetres: number; shown: string; lean: \"exact\" | \"heavy\" | \"light\" | \"midway\"; left_over: string; spoken: string }
+/** Loads the program; call it once, before anything else. `program`: its bytes, its compiled module, a response that brings it, or its address; left out, it is taken from beside this package. */
+export default function init(program?: object | string): Promise<void>;
+/** The same at once, from the program's bytes or its compiled module. */
+export function initSync(program: object): void;
+
+/** `exact` is in inches, such as \"27/8\"; the numbers are as near to it as numbers come. */
+export interface Exact { exact: string; inches: number; millimetres: number }
+/** A length, and as it stands on the tape. `left_over`: by how much it is more than the mark shown; below zero where the mark is more. */
+export interface LengthValue extends Exact { kind: \"length\"; shown: string; lean: \"exact\" | \"heavy\" | \"light\" | \"midway\"; left_over: Exact; spoken: string }
 export interface LengthsValue { kind: \"lengths\"; items: Omit<LengthValue, \"kind\">[] }
 export interface CountValue { kind: \"count\"; value: number }
 export interface AreaValue { kind: \"area\"; exact_square_inches: string; shown: string }
@@ -18,28 +25,197 @@ export interface AreaValue { kind: \"area\"; exact_square_inches: string; shown:
 export interface NumberValue { kind: \"number\"; exact: string | null; value: number; unit: string; shown: string }
 export interface WordsValue { kind: \"words\"; shown: string }
 export type Value = LengthValue | LengthsValue | CountValue | AreaValue | NumberValue | WordsValue;
-export interface Table { title: string; columns: string[]; rows: Value[][] }
-/** `at`: where in the text of the field, in UTF-16 units, as `String.slice` counts. `code`: `missing`, `not-asked`, `wrong-type` or `bad-call` for the call itself; else of the question. */
-export interface Problem { field: string; code: string; message: string; at: [number, number] | null; way_out: { message: string; set: Record<string, string> } | null }
+/** One id and one heading for each value of a row. */
+export interface Table { title: string; columns: { id: string; heading: string }[]; rows: Value[][] }
+/** `id`: made of the words of the note that are always the same. */
+export interface Note { id: string; text: string }
+export interface Caution { id: CautionId; line: string; more: string }
+/** `at`: where in the text of the field, in UTF-16 units, as `String.slice` counts. */
+export interface Problem { field: string; code: Code; message: string; at: [number, number] | null; way_out: { message: string; set: Record<string, string> } | null }
 export interface Refused { ok: false; problems: Problem[] }
 export interface Answered<Results, Tables> {
   ok: true;
   headline: { id: keyof Results; label: string; from: string; value: Value };
-  results: Results; tables: Tables; notes: string[]; cautions: { line: string; more: string }[];
+  results: Results; tables: Tables; notes: Note[]; cautions: Caution[];
   understood: Record<string, string>; working: { rule: string; numbers: string; gives: Value }[]; sources: string[];
   /** Choices and settings of the saw that were left out, and what they were taken as. */
   assumed: Record<string, string>;
 }
-/** The tape and the saw; what is left out is as the app starts. */
-export interface Bench { tape?: \"inches\" | \"feet\" | \"decimal\" | \"mm\"; fineness?: 2 | 4 | 8 | 16 | 32 | 64; kerf?: string; blade_reach?: string; thinnest_strip?: string; fence?: \"left\" | \"right\" }
+/** The tape and the saw; what is left out is as the app starts. Numbers are inches. */
+export interface Bench { tape?: \"inches\" | \"feet\" | \"decimal\" | \"mm\"; fineness?: 2 | 4 | 8 | 16 | 32 | 64; kerf?: Measure; blade_reach?: Measure; thinnest_strip?: Measure; fence?: \"left\" | \"right\" }
 /** A length or a formula: \"3 3/8\", \"45 mm\", \"59 1/2 - 2 × 3 1/4\"; a number takes `unit`. */
 export type Measure = string | number;
 ";
 
-/// The whole of `types.d.ts`.
+/// The codes of a call that cannot be made sense of; the last of what should not happen.
+const OF_THE_CALL: [&str; 7] =
+    ["bad-call", "missing", "not-asked", "too-much", "unreadable", "wrong-type", "failed"];
+
+/// The codes of the questions; a test reads the calculators for them.
+pub const OF_THE_QUESTIONS: &[&str] = &[
+    "all-waste",
+    "below-formula",
+    "bends-too-far",
+    "between-formula",
+    "blade-tilted",
+    "block-too-thick",
+    "board-too-narrow",
+    "board-too-thin-at-fence",
+    "cannot-reach",
+    "cannot-read",
+    "clean-up-takes-all",
+    "deeper-than-part",
+    "diagonals-do-not-belong",
+    "does-not-reach",
+    "dowel-too-big",
+    "edge-too-short",
+    "empty",
+    "end-in-zone",
+    "ends-meet",
+    "exit-outside",
+    "feather-edge",
+    "gap-closes",
+    "gap-too-small",
+    "gaps-fill-top",
+    "guide-off-board",
+    "head-through-top",
+    "housing-through-rail",
+    "lap-hides-legs",
+    "lap-leaves-nothing",
+    "lap-misses-leg",
+    "least-over-gap",
+    "least-too-large",
+    "leg-too-thin-for-tenon",
+    "legs-fill-overall",
+    "list-too-wide",
+    "load-off-the-span",
+    "moisture-outside",
+    "mortise-comes-out",
+    "nail-in-wet",
+    "near-edge",
+    "no-angled-screw",
+    "no-clear-place",
+    "no-depth-left",
+    "no-figure-outside",
+    "no-free-place",
+    "no-gap",
+    "no-load",
+    "no-planks",
+    "no-quarter-figure",
+    "no-room",
+    "no-room-for-stretcher",
+    "no-room-for-strips",
+    "no-screws",
+    "no-stock-so-long",
+    "no-such-line",
+    "no-such-thickness",
+    "no-such-width",
+    "no-widths",
+    "not-a-count",
+    "not-a-price",
+    "not-a-size",
+    "not-a-zone",
+    "not-on-the-tape",
+    "nothing-beside-strip",
+    "nothing-between",
+    "nothing-for-second-face",
+    "nothing-to-cut",
+    "one-diagonal",
+    "one-for-two-ends",
+    "one-plank",
+    "opens-further",
+    "opens-wider",
+    "out-of-range",
+    "outside-leg",
+    "part-over-leg",
+    "part-too-long",
+    "part-too-short",
+    "plank-too-narrow",
+    "plank-too-thin",
+    "planks-overfill",
+    "planks-will-push",
+    "rail-all-joint",
+    "rail-fills-overall",
+    "rail-past-overall",
+    "rail-thicker-than-leg",
+    "rails-meet",
+    "receiver-too-thin",
+    "rise-over-half",
+    "seat-outside",
+    "set-back-too-deep",
+    "set-back-too-far",
+    "sides-meet",
+    "slat-too-wide",
+    "step-in-zone",
+    "stretcher-below-floor",
+    "stretcher-in-apron",
+    "strip-too-wide",
+    "supports-do-not-fit",
+    "target-larger",
+    "tenon-outside-leg",
+    "tenon-through-leg",
+    "tenons-meet",
+    "they-meet",
+    "through-leg",
+    "too-fine",
+    "too-large",
+    "too-little-in",
+    "too-long",
+    "too-many",
+    "too-many-marks",
+    "too-many-parts",
+    "too-many-strips",
+    "too-many-zones",
+    "too-narrow",
+    "too-short",
+    "too-small",
+    "too-steep",
+    "too-thin-at-fence",
+    "too-wet",
+    "top-smaller-than-base",
+    "trims-take-the-board",
+    "wrong-way-round",
+    "zone-outside",
+];
+
+/// The whole of `functions.js`: what the package hands out, by name.
+#[must_use]
+pub fn functions() -> String {
+    let mut out = "// Made from the list of calculators. Do not edit.\nimport { call } from \"./call.js\";\n\n".to_owned();
+    for (function, _) in FUNCTIONS {
+        out.push_str(&format!(
+            "export const {function} = (input, bench) => call(\"{function}\", input, bench);\n"
+        ));
+    }
+    out
+}
+
+/// Texts as one type that is any of them.
+fn any_of<'a>(texts: impl IntoIterator<Item = &'a str>) -> String {
+    let quoted: Vec<String> = texts.into_iter().map(|text| format!("\"{text}\"")).collect();
+    quoted.join(" | ")
+}
+
+/// The types of codes and ids.
+fn names() -> String {
+    let mut cautions: Vec<Caution> =
+        DANGERS.iter().flat_map(|(_, brought)| brought.iter().copied()).collect();
+    cautions.sort_unstable();
+    cautions.dedup();
+    format!(
+        "/** What is in the way: first of the call itself, then of the question. */\n\
+         export type Code =\n  | {}\n  | {};\n\
+         export type CautionId = {};\n",
+        any_of(OF_THE_CALL),
+        any_of(OF_THE_QUESTIONS.iter().copied()).replace(" | ", "\n  | "),
+        any_of(cautions.iter().map(|caution| caution.id())),
+    )
+}
+
+/// The whole of `index.d.ts`.
 #[must_use]
 pub fn declarations() -> String {
-    let mut out = COMMON.to_owned();
+    let mut out = COMMON.to_owned() + &names();
     for (function, slug) in FUNCTIONS {
         if let Some(calculator) = calculators::find(slug) {
             declare(&mut out, function, calculator);
@@ -104,11 +280,7 @@ fn field_type(kind: Kind) -> String {
         Kind::YesNo => "boolean".to_owned(),
         Kind::Strip => "string | string[]".to_owned(),
         Kind::LineOf(_) | Kind::Words(_) => "string".to_owned(),
-        Kind::Choice(choices) => {
-            let quoted: Vec<String> =
-                choices.iter().map(|choice| format!("\"{}\"", choice.id)).collect();
-            quoted.join(" | ")
-        }
+        Kind::Choice(choices) => any_of(choices.iter().map(|choice| choice.id)),
     }
 }
 

@@ -1,5 +1,9 @@
 //! The exported functions cover every calculator, and the types say what they take and give.
 
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::{Path, PathBuf};
+
 use reckoner_core::calculators;
 use reckoner_core::measure::Unit;
 use reckoner_core::sheet::Bench;
@@ -23,18 +27,91 @@ fn there_is_one_function_for_each_calculator() {
     }
 }
 
-/// Run with `UPDATE_TYPES=1` to write the file anew after a calculator changed.
+/// A file of the package.
+fn package(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("package").join(name)
+}
+
+fn read(path: &Path) -> String {
+    fs::read_to_string(path).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
+}
+
+/// Run with `UPDATE_TYPES=1` to write the files anew after a calculator changed.
 #[test]
-fn the_types_are_current() {
-    let file = concat!(env!("CARGO_MANIFEST_DIR"), "/src/types.d.ts");
-    if std::env::var_os("UPDATE_TYPES").is_some() {
-        std::fs::write(file, types::declarations()).expect("writing the types");
+fn the_types_and_the_functions_are_current() {
+    let made = [("index.d.ts", types::declarations()), ("functions.js", types::functions())];
+    for (name, made) in made {
+        let file = package(name);
+        if std::env::var_os("UPDATE_TYPES").is_some() {
+            fs::write(&file, &made).expect("writing what is made");
+        }
+        assert!(
+            read(&file) == made,
+            "run this test with UPDATE_TYPES=1 and commit src/js/package/{name}"
+        );
     }
-    let written = std::fs::read_to_string(file).expect("reading the types");
-    assert!(
-        written == types::declarations(),
-        "run this test with UPDATE_TYPES=1 and commit src/js/src/types.d.ts"
-    );
+}
+
+/// Types that need no browser: a program for Node is compiled without them.
+#[test]
+fn the_types_name_nothing_of_the_browser() {
+    let types = types::declarations();
+    for name in ["Response", "Request", "URL", "BufferSource", "WebAssembly", "HTML"] {
+        assert!(!types.contains(name), "{name}");
+    }
+}
+
+#[test]
+fn the_package_has_the_version_and_the_licence_of_the_workspace() {
+    let package: Value = serde_json::from_str(&read(&package("package.json"))).expect("JSON");
+    assert_eq!(package["version"], env!("CARGO_PKG_VERSION"));
+    assert_eq!(package["license"], env!("CARGO_PKG_LICENSE"));
+}
+
+/// The core's own code below a folder, its tests left out.
+fn sources(folder: &Path, found: &mut Vec<String>) {
+    for entry in fs::read_dir(folder).expect("a folder of sources") {
+        let path = entry.expect("a file").path();
+        if path.is_dir() {
+            if !path.ends_with("tests") {
+                sources(&path, found);
+            }
+        } else if !path.ends_with("tests.rs") {
+            found.push(read(&path));
+        }
+    }
+}
+
+/// Texts of that form which are no code: the name of a calculator, and a measure in a drawing.
+const NO_CODES: [&str; 2] = ["resaw-rip", "set-back"];
+
+/// A code is a text of words with hyphens between, and nothing else in those sources is.
+#[test]
+fn every_code_of_a_question_is_in_the_types() {
+    let mut texts = Vec::new();
+    for folder in ["calculators", "sheet"] {
+        sources(
+            &Path::new(env!("CARGO_MANIFEST_DIR")).join("../core/src").join(folder),
+            &mut texts,
+        );
+    }
+    let is_word = |word: &str| {
+        !word.is_empty() && word.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit())
+    };
+    let is_code = |text: &str| {
+        text.contains('-')
+            && text.starts_with(|c: char| c.is_ascii_lowercase())
+            && text.split('-').all(is_word)
+    };
+    let mut codes: BTreeSet<&str> = BTreeSet::from(["empty"]);
+    for text in &texts {
+        codes.extend(text.split('"').filter(|it| is_code(it)));
+    }
+    for no_code in NO_CODES {
+        assert!(codes.remove(no_code), "{no_code}");
+    }
+    let listed: BTreeSet<&str> = types::OF_THE_QUESTIONS.iter().copied().collect();
+    assert_eq!(codes, listed);
 }
 
 /// The examples of the forms are no answers: an empty call names every size that is missing, and what
@@ -79,6 +156,11 @@ fn nothing_that_is_handed_in_is_passed_over() {
         assert_eq!(out["problems"][0]["code"], code, "{out}");
         assert_eq!(out["problems"][0]["field"], field);
     }
+    for bench in [json!({"kerf": null}), json!({"kerf": true}), json!({"kerf": ["1/8"]})] {
+        let out = call("tape", json!({"strip": "3"}), bench);
+        assert_eq!(out["problems"][0]["code"], "wrong-type", "{out}");
+        assert_eq!(out["problems"][0]["field"], "kerf");
+    }
     // A field of another question.
     let out = call("screws", json!({"question": "buy", "leg": "3 1/2"}), json!({}));
     let problems = out["problems"].as_array().expect("problems");
@@ -106,6 +188,54 @@ fn lengths_come_exact_and_readable() {
     assert_eq!(read["shown"], "3 3/8 in");
     assert_eq!((&read["inches"], &read["millimetres"]), (&json!(3.375), &json!(85.725)));
     assert_eq!(read["spoken"], "three and three eighths inches");
+    assert_eq!(read["left_over"]["exact"], "0");
+}
+
+/// By hand: 2 in and 1/64 lies 1/64 over the mark 2 of a tape in sixteenths, 2 in and 3/64 lies 1/64
+/// under 2 1/16.
+#[test]
+fn what_is_left_over_is_a_length_with_its_sign() {
+    for (strip, left_over) in [("2 1/64", "1/64"), ("2 3/64", "-1/64")] {
+        let out = call("tape", json!({"strip": strip}), json!({}));
+        assert_eq!(out["results"]["read"]["left_over"]["exact"], left_over, "{out}");
+    }
+}
+
+/// What a program tells notes, cautions and columns apart by.
+#[test]
+fn columns_notes_and_cautions_have_ids() {
+    let mut seen = [0, 0, 0];
+    for calculator in calculators::ALL {
+        let bench = Bench::default();
+        let form = |asked: &dyn Fn(&str) -> bool| -> Value {
+            let fields = calculator.fields.iter().filter(|field| asked(field.id));
+            fields
+                .map(|field| (field.id.to_owned(), json!(field.start_text(&bench, Unit::Inch))))
+                .collect::<serde_json::Map<String, Value>>()
+                .into()
+        };
+        // What is not asked is named; without it the form is whole.
+        let out = call(calculator.slug, form(&|_| true), json!({}));
+        let problems = out["problems"].as_array().cloned().unwrap_or_default();
+        let out = call(
+            calculator.slug,
+            form(&|id| !problems.iter().any(|problem| problem["field"] == id)),
+            json!({}),
+        );
+        assert_eq!(out["ok"], true, "{}: {out}", calculator.slug);
+        let tables = out["tables"].as_object().expect("tables").values();
+        let lists = tables.map(|it| (0, &it["columns"]));
+        for (place, list) in lists.chain([(1, &out["notes"]), (2, &out["cautions"])]) {
+            let list = list.as_array().expect("a list");
+            let ids: BTreeSet<&str> =
+                list.iter().map(|it| it["id"].as_str().expect("an id")).collect();
+            assert_eq!(ids.len(), list.len(), "{list:?}");
+            let plain = |id: &str| id.bytes().all(|b| b.is_ascii_alphanumeric() || b == b'_');
+            assert!(ids.iter().all(|id| !id.is_empty() && plain(id)), "{ids:?}");
+            seen[place] += ids.len();
+        }
+    }
+    assert!(seen.iter().all(|n| *n > 10), "{seen:?}");
 }
 
 #[test]
@@ -140,6 +270,7 @@ fn a_call_that_is_misspelt_is_refused_not_guessed() {
         (json!({}), json!({"fineness": 7}), "fineness"),
         (json!({}), json!({"kerf": "0"}), "kerf"),
         (json!({}), json!({"fence": "behind"}), "fence"),
+        (json!({}), json!({"saw": "table"}), "saw"),
     ] {
         let out = call("tape", input, bench);
         assert_eq!(out["problems"][0]["code"], "bad-call", "{out}");

@@ -25,7 +25,8 @@ cargo xtask COMMAND
 
   serve [PORT]     build the app (release) and serve it, also to a phone on the same network
   build            build everything that is published into dist/
-  test [PART]      run every test; PART is native, browser, journeys, or journeys NAME
+  test [PART]      run every test; PART is native, browser, package, journeys, or
+                   journeys NAME
   trunk            build the app with the Trunk on the PATH, and go through its folder: the short journeys
   soak [WALKS] [--seed N] [--two] [--go-on]
                    random walks with faults, 300 if not told, against what must stand; fails on a loss;
@@ -77,6 +78,7 @@ fn run(arguments: &[String]) -> Result<()> {
         ["test"] => suite::run_part(suite::Part::All),
         ["test", "native"] => suite::run_part(suite::Part::Native),
         ["test", "browser"] => suite::run_part(suite::Part::Browser),
+        ["test", "package"] => suite::run_part(suite::Part::Package),
         ["test", "journeys"] => suite::run_part(suite::Part::Journeys),
         ["test", "journeys", names @ ..] => suite::journeys(names),
         ["trunk"] => suite::trunk(),

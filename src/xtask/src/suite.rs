@@ -1,12 +1,12 @@
 //! Every test: native, in the browser, and the journeys through the built app.
 
 use std::fs;
-use std::path::Path;
-use std::process::Command;
+use std::path::{Path, PathBuf};
+use std::process::{Child, Command};
 
 use anyhow::{Context, Result, bail};
 
-use crate::workspace::{cargo, dist, packages, root, run, scratch, this_program};
+use crate::workspace::{cargo, dist, packages, root, run, say, scratch, this_program};
 use crate::{npm, page, tools};
 
 /// The package with the journeys; it needs a built app, so it is not among the native tests.
@@ -21,21 +21,72 @@ pub(crate) enum Part {
     All,
     Native,
     Browser,
+    Package,
     Journeys,
 }
 
 /// Runs the tests of `part`, cheapest first; the first failure ends it.
 pub(crate) fn run_part(part: Part) -> Result<()> {
-    if matches!(part, Part::All | Part::Native) {
-        native()?;
+    match part {
+        Part::Native => native(),
+        Part::Browser => browser(),
+        Part::Package => package(),
+        Part::Journeys => journeys(&[]),
+        Part::All => {
+            // What is missing is said before all the tests.
+            tools::ensure_wasm_target()?;
+            tools::ensure_browser()?;
+            // The optimised build keeps one core busy for minutes, and the native tests do not always need both: what
+            // the journeys want is made meanwhile, in target folders that the tests do not lock.
+            let app = Beside::start("build")?;
+            native()?;
+            browser()?;
+            app.wait()?;
+            package()?;
+            journeys(&[])
+        }
     }
-    if matches!(part, Part::All | Part::Browser) {
-        browser()?;
+}
+
+/// A command of this program that runs beside others; what it says is shown when somebody waits for it. It is stopped
+/// when something else failed first.
+struct Beside {
+    name: &'static str,
+    running: Child,
+    said: PathBuf,
+}
+
+impl Beside {
+    fn start(name: &'static str) -> Result<Self> {
+        let said = scratch().join(format!("{name}.log"));
+        fs::create_dir_all(scratch())?;
+        let log = fs::File::create(&said).context("writing down what a command says")?;
+        let running = Command::new(this_program()?)
+            .arg(name)
+            .stdout(log.try_clone()?)
+            .stderr(log)
+            .spawn()
+            .with_context(|| format!("starting `{name}` beside the tests"))?;
+        Ok(Self { name, running, said })
     }
-    if matches!(part, Part::All | Part::Journeys) {
-        journeys(&[])?;
+
+    fn wait(mut self) -> Result<()> {
+        say(&format!("{}, begun beside the tests", self.name));
+        let status = self.running.wait()?;
+        eprint!("{}", fs::read_to_string(&self.said).unwrap_or_default());
+        if !status.success() {
+            bail!("{}: failed ({status})", self.name);
+        }
+        Ok(())
     }
-    Ok(())
+}
+
+impl Drop for Beside {
+    fn drop(&mut self) {
+        // It has ended, or what it makes is not wanted any more; either way nothing is left to be told.
+        let _ = self.running.kill();
+        let _ = self.running.wait();
+    }
 }
 
 /// Every member but the journeys, with the examples in its documentation.
@@ -70,9 +121,27 @@ fn browser() -> Result<()> {
     run("tests in headless Chromium", command.env("CHROMEDRIVER", &browser.driver))
 }
 
+/// The tests of the JavaScript package in Node.
+const IN_NODE: &str = "src/js/tests/node/package.mjs";
+
+/// The JavaScript package as a program for Node uses it.
+fn package() -> Result<()> {
+    let node = tools::find("node");
+    let node = node.context("node is missing; on Debian: sudo apt-get install nodejs")?;
+    let package = page::build_js()?;
+    let mut command = Command::new(node);
+    command.args(["--test", IN_NODE]).current_dir(root()).env("RECKONER_PACKAGE", package);
+    run("tests of the JavaScript package in Node", &mut command)
+}
+
 /// The journeys, against a fresh release build: all, or those with one of `names` in theirs.
 pub(crate) fn journeys(names: &[&str]) -> Result<()> {
     let mut command = cargo();
+    // A journey waits for its browser about a third of its time: one more than there are cores keeps them busy.
+    if std::env::var_os("RUST_TEST_THREADS").is_none() {
+        let cores = std::thread::available_parallelism().map_or(1, usize::from);
+        command.env("RUST_TEST_THREADS", (cores + 1).to_string());
+    }
     command.args(["test", "--package", JOURNEYS]);
     if !names.is_empty() {
         command.args(["--test", "journeys", "--"]).args(names);

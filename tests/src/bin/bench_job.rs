@@ -119,7 +119,7 @@ fn undo_and_redo(app: &App) -> (Vec<f64>, Vec<f64>) {
     app.go("");
     app.go("#/job/large/item/1");
     app.enter("formula", &["3", "close"]);
-    app.go("#/job/large");
+    app.go("#/job/large/sizes");
     app.wait_for("sizes");
     app.wait_until(
         "the change can be taken back",
@@ -159,7 +159,7 @@ fn opened(app: &App) -> Vec<f64> {
         app.go("#/jobs");
         app.wait_for("jobs");
         app.slow_down(SLOW_DOWN);
-        times.push(time_until(app, "[href='#/job/large']", "[data-testid=sizes]"));
+        times.push(time_until(app, "[href='#/job/large']", "[data-testid=front]"));
         app.slow_down(1);
     }
     times

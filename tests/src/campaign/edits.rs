@@ -268,7 +268,7 @@ impl Walk<'_> {
     fn put_in(&mut self, place: &Place) -> Result<(), Stop> {
         let Place::Draft(name) = place else { return Ok(()) };
         let section = match name.as_str() {
-            "measure" | "match" => "",
+            "measure" | "match" => "sizes",
             "part" => "parts",
             _ => "rack",
         };
@@ -393,9 +393,9 @@ impl Walk<'_> {
         let (target, session) = self.new_window()?;
         self.tab = Tab { target, session };
         self.load(&other)?;
-        if other == *place {
-            self.model.form(&other).is_shared = true;
-        }
+        // Also where the first has left this form: what could not go in stays its own, and is offered beside what is
+        // typed here.
+        self.model.form(&other).is_shared = true;
         self.at = Some(other.clone());
         self.before = Some(self.model.form(&other).texts.clone());
         for _ in 0..2 {
@@ -411,10 +411,6 @@ impl Walk<'_> {
             // Nobody turns to another window faster than a browser writes. Were it so, the job would say who changed what.
             self.script("return !!await until(() => window.begunByThePage === 0, 2000)")?;
             self.second.push(self.tab.clone());
-            // Unless it was taken out there.
-            if let Some(form) = self.model.forms.get_mut(&other) {
-                form.is_shared = true;
-            }
         } else {
             self.tell("close the second window");
             self.close_tab(&self.tab.clone())?;

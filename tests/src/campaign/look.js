@@ -70,7 +70,7 @@ const isReady = () => document.documentElement.dataset.app === 'started' && !doc
 const isThere = (hash, mark) => isReady() && (location.hash || '#/') === hash && (!mark || document.querySelector(mark));
 const words = () => by('[role=alert], .trouble').map((it) => tidy(it.innerText)).join(' | ');
 const state = () => ({
-  hash: location.hash, words: words(), fields: fields(), save: !!document.querySelector('[data-testid=save-item]:not(:disabled)'),
+  hash: location.hash, words: words(), fields: fields(), save: !!document.querySelector('[data-testid=save-item][data-ready]'),
   undo: !!document.querySelector('[data-testid=undo]:not(:disabled)'), redo: !!document.querySelector('[data-testid=redo]:not(:disabled)'),
   items: [...document.querySelectorAll('a.row[href*="/item/"]')].map((it) => Number(it.getAttribute('href').split('/').at(-1))),
   keying: by('[data-testid=key-close]').length > 0, next: by('[data-testid=field-next]:not(:disabled)').length > 0,

@@ -14,7 +14,7 @@ pub(super) enum Place {
     Piece(u64, u64),
     /// Something new that is not in the job yet, by the name of its form.
     Draft(String),
-    /// A section of the job that can be edited itself: `hand-on` has the title, `parts` the ticks.
+    /// A section of the job that can be edited itself: the first has the title, `parts` the ticks.
     Section(&'static str),
     /// A page beside the jobs: a calculator, the quick list, the settings.
     Page(&'static str),

@@ -225,7 +225,7 @@ impl<'a> Walk<'a> {
             let is_known = match place {
                 Place::Item(_) => field == "kept-title" || !is_kept,
                 Place::Piece(..) => true,
-                Place::Section(name) => *name == "hand-on",
+                Place::Section(name) => name.is_empty(),
                 Place::Draft(_) | Place::Page(_) => false,
             };
             if is_known {
@@ -361,7 +361,7 @@ impl<'a> Walk<'a> {
             0 => self.reach_an_item(),
             1 => self.reach_something_new(),
             2 => self.reach_a_piece(),
-            3 => self.visit(Place::Section("hand-on")),
+            3 => self.visit(Place::Section("")),
             4 => self.visit(Place::Section("parts")),
             5 => {
                 let pages = ["frame", "tape", "cut", "settings", "spacing", "crosscut"];
@@ -385,11 +385,7 @@ impl<'a> Walk<'a> {
 
     /// The items that a section lists.
     pub(super) fn listed(&self, section: &str) -> Result<Vec<u64>, Trouble> {
-        let address = format!(
-            "#/job/{}{}{section}",
-            self.model.job,
-            if section.is_empty() { "" } else { "/" }
-        );
+        let address = format!("#/job/{}/{section}", self.model.job);
         self.go(&address)?;
         self.wait("the section is drawn", "test('section-sizes')")?;
         let items = self.script("return state().items")?;
@@ -397,7 +393,8 @@ impl<'a> Walk<'a> {
     }
 
     fn reach_an_item(&mut self) -> Result<(), Stop> {
-        let section = self.chance.one(&["", "parts", "kept", "rack"]).copied().unwrap_or_default();
+        let section =
+            self.chance.one(&["sizes", "parts", "kept", "rack"]).copied().unwrap_or_default();
         let items = self.listed(section)?;
         let Some(id) = self.chance.one(&items).copied() else {
             self.at = None;

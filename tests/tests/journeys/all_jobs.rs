@@ -18,7 +18,6 @@ fn saved(name: &str) -> (App, PathBuf) {
     cut_the_leg_thin(&app);
     app.go("#/jobs");
     app.tap("new-job");
-    app.tap("section-hand-on");
     app.tap("job-title");
     app.script("document.activeElement.select()");
     app.type_keys("Seed trays");
@@ -213,7 +212,7 @@ fn a_job_that_has_no_room_is_saved_with_the_others() {
     fill(&app);
     app.tap("new-job");
     app.wait_for("to-hand-on");
-    app.tap("section-hand-on");
+    app.section("front");
     app.wait_for_value("job-title", "New job");
     app.tap("back");
     let folder = film::files_of("no-room-saved");

@@ -140,10 +140,10 @@ fn a_job_that_was_saved_as_a_file_reminds_of_nothing() {
     let app = App::open_at(Screen::PHONE, "#/jobs");
     app.save_files_to(&folder);
     app.tap("new-job");
-    app.tap("section-hand-on");
+    app.section("hand-on");
     app.tap("save-file");
     app.saved_file(&folder);
-    app.tap("section-sizes");
+    app.section("front");
     eight_days_later(&app);
     app.wait_for("section-sizes");
     assert!(!app.shows("remind"));

@@ -19,15 +19,15 @@ fn job_of_the_first() -> App {
 
 /// The sizes and the parts as they stand in the lists.
 fn lists(app: &App) -> (String, String) {
-    app.tap("section-sizes");
+    app.section("sizes");
     let sizes = app.text("sizes");
-    app.tap("section-parts");
+    app.section("parts");
     let parts = app.text("parts");
     (sizes, parts)
 }
 
 fn to_hand_on(app: &App) {
-    app.tap("section-hand-on");
+    app.section("hand-on");
     app.wait_for("save-file");
 }
 
@@ -47,7 +47,7 @@ fn take_and_compare(first: &App, second: &App) {
     assert!(words.contains("Potting bench") && words.contains("sizes"), "{words}");
     assert!(!second.shows("name-is-here"), "{words}");
     second.tap("take-job");
-    second.wait_for("sizes");
+    second.wait_for("front");
     assert_eq!(lists(second), lists(first));
     second.assert_quiet_console();
 }

@@ -11,6 +11,8 @@ pub(crate) fn demo() -> App {
     app.tap("to-jobs");
     app.wait_for("open-demo");
     app.tap("open-demo");
+    app.wait_for("front");
+    app.section("sizes");
     app.wait_for("sizes");
     app
 }
@@ -66,7 +68,7 @@ fn a_rail_cut_before_the_legs_were_measured_has_a_rescue() {
 #[test]
 fn rails_cut_before_the_legs_came_out_thin_are_never_said_to_be_right() {
     let app = demo();
-    app.tap("section-parts");
+    app.section("parts");
     for tick in ["tick-long rail, upper-1", "tick-long rail, upper-2"] {
         app.tap(tick);
     }
@@ -74,7 +76,7 @@ fn rails_cut_before_the_legs_came_out_thin_are_never_said_to_be_right() {
         "both are ticked",
         "return document.querySelector('[data-testid=\"tick-long rail, upper-2\"]').ariaPressed === 'true'",
     );
-    app.tap("section-sizes");
+    app.section("sizes");
     cut_the_leg_thin(&app);
     // 47 1/2 less two legs of 3 3/16 are 41 1/8; both rails were cut at 41.
     let both = "trouble-long rail, upper 1 and 2";
@@ -89,7 +91,7 @@ fn rails_cut_before_the_legs_came_out_thin_are_never_said_to_be_right() {
     is_told("the size's own page");
     app.tap("back");
     for section in ["sizes", "parts", "boards"] {
-        app.tap(&format!("section-{section}"));
+        app.section(section);
         is_told(section);
         app.assert_no_sideways_scroll();
         app.assert_accessible();
@@ -97,7 +99,7 @@ fn rails_cut_before_the_legs_came_out_thin_are_never_said_to_be_right() {
     app.reload();
     app.wait_for_start();
     is_told("after a reload");
-    app.tap("section-parts");
+    app.section("parts");
     app.picture("attention-parts");
     app.tap("open-long rail, upper 1 and 2");
     app.wait_for("rescue-overall length");
@@ -125,7 +127,7 @@ fn rails_cut_before_the_legs_came_out_thin_are_never_said_to_be_right() {
 #[test]
 fn one_thin_leg_moves_the_rail_that_it_stands_at_and_no_other() {
     let app = demo();
-    app.tap("section-parts");
+    app.section("parts");
     app.tap("item-leg");
     app.tap("piece-2");
     app.wait_for("answer-headline");
@@ -151,19 +153,20 @@ fn one_thin_leg_moves_the_rail_that_it_stands_at_and_no_other() {
 #[test]
 fn every_section_of_a_job_is_clean_and_stays_in_the_page() {
     let app = demo();
-    for section in ["sizes", "parts", "settings-of-saw", "kept", "rack", "hand-on"] {
-        app.tap(&format!("section-{section}"));
+    for section in ["front", "sizes", "parts", "more", "settings-of-saw", "kept", "rack", "hand-on"]
+    {
+        app.section(section);
         app.assert_no_sideways_scroll();
         app.assert_accessible();
         app.picture(&format!("job-{section}"));
     }
-    app.tap("section-parts");
+    app.section("parts");
     app.tap("tick-leg-1");
     app.wait_until(
         "it is ticked",
         "return document.querySelector('[data-testid=\"tick-leg-1\"]').ariaPressed === 'true'",
     );
-    app.tap("section-kept");
+    app.section("kept");
     app.tap("item-Half of the long rail");
     app.wait_for("answer-headline");
     // The lines of its strip know the names of the job as the answer does.
@@ -187,7 +190,7 @@ fn a_job_is_begun_on_a_wide_screen() {
     app.type_keys("37 1/8");
     app.tap("save-item");
     app.wait_for_words("item-front rail", "37");
-    app.tap("section-hand-on");
+    app.section("hand-on");
     app.wait_for("save-file");
     app.assert_accessible();
     app.assert_quiet_console();

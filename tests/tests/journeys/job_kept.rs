@@ -68,7 +68,7 @@ fn a_job_that_cannot_be_saved_says_so_and_can_still_be_handed_on() {
     app.wait_for_words("item-long rail", "forty-one and one half");
     plan_the_leg(&app, &["2"]);
     app.wait_for_words("item-long rail", "forty-three and one half");
-    app.tap("section-hand-on");
+    app.section("hand-on");
     app.wait_for("save-file");
     app.assert_accessible();
 }
@@ -84,7 +84,7 @@ fn a_browser_without_a_database_still_makes_a_job() {
     app.tap("undo");
     app.wait_until_gone("item-leg");
     app.wait_for_words("job-trouble", "Not kept");
-    app.tap("section-hand-on");
+    app.section("hand-on");
     app.wait_for("save-file");
 }
 

@@ -12,7 +12,7 @@ fn new_job() -> App {
 
 /// Adds a size: its name is typed, its formula is tapped on the keypad.
 fn add_size(app: &App, name: &str, formula: &[&str]) {
-    app.tap("section-sizes");
+    app.section("sizes");
     app.tap("add-measure");
     app.tap("field-name");
     app.type_keys(name);
@@ -43,7 +43,7 @@ fn a_job_is_made_by_tapping_and_a_leg_cut_thin_is_told() {
     frame(&app);
     app.wait_for_words("item-rail", "thirty-seven inches");
     // A part whose length is the rail.
-    app.tap("section-parts");
+    app.section("parts");
     app.tap("add-part");
     app.tap("field-name");
     app.type_keys("front rail");
@@ -56,7 +56,7 @@ fn a_job_is_made_by_tapping_and_a_leg_cut_thin_is_told() {
     app.tap("save-item");
     app.wait_for("item-front rail");
     // A board for it.
-    app.tap("section-rack");
+    app.section("rack");
     app.tap("add-board");
     app.tap("field-name");
     app.type_keys("scrap");
@@ -66,7 +66,7 @@ fn a_job_is_made_by_tapping_and_a_leg_cut_thin_is_told() {
     app.tap("save-item");
     app.wait_for("item-scrap");
     // The leg comes out thin: 3 7/16 gives 37 1/8.
-    app.tap("section-sizes");
+    app.section("sizes");
     app.tap("item-leg");
     app.enter("as_cut", &["3", "page-16", "7/16", "close"]);
     app.wait_for_words("moved", "rail");
@@ -76,7 +76,7 @@ fn a_job_is_made_by_tapping_and_a_leg_cut_thin_is_told() {
     app.assert_no_sideways_scroll();
     // One piece of the 45 is cut short: it can be reached, measured, and has a way out.
     app.tap("back");
-    app.tap("section-parts");
+    app.section("parts");
     app.tap("item-front rail");
     app.tap("pieces-after");
     app.tap("piece-45");
@@ -111,7 +111,7 @@ fn a_calculator_is_kept_in_a_job_and_its_parts_are_made_once() {
     app.tap("put-parts");
     app.wait_for("item-Frame: rail");
     // The leg of the reckoning is changed: the part follows.
-    app.tap("section-kept");
+    app.section("kept");
     app.tap("item-Frame");
     app.enter("leg_left", &["3", "close"]);
     app.wait_for_words("answer-headline", "forty inches");
@@ -120,7 +120,7 @@ fn a_calculator_is_kept_in_a_job_and_its_parts_are_made_once() {
     assert!(!app.shows("put-parts"));
     app.go("#/jobs");
     app.tap("job-New job");
-    app.tap("section-parts");
+    app.section("parts");
     app.wait_for_words("item-Frame: rail", "forty inches");
     app.tap("undo");
     app.wait_for_words("item-Frame: rail", "thirty-nine inches");

@@ -4,8 +4,8 @@ use reckoner_e2e::{App, Screen};
 use serde_json::json;
 
 use crate::shelf::{
-    click, demo, demo_on, fail_to_put, fill, give_room, new_job_with_a_leg, wait_for_the_record,
-    wait_until_folded_in,
+    address_of_job, click, demo, demo_on, fail_to_put, fill, give_room, new_job_with_a_leg,
+    wait_for_the_record, wait_until_folded_in,
 };
 
 /// Does something in the page and loads it again in the same task, as a page that is closed at
@@ -44,7 +44,7 @@ fn what_the_tape_says_is_kept_by_the_phones_back() {
 #[test]
 fn a_note_and_choices_are_kept_by_the_arrow() {
     let app = demo();
-    app.tap("section-parts");
+    app.section("parts");
     app.wait_for("parts");
     let name =
         app.script("return document.querySelector('[data-testid^=item-]').dataset.testid.slice(5)");
@@ -113,7 +113,7 @@ fn a_page_that_is_ended_without_a_word_loses_no_key() {
 #[test]
 fn a_piece_a_reckoning_and_titles_are_kept() {
     let app = demo();
-    app.tap("section-parts");
+    app.section("parts");
     app.wait_for("parts");
     app.script("document.querySelector('a.row[data-testid^=item-]').click()");
     app.tap("piece-1");
@@ -121,7 +121,7 @@ fn a_piece_a_reckoning_and_titles_are_kept() {
     app.script("history.back()");
     app.wait_for_words("piece-1", "thirty-three inches");
     app.tap("back");
-    app.tap("section-kept");
+    app.section("kept");
     app.wait_for("kept");
     app.script("document.querySelector('[data-testid=kept] a').click()");
     app.wait_for("kept-title");
@@ -130,7 +130,7 @@ fn a_piece_a_reckoning_and_titles_are_kept() {
     app.tap("back");
     app.wait_for("kept");
     app.wait_for_words("kept", " X");
-    app.tap("section-hand-on");
+    app.section("front");
     app.tap("job-title");
     app.type_keys(" Y");
     and_reload_at_once(&app, "");
@@ -144,7 +144,7 @@ fn a_piece_a_reckoning_and_titles_are_kept() {
 #[test]
 fn a_field_of_a_kept_reckoning_is_kept_by_back() {
     let app = demo();
-    app.tap("section-kept");
+    app.section("kept");
     app.wait_for("kept");
     app.script("document.querySelector('[data-testid=kept] a').click()");
     app.wait_for("kept-title");
@@ -194,7 +194,7 @@ fn a_slow_press_on_the_arrow_keeps_what_was_typed() {
 
 /// A form of something new, what is typed in it first, and where it stands in the job.
 const NEW: [(&str, &str, &str); 4] = [
-    ("", "measure", "name"),
+    ("sizes", "measure", "name"),
     ("parts", "part", "name"),
     ("rack", "board", "name"),
     ("rack", "round", "name"),
@@ -203,7 +203,7 @@ const NEW: [(&str, &str, &str); 4] = [
 #[test]
 fn something_new_is_a_draft_until_it_is_put_in_or_thrown_away() {
     let app = demo();
-    let job = app.place();
+    let job = address_of_job(&app);
     for (section, form, field) in NEW {
         let section = format!("{job}/{section}");
         app.go(&section);
@@ -324,7 +324,7 @@ fn a_title_and_a_pasted_text_are_there_again() {
 #[test]
 fn a_price_with_thousandths_stays_as_it_is_typed() {
     let app = demo();
-    app.tap("section-rack");
+    app.section("rack");
     app.tap("add-yard");
     app.enter("price", &["5", "point", "0", "0", "6", "close"]);
     app.wait_for("problem-price");
@@ -338,7 +338,7 @@ fn a_price_with_thousandths_stays_as_it_is_typed() {
 #[test]
 fn a_tick_outlives_the_page_that_is_left_in_the_same_task() {
     let app = demo();
-    app.tap("section-parts");
+    app.section("parts");
     app.wait_for("parts");
     let ids = app.script(
         "return [...document.querySelectorAll('.tick[aria-pressed=false]')].slice(0, 3).map((it) => it.dataset.testid)",
@@ -422,7 +422,7 @@ fn a_transaction_that_is_given_up_is_no_success() {
         &app,
         "const asked = window.put.apply(this, all); this.transaction.abort(); return asked",
     );
-    app.tap("section-parts");
+    app.section("parts");
     app.wait_for("parts");
     app.script("document.querySelector('.tick[aria-pressed=false]').click()");
     app.wait_for_words("job-trouble", "Not kept");

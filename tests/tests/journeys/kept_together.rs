@@ -3,13 +3,14 @@
 use serde_json::Value;
 
 use crate::shelf::{
-    click, demo, fail_to_put, second_window, wait_for_the_record, wait_until_folded_in,
+    address_of_job, click, demo, fail_to_put, second_window, wait_for_the_record,
+    wait_until_folded_in,
 };
 
 #[test]
 fn two_windows_tick_two_pieces_of_one_part_at_once() {
     let app = demo();
-    app.tap("section-parts");
+    app.section("parts");
     app.wait_for("parts");
     let ids = app.script(
         "const part = [...document.querySelectorAll('.part')].find((it) => it.querySelectorAll('.tick[aria-pressed=false]').length > 1);
@@ -80,11 +81,11 @@ fn what_two_windows_write_in_one_field_is_offered_by_name() {
 #[test]
 fn what_cannot_be_read_goes_to_the_page_that_is_loaded_again() {
     let app = demo();
-    let job = app.place();
+    let job = address_of_job(&app);
     app.tap("item-leg");
     let first = second_window(&app);
     app.go(&format!("{job}/rack"));
-    app.wait_for("section-rack");
+    app.wait_for("rack");
     app.turn_to(&first);
     app.enter("as_cut", &["2", "page-signs", "plus"]);
     app.reload();
@@ -120,7 +121,7 @@ fn what_a_closed_window_could_not_put_in_is_shown_in_the_other() {
 #[test]
 fn an_edit_whose_note_came_late_is_done_once() {
     let app = demo();
-    app.tap("section-parts");
+    app.section("parts");
     app.wait_for("parts");
     wait_until_folded_in(&app);
     let id =
@@ -148,7 +149,7 @@ fn an_edit_whose_note_came_late_is_done_once() {
 #[test]
 fn six_hundred_edits_at_once_are_no_conflict() {
     let app = demo();
-    app.tap("section-hand-on");
+    app.section("front");
     app.wait_for("job-title");
     let told = app.script(
         "const title = document.querySelector('[data-testid=job-title]');

@@ -22,6 +22,7 @@ mod paper;
 mod parts;
 mod planner;
 mod privacy;
+mod quick_job;
 mod recovery;
 mod removed;
 mod shelf;

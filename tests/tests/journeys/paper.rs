@@ -37,7 +37,7 @@ fn the_shop_card_prints_on_letter_and_a4() {
     let app = demo();
     cut_the_leg_thin(&app);
     app.tap("back");
-    app.tap("section-hand-on");
+    app.section("hand-on");
     app.tap("to-card");
     app.wait_for("card");
     app.assert_accessible();
@@ -75,7 +75,7 @@ fn the_shop_card_prints_on_letter_and_a4() {
 #[test]
 fn labels_print_one_for_each_piece() {
     let app = demo();
-    app.tap("section-hand-on");
+    app.section("hand-on");
     app.tap("to-labels");
     app.wait_for("labels");
     app.assert_accessible();

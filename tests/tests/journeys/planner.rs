@@ -171,7 +171,7 @@ fn boards_of_the_demo(screen: Screen) -> App {
     let app = App::open(screen);
     app.tap("to-jobs");
     app.tap("open-demo");
-    app.tap("section-boards");
+    app.section("boards");
     app.wait_for("plan-it");
     app
 }
@@ -243,9 +243,9 @@ fn an_offcut_goes_on_the_rack_and_a_board_may_come_out_different() {
         "it is written down",
         "return document.querySelector('.badge.is-different') !== null",
     );
-    app.tap("section-rack");
+    app.section("rack");
     assert!(app.text("rack").contains("left of board"), "{}", app.text("rack"));
-    app.tap("section-boards");
+    app.section("boards");
     app.tap("plan-it");
     wait_for_the_end(&app);
     app.assert_quiet_console();
@@ -285,7 +285,7 @@ fn from_the_rack_alone_nothing_is_bought_and_what_is_short_is_told() {
 fn the_boards_of_a_job_say_what_is_in_the_way() {
     let app = App::open_at(Screen::DESKTOP, "#/jobs");
     app.tap("new-job");
-    app.tap("section-boards");
+    app.section("boards");
     app.wait_for("in-the-way");
     assert!(!app.shows("plan"));
     app.assert_accessible();

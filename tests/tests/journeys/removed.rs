@@ -5,8 +5,8 @@ use serde_json::json;
 
 use crate::device::pictures;
 use crate::shelf::{
-    BENCH, click, cut_the_leg_thin, demo, fill, give_room, make_room, new_job_with_a_leg,
-    second_window, stored_jobs, wait_for_the_record, wait_until_folded_in,
+    BENCH, address_of_job, click, cut_the_leg_thin, demo, fill, give_room, make_room,
+    new_job_with_a_leg, second_window, stored_jobs, wait_for_the_record, wait_until_folded_in,
 };
 
 /// The demo with its leg cut thin, and a size that is begun and not put in.
@@ -27,14 +27,14 @@ fn begin_a_size(app: &App) {
 }
 
 fn take_off(app: &App) {
-    app.tap("section-hand-on");
+    app.section("hand-on");
     app.tap("remove-job");
     app.wait_for("taken-off");
 }
 
 /// The job is as it was, with its draft and its history.
 fn assert_whole(app: &App) {
-    app.wait_for("sizes");
+    app.section("sizes");
     app.wait_for_words("item-leg", "three and three sixteenths");
     let undo = app.attribute("undo", "aria-label").unwrap_or_default();
     assert!(undo.contains("leg"), "{undo}");
@@ -78,7 +78,7 @@ fn a_job_that_was_taken_off_is_put_back_at_once() {
 #[test]
 fn a_removed_job_stays_in_its_list_until_that_is_emptied() {
     let app = bench_with_a_draft();
-    let job = app.place();
+    let job = address_of_job(&app);
     let key = job.rsplit('/').next().expect("a key").to_owned();
     let mark = format!("reckoner.saved.{key}");
     app.script(&format!("localStorage.setItem({}, 'not now')", json!(mark)));
@@ -107,7 +107,7 @@ fn a_removed_job_stays_in_its_list_until_that_is_emptied() {
     assert_whole(&app);
     let noted = app.script(&format!("return localStorage.getItem({})", json!(mark)));
     assert_eq!(noted, "not now", "the reminder's mark");
-    assert_eq!(app.place(), job, "under its old key");
+    assert_eq!(address_of_job(&app), job, "under its old key");
 
     take_off(&app);
     app.tap("to-removed");
@@ -182,12 +182,12 @@ fn another_window_is_told_and_what_it_does_goes_in_when_the_job_is_put_back() {
 #[test]
 fn a_full_device_says_that_a_job_is_still_here() {
     let app = bench_with_a_draft();
-    app.tap("section-hand-on");
+    app.section("hand-on");
     fill(&app);
     app.tap("remove-job");
     app.wait_for_words("hand-on-said", "It is still here: this browser has no room left.");
     give_room(&app);
-    app.tap("section-sizes");
+    app.section("sizes");
     assert_whole(&app);
     app.reload();
     app.wait_for_start();
@@ -202,7 +202,7 @@ fn a_job_that_was_never_kept_is_put_back_as_well() {
     app.wait_for("new-job");
     fill(&app);
     new_job_with_a_leg(&app);
-    app.tap("section-hand-on");
+    app.section("hand-on");
     app.tap("remove-job");
     app.wait_for_words("hand-on-said", "It is still here");
     // There is room, and the removal is the first to find it.
@@ -210,6 +210,7 @@ fn a_job_that_was_never_kept_is_put_back_as_well() {
     app.wait_for("taken-off");
     app.tap("put-back");
     app.tap("job-New job");
+    app.section("sizes");
     app.wait_for_words("item-leg", "three inches");
     give_room(&app);
     wait_until_folded_in(&app);

@@ -9,8 +9,15 @@ pub(crate) const BENCH: &str = "Potting bench (demo, invented)";
 pub(crate) fn demo_on(screen: Screen) -> App {
     let app = App::open_at(screen, "#/jobs");
     app.tap("open-demo");
+    app.wait_for("front");
+    app.section("sizes");
     app.wait_for("sizes");
     app
+}
+
+/// The address of the job at hand.
+pub(crate) fn address_of_job(app: &App) -> String {
+    app.place().split('/').take(3).collect::<Vec<_>>().join("/")
 }
 
 /// Opens the demo on a phone.

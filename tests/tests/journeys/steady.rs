@@ -98,19 +98,23 @@ fn nothing_moves_on_the_pages_of_a_job() {
         load(&app, "#/jobs", "no-jobs");
         assert_steady(&app, "jobs, none", &mut faults);
         app.tap("open-demo");
-        app.wait_for("sizes");
+        app.wait_for("front");
         let job = app.place();
+        app.section("sizes");
+        app.wait_for("sizes");
         let leg = leads_to(&app, "item-leg");
-        app.tap("section-parts");
+        app.section("parts");
         let part = leads_to(&app, "item-leg");
-        app.tap("section-kept");
+        app.section("kept");
         let kept = leads_to(&app, "item-Half of the long rail");
         let piece = part.replace("/item/", "/piece/") + "/0";
         load(&app, "#/jobs", "jobs");
         app.picture(&format!("jobs-{}", screen.width));
         assert_steady(&app, "jobs", &mut faults);
         for (page, wanted) in [
-            (job.clone(), "sizes"),
+            (job.clone(), "front"),
+            (format!("{job}/sizes"), "sizes"),
+            (format!("{job}/more"), "section-kept"),
             (format!("{job}/parts"), "parts"),
             (format!("{job}/settings-of-saw"), "batches"),
             (format!("{job}/kept"), "item-Half of the long rail"),
@@ -151,9 +155,9 @@ fn nothing_moves_when_trouble_is_told() {
         let mut faults = Vec::new();
         load(&app, "#/jobs", "open-demo");
         app.tap("open-demo");
-        app.wait_for("sizes");
+        app.wait_for("front");
         let job = app.place();
-        load(&app, &job, "sizes");
+        load(&app, &job, "front");
         app.script(
             "IDBObjectStore.prototype.get = function () { throw new DOMException('gone', 'UnknownError') };
              new BroadcastChannel('reckoner-jobs').postMessage(location.hash.split('/')[2])",

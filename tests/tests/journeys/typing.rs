@@ -79,7 +79,7 @@ fn what_is_typed_at_once_after_a_tap_is_whole() {
 fn a_number_that_begins_as_it_stood_is_whole() {
     let app = App::open_at(Screen::PHONE, "#/jobs");
     app.tap("new-job");
-    app.tap("section-rack");
+    app.section("rack");
     app.tap("add-board");
     app.wait_for_value("field-quantity", "1");
     app.enter("quantity", &["1", "5"]);

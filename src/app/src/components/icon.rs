@@ -23,6 +23,13 @@ pub(crate) enum Icon {
     Tick,
     Pencil,
     Find,
+    Plus,
+    Minus,
+    Front,
+    Sizes,
+    Pieces,
+    Boards,
+    More,
 }
 
 /// Draws an icon; the words for it stand elsewhere.
@@ -48,6 +55,14 @@ pub(crate) fn icon(icon: Icon) -> Html {
         Icon::Keypad => "M5 4h14v16H5zM9 8h1M14 8h1M9 12h1M14 12h1M9 16h1M14 16h1",
         Icon::Tick => "m5 13 4 5L20 6",
         Icon::Find => "M10.500 4a6.500 6.500 0 1 0 0 13a6.500 6.500 0 1 0 0-13M15.500 15.500 21 21",
+        Icon::Plus => "M12 4v16M4 12h16",
+        Icon::Minus => "M4 12h16",
+        // A bench from the front, a size between two ends, bars of several lengths, a stack, and what else there is.
+        Icon::Front => "M3 6h18v3H3zM5 9v11M19 9v11M5 15h14",
+        Icon::Sizes => "M3 6v12M21 6v12M4 12h16M7 9l-3 3 3 3M17 9l3 3-3 3",
+        Icon::Pieces => "M3 4h18v4H3zM3 10h12v4H3zM3 16h8v4H3z",
+        Icon::Boards => "M3 8l5-3h13v5l-5 3H3zM3 8h13l5-3M16 8v5M3 17h14l4-3",
+        Icon::More => "M5 11.500v1M12 11.500v1M19 11.500v1",
         Icon::Pencil => "M4 20l1-5L16 4l4 4L9 19zM14 6l4 4",
     };
     html! {

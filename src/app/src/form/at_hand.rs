@@ -47,6 +47,17 @@ impl Names for KnownNames {
     }
 }
 
+/// What a page of the job book has to say about the fields of its form.
+#[derive(Clone, Default)]
+pub(crate) struct Manner {
+    /// Fields that are folded away: not drawn, and not walked to.
+    pub(crate) folded: Vec<&'static str>,
+    /// Fields whose text is ours, and what takes it as the person's own.
+    pub(crate) ours: Option<(&'static [&'static str], Callback<()>)>,
+    /// The field that can be chosen from a list too, and the list.
+    pub(crate) list: Option<(&'static str, Html)>,
+}
+
 /// A form at hand: its state, how it was understood, and the user's settings.
 #[derive(Clone)]
 pub(crate) struct AtHand {
@@ -56,6 +67,7 @@ pub(crate) struct AtHand {
     /// Whether the system's keyboard is wanted in place of the keypad.
     pub(crate) system_keyboard: UseStateHandle<bool>,
     pub(crate) names: KnownNames,
+    pub(crate) manner: Manner,
     /// The places to type and choose in, in the order asked.
     pub(super) slots: Rc<Vec<Slot>>,
     /// What the keypad calls: always the same, so that it is not drawn anew at each key.
@@ -76,7 +88,8 @@ impl AtHand {
     pub(super) fn fields(&self) -> impl Iterator<Item = &'static Field> + '_ {
         let question = self.form.calculator().questions().map(|(field, _)| field.id);
         let asked = self.form.calculator().asked(self.form.entries(), &self.settings.bench);
-        asked.filter(move |field| Some(field.id) != question)
+        let folded = &self.manner.folded;
+        asked.filter(move |field| Some(field.id) != question && !folded.contains(&field.id))
     }
 
     pub(super) fn field(&self, id: &str) -> Option<&'static Field> {
@@ -94,15 +107,22 @@ impl AtHand {
         Callback::from(move |_| form.dispatch(action.clone()))
     }
 
-    /// Whether what stands in a place is an example of ours. The forms of the job book have none.
+    /// Whether the form is one of the job book, which says itself what in it is ours.
+    fn is_in_job(&self) -> bool {
+        self.form.calculator().slug.is_empty()
+    }
+
+    /// Whether what stands in a place is an example of ours.
     pub(crate) fn is_ours(&self, slot: Slot) -> bool {
+        if self.is_in_job() {
+            let ours = self.manner.ours.as_ref();
+            return ours.is_some_and(|(fields, _)| fields.contains(&slot.field));
+        }
         let is_written = |line: usize| {
             let text = self.field(slot.field).map(|field| self.text(field)).unwrap_or_default();
             strip::lines(&text).nth(line).is_some_and(|line| !line.trim().is_empty())
         };
-        !self.form.calculator().slug.is_empty()
-            && self.sheet.assumed.has(slot.field)
-            && slot.line.is_none_or(is_written)
+        self.sheet.assumed.has(slot.field) && slot.line.is_none_or(is_written)
     }
 
     /// Goes through the sizes that are ours, from the first.
@@ -122,7 +142,10 @@ impl AtHand {
         let at_hand = self.clone();
         let onclick = Callback::from(move |_: MouseEvent| {
             let bench = &at_hand.settings.bench;
-            at_hand.form.dispatch(at_hand.form.confirming(field, bench));
+            match &at_hand.manner.ours {
+                Some((_, confirm)) => confirm.emit(()),
+                None => at_hand.form.dispatch(at_hand.form.confirming(field, bench)),
+            }
             if at_hand.form.is_gone_through() {
                 at_hand.walk(slot, Way::Next);
             }
@@ -177,9 +200,11 @@ impl AtHand {
         }
         self.form.dispatch(Action::Edit(slot));
         let id = element_id(slot);
+        // An example in a job is written over like any other.
+        let is_example = self.is_in_job() && self.is_ours(slot);
         match self.form.entrance(slot) {
-            Entrance::Whole => dom::select_all(&id),
-            Entrance::End => dom::caret_to_end(&id),
+            Entrance::End if !is_example => dom::caret_to_end(&id),
+            _ => dom::select_all(&id),
         }
     }
 
@@ -290,6 +315,29 @@ impl AtHand {
         })
     }
 
+    /// The button that counts one up or down, beside a number that counts.
+    pub(crate) fn count(&self, field: &'static Field, is_up: bool) -> Html {
+        let Kind::Count { least, most } = field.kind else { return html! {} };
+        let now = self.text(field).trim().parse::<u32>().ok();
+        let next = now.map(|now| if is_up { now.saturating_add(1) } else { now.saturating_sub(1) });
+        let next = next.filter(|next| (least..=most).contains(next) && Some(*next) != now);
+        let form = self.form.dispatcher();
+        let onclick = Callback::from(move |_: MouseEvent| {
+            if let Some(next) = next {
+                form.dispatch(Action::Set(vec![(field.id, next.to_string())]));
+            }
+        });
+        let (face, words, id) = if is_up {
+            (Icon::Plus, "One more", format!("more-{}", field.id))
+        } else {
+            (Icon::Minus, "One fewer", format!("fewer-{}", field.id))
+        };
+        html! {
+            <button type="button" class="count" aria-label={format!("{words}: {}", field.label)} data-testid={id}
+                disabled={next.is_none()} {onclick}>{ icon(face) }</button>
+        }
+    }
+
     /// The key that empties the place being edited.
     pub(crate) fn clear(&self, slot: Slot) -> Html {
         let at_hand = self.clone();
@@ -320,12 +368,24 @@ pub(crate) fn use_at_hand(
     settings: Rc<Settings>,
     names: KnownNames,
 ) -> AtHand {
+    use_at_hand_as(form, sheet, settings, names, Manner::default())
+}
+
+/// The same, in the manner of a page.
+#[hook]
+pub(crate) fn use_at_hand_as(
+    form: UseReducerHandle<Form>,
+    sheet: Rc<Sheet>,
+    settings: Rc<Settings>,
+    names: KnownNames,
+    manner: Manner,
+) -> AtHand {
     let system_keyboard = use_state_eq(|| false);
     let mut slots = Vec::new();
     let question = form.calculator().questions().map(|(field, _)| field.id);
     for field in form.calculator().asked(form.entries(), &settings.bench) {
         match field.kind {
-            _ if Some(field.id) == question => {}
+            _ if Some(field.id) == question || manner.folded.contains(&field.id) => {}
             Kind::Strip => {
                 slots.extend(
                     strip::lines(&form.text(field, &settings.bench))
@@ -351,7 +411,8 @@ pub(crate) fn use_at_hand(
     };
     let slots = Rc::new(slots);
     let presses = use_memo((), |()| dom::Presses::listen());
-    let at_hand = AtHand { form, sheet, settings, system_keyboard, names, slots, keys, presses };
+    let at_hand =
+        AtHand { form, sheet, settings, system_keyboard, names, manner, slots, keys, presses };
     *now.borrow_mut() = Some(at_hand.clone());
     // It holds itself by its callback until it is let go.
     use_effect_with((), move |()| move || *now.borrow_mut() = None);

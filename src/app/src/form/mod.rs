@@ -19,7 +19,7 @@ use std::rc::Rc;
 use reckoner_core::calculators::Calculator;
 use reckoner_core::measure::Unit;
 use reckoner_core::measure::text::{NoNames, parse};
-use reckoner_core::sheet::{Bench, Entries, Field, Kind};
+use reckoner_core::sheet::{Bench, Entries, Field, Kind, Start};
 
 use crate::settings::{SETTINGS, settled};
 
@@ -67,7 +67,7 @@ pub struct Form {
     is_gone_through: bool,
     /// The place that the last step typed in: more typing there belongs to the same step.
     typing: Option<Slot>,
-    /// Fields that were typed in and left: only these may show a problem.
+    /// Fields that were begun and left: only these may show a problem.
     left: BTreeSet<&'static str>,
     /// What is told the texts whenever they change, in the event that changes them.
     keeper: Option<Keeper>,
@@ -99,6 +99,8 @@ pub enum Action {
     GoThrough,
     /// The user leaves the place being edited.
     Leave,
+    /// The user is done with the form: what is still blank may now be told.
+    Check,
     /// One step back.
     Undo,
     /// One step forward again.
@@ -115,9 +117,14 @@ impl Form {
     #[must_use]
     pub fn new(calculator: &'static Calculator, entries: Entries, own: Option<Entries>) -> Form {
         let past = own.into_iter().filter(|own| *own != entries).collect();
-        // What was typed before was left before.
+        // What was typed before was left before. In a form of the job book what is blank, and was never touched, is
+        // not wrong yet.
+        let was_begun = |field: &&Field| {
+            let is_blank = matches!(field.start, Start::Text(""));
+            !calculator.slug.is_empty() || !is_blank || entries.text(field.id).is_some()
+        };
         let mut left = BTreeSet::new();
-        left.extend(calculator.fields.iter().map(|field| field.id));
+        left.extend(calculator.fields.iter().filter(was_begun).map(|field| field.id));
         Form {
             calculator,
             entries,
@@ -193,7 +200,7 @@ impl Form {
         !self.future.is_empty()
     }
 
-    /// Whether a field was typed in and left.
+    /// Whether a field was begun and left.
     #[must_use]
     pub fn was_left(&self, field: &str) -> bool {
         self.left.contains(field)
@@ -282,6 +289,10 @@ impl Form {
             Action::Leave => {
                 form.leave();
                 form.is_gone_through = false;
+            }
+            Action::Check => {
+                form.leave();
+                form.left.extend(form.calculator.fields.iter().map(|field| field.id));
             }
             Action::Undo => {
                 if let Some(entries) = form.past.pop() {

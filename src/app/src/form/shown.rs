@@ -4,13 +4,11 @@ use reckoner_core::sheet::{Refusal, Sheet};
 
 use super::Form;
 
-/// Whether a refusal is shown beside its field: half-typed is not wrong.
+/// Whether a refusal is shown beside its field: half-typed is not wrong, nor is what was not begun.
 #[must_use]
 pub fn shows(form: &Form, refusal: &Refusal) -> bool {
-    match form.editing() {
-        None => true,
-        Some(slot) => slot.field != refusal.field && form.was_left(refusal.field),
-    }
+    let is_being_typed = form.editing().is_some_and(|slot| slot.field == refusal.field);
+    !is_being_typed && form.was_left(refusal.field)
 }
 
 /// What stands in the place of an answer that there is not.

@@ -125,23 +125,37 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
     };
     let input = field::input(place, at_hand.text(field), &at_hand.events(slot));
     let echo = at_hand.sheet.echoes.iter().find(|echo| echo.field == field.id);
-    let is_long = matches!(
-        field.kind,
-        Kind::Lengths | Kind::Spans | Kind::Sizes | Kind::Pieces | Kind::Prices | Kind::Words(_)
-    );
+    let is_in_job = at_hand.form.calculator().slug.is_empty();
+    let is_long = match field.kind {
+        Kind::Lengths
+        | Kind::Spans
+        | Kind::Sizes
+        | Kind::Pieces
+        | Kind::Prices
+        | Kind::Words(_) => true,
+        // In a job a size may be a formula over names.
+        Kind::Length(_) | Kind::OptionalLength(_) => is_in_job,
+        _ => false,
+    };
+    let counts = is_in_job && matches!(field.kind, Kind::Count { .. });
+    let list = at_hand.manner.list.as_ref().filter(|(id, _)| *id == field.id);
     html! {
         <div key={field.id} class={classes!(
             "field",
             is_long.then_some("is-long"),
+            list.is_some().then_some("has-list"),
             is_editing.then_some("is-editing"),
             (is_editing && !*at_hand.system_keyboard && !is_words).then_some("is-docked"),
             problem.is_some().then_some("is-wrong"),
             is_ours.then_some("is-pencil"),
         )}>
             { field::label_for(&id, field, is_ours) }
+            if let Some((_, list)) = list { { list.clone() } }
             <div class="field__row" onmousedown={Callback::from(press_in_row)}>
                 if is_editing { { at_hand.step(slot, Way::Previous) } }
+                if counts && !is_editing { { at_hand.count(field, false) } }
                 { input }
+                if counts && !is_editing { { at_hand.count(field, true) } }
                 if is_ours { { icon(Icon::Pencil) } }
                 if is_editing {
                     { at_hand.confirm(slot).unwrap_or_else(|| at_hand.clear(slot)) }

@@ -229,7 +229,7 @@ impl Place {
         match self {
             Place::Item(id) | Place::KeptTitle(id) => format!("item/{}", id.0),
             Place::Piece(id, index) => format!("piece/{}/{index}", id.0),
-            Place::Title => "hand-on".to_owned(),
+            Place::Title => String::new(),
         }
     }
 

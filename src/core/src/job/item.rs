@@ -115,6 +115,10 @@ pub struct Measure {
     pub note: String,
     /// By how much it is off as cut where somebody said to leave it so, signed.
     pub left: Option<Length>,
+    /// Its plan is ours, and not the person's yet.
+    pub is_ours: bool,
+    /// What such a size is published as, by an id of [`USUAL`](crate::tables::furniture::USUAL); empty for nothing.
+    pub usual: String,
 }
 
 impl Measure {
@@ -131,6 +135,8 @@ impl Measure {
             wait: false,
             note: String::new(),
             left: None,
+            is_ours: false,
+            usual: String::new(),
         }
     }
 }
@@ -280,6 +286,8 @@ pub struct YardBoard {
     pub price: u64,
     /// How many can be had; `None` for as many as wanted.
     pub quantity: Option<u32>,
+    /// Its size and price are ours, and not the person's yet.
+    pub is_ours: bool,
 }
 
 /// A round thing the user owns, to draw curves with.

@@ -20,6 +20,7 @@ mod cut_plan;
 pub mod demo;
 mod history;
 mod item;
+pub mod kinds;
 mod labels;
 mod linked;
 pub mod make_parts;
@@ -31,6 +32,7 @@ mod parts;
 mod piece;
 mod reckoned;
 pub mod rescue;
+pub mod sections;
 pub mod sketch;
 mod step;
 #[cfg(test)]

@@ -42,6 +42,29 @@ impl PartSizes {
     }
 }
 
+impl Part {
+    /// The part with one piece more; `None` where its count is a formula, or cannot grow.
+    #[must_use]
+    pub fn one_more(&self) -> Option<Part> {
+        let more = self.counted()?.checked_add(1).filter(|count| *count <= MOST_PIECES)?;
+        Some(Part { quantity: more.to_string(), ..self.clone() })
+    }
+
+    /// The part with one piece fewer; `None` where its count is a formula, it is the last, or it was touched by
+    /// the saw: what is cut is not forgotten.
+    #[must_use]
+    pub fn one_fewer(&self) -> Option<Part> {
+        let fewer = self.counted()?.checked_sub(1).filter(|count| *count >= 1)?;
+        let is_touched = self.pieces.iter().skip(fewer as usize).any(|it| !it.is_untouched());
+        (!is_touched).then(|| Part { quantity: fewer.to_string(), ..self.clone() })
+    }
+
+    /// How many, where that is a plain number.
+    fn counted(&self) -> Option<u32> {
+        self.quantity.trim().parse().ok()
+    }
+}
+
 /// Most pieces of one part.
 pub const MOST_PIECES: u32 = 1_000;
 
@@ -89,4 +112,25 @@ fn quantity(
         at: 0..part.quantity.len(),
         kind: TextProblemKind::NotACount(MOST_PIECES),
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::job::Piece;
+
+    #[test]
+    fn a_count_goes_up_and_down_and_never_below_what_is_cut() {
+        let slats = |count: &str| Part::new("slat", count, ["3/4", "3 1/2", "48"]);
+        let of = |part: Option<Part>| part.map(|it| it.quantity);
+        assert_eq!(of(slats("7").one_more()), Some("8".to_owned()));
+        assert_eq!(of(slats("7").one_fewer()), Some("6".to_owned()));
+        assert_eq!(of(slats("1").one_fewer()), None);
+        assert_eq!(of(slats("1000").one_more()), None);
+        // A formula is the person's own.
+        assert_eq!(of(slats("boards + 1").one_more()), None);
+        let cut = slats("3").with_piece(2, Piece::cut(Dimensions::default()));
+        assert_eq!(of(cut.one_fewer()), None);
+        assert_eq!(of(cut.one_more().and_then(|it| it.one_fewer())), Some("3".to_owned()));
+    }
 }

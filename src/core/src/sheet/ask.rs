@@ -4,7 +4,7 @@ use core::cell::Cell;
 
 use super::{
     Assumed, Bench, Choice, Entries, Field, Kind, Least, Outcome, Refusal, Sentence, Span, Start,
-    Strip, When,
+    Strip, WayOut, When,
 };
 use crate::measure::text::{
     Formula, Names, Quantity, TextProblem, TextProblemKind, decimal, exact_number, exact_text,
@@ -260,12 +260,19 @@ impl<'a> Ask<'a> {
         let text = self.text(field);
         let amount = text.trim().strip_suffix(unit).unwrap_or(&text);
         let (formula, number) = self.read(field, amount, Formula::number)?;
-        if number < Number::whole(least.into()) || number > Number::whole(most.into()) {
-            self.refuse_field(
+        let nearest = number.max(Number::whole(least.into())).min(Number::whole(most.into()));
+        if number != nearest {
+            let nearest = exact_number(nearest, 0);
+            self.keep(Refusal::at(
                 field,
                 "out-of-range",
                 say![format!("This must be from {least} to {most}{}.", spaced(unit))],
-            );
+                WayOut::set(
+                    say![format!("Use {nearest}{}, the nearest.", spaced(unit))],
+                    field,
+                    nearest.clone(),
+                ),
+            ));
             return None;
         }
         let reading = format!("{}{}", exact_number(number, 4), spaced(unit));

@@ -46,8 +46,8 @@ impl Assumed {
     /// in part.
     #[must_use]
     pub fn line(&self) -> Option<String> {
-        let what = if self.0.len() == 1 { "size" } else { "sizes" };
-        (!self.is_empty()).then(|| format!("Not your {what} yet: {}", self.some()))
+        let names: Vec<String> = self.fields().map(in_line).collect();
+        not_yours(&names.iter().map(String::as_str).collect::<Vec<_>>())
     }
 
     /// For what leaves the page, such as a copy or paper: `from 2 example sizes: kerf, blade reach`.
@@ -63,19 +63,20 @@ impl Assumed {
     pub fn spoken(&self) -> Option<String> {
         (!self.is_empty()).then(|| format!("Rests on {}.", sizes(self.0.len(), "example ")))
     }
+}
 
-    /// `length, at most, first mark`, or `length, kerf and 3 more`.
-    fn some(&self) -> String {
-        let is_long = self.0.len() > MOST_NAMED;
-        let named = if is_long { MOST_NAMED.saturating_sub(1) } else { MOST_NAMED };
-        let names: Vec<String> = self.fields().take(named).map(in_line).collect();
-        let names = names.join(", ");
-        if is_long {
-            format!("{names} and {} more", self.0.len().saturating_sub(named))
-        } else {
-            names
-        }
-    }
+/// `Not your sizes yet: length, at most, first mark`, or `length, kerf and 3 more`; `None` where all are.
+#[must_use]
+pub fn not_yours(names: &[&str]) -> Option<String> {
+    let what = if names.len() == 1 { "size" } else { "sizes" };
+    let is_long = names.len() > MOST_NAMED;
+    let count = if is_long { MOST_NAMED.saturating_sub(1) } else { MOST_NAMED };
+    let named = names.iter().take(count).copied().collect::<Vec<_>>().join(", ");
+    let rest = match names.len().saturating_sub(count) {
+        0 => String::new(),
+        more => format!(" and {more} more"),
+    };
+    (!names.is_empty()).then(|| format!("Not your {what} yet: {named}{rest}"))
 }
 
 fn sizes(count: usize, which: &str) -> String {

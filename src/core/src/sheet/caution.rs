@@ -36,6 +36,28 @@ pub enum Caution {
 }
 
 impl Caution {
+    /// Stable name for programs.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        match self {
+            Caution::Ripping => "ripping",
+            Caution::ThinStrip => "thin_strip",
+            Caution::StripAtFence => "strip_at_fence",
+            Caution::SmallPiece => "small_piece",
+            Caution::StopBlock => "stop_block",
+            Caution::DeepCut => "deep_cut",
+            Caution::TiltedCut => "tilted_cut",
+            Caution::HandSaw => "hand_saw",
+            Caution::Drilling => "drilling",
+            Caution::DustAndNoise => "dust_and_noise",
+            Caution::TreatedWood => "treated_wood",
+            Caution::Corrosion => "corrosion",
+            Caution::Load => "load",
+            Caution::OilyRags => "oily_rags",
+            Caution::Reclaimed => "reclaimed",
+        }
+    }
+
     /// In one line.
     #[must_use]
     pub fn line(self) -> &'static str {

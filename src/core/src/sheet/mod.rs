@@ -23,7 +23,7 @@ mod working;
 
 pub use answer::{Answer, Figure, Note, Row, Sheet, Table, Value};
 pub use ask::{Ask, Echo};
-pub use assumed::Assumed;
+pub use assumed::{Assumed, not_yours};
 pub use bench::{Bench, Own, Side};
 pub use caution::{Act, Caution, DANGERS};
 pub use entries::Entries;

@@ -19,6 +19,14 @@ pub struct Place {
     pub source: &'static str,
 }
 
+/// Where the 12 % of wood under cover is from.
+pub const UNDER_COVER_SOURCE: &str =
+    "USDA FPL Technical Note F-13: about 12 % outdoors under cover in the northern states";
+
+/// Where the 4 to 6 % of wood in heated rooms is from.
+pub const HEATED_SOURCE: &str =
+    "USDA FPL Technical Note F-13: 4 to 6 % in the arid Southwest or in heated rooms";
+
 /// Every place of which a figure was read.
 pub const PLACES: [Place; 4] = [
     Place {
@@ -26,7 +34,7 @@ pub const PLACES: [Place; 4] = [
         name: "Northern states, under cover",
         driest: 120,
         wettest: 120,
-        source: "USDA FPL Technical Note F-13: about 12 % outdoors under cover in the northern states",
+        source: UNDER_COVER_SOURCE,
     },
     Place {
         id: "burlington",
@@ -47,7 +55,7 @@ pub const PLACES: [Place; 4] = [
         name: "Arid Southwest, or a heated room",
         driest: 40,
         wettest: 60,
-        source: "USDA FPL Technical Note F-13: 4 to 6 % in the arid Southwest or in heated rooms",
+        source: HEATED_SOURCE,
     },
 ];
 

@@ -199,6 +199,16 @@ pub const SECTIONS: [Section; 22] = [
     sold("8x8", "8×8", 32, 8),
 ];
 
+/// Round rods as they are called, and their size across. Which ones are sold is common practice, no source.
+pub const RODS: [(&str, Length); 6] = [
+    ("3/8 in dowel", Length::sixty_fourths(24)),
+    ("1/2 in dowel", Length::sixty_fourths(32)),
+    ("5/8 in dowel", Length::sixty_fourths(40)),
+    ("3/4 in dowel", Length::sixty_fourths(48)),
+    ("1 in dowel", Length::sixty_fourths(64)),
+    ("1 1/4 in dowel", Length::sixty_fourths(80)),
+];
+
 /// The section with this id.
 #[must_use]
 pub fn section(id: &str) -> Option<Section> {

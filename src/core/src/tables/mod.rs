@@ -3,6 +3,7 @@
 pub mod air;
 pub mod beams;
 pub mod fasteners;
+pub mod furniture;
 pub mod gravity;
 pub mod lumber;
 pub mod shrinkage;

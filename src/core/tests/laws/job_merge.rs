@@ -113,7 +113,9 @@ fn step(job: &Job, at: &prop::sample::Index, touch: &Touch) -> Step {
         (Touch::Text(_, text), Item::Match(it)) => it.drift = (*text).to_owned(),
         (Touch::Text(_, text), Item::RackBoard(it)) => it.knots = (*text).to_owned(),
         (Touch::Text(_, text), Item::Screw(it)) => it.length = (*text).to_owned(),
-        (Touch::Tick(_, yes), Item::Measure(it)) => (it.is_cut, it.wait) = (*yes, !*yes),
+        (Touch::Tick(_, yes), Item::Measure(it)) => {
+            (it.is_cut, it.wait, it.is_ours) = (*yes, !*yes, !*yes);
+        }
         (Touch::Tick(at, yes), Item::Part(it)) => {
             let at = usize::from(*at);
             it.pieces.resize(it.pieces.len().max(at + 1), Piece::default());
@@ -161,6 +163,7 @@ fn table(item: Option<&Item>) -> BTreeMap<String, String> {
             set("cut already".into(), it.is_cut.to_string());
             set("measure it first".into(), it.wait.to_string());
             set("place in the list".into(), it.rank.to_string());
+            set("our example".into(), it.is_ours.to_string());
         }
         Item::Part(it) => {
             let texts = [

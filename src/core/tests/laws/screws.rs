@@ -100,6 +100,7 @@ proptest! {
             beyond: Length::sixty_fourths(beyond),
             margin: Length::sixty_fourths(8),
             wanted_deep: Length::sixty_fourths(48),
+            at_hand: None,
         };
         let Ok(answer) = angled::reckon(&input) else { return Ok(()) };
         let (along, aside) = (radians.cos(), radians.sin());

@@ -321,6 +321,7 @@ fn a_pocket_screw_in_inch_and_a_half_stock_is_2_and_a_half_long() {
         beyond: Length::ZERO,
         margin: inches("1/8"),
         wanted_deep: inches("3/4"),
+        at_hand: None,
     };
     let answer = angled::reckon(&input).expect("an answer");
     assert_eq!(answer.best.length, inches("2 1/2"));
@@ -350,6 +351,7 @@ fn a_toed_screw_at_30_degrees_starts_within_the_usual_place() {
         beyond: Length::ZERO,
         margin: inches("1/8"),
         wanted_deep: inches("3/4"),
+        at_hand: None,
     };
     let answer = angled::reckon(&input).expect("an answer");
     // 0.75 ÷ tan 30°, and 0.75 ÷ sin 30° exactly 1 1/2.

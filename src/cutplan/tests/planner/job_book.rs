@@ -162,6 +162,7 @@ pub(crate) fn random_job(dice: &mut Dice) -> Job {
             length: long.to_owned(),
             price: 500 + u64::try_from(number).expect("small") * 310,
             quantity: None,
+            is_ours: false,
         }));
     }
     if dice.one_in(2) {

@@ -25,6 +25,8 @@ use wasm::Optimise;
 /// The package with the functions for other people's JavaScript, and its folder in dist/.
 pub(crate) const JS_PACKAGE: &str = "reckoner-js";
 const JS_FOLDER: &str = "js";
+/// What makes a package of it: the ways in, types, description.
+const JS_AROUND: &str = "src/js/package";
 /// A page that calls it; published beside it.
 const JS_EXAMPLE: &str = "src/js/example";
 
@@ -110,12 +112,21 @@ fn stage_page(root: &Path, stage: &Path, optimise: Optimise) -> Result<()> {
     Ok(())
 }
 
-/// The package for other people's scripts: a module, its wasm and its types, under plain names.
+/// The package for other people's scripts: its modules, its wasm and its types, under plain names.
 fn stage_js(folder: &Path, optimise: Optimise) -> Result<()> {
     fs::create_dir_all(folder)?;
     wasm::build_js_package(JS_PACKAGE, folder, optimise)?;
     notices::write(&[JS_PACKAGE], folder)?;
+    copy_folder(&root().join(JS_AROUND), folder)?;
+    fs::copy(root().join("LICENSE"), folder.join("LICENSE")).context("LICENSE")?;
     copy_folder(&root().join(JS_EXAMPLE), &folder.join("example"))
+}
+
+/// Builds the JavaScript package alone, for its tests, and says where.
+pub(crate) fn build_js() -> Result<PathBuf> {
+    let folder = scratch().join("package");
+    stage_js(&folder, Optimise::IfKnown)?;
+    Ok(folder)
 }
 
 /// Writes `bytes` under a name that changes with them, and returns that name.

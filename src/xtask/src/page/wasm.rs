@@ -82,11 +82,11 @@ pub(super) fn build_for_worker(package: &str, bin: &str, optimise: Optimise) -> 
     })
 }
 
-/// Builds the library `package` as a JavaScript package with types, into `folder`.
+/// Builds the library `package` as a module for JavaScript with its wasm, into `folder`.
 pub(super) fn build_js_package(package: &str, folder: &Path, optimise: Optimise) -> Result<()> {
     let library = package.replace('-', "_");
     let wasm = compile("build", package, &["--lib"], &library)?;
-    bindings(&wasm, folder, &["--typescript"])?;
+    bindings(&wasm, folder, &["--no-typescript"])?;
     let file = folder.join(format!("{library}_bg.wasm"));
     fs::write(&file, optimised(&file, SMALL, optimise)?)?;
     Ok(())

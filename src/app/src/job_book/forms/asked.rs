@@ -95,12 +95,12 @@ pub(super) static MEASURE: Calculator = form(
 pub(super) static PART: Calculator = form(
     "Part",
     &[
+        field("stock", "Cut from", "or write it; empty for any", NAME),
         field("name", "Name", "", NAME),
         field("quantity", "How many", "", Kind::Count { least: 1, most: 1_000 }),
+        field("length", "Length", "along the grain", Kind::ABOVE_ZERO),
         field("thickness", "Thickness", "", Kind::ABOVE_ZERO),
         field("width", "Width", "", Kind::ABOVE_ZERO),
-        field("length", "Length", "along the grain", Kind::ABOVE_ZERO),
-        field("stock", "Cut from", "as on the rack: 2x6; empty for any", NAME),
         field("grain_free", "Grain either way", "", Kind::YesNo),
         field("pairs", "Left and right", "half of them mirrored", Kind::YesNo),
         field("may_rip", "May be ripped", "from a wider board", Kind::YesNo),
@@ -128,11 +128,11 @@ pub(super) static RACK_BOARD: Calculator = form(
 pub(super) static YARD_BOARD: Calculator = form(
     "Length at the yard",
     &[
-        field("section", "Section", "as parts ask for it: 2x6", NAME),
-        field("thickness", "Thickness", "dressed", Kind::ABOVE_ZERO),
-        field("width", "Width", "dressed", Kind::ABOVE_ZERO),
+        field("section", "Section", "or write it, as parts ask for it", NAME),
         field("length", "Length", "", Kind::ABOVE_ZERO),
         field("price", "Price", "of one", Kind::OptionalMoney),
+        field("thickness", "Thickness", "dressed", Kind::ABOVE_ZERO),
+        field("width", "Width", "dressed", Kind::ABOVE_ZERO),
     ],
 );
 

@@ -209,7 +209,12 @@ pub fn item_of(form: Form, ask: &mut Ask, old: Option<&Item>, rank: i64) -> Item
                 }
                 _ => Written::Formula(formula),
             };
+            // A size that is written anew is the person's own.
+            let is_ours =
+                before.as_ref().is_some_and(|before| before.is_ours && before.written == written);
             Item::Measure(Measure {
+                is_ours,
+                usual: before.as_ref().map_or_else(String::new, |before| before.usual.clone()),
                 rank: before.as_ref().map_or(rank, |before| before.rank),
                 name: text(ask, "name"),
                 kind: if is_number { MeasureKind::Number } else { MeasureKind::Length },
@@ -256,18 +261,22 @@ pub fn item_of(form: Form, ask: &mut Ask, old: Option<&Item>, rank: i64) -> Item
             knots: text(ask, "knots"),
         }),
         Form::YardBoard => {
-            let quantity = match old {
-                Some(Item::YardBoard(before)) => before.quantity,
+            let before = match old {
+                Some(Item::YardBoard(before)) => Some(before),
                 _ => None,
             };
-            Item::YardBoard(YardBoard {
+            let board = YardBoard {
                 section: text(ask, "section"),
                 thickness: text(ask, "thickness"),
                 width: text(ask, "width"),
                 length: text(ask, "length"),
                 price: ask.optional_cents(ask.field("price")).flatten().unwrap_or(0),
-                quantity,
-            })
+                quantity: before.and_then(|before| before.quantity),
+                is_ours: before.is_some_and(|before| before.is_ours),
+            };
+            // What is changed of it is the person's own, and with it the rest, which was in sight.
+            let is_ours = before == Some(&board) && board.is_ours;
+            Item::YardBoard(YardBoard { is_ours, ..board })
         }
         Form::Round => {
             Item::Round(Round { name: text(ask, "name"), diameter: text(ask, "diameter") })

@@ -1,8 +1,11 @@
 //! What was begun and is not in the job: forms of something new, and what was typed in a form and
 //! could not go in.
 
+use std::rc::Rc;
+
+use reckoner_core::calculators::Calculator;
 use reckoner_core::job::{Item, Job, Step};
-use reckoner_core::sheet::Entries;
+use reckoner_core::sheet::{Entries, Field, Sheet};
 use yew::prelude::*;
 
 use super::Open;
@@ -20,9 +23,14 @@ fn of_form(open: &Open, form: &str) -> Vec<(String, Typed)> {
 
 /// The place of a form for something new, beside what was begun before.
 pub(super) fn fresh_place(open: &Open, form: &str) -> String {
+    place_beside(open, form, None)
+}
+
+/// The same, and not the place that a form stands at now.
+fn place_beside(open: &Open, form: &str, here: Option<&str>) -> String {
     let place = format!("new/{form}");
     let begun = of_form(open, form);
-    let is_taken = |place: &str| begun.iter().any(|(at, _)| at == place);
+    let is_taken = |place: &str| here == Some(place) || begun.iter().any(|(at, _)| at == place);
     let further = (2_u32..).map(|n| format!("{place}~{n}"));
     core::iter::once(place.clone()).chain(further).find(|it| !is_taken(it)).unwrap_or(place)
 }
@@ -39,26 +47,50 @@ pub(super) fn begun(open: &Open, form: &str) -> Html {
     html! { { for of_form(open, form).into_iter().map(one) } }
 }
 
-/// The end of the form of something new: it is put in the job, or thrown away. Both lead `back`.
+/// What a form cannot do without yet, by the names of its fields.
+pub(super) fn needs(sheet: &Sheet, asks: &Calculator) -> Vec<&'static str> {
+    let is_refused = |field: &&Field| sheet.refusals.iter().any(|it| it.field == field.id);
+    asks.fields.iter().filter(is_refused).map(|field| field.label).collect()
+}
+
+/// How the form of something new ends.
+pub(super) struct Ends<'a> {
+    /// What it still needs, by name; with nothing it can go in.
+    pub(super) needs: Vec<&'static str>,
+    /// The section that it leads back to.
+    pub(super) back: &'a str,
+    /// The form to go on with, where one more of it is the likely next.
+    pub(super) again: Option<&'a str>,
+}
+
+/// The end of the form of something new: it is put in the job, or thrown away. It stays in reach all the way down.
 pub(super) fn ends(
     open: &Open,
     form: &UseReducerHandle<Texts>,
     place: &str,
-    is_sound: bool,
-    back: &str,
+    Ends { needs, back, again }: Ends,
     item: impl Fn(&Job) -> Item + 'static,
 ) -> Html {
-    let put = {
-        let (on_page, back, place) = (open.on_page.clone(), open.at(back), place.to_owned());
+    let item = Rc::new(item);
+    let is_sound = needs.is_empty();
+    let put = |to: String| {
+        let (on_page, place, item, form) =
+            (open.on_page.clone(), place.to_owned(), item.clone(), form.dispatcher());
         Callback::from(move |_: MouseEvent| {
+            if !is_sound {
+                form.dispatch(Action::Check);
+                return;
+            }
             on_page.make_of_form(&place, |job| {
                 let item = item(job);
                 let words = format!("add {}", item.name());
                 Some(Step::new(words, vec![job.adding(0, item)]))
             });
-            address::go(&back);
+            address::go(&to);
         })
     };
+    let another = again.map(|form| put(open.at(&place_beside(open, form, Some(place)))));
+    let put = put(open.at(back));
     let unit = open.book.job.unit;
     let throw = {
         let form = form.dispatcher();
@@ -70,17 +102,25 @@ pub(super) fn ends(
     };
     let is_fresh = *form.entries() == Texts::fresh(unit);
     html! {
-        <div class="adds">
-            <button type="button" class="tool tool--main" data-testid="save-item" disabled={!is_sound} onclick={put}>
-                { "Put it in the job" }
-            </button>
-            if !is_fresh {
-                <button type="button" class="tool" data-testid="throw-away" onclick={throw}>
-                    { icon(Icon::Clear) }<span>{ "Throw it away" }</span>
+        <div class="ends">
+            <p class="ends__needs" role="status">
+                if !is_sound { { format!("Still needs: {}", needs.join(", ")) } }
+            </p>
+            <div class="ends__ways">
+                if !is_fresh {
+                    <button type="button" class="tool" data-testid="throw-away" aria-label="Throw it away" onclick={throw}>
+                        { icon(Icon::Clear) }
+                    </button>
+                } else if form.can_undo() {
+                    <button type="button" class="tool" data-testid="bring-back" onclick={back_again}>{ "Bring it back" }</button>
+                }
+                if let Some(another) = another {
+                    <button type="button" class="tool" data-testid="save-and-next" onclick={another}>{ "In, and one more" }</button>
+                }
+                <button type="button" class="tool tool--main tool--always" data-testid="save-item" data-ready={is_sound.then_some("yes")} onclick={put}>
+                    { "Put it in" }
                 </button>
-            } else if form.can_undo() {
-                <button type="button" class="tool" data-testid="bring-back" onclick={back_again}>{ "Bring it back" }</button>
-            }
+            </div>
         </div>
     }
 }

@@ -4,7 +4,7 @@ use reckoner_core::job::{Setting, batches, part_sizes};
 use reckoner_formats::{batches_csv, boards_csv, pack, parts_csv, write_job, write_job_file};
 use yew::prelude::*;
 
-use super::{Open, removed, title};
+use super::{Open, removed};
 use crate::job_book::reminder;
 use crate::platform::{address, files, sharing, storage};
 
@@ -116,7 +116,6 @@ fn HandOn(props: &HandOnProps) -> Html {
     };
     html! {
         <div class="hand-on">
-            { title::input(open, "title".to_owned(), &job.title, "Name of the job", "job-title") }
             <h2 class="job__title">{ "To another phone" }</h2>
             <div class="adds">
                 <a class="tool tool--main" href={open.at("codes")} data-testid="to-codes">{ "Show as codes" }</a>

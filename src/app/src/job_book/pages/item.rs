@@ -3,18 +3,23 @@
 use std::rc::Rc;
 
 use reckoner_core::job::moved::{moved, moved_parts};
+use reckoner_core::job::sections::{Section, filled, is_same, sections};
 use reckoner_core::job::{Item, ItemId, Job, Reckoned, Step};
 use reckoner_core::sheet::{Ask, Entries};
 use yew::prelude::*;
 
 use super::attention::attention;
+use super::drafts::Ends;
 use super::moved::{counts_as_cut, moved_list};
 use super::{Open, Shared, bar, drafts, pieces, take_out};
+use crate::components::icon::{Icon, icon};
 use crate::components::measure::quantity;
-use crate::form::at_hand::{KnownNames, use_at_hand};
+use crate::form::at_hand::{KnownNames, Manner, use_at_hand_as};
 use crate::form::view::asks;
+use crate::form::{Action, Form as Texts};
 use crate::job_book::forms::{Form, entries_of, item_of, read};
 use crate::job_book::kept_form::use_kept_form;
+use crate::platform::dom;
 
 pub(super) fn page(open: &Open, form: Form, id: ItemId) -> Html {
     let place = format!("item/{}", id.0);
@@ -67,18 +72,27 @@ fn ItemPage(props: &ItemPageProps) -> Html {
         None => open.reckoned.clone(),
     };
     let sheet = Rc::new(read(job, &reckoned, &open.settings.bench, form, id, &entries));
-    let is_sound = sheet.refusals.is_empty();
+    let needs = drafts::needs(&sheet, form.asks());
+    let is_unfolded = use_state_eq(|| false);
+    let manner = Manner {
+        folded: folded(form, id.is_none(), &entries, *is_unfolded),
+        ours: None,
+        list: sections_field(form).map(|field| (field, section_list(open, &texts, field))),
+    };
+    let has_more = !manner.folded.is_empty();
     let names = use_memo((props.open.clone(), id), |(Shared(open), id)| {
         let others = open.book.job.measures().into_iter();
         let others = others.filter(|(other, _)| Some(*other) != *id);
         others.map(|(_, measure)| measure.name.clone()).collect::<Vec<_>>()
     });
-    let at_hand = use_at_hand(
+    let at_hand = use_at_hand_as(
         texts.clone(),
         sheet,
         open.settings.clone(),
         KnownNames { list: names, job: None },
+        manner,
     );
+    let unfold = Callback::from(move |_: MouseEvent| is_unfolded.set(true));
     let title = if id.is_some() { new.name().to_owned() } else { form.asks().title.to_owned() };
     let is_keying = at_hand.is_keying();
     html! {
@@ -95,10 +109,15 @@ fn ItemPage(props: &ItemPageProps) -> Html {
                 </section>
                 <section class="sizes" aria-label="What is asked">
                     { asks(&at_hand) }
+                    if has_more {
+                        <button type="button" class="fold" data-testid="more-fields" onclick={unfold}>
+                            <span>{ "More about it" }</span>{ icon(Icon::Down) }
+                        </button>
+                    }
                     if let Some(id) = id {
                         { take_out(open, id, section_of(form)) }
                     } else {
-                        { drafts::ends(open, &texts, place, is_sound, section_of(form), {
+                        { drafts::ends(open, &texts, place, Ends { needs, back: section_of(form), again: again(form) }, {
                             let (open, entries) = (open.clone(), entries.clone());
                             move |job: &Job| item(job, &open, form, None, &entries)
                         }) }
@@ -112,9 +131,88 @@ fn ItemPage(props: &ItemPageProps) -> Html {
 /// The section that an item stands in.
 fn section_of(form: Form) -> &'static str {
     match form {
-        Form::Measure => "",
+        Form::Measure => "sizes",
         Form::Part => "parts",
         _ => "rack",
+    }
+}
+
+/// The form of which one more is the likely next, by its name in an address.
+fn again(form: Form) -> Option<&'static str> {
+    match form {
+        Form::Measure => Some("measure"),
+        Form::Part => Some("part"),
+        Form::YardBoard => Some("yard"),
+        Form::RackBoard => Some("board"),
+        _ => None,
+    }
+}
+
+/// What is seldom asked, where nothing of it is said yet: it stays folded away until it is wanted.
+fn folded(form: Form, is_new: bool, entries: &Entries, is_unfolded: bool) -> Vec<&'static str> {
+    let rare: &[&str] = match form {
+        Form::Measure if is_new => &["kind", "as_cut", "is_cut", "wait", "note"],
+        Form::Part => &["grain_free", "pairs", "may_rip", "may_resaw", "show_face", "note"],
+        Form::RackBoard => &["wet", "sawn_ends", "knots"],
+        _ => &[],
+    };
+    let is_said = |id: &&&str| {
+        entries.text(id).is_some_and(|text| !["", "no", "length"].contains(&text.trim()))
+    };
+    if is_unfolded || rare.iter().any(|id| is_said(&id)) { Vec::new() } else { rare.to_vec() }
+}
+
+/// The field of a form that names a section.
+fn sections_field(form: Form) -> Option<&'static str> {
+    match form {
+        Form::Part => Some("stock"),
+        Form::RackBoard | Form::YardBoard => Some("section"),
+        _ => None,
+    }
+}
+
+/// Every section to choose from. The one that is chosen fills in its dressed size.
+fn section_list(open: &Open, texts: &UseReducerHandle<Texts>, field: &'static str) -> Html {
+    let all = sections(&open.book.job);
+    let (own, sold): (Vec<&Section>, Vec<&Section>) = all.iter().partition(|it| it.is_own);
+    let now = texts.entries().text(field).unwrap_or_default().to_owned();
+    let option = |it: &Section| {
+        let words = if it.thickness == it.width {
+            format!("{} · {}", it.name, it.thickness)
+        } else {
+            format!("{} · {} × {}", it.name, it.thickness, it.width)
+        };
+        let selected = is_same(&it.name, &now);
+        html! { <option value={it.name.clone()} {selected}>{ words }</option> }
+    };
+    let known = all.iter().any(|it| is_same(&it.name, &now));
+    let own = (!own.is_empty()).then(
+        || html! { <optgroup label="In this job">{ for own.into_iter().map(option) }</optgroup> },
+    );
+    let sold = html! { <optgroup label="By its tag, dressed dry">{ for sold.into_iter().map(option) }</optgroup> };
+    let onchange = {
+        let (texts, all) = (texts.clone(), all.clone());
+        Callback::from(move |event: Event| {
+            let name = dom::chosen_of(&event);
+            let Some(chosen) = all.iter().find(|it| Some(&it.name) == name.as_ref()) else {
+                return;
+            };
+            let text = |id: &str| texts.entries().text(id).unwrap_or_default();
+            let (thickness, width) =
+                filled(&all, chosen, text(field), text("thickness"), text("width"));
+            texts.dispatch(Action::Set(vec![
+                (field, chosen.name.clone()),
+                ("thickness", thickness),
+                ("width", width),
+            ]));
+        })
+    };
+    html! {
+        <select class="choice-list field__list" aria-label="Choose a section" data-testid={format!("list-{field}")} {onchange}>
+            <option value="" selected={!known}>{ "Choose from the list" }</option>
+            { own }
+            { sold }
+        </select>
     }
 }
 

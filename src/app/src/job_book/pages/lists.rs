@@ -1,7 +1,7 @@
 //! Parts, what is cut together, and the rack.
 
 use reckoner_core::job::{
-    Batch, Item, ItemId, Part, PartSizes, Setting, batches as batches_of, part_sizes,
+    Batch, Item, ItemId, Part, PartSizes, Setting, Step, batches as batches_of, part_sizes,
 };
 use reckoner_core::measure::Length;
 use reckoner_core::measure::text::{Quantity, TextProblem};
@@ -12,6 +12,7 @@ use super::attention::attention;
 use super::long_list::long_list;
 use super::pieces::ticks;
 use super::{Open, add, row};
+use crate::components::icon::{Icon, icon};
 use crate::components::measure::quantity;
 
 fn size(open: &Open, length: &Result<Length, TextProblem>) -> Html {
@@ -26,7 +27,7 @@ pub(super) fn parts(open: &Open) -> Html {
     html! {
         <>
             { attention(open) }
-            if sizes.is_empty() { <p class="job__words">{ "No part yet." }</p> }
+            if sizes.is_empty() { <p class="job__words">{ "No piece yet." }</p> }
             <ul class="rows" data-testid="parts">
                 { long_list(sizes.len(), {
                     let (open, sizes) = (open.clone(), sizes.clone());
@@ -40,7 +41,7 @@ pub(super) fn parts(open: &Open) -> Html {
                     }
                 }) }
             </ul>
-            <div class="adds">{ add(open, "part", "Add a part") }</div>
+            <div class="adds">{ add(open, "part", "Add a piece") }</div>
         </>
     }
 }
@@ -69,8 +70,40 @@ fn part_row(open: &Open, part: &Part, it: &PartSizes) -> Html {
                 </span>
                 if let Some(words) = problem { <span class="row__problem">{ words }</span> }
             </a>
-            { ticks(open, part, it) }
+            <div class="part__work">
+                { ticks(open, part, it) }
+                { stepper(open, it.id, part) }
+            </div>
         </li>
+    }
+}
+
+/// One piece fewer, how many, one more.
+fn stepper(open: &Open, id: ItemId, part: &Part) -> Html {
+    let count = |is_up: bool| {
+        let counted = move |part: &Part| if is_up { part.one_more() } else { part.one_fewer() };
+        let can = counted(part).is_some();
+        let onclick = open.making(move |job| {
+            let Item::Part(part) = job.item(id)? else { return None };
+            let words = format!("change how many {}", part.name);
+            Some(Step::new(words, vec![job.replacing(id, Item::Part(counted(part)?))]))
+        });
+        let (face, words, test) = if is_up {
+            (Icon::Plus, "One more", "more")
+        } else {
+            (Icon::Minus, "One fewer", "fewer")
+        };
+        html! {
+            <button type="button" class="count" aria-label={format!("{words}: {}", part.name)} disabled={!can}
+                data-testid={format!("{test}-of-{}", part.name)} {onclick}>{ icon(face) }</button>
+        }
+    };
+    html! {
+        <div class="stepper" role="group" aria-label={format!("How many: {}", part.name)}>
+            { count(false) }
+            <span class="stepper__count" aria-live="polite">{ &part.quantity }</span>
+            { count(true) }
+        </div>
     }
 }
 

@@ -8,6 +8,7 @@ use reckoner_core::sheet::{Ask, Entries};
 use yew::prelude::*;
 
 use super::attention::of_item;
+use super::drafts::Ends;
 use super::long_list::long_list;
 use super::{Open, Shared, add, bar, drafts, row, take_out};
 use crate::components::icon::{Icon, icon};
@@ -108,7 +109,8 @@ fn MatchPage(props: &MatchPageProps) -> Html {
     );
     let ask = Ask::new(MATCH.fields, form.entries(), &bench, &*open.reckoned);
     let new = match_of(&ask, members.clone(), group.and_then(|group| group.left));
-    let is_sound = sheet.refusals.is_empty();
+    let mut needs = drafts::needs(&sheet, &MATCH);
+    needs.extend((members.len() < 2).then_some("two sizes"));
     if id.is_some() && group.is_none() {
         return super::lost(open);
     }
@@ -135,14 +137,14 @@ fn MatchPage(props: &MatchPageProps) -> Html {
     let lengths: Vec<ItemId> = lengths.map(|(id, _)| id).collect();
     html! {
         <div class={classes!("page", "page--item", at_hand.is_keying().then_some("is-keying"))}>
-            { bar(open, &open.at(""), if new.name.is_empty() { MATCH.title } else { &new.name }) }
+            { bar(open, &open.at("sizes"), if new.name.is_empty() { MATCH.title } else { &new.name }) }
             <main class="bench">
                 <section class="sizes" aria-label="What is asked">
                     { asks(&at_hand) }
                     if let Some(id) = id {
-                        { take_out(open, id, "") }
+                        { take_out(open, id, "sizes") }
                     } else {
-                        { drafts::ends(open, &form, place, is_sound && members.len() >= 2, "", {
+                        { drafts::ends(open, &form, place, Ends { needs, back: "sizes", again: None }, {
                             let new = new.clone();
                             move |_: &Job| Item::Match(new.clone())
                         }) }

@@ -4,6 +4,7 @@ mod attention;
 mod boards;
 mod codes;
 mod drafts;
+mod front;
 mod full_size;
 mod hand_on;
 mod item;
@@ -13,6 +14,7 @@ mod lists;
 mod long_list;
 mod making;
 mod match_group;
+mod more;
 mod moved;
 mod paper;
 mod pieces;
@@ -102,15 +104,13 @@ impl Open {
     }
 }
 
-/// The sections of a job, with their names in the address.
-const SECTIONS: [(&str, &str); 7] = [
-    ("", "Sizes"),
-    ("parts", "Parts"),
-    ("settings-of-saw", "Cut together"),
-    ("kept", "Reckonings"),
-    ("rack", "Rack"),
-    ("boards", "Boards"),
-    ("hand-on", "Hand on"),
+/// The sections of a job that stand on every page of it, with their names in the address.
+const SECTIONS: [(&str, &str, Icon); 5] = [
+    ("", "Front", Icon::Front),
+    ("sizes", "Sizes", Icon::Sizes),
+    ("parts", "Pieces", Icon::Pieces),
+    ("boards", "Boards", Icon::Boards),
+    ("more", "More", Icon::More),
 ];
 
 /// The page of the job book that a route asks for; `None` where the job book has none.
@@ -268,9 +268,9 @@ fn section_page(open: &Open, section: &str) -> Html {
         "rack" => lists::rack(open),
         "hand-on" => hand_on::view(open),
         "boards" => return boards::page(open),
-        _ => {
-            html! { <><remind::Remind open={Shared(open.clone())} />{ sizes::view(open) }</> }
-        }
+        "sizes" => sizes::view(open),
+        "more" => more::view(open),
+        _ => front::view(open),
     };
     html! {
         <div class="page page--job">
@@ -284,12 +284,15 @@ fn section_page(open: &Open, section: &str) -> Html {
 /// The way to the other sections of the job.
 fn sections(open: &Open, section: &str) -> Html {
     let count = open.attention.facts.len();
+    let is_known = SECTIONS.iter().any(|(name, ..)| *name == section);
+    let here = if is_known { section } else { "more" };
     html! {
         <nav class="sections" aria-label="Sections of the job">
-            { for SECTIONS.iter().map(|(name, label)| html! {
-                <a class="section-link" href={open.at(name)} data-testid={format!("section-{}", if name.is_empty() { "sizes" } else { name })}
-                    aria-current={(section == *name).then_some("page")}>
-                    { *label }
+            { for SECTIONS.iter().map(|(name, label, face)| html! {
+                <a class="section-link" href={open.at(name)} data-testid={format!("section-{}", if name.is_empty() { "front" } else { name })}
+                    aria-current={(here == *name).then_some("page")}>
+                    { icon(*face) }
+                    <span>{ *label }</span>
                     if name.is_empty() && count > 0 {
                         <span class="section-link__count" aria-label={format!("{count} to look at")} data-testid="to-look-at">{ count }</span>
                     }

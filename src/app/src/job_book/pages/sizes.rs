@@ -45,7 +45,7 @@ pub(super) fn view(open: &Open) -> Html {
 }
 
 /// The sketch of the job, with what the last step changed and moved marked.
-fn sketch_of(open: &Open) -> Html {
+pub(super) fn sketch_of(open: &Open) -> Html {
     let tape = open.settings.bench.tape;
     let changed =
         open.book.history.made().last().map(|step| step.changes.iter().map(|change| change.id));

@@ -135,7 +135,12 @@ fn what_cannot_be_cut_is_refused_with_a_way_out() {
         "The lean takes 7 1/4 in off a width of 6 in: the sides meet before the boards end.",
         "Use narrower boards, or 9 in across or more.",
     );
-    refused(&[LEG, ("angle", "61")], "out-of-range", "This must be from 0 to 60°.", "");
+    refused(
+        &[LEG, ("angle", "61")],
+        "out-of-range",
+        "This must be from 0 to 60°.",
+        "Use 60°, the nearest.",
+    );
     refused(
         &[LEG, ("height", "99999"), ("angle", "60")],
         "too-large",

@@ -186,7 +186,12 @@ fn what_cannot_be_drawn_is_refused_with_a_way_out() {
         "The round takes about 10 3/8 in of the edge, which is only 5 1/2 in long.",
         "Use a radius of 3 1/8 in or less.",
     );
-    refused(&[CORNER, ("corner", "180")], "out-of-range", "This must be from 10 to 170°.", "");
+    refused(
+        &[CORNER, ("corner", "180")],
+        "out-of-range",
+        "This must be from 10 to 170°.",
+        "Use 170°, the nearest.",
+    );
     refused(
         &[ARC, ("chord", "99999"), ("rise", "1/999999999"), ("step", "1000")],
         "too-large",

@@ -1,6 +1,7 @@
 //! What the moisture calculator asks, what it answers with, and how it is read.
 
 use super::movement::{Moistures, Wood};
+use super::weather::moisture;
 use super::woods::{SOFTWOOD, SPECIES_IDS, WOODS};
 use super::{air, board, gap, swing};
 use crate::calculators::{ResultKind, ResultSpec};
@@ -77,6 +78,28 @@ pub(super) const GAP_TODAY: Field =
 pub(super) const GAP_WANTED: Field =
     Field::new("gap_later", "Gap wanted later", "", Kind::ZERO_UP, Start::Inches("1/4"))
         .only_for(KNOWN.id, &[FIND_TODAY.id]);
+/// The percent, or a word for it.
+const WORDS: Kind = Kind::Choice(&[BY_PERCENT, WET, YARD_DRY, IN_RAIN, UNDER_ROOF, INDOORS]);
+pub(super) const BY_PERCENT: Choice = Choice::new("percent", "A percent");
+pub(super) const WET: Choice = Choice::new("wet", "Wet, fresh from the treater: 28 %");
+pub(super) const YARD_DRY: Choice = Choice::new("yard", "Kiln-dried, from the yard: 19 %");
+pub(super) const IN_RAIN: Choice = Choice::new("rain", "Out in the rain: 15 %");
+pub(super) const UNDER_ROOF: Choice = Choice::new("roof", "Under a roof: 12 %");
+pub(super) const INDOORS: Choice = Choice::new("indoors", "Indoors in winter: 5 %");
+
+pub(super) const TODAY_IS: Field =
+    Field::new("now_is", "The wood is", "", WORDS, Start::Text(BY_PERCENT.id))
+        .only_for(QUESTION.id, TODAY_AND_LATER);
+pub(super) const LATER_IS: Field =
+    Field::new("later_is", "It will be", "", WORDS, Start::Text(BY_PERCENT.id))
+        .only_for(QUESTION.id, TODAY_AND_LATER);
+pub(super) const DRIEST_IS: Field =
+    Field::new("driest_is", "At its driest", "", WORDS, Start::Text(BY_PERCENT.id))
+        .only_for(QUESTION.id, &[OVER_THE_YEAR.id]);
+pub(super) const WETTEST_IS: Field =
+    Field::new("wettest_is", "At its wettest", "", WORDS, Start::Text(BY_PERCENT.id))
+        .only_for(QUESTION.id, &[OVER_THE_YEAR.id]);
+
 pub(super) const MOISTURE_TODAY: Field = Field::new(
     "now",
     "Moisture today",
@@ -84,7 +107,7 @@ pub(super) const MOISTURE_TODAY: Field = Field::new(
     PERCENT,
     Start::Text("28"),
 )
-.only_for(QUESTION.id, TODAY_AND_LATER);
+.only_for(TODAY_IS.id, &[BY_PERCENT.id]);
 pub(super) const MOISTURE_LATER: Field = Field::new(
     "later",
     "Moisture later",
@@ -92,13 +115,13 @@ pub(super) const MOISTURE_LATER: Field = Field::new(
     PERCENT,
     Start::Text("15"),
 )
-.only_for(QUESTION.id, TODAY_AND_LATER);
+.only_for(LATER_IS.id, &[BY_PERCENT.id]);
 pub(super) const DRIEST: Field =
     Field::new("driest", "Driest of the year", "", PERCENT, Start::Text("12"))
-        .only_for(QUESTION.id, &[OVER_THE_YEAR.id]);
+        .only_for(DRIEST_IS.id, &[BY_PERCENT.id]);
 pub(super) const WETTEST: Field =
     Field::new("wettest", "Wettest of the year", "", PERCENT, Start::Text("19"))
-        .only_for(QUESTION.id, &[OVER_THE_YEAR.id]);
+        .only_for(WETTEST_IS.id, &[BY_PERCENT.id]);
 pub(super) const WOOD: Field =
     Field::new("wood", "Wood", "", Kind::Choice(WOODS), Start::Text(SOFTWOOD.id))
         .only_for(QUESTION.id, ABOUT_WOOD);
@@ -133,16 +156,16 @@ const IN_CELSIUS: Choice = Choice::new("celsius", "°C");
 const FAHRENHEIT: Field = Field::new(
     "fahrenheit",
     "Warmth",
-    "",
-    Kind::Number { least: 32, most: 212, unit: "°F" },
+    "from 30 °F, where the printed table begins",
+    Kind::Number { least: 30, most: 212, unit: "°F" },
     Start::Text("60"),
 )
 .only_for(DEGREES.id, &[IN_FAHRENHEIT.id]);
 const CELSIUS: Field = Field::new(
     "celsius",
     "Warmth",
-    "",
-    Kind::Number { least: 0, most: 100, unit: "°C" },
+    "from -1 °C, where the printed table begins",
+    Kind::Number { least: -1, most: 100, unit: "°C" },
     Start::Text("15"),
 )
 .only_for(DEGREES.id, &[IN_CELSIUS.id]);
@@ -164,9 +187,13 @@ pub(super) const FIELDS: &[Field] = &[
     KNOWN,
     GAP_TODAY,
     GAP_WANTED,
+    TODAY_IS,
     MOISTURE_TODAY,
+    LATER_IS,
     MOISTURE_LATER,
+    DRIEST_IS,
     DRIEST,
+    WETTEST_IS,
     WETTEST,
     WOOD,
     GRAIN,
@@ -245,7 +272,8 @@ fn wood(ask: &Ask) -> Option<Wood> {
 }
 
 fn today_and_later(ask: &mut Ask) -> Option<Moistures> {
-    let (now, later) = (ask.number(&MOISTURE_TODAY), ask.number(&MOISTURE_LATER));
+    let now = moisture(ask, &TODAY_IS, &MOISTURE_TODAY);
+    let later = moisture(ask, &LATER_IS, &MOISTURE_LATER);
     Some(Moistures::now_and_later(now?, later?))
 }
 
@@ -273,7 +301,8 @@ pub(super) fn gap(ask: &mut Ask) -> Option<gap::Input> {
 
 pub(super) fn swing(ask: &mut Ask) -> Option<swing::Input> {
     let width = ask.length(&WIDTH);
-    let (driest, wettest) = (ask.number(&DRIEST), ask.number(&WETTEST));
+    let driest = moisture(ask, &DRIEST_IS, &DRIEST);
+    let wettest = moisture(ask, &WETTEST_IS, &WETTEST);
     let moistures = Moistures::driest_and_wettest(driest?, wettest?);
     Some(swing::Input { width: width?, wood: wood(ask)?, moistures })
 }

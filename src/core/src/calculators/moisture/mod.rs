@@ -23,6 +23,7 @@ mod sheet;
 pub mod swing;
 #[cfg(test)]
 mod tests;
+mod weather;
 mod woods;
 
 pub use sheet::CALCULATOR;

@@ -8,7 +8,7 @@ use super::fields::{
     THICKNESS_LATER, TOP_LATER, TOP_NOW, WETTEST_MOISTURE, WIDTH, WIDTH_LATER,
 };
 use super::movement::{Moistures, Wood};
-use super::{air, board, drawing, fields, gap, swing};
+use super::{air, board, drawing, fields, gap, swing, weather};
 use crate::calculators::{Calculator, ResultSpec, Stage};
 use crate::measure::{Length, Rounding};
 use crate::say;
@@ -52,7 +52,16 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
             board::reckon(&input).map(|answer| lay_out_board(&input, &answer, bench))
         }
     };
-    found.map_or_else(|refused| ask.refused(refused, too_large()), Some)
+    match found {
+        Ok(mut answer) => {
+            weather::cite(ask, &mut answer);
+            Some(answer)
+        }
+        Err(refused) => {
+            let refused = weather::beside_words(ask, refused);
+            ask.refused(refused, too_large())
+        }
+    }
 }
 
 fn too_large() -> Refusal {

@@ -236,3 +236,57 @@ fn a_swing_gives_a_gap_for_the_board_that_moves_most() {
     // (1 - 0.01946) ÷ (1 - 0.03451) - 1.
     check_near(inches(&answer, "by_green_size"), by_green.to_f64() * 0.015_588, 1e-5);
 }
+
+/// 12 % under cover and 4 to 6 % in heated rooms: FPL Technical Note F-13; wet 28 %: FPL-RP-489. What
+/// has no source says so.
+#[test]
+fn a_word_for_the_weather_is_its_percent_with_its_source() {
+    for (word, percent, source) in [
+        ("wet", "28", "FPL-RP-489"),
+        ("yard", "19", "Common practice"),
+        ("rain", "15", "Common practice"),
+        ("roof", "12", "Technical Note F-13"),
+        ("indoors", "5", "Technical Note F-13"),
+    ] {
+        let wood = ("wood", "douglas_fir");
+        let by_word = TRIAL.answer(&[wood, ("now", "20"), ("later_is", word)]);
+        let by_percent = TRIAL.answer(&[wood, ("now", "20"), ("later", percent)]);
+        assert_eq!(by_word.headline, by_percent.headline, "{word}");
+        let sources: Vec<String> =
+            by_word.working.sources.iter().map(|source| source.words()).collect();
+        assert!(sources.iter().any(|it| it.contains(source)), "{word}: {sources:?}");
+        let said = by_word.notes.iter().any(|note| note.to_string().contains("no source"));
+        assert_eq!(said, source == "Common practice", "{word}");
+    }
+    let summer_and_winter = [("ask", "swing"), ("driest_is", "roof"), ("wettest_is", "yard")];
+    let by_percent = TRIAL.answer(&[("ask", "swing"), ("driest", "12"), ("wettest", "19")]);
+    assert_eq!(TRIAL.answer(&summer_and_winter).headline, by_percent.headline);
+}
+
+#[test]
+fn a_word_that_the_formula_does_not_reach_is_refused_beside_it() {
+    let indoors = [("later_is", "indoors")];
+    let below = refusal(&indoors);
+    assert_eq!((below.field, below.code), ("later_is", "below-formula"));
+    assert_eq!(after(&indoors, &below).refusals, []);
+    let turned = [("ask", "swing"), ("driest_is", "yard"), ("wettest_is", "roof")];
+    assert_eq!(after(&turned, &refusal(&turned)).refusals, []);
+}
+
+/// The printed table of the Wood Handbook begins at 30 °F (-1.1 °C); its value there at 50 % is 9.5.
+#[test]
+fn frost_is_answered_down_to_where_the_source_ends() {
+    let frost =
+        |degrees| vec![("ask", "air"), ("degrees", degrees), (degrees, "-15"), ("humidity", "50")];
+    let answer = TRIAL.answer(&[("ask", "air"), ("fahrenheit", "30"), ("humidity", "50")]);
+    assert!(
+        matches!(answer.headline.value, Value::Real(percent, ..) if (percent - 9.5).abs() < 0.05)
+    );
+    for (degrees, nearest) in [("fahrenheit", "30"), ("celsius", "-1")] {
+        let cold = refusal(&frost(degrees));
+        assert_eq!((cold.field, cold.code), (degrees, "out-of-range"));
+        let way_out = cold.way_out.as_ref().expect("a way out").texts(Bench::default().tape);
+        assert_eq!(way_out, [(degrees, nearest.to_owned())]);
+        assert_eq!(after(&frost(degrees), &cold).refusals, []);
+    }
+}

@@ -170,13 +170,17 @@ pub(super) const CORE_BY_HAND: Field = Field::new("core_by_hand", "Finish a core
     "Where the blade cannot reach the middle",
     Kind::YesNo, Start::Without("no")).only_for(QUESTION.id, &[RESIZE.id, RIP.id]);
 
+pub(super) const LEAN: Field = Field::new("lean", "Blade off square",
+    "Gap at its tip beside a square, at full reach",
+    Kind::ZERO_UP, Start::Without("0")).only_for(QUESTION.id, &[RESIZE.id]);
+
 /// In the order asked.
 pub(super) const FIELDS: &[Field] = &[
     QUESTION, STOCK, STOCK_DRESSED, STOCK_WIDTH, STOCK_THICKNESS, TARGET_WIDTH, TARGET_THICKNESS,
     FACES, SHARE, N_PIECES, BOARD, BOARD_DRESSED, BOARD_WIDTH, BOARD_THICKNESS, PLAN, STRIP_WIDTH,
     N_STRIPS, WIDTHS, FIRST_EDGE, OTHER_EDGE, ALLOWANCE, FALLS, GUIDE_BOARD, GUIDE_STRIP, KEPT_EDGE,
     SHOE_NARROW, SHOE_WIDE, GUIDE_ON, SHOE_SIDE, KERF, REACH, FENCE_SIDE, RISE, THINNEST,
-    PIECE_LENGTH, CORE_BY_HAND,
+    PIECE_LENGTH, CORE_BY_HAND, LEAN,
 ];
 
 pub(super) const FENCE: ResultSpec = ResultSpec::new("fence", "Fence", ResultKind::Length);
@@ -201,6 +205,9 @@ pub(super) const OVERLAP: ResultSpec =
 pub(super) const CORE: ResultSpec = ResultSpec::new("core", "Uncut core", ResultKind::Length);
 pub(super) const STEP_IF_TURNED: ResultSpec =
     ResultSpec::new("step_if_turned", "Step if turned wrong", ResultKind::Length);
+pub(super) const RIDGE: ResultSpec = ResultSpec::new("ridge", "Ridge", ResultKind::Length);
+pub(super) const OUT_OF_SQUARE: ResultSpec =
+    ResultSpec::new("out_of_square", "Face out of square", ResultKind::Length);
 pub(super) const N_SETTINGS: ResultSpec =
     ResultSpec::new("n_settings", "Fence settings", ResultKind::Count);
 pub(super) const N_PASSES: ResultSpec = ResultSpec::new("n_passes", "Passes", ResultKind::Count);
@@ -223,7 +230,7 @@ pub(super) const PLACEMENTS: ResultSpec =
 /// Every figure and table.
 pub(super) const RESULTS: &[ResultSpec] = &[
     FENCE, CLEAN_UP_FENCE, STRIPS, EACH_STRIP, SAWN_WIDTH, LEFTOVER, LEFTOVER_EDGE, FINISHED_WIDTH,
-    FINISHED_THICKNESS, BLADE_HEIGHT, OVERLAP, CORE, STEP_IF_TURNED, N_SETTINGS, N_PASSES, GUIDE,
-    GUIDE_FROM_OTHER_EDGE, OFFSET, KEPT_STRIP, WASTE_LEFT, FENCE_LIST, OFF_LIST, STRIP_LIST,
+    FINISHED_THICKNESS, BLADE_HEIGHT, OVERLAP, CORE, STEP_IF_TURNED, RIDGE, OUT_OF_SQUARE, N_SETTINGS,
+    N_PASSES, GUIDE, GUIDE_FROM_OTHER_EDGE, OFFSET, KEPT_STRIP, WASTE_LEFT, FENCE_LIST, OFF_LIST, STRIP_LIST,
     PLACEMENTS,
 ];

@@ -12,6 +12,7 @@ mod drawing;
 #[rustfmt::skip]
 mod fields;
 pub mod guide;
+pub mod lean;
 mod nearest;
 pub mod saw;
 pub mod section;

@@ -436,3 +436,39 @@ fn a_start_from_the_bench_is_used() {
     // 9 - 4 × (1 3/4 + 3/32) = 1 5/8.
     assert_eq!(figure(&answer, "leftover"), "1 5/8 in");
 }
+
+/// By hand: a 4x4 is 3 1/2 deep, the blade reaches 3 1/8, so it is sawn from both edges. With a gap of
+/// 1/32 at the tip over the reach each cut wanders off 1/32 ÷ 3 1/8 = 1/100 of its way: over half the
+/// depth, 1 3/4, that is 0.0175 = 7/400. Once 3 3/8 is left of it, half is 1 11/16: 27/1600.
+#[test]
+fn a_blade_off_square_leaves_a_ridge_in_the_middle() {
+    let leans = answer(&[("lean", "1/32")]);
+    let ridge = leans.figures.iter().find(|figure| figure.id == "ridge").expect("a ridge");
+    assert_eq!(ridge.value, length("7/400").expect("a length").into());
+    assert!(has_note(&leans, "one piece gets a ridge of"));
+    assert!(!has_figure(&answer(&[]), "ridge"));
+}
+
+/// By hand: a 2x4 is 1 1/2 by 3 1/2, target 3 1/4 by 1 1/4: the cuts across its width are 1 1/2 deep and
+/// go through in one pass, off by 1 1/2 × 1/100 = 3/200 from edge to edge.
+#[test]
+fn a_blade_off_square_leaves_a_face_out_of_square_in_one_pass() {
+    let leans = answer(&[
+        ("lean", "1/32"),
+        ("stock", "2x4"),
+        ("target_width", "3 1/4"),
+        ("target_thickness", "1 1/2"),
+    ]);
+    let out = leans.figures.iter().find(|figure| figure.id == "out_of_square").expect("it is out");
+    assert_eq!(out.value, length("3/200").expect("a length").into());
+    assert!(!has_figure(&leans, "ridge"));
+}
+
+#[test]
+fn a_tilted_blade_is_refused() {
+    check_refused(
+        &[("lean", "1/4")],
+        &["lean: A gap of 1/4 in over 3 1/8 in is a tilted blade. Set it square first. | \
+           It can be 3/16 in or less here."],
+    );
+}

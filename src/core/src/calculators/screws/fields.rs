@@ -73,7 +73,7 @@ pub(super) const MARGIN: Field = Field::new("margin", "Margin", "wood left behin
     Kind::ZERO_UP, Start::Inches("1/8")).only_for(QUESTION.id, &[LENGTH.id, POCKET.id, TOE.id]);
 pub(super) const AT_HAND: Field = Field::new("at_hand", "Screws at hand",
     "their length; empty if none",
-    Kind::MAYBE_LENGTH, Start::Text("")).only_for(QUESTION.id, &[LENGTH.id]);
+    Kind::MAYBE_LENGTH, Start::Text("")).only_for(QUESTION.id, &[LENGTH.id, POCKET.id, TOE.id]);
 pub(super) const DRILLED: Field = Field::new("drilled", "Pilot hole drilled", "",
     Kind::YesNo, Start::Text("yes")).only_for(QUESTION.id, &[PLACING.id]);
 pub(super) const STEEL: Field = Field::new("steel", "Through a steel plate", "",
@@ -177,6 +177,10 @@ pub(super) const BEHIND_TIP: ResultSpec =
     ResultSpec::new("behind_tip", "Wood behind the tip", ResultKind::Length);
 pub(super) const VERDICT_AT_HAND: ResultSpec =
     ResultSpec::new("verdict_at_hand", "The one at hand", ResultKind::Words);
+pub(super) const AT_HAND_INTO: ResultSpec =
+    ResultSpec::new("at_hand_into", "The one at hand goes in", ResultKind::Length);
+pub(super) const AT_HAND_BEHIND: ResultSpec =
+    ResultSpec::new("at_hand_behind", "Wood behind its tip", ResultKind::Length);
 pub(super) const STOCK: ResultSpec = ResultSpec::new("stock", "Stock lengths", ResultKind::Table);
 pub(super) const PILOT_BIT: ResultSpec =
     ResultSpec::new("pilot_bit", "Pilot bit", ResultKind::Words);
@@ -237,7 +241,7 @@ pub(super) const SPARE_LEFT: ResultSpec =
 /// Every figure and table.
 pub(super) const RESULTS: &[ResultSpec] = &[
     BEST_LENGTH, ENOUGH, LONGEST, INTO_RECEIVER, THREAD_IN_RECEIVER, BEHIND_TIP, VERDICT_AT_HAND,
-    STOCK, PILOT_BIT, CLEARANCE_BIT, SHANK, ROOT, HEAD_WIDTH, CLEARANCE_DEPTH, PILOT_DEPTH,
+    AT_HAND_INTO, AT_HAND_BEHIND, STOCK, PILOT_BIT, CLEARANCE_BIT, SHANK, ROOT, HEAD_WIDTH, CLEARANCE_DEPTH, PILOT_DEPTH,
     END_DISTANCE, END_PUSHED, EDGE_DISTANCE, ROWS_THAT_FIT, SPACING, START, EXIT_FROM_FACE, AXIS,
     TO_SEAT, DEEP, DRIFT, FROM_FACE, FROM_RECEIVER, BETWEEN, ALWAYS_CLEAR, SIDE_LOAD, PULL, PULL_PER_INCH, GIVES_WAY,
     TEST_PULL, TEST_SIDE, TO_BUY, NEEDED, BOXES, SPARE_LEFT,

@@ -15,6 +15,7 @@
 //! | [`buy`] | counts and spares |
 
 pub mod angled;
+mod at_hand;
 pub mod buy;
 pub mod corner;
 // A table: a field in two lines.

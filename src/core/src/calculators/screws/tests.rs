@@ -59,8 +59,52 @@ fn a_screw_at_hand_is_judged() {
         &[("at_hand", "2 5/16")],
         &[("verdict_at_hand", "inside the margin: 1/16 in behind the tip")],
     );
-    TRIAL.check(&[("at_hand", "1")], &[("verdict_at_hand", "too short")]);
     TRIAL.check(&[("at_hand", "2")], &[("verdict_at_hand", "fits")]);
+}
+
+/// By hand: head sunk 1/8 in a piece of 1, receiver 1 1/2. A screw of 2 has its tip at 2 1/8: 1 1/8 in
+/// the receiver, 3/8 behind it. One of 1 has it at 1 1/8; one of 3/4 at 7/8, 1/8 before the receiver.
+#[test]
+fn a_screw_at_hand_says_how_deep_it_goes_in_or_why_it_is_too_short() {
+    let two = TRIAL.answer(&[("at_hand", "2")]);
+    assert_eq!(two.headline.id, "at_hand_into");
+    TRIAL.check(
+        &[("at_hand", "2")],
+        &[("at_hand_into", "1 1/8"), ("at_hand_behind", "3/8"), ("best_length", "2 1/4")],
+    );
+    for (at_hand, verdict) in [
+        ("1", "too short: only 1/8 in goes in, 3/8 in is the least"),
+        ("3/4", "too short: it ends 1/8 in before the receiver"),
+        ("7/8", "too short: it ends at the receiver"),
+    ] {
+        TRIAL.check(&[("at_hand", at_hand)], &[("verdict_at_hand", verdict)]);
+    }
+    assert_eq!(find(&TRIAL.answer(&[("at_hand", "3/4")]), "at_hand_into"), None);
+}
+
+/// By hand, toed at 30° from the face of a part of 1 1/2, out in the middle: 3/4 ÷ sin 30° = 1 1/2 of
+/// the screw stays in the part. One of 2 1/2 has 1 in past the end, 1 × cos 30° = 0.866 deep, and
+/// 1 1/2 - 0.866 = 0.634 behind its tip; of one of 1 3/4 1/4 × cos 30° = 0.217 goes in; one of 1 1/4
+/// ends 1/4 before the end.
+#[test]
+fn an_angled_screw_at_hand_says_how_deep_it_goes_in_or_why_it_is_too_short() {
+    let toed = |at_hand| TRIAL.answer(&[("question", "toe"), ("at_hand", at_hand)]);
+    let near = |answer: &Answer, id: &str, inches: f64| {
+        let Value::Length(length, _) = figure(answer, id).value else { panic!("{id}") };
+        assert!((length.to_f64() - inches).abs() < 1e-3, "{id} {length}");
+    };
+    let fits = toed("2 1/2");
+    near(&fits, "at_hand_into", 3_f64.sqrt() / 2.0);
+    near(&fits, "at_hand_behind", 1.5 - 3_f64.sqrt() / 2.0);
+    let words = |answer: &Answer| {
+        let Value::Words(words) = figure(answer, "verdict_at_hand").value else { panic!() };
+        words.on(crate::measure::Tape::SIXTEENTHS)
+    };
+    assert_eq!(words(&fits), "fits");
+    assert_eq!(words(&toed("1 3/4")), "too short: only about 3/16 in goes in, 3/8 in is the least");
+    assert_eq!(words(&toed("1 1/4")), "too short: it ends 1/4 in before the end of the part");
+    assert_eq!(find(&toed("1 1/4"), "at_hand_into"), None);
+    assert!(words(&toed("4")).starts_with("comes out of the back"));
 }
 
 #[test]

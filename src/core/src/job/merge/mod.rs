@@ -304,7 +304,8 @@ impl Merge {
     }
 
     fn measure(&mut self, b: &Measure, a: &Measure, now: &mut Measure) {
-        let Measure { rank, name, kind, written, as_cut, is_cut, wait, note, left } = now;
+        let Measure { rank, name, kind, written, as_cut, is_cut, wait, note, left, is_ours, usual } =
+            now;
         self.field("place in the list", &b.rank, &a.rank, rank);
         self.field("name", &b.name, &a.name, name);
         self.field("a length or a number", &b.kind, &a.kind, kind);
@@ -314,6 +315,8 @@ impl Merge {
         self.field("measure it first", &b.wait, &a.wait, wait);
         self.field("note", &b.note, &a.note, note);
         self.field(LEFT, &b.left, &a.left, left);
+        self.field("our example", &b.is_ours, &a.is_ours, is_ours);
+        self.field("published as", &b.usual, &a.usual, usual);
     }
 
     fn part(&mut self, b: &Part, a: &Part, now: &mut Part) {
@@ -466,12 +469,13 @@ impl Merge {
     }
 
     fn yard_board(&mut self, b: &YardBoard, a: &YardBoard, now: &mut YardBoard) {
-        let YardBoard { section, thickness, width, length, price, quantity } = now;
+        let YardBoard { section, thickness, width, length, price, quantity, is_ours } = now;
         self.field("section", &b.section, &a.section, section);
         self.field("thickness", &b.thickness, &a.thickness, thickness);
         self.field("width", &b.width, &a.width, width);
         self.field("length", &b.length, &a.length, length);
         self.field("price", &b.price, &a.price, price);
+        self.field("our example", &b.is_ours, &a.is_ours, is_ours);
         match (b.quantity, a.quantity, quantity) {
             (Some(b), Some(a), Some(now)) => self.count("how many", b, a, now),
             (_, _, now) => self.field("how many", &b.quantity, &a.quantity, now),

@@ -19,11 +19,12 @@ pub use problem::{Named, Obstacle, WantedProblem};
 
 use crate::cutting::Job as CutJob;
 use crate::job::cut_labels::Labels;
+use crate::job::sections::reads;
 use crate::job::{Grain, Item, ItemId, Job, PartSizes, Reckoned, part_sizes};
 use crate::measure::Length;
 use crate::say;
 use crate::sheet::{Bench, Caution, Sentence};
-use stock::{StockBoard, same_section};
+use stock::StockBoard;
 
 /// A cutting job made from what the builder wrote, with the way back to his names.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -108,11 +109,11 @@ pub fn from_job_book(
         let waiting = u32::try_from(left_out.len()).unwrap_or(u32::MAX);
         return Err(vec![WantedProblem::NoParts { waiting }]);
     }
-    let asked: Vec<String> = parts.iter().map(|part| same_section(&part.stock)).collect();
+    let asked: Vec<String> = parts.iter().map(|part| reads(&part.stock)).collect();
     let takes_any = parts.iter().any(WantedPart::takes_any);
     let (mut boards, mut notes): (Vec<StockBoard>, Vec<Sentence>) = (Vec::new(), Vec::new());
     for raw in stock::boards(job, options) {
-        let is_asked = asked.contains(&same_section(raw.section));
+        let is_asked = asked.contains(&reads(raw.section));
         if !is_asked && !takes_any {
             continue;
         }

@@ -1,16 +1,17 @@
 //! Which wood each part is cut from, how it lies in it, and what is in the way.
 
 use super::problem::{Named, Obstacle};
-use super::stock::{StockBoard, same_section};
+use super::stock::StockBoard;
 use super::{Options, WantedPart, WantedProblem};
 use crate::calculators::resaw_rip::saw::{LARGEST, NARROWEST};
+use crate::job::sections::reads;
 use crate::measure::{Length, OutOfRange};
 use crate::say;
 use crate::sheet::{Bench, Sentence};
 
 /// The woods of a job: section names that stand for the same pile.
 pub(super) struct Woods {
-    /// Of each name, as [`same_section`] reads it, the number of its wood.
+    /// Of each name, as [`reads`] reads it, the number of its wood.
     of_name: Vec<(String, usize)>,
 }
 
@@ -18,13 +19,13 @@ impl Woods {
     /// Every name a wood of its own, but for names that only parts without a name of their own can tell apart.
     pub(super) fn of(parts: &[WantedPart], boards: &[StockBoard]) -> Woods {
         let mut of_name: Vec<(String, usize)> = Vec::new();
-        for name in boards.iter().map(|board| same_section(&board.section)) {
+        for name in boards.iter().map(|board| reads(&board.section)) {
             if !of_name.iter().any(|(known, _)| *known == name) {
                 of_name.push((name, of_name.len()));
             }
         }
         let asked: Vec<String> =
-            parts.iter().filter(|part| !part.takes_any()).map(|p| same_section(&p.stock)).collect();
+            parts.iter().filter(|part| !part.takes_any()).map(|p| reads(&p.stock)).collect();
         let mut woods = Woods { of_name };
         for part in parts.iter().filter(|part| part.takes_any()) {
             let names = names_of_size(part, boards);
@@ -51,7 +52,7 @@ impl Woods {
 
     /// The wood of a board.
     pub(super) fn of_board(&self, board: &StockBoard) -> Option<usize> {
-        self.named(&same_section(&board.section))
+        self.named(&reads(&board.section))
     }
 
     /// The wood of a part, and a note where one of several was chosen for it.
@@ -66,7 +67,7 @@ impl Woods {
     ) -> Result<(usize, Option<Sentence>), WantedProblem> {
         let of = part.named.clone();
         if !part.takes_any() {
-            let wood = self.named(&same_section(&part.stock));
+            let wood = self.named(&reads(&part.stock));
             let stock = part.stock.trim().to_owned();
             return wood.map(|wood| (wood, None)).ok_or(WantedProblem::NoBoard { of, stock });
         }
@@ -95,7 +96,7 @@ fn names_of_size(part: &WantedPart, boards: &[StockBoard]) -> Vec<String> {
     for board in boards {
         let straight = (board.thickness, board.width) == (part.thickness, part.width);
         let turned = (board.thickness, board.width) == (part.width, part.thickness);
-        let name = same_section(&board.section);
+        let name = reads(&board.section);
         if (straight || turned) && !names.contains(&name) {
             names.push(name);
         }

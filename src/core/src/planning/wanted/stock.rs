@@ -38,12 +38,6 @@ pub(super) struct StockBoard {
     pub(super) limit: Option<u32>,
 }
 
-/// Sections are the same when they read the same: `2X8` and ` 2x8`.
-pub(super) fn same_section(text: &str) -> String {
-    let letters = text.trim().to_lowercase().replace('×', "x");
-    letters.split_whitespace().collect::<Vec<_>>().join(" ")
-}
-
 /// Every board that a plan may use.
 pub(super) fn boards<'a>(job: &'a Job, options: &Options) -> Vec<RawBoard<'a>> {
     let named = |item: ItemId, name: &str, section: &str| Named {

@@ -2,7 +2,7 @@
 
 use super::TALLEST;
 use crate::calculators::curve::arc::{Answer, Input};
-use crate::calculators::curve::fields::{CHORD, RISE};
+use crate::calculators::curve::fields::{CHORD, RISE, STEP};
 use crate::calculators::curve::sagitta;
 use crate::drawing::{Anchor, Role, Scene, Size, Sketch, points};
 use crate::measure::Tape;
@@ -87,6 +87,11 @@ pub(in super::super) fn draw(input: &Input, answer: &Answer, crown: bool, tape: 
         let (_, y) = sketch.at((0.0, radius - gives));
         let words = format!("{thing} across");
         sketch.board.text(Role::Ink, x, y + 20.0, Anchor::Middle, Size::Small, words);
+    }
+    if answer.marks.len() > 2 {
+        // To the left of the middle, where no numbers are.
+        let label = format!("every {}", sketch.board.amount(input.step));
+        sketch.given(-2, -input.step.to_f64(), 0.0, label, Some(STEP.id));
     }
     sketch.given(0, -half, half, chord_label, Some(CHORD.id));
     let ((x, top), (_, bottom)) = (sketch.at((0.0, -rise)), sketch.at((0.0, 0.0)));

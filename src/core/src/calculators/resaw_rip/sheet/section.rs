@@ -2,10 +2,12 @@
 
 use super::super::drawing;
 use super::super::fields::{
-    FACES, FENCE, FENCE_LIST, FENCE_SIDE, FINISHED_THICKNESS, FINISHED_WIDTH, KERF_FIRST, N_PASSES,
-    N_PIECES, N_SETTINGS, OFF_LIST, ONE_AND_TWO, SHARE, STOCK, STOCK_DRESSED, STOCK_THICKNESS,
-    STOCK_WIDTH, TARGET_THICKNESS, TARGET_WIDTH, THICKNESS_BOTH, WIDTH_BOTH,
+    FACES, FENCE, FENCE_LIST, FENCE_SIDE, FINISHED_THICKNESS, FINISHED_WIDTH, KERF_FIRST, LEAN,
+    N_PASSES, N_PIECES, N_SETTINGS, OFF_LIST, ONE_AND_TWO, OUT_OF_SQUARE, RIDGE, SHARE, STOCK,
+    STOCK_DRESSED, STOCK_THICKNESS, STOCK_WIDTH, TARGET_THICKNESS, TARGET_WIDTH, THICKNESS_BOTH,
+    WIDTH_BOTH,
 };
+use super::super::lean::{Left, left};
 use super::super::out_of_range;
 use super::super::section::{Answer, Cut, Faces, Input, Share, Way, reckon};
 use super::stock_source;
@@ -21,6 +23,7 @@ pub(super) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let target_thickness = ask.length(&TARGET_THICKNESS);
     let n_pieces = ask.count(&N_PIECES);
     let saw = saw(ask);
+    let lean = ask.length(&LEAN);
     let (width_faces, thickness_faces) = match ask.choice(&FACES) {
         ONE_AND_TWO => (Faces::One, Faces::One),
         WIDTH_BOTH => (Faces::Both, Faces::One),
@@ -47,20 +50,43 @@ pub(super) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
         Ok(answer) => answer,
         Err(refused) => return ask.refused(refused, out_of_range()),
     };
+    let lean = lean?;
+    let mut lefts = Vec::new();
+    for cut in &answer.cuts {
+        match left(&cut.sweep, lean, &input.saw) {
+            Ok(found) => lefts.extend(found),
+            Err(refused) => return ask.refused(refused, out_of_range()),
+        }
+    }
+    let worst = |is_ridge| {
+        let such = lefts.iter().filter(|it: &&Left| it.is_ridge == is_ridge);
+        such.max_by_key(|it| it.by).copied()
+    };
+    let leans = Leans { lean, ridge: worst(true), out_of_square: worst(false) };
     let mut sources = vec![Source::Arithmetic, Source::CommonPractice];
     sources.extend(stock_source(ask, &STOCK));
     let drawing = drawing::section(&input, &answer, side(ask, &FENCE_SIDE), ask.bench().tape);
-    lay_out(&input, &answer, sources, drawing)
+    lay_out(&input, &answer, &leans, sources, drawing)
+}
+
+/// What a blade that does not stand square leaves, at its worst.
+struct Leans {
+    lean: Length,
+    ridge: Option<Left>,
+    out_of_square: Option<Left>,
 }
 
 fn lay_out(
     input: &Input,
     answer: &Answer,
+    leans: &Leans,
     sources: Vec<Source>,
     drawing: crate::drawing::Scene,
 ) -> Option<sheet::Answer> {
     let (first, last) = (answer.cuts.first()?, answer.cuts.last()?);
     let mut figures = blade_figures(&first.sweep, first.step_if_turned);
+    figures.extend(leans.ridge.map(|it| RIDGE.figure("in the middle of the face", it.by)));
+    figures.extend(leans.out_of_square.map(|it| OUT_OF_SQUARE.figure("edge to edge", it.by)));
     figures.extend([
         FINISHED_WIDTH.figure("face 1 to face 3", last.width_after),
         FINISHED_THICKNESS.figure("face 2 to face 4", last.thickness_after),
@@ -83,11 +109,11 @@ fn lay_out(
                 cuts.clone().map(off_row).collect(),
             ),
         ],
-        notes: notes(input, answer),
+        notes: notes(input, answer, leans),
         cautions: cautions(&input.saw, narrowest, Some((narrowest, Falls::AtFence)), deepest),
         drawing: Some(drawing),
         template: None,
-        working: working(input, answer, sources),
+        working: working(input, answer, leans, sources),
     })
 }
 
@@ -116,7 +142,7 @@ fn falls(cut: &Cut) -> Sentence {
     if cut.strip.is_positive() { say!["strip ", cut.strip] } else { say!["dust only"] }
 }
 
-fn notes(input: &Input, answer: &Answer) -> Vec<Note> {
+fn notes(input: &Input, answer: &Answer, leans: &Leans) -> Vec<Note> {
     let mut notes = vec![
         say!["Faces count round the near end: 3 is opposite 1, and 4 is opposite 2."],
         say![
@@ -125,6 +151,13 @@ fn notes(input: &Input, answer: &Answer) -> Vec<Note> {
     ];
     let sweeps: Vec<_> = answer.cuts.iter().map(|cut| &cut.sweep).collect();
     notes.extend(blade_notes(&sweeps));
+    if let Some(ridge) = leans.ridge {
+        notes.push(say![
+            "Off square from both edges: one piece gets a ridge of ",
+            ridge.by,
+            ", the other a hollow. Plane it off, or set the blade square."
+        ]);
+    }
     let is_skim = |cut: &&Cut| cut.off < input.saw.kerf;
     if let Some(cut) = answer.cuts.iter().find(is_skim) {
         notes.push(say![
@@ -153,7 +186,7 @@ fn notes(input: &Input, answer: &Answer) -> Vec<Note> {
     notes
 }
 
-fn working(input: &Input, answer: &Answer, sources: Vec<Source>) -> Working {
+fn working(input: &Input, answer: &Answer, leans: &Leans, sources: Vec<Source>) -> Working {
     let mut steps = Vec::new();
     for cut in &answer.cuts {
         let across = match cut.way {
@@ -196,6 +229,11 @@ fn working(input: &Input, answer: &Answer, sources: Vec<Source>) -> Working {
             thick() - kerf() - fences()
         };
         steps.push(Step::of("step with opposite faces at the fence", step, cut.step_if_turned));
+    }
+    for left in leans.ridge.iter().chain(&leans.out_of_square) {
+        let lean = Term::of("gap at the tip", leans.lean) / Term::of("reach", input.saw.reach);
+        let way_up = Term::of("way up", left.over);
+        steps.push(Step::of("the cut wanders off", way_up * lean, left.by));
     }
     let passes = Term::of("passes for one piece", answer.passes_per_piece)
         * Term::of("pieces", input.n_pieces);

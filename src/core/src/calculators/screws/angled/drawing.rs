@@ -16,6 +16,8 @@ pub(super) fn draw(
     screw: Fastener,
     tape: Tape,
 ) -> Result<Scene, OutOfRange> {
+    // The one at hand where it fits, else the best of stock lengths.
+    let drawn = answer.at_hand.filter(|fit| fit.fault.is_none()).unwrap_or(answer.best);
     let zero = Length::ZERO;
     let is_toed = input.seat == Seat::Face;
     // The part is broken off a little past the start; its end lies at `end`.
@@ -44,7 +46,7 @@ pub(super) fn draw(
     let (cos, sin) = (input.angle.cos(), input.angle.sin());
     let on_axis = |distance: f64| -> Place { (start.0 + distance * cos, distance * sin) };
     let seat = answer.to_seat.to_f64();
-    let tip = seat + answer.best.length.to_f64();
+    let tip = seat + drawn.length.to_f64();
     let (from, to) = (place(&board, start), place(&board, on_axis(tip)));
     board.add(Role::Guide, Shape::Line(from.0, from.1, to.0, to.1));
     // The screw: a head, a shank as thick as it is, and a point.
@@ -68,14 +70,14 @@ pub(super) fn draw(
     board.add(Role::Fastener, Shape::Polygon(outline));
     let exit = place(&board, (end_at, answer.exit.to_f64()));
     board.add(Role::Hole, Shape::Circle(exit.0, exit.1, 3.0));
-    label(&mut board, input, answer, [from, exit], end)?;
+    label(&mut board, input, answer, drawn.deep, [from, exit], end)?;
     Ok(board.scene(say![
         "Section: the screw starts ",
         answer.start,
         " from the end, leaves it ",
         answer.exit,
         " from the drilled face and goes ",
-        answer.best.deep,
+        drawn.deep,
         " deep into the receiver."
     ]))
 }
@@ -84,6 +86,7 @@ fn label(
     board: &mut Board,
     input: &Input,
     answer: &Answer,
+    deep: Length,
     [from, exit]: [(f64, f64); 2],
     end: Length,
 ) -> Result<(), OutOfRange> {
@@ -93,14 +96,14 @@ fn label(
         Find::Exit(_) => Some(START_BACK.id),
     };
     let across = (input.thickness + input.beyond)?;
-    let deep = board.amount(answer.best.deep);
+    let label_deep = format!("deep {}", board.amount(deep));
     let receiver = (end, (end + input.receiver)?);
     if input.seat == Seat::Face {
         let left = board.x(zero) - 12.0;
         let label = board.amount(answer.start);
         board.between((left, from.1), (left, exit.1), label, start);
         let right = board.x(across) + 12.0;
-        board.upright(right, end, (end + answer.best.deep)?, format!("deep {deep}"), None);
+        board.upright(right, end, (end + deep)?, label_deep, None);
         let label = board.amount(input.receiver);
         board.upright(left, receiver.0, receiver.1, label, Some(RECEIVER_THICKNESS.id));
         board.given(-1, zero, input.thickness, Some(PART_THICKNESS.id));
@@ -109,7 +112,7 @@ fn label(
         board.tell("left: the drilled face; below: the receiver");
     } else {
         board.given(-1, (end - answer.start)?, end, start);
-        board.labelled(0, end, (end + answer.best.deep)?, format!("deep {deep}"), None);
+        board.labelled(0, end, (end + deep)?, label_deep, None);
         board.given(1, receiver.0, receiver.1, Some(RECEIVER_THICKNESS.id));
         let left = board.x(zero) - 12.0;
         let label = board.amount(input.thickness);

@@ -52,6 +52,8 @@ pub struct Input {
     pub margin: Length,
     /// How deep the tip is to go, square into the receiver.
     pub wanted_deep: Length,
+    /// A length at hand, to be checked beside the stock ones.
+    pub at_hand: Option<Length>,
 }
 
 /// Where the tip of a screw of one length ends up.
@@ -59,7 +61,7 @@ pub struct Input {
 pub struct Fit {
     /// Length of the screw.
     pub length: Length,
-    /// Past the end of the drilled part, along the axis.
+    /// Past the end of the drilled part, along the axis; below zero when it stays in the part.
     pub past_end: Length,
     /// Into the receiver, square to its face.
     pub deep: Length,
@@ -97,6 +99,8 @@ pub struct Answer {
     pub best: Fit,
     /// Stock lengths from the first that passes the end to the first that goes too far.
     pub stock: Vec<Fit>,
+    /// The length at hand.
+    pub at_hand: Option<Fit>,
 }
 
 /// An angled screw through the end of one part into the face of another.
@@ -167,7 +171,8 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let Some(best) = best else {
         return Err(no_angled_screw(input.receiver, &stock).into());
     };
-    Ok(Answer { start, exit, axis, to_seat: (axis - under_head)?, best, stock })
+    let at_hand = input.at_hand.map(|length| fit(input, exit, under_head, length)).transpose()?;
+    Ok(Answer { start, exit, axis, to_seat: (axis - under_head)?, best, stock, at_hand })
 }
 
 /// The axis does not leave the part through its end.

@@ -1,11 +1,12 @@
 //! Reads part, angle and seat and lays the angled screw out.
 
 use super::{Answer, Fault, Find, Fit, Input, Seat, drawing, reckon};
+use crate::calculators::screws::at_hand::{ends_before, too_little_in};
 use crate::calculators::screws::fields::{
-    ANGLE_FROM, ANGLED_FIND, AXIS, BEST_LENGTH, BEYOND, DEEP, DRIFT, EXIT, EXIT_FROM_FACE,
-    FROM_FACE, FROM_RECEIVER, GAUGE, MARGIN, PART_THICKNESS, POCKET, POCKET_ANGLE, QUESTION,
-    RECEIVER, RECEIVER_THICKNESS, SEAT_WOOD, START, START_BACK, STOCK, TO_SEAT, TOE_ANGLE,
-    WANTED_DEEP, WHERE_IT_COMES_OUT,
+    ANGLE_FROM, ANGLED_FIND, AT_HAND, AT_HAND_BEHIND, AT_HAND_INTO, AXIS, BEST_LENGTH, BEYOND,
+    DEEP, DRIFT, EXIT, EXIT_FROM_FACE, FROM_FACE, FROM_RECEIVER, GAUGE, MARGIN, PART_THICKNESS,
+    POCKET, POCKET_ANGLE, QUESTION, RECEIVER, RECEIVER_THICKNESS, SEAT_WOOD, START, START_BACK,
+    STOCK, TO_SEAT, TOE_ANGLE, VERDICT_AT_HAND, WANTED_DEEP, WHERE_IT_COMES_OUT,
 };
 use crate::calculators::screws::sheet::{chosen, out_of_range};
 use crate::measure::{Angle, Tape};
@@ -21,6 +22,7 @@ pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answe
     let margin = ask.length(&MARGIN);
     let wanted_deep = ask.length(&WANTED_DEEP);
     let beyond = ask.length(&BEYOND);
+    let at_hand = ask.optional_length(&AT_HAND);
     let find = match ask.choice(&ANGLED_FIND) {
         WHERE_IT_COMES_OUT => ask.length(&START_BACK).map(Find::Exit),
         _ => ask.optional_length(&EXIT).map(Find::Start),
@@ -41,6 +43,7 @@ pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answe
         beyond: beyond?,
         margin: margin?,
         wanted_deep: wanted_deep?,
+        at_hand: at_hand?,
     };
     let screw = chosen(ask, &GAUGE)?;
     match reckon(&input) {
@@ -51,7 +54,10 @@ pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answe
 
 fn verdict(input: &Input, fit: &Fit) -> Sentence {
     match fit.fault {
-        Some(Fault::TooShort) => say!["too short"],
+        Some(Fault::TooShort) if !fit.past_end.is_positive() => {
+            ends_before(fit.past_end.abs(), "the end of the part")
+        }
+        Some(Fault::TooShort) => too_little_in(fit.deep),
         Some(Fault::TooDeep) if fit.deep > input.receiver => say!["comes out of the back"],
         Some(Fault::TooDeep) => say!["inside the margin at the back"],
         Some(Fault::TooFarAside) => say!["too far aside"],
@@ -80,6 +86,18 @@ fn lay_out(input: &Input, answer: &Answer, screw: Fastener, tape: Tape) -> sheet
         laid.figures.push(
             TO_SEAT.called("Stop collar at").figure("face to seat, along it", answer.to_seat),
         );
+    }
+    if let Some(fit) = &answer.at_hand {
+        // Where the line runs is set first, and then comes what was asked of the screw.
+        laid.figures.insert(0, VERDICT_AT_HAND.figure("", Value::Words(verdict(input, fit))));
+        if fit.past_end.is_positive() {
+            laid.figures.insert(1, AT_HAND_INTO.figure("square to the receiver's face", fit.deep));
+            if let Ok(behind) = input.receiver - fit.deep
+                && !behind.is_negative()
+            {
+                laid.figures.insert(2, AT_HAND_BEHIND.figure("tip to far face", behind));
+            }
+        }
     }
     let degrees = |angle: Angle| Value::Real(angle.in_degrees(), 1, "°");
     laid.figures.extend([
@@ -126,7 +144,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
         Seat::Shoulder(wood) => wood,
     };
     let past_end = Term::of("screw", best.length) - Term::of("wood under the head", under_head);
-    let steps = vec![
+    let mut steps = vec![
         start,
         Step::in_words(
             "axis in the part = exit ÷ sin A",
@@ -139,8 +157,24 @@ fn working(input: &Input, answer: &Answer) -> Working {
             say![best.past_end, " × cos ", degrees.clone()],
             best.deep,
         ),
-        Step::in_words("sideways = P × sin A", say![best.past_end, " × sin ", degrees], best.drift),
+        Step::in_words(
+            "sideways = P × sin A",
+            say![best.past_end, " × sin ", degrees.clone()],
+            best.drift,
+        ),
     ];
+    if let Some(fit) = &answer.at_hand
+        && fit.past_end.is_positive()
+    {
+        let past_end =
+            Term::of("at hand", fit.length) - Term::of("wood under the head", under_head);
+        steps.push(Step::of("P of the one at hand", past_end, fit.past_end));
+        steps.push(Step::in_words(
+            "deep = P × cos A",
+            say![fit.past_end, " × cos ", degrees.clone()],
+            fit.deep,
+        ));
+    }
     let sources = vec![Source::Arithmetic, Source::Published(STOCK_SOURCE), Source::CommonPractice];
     Working { steps, sources }
 }

@@ -1,12 +1,14 @@
 //! Reads the thicknesses and lays the lengths out.
 
 use super::{Answer, Fit, Input, reckon};
+use crate::calculators::screws::LEAST_INTO;
+use crate::calculators::screws::at_hand::{ends_before, too_little_in};
 use crate::calculators::screws::fields::{
-    AT_HAND, BEHIND_TIP, BEST_LENGTH, END, ENOUGH, GAUGE, HEAD_SUNK, INTO, LONGEST, MARGIN,
-    RECEIVER_THICKNESS, STOCK, THREAD_IN_RECEIVER, TOP_THICKNESS, VERDICT_AT_HAND,
+    AT_HAND, AT_HAND_BEHIND, AT_HAND_INTO, BEHIND_TIP, BEST_LENGTH, END, ENOUGH, GAUGE, HEAD_SUNK,
+    INTO, LONGEST, MARGIN, RECEIVER_THICKNESS, STOCK, THREAD_IN_RECEIVER, TOP_THICKNESS,
+    VERDICT_AT_HAND,
 };
-use crate::calculators::screws::sheet::out_of_range;
-use crate::calculators::screws::{LEAST_INTO, sheet::chosen};
+use crate::calculators::screws::sheet::{chosen, out_of_range};
 use crate::drawing::{Board, Role, Scene, Shape};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
@@ -40,8 +42,10 @@ fn verdict(input: &Input, fit: &Fit) -> Sentence {
         say!["shows through by ", fit.behind_tip.abs()]
     } else if fit.behind_tip < input.margin {
         say!["inside the margin: ", fit.behind_tip, " behind the tip"]
+    } else if !fit.into_receiver.is_positive() {
+        ends_before(fit.into_receiver.abs(), "the receiver")
     } else if fit.into_receiver < LEAST_INTO {
-        say!["too short"]
+        too_little_in(fit.into_receiver)
     } else {
         say!["fits"]
     }
@@ -49,12 +53,22 @@ fn verdict(input: &Input, fit: &Fit) -> Sentence {
 
 fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     let best = answer.best;
-    let headline = BEST_LENGTH.called("Longest that fits").figure("of stock lengths", best.length);
-    let mut laid = sheet::Answer::new(headline, working(input, answer));
+    let longest = BEST_LENGTH.called("Longest that fits").figure("of stock lengths", best.length);
+    let mut figures = Vec::new();
     if let Some(fit) = &answer.at_hand {
-        let value = Value::Words(verdict(input, fit));
-        laid.figures.push(VERDICT_AT_HAND.figure("", value));
+        figures.push(VERDICT_AT_HAND.figure("", Value::Words(verdict(input, fit))));
+        if fit.into_receiver.is_positive() {
+            // What was asked about stands first.
+            figures.insert(0, AT_HAND_INTO.figure("receiver's face to tip", fit.into_receiver));
+            if !fit.behind_tip.is_negative() {
+                figures.push(AT_HAND_BEHIND.figure("tip to far face", fit.behind_tip));
+            }
+        }
     }
+    figures.push(longest);
+    let headline = figures.remove(0);
+    let mut laid = sheet::Answer::new(headline, working(input, answer));
+    laid.figures = figures;
     if let Some(enough) = answer.enough {
         let from = if input.end_grain { "for 1 1/2 in of thread" } else { "for 1 in of thread" };
         laid.figures.push(ENOUGH.figure(from, enough));
@@ -102,13 +116,19 @@ fn working(input: &Input, answer: &Answer) -> Working {
     let sunk = || Term::of("sunk", input.head_sunk);
     let longest = top() + receiver() - Term::of("margin", input.margin) - sunk();
     let thread = length() * Term::fixed(2) / Term::fixed(3);
-    let steps = vec![
+    let mut steps = vec![
         Step::of("longest", longest, answer.longest),
         Step::of("into receiver", sunk() + length() - top(), best.into_receiver),
         Step::of("thread", thread, best.thread_in_receiver)
             .at_most("what is in the receiver", best.into_receiver),
         Step::of("behind the tip", top() + receiver() - sunk() - length(), best.behind_tip),
     ];
+    if let Some(fit) = &answer.at_hand
+        && fit.into_receiver.is_positive()
+    {
+        let into = sunk() + Term::of("at hand", fit.length) - top();
+        steps.push(Step::of("the one at hand goes in", into, fit.into_receiver));
+    }
     let sources = vec![
         Source::Arithmetic,
         Source::Published(SIZES_SOURCE),
@@ -119,7 +139,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
     Working { steps, sources }
 }
 
-/// Section along the screw: both pieces to scale, the longest stock screw in them.
+/// Section along the screw: both pieces to scale, the screw in them.
 fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange> {
     let zero = Length::ZERO;
     let both = (input.top + input.receiver)?;
@@ -129,10 +149,15 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     board.rect(Role::Wood, zero, input.top, wide, input.receiver);
     let keep_out = (both - input.margin)?.max(zero);
     board.rect(Role::KeepOut, zero, keep_out, wide, (both - keep_out)?);
+    // The one at hand where it can be drawn in, else the longest that fits.
+    let drawn = answer
+        .at_hand
+        .filter(|fit| fit.into_receiver.is_positive() && !fit.behind_tip.is_negative());
+    let drawn = drawn.unwrap_or(answer.best);
     let shank = input.screw.shank()?;
     let middle = board.x((wide / 2)?);
     let (half, head) = (board.size(shank) / 2.0, board.size(shank));
-    let tip = (input.head_sunk + answer.best.length)?;
+    let tip = (input.head_sunk + drawn.length)?;
     let (from, to) = (board.y(input.head_sunk), board.y(tip));
     let cone = (from + head).min(to);
     let point = (to - head * 1.5).max(cone);
@@ -163,21 +188,21 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
         board.upright(right, zero, input.head_sunk, label, Some(HEAD_SUNK.id));
     }
     let beside = middle + head + 10.0;
-    let label = format!("in it {}", board.amount(answer.best.into_receiver));
+    let label = format!("in it {}", board.amount(drawn.into_receiver));
     if tip > input.top {
         board.upright(beside, input.top, tip, label, None);
     }
     board.tell("above: the piece under the head; below: the receiver");
-    board.tell(format!("behind the tip {}", board.amount(answer.best.behind_tip)));
+    board.tell(format!("behind the tip {}", board.amount(drawn.behind_tip)));
     Ok(board.scene(say![
         "Section: a screw of ",
-        answer.best.length,
+        drawn.length,
         " through ",
         input.top,
         " into ",
         input.receiver,
         ", with ",
-        answer.best.behind_tip,
+        drawn.behind_tip,
         " behind its tip."
     ]))
 }

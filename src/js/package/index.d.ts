@@ -1,7 +1,14 @@
 // Made from the calculators' own lists of fields and results. Do not edit.
 
-/** A length: exact inches such as "27/8", and as it stands on the tape. */
-export interface LengthValue { kind: "length"; exact: string; inches: number; millimetres: number; shown: string; lean: "exact" | "heavy" | "light" | "midway"; left_over: string; spoken: string }
+/** Loads the program; call it once, before anything else. `program`: its bytes, its compiled module, a response that brings it, or its address; left out, it is taken from beside this package. */
+export default function init(program?: object | string): Promise<void>;
+/** The same at once, from the program's bytes or its compiled module. */
+export function initSync(program: object): void;
+
+/** `exact` is in inches, such as "27/8"; the numbers are as near to it as numbers come. */
+export interface Exact { exact: string; inches: number; millimetres: number }
+/** A length, and as it stands on the tape. `left_over`: by how much it is more than the mark shown; below zero where the mark is more. */
+export interface LengthValue extends Exact { kind: "length"; shown: string; lean: "exact" | "heavy" | "light" | "midway"; left_over: Exact; spoken: string }
 export interface LengthsValue { kind: "lengths"; items: Omit<LengthValue, "kind">[] }
 export interface CountValue { kind: "count"; value: number }
 export interface AreaValue { kind: "area"; exact_square_inches: string; shown: string }
@@ -9,22 +16,153 @@ export interface AreaValue { kind: "area"; exact_square_inches: string; shown: s
 export interface NumberValue { kind: "number"; exact: string | null; value: number; unit: string; shown: string }
 export interface WordsValue { kind: "words"; shown: string }
 export type Value = LengthValue | LengthsValue | CountValue | AreaValue | NumberValue | WordsValue;
-export interface Table { title: string; columns: string[]; rows: Value[][] }
-/** `at`: where in the text of the field, in UTF-16 units, as `String.slice` counts. `code`: `missing`, `not-asked`, `wrong-type` or `bad-call` for the call itself; else of the question. */
-export interface Problem { field: string; code: string; message: string; at: [number, number] | null; way_out: { message: string; set: Record<string, string> } | null }
+/** One id and one heading for each value of a row. */
+export interface Table { title: string; columns: { id: string; heading: string }[]; rows: Value[][] }
+/** `id`: made of the words of the note that are always the same. */
+export interface Note { id: string; text: string }
+export interface Caution { id: CautionId; line: string; more: string }
+/** `at`: where in the text of the field, in UTF-16 units, as `String.slice` counts. */
+export interface Problem { field: string; code: Code; message: string; at: [number, number] | null; way_out: { message: string; set: Record<string, string> } | null }
 export interface Refused { ok: false; problems: Problem[] }
 export interface Answered<Results, Tables> {
   ok: true;
   headline: { id: keyof Results; label: string; from: string; value: Value };
-  results: Results; tables: Tables; notes: string[]; cautions: { line: string; more: string }[];
+  results: Results; tables: Tables; notes: Note[]; cautions: Caution[];
   understood: Record<string, string>; working: { rule: string; numbers: string; gives: Value }[]; sources: string[];
   /** Choices and settings of the saw that were left out, and what they were taken as. */
   assumed: Record<string, string>;
 }
-/** The tape and the saw; what is left out is as the app starts. */
-export interface Bench { tape?: "inches" | "feet" | "decimal" | "mm"; fineness?: 2 | 4 | 8 | 16 | 32 | 64; kerf?: string; blade_reach?: string; thinnest_strip?: string; fence?: "left" | "right" }
+/** The tape and the saw; what is left out is as the app starts. Numbers are inches. */
+export interface Bench { tape?: "inches" | "feet" | "decimal" | "mm"; fineness?: 2 | 4 | 8 | 16 | 32 | 64; kerf?: Measure; blade_reach?: Measure; thinnest_strip?: Measure; fence?: "left" | "right" }
 /** A length or a formula: "3 3/8", "45 mm", "59 1/2 - 2 × 3 1/4"; a number takes `unit`. */
 export type Measure = string | number;
+/** What is in the way: first of the call itself, then of the question. */
+export type Code =
+  | "bad-call" | "missing" | "not-asked" | "too-much" | "unreadable" | "wrong-type" | "failed"
+  | "all-waste"
+  | "below-formula"
+  | "bends-too-far"
+  | "between-formula"
+  | "blade-tilted"
+  | "block-too-thick"
+  | "board-too-narrow"
+  | "board-too-thin-at-fence"
+  | "cannot-reach"
+  | "cannot-read"
+  | "clean-up-takes-all"
+  | "deeper-than-part"
+  | "diagonals-do-not-belong"
+  | "does-not-reach"
+  | "dowel-too-big"
+  | "edge-too-short"
+  | "empty"
+  | "end-in-zone"
+  | "ends-meet"
+  | "exit-outside"
+  | "feather-edge"
+  | "gap-closes"
+  | "gap-too-small"
+  | "gaps-fill-top"
+  | "guide-off-board"
+  | "head-through-top"
+  | "housing-through-rail"
+  | "lap-hides-legs"
+  | "lap-leaves-nothing"
+  | "lap-misses-leg"
+  | "least-over-gap"
+  | "least-too-large"
+  | "leg-too-thin-for-tenon"
+  | "legs-fill-overall"
+  | "list-too-wide"
+  | "load-off-the-span"
+  | "moisture-outside"
+  | "mortise-comes-out"
+  | "nail-in-wet"
+  | "near-edge"
+  | "no-angled-screw"
+  | "no-clear-place"
+  | "no-depth-left"
+  | "no-figure-outside"
+  | "no-free-place"
+  | "no-gap"
+  | "no-load"
+  | "no-planks"
+  | "no-quarter-figure"
+  | "no-room"
+  | "no-room-for-stretcher"
+  | "no-room-for-strips"
+  | "no-screws"
+  | "no-stock-so-long"
+  | "no-such-line"
+  | "no-such-thickness"
+  | "no-such-width"
+  | "no-widths"
+  | "not-a-count"
+  | "not-a-price"
+  | "not-a-size"
+  | "not-a-zone"
+  | "not-on-the-tape"
+  | "nothing-beside-strip"
+  | "nothing-between"
+  | "nothing-for-second-face"
+  | "nothing-to-cut"
+  | "one-diagonal"
+  | "one-for-two-ends"
+  | "one-plank"
+  | "opens-further"
+  | "opens-wider"
+  | "out-of-range"
+  | "outside-leg"
+  | "part-over-leg"
+  | "part-too-long"
+  | "part-too-short"
+  | "plank-too-narrow"
+  | "plank-too-thin"
+  | "planks-overfill"
+  | "planks-will-push"
+  | "rail-all-joint"
+  | "rail-fills-overall"
+  | "rail-past-overall"
+  | "rail-thicker-than-leg"
+  | "rails-meet"
+  | "receiver-too-thin"
+  | "rise-over-half"
+  | "seat-outside"
+  | "set-back-too-deep"
+  | "set-back-too-far"
+  | "sides-meet"
+  | "slat-too-wide"
+  | "step-in-zone"
+  | "stretcher-below-floor"
+  | "stretcher-in-apron"
+  | "strip-too-wide"
+  | "supports-do-not-fit"
+  | "target-larger"
+  | "tenon-outside-leg"
+  | "tenon-through-leg"
+  | "tenons-meet"
+  | "they-meet"
+  | "through-leg"
+  | "too-fine"
+  | "too-large"
+  | "too-little-in"
+  | "too-long"
+  | "too-many"
+  | "too-many-marks"
+  | "too-many-parts"
+  | "too-many-strips"
+  | "too-many-zones"
+  | "too-narrow"
+  | "too-short"
+  | "too-small"
+  | "too-steep"
+  | "too-thin-at-fence"
+  | "too-wet"
+  | "top-smaller-than-base"
+  | "trims-take-the-board"
+  | "wrong-way-round"
+  | "zone-outside";
+export type CautionId = "ripping" | "thin_strip" | "strip_at_fence" | "small_piece" | "stop_block" | "deep_cut" | "tilted_cut" | "hand_saw" | "drilling" | "dust_and_noise" | "treated_wood" | "corrosion" | "load" | "oily_rags" | "reclaimed";
 
 export interface TapeInput {
   /** Unit of bare numbers. */
@@ -161,12 +299,20 @@ export interface MoistureInput {
   gap_now?: Measure;
   /** Gap wanted later. Needed where it is asked. */
   gap_later?: Measure;
+  /** The wood is. Left out: percent. */
+  now_is?: "percent" | "wet" | "yard" | "rain" | "roof" | "indoors";
   /** Moisture today: wet 28, yard-dry 19, shop-dry 12. Needed where it is asked. */
   now?: number | string;
+  /** It will be. Left out: percent. */
+  later_is?: "percent" | "wet" | "yard" | "rain" | "roof" | "indoors";
   /** Moisture later: 12 under cover, 15 outdoors. Needed where it is asked. */
   later?: number | string;
+  /** At its driest. Left out: percent. */
+  driest_is?: "percent" | "wet" | "yard" | "rain" | "roof" | "indoors";
   /** Driest of the year. Needed where it is asked. */
   driest?: number | string;
+  /** At its wettest. Left out: percent. */
+  wettest_is?: "percent" | "wet" | "yard" | "rain" | "roof" | "indoors";
   /** Wettest of the year. Needed where it is asked. */
   wettest?: number | string;
   /** Wood. Left out: softwood. */
@@ -177,9 +323,9 @@ export interface MoistureInput {
   air?: "air" | "northern_cover" | "burlington" | "phoenix" | "arid";
   /** Degrees. Left out: fahrenheit. */
   degrees?: "fahrenheit" | "celsius";
-  /** Warmth. Needed where it is asked. */
+  /** Warmth: from 30 °F, where the printed table begins. Needed where it is asked. */
   fahrenheit?: number | string;
-  /** Warmth. Needed where it is asked. */
+  /** Warmth: from -1 °C, where the printed table begins. Needed where it is asked. */
   celsius?: number | string;
   /** Humidity: relative, on average. Needed where it is asked. */
   humidity?: number | string;
@@ -300,6 +446,8 @@ export interface ResawRipInput {
   piece_length?: Measure;
   /** Finish a core by hand: Where the blade cannot reach the middle. Left out: no. */
   core_by_hand?: boolean;
+  /** Blade off square: Gap at its tip beside a square, at full reach. Left out: 0. */
+  lean?: Measure;
 }
 export interface ResawRipResults {
   /** Fence */
@@ -328,6 +476,10 @@ export interface ResawRipResults {
   core?: LengthValue;
   /** Step if turned wrong */
   step_if_turned?: LengthValue;
+  /** Ridge */
+  ridge?: LengthValue;
+  /** Face out of square */
+  out_of_square?: LengthValue;
   /** Fence settings */
   n_settings?: CountValue;
   /** Passes */
@@ -704,6 +856,10 @@ export interface ScrewsResults {
   behind_tip?: LengthValue;
   /** The one at hand */
   verdict_at_hand?: WordsValue;
+  /** The one at hand goes in */
+  at_hand_into?: LengthValue;
+  /** Wood behind its tip */
+  at_hand_behind?: LengthValue;
   /** Pilot bit */
   pilot_bit?: WordsValue;
   /** Clearance bit */

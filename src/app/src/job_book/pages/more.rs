@@ -1,0 +1,29 @@
+//! The sections of a job that are opened less often.
+
+use yew::prelude::*;
+
+use super::Open;
+
+/// Their names in the address, and what is in them.
+const SECTIONS: [(&str, &str, &str); 4] = [
+    ("rack", "Rack and yard", "boards on hand, lengths at the yard, saws, screws, the sketch"),
+    ("kept", "Calculators kept", "reckonings with the sizes of this job"),
+    ("settings-of-saw", "Cut together", "pieces that share a setting of the saw"),
+    ("hand-on", "Send and print", "to another phone, on paper, as a list; off this device"),
+];
+
+/// The way to each of them.
+pub(super) fn view(open: &Open) -> Html {
+    html! {
+        <ul class="rows">
+            { for SECTIONS.iter().map(|(name, label, about)| html! {
+                <li>
+                    <a class="row" href={open.at(name)} data-testid={format!("section-{name}")}>
+                        <span class="row__name">{ *label }</span>
+                        <span class="row__more">{ *about }</span>
+                    </a>
+                </li>
+            }) }
+        </ul>
+    }
+}

@@ -1,0 +1,116 @@
+//! Kinds of pieces, with sizes worked by hand.
+
+use super::*;
+use crate::job::part_sizes;
+use crate::job::sketch::views;
+use crate::measure::length;
+use crate::sheet::Bench;
+
+fn worked(job: &Job) -> Reckoned {
+    Reckoned::of(job, &Bench::default())
+}
+
+fn of(id: &str) -> Job {
+    job_of(kind(id).expect("a kind"), Unit::Inch)
+}
+
+fn size(job: &Job, name: &str) -> Length {
+    worked(job).length_of(name).expect("a size")
+}
+
+fn inches(text: &str) -> Length {
+    length(text).expect("a length")
+}
+
+fn named(job: &Job, name: &str) -> (ItemId, Measure) {
+    let all = job.measures();
+    let (id, it) = all.into_iter().find(|(_, it)| it.name == name).expect("a size");
+    (id, it.clone())
+}
+
+fn written(job: &mut Job, name: &str, text: &str) {
+    let (id, it) = named(job, name);
+    let new = Measure { written: Written::Formula(text.to_owned()), is_ours: false, ..it };
+    let step = Step::new("", vec![job.replacing(id, Item::Measure(new))]);
+    job.make(&step).expect("a size is written");
+}
+
+/// Whatever the kind and the unit: every size is known, every part has its sizes, the sketch is drawn, and a gap
+/// between planks is none that planks would need to overlap for.
+#[test]
+fn every_kind_is_whole_from_the_start() {
+    for kind in &KINDS {
+        for unit in [Unit::Inch, Unit::Millimetre] {
+            let job = job_of(kind, unit);
+            let reckoned = worked(&job);
+            for (id, measure) in job.measures() {
+                let value = reckoned.measure(id).and_then(|it| it.in_use());
+                assert!(value.is_some(), "{} {}", kind.id, measure.name);
+            }
+            for part in part_sizes(&job, &reckoned) {
+                let sizes = part.all_wanted();
+                let all = [sizes.thickness, sizes.width, sizes.length];
+                assert!(all.iter().all(|it| it.is_some_and(Length::is_positive)), "{part:?}");
+                assert!(part.quantity.is_ok() && part.waits_for.is_empty(), "{part:?}");
+            }
+            let gap = reckoned.length_of("gap").expect("a gap");
+            assert!(gap.is_positive() && gap < inches("1"), "{} {gap}", kind.id);
+            assert!(
+                views(&job, &reckoned, &std::collections::BTreeSet::new(), Bench::default().tape)
+                    .is_some()
+            );
+            // What is published is kept to from the start.
+            assert_eq!(checks(&job, &reckoned), [], "{}", kind.id);
+        }
+    }
+}
+
+/// By hand. A bench 60 long with legs of 3 1/2 has rails of 60 - 7 = 53 between them; its seat is 18 high and 1 1/2
+/// thick, so its legs are 16 1/2; five slats of 3 1/2 in a seat 20 deep leave 20 - 17 1/2 = 2 1/2 for four gaps.
+#[test]
+fn the_sizes_of_a_bench_are_linked() {
+    let mut job = of("bench");
+    written(&mut job, "length", "60");
+    assert_eq!(size(&job, "long rail"), inches("53"));
+    assert_eq!(size(&job, "leg length"), inches("16 1/2"));
+    assert_eq!(size(&job, "gap"), inches("5/8"));
+    written(&mut job, "leg", "3");
+    assert_eq!(size(&job, "long rail"), inches("54"));
+    assert_eq!(size(&job, "short rail"), inches("14"));
+}
+
+/// 2010 ADA Standards 903.5: a seat is 17 to 19 inches high.
+#[test]
+fn a_low_seat_is_told() {
+    let mut job = of("bench");
+    written(&mut job, "height", "16 1/2");
+    let told = checks(&job, &worked(&job));
+    let words: Vec<String> = told.iter().map(|it| it.sentence.to_string()).collect();
+    assert_eq!(words, ["seat height 16 1/2 in; published benches are 17 in to 19 in"]);
+    // Forest Service: 27 inches for knees. A table 30 high with a top of 1 and rails of 3 1/2 has 25 1/2.
+    let mut table = of("table");
+    written(&mut table, "height", "30");
+    let words: Vec<String> =
+        checks(&table, &worked(&table)).iter().map(|it| it.sentence.to_string()).collect();
+    assert_eq!(words, ["height for knees 25 1/2 in; published tables are 27 in or more"]);
+}
+
+#[test]
+fn a_size_is_in_pencil_until_it_is_written_or_confirmed() {
+    let mut job = of("bench");
+    let first = ours(&job).len();
+    let line = ours_line(&job).expect("a line");
+    assert_eq!(
+        line,
+        "Not your sizes yet: length, top depth and 8 more. 4 prices at the yard are our example"
+    );
+    written(&mut job, "length", "60");
+    assert_eq!(ours(&job).len(), first - 1);
+    for id in ours(&job) {
+        let item = job.item(id).and_then(Item::confirmed).expect("ours");
+        assert_eq!(item.confirmed(), None);
+        let step = Step::new("", vec![job.replacing(id, item)]);
+        job.make(&step).expect("it is confirmed");
+    }
+    assert_eq!((ours(&job), ours_line(&job)), (Vec::new(), None));
+}

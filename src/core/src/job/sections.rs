@@ -1,0 +1,165 @@
+//! What a part can be cut from, as a list to choose from: what the job has, and what a yard sells.
+
+use super::{Item, Job};
+use crate::measure::text::exact_text;
+use crate::measure::{Length, Unit};
+use crate::tables::lumber::{RODS, SECTIONS, Seasoning};
+
+/// A section that can be chosen, with the size that it fills in.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Section {
+    /// As parts ask for it: `2x6`.
+    pub name: String,
+    /// Thickness, as a field of the job takes it.
+    pub thickness: String,
+    /// Width.
+    pub width: String,
+    /// The job has boards of it, or parts that are cut from it.
+    pub is_own: bool,
+}
+
+/// Every section that can be chosen: those of the job first, then what a yard sells, with the least sizes of
+/// the published table, dressed dry.
+#[must_use]
+pub fn sections(job: &Job) -> Vec<Section> {
+    let mut all: Vec<Section> = Vec::new();
+    let mut put = |name: &str, thickness: &str, width: &str, is_own| {
+        let name = name.trim();
+        if !name.is_empty() && !all.iter().any(|known| is_same(&known.name, name)) {
+            let [name, thickness, width] = [name, thickness, width].map(str::to_owned);
+            all.push(Section { name, thickness, width, is_own });
+        }
+    };
+    // Boards say the size of their section; a part may be narrower than what it is cut from.
+    for (_, item) in job.items() {
+        match item {
+            Item::YardBoard(it) => put(&it.section, &it.thickness, &it.width, true),
+            Item::RackBoard(it) => put(&it.section, &it.thickness, &it.width, true),
+            _ => {}
+        }
+    }
+    let text = |length| text_in(job.unit, length);
+    let sold: Vec<(&str, String, String)> = SECTIONS
+        .iter()
+        .filter_map(|it| {
+            let (thickness, width) = it.dressed(Seasoning::Dry)?;
+            Some((it.id, text(thickness), text(width)))
+        })
+        .chain(RODS.iter().map(|(name, size)| (*name, text(*size), text(*size))))
+        .collect();
+    for (_, part) in job.parts() {
+        match sold.iter().find(|(name, ..)| is_same(name, &part.stock)) {
+            Some((_, thickness, width)) => put(&part.stock, thickness, width, true),
+            None => put(&part.stock, &part.thickness, &part.width, true),
+        }
+    }
+    for (name, thickness, width) in &sold {
+        put(name, thickness, width, false);
+    }
+    all
+}
+
+/// The texts of thickness and width once a section is chosen: what is blank, and what the section chosen before
+/// had filled in, follows it. What the person wrote stays.
+#[must_use]
+pub fn filled(
+    all: &[Section],
+    chosen: &Section,
+    before: &str,
+    thickness: &str,
+    width: &str,
+) -> (String, String) {
+    let before = all.iter().find(|it| is_same(&it.name, before));
+    let follows = |now: &str, was: Option<&String>, new: &String| {
+        let is_free = now.trim().is_empty() || was.is_some_and(|was| was.trim() == now.trim());
+        if is_free { new.clone() } else { now.to_owned() }
+    };
+    (
+        follows(thickness, before.map(|it| &it.thickness), &chosen.thickness),
+        follows(width, before.map(|it| &it.width), &chosen.width),
+    )
+}
+
+/// A length as it is written in a field of a job in this unit.
+pub(super) fn text_in(unit: Unit, length: Length) -> String {
+    let text = exact_text(length);
+    match text.strip_suffix(" in") {
+        Some(bare) if unit == Unit::Inch => bare.to_owned(),
+        _ => text,
+    }
+}
+
+/// Sections are the same when they read the same: `2X8` and ` 2x8`.
+#[must_use]
+pub fn is_same(one: &str, other: &str) -> bool {
+    reads(one) == reads(other)
+}
+
+/// What a section reads, in one way of writing.
+pub(crate) fn reads(text: &str) -> String {
+    let letters = text.trim().to_lowercase().replace('×', "x");
+    letters.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::job::{Part, Step, YardBoard};
+
+    fn section<'a>(all: &'a [Section], name: &str) -> &'a Section {
+        all.iter().find(|it| it.name == name).expect(name)
+    }
+
+    /// PS 20-20, Table 3, dressed dry: 2 in is 1 1/2, 4 in is 3 1/2, 1 in is 3/4, 6 in is 5 1/2.
+    #[test]
+    fn nominal_sizes_fill_in_the_dressed_ones_of_the_table() {
+        let all = sections(&Job::new("", Unit::Inch));
+        let sides = |name| (&*section(&all, name).thickness, &*section(&all, name).width);
+        assert_eq!(sides("2x4"), ("1 1/2", "3 1/2"));
+        assert_eq!(sides("1x6"), ("3/4", "5 1/2"));
+        assert_eq!(sides("1 in dowel"), ("1", "1"));
+        let all = sections(&Job::new("", Unit::Millimetre));
+        // A bare number would be millimetres there.
+        assert_eq!(section(&all, "2x4").thickness, "1 1/2 in");
+    }
+
+    #[test]
+    fn the_sizes_of_the_job_come_first_and_each_section_once() {
+        let mut job = Job::new("", Unit::Inch);
+        let [thickness, width, length] = ["1 5/8", "7 1/2", "96"].map(str::to_owned);
+        let price = 900;
+        let wet = YardBoard {
+            section: "2X8".to_owned(),
+            thickness,
+            width,
+            length,
+            price,
+            quantity: None,
+            is_ours: false,
+        };
+        let rail = Part { stock: "2x4".to_owned(), ..Part::new("rail", "2", ["1", "1", "20"]) };
+        let changes = vec![job.adding(0, Item::YardBoard(wet)), job.adding(1, Item::Part(rail))];
+        job.make(&Step::new("", changes)).expect("a fresh job");
+        let all = sections(&job);
+        let own: Vec<&str> = all.iter().filter(|it| it.is_own).map(|it| &*it.name).collect();
+        assert_eq!(own, ["2X8", "2x4"]);
+        assert_eq!(all.iter().filter(|it| is_same(&it.name, "2x8")).count(), 1);
+        // As measured at the yard, not as the table has it; what a ripped part is has no say.
+        assert_eq!(
+            (&*section(&all, "2X8").width, &*section(&all, "2x4").width),
+            ("7 1/2", "3 1/2")
+        );
+    }
+
+    #[test]
+    fn what_the_person_wrote_stays_when_a_section_is_chosen() {
+        let all = sections(&Job::new("", Unit::Inch));
+        let six = section(&all, "2x6");
+        let to = |before, thickness, width| filled(&all, six, before, thickness, width);
+        let texts = |one: &str, other: &str| (one.to_owned(), other.to_owned());
+        assert_eq!(to("", "", ""), texts("1 1/2", "5 1/2"));
+        assert_eq!(to("1x4", "3/4", "3 1/2"), texts("1 1/2", "5 1/2"));
+        assert_eq!(to("1x4", "3/4", "2 1/2"), texts("1 1/2", "2 1/2"));
+        assert_eq!(to("", "rail", ""), texts("rail", "5 1/2"));
+    }
+}

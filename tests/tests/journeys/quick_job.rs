@@ -1,0 +1,172 @@
+//! A job made quickly: from nothing to a first plan, with every tap and every letter counted.
+
+use std::cell::Cell;
+
+use reckoner_e2e::{App, Screen};
+use serde_json::json;
+
+/// The page, and how often it was touched.
+struct Hand {
+    app: App,
+    touches: Cell<usize>,
+}
+
+impl Hand {
+    fn new(app: App) -> Hand {
+        Hand { app, touches: Cell::new(0) }
+    }
+
+    fn touched(&self, times: usize) {
+        self.touches.set(self.touches.get() + times);
+    }
+
+    #[track_caller]
+    fn tap(&self, id: &str) {
+        self.app.tap(id);
+        self.touched(1);
+    }
+
+    #[track_caller]
+    fn taps(&self, id: &str, times: usize) {
+        for _ in 0..times {
+            self.tap(id);
+        }
+    }
+
+    /// Writes words into a field.
+    #[track_caller]
+    fn write(&self, field: &str, words: &str) {
+        self.tap(&format!("field-{field}"));
+        self.app.type_keys(words);
+        self.touched(words.chars().count());
+    }
+
+    /// Taps a size on the keypad.
+    #[track_caller]
+    fn size(&self, field: &str, keys: &[&str]) {
+        self.tap(&format!("field-{field}"));
+        self.app.press(keys);
+        self.touched(keys.len());
+    }
+
+    /// Opens a list and takes an answer of it: two taps.
+    #[track_caller]
+    fn choose(&self, list: &str, answer: &str) {
+        self.app.wait_for(list);
+        let chosen = self.app.script(&format!(
+            "const list = document.querySelector('[data-testid={list}]');
+             list.value = {}; list.dispatchEvent(new Event('change', {{ bubbles: true }}));
+             return list.value",
+            json!(answer)
+        ));
+        assert_eq!(chosen, json!(answer), "{list}");
+        self.touched(2);
+    }
+
+    #[track_caller]
+    fn no_red(&self) {
+        let red = self.app.script(
+            "return [...document.querySelectorAll('.problem, .is-wrong')].map((it) => it.outerHTML)",
+        );
+        assert_eq!(red, json!([]), "nothing is wrong before it was touched");
+    }
+}
+
+/// Count, section, name and length of each piece of a planter bench, and the lengths at the yard.
+#[test]
+fn a_planter_bench_is_planned_from_nothing_within_250_touches() {
+    let hand = Hand::new(App::open(Screen::PHONE));
+    hand.tap("to-jobs");
+    hand.tap("new-job");
+    hand.tap("add-part");
+    let pieces: [(&str, &str, usize, &[&str]); 5] = [
+        ("2x4", "leg", 4, &["1", "7"]),
+        ("2x4", "long rail", 2, &["4", "5"]),
+        ("2x4", "short rail", 2, &["1", "3", "page-16", "1/2"]),
+        ("1x4", "slat", 7, &["4", "8"]),
+        ("1 in dowel", "dowel", 1, &["4", "4"]),
+    ];
+    for (at, (section, name, count, length)) in pieces.iter().enumerate() {
+        hand.app.wait_for("field-name");
+        hand.app.wait_for_value("field-name", "");
+        hand.no_red();
+        // What puts it in is in sight before anything is filled in.
+        hand.app.assert_on_first_screen("save-item");
+        hand.choose("list-stock", section);
+        hand.write("name", name);
+        hand.taps("more-quantity", count - 1);
+        hand.size("length", length);
+        hand.tap("key-close");
+        if at == 0 {
+            hand.app.assert_no_sideways_scroll();
+            hand.app.assert_accessible();
+            hand.app.picture("new-piece");
+        }
+        hand.tap(if at + 1 < pieces.len() { "save-and-next" } else { "save-item" });
+    }
+    hand.app.wait_for_words("item-leg", "seventeen inches");
+    hand.app.picture("pieces");
+    hand.app.assert_no_sideways_scroll();
+    // The dressed sizes of the table went in.
+    let leg = hand.app.text("item-leg");
+    assert!(leg.contains("one and one half") && leg.contains("three and one half"), "{leg}");
+    hand.tap("section-more");
+    hand.tap("section-rack");
+    hand.tap("add-yard");
+    let yard: [(&str, &[&str], &[&str]); 3] = [
+        ("2x4", &["9", "6"], &["6"]),
+        ("1x4", &["9", "6"], &["5"]),
+        ("1 in dowel", &["4", "8"], &["4"]),
+    ];
+    for (at, (section, length, price)) in yard.iter().enumerate() {
+        hand.app.wait_for_value("field-length", "");
+        hand.no_red();
+        hand.choose("list-section", section);
+        hand.size("length", length);
+        hand.tap("field-next");
+        hand.app.press(price);
+        hand.touched(price.len());
+        hand.tap("key-close");
+        hand.tap(if at + 1 < yard.len() { "save-and-next" } else { "save-item" });
+    }
+    hand.app.wait_for("item-1 in dowel");
+    hand.tap("section-boards");
+    hand.tap("plan-it");
+    hand.app.wait_for("use-plan");
+    println!("{} taps and letters from nothing to a first plan", hand.touches.get());
+    assert!(hand.touches.get() <= 250, "{}", hand.touches.get());
+    hand.app.assert_quiet_console();
+}
+
+/// What was never touched is not told as wrong; Save says what is missing, and then it is.
+#[test]
+fn save_says_what_is_missing_and_what_was_begun_is_not_lost() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.tap("new-job");
+    app.tap("add-part");
+    let hand = Hand::new(app);
+    hand.no_red();
+    hand.choose("list-stock", "2x4");
+    hand.app.reload();
+    hand.app.wait_for_start();
+    hand.app.wait_for_value("field-stock", "2x4");
+    hand.app.wait_for_value("field-width", "3 1/2");
+    hand.no_red();
+    hand.tap("save-item");
+    hand.app.wait_for("problem-name");
+    hand.app.wait_for("problem-length");
+    hand.app.assert_accessible();
+    // A count up is typed like any other, and stays through Back.
+    hand.taps("more-quantity", 3);
+    hand.app.script("history.back()");
+    hand.app.tap("begun-part");
+    hand.app.wait_for_value("field-quantity", "4");
+    // What is rare is folded away, and there.
+    assert!(!hand.app.shows("field-note"));
+    hand.tap("more-fields");
+    hand.write("note", "best face out");
+    hand.app.reload();
+    hand.app.wait_for_start();
+    hand.app.wait_for_value("field-note", "best face out");
+    hand.app.assert_quiet_console();
+}
