@@ -1,8 +1,7 @@
 //! A scene of the core as a picture. Each role has its own line, fill or hatch.
 
 use reckoner_core::drawing::{Anchor, Item, Role, Scene, Shape, Size, Tag};
-use reckoner_core::measure::text::{NoNames, parse, show};
-use reckoner_core::measure::{Rounding, Tape, Unit};
+use reckoner_core::measure::Tape;
 use reckoner_core::sheet::{Field, Sheet};
 use yew::prelude::*;
 
@@ -33,7 +32,7 @@ pub(crate) fn drawing_of_sizes(scene: &Scene, tape: Tape, sizes: &Sizes) -> Html
     let picture = picture.map(|(_, item)| shape(item, Some(sizes)));
     let tags = scene.tags.iter().filter_map(|tag| {
         let item = scene.items.get(tag.item)?;
-        Some(size(tag, item, tape, sizes))
+        Some(size(tag, item, sizes))
     });
     let tags = html! { <g role="group" aria-label="Sizes on the drawing">{ for tags }</g> };
     figure(scene, tape, picture.collect(), Some(tags))
@@ -56,15 +55,16 @@ fn figure(scene: &Scene, tape: Tape, picture: Html, tags: Option<Html>) -> Html 
 }
 
 /// A size as a button, where it is measured.
-fn size(tag: &Tag, item: &Item, tape: Tape, sizes: &Sizes) -> Html {
+fn size(tag: &Tag, item: &Item, sizes: &Sizes) -> Html {
     let field = tag.field;
     let is_ours = sizes.sheet.assumed.has(field);
     let is_live = sizes.live == Some(field);
     let name = sizes.fields.iter().find(|it| it.id == field).map_or("", |it| it.label);
-    let said = said(field, tape, sizes.sheet).unwrap_or_else(|| match &item.shape {
-        Shape::Text(.., text) => text.clone(),
-        _ => String::new(),
-    });
+    // What is written is part of the name, so that a voice can tap what the eye sees.
+    let said = match &item.shape {
+        Shape::Text(.., text) => text.as_str(),
+        _ => "",
+    };
     let ours = if is_ours { ", our example" } else { "" };
     let onclick = sizes.on_open.reform(move |_: MouseEvent| field);
     let onkeydown = {
@@ -98,15 +98,6 @@ fn area(class: &'static str, area: reckoner_core::drawing::Area) -> Html {
         <rect {class} x={number(area.left)} y={number(area.top)} width={number(area.width())}
             height={number(area.height())} />
     }
-}
-
-/// A length as it is said.
-fn said(field: &str, tape: Tape, sheet: &Sheet) -> Option<String> {
-    let echo = sheet.echoes.iter().find(|echo| echo.field == field)?;
-    let text = echo.sentence.to_string();
-    let reading = text.rsplit(" = ").next()?;
-    let length = parse(reading, &NoNames).ok()?.length(Unit::Inch, &NoNames).ok()?;
-    show(length, tape, Rounding::Nearest).ok().map(|shown| shown.spoken)
 }
 
 /// The hatches are named by attributes, because a style sheet looks for them in its own file.
