@@ -133,6 +133,7 @@ fn look(role: Role) -> (&'static str, Option<&'static str>) {
         Role::Blade => ("blade", None),
         Role::Ghost => ("ghost", None),
         Role::CutLine => ("cut-line", None),
+        Role::Mark => ("mark", None),
         Role::Guide => ("guide", None),
         Role::Dimension => ("dimension", None),
         Role::Leader => ("leader", None),

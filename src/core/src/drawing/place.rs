@@ -22,7 +22,7 @@ const BELOW: f64 = 0.22;
 const MIDDLE: f64 = 0.36;
 
 /// From writing to its own dimension line, and half an end of that.
-const CLEAR: f64 = 5.0;
+const CLEAR: f64 = 6.5;
 const END: f64 = 4.0;
 
 /// Longest leader, and how far a label moves before it needs one.

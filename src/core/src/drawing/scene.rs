@@ -112,8 +112,10 @@ pub enum Role {
     Blade,
     /// A dashed outline: later, hidden, or a guide.
     Ghost,
-    /// The line to mark or to cut, red.
+    /// The line to cut, red.
     CutLine,
+    /// The line to mark, or where a thing stands.
+    Mark,
     /// A construction or centre line.
     Guide,
     /// A dimension line with its ends. It has its number.

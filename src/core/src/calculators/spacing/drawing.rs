@@ -52,7 +52,7 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
     if input.wish.slat_width().is_none() {
         for mark in &answer.marks {
             let x = board.x(*mark);
-            board.add(Role::CutLine, Shape::Line(x, top, x, bottom));
+            board.add(Role::Mark, Shape::Line(x, top, x, bottom));
             board.add(Role::Fastener, Shape::Circle(x, middle, DOT));
         }
     }

@@ -25,7 +25,7 @@ fn marks(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
         answer.marks.iter().filter_map(|mark| (*mark - input.start_mark).ok()).collect();
     for place in &places {
         let x = board.x(*place);
-        board.add(Role::CutLine, Shape::Line(x, top, x, bottom));
+        board.add(Role::Mark, Shape::Line(x, top, x, bottom));
     }
     let numbers: Vec<_> =
         places.iter().enumerate().map(|(i, place)| (*place, (i + 1).to_string())).collect();

@@ -75,7 +75,7 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     let mut marks = Vec::new();
     for (number, edge) in (1_u32..).zip(&answer.left_edges) {
         board.rect(Role::Mate, *edge, top, input.support_thickness, answer.cut);
-        board.line(Role::CutLine, (*edge, zero), (*edge, rail));
+        board.line(Role::Mark, (*edge, zero), (*edge, rail));
         marks.push((*edge, number));
     }
     let numbers: Vec<_> = marks.iter().map(|(at, n)| (*at, n.to_string())).collect();
