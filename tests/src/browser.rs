@@ -1,33 +1,23 @@
-//! One Chromium: scripts, screenshots, its network and its processor.
+//! One browser: scripts, screenshots, its network and its processor.
 
+use std::cell::Cell;
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::sync::PoisonError;
 use std::thread::sleep;
 use std::time::{Duration, Instant};
 
-use base64::Engine;
+use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use serde_json::{Value, json};
 
 use crate::driver::{Driver, Trouble};
+use crate::engine::{self, Engine};
 use crate::release;
 
 /// How long a journey waits for something before it gives up: a busy machine is slow.
 const PATIENCE: Duration = Duration::from_secs(30);
 const BETWEEN_LOOKS: Duration = Duration::from_millis(40);
-
-/// Command line switches of every Chromium here: no screen, no sandbox (it is often run as root in
-/// a container), and nothing fetched for the browser itself.
-pub(crate) const SWITCHES: [&str; 8] = [
-    "--headless=new",
-    "--no-sandbox",
-    "--disable-dev-shm-usage",
-    "--disable-gpu",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-    "--no-first-run",
-];
 
 /// The key under which the driver names an element, fixed by the WebDriver standard.
 const ELEMENT: &str = "element-6066-11e4-a52e-4f735466cecf";
@@ -69,9 +59,11 @@ pub enum Act<'a> {
     Keys(&'a str),
 }
 
-/// One Chromium window. Dropping it closes the browser and its driver.
+/// One browser window. Dropping it closes the browser and its driver.
 pub struct Browser {
     driver: Driver,
+    engine: Engine,
+    screen: Cell<Screen>,
 }
 
 impl Browser {
@@ -79,7 +71,7 @@ impl Browser {
     ///
     /// # Panics
     ///
-    /// When Chromium or chromedriver cannot be started.
+    /// When the browser or its driver cannot be started.
     #[track_caller]
     pub fn start(screen: Screen) -> Browser {
         Browser::with_switches(screen, &[])
@@ -89,22 +81,13 @@ impl Browser {
     ///
     /// # Panics
     ///
-    /// When Chromium or chromedriver cannot be started.
+    /// When the browser or its driver cannot be started.
     #[track_caller]
     pub fn with_switches(screen: Screen, switches: &[&str]) -> Browser {
-        let all = [&SWITCHES, switches].concat();
-        let mut options = json!({ "args": all });
-        if let Some(chromium) = std::env::var_os("CHROMIUM") {
-            options["binary"] = json!(chromium.to_string_lossy());
-        }
-        let capabilities = json!({
-            "browserName": "chrome",
-            "goog:chromeOptions": options,
-            "goog:loggingPrefs": { "browser": "ALL", "performance": "ALL" },
-        });
-        let driver = Driver::start(&capabilities)
+        let engine = Engine::chosen();
+        let driver = Driver::start(engine, switches)
             .unwrap_or_else(|trouble| panic!("the browser does not start: {trouble}"));
-        let browser = Browser { driver };
+        let browser = Browser { driver, engine, screen: Cell::new(screen) };
         browser.resize(screen);
         browser
     }
@@ -112,12 +95,78 @@ impl Browser {
     /// Changes the screen; the page sees it at once.
     #[track_caller]
     pub fn resize(&self, screen: Screen) {
+        self.screen.set(screen);
         let Screen { width, height, touch } = screen;
-        self.cdp(
-            "Emulation.setDeviceMetricsOverride",
-            &json!({ "width": width, "height": height, "deviceScaleFactor": 2, "mobile": touch }),
+        match self.engine {
+            Engine::Chromium => {
+                self.cdp(
+                    "Emulation.setDeviceMetricsOverride",
+                    &json!({ "width": width, "height": height, "deviceScaleFactor": 2, "mobile": touch }),
+                );
+                self.cdp("Emulation.setTouchEmulationEnabled", &json!({ "enabled": touch }));
+            }
+            Engine::WebKit => self.resize_window(i64::from(width), i64::from(height)),
+            Engine::Firefox => self.resize_page(screen),
+        }
+    }
+
+    /// Makes the window so large that the page in it has this size.
+    #[track_caller]
+    fn resize_window(&self, width: i64, height: i64) {
+        if let Some(display) = &self.driver.started.display {
+            engine::focus_window(display);
+        }
+        let (mut wide, mut high) = (width, height);
+        let deadline = Instant::now() + PATIENCE;
+        loop {
+            let rect = json!({ "x": 0, "y": 0, "width": wide, "height": high });
+            self.must("the window", self.driver.post("/window/rect", &rect));
+            let size = self.script("return [innerWidth, innerHeight]");
+            let off = |at: usize, want: i64| want - size[at].as_i64().unwrap_or(want);
+            let (more, higher) = (off(0, width), off(1, height));
+            if (more, higher) == (0, 0) {
+                return;
+            }
+            assert!(
+                Instant::now() < deadline,
+                "the window does not get to {width} x {height}: {size}"
+            );
+            (wide, high) = (wide + more, high + higher);
+            sleep(BETWEEN_LOOKS);
+        }
+    }
+
+    /// Gives the page this size inside a window that cannot be so small.
+    #[track_caller]
+    fn resize_page(&self, Screen { width, height, touch }: Screen) {
+        let rect = json!({ "width": 1500, "height": 1200 });
+        self.must("the window", self.driver.post("/window/rect", &rect));
+        self.beside_the_page(&format!(
+            "const page = gBrowser.selectedBrowser;
+             for (const [side, size] of [['width', {width}], ['height', {height}]]) {{
+               for (const bound of ['min-', 'max-', '']) page.style.setProperty(bound + side, size + 'px', 'important');
+             }}
+             page.browsingContext.inRDMPane = {touch};"
+        ));
+        self.wait_until(
+            "the page has its size",
+            // A page that says nothing of phones, as the empty one, is laid out wide and shown small.
+            &format!(
+                "const is = Math.abs(innerWidth * {height} - innerHeight * {width}) <= {width} + {height};
+                 return is ? true : [innerWidth, innerHeight]"
+            ),
         );
-        self.cdp("Emulation.setTouchEmulationEnabled", &json!({ "enabled": touch }));
+    }
+
+    /// Runs a script in the browser itself, not in its page: Firefox alone can.
+    #[track_caller]
+    fn beside_the_page(&self, body: &str) {
+        let context = |name: &str| {
+            self.must(name, self.driver.post("/moz/context", &json!({ "context": name })));
+        };
+        context("chrome");
+        self.script(body);
+        context("content");
     }
 
     /// Opens an address and waits until its page is loaded.
@@ -129,6 +178,12 @@ impl Browser {
     /// Loads the page again, as the reload button does.
     #[track_caller]
     pub fn reload(&self) {
+        if self.engine == Engine::Firefox {
+            // Its driver passes by the service worker, which a person's reload does not.
+            self.script("window.isOld = true; location.reload()");
+            let body = "return !window.isOld && document.readyState === 'complete'";
+            return self.wait_until("the page is loaded again", body);
+        }
         self.must("reload", self.driver.post("/refresh", &json!({})));
     }
 
@@ -142,6 +197,10 @@ impl Browser {
     /// Runs a script body in the page; what it returns, or what its promise resolves to.
     #[track_caller]
     pub fn script(&self, body: &str) -> Value {
+        // Chromium alone takes a body that waits as it is.
+        let waits = self.engine != Engine::Chromium && body.contains("await ");
+        let asynchronous = format!("return (async () => {{ {body} }})()");
+        let body = if waits { &asynchronous } else { body };
         self.must(body, self.driver.post("/execute/sync", &json!({ "script": body, "args": [] })))
     }
 
@@ -174,6 +233,30 @@ impl Browser {
             .collect();
         let body = json!({ "actions": [{ "type": "key", "id": "keyboard", "actions": strokes }] });
         self.must(keys, self.driver.post("/actions", &body));
+    }
+
+    /// Holds the mouse button down at a place, in CSS pixels from the left and from the top, until [`Browser::let_go`].
+    #[track_caller]
+    pub fn hold_at(&self, x: f64, y: f64) {
+        self.mouse(&json!([
+            { "type": "pointerMove", "x": x.round(), "y": y.round() },
+            { "type": "pointerDown", "button": 0 },
+        ]));
+    }
+
+    /// Lets go of the mouse button.
+    #[track_caller]
+    pub fn let_go(&self) {
+        self.mouse(&json!([{ "type": "pointerUp", "button": 0 }]));
+    }
+
+    #[track_caller]
+    fn mouse(&self, actions: &Value) {
+        let with = json!({ "pointerType": "mouse" });
+        let body = json!({ "actions": [
+            { "type": "pointer", "id": "mouse", "parameters": with, "actions": actions },
+        ] });
+        self.must("the mouse", self.driver.post("/actions", &body));
     }
 
     /// Does all of these in a row, so many milliseconds apart, and looks at nothing in between. What is tapped by its
@@ -297,8 +380,14 @@ impl Browser {
         drop(fs::remove_dir_all(folder));
         fs::create_dir_all(folder)
             .unwrap_or_else(|error| panic!("cannot make {}: {error}", folder.display()));
-        let way = json!({ "behavior": "allow", "downloadPath": folder.to_string_lossy() });
-        self.cdp("Browser.setDownloadBehavior", &way);
+        match &self.driver.started.home {
+            Some(home) => engine::save_to(home, folder)
+                .unwrap_or_else(|error| panic!("cannot save to {}: {error}", folder.display())),
+            None => {
+                let way = json!({ "behavior": "allow", "downloadPath": folder.to_string_lossy() });
+                self.cdp("Browser.setDownloadBehavior", &way);
+            }
+        }
     }
 
     /// Waits until a file is saved into a folder, and gives its path.
@@ -311,9 +400,15 @@ impl Browser {
         let deadline = Instant::now() + PATIENCE;
         loop {
             let files = fs::read_dir(folder).into_iter().flatten().flatten();
-            // Chromium gives a file its name when it is whole.
-            let whole = |path: &PathBuf| path.extension().is_some_and(|it| it != "crdownload");
-            match files.map(|entry| entry.path()).find(whole) {
+            let files: Vec<PathBuf> = files.map(|entry| entry.path()).collect();
+            // A file gets its name when it is whole; Firefox holds the name with an empty one.
+            let is_part = |path: &PathBuf| {
+                let end = path.extension().unwrap_or_default().to_string_lossy();
+                ["crdownload", "part", "wkdownload"].contains(&end.as_ref())
+            };
+            let is_whole = |path: &&PathBuf| fs::metadata(path).is_ok_and(|it| it.len() > 0);
+            let found = if files.iter().any(is_part) { None } else { files.iter().find(is_whole) };
+            match found.cloned() {
                 Some(path) => return path,
                 None if Instant::now() > deadline => {
                     panic!("nothing was saved to {}", folder.display())
@@ -348,6 +443,9 @@ impl Browser {
             self.must("a window", self.driver.post("/window/new", &json!({ "type": "tab" })));
         let handle = window["handle"].as_str().unwrap_or_default().to_owned();
         self.turn_to(&handle);
+        if self.engine != Engine::Chromium {
+            self.resize(self.screen.get());
+        }
         handle
     }
 
@@ -370,6 +468,15 @@ impl Browser {
         self.must("turn to a window", self.driver.post("/window", &json!({ "handle": window })));
     }
 
+    /// Lets the page's script read the clipboard; Firefox lets it by how it was started.
+    #[track_caller]
+    pub fn allow_clipboard(&self) {
+        if self.engine == Engine::Chromium {
+            let all = json!({ "permissions": ["clipboardReadWrite", "clipboardSanitizedWrite"] });
+            self.cdp("Browser.grantPermissions", &all);
+        }
+    }
+
     /// Cuts the page's network, as in a shop without a signal.
     #[track_caller]
     pub fn set_offline(&self, offline: bool) {
@@ -389,6 +496,9 @@ impl Browser {
     /// What the page wrote to its console since the last call, as "LEVEL text".
     #[track_caller]
     pub fn console(&self) -> Vec<String> {
+        if self.engine != Engine::Chromium {
+            return self.said();
+        }
         self.log("browser")
             .iter()
             .map(|entry| {
@@ -396,6 +506,25 @@ impl Browser {
                 format!("{} {}", part("level"), part("message"))
             })
             .collect()
+    }
+
+    /// What Firefox wrote to its console and said to its driver since the last call, where it is of the page; WebKit
+    /// says nothing.
+    fn said(&self) -> Vec<String> {
+        let mut said = self.driver.started.said.lock().unwrap_or_else(PoisonError::into_inner);
+        let level = |line: String| {
+            let (kind, words) = line.split_once(':')?;
+            // What the browser says of itself.
+            if ["resource://", "RSLoader", "BackupService"].iter().any(|own| words.contains(own)) {
+                return None;
+            }
+            match kind {
+                "console.error" => Some(format!("SEVERE {words}")),
+                "console.warn" => Some(format!("WARNING {words}")),
+                _ => None,
+            }
+        };
+        said.drain(..).filter_map(level).collect()
     }
 
     /// The addresses that the page asked for since the last call.

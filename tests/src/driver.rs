@@ -1,12 +1,13 @@
-//! The wire to chromedriver: a process, plain HTTP and JSON.
+//! The wire to a browser's driver: plain HTTP and JSON.
 
 use std::fmt;
 use std::io::{self, BufRead, BufReader, Read, Write};
 use std::net::{Ipv4Addr, TcpStream};
-use std::process::{Child, Command, Stdio};
 use std::time::Duration;
 
 use serde_json::{Value, json};
+
+use crate::engine::{Engine, Started};
 
 /// A command that takes longer than this has hung.
 const PATIENCE: Duration = Duration::from_secs(120);
@@ -24,7 +25,7 @@ impl fmt::Display for Trouble {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Trouble::Refused { code, words } => write!(f, "{code}: {words}"),
-            Trouble::Line(error) => write!(f, "chromedriver cannot be reached: {error}"),
+            Trouble::Line(error) => write!(f, "the driver cannot be reached: {error}"),
         }
     }
 }
@@ -35,31 +36,18 @@ impl From<io::Error> for Trouble {
     }
 }
 
-/// A chromedriver with one open browser. Dropping it ends both.
+/// A driver with one open browser. Dropping it ends both.
 pub(crate) struct Driver {
-    process: Child,
-    port: u16,
+    pub(crate) started: Started,
     session: String,
 }
 
 impl Driver {
-    /// Starts chromedriver and a browser with these capabilities.
-    pub(crate) fn start(capabilities: &Value) -> Result<Driver, Trouble> {
-        let program = std::env::var_os("CHROMEDRIVER").unwrap_or_else(|| "chromedriver".into());
-        let mut process = Command::new(program)
-            .arg("--port=0")
-            .stdout(Stdio::piped())
-            .stderr(Stdio::null())
-            .spawn()?;
-        let port = match port_of(&mut process) {
-            Ok(port) => port,
-            Err(error) => {
-                drop(process.kill());
-                return Err(error.into());
-            }
-        };
-        let mut driver = Driver { process, port, session: String::new() };
-        let wanted = json!({ "capabilities": { "alwaysMatch": capabilities } });
+    /// Starts the driver of an engine and a browser.
+    pub(crate) fn start(engine: Engine, switches: &[&str]) -> Result<Driver, Trouble> {
+        let started = engine.start(switches)?;
+        let wanted = json!({ "capabilities": { "alwaysMatch": started.capabilities } });
+        let mut driver = Driver { started, session: String::new() };
         let opened = driver.send("POST", "/session", &wanted)?;
         driver.session = opened["sessionId"].as_str().unwrap_or_default().to_owned();
         Ok(driver)
@@ -81,12 +69,13 @@ impl Driver {
     }
 
     fn send(&self, method: &str, path: &str, body: &Value) -> Result<Value, Trouble> {
-        let mut stream = TcpStream::connect((Ipv4Addr::LOCALHOST, self.port))?;
+        let mut stream = TcpStream::connect((Ipv4Addr::LOCALHOST, self.started.port))?;
         stream.set_read_timeout(Some(PATIENCE))?;
         let body = if body.is_null() { String::new() } else { body.to_string() };
         write!(
             stream,
-            "{method} {path} HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\nContent-Length: {}\r\nConnection: close\r\n\r\n{body}",
+            "{method} {path} HTTP/1.1\r\nHost: 127.0.0.1:{}\r\nContent-Type: application/json\r\nContent-Length: {}\r\nConnection: close\r\n\r\n{body}",
+            self.started.port,
             body.len()
         )?;
         let answer: Value =
@@ -104,25 +93,9 @@ impl Driver {
 
 impl Drop for Driver {
     fn drop(&mut self) {
-        // Whatever fails here, the process is ended next.
+        // Whatever fails here, the processes are ended next.
         let _ = self.send("DELETE", &format!("/session/{}", self.session), &Value::Null);
-        let _ = self.process.kill();
-        let _ = self.process.wait();
     }
-}
-
-/// Reads the port from "started successfully on port N."; an earlier line names port 0.
-fn port_of(process: &mut Child) -> io::Result<u16> {
-    const MARK: &str = "started successfully on port ";
-    let output = process.stdout.take().ok_or_else(|| io::Error::other("no output"))?;
-    for line in BufReader::new(output).lines() {
-        if let Some((_, rest)) = line?.split_once(MARK)
-            && let Ok(port) = rest.trim_end_matches('.').parse()
-        {
-            return Ok(port);
-        }
-    }
-    Err(io::Error::other("chromedriver ended before it named its port"))
 }
 
 fn read_body(stream: TcpStream) -> io::Result<Vec<u8>> {

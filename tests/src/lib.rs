@@ -17,7 +17,8 @@
 //! with the place in the journey when it never comes: in a test that is the message wanted.
 //!
 //! - [`App`]: the page as a person uses it, plus the server it came from.
-//! - [`Browser`]: one Chromium with its driver; scripts, screenshots, the network, the processor.
+//! - [`Browser`]: one browser with its driver; scripts, screenshots, the network, the processor.
+//! - [`Engine`]: Chromium, WebKit or Firefox.
 //! - [`campaign`]: random walks with faults, on a browser that can be killed.
 //! - [`timing`]: how long a tap takes to be answered on the screen.
 //! - [`release`]: the built app, and further releases made from it.
@@ -30,9 +31,11 @@ mod app;
 mod browser;
 pub mod campaign;
 mod driver;
+mod engine;
 pub mod release;
 pub mod timing;
 
 pub use app::App;
 pub use browser::{Act, Browser, Screen};
+pub use engine::Engine;
 pub use reckoner_devserver::{Compression, Fault, Server};

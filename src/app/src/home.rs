@@ -6,7 +6,8 @@ use yew::prelude::*;
 use crate::components::device_line::OfflineLine;
 use crate::components::icon::{Icon, icon};
 use crate::platform::{dom, storage};
-use crate::{recent, route};
+use crate::recent::{self, LastAnswer};
+use crate::route;
 
 #[derive(Properties, PartialEq)]
 pub(crate) struct HomeProps {
@@ -112,16 +113,29 @@ fn found(wanted: &str) -> Html {
 fn used_last(recent: &[&'static Listed]) -> Html {
     if recent.is_empty() {
         return html! {
-            <p class="home__new">{ "New here? Tap a calculator. Grey slanted sizes are our example." }</p>
+            <p class="last-used home__new">
+                { "New here? Tap a calculator. Grey slanted sizes are our example." }
+            </p>
         };
     }
+    let one = |it: &&'static Listed| {
+        let answer = storage::get(&storage::last_answer(it.slug));
+        let answer = answer.as_deref().and_then(LastAnswer::read);
+        html! {
+            <a class="recent__link" href={route::address(it.slug, "")} data-testid={format!("recent-{}", it.slug)}>
+                <span class="recent__name">{ it.title }</span>
+                if let Some(LastAnswer { label, value, is_ours }) = answer {
+                    <span class={classes!("recent__value", is_ours.then_some("is-pencil"))}>{ value }</span>
+                    <span class="recent__label">
+                        { label }
+                        if is_ours { { ", example" } }
+                    </span>
+                }
+            </a>
+        }
+    };
     html! {
-        <nav class="recent" aria-label="Used last">
-            { for recent.iter().map(|it| html! {
-                <a class="recent__link" href={route::address(it.slug, "")}
-                    data-testid={format!("recent-{}", it.slug)}>{ it.title }</a>
-            }) }
-        </nav>
+        <nav class="last-used recent" aria-label="Used last">{ for recent.iter().map(one) }</nav>
     }
 }
 

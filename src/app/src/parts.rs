@@ -36,6 +36,7 @@ impl Part {
             Route::Calculator(..) => Some(Part::Calculators),
             Route::Cut(_)
             | Route::Jobs
+            | Route::Start
             | Route::Removed
             | Route::Notices
             | Route::Job(..)

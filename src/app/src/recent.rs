@@ -1,9 +1,39 @@
-//! The calculators used last, for the top of the list.
+//! The calculators used last, for the top of the list, each with its last answer.
 
 use reckoner_core::calculators::{self, Listed};
 
 /// Most of them that are kept.
 const MOST: usize = 3;
+
+/// What a calculator answered last, as the first page shows it: it is kept as text, since the first page is there
+/// before the calculators are.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LastAnswer {
+    /// What it is.
+    pub label: String,
+    /// What it came to.
+    pub value: String,
+    /// Whether it rests on an example of ours.
+    pub is_ours: bool,
+}
+
+impl LastAnswer {
+    /// As it is kept.
+    #[must_use]
+    pub fn written(&self) -> String {
+        let hand = if self.is_ours { "pencil" } else { "ink" };
+        format!("{hand}\n{}\n{}", self.label, self.value)
+    }
+
+    /// Reads what [`LastAnswer::written`] wrote.
+    #[must_use]
+    pub fn read(text: &str) -> Option<LastAnswer> {
+        let mut lines = text.lines();
+        let is_ours = lines.next()? == "pencil";
+        let (label, value) = (lines.next()?.to_owned(), lines.next()?.to_owned());
+        Some(LastAnswer { label, value, is_ours })
+    }
+}
 
 /// Reads slugs with commas between; what is unknown is dropped.
 #[must_use]
@@ -16,4 +46,20 @@ pub fn read(text: &str) -> Vec<&'static Listed> {
 pub fn with_first(text: &str, slug: &str) -> String {
     let others = text.split(',').filter(|other| *other != slug && !other.is_empty());
     core::iter::once(slug).chain(others).take(MOST).collect::<Vec<_>>().join(",")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::LastAnswer;
+
+    #[test]
+    fn a_last_answer_reads_as_it_was_written_and_nothing_else_does() {
+        for is_ours in [true, false] {
+            let answer = LastAnswer { label: "Apart".into(), value: "7 7/8 in".into(), is_ours };
+            assert_eq!(LastAnswer::read(&answer.written()), Some(answer));
+        }
+        for text in ["", "ink", "pencil\nApart"] {
+            assert_eq!(LastAnswer::read(text), None, "{text:?}");
+        }
+    }
 }

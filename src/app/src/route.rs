@@ -15,6 +15,8 @@ pub enum Route<'a> {
     Cut(Option<&'a str>),
     /// `#/jobs`: every job on this device.
     Jobs,
+    /// `#/jobs/start`: the kinds of pieces that a job can begin from.
+    Start,
     /// `#/jobs/removed`: every job that was taken off this device.
     Removed,
     /// `#/job/KEY` and what stands after it: a section, or an item.
@@ -46,6 +48,7 @@ impl<'a> Route<'a> {
             "notices" => Route::Notices,
             "cut" => Route::Cut(query.filter(|query| !query.is_empty())),
             "jobs" => Route::Jobs,
+            "jobs/start" => Route::Start,
             "jobs/removed" => Route::Removed,
             "take" => Route::Take(query),
             job if job.starts_with("job/") => {

@@ -25,6 +25,18 @@ fn written(shown: &Shown) -> String {
     }
 }
 
+/// What a figure came to, and no more: `7 7/8 in`.
+#[must_use]
+pub fn in_short(figure: &Figure, bench: &Bench) -> String {
+    match face(&figure.value, bench) {
+        Face::Measure(shown) => shown.mark.to_string(),
+        Face::Measures(all) => {
+            all.iter().map(|it| it.mark.to_string()).collect::<Vec<_>>().join("; ")
+        }
+        Face::Line { text, .. } => text,
+    }
+}
+
 /// A figure for a voice. Of several lengths, the one with this index.
 #[must_use]
 pub fn to_say(figure: &Figure, bench: &Bench, index: usize, assumed: &Assumed) -> String {

@@ -11,8 +11,8 @@
 // and says each change with the event reckoner-offline.
 
 const STORED = "reckoner.";
-// Which jobs were saved as a file: nothing that was typed.
-const MARKS = `${STORED}saved.`;
+// Which jobs were saved as a file, where somebody was last, what was read there and answered: nothing that was typed.
+const MARKS = ["saved.", "field.", "read.", "answer."].map((mark) => STORED + mark);
 const KEPT = "reckoner-kept.";
 const find = (id) => document.getElementById(id);
 
@@ -21,6 +21,9 @@ try {
   const theme = new URLSearchParams(localStorage.getItem(`${STORED}settings`) ?? "").get("theme");
   if (/^[a-z]{1,12}$/.test(theme ?? "")) document.documentElement.dataset.theme = theme;
 } catch { /* Storage is forbidden: the theme of the system will do. */ }
+
+// The first page stands in the shell itself; of any other page, only that it is on its way.
+document.documentElement.dataset.first = location.hash.length > 2 ? "other" : "home";
 
 let started = false;
 let stopped = false;
@@ -82,7 +85,7 @@ function whatWasTyped() {
 /** Empty when the browser forbids storage. */
 function storedKeys() {
   try {
-    const isTyped = (key) => key.startsWith(STORED) && !key.startsWith(MARKS);
+    const isTyped = (key) => key.startsWith(STORED) && !MARKS.some((mark) => key.startsWith(mark));
     return Object.keys(localStorage).filter(isTyped).sort();
   } catch {
     return [];

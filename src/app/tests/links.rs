@@ -90,6 +90,7 @@ fn an_address_shows_a_page() {
         Route::Unknown => "unknown".to_owned(),
         Route::Cut(query) => format!("cut {query:?}"),
         Route::Jobs => "jobs".to_owned(),
+        Route::Start => "start".to_owned(),
         Route::Removed => "removed".to_owned(),
         Route::Notices => "notices".to_owned(),
         Route::Job(key, rest) => format!("job {key} {rest}"),
@@ -113,6 +114,7 @@ fn an_address_shows_a_page() {
     assert_eq!(kind("#/cut?parts=4+@+30"), "cut Some(\"parts=4+@+30\")");
     assert_eq!(kind("#/jobs"), "jobs");
     assert_eq!(kind("#/jobs/removed"), "removed");
+    assert_eq!(kind("#/jobs/start"), "start");
     assert_eq!(kind("#/notices"), "notices");
     assert_eq!(kind("#/job/12-3"), "job 12-3 ");
     assert_eq!(kind("#/job/12-3/item/7"), "job 12-3 item/7");

@@ -4,12 +4,14 @@ use std::hint::black_box;
 use std::time::Instant;
 
 use reckoner_core::attention::attention;
+use reckoner_core::build_order::build_order;
 use reckoner_core::job::moved::{moved, moved_parts};
 use reckoner_core::job::{
     Conflict, Item, ItemId, Job, Measure, MeasureKind, Part, Reckoned, Step, Written, part_sizes,
 };
 use reckoner_core::measure::Unit;
 use reckoner_core::sheet::Bench;
+use reckoner_core::to_buy::to_buy;
 
 fn measure(rank: i64, name: String, formula: String) -> Item {
     Item::Measure(Measure {
@@ -79,6 +81,8 @@ fn main() -> Result<(), Conflict> {
     assert_eq!(list.len(), 2_000);
     time("parts that moved", || moved_parts(&changed, &before, &after));
     time("parts", || part_sizes(&changed, &after));
-    time("what wants looking at", || attention(&changed, &after, &bench));
+    let found = time("what wants looking at", || attention(&changed, &after, &bench));
+    time("everything to buy", || to_buy(&changed, &after, &bench));
+    time("the build order", || build_order(&changed, &after, &bench, &found));
     Ok(())
 }

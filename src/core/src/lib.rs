@@ -20,6 +20,7 @@
 )]
 
 pub mod attention;
+pub mod build_order;
 pub mod calculators;
 pub mod cutting;
 pub mod drawing;
@@ -31,3 +32,4 @@ pub mod planning;
 pub mod sentence;
 pub mod sheet;
 pub mod tables;
+pub mod to_buy;

@@ -4,8 +4,8 @@ use core::fmt;
 use std::borrow::Cow;
 
 use crate::measure::{
-    Length, Rounding, Tape,
-    text::{exact_text, show},
+    Length, Number, Partner, Rounding, Tape,
+    text::{decimal, exact_text, show},
 };
 
 /// One piece of a [`Sentence`].
@@ -15,6 +15,8 @@ pub enum Piece {
     Text(Cow<'static, str>),
     /// A length, to be read on the user's tape.
     Length(Length, Rounding),
+    /// A load or the like with its unit, in the units of who measures with that tape.
+    Amount(Number, &'static str),
 }
 
 /// Words with lengths in them: `Strips of 1 3/4 do not fit.`
@@ -45,19 +47,21 @@ impl Sentence {
     /// more`) and stands as it is.
     #[must_use]
     pub fn on(&self, tape: Tape) -> String {
-        self.with_lengths(|length, rounding| match show(length, tape, rounding) {
-            Ok(shown) if shown.lean == "exact" || rounding != Rounding::Nearest => {
-                shown.mark.to_string()
+        self.with_lengths(tape.unit().is_metric(), |length, rounding| {
+            match show(length, tape, rounding) {
+                Ok(shown) if shown.lean == "exact" || rounding != Rounding::Nearest => {
+                    shown.mark.to_string()
+                }
+                Ok(_) if !length.is_zero() && is_nothing(length, tape) => {
+                    let mark = show(tape.graduation(), tape, Rounding::Nearest);
+                    mark.map_or_else(
+                        |_| exact_text(length),
+                        |first| format!("less than {}", first.mark),
+                    )
+                }
+                Ok(shown) => format!("about {}", shown.mark),
+                Err(_) => exact_text(length),
             }
-            Ok(_) if !length.is_zero() && is_nothing(length, tape) => {
-                let mark = show(tape.graduation(), tape, Rounding::Nearest);
-                mark.map_or_else(
-                    |_| exact_text(length),
-                    |first| format!("less than {}", first.mark),
-                )
-            }
-            Ok(shown) => format!("about {}", shown.mark),
-            Err(_) => exact_text(length),
         })
     }
 
@@ -65,7 +69,7 @@ impl Sentence {
     /// shows. A length that its mark would make nothing is written more finely.
     #[must_use]
     pub fn typed(&self, tape: Tape) -> String {
-        self.with_lengths(|length, rounding| {
+        self.with_lengths(tape.unit().is_metric(), |length, rounding| {
             let mark = tape.read(length, rounding).map(|reading| reading.mark);
             match (mark, show(length, tape, rounding)) {
                 (Ok(mark), Ok(shown)) if mark.is_zero() == length.is_zero() => {
@@ -77,12 +81,13 @@ impl Sentence {
         })
     }
 
-    fn with_lengths(&self, write: impl Fn(Length, Rounding) -> String) -> String {
+    fn with_lengths(&self, is_metric: bool, write: impl Fn(Length, Rounding) -> String) -> String {
         self.0
             .iter()
             .map(|piece| match piece {
                 Piece::Text(text) => text.to_string(),
                 Piece::Length(length, rounding) => write(*length, *rounding),
+                Piece::Amount(amount, unit) => amount_text(*amount, unit, is_metric),
             })
             .collect()
     }
@@ -93,7 +98,20 @@ impl fmt::Display for Sentence {
         self.0.iter().try_for_each(|piece| match piece {
             Piece::Text(text) => f.write_str(text),
             Piece::Length(length, _) => f.write_str(&exact_text(*length)),
+            Piece::Amount(amount, unit) => f.write_str(&amount_text(*amount, unit, false)),
         })
+    }
+}
+
+/// `100 lb`, or the same in the metric unit.
+#[must_use]
+pub fn amount_text(amount: Number, unit: &str, is_metric: bool) -> String {
+    match Partner::of(unit).filter(|_| is_metric) {
+        Some(it) => {
+            let there = it.in_metric(amount).unwrap_or(amount);
+            format!("{} {}", decimal(there, it.places), it.metric)
+        }
+        None => format!("{} {unit}", decimal(amount, 0)),
     }
 }
 
@@ -139,6 +157,12 @@ impl From<&'static str> for Piece {
 impl From<String> for Piece {
     fn from(text: String) -> Piece {
         Piece::Text(Cow::Owned(text))
+    }
+}
+
+impl From<(Number, &'static str)> for Piece {
+    fn from((amount, unit): (Number, &'static str)) -> Piece {
+        Piece::Amount(amount, unit)
     }
 }
 

@@ -6,7 +6,8 @@
 use reckoner_core::job::{
     BoardState, CloseEnough, CutTicks, Dimension, Dimensions, Grain, Hand, Item, ItemId, Kept,
     Known, Linked, MOST_MEASURES, MOST_NOTE, MOST_PIECES_OF_JOB, Made, Match, Measure, MeasureKind,
-    Part, Piece, PieceState, RackBoard, Round, Saw, Screw, Sketch, Written, YardBoard, known,
+    Part, Piece, PieceState, RackBoard, Round, Saw, Screw, Sketch, Ticked, Written, YardBoard,
+    known,
 };
 use reckoner_core::measure::Length;
 use reckoner_core::measure::text::{exact_text, length};
@@ -139,6 +140,9 @@ const SKETCH: &[Field] = &[
 
 const CLOSE_ENOUGH: &[Field] = &[must("size", TEXT, "")];
 
+const TICKED: &[Field] =
+    &[must("done", Kind::List(&Kind::Row(&[TEXT, U32]), MOST_BOARDS), "What, and how many.")];
+
 const CUT_TICKS: &[Field] = &[
     must("plan", U64, "The cut plan."),
     must("boards", Kind::List(&BOARD_STATE, MOST_BOARDS), "One for each board of the plan."),
@@ -148,9 +152,13 @@ const BOARD_STATE: Kind = Kind::Case(&[
     ("to_cut", None),
     // On the rack as this item.
     ("bought", Some(Kind::Maybe(&U64))),
+    ("begun", Some(Kind::Record(BEGUN))),
     ("cut", None),
     ("different", Some(Kind::Record(DIFFERENT))),
 ]);
+
+const BEGUN: &[Field] =
+    &[must("cut", Kind::List(&Kind::Row(&[U32, U32]), MOST_BOARDS), "Part and how many.")];
 
 const DIFFERENT: &[Field] = &[
     must("good", Kind::List(&Kind::Row(&[U32, U32]), MOST_BOARDS), "Part and how many."),
@@ -172,6 +180,7 @@ const KINDS: &[KindOf] = &[
     kind_of("cut_plan", CUT_PLAN, "A cut plan."),
     kind_of("cut_ticks", CUT_TICKS, "What has been bought and cut of a cut plan."),
     kind_of("close_enough", CLOSE_ENOUGH, "How far a piece may be off and count as right."),
+    kind_of("ticked", TICKED, "What is ticked off that no piece and no board tells."),
 ];
 
 /// An item: in a job with its id, in a step beside it.
@@ -202,6 +211,7 @@ fn write_kind(out: &mut Fields, item: &Item) {
         Item::CutPlan(_) => "cut_plan",
         Item::CutTicks(_) => "cut_ticks",
         Item::CloseEnough(_) => "close_enough",
+        Item::Ticked(_) => "ticked",
     };
     out.besides("kind", |w| w.text(name));
     if let Some(kind) = KINDS.iter().find(|kind| kind.name == name) {
@@ -289,6 +299,12 @@ fn write_kind(out: &mut Fields, item: &Item) {
             out.list(&it.boards, write_state);
         }
         Item::CloseEnough(it) => out.text(&it.size),
+        Item::Ticked(it) => {
+            let done: Vec<_> = it.done.iter().collect();
+            out.list(&done, |w, (what, count)| {
+                w.row(&mut [&mut |w| w.text(what), &mut |w| w.int(**count)]);
+            });
+        }
     }
 }
 
@@ -360,16 +376,27 @@ fn write_state(w: &mut Writer, state: &BoardState) {
         BoardState::ToCut => w.text("to_cut"),
         BoardState::Bought(None) => w.case("bought", |w| w.out.push_str("null")),
         BoardState::Bought(Some(id)) => w.case("bought", |w| w.int(id.0)),
+        BoardState::Begun(cut) => w.case("begun", |w| {
+            w.record(BEGUN, |out| out.list(cut, write_count));
+        }),
         BoardState::Cut => w.text("cut"),
         BoardState::Different { good, left } => w.case("different", |w| {
             w.record(DIFFERENT, |out| {
-                out.list(good, |w, (part, count)| {
-                    w.row(&mut [&mut |w| w.int(*part), &mut |w| w.int(*count)]);
-                });
+                out.list(good, write_count);
                 out.list(left, |w, text| w.text(text));
             });
         }),
     }
+}
+
+/// A part by its place, and how many.
+fn write_count(w: &mut Writer, (part, count): &(usize, u32)) {
+    w.row(&mut [&mut |w| w.int(*part), &mut |w| w.int(*count)]);
+}
+
+fn read_count(pair: Value) -> (usize, u32) {
+    let mut row = pair.row();
+    (row.int(), row.int())
 }
 
 /// Reads an item of the [`ITEM`] kinds.
@@ -440,7 +467,14 @@ pub(crate) fn read_item(raw: &str) -> Result<Item, Fault> {
                 plan: ItemId(it.int()),
                 boards: it.list(|state| read_state(state)),
             }),
-            _ => Item::CloseEnough(CloseEnough { size: it.text() }),
+            "close_enough" => Item::CloseEnough(CloseEnough { size: it.text() }),
+            _ => {
+                let done = it.list(|tick| {
+                    let mut row = tick.row();
+                    (row.text(), row.int())
+                });
+                Item::Ticked(Ticked { done: done.into_iter().collect() })
+            }
         })
     });
     faults.or(item)?.ok_or(Fault::Kind)
@@ -526,13 +560,11 @@ fn read_sizes(value: &Value) -> Known {
 fn read_state(value: Value) -> BoardState {
     match value.case() {
         Some(("bought", id)) => BoardState::Bought(id.map(|id| ItemId(id.int()))),
+        Some(("begun", Some(value))) => BoardState::Begun(value.record().list(read_count)),
         Some(("cut", _)) => BoardState::Cut,
         Some(("different", Some(value))) => {
             let mut it = value.record();
-            let good = it.list(|pair| {
-                let mut row = pair.row();
-                (row.int(), row.int())
-            });
+            let good = it.list(read_count);
             BoardState::Different { good, left: it.list(|text| text.text()) }
         }
         _ => BoardState::ToCut,

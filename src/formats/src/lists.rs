@@ -1,11 +1,11 @@
-//! Parts, settings and boards as CSV (RFC 4180), for a spreadsheet. Every size has columns with
+//! Parts, the build order and what is bought as CSV (RFC 4180), for a spreadsheet. Every size has columns with
 //! plain numbers, in inches and in millimetres, so that they can be summed.
 
-use reckoner_core::cutting::Source;
-use reckoner_core::job::{Batch, BoardState, CutPlan, Grain, Hand, Item, Job, PartSizes, Setting};
+use reckoner_core::build_order::BuildOrder;
+use reckoner_core::job::{Grain, Hand, Item, Job, PartSizes};
 use reckoner_core::measure::text::{TextProblem, exact_text, show};
 use reckoner_core::measure::{Length, Rounding, Tape, Unit};
-use reckoner_core::planning::report::shopping;
+use reckoner_core::to_buy::ToBuy;
 
 /// One row: fields are quoted where RFC 4180 asks for it, and lines end in CR LF.
 fn row(out: &mut String, fields: &[String]) {
@@ -110,49 +110,62 @@ pub fn parts_csv(job: &Job, parts: &[PartSizes], tape: Tape) -> String {
     out
 }
 
-/// The batches of a job, one row for each part in each.
+/// The build order of a job, one row for the pieces of each part in each step.
 #[must_use]
-pub fn batches_csv(job: &Job, batches: &[Batch], tape: Tape) -> String {
+pub fn build_order_csv(job: &Job, order: &BuildOrder, tape: Tape) -> String {
     let mut out = String::new();
     let heading = [
+        "step",
+        "what",
         "setting",
-        "size",
-        "size in",
-        "size mm",
+        "setting in",
+        "setting mm",
         "part",
         "pieces",
-        "spares of the setting",
-        "now or wait",
+        "board",
+        "done",
+        "waits for",
     ];
     row(&mut out, &heading.map(str::to_owned));
-    for batch in batches {
-        let setting = match batch.setting {
-            Setting::RipWidth => "fence, width",
-            Setting::ResawThickness => "fence, thickness",
-            Setting::StopLength => "stop, length",
+    for (number, step) in (1_u32..).zip(&order.steps) {
+        let setting = match step.setting {
+            Some(setting) => length(&Ok(setting), tape),
+            None => [String::new(), String::new(), String::new()],
         };
-        for part in &batch.parts {
-            let name = job.item(part.id).map_or("", Item::name);
-            let mut fields = vec![setting.to_owned()];
-            fields.extend(length(&Ok(batch.size), tape));
-            fields.push(text(name));
-            fields.push(part.pieces.to_string());
-            fields.push(batch.spares.to_string());
-            fields.push(if part.must_wait { "wait" } else { "now" }.to_owned());
+        let waits: Vec<String> =
+            step.waits_for.iter().map(|wait| wait.sentence(job, order).on(tape)).collect();
+        let mut write = |part: &str, pieces: usize, board: Option<u32>, is_done: bool| {
+            let mut fields = vec![number.to_string(), text(&step.title(job))];
+            fields.extend(setting.clone());
+            fields.push(text(part));
+            fields.push(if pieces == 0 { String::new() } else { pieces.to_string() });
+            fields.push(board.map_or_else(String::new, |board| board.to_string()));
+            fields.push(if is_done { "yes" } else { "no" }.to_owned());
+            fields.push(text(&waits.join("; ")));
             row(&mut out, &fields);
+        };
+        for it in &step.pieces {
+            let name = job.item(it.part).map_or("", Item::name);
+            write(name, it.pieces.len(), it.board, step.is_done || it.is_cut);
+        }
+        if step.pieces.is_empty() {
+            write("", 0, None, step.is_done);
         }
     }
     out
 }
 
-/// The boards that a plan buys, one row for each kind, with what is bought of them already.
+/// Everything to buy, one row for each line, with what is on hand and bought of it already.
 #[must_use]
-pub fn boards_csv(kept: &CutPlan, states: &[BoardState]) -> String {
+pub fn to_buy_csv(list: &ToBuy) -> String {
     let mut out = String::new();
     let heading = [
-        "board",
+        "what",
         "count",
+        "spares",
+        "on hand",
         "bought",
+        "to buy",
         "thickness in",
         "thickness mm",
         "width in",
@@ -161,22 +174,22 @@ pub fn boards_csv(kept: &CutPlan, states: &[BoardState]) -> String {
         "length mm",
         "price each",
         "price",
+        "for",
     ];
     row(&mut out, &heading.map(str::to_owned));
-    for it in shopping(&kept.asked, &kept.plan, &kept.labels).into_iter().flatten() {
-        let bought = kept.plan.boards.iter().zip(states).filter(|(cut, state)| {
-            cut.source == Source::Board(it.board) && **state != BoardState::ToCut
-        });
-        let mut fields = vec![text(&it.section), it.count.to_string(), bought.count().to_string()];
-        let (thickness, width) = it.size.unzip();
-        for size in [thickness, width, Some(it.length)] {
+    for it in &list.lines {
+        let counts = [it.wanted, it.spares, it.on_hand, it.bought, it.to_come()];
+        let mut fields = vec![text(&it.name)];
+        fields.extend(counts.iter().map(u32::to_string));
+        for size in [it.thickness, it.width, it.length] {
             fields.extend(numbers(size));
         }
-        let (each, all) = it.price.unzip();
         let money = |cents: Option<i64>| {
             cents.map_or_else(String::new, |it| format!("{}.{:02}", it / 100, it % 100))
         };
-        fields.extend([money(each), money(all)]);
+        fields.extend([money(it.each), money(it.price())]);
+        let uses: Vec<&str> = it.uses.iter().map(|(_, name)| name.as_str()).collect();
+        fields.push(text(&uses.join(", ")));
         row(&mut out, &fields);
     }
     out

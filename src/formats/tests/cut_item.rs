@@ -6,7 +6,7 @@ use reckoner_core::measure::Unit;
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::planning::quick_list::{QUICK_LIST, quick_list};
 use reckoner_core::sheet::{Ask, Bench, Entries};
-use reckoner_formats::{boards_csv, open_job, write_job, write_job_file};
+use reckoner_formats::{open_job, write_job, write_job_file};
 use serde_json::{Value, json};
 
 /// A plan of a quick list: two pieces from a board, one from a scrap. All numbers are invented.
@@ -93,17 +93,4 @@ fn a_damaged_plan_is_set_aside_and_the_rest_opens() {
         assert!(opened.set_aside[0].why.contains(why), "{place}: {}", opened.set_aside[0].why);
         assert!(opened.job.items().count() == 1 && opened.job.find_cut_plan(true).is_none());
     }
-}
-
-/// By hand: 96 in are 2438.4 mm, one board at 10.90, bought; a quick list knows no cross-section.
-#[test]
-fn the_boards_of_a_plan_are_a_list_of_numbers() {
-    let kept = plan("96 at 10.90");
-    let text = boards_csv(&kept, &[BoardState::Bought(None), BoardState::Cut]);
-    let mut reader = csv::Reader::from_reader(text.as_bytes());
-    let rows: Vec<csv::StringRecord> =
-        reader.records().collect::<Result<_, _>>().expect("RFC 4180");
-    assert_eq!(rows.len(), 1);
-    let cells: Vec<&str> = rows[0].iter().skip(1).collect();
-    assert_eq!(cells, ["1", "1", "", "", "", "", "96", "2438.4", "10.90", "10.90"]);
 }

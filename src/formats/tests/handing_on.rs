@@ -1,12 +1,15 @@
 //! Lists, links and codes: read back by an independent reader where there is one.
 
 use proptest::prelude::*;
-use reckoner_core::job::{Item, Reckoned, Setting, Step, batches, demo::demo, part_sizes};
-use reckoner_core::measure::Tape;
+use reckoner_core::attention::attention;
+use reckoner_core::build_order::build_order;
+use reckoner_core::job::{Item, ItemId, Reckoned, Step, demo::demo, part_sizes};
+use reckoner_core::measure::{Tape, length};
 use reckoner_core::sheet::Bench;
+use reckoner_core::to_buy::{Line, Source, ToBuy};
 use reckoner_formats::{
-    Brought, CodeProblem, Gatherer, MAX_FILE, PIECE, PackProblem, batches_csv, brought, codes,
-    codes_in, open_job, pack, parts_csv, unpack, write_job, write_job_file,
+    Brought, CodeProblem, Gatherer, MAX_FILE, PIECE, PackProblem, brought, build_order_csv, codes,
+    codes_in, open_job, pack, parts_csv, to_buy_csv, unpack, write_job, write_job_file,
 };
 
 /// RFC 4180, read back by the csv crate in its strict default.
@@ -33,18 +36,20 @@ fn parts_read_back_as_they_were_whatever_is_in_their_names() {
     assert!(text.ends_with("\r\n"));
 }
 
+/// By hand: the widest rip of the demo is 3 1/4 in, 82.55 mm, or more; its longest stop 50 1/2 in, 1282.7 mm.
 #[test]
-fn batches_read_back_with_their_sizes() {
-    let job = demo();
-    let sizes = part_sizes(&job, &Reckoned::of(&job, &Bench::default()));
-    let list = batches(&sizes, Setting::RipWidth);
-    let text = batches_csv(&job, &list, Tape::SIXTEENTHS);
+fn the_build_order_reads_back_with_its_sizes() {
+    let (job, bench) = (demo(), Bench::default());
+    let reckoned = Reckoned::of(&job, &bench);
+    let order = build_order(&job, &reckoned, &bench, &attention(&job, &reckoned, &bench));
+    let text = build_order_csv(&job, &order, Tape::SIXTEENTHS);
     let mut reader = csv::Reader::from_reader(text.as_bytes());
     let rows: Vec<csv::StringRecord> =
         reader.records().collect::<Result<_, _>>().expect("RFC 4180");
-    let rows_of_list: usize = list.iter().map(|batch| batch.parts.len()).sum();
-    assert_eq!(rows.len(), rows_of_list);
-    assert_eq!([1, 2, 3, 4].map(|at| &rows[0][at]), ["5 1/2 in", "5.5", "139.7", "end bracket"]);
+    let wanted: usize = order.steps.iter().map(|step| step.pieces.len().max(1)).sum();
+    assert_eq!(rows.len(), wanted);
+    let planks = rows.iter().find(|row| &row[2] == "50 1/2 in").expect("the top planks");
+    assert_eq!([3, 4, 5].map(|at| &planks[at]), ["50.5", "1282.7", "top plank"]);
 }
 
 #[test]
@@ -184,4 +189,83 @@ proptest! {
         prop_assert_eq!(gatherer.missing(), Vec::<usize>::new());
         prop_assert_eq!(gatherer.whole(), Some(Ok(text)));
     }
+}
+
+/// By hand: 96 in are 2438.4 mm, 1 1/2 are 38.1, 5 1/2 are 139.7; three boards at 10.90 are 32.70.
+#[test]
+fn everything_to_buy_is_a_list_of_numbers() {
+    let inches = |text: &str| Some(length(text).expect("a length"));
+    let board = Line {
+        source: Source::Boards(ItemId(1), 0),
+        name: "2x6".to_owned(),
+        thickness: inches("1 1/2"),
+        width: inches("5 1/2"),
+        length: inches("96"),
+        wanted: 3,
+        spares: 0,
+        on_hand: 0,
+        bought: 1,
+        each: Some(1090),
+        is_ours: false,
+        uses: vec![(ItemId(2), "rail".to_owned()), (ItemId(3), "leg".to_owned())],
+    };
+    let screws = Line {
+        source: Source::Goods("buy".to_owned()),
+        name: "=SUM(A1)".to_owned(),
+        thickness: None,
+        width: None,
+        length: inches("2 1/2"),
+        wanted: 40,
+        spares: 4,
+        on_hand: 12,
+        bought: 0,
+        each: None,
+        is_ours: false,
+        uses: vec![(ItemId(4), "@planks, \"down\"".to_owned())],
+    };
+    let text = to_buy_csv(&ToBuy { lines: vec![board, screws], ..ToBuy::default() });
+    let mut reader = csv::Reader::from_reader(text.as_bytes());
+    let rows: Vec<csv::StringRecord> =
+        reader.records().collect::<Result<_, _>>().expect("RFC 4180");
+    let cells = |at: usize| rows[at].iter().collect::<Vec<_>>();
+    assert_eq!(
+        cells(0),
+        [
+            "2x6",
+            "3",
+            "0",
+            "0",
+            "1",
+            "2",
+            "1.5",
+            "38.1",
+            "5.5",
+            "139.7",
+            "96",
+            "2438.4",
+            "10.90",
+            "32.70",
+            "rail, leg",
+        ]
+    );
+    assert_eq!(
+        cells(1),
+        [
+            "'=SUM(A1)",
+            "40",
+            "4",
+            "12",
+            "0",
+            "28",
+            "",
+            "",
+            "",
+            "",
+            "2.5",
+            "63.5",
+            "",
+            "",
+            "'@planks, \"down\"",
+        ]
+    );
 }

@@ -13,16 +13,14 @@ use reckoner_formats::{
 };
 
 fn size(number: usize, note: &str) -> Item {
+    let formula = Written::Formula("47 1/2 - 2 × size no 0".to_owned());
     Item::Measure(Measure {
         rank: number as i64,
-        name: format!("size no {number}"),
-        kind: MeasureKind::Length,
-        written: Written::Formula("47 1/2 - 2 × size no 0".to_owned()),
         as_cut: Some("3 3/16".to_owned()),
         is_cut: true,
         wait: true,
         note: note.to_owned(),
-        left: None,
+        ..Measure::new(format!("size no {number}"), MeasureKind::Length, formula)
     })
 }
 

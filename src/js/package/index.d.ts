@@ -12,7 +12,7 @@ export interface LengthValue extends Exact { kind: "length"; shown: string; lean
 export interface LengthsValue { kind: "lengths"; items: Omit<LengthValue, "kind">[] }
 export interface CountValue { kind: "count"; value: number }
 export interface AreaValue { kind: "area"; exact_square_inches: string; shown: string }
-/** `exact` is null for a number of physics, such as an angle. */
+/** `exact` is null for a number of physics, such as an angle. With a tape in millimetres `unit` is a metric one. */
 export interface NumberValue { kind: "number"; exact: string | null; value: number; unit: string; shown: string }
 export interface WordsValue { kind: "words"; shown: string }
 export type Value = LengthValue | LengthsValue | CountValue | AreaValue | NumberValue | WordsValue;
@@ -33,7 +33,7 @@ export interface Answered<Results, Tables> {
   assumed: Record<string, string>;
 }
 /** The tape and the saw; what is left out is as the app starts. Numbers are inches. */
-export interface Bench { tape?: "inches" | "feet" | "decimal" | "mm"; fineness?: 2 | 4 | 8 | 16 | 32 | 64; kerf?: Measure; blade_reach?: Measure; thinnest_strip?: Measure; fence?: "left" | "right" }
+export interface Bench { tape?: "inches" | "feet" | "decimal" | "mm" | "mm_half" | "mm_tenths"; fineness?: 2 | 4 | 8 | 16 | 32 | 64; kerf?: Measure; blade_reach?: Measure; thinnest_strip?: Measure; fence?: "left" | "right" }
 /** A length or a formula: "3 3/8", "45 mm", "59 1/2 - 2 × 3 1/4"; a number takes `unit`. */
 export type Measure = string | number;
 /** What is in the way: first of the call itself, then of the question. */
@@ -81,6 +81,8 @@ export type Code =
   | "near-edge"
   | "no-angled-screw"
   | "no-clear-place"
+  | "no-colon"
+  | "no-columns"
   | "no-depth-left"
   | "no-figure-outside"
   | "no-free-place"
@@ -160,12 +162,13 @@ export type Code =
   | "too-wet"
   | "top-smaller-than-base"
   | "trims-take-the-board"
+  | "two-ways"
   | "wrong-way-round"
   | "zone-outside";
 export type CautionId = "ripping" | "thin_strip" | "strip_at_fence" | "small_piece" | "stop_block" | "deep_cut" | "tilted_cut" | "hand_saw" | "drilling" | "dust_and_noise" | "treated_wood" | "corrosion" | "load" | "oily_rags" | "reclaimed";
 
 export interface TapeInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Work it out: use the letter of a line above to go on from it. Needed where it is asked. */
   strip?: string | string[];
@@ -187,7 +190,7 @@ export interface TapeResults {
   length?: LengthValue;
   /** One part */
   each?: LengthValue;
-  /** Error when stepped off */
+  /** If you step it off */
   stepping_error?: LengthValue;
   /** Last mark closes at */
   closes_at?: LengthValue;
@@ -208,7 +211,7 @@ export interface TapeTables {
 export function tape(input?: TapeInput, bench?: Bench): Answered<TapeResults, TapeTables> | Refused;
 
 export interface LumberInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** What. Left out: size. */
   ask?: "size" | "amount" | "weight" | "cover";
@@ -283,7 +286,7 @@ export interface LumberTables {
 export function lumber(input?: LumberInput, bench?: Bench): Answered<LumberResults, LumberTables> | Refused;
 
 export interface MoistureInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** What. Left out: board. */
   ask?: "board" | "gap" | "swing" | "air";
@@ -372,31 +375,31 @@ export interface MoistureTables {
 export function moisture(input?: MoistureInput, bench?: Bench): Answered<MoistureResults, MoistureTables> | Refused;
 
 export interface ResawRipInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** What to saw. Left out: section. */
   question?: "section" | "strips" | "guide";
-  /** Stock: The tag, or Measured: the tape is right. Left out: 4x4. */
+  /** Board by its tag: or Measured: the tape is right. Left out: 4x4. */
   stock?: "measured" | "1x2" | "1x3" | "1x4" | "1x6" | "1x8" | "1x10" | "1x12" | "5/4x4" | "5/4x6" | "2x2" | "2x3" | "2x4" | "2x6" | "2x8" | "2x10" | "2x12" | "3x4" | "4x4" | "4x6" | "4x8" | "6x6" | "8x8";
-  /** Dressed: Wet boards are larger. Left out: dry. */
+  /** It is: Wet boards are larger. Left out: dry. */
   stock_dressed?: "dry" | "green";
   /** Stock width: Face 1 to face 3, at its narrowest. Needed where it is asked. */
   stock_width?: Measure;
   /** Stock thickness: Face 2 to face 4, at its thinnest. Needed where it is asked. */
   stock_thickness?: Measure;
-  /** Target width. Needed where it is asked. */
+  /** Target wide. Needed where it is asked. */
   target_width?: Measure;
-  /** Target thickness. Needed where it is asked. */
+  /** Target thick. Needed where it is asked. */
   target_thickness?: Measure;
   /** Faces to clean: Faces 1 and 3 lie across the width. Left out: all. */
   faces?: "all" | "two" | "width_both" | "thickness_both";
-  /** Off opposite faces: A kerf first leaves one useful strip. Left out: even. */
+  /** Clean opposite faces: One cut first leaves a strip to use. Left out: even. */
   share?: "even" | "kerf_first";
   /** Pieces: All go through before the fence moves. Needed where it is asked. */
   n_pieces?: number | string;
-  /** Board: The tag, or Measured: the tape is right. Left out: 2x10. */
+  /** Board by its tag: or Measured: the tape is right. Left out: 2x10. */
   board?: "measured" | "1x2" | "1x3" | "1x4" | "1x6" | "1x8" | "1x10" | "1x12" | "5/4x4" | "5/4x6" | "2x2" | "2x3" | "2x4" | "2x6" | "2x8" | "2x10" | "2x12" | "3x4" | "4x4" | "4x6" | "4x8" | "6x6" | "8x8";
-  /** Dressed: Wet boards are larger. Left out: dry. */
+  /** It is: Wet boards are larger. Left out: dry. */
   board_dressed?: "dry" | "green";
   /** Board width: At its narrowest. Needed where it is asked. */
   board_width?: Measure;
@@ -410,7 +413,7 @@ export interface ResawRipInput {
   n_strips?: number | string;
   /** Widths: Finished; 2 @ 2 3/4 is two of them. Needed where it is asked. */
   widths?: Measure | Measure[];
-  /** Off the first edge: Kerf and all; 0 when it is good. Needed where it is asked. */
+  /** Off the first edge: Kerf and all; 0 when it is good. Left out: 0. */
   first_edge?: Measure;
   /** Other edge. Left out: raw. */
   other_edge?: "raw" | "clean" | "cut";
@@ -440,11 +443,11 @@ export interface ResawRipInput {
   fence?: "left" | "right";
   /** Raise the blade: In steps for hard or wet wood. Left out: at_once. */
   rise?: "at_once" | "in_steps";
-  /** Thinnest at fence: No thinner piece between blade and fence. Left out: that of the bench. */
+  /** Thinnest strip I will hold at the fence: No thinner piece between blade and fence. Left out: that of the bench. */
   thinnest?: Measure;
   /** Piece length: Short pieces are not safe to rip. Needed where it is asked. */
   piece_length?: Measure;
-  /** Finish a core by hand: Where the blade cannot reach the middle. Left out: no. */
+  /** Saw the last bit by hand: Where the blade cannot reach the middle. Left out: no. */
   core_by_hand?: boolean;
   /** Blade off square: Gap at its tip beside a square, at full reach. Left out: 0. */
   lean?: Measure;
@@ -474,7 +477,7 @@ export interface ResawRipResults {
   overlap?: LengthValue;
   /** Uncut core */
   core?: LengthValue;
-  /** Step if turned wrong */
+  /** If you turn the wrong face */
   step_if_turned?: LengthValue;
   /** Ridge */
   ridge?: LengthValue;
@@ -509,7 +512,7 @@ export interface ResawRipTables {
 export function resaw_rip(input?: ResawRipInput, bench?: Bench): Answered<ResawRipResults, ResawRipTables> | Refused;
 
 export interface CrosscutInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Board: end to end, as measured. Needed where it is asked. */
   board?: Measure;
@@ -546,7 +549,7 @@ export interface CrosscutTables {
 export function crosscut(input?: CrosscutInput, bench?: Bench): Answered<CrosscutResults, CrosscutTables> | Refused;
 
 export interface FrameInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Question. Left out: rail. */
   question?: "rail" | "spacer" | "stretcher" | "support" | "tenons" | "lap" | "square";
@@ -689,7 +692,7 @@ export interface FrameTables {
 export function frame(input?: FrameInput, bench?: Bench): Answered<FrameResults, FrameTables> | Refused;
 
 export interface DowelInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Holes. Left out: through. */
   hold?: "through" | "blind" | "one_end";
@@ -758,7 +761,7 @@ export interface DowelTables {
 export function dowel(input?: DowelInput, bench?: Bench): Answered<DowelResults, DowelTables> | Refused;
 
 export interface ScrewsInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Question. Left out: length. */
   question?: "length" | "pilot" | "placing" | "pocket" | "toe" | "corner" | "hold" | "buy";
@@ -933,7 +936,7 @@ export interface ScrewsTables {
 export function screws(input?: ScrewsInput, bench?: Bench): Answered<ScrewsResults, ScrewsTables> | Refused;
 
 export interface SpacingInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** What do you want to know?. Left out: greatest_gap. */
   mode?: "greatest_gap" | "count" | "step" | "slats_near" | "slats";
@@ -983,7 +986,7 @@ export interface SpacingResults {
   narrowest?: LengthValue;
   /** Adds up to */
   closes_at?: LengthValue;
-  /** Error when stepped off */
+  /** If you step it off */
   step_error?: LengthValue;
 }
 export interface SpacingTables {
@@ -996,7 +999,7 @@ export interface SpacingTables {
 export function spacing(input?: SpacingInput, bench?: Bench): Answered<SpacingResults, SpacingTables> | Refused;
 
 export interface TopInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Question. Left out: planks. */
   question?: "planks" | "overhang" | "season" | "slot" | "tip";
@@ -1084,6 +1087,8 @@ export interface TopResults {
   top_later?: LengthValue;
   /** Movement across */
   movement?: NumberValue;
+  /** Farthest slot */
+  slot_long?: LengthValue;
   /** Loose by */
   loose_by?: LengthValue;
   /** Largest load */
@@ -1105,7 +1110,7 @@ export interface TopTables {
 export function top(input?: TopInput, bench?: Bench): Answered<TopResults, TopTables> | Refused;
 
 export interface CurveInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** What to draw. Left out: arc. */
   mode?: "arc" | "rim" | "corner" | "end" | "s_curve";
@@ -1198,7 +1203,7 @@ export interface CurveTables {
 export function curve(input?: CurveInput, bench?: Bench): Answered<CurveResults, CurveTables> | Refused;
 
 export interface AnglesInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** What leans. Left out: leg. */
   mode?: "leg" | "two_ways" | "sides";
@@ -1289,7 +1294,7 @@ export interface AnglesTables {
 export function angles(input?: AnglesInput, bench?: Bench): Answered<AnglesResults, AnglesTables> | Refused;
 
 export interface StrengthInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Shape. Left out: plank. */
   shape?: "plank" | "round";
@@ -1376,7 +1381,7 @@ export interface StrengthTables {
 export function strength(input?: StrengthInput, bench?: Bench): Answered<StrengthResults, StrengthTables> | Refused;
 
 export interface FinishInput {
-  /** Unit of bare numbers. */
+  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
   /** Parts: how many @ length × width × thickness. Needed where it is asked. */
   parts?: string | string[];
@@ -1386,7 +1391,7 @@ export interface FinishInput {
   coats?: number | string;
   /** Surface. Left out: smooth. */
   surface?: "smooth" | "weathered" | "rough" | "can";
-  /** A gallon covers: from the label, its lowest figure. Needed where it is asked. */
+  /** Finish covers: from the label, its lowest figure. Needed where it is asked. */
   coverage?: number | string;
   /** Reserve: for spills, thirsty wood and touching up. Needed where it is asked. */
   reserve?: number | string;

@@ -224,7 +224,7 @@ fn unit(text: &str) -> Result<Unit, BadCall> {
     }
 }
 
-/// The user's tape and saw: `tape` (`"inches"`, `"feet"`, `"decimal"` or `"mm"`), `fineness` (bottom
+/// The user's tape and saw: `tape` (`"inches"`, `"feet"`, `"decimal"`, `"mm"`, `"mm_half"` or `"mm_tenths"`), `fineness` (bottom
 /// number of its smallest fraction: 2 to 64), `kerf`, `blade_reach`, `thinnest_strip`, and `fence`
 /// (`"left"` or `"right"`). What is left out is as the app starts.
 #[derive(Clone, Debug, Default, Deserialize)]
@@ -278,8 +278,13 @@ impl BenchIn {
             None | Some("inches") => Tape::Inches(fineness),
             Some("feet") => Tape::FeetAndInches(fineness),
             Some("decimal") => Tape::DecimalInches(3),
-            Some("mm") => Tape::Millimetres(1),
-            Some(other) => return Err(none_of("tape", other, "inches, feet, decimal, mm")),
+            Some("mm") => Tape::Millimetres(0),
+            Some("mm_half") => Tape::HalfMillimetres,
+            Some("mm_tenths") => Tape::Millimetres(1),
+            Some(other) => {
+                let known = "inches, feet, decimal, mm, mm_half, mm_tenths";
+                return Err(none_of("tape", other, known));
+            }
         };
         let fence = match self.text("fence")?.as_deref() {
             None => start.fence,

@@ -7,6 +7,7 @@ use reckoner_core::measure::text::{Shown, exact_text, show};
 use reckoner_core::measure::{Length, Rounding, Tape, Unit};
 use reckoner_core::sheet::{
     Answer, Bench, Entries, Face, Figure, Piece, Refusal, Sentence, Sheet, Value, face,
+    face_in_working,
 };
 use serde::Serialize;
 
@@ -242,7 +243,11 @@ impl AnswerOut {
                 .map(|step| StepOut {
                     rule: step.rule.to_string(),
                     numbers: words(&step.put_in),
-                    gives: ValueOut::of(&step.gives, bench),
+                    gives: ValueOut::of_face(
+                        &step.gives,
+                        face_in_working(&step.gives, bench),
+                        bench,
+                    ),
                 })
                 .collect(),
             sources: answer.working.sources.iter().map(|source| source.words()).collect(),
@@ -290,7 +295,7 @@ fn note_id(note: &Sentence) -> String {
     }
     let words = note.0.iter().filter_map(|piece| match piece {
         Piece::Text(words) => Some(words.as_ref()),
-        Piece::Length(..) => None,
+        Piece::Length(..) | Piece::Amount(..) => None,
     });
     let words: Vec<&str> = words.collect();
     id_of(&words.join(" ").replace(|c: char| c.is_ascii_digit(), " "))
@@ -336,8 +341,13 @@ impl LengthOut {
 }
 
 impl ValueOut {
+    /// In the units of the bench.
     fn of(value: &Value, bench: &Bench) -> ValueOut {
-        let shown = match face(value, bench) {
+        ValueOut::of_face(&value.in_units_of(bench.tape), face(value, bench), bench)
+    }
+
+    fn of_face(value: &Value, face: Face, bench: &Bench) -> ValueOut {
+        let shown = match face {
             Face::Line { text, .. } => text,
             Face::Measure(_) | Face::Measures(_) => String::new(),
         };

@@ -21,7 +21,7 @@ export interface LengthValue extends Exact { kind: \"length\"; shown: string; le
 export interface LengthsValue { kind: \"lengths\"; items: Omit<LengthValue, \"kind\">[] }
 export interface CountValue { kind: \"count\"; value: number }
 export interface AreaValue { kind: \"area\"; exact_square_inches: string; shown: string }
-/** `exact` is null for a number of physics, such as an angle. */
+/** `exact` is null for a number of physics, such as an angle. With a tape in millimetres `unit` is a metric one. */
 export interface NumberValue { kind: \"number\"; exact: string | null; value: number; unit: string; shown: string }
 export interface WordsValue { kind: \"words\"; shown: string }
 export type Value = LengthValue | LengthsValue | CountValue | AreaValue | NumberValue | WordsValue;
@@ -42,7 +42,7 @@ export interface Answered<Results, Tables> {
   assumed: Record<string, string>;
 }
 /** The tape and the saw; what is left out is as the app starts. Numbers are inches. */
-export interface Bench { tape?: \"inches\" | \"feet\" | \"decimal\" | \"mm\"; fineness?: 2 | 4 | 8 | 16 | 32 | 64; kerf?: Measure; blade_reach?: Measure; thinnest_strip?: Measure; fence?: \"left\" | \"right\" }
+export interface Bench { tape?: \"inches\" | \"feet\" | \"decimal\" | \"mm\" | \"mm_half\" | \"mm_tenths\"; fineness?: 2 | 4 | 8 | 16 | 32 | 64; kerf?: Measure; blade_reach?: Measure; thinnest_strip?: Measure; fence?: \"left\" | \"right\" }
 /** A length or a formula: \"3 3/8\", \"45 mm\", \"59 1/2 - 2 × 3 1/4\"; a number takes `unit`. */
 export type Measure = string | number;
 ";
@@ -95,6 +95,8 @@ pub const OF_THE_QUESTIONS: &[&str] = &[
     "near-edge",
     "no-angled-screw",
     "no-clear-place",
+    "no-colon",
+    "no-columns",
     "no-depth-left",
     "no-figure-outside",
     "no-free-place",
@@ -174,6 +176,7 @@ pub const OF_THE_QUESTIONS: &[&str] = &[
     "too-wet",
     "top-smaller-than-base",
     "trims-take-the-board",
+    "two-ways",
     "wrong-way-round",
     "zone-outside",
 ];
@@ -231,7 +234,7 @@ fn declare(out: &mut String, function: &str, calculator: &Calculator) {
         out.push('\n');
     };
     line(format!(
-        "\nexport interface {name}Input {{\n  /** Unit of bare numbers. */\n  unit?: \"in\" | \"mm\";"
+        "\nexport interface {name}Input {{\n  /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */\n  unit?: \"in\" | \"mm\";"
     ));
     for field in calculator.fields {
         line(format!("  /** {} */\n  {}?: {};", about(field), field.id, field_type(field.kind)));

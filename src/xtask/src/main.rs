@@ -4,6 +4,7 @@
 //! in one line what it is and how to get it.
 
 mod budget;
+mod engines;
 mod lint;
 mod notices;
 mod npm;
@@ -26,7 +27,9 @@ cargo xtask COMMAND
   serve [PORT]     build the app (release) and serve it, also to a phone on the same network
   build            build everything that is published into dist/
   test [PART]      run every test; PART is native, browser, package, journeys, or
-                   journeys NAME
+                   journeys NAME;
+                   journeys --engine webkit|firefox [NAME] in another engine; engines for the short
+                   journeys in both, with the app as it was built last
   trunk            build the app with the Trunk on the PATH, and go through its folder: the short journeys
   soak [WALKS] [--seed N] [--two] [--go-on]
                    random walks with faults, 300 if not told, against what must stand; fails on a loss;
@@ -80,7 +83,11 @@ fn run(arguments: &[String]) -> Result<()> {
         ["test", "browser"] => suite::run_part(suite::Part::Browser),
         ["test", "package"] => suite::run_part(suite::Part::Package),
         ["test", "journeys"] => suite::run_part(suite::Part::Journeys),
-        ["test", "journeys", names @ ..] => suite::journeys(names),
+        ["test", "engines"] => suite::other_engines(),
+        ["test", "journeys", "--engine", engine, names @ ..] => {
+            suite::journeys(engines::Engine::named(engine)?, names)
+        }
+        ["test", "journeys", names @ ..] => suite::journeys(engines::Engine::Chromium, names),
         ["trunk"] => suite::trunk(),
         ["soak", words @ ..] => suite::soak(words),
         ["lint"] => lint::lint(),

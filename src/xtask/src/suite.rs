@@ -6,6 +6,7 @@ use std::process::{Child, Command};
 
 use anyhow::{Context, Result, bail};
 
+use crate::engines::{self, Engine};
 use crate::workspace::{cargo, dist, packages, root, run, say, scratch, this_program};
 use crate::{npm, page, tools};
 
@@ -31,11 +32,11 @@ pub(crate) fn run_part(part: Part) -> Result<()> {
         Part::Native => native(),
         Part::Browser => browser(),
         Part::Package => package(),
-        Part::Journeys => journeys(&[]),
+        Part::Journeys => journeys(Engine::Chromium, &[]),
         Part::All => {
             // What is missing is said before all the tests.
             tools::ensure_wasm_target()?;
-            tools::ensure_browser()?;
+            Engine::Chromium.equip(&mut cargo())?;
             // The optimised build keeps one core busy for minutes, and the native tests do not always need both: what
             // the journeys want is made meanwhile, in target folders that the tests do not lock.
             let app = Beside::start("build")?;
@@ -43,7 +44,7 @@ pub(crate) fn run_part(part: Part) -> Result<()> {
             browser()?;
             app.wait()?;
             package()?;
-            journeys(&[])
+            journeys_in(Engine::Chromium, &[])
         }
     }
 }
@@ -134,19 +135,41 @@ fn package() -> Result<()> {
     run("tests of the JavaScript package in Node", &mut command)
 }
 
-/// The journeys, against a fresh release build: all, or those with one of `names` in theirs.
-pub(crate) fn journeys(names: &[&str]) -> Result<()> {
+/// The journeys in an engine, against a fresh release build: all, or those with one of `names` in theirs.
+pub(crate) fn journeys(engine: Engine, names: &[&str]) -> Result<()> {
+    // What is missing is said before the long build.
+    engine.equip(&mut cargo())?;
+    page::build_all()?;
+    journeys_in(engine, names)
+}
+
+/// The short journeys in the engines that the others do not run in, with the app as it was built last. An engine that is
+/// not there and cannot be installed is told, and is no failure: the rest of the check does not hang on a mirror.
+pub(crate) fn other_engines() -> Result<()> {
+    for engine in [Engine::WebKit, Engine::Firefox] {
+        match engine.equip(&mut cargo()) {
+            Ok(()) => journeys_in(engine, &engines::SHORT)?,
+            Err(why) => say(&format!("NOT TRIED in {engine}: {why:#}")),
+        }
+    }
+    Ok(())
+}
+
+/// The same, with the app as it was built last.
+fn journeys_in(engine: Engine, names: &[&str]) -> Result<()> {
     let mut command = cargo();
-    // A journey waits for its browser about a third of its time: one more than there are cores keeps them busy.
+    command.args(["test", "--package", JOURNEYS]);
+    let skips = engine.skips();
+    if !names.is_empty() || !skips.is_empty() {
+        command.args(["--test", "journeys", "--"]).args(names).args(skips);
+    }
     if std::env::var_os("RUST_TEST_THREADS").is_none() {
+        // A journey waits for its browser about a third of its time: one more than there are cores keeps them busy.
         let cores = std::thread::available_parallelism().map_or(1, usize::from);
         command.env("RUST_TEST_THREADS", (cores + 1).to_string());
     }
-    command.args(["test", "--package", JOURNEYS]);
-    if !names.is_empty() {
-        command.args(["--test", "journeys", "--"]).args(names);
-    }
-    against_the_built_app("journeys through the built app", &mut command)
+    engine.equip(&mut command)?;
+    against(&format!("journeys through the built app, in {engine}"), &mut command, &dist())
 }
 
 /// The campaign of random walks with faults, against a fresh release build.
@@ -221,19 +244,19 @@ pub(crate) fn trunk() -> Result<()> {
     run("building with Trunk", &mut build)?;
     let mut command = cargo();
     command.args(["test", "--package", JOURNEYS, "--test", "journeys", "--"]).args(WITH_TRUNK);
+    Engine::Chromium.equip(&mut command)?;
     against("journeys through the app that Trunk built", &mut command, &made)
 }
 
 fn against_the_built_app(what: &str, command: &mut Command) -> Result<()> {
     // What is missing is said before the long build.
-    tools::ensure_browser()?;
+    Engine::Chromium.equip(command)?;
     page::build_all()?;
     against(what, command, &dist())
 }
 
-/// Runs what needs a browser and the app in a folder.
+/// Runs what needs the app in a folder, and has its browser.
 fn against(what: &str, command: &mut Command, app: &Path) -> Result<()> {
-    let browser = tools::ensure_browser()?;
     let axe = npm::axe_script()?;
     run(
         what,
@@ -241,9 +264,7 @@ fn against(what: &str, command: &mut Command, app: &Path) -> Result<()> {
             .env("RECKONER_DIST", app)
             .env("RECKONER_SCRATCH", scratch())
             .env("RECKONER_AXE", axe)
-            .env("RECKONER_XTASK", this_program()?)
-            .env("CHROMIUM", browser.chromium)
-            .env("CHROMEDRIVER", browser.driver),
+            .env("RECKONER_XTASK", this_program()?),
     )
 }
 

@@ -35,12 +35,18 @@ pub(crate) struct Browser {
 
 /// Finds Chromium and chromedriver, installs them on Debian when run as root, or says how.
 pub(crate) fn ensure_browser() -> Result<Browser> {
-    if let Some(browser) = find_browser() {
-        return Ok(browser);
+    install(find_browser, &["chromium", "chromium-driver"])
+        .context("CHROMIUM and CHROMEDRIVER name other places")
+}
+
+/// What `found` finds; what is missing is installed on Debian when run as root, or it is said how.
+pub(crate) fn install<T>(found: impl Fn() -> Option<T>, packages: &[&str]) -> Result<T> {
+    if let Some(there) = found() {
+        return Ok(there);
     }
-    let packages = ["chromium", "chromium-driver"];
+    let all = packages.join(" ");
     if find("apt-get").is_some() && is_root() {
-        say("Chromium or its driver is missing: installing with apt-get");
+        say(&format!("installing with apt-get what is missing of: {all}"));
         let quiet = |arguments: &[&str]| {
             let mut command = Command::new("apt-get");
             command.args(arguments).env("DEBIAN_FRONTEND", "noninteractive");
@@ -48,15 +54,12 @@ pub(crate) fn ensure_browser() -> Result<Browser> {
         };
         run("apt-get update", &mut quiet(&["update", "-qq"]))?;
         let mut install = quiet(&["install", "-y", "-qq", "--no-install-recommends"]);
-        run("apt-get install chromium chromium-driver", install.args(packages))?;
-        if let Some(browser) = find_browser() {
-            return Ok(browser);
+        run(&format!("apt-get install {all}"), install.args(packages))?;
+        if let Some(there) = found() {
+            return Ok(there);
         }
     }
-    bail!(
-        "Chromium or chromedriver is missing; on Debian: sudo apt-get install {} (or set CHROMIUM and CHROMEDRIVER to their paths)",
-        packages.join(" ")
-    )
+    bail!("something is missing of: {all}; on Debian: sudo apt-get install {all}")
 }
 
 fn find_browser() -> Option<Browser> {

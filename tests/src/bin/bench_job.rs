@@ -32,6 +32,7 @@ fn main() {
     print_row("undo to paint, everything moves", undo);
     print_row("redo to paint, everything moves", redo);
     print_row("from sizes to parts", sections(&app));
+    print_row("from more to the build order", build_order(&app));
     print_row("a job opened from the shelf", opened(&app));
     for number in 0..199 {
         put(&app, &format!("job-{number}"), &format!("Job {number}"), &small());
@@ -148,6 +149,18 @@ fn sections(app: &App) -> Vec<f64> {
         app.wait_for("sizes");
         app.slow_down(SLOW_DOWN);
         times.push(time_until(app, "[data-testid=section-parts]", "[data-testid=parts]"));
+        app.slow_down(1);
+    }
+    times
+}
+
+fn build_order(app: &App) -> Vec<f64> {
+    let mut times = Vec::new();
+    for _ in 0..ROUNDS {
+        app.go("#/job/large/more");
+        app.wait_for("section-build");
+        app.slow_down(SLOW_DOWN);
+        times.push(time_until(app, "[data-testid=section-build]", "[data-testid=build]"));
         app.slow_down(1);
     }
     times

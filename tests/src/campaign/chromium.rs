@@ -9,7 +9,7 @@ use serde_json::{Value, json};
 
 use super::wire::{Trouble, Wire};
 use crate::Screen;
-use crate::browser::SWITCHES;
+use crate::engine::CHROMIUM_SWITCHES;
 
 /// Hands the two pipes of standard input and output to the places where Chromium wants them.
 const HAND_OVER: &str = "exec \"$0\" \"$@\" 3<&0 4>&1 </dev/null >/dev/null 2>/dev/null";
@@ -34,7 +34,7 @@ impl Chromium {
         let mut process = Command::new("/bin/sh")
             .args(["-c", HAND_OVER])
             .arg(program)
-            .args(SWITCHES)
+            .args(CHROMIUM_SWITCHES)
             .arg("--remote-debugging-pipe")
             .arg(format!("--user-data-dir={}", profile.display()))
             .arg("about:blank")

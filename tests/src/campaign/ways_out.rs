@@ -185,11 +185,17 @@ impl Walk<'_> {
         let now = usize::try_from(history["currentIndex"].as_u64().unwrap_or(0)).unwrap_or(0);
         let url = |at: usize| history["entries"][at]["url"].as_str().unwrap_or_default();
         let page = |at: usize| url(at).split('?').next().unwrap_or_default();
-        if now < 2 || page(now) == page(now - 1) || !url(now - 1).starts_with("http") {
+        // A page over which keys were opened has two entries; Back leaves both, once the keys are shut.
+        let first = if now > 0 && page(now) == page(now - 1) { now - 1 } else { now };
+        if first < 2 || page(first) == page(first - 1) || !url(first - 1).starts_with("http") {
             return self.arrow();
         }
         let hash = self.hash()?;
         self.tell("Back");
+        if self.script("return !!test('keypad')")? == Value::Bool(true) {
+            self.script("history.back(); return true")?;
+            self.wait("the keys are shut", "!test('keypad')")?;
+        }
         self.script("history.back(); return true")?;
         self.wait_for_other(&hash)
     }

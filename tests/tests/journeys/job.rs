@@ -2,7 +2,7 @@
 
 use reckoner_e2e::{App, Screen};
 
-use crate::shelf::{cut_the_leg_thin, wait_for_the_record};
+use crate::shelf::{begin_the_demo_anew, cut_the_leg_thin, wait_for_the_record};
 
 /// Opens the demo by tapping, from the list of calculators.
 pub(crate) fn demo() -> App {
@@ -11,9 +11,7 @@ pub(crate) fn demo() -> App {
     app.tap("to-jobs");
     app.wait_for("open-demo");
     app.tap("open-demo");
-    app.wait_for("front");
-    app.section("sizes");
-    app.wait_for("sizes");
+    begin_the_demo_anew(&app);
     app
 }
 
@@ -153,8 +151,7 @@ fn one_thin_leg_moves_the_rail_that_it_stands_at_and_no_other() {
 #[test]
 fn every_section_of_a_job_is_clean_and_stays_in_the_page() {
     let app = demo();
-    for section in ["front", "sizes", "parts", "more", "settings-of-saw", "kept", "rack", "hand-on"]
-    {
+    for section in ["front", "sizes", "parts", "more", "kept", "rack", "hand-on"] {
         app.section(section);
         app.assert_no_sideways_scroll();
         app.assert_accessible();
@@ -204,5 +201,49 @@ fn a_link_that_holds_no_job_says_so() {
         app.wait_for_start();
         app.wait_for("job-trouble");
         assert!(!app.shows("recovery"), "{link}");
+    }
+}
+
+/// The promise of the home page is seen in the demo: boards bought, three cut, a leg thin, and what to do about it.
+#[test]
+fn the_demo_stands_in_the_middle_of_the_work() {
+    for screen in [Screen::PHONE, Screen::DESKTOP] {
+        let app = App::open_at(screen, "#/jobs");
+        app.tap("open-demo");
+        app.wait_for("front");
+        app.wait_for_words("boards-so-far", "3 of 11 boards cut");
+        app.wait_for_words("pieces-so-far", "10 of 34 pieces cut");
+        // 2 × 11.80 + 10.90 + 8.20 + 2 × 14.25 + 4.15 + 3.85.
+        app.wait_for_words("money", "79.20");
+        app.wait_for_words("trouble-leg 2", "too thin");
+        let words = app.script(
+            "return document.querySelector('[data-testid=picture] svg').getAttribute('aria-label')",
+        );
+        assert!(words.as_str().is_some_and(|it| it.contains("wrong: leg 2")), "{words}");
+        app.wait_for_words("next", "Cut the next board");
+        app.assert_no_sideways_scroll();
+        app.assert_accessible();
+        app.picture(&format!("front-{}", screen.width));
+        // Its name is written where it is read.
+        app.tap("job-title");
+        app.type_keys(" 2");
+        app.script("document.activeElement.blur()");
+        app.reload();
+        app.wait_for_start();
+        app.wait_for_value("job-title", "Potting bench (demo, invented) 2");
+        for (way, there) in [
+            ("boards-so-far", "boards"),
+            ("pieces-so-far", "parts"),
+            ("money", "boards"),
+            ("next", "boards"),
+        ] {
+            app.tap(way);
+            app.wait_for(there);
+            app.section("front");
+            app.wait_for("front");
+        }
+        app.tap("open-leg 2");
+        app.wait_for("own-size");
+        app.assert_quiet_console();
     }
 }

@@ -23,6 +23,13 @@ pub(crate) fn measure(app: &App, name: &str, keys: &[&str]) {
     app.enter("as_cut", keys);
 }
 
+/// The phone's Back, once for the keys and once for the page.
+fn back_twice(app: &App) {
+    app.script("history.back()");
+    app.wait_until_gone("keypad");
+    app.script("history.back()");
+}
+
 const LEG_AS_CUT: [&str; 4] = ["3", "page-16", "3/16", "close"];
 
 #[test]
@@ -31,7 +38,7 @@ fn what_the_tape_says_is_kept_by_the_phones_back() {
     app.tap("item-leg");
     app.tap("field-as_cut");
     app.press(&["2"]);
-    app.script("history.back()");
+    back_twice(&app);
     app.wait_for("sizes");
     app.wait_for_words("item-leg", "two inches");
     app.wait_for_words("item-leg", "as cut");
@@ -118,7 +125,7 @@ fn a_piece_a_reckoning_and_titles_are_kept() {
     app.script("document.querySelector('a.row[data-testid^=item-]').click()");
     app.tap("piece-1");
     app.enter("as_cut", &["3", "3"]);
-    app.script("history.back()");
+    back_twice(&app);
     app.wait_for_words("piece-1", "thirty-three inches");
     app.tap("back");
     app.section("kept");
@@ -159,7 +166,7 @@ fn a_field_of_a_kept_reckoning_is_kept_by_back() {
     let typed = app.script(&value);
     assert_ne!(typed, before);
     let at = app.place();
-    app.script("history.back()");
+    back_twice(&app);
     app.wait_for("kept");
     app.go(&at);
     app.wait_for_value(&field, typed.as_str().expect("a text"));
@@ -177,16 +184,12 @@ fn a_slow_press_on_the_arrow_keeps_what_was_typed() {
         "const r = document.querySelector('[data-testid=back]').getBoundingClientRect();
          return [r.left + r.width / 2, r.top + r.height / 2]",
     );
-    let mouse = |kind: &str| {
-        let what = json!({ "type": kind, "x": arrow[0], "y": arrow[1], "button": "left", "clickCount": 1 });
-        app.cdp("Input.dispatchMouseEvent", &what);
-    };
-    mouse("mousePressed");
+    app.hold_at(arrow[0].as_f64().expect("a place"), arrow[1].as_f64().expect("a place"));
     app.wait_until(
         "the field is left",
         "return document.activeElement?.dataset?.testid !== 'field-as_cut'",
     );
-    mouse("mouseReleased");
+    app.let_go();
     app.wait_for("sizes");
     app.wait_for_words("item-leg", "two inches");
     app.assert_quiet_console();

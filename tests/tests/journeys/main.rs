@@ -1,12 +1,14 @@
 //! Journeys through the built app: what a person does, in a real browser.
 
 mod all_jobs;
+mod back;
 mod calculators;
 mod campaign;
 mod dead_ends;
 mod device;
 mod drawings;
 mod film;
+mod first_page;
 mod handing_on;
 mod ink;
 mod javascript;
@@ -16,6 +18,8 @@ mod job_made;
 mod kept;
 mod kept_together;
 mod keyboard;
+mod keys_out;
+mod large_text;
 mod offline;
 mod pages;
 mod paper;
@@ -25,10 +29,13 @@ mod privacy;
 mod quick_job;
 mod recovery;
 mod removed;
+mod safety;
 mod shelf;
 mod start;
 mod state;
 mod steady;
+mod taps;
 mod trade;
 mod typing;
 mod update;
+mod yard;

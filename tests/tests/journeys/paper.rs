@@ -7,10 +7,14 @@ use crate::job::demo;
 use crate::shelf::cut_the_leg_thin;
 
 /// Width and height in centimetres: ANSI/ASME Y14.1 size A, and ISO 216 A4.
-const PAPERS: [(&str, f64, f64); 2] = [("letter", 21.59, 27.94), ("a4", 21.0, 29.7)];
+pub(crate) const PAPERS: [(&str, f64, f64); 2] = [("letter", 21.59, 27.94), ("a4", 21.0, 29.7)];
 
 /// Prints the page, checks the size of every sheet, and gives the words of each.
-fn printed(app: &App, name: &str, (paper, width, height): (&str, f64, f64)) -> Vec<String> {
+pub(crate) fn printed(
+    app: &App,
+    name: &str,
+    (paper, width, height): (&str, f64, f64),
+) -> Vec<String> {
     let pdf = app.printed(width, height);
     let file = app.picture(&format!("{name}-{paper}")).with_extension("pdf");
     std::fs::write(&file, &pdf).expect("writing the PDF");
@@ -57,8 +61,8 @@ fn the_shop_card_prints_on_letter_and_a4() {
             "As cut",
             "Measure first.",
             "0 of 4 cut",
-            "Fence, by width",
-            "Stop block, by length",
+            "Build order",
+            "Dry fit, and measure frame inside",
             "Riving knife on",
             "From above",
             "Half of the long rail",

@@ -1,9 +1,10 @@
 //! The cut planner: from a list or a job to a plan with its proof, in a worker and without one.
 
+use crate::shelf::begin_the_demo_anew;
 use reckoner_e2e::{App, Browser, Screen};
 
 /// Waits until the planner has said its last.
-fn wait_for_the_end(app: &App) {
+pub(crate) fn wait_for_the_end(app: &App) {
     app.wait_for("plan");
     app.wait_until_gone("planning");
 }
@@ -167,10 +168,11 @@ fn a_planner_that_cannot_be_loaded_is_told_in_words() {
 }
 
 /// The demo job, from the list of jobs to its boards.
-fn boards_of_the_demo(screen: Screen) -> App {
+pub(crate) fn boards_of_the_demo(screen: Screen) -> App {
     let app = App::open(screen);
     app.tap("to-jobs");
     app.tap("open-demo");
+    begin_the_demo_anew(&app);
     app.section("boards");
     app.wait_for("plan-it");
     app

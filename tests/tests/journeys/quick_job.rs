@@ -153,7 +153,6 @@ fn save_says_what_is_missing_and_what_was_begun_is_not_lost() {
     hand.app.wait_for_value("field-width", "3 1/2");
     hand.no_red();
     hand.tap("save-item");
-    hand.app.wait_for("problem-name");
     hand.app.wait_for("problem-length");
     hand.app.assert_accessible();
     // A count up is typed like any other, and stays through Back.
@@ -168,5 +167,67 @@ fn save_says_what_is_missing_and_what_was_begun_is_not_lost() {
     hand.app.reload();
     hand.app.wait_for_start();
     hand.app.wait_for_value("field-note", "best face out");
+    hand.app.assert_quiet_console();
+}
+
+/// A bench from its kind: three sizes of one's own, the others looked at and taken as they are, to a first plan.
+#[test]
+fn a_bench_is_begun_from_its_kind_and_planned_within_60_touches() {
+    let hand = Hand::new(App::open(Screen::PHONE));
+    hand.tap("to-jobs");
+    hand.tap("to-start");
+    hand.app.wait_for("kinds");
+    hand.app.assert_no_sideways_scroll();
+    hand.app.assert_accessible();
+    hand.app.picture("kinds");
+    hand.tap("kind-bench");
+    hand.app.wait_for("front");
+    hand.app.wait_for_words("pencil-line", "Not your sizes yet: length");
+    hand.app.assert_no_sideways_scroll();
+    hand.app.assert_accessible();
+    hand.app.picture("kind-front");
+    hand.tap("go-through");
+    let own: [(&str, &[&str]); 3] = [
+        ("length", &["6", "0"]),
+        ("top depth", &["2", "1"]),
+        ("height", &["1", "6", "page-16", "1/2"]),
+    ];
+    for (name, keys) in own {
+        hand.app.wait_until(
+            &format!("the page of {name}"),
+            &format!("return document.querySelector('h1').textContent === {}", json!(name)),
+        );
+        // Our example is written over by the first key.
+        hand.size("formula", keys);
+        hand.tap("key-close");
+        if name == "height" {
+            hand.app.wait_for_words("check", "published benches are 17 to 19");
+            hand.app.picture("kind-check");
+            hand.app.assert_accessible();
+        }
+        hand.tap("next-ours");
+    }
+    while hand.app.shows("confirm-item") {
+        let here = hand.app.place();
+        hand.tap("confirm-item");
+        hand.app.wait_until("the next", &format!("return location.hash !== {}", json!(here)));
+    }
+    hand.app.wait_for("front");
+    assert!(!hand.app.shows("pencil-line"));
+    // By hand: 60 less two legs of 3 1/2 is 53.
+    hand.app.wait_for_words("checks", "16 1/2");
+    hand.tap("section-boards");
+    hand.tap("plan-it");
+    hand.app.wait_for("use-plan");
+    println!("{} touches from home to a first plan of a bench", hand.touches.get());
+    assert!(hand.touches.get() <= 60, "{}", hand.touches.get());
+    hand.app.section("sizes");
+    hand.app.wait_for_words("item-long rail", "fifty-three inches");
+    // Taken back, it is ours again; and it stands through a reload.
+    hand.app.tap("undo");
+    hand.app.wait_for("pencil-line");
+    hand.app.reload();
+    hand.app.wait_for_start();
+    hand.app.wait_for_words("pencil-line", "1 price at the yard is our example");
     hand.app.assert_quiet_console();
 }

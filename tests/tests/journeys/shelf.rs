@@ -9,10 +9,19 @@ pub(crate) const BENCH: &str = "Potting bench (demo, invented)";
 pub(crate) fn demo_on(screen: Screen) -> App {
     let app = App::open_at(screen, "#/jobs");
     app.tap("open-demo");
+    begin_the_demo_anew(&app);
+    app
+}
+
+/// Takes the work on the demo back, step by step, until nothing of it is bought or cut; then its sizes.
+pub(crate) fn begin_the_demo_anew(app: &App) {
     app.wait_for("front");
+    while app.script("return document.querySelector('[data-testid=undo]').disabled") == false {
+        app.tap("undo");
+    }
+    app.wait_for_words("pieces-so-far", "0 of");
     app.section("sizes");
     app.wait_for("sizes");
-    app
 }
 
 /// The address of the job at hand.

@@ -57,10 +57,7 @@ fn a_hostile_link_is_a_message_and_a_fresh_form() {
 #[test]
 fn a_headline_can_be_copied() {
     let app = App::open_at(Screen::PHONE, "#/tape?strip=44&unit=in");
-    app.cdp(
-        "Browser.grantPermissions",
-        &serde_json::json!({ "permissions": ["clipboardReadWrite", "clipboardSanitizedWrite"] }),
-    );
+    app.allow_clipboard();
     app.tap("copy");
     app.wait_until("it says so", "return document.body.innerText.includes('Copied.')");
     let copied = app.script("return navigator.clipboard.readText()");

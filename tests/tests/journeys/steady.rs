@@ -1,5 +1,6 @@
 //! Nothing on a page moves when data arrives: who taps at once hits what was meant.
 
+use crate::shelf::begin_the_demo_anew;
 use reckoner_e2e::{App, Screen, release};
 
 use crate::shelf::BENCH;
@@ -100,8 +101,7 @@ fn nothing_moves_on_the_pages_of_a_job() {
         app.tap("open-demo");
         app.wait_for("front");
         let job = app.place();
-        app.section("sizes");
-        app.wait_for("sizes");
+        begin_the_demo_anew(&app);
         let leg = leads_to(&app, "item-leg");
         app.section("parts");
         let part = leads_to(&app, "item-leg");
@@ -116,7 +116,8 @@ fn nothing_moves_on_the_pages_of_a_job() {
             (format!("{job}/sizes"), "sizes"),
             (format!("{job}/more"), "section-kept"),
             (format!("{job}/parts"), "parts"),
-            (format!("{job}/settings-of-saw"), "batches"),
+            (format!("{job}/build"), "build"),
+            (format!("{job}/buy"), "not-in-the-list"),
             (format!("{job}/kept"), "item-Half of the long rail"),
             (format!("{job}/rack"), "rack"),
             (format!("{job}/boards"), "plan-it"),

@@ -177,6 +177,11 @@ fn a_tap_elsewhere_leaves_the_form_and_is_not_lost() {
         app.type_keys("1 3/");
         assert!(!app.shows("problem-start_mark"), "half typed is not wrong");
         app.type_keys("8");
+        if screen.touch {
+            // There is no room for more than the answer, the field and the keys.
+            assert!(!app.shows("mark-next"));
+            app.tap("key-close");
+        }
         app.tap("mark-next");
         assert!(app.text("answer-headline").starts_with("Mark 2 of 8"), "the tap was lost");
         assert_eq!(app.script(EDITED), serde_json::Value::Null);

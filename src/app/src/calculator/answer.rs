@@ -1,7 +1,7 @@
 //! The answer on the screen: the headline first, then the drawing, then all else.
 
 use reckoner_core::measure::Tape;
-use reckoner_core::sheet::{Answer, Assumed, Bench, Face, Figure, Sheet, Value, WayOut, face};
+use reckoner_core::sheet::{Answer, Bench, Face, Figure, Sheet, Value, WayOut, face};
 use yew::prelude::*;
 
 use crate::components::drawing::{Sizes, drawing_of_sizes};
@@ -9,7 +9,7 @@ use crate::components::field;
 use crate::components::headline::Headline;
 use crate::components::icon::{Icon, icon};
 use crate::components::measure;
-use crate::components::notes::notes;
+use crate::components::notes::{Safety, notes};
 use crate::components::table::table;
 use crate::components::working::working;
 use crate::form::{Form, Needed, needed};
@@ -100,7 +100,7 @@ pub(crate) fn wanting(
     on_way_out: &Callback<Vec<(&'static str, String)>>,
 ) -> Html {
     let (words, way_out): (String, Option<&WayOut>) = match needed(form, sheet) {
-        Needed::WaitingFor(label) => (format!("Waiting for: {label}"), None),
+        Needed::WaitingFor(label) => (format!("Still needs: {label}"), None),
         Needed::Refused(refusal) => (refusal.sentence.on(tape), refusal.way_out.as_ref()),
         Needed::Nothing => {
             ("There is no answer to this, and no reason for it. Please report it.".to_owned(), None)
@@ -117,26 +117,32 @@ pub(crate) fn wanting(
     }
 }
 
-/// What stands below the headline.
+/// What stands below the headline; while the keys are out, the drawing alone.
 pub(crate) fn rest(
     answer: &Answer,
-    assumed: &Assumed,
     bench: &Bench,
     at: usize,
     on_step: &Callback<usize>,
     sizes: &Sizes,
+    question: &str,
+    is_typing: bool,
 ) -> Html {
     let others = answer.figures.iter().skip(usize::from(second(answer).is_some()));
     html! {
-        <div class={classes!("rest-of-answer", (!assumed.is_empty()).then_some("is-pencil"))}>
+        <div class={classes!("rest-of-answer", (!sizes.sheet.assumed.is_empty()).then_some("is-pencil"))}>
             if let Some(scene) = &answer.drawing { { drawing_of_sizes(scene, bench.tape, sizes) } }
-            { all_marks(answer, bench, at, on_step) }
-            if others.len() > 0 {
-                <dl class="figures">{ for others.map(|it| figure(it, bench)) }</dl>
+            if !is_typing {
+                if others.len() > 0 {
+                    <dl class="figures">{ for others.map(|it| figure(it, bench)) }</dl>
+                }
+                { for answer.tables.iter().map(|it| table(it, bench)) }
+                { notes(answer, bench.tape) }
+                <div class="folds">
+                    { all_marks(answer, bench, at, on_step) }
+                    <Safety question={question.to_owned()} cautions={answer.cautions.clone()} />
+                    { working(&answer.working, bench) }
+                </div>
             }
-            { for answer.tables.iter().map(|it| table(it, bench)) }
-            { notes(answer, bench.tape) }
-            { working(&answer.working, bench) }
         </div>
     }
 }
@@ -147,6 +153,8 @@ fn all_marks(answer: &Answer, bench: &Bench, at: usize, on_step: &Callback<usize
     let Face::Measures(all) = face(&marks.value, bench) else { return None };
     let first = places(answer).saturating_sub(all.len());
     Some(html! {
+        <details class="fold">
+        <summary data-testid="marks-toggle">{ marks.label }<span class="fold__count">{ all.len() }</span></summary>
         <ol class="marks" aria-label={marks.label}>
             { for all.iter().enumerate().map(|(index, shown)| {
                 let place = index.saturating_add(first);
@@ -162,6 +170,7 @@ fn all_marks(answer: &Answer, bench: &Bench, at: usize, on_step: &Callback<usize
                 }
             }) }
         </ol>
+        </details>
     })
 }
 

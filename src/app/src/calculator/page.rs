@@ -13,9 +13,10 @@ use super::question::question;
 use crate::components::icon::{Icon, icon};
 use crate::form::at_hand::{AtHand, KnownNames, use_at_hand};
 use crate::form::view::{asks, undo_and_redo};
-use crate::form::{Action, Form};
+use crate::form::{Action, Form, Slot};
 use crate::platform::later::later;
 use crate::platform::{address, dom, sharing, speech, storage};
+use crate::recent::LastAnswer;
 use crate::settings::{Aloud, Settings, with_units};
 use crate::{link, route, words};
 
@@ -134,6 +135,7 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
     let done = use_state_eq(|| "");
 
     use_address(calculator, form.entries(), &bench);
+    use_last_answer(calculator, &sheet, &bench);
     use_voice(&sheet, settings, *index);
     {
         let index = index.clone();
@@ -150,32 +152,77 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
         let form = form.dispatcher();
         Callback::from(move |set| form.dispatch(Action::Set(set)))
     };
-    let is_keying = at_hand.is_keying();
+    use_last_field(calculator, &at_hand);
+    let (is_keying, is_typing) = (at_hand.is_keying(), at_hand.is_typing);
     html! {
-        <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying"))}>
+        <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying"), is_typing.then_some("is-typing"))}>
             { bar(calculator, &at_hand) }
             <main class="bench">
                 { link_trouble(&trouble) }
-                { question(&at_hand) }
+                { question(&at_hand).filter(|_| !is_typing) }
                 <section class="answer" aria-label="Answer">
                     { answer::headline(&form, &sheet, &bench, *index, &on_index, &on_way_out) }
-                    { answer::pencil_line(&sheet) }
-                    { tools(&at_hand, *index, &done) }
+                    if !is_typing {
+                        { answer::pencil_line(&sheet) }
+                        { tools(&at_hand, *index, &done) }
+                    }
                     if let Some(it) = &sheet.answer {
-                        { answer::rest(it, &sheet.assumed, &bench, *index, &on_index, &at_hand.sizes()) }
-                        if it.template.is_some() {
+                        { answer::rest(it, &bench, *index, &on_index, &at_hand.sizes(), &at_hand.question(), is_typing) }
+                        if it.template.is_some() && !is_typing {
                             { to_print(calculator, form.entries(), &bench) }
                         }
                     }
                 </section>
                 <section class="sizes" aria-label="What is asked">
                     { asks(&at_hand) }
-                    { unit_choice(&at_hand) }
-                    { last_tools(calculator, &at_hand, &done) }
+                    if !is_typing {
+                        { unit_choice(&at_hand) }
+                        { last_tools(calculator, &at_hand, &done) }
+                    }
                 </section>
             </main>
         </div>
     }
+}
+
+/// Keeps what was answered last for the first page.
+#[hook]
+fn use_last_answer(calculator: &'static Calculator, sheet: &Sheet, bench: &Bench) {
+    let answer = sheet.answer.as_ref().map(|answer| LastAnswer {
+        label: answer.headline.label.to_owned(),
+        value: words::in_short(&answer.headline, bench),
+        is_ours: !sheet.assumed.is_empty(),
+    });
+    use_effect_with(answer, move |answer| {
+        let answer = answer.clone();
+        let rest = answer.map(|answer| {
+            later(ADDRESS_REST, move || {
+                storage::set(&storage::last_answer(calculator.slug), &answer.written());
+            })
+        });
+        move || drop(rest)
+    });
+}
+
+/// Keeps the field that was used last, and opens it again when the user comes from the first page.
+#[hook]
+fn use_last_field(calculator: &'static Calculator, at_hand: &AtHand) {
+    let name = storage::last_field(calculator.slug);
+    {
+        let name = name.clone();
+        use_effect_with(at_hand.form.editing(), move |slot| {
+            if let Some(slot) = slot {
+                storage::set(&name, &slot.written());
+            }
+        });
+    }
+    let at_hand = at_hand.clone();
+    use_effect_with((), move |()| {
+        if address::is_from_home() && dom::has_docks() {
+            let kept = storage::get(&name);
+            at_hand.resume(kept.and_then(|kept| Slot::read(calculator, &kept)));
+        }
+    });
 }
 
 /// The way to the template of an answer, in the program that can print.
@@ -329,7 +376,7 @@ pub(crate) fn unit_choice(at_hand: &AtHand) -> Html {
             { format!("A number without a unit is in {}. ", unit.spoken(true)) }
             <button type="button" class="plain" data-testid="unit"
                 onclick={at_hand.doing(Action::Replace(entries))}>
-                { format!("Use {}", other.spoken(true)) }
+                { format!("Take it in {}", other.spoken(true)) }
             </button>
         </p>
     }

@@ -8,6 +8,7 @@ use crate::components::choice;
 use crate::components::icon::{Icon, icon};
 use crate::form::Action;
 use crate::form::at_hand::AtHand;
+use crate::platform::back::use_back;
 use crate::platform::dom;
 
 /// Most sizes that a question names.
@@ -67,6 +68,7 @@ fn Question(props: &QuestionProps) -> Html {
             dom::focus(PILL, true);
         })
     };
+    use_back(*is_open, done.clone());
     let onkeydown = {
         let done = done.clone();
         Callback::from(move |event: KeyboardEvent| {

@@ -29,11 +29,20 @@ pub(crate) fn is_list(field: &Field) -> bool {
     choices(field).is_some_and(|answers| answers.len() > MOST_SIDE_BY_SIDE)
 }
 
+/// Which of the answers are made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Answers {
+    All,
+    /// The one that is chosen alone: for the focus, where nobody sees it, with its name for a voice.
+    Chosen,
+}
+
 /// The answers of a field as a list that opens.
 pub(crate) fn list(
     field: &'static Field,
     id: String,
     chosen: &str,
+    shown: Answers,
     on_choose: &Callback<&'static str>,
 ) -> Html {
     let answers = choices(field).unwrap_or_default();
@@ -48,9 +57,9 @@ pub(crate) fn list(
         })
     };
     html! {
-        <select class="choice-list" {id} {onchange}>
-            { for answers.iter().map(|answer| html! {
-                <option value={answer.id} selected={answer.id == chosen}>{ answer.label }</option>
+        <select class="choice-list" {id} {onchange} aria-label={name(field, shown)}>
+            { for answers.iter().filter(|it| shown == Answers::All || it.id == chosen).map(|answer| html! {
+                <option key={answer.id} value={answer.id} selected={answer.id == chosen}>{ answer.label }</option>
             }) }
         </select>
     }
@@ -60,6 +69,7 @@ pub(crate) fn list(
 pub(crate) fn view(
     field: &'static Field,
     chosen: &str,
+    shown: Answers,
     on_choose: &Callback<&'static str>,
 ) -> Html {
     let answers = choices(field).unwrap_or_default();
@@ -76,15 +86,22 @@ pub(crate) fn view(
             let answer = answer.id;
             move |_: MouseEvent| answer
         });
-        html! {
-            <label class="choice" data-testid={id.clone()} for={id.clone()}>
-                <input type="radio" class="choice__input" {id} name={field.id} {checked}
-                    onchange={choose} onclick={again} />
-                <span class="choice__face">{ answer.label }</span>
-            </label>
-        }
+        (shown == Answers::All || checked).then(|| {
+            html! {
+                <label key={answer.id} class="choice" data-testid={id.clone()} for={id.clone()}>
+                    <input type="radio" class="choice__input" {id} name={field.id} {checked}
+                        onchange={choose} onclick={again} aria-label={name(field, shown)} />
+                    if shown == Answers::All { <span class="choice__face">{ answer.label }</span> }
+                </label>
+            }
+        })
     };
-    html! { <div class={classes!("choices", columns(answers))}>{ for answers.iter().enumerate().map(answer) }</div> }
+    html! { <div class={classes!("choices", columns(answers))}>{ for answers.iter().enumerate().filter_map(answer) }</div> }
+}
+
+/// The name of the field, where no label of it is made.
+fn name(field: &Field, shown: Answers) -> Option<&'static str> {
+    (shown == Answers::Chosen).then_some(field.label)
 }
 
 /// In how many columns they stand, so that all are equally wide and no row is ragged.

@@ -126,6 +126,7 @@ fn look(role: Role) -> (&'static str, Option<&'static str>) {
         Role::Wood => ("wood", None),
         Role::EndGrain => ("end-grain", Some("url(#hatch-end-grain)")),
         Role::Mate => ("mate", None),
+        Role::ToCut => ("to-cut", None),
         Role::Kerf => ("kerf", None),
         Role::Waste => ("waste", Some("url(#hatch-waste)")),
         Role::KeepOut => ("keep-out", Some("url(#hatch-keep-out)")),
@@ -141,6 +142,7 @@ fn look(role: Role) -> (&'static str, Option<&'static str>) {
         Role::Hole => ("hole", None),
         Role::Fastener => ("fastener", None),
         Role::ShowFace => ("show-face", None),
+        Role::Changes => ("changes", None),
         Role::Ink => ("ink", None),
         Role::StrongInk => ("strong-ink", None),
     }

@@ -1,7 +1,7 @@
 //! A field: what is asked, the text as typed, how it was understood, and what is wrong with it.
 
-use reckoner_core::measure::Tape;
-use reckoner_core::sheet::{Echo, Field, Kind, Refusal, WayOut};
+use reckoner_core::measure::{Tape, Unit};
+use reckoner_core::sheet::{Echo, Field, Refusal, WayOut};
 use yew::prelude::*;
 
 use super::icon::{Icon, icon};
@@ -54,12 +54,9 @@ pub(crate) fn input(place: Place, text: String, events: &FieldEvents) -> Html {
     }
 }
 
-/// What a field asks, and whether what stands in it is an example of ours.
-pub(crate) fn label(field: &Field, is_ours: bool) -> Html {
-    let unit = match field.kind {
-        Kind::Number { unit, .. } => unit,
-        _ => "",
-    };
+/// What a field asks, in the unit of who measures so, and whether what stands in it is an example of ours.
+pub(crate) fn label(field: &Field, measures: Unit, is_ours: bool) -> Html {
+    let unit = field.number_unit(measures);
     html! {
         <>
             <span class="field__name">{ field.label }</span>
@@ -71,9 +68,9 @@ pub(crate) fn label(field: &Field, is_ours: bool) -> Html {
 }
 
 /// The same, for an input or a list. A press on it takes the focus from nothing: the tap gives it.
-pub(crate) fn label_for(id: &str, field: &Field, is_ours: bool) -> Html {
+pub(crate) fn label_for(id: &str, field: &Field, measures: Unit, is_ours: bool) -> Html {
     let onmousedown = Callback::from(|event: MouseEvent| event.prevent_default());
-    html! { <label class="field__label" for={id.to_owned()} {onmousedown}>{ label(field, is_ours) }</label> }
+    html! { <label class="field__label" for={id.to_owned()} {onmousedown}>{ label(field, measures, is_ours) }</label> }
 }
 
 /// How the text of a field was understood.

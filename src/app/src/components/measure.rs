@@ -2,7 +2,7 @@
 
 use reckoner_core::measure::text::{Quantity, Shown, Written, decimal, exact_text, show};
 use reckoner_core::measure::{Length, Rounding, Tape};
-use reckoner_core::sheet::{Bench, Face, Value, face};
+use reckoner_core::sheet::{Bench, Face, Value, face, face_in_working};
 use yew::prelude::*;
 
 /// A length as it stands on the tape, with its fraction stacked. For the eye alone.
@@ -55,6 +55,15 @@ pub(crate) fn left_over(shown: &Shown) -> Html {
 
 /// Any value, small: in a table or in the list of other figures.
 pub(crate) fn value(value: &Value, bench: &Bench) -> Html {
+    faced(face(value, bench))
+}
+
+/// The same in a working, in the units of its formula.
+pub(crate) fn in_working(value: &Value, bench: &Bench) -> Html {
+    faced(face_in_working(value, bench))
+}
+
+fn faced(face: Face) -> Html {
     let with_rest = |shown: &Shown| {
         html! {
             <>
@@ -65,7 +74,7 @@ pub(crate) fn value(value: &Value, bench: &Bench) -> Html {
             </>
         }
     };
-    match face(value, bench) {
+    match face {
         Face::Measure(shown) => with_rest(&shown),
         Face::Measures(all) => html! {
             <ol class="measures">

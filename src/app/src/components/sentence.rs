@@ -2,7 +2,7 @@
 
 use reckoner_core::measure::Tape;
 use reckoner_core::measure::text::{exact_text, show};
-use reckoner_core::sheet::{Piece, Sentence};
+use reckoner_core::sheet::{Piece, Sentence, amount_text};
 use yew::prelude::*;
 
 use super::measure;
@@ -11,6 +11,7 @@ use super::measure;
 pub(crate) fn sentence(sentence: &Sentence, tape: Tape) -> Html {
     let piece = |piece: &Piece| match piece {
         Piece::Text(text) => text.clone().into(),
+        Piece::Amount(amount, unit) => amount_text(*amount, unit, tape.unit().is_metric()).into(),
         Piece::Length(length, rounding) => match show(*length, tape, *rounding) {
             Ok(shown) if shown.lean == "exact" => measure::marks(&shown),
             Ok(shown) => {

@@ -8,7 +8,7 @@ use super::measure;
 /// The working, closed until asked for.
 pub(crate) fn working(working: &Working, bench: &Bench) -> Html {
     html! {
-        <details class="working">
+        <details class="fold working">
             <summary data-testid="working-toggle">{ "Working" }</summary>
             <div class="working__body" data-testid="working">
                 <ol class="working__steps">
@@ -18,7 +18,7 @@ pub(crate) fn working(working: &Working, bench: &Bench) -> Html {
                             <p class="working__sum">
                                 <span>{ format!("= {}", step.put_in) }</span>
                                 <span class="working__gives">
-                                    { "= " }{ measure::value(&step.gives, bench) }
+                                    { "= " }{ measure::in_working(&step.gives, bench) }
                                 </span>
                             </p>
                         </li>

@@ -144,7 +144,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
                     { headline(&searching.search, labels.as_ref(), told, false, bench.tape, instead) }
                     <div class="tools">
                         <button type="button" class="tool tool--main" data-testid="change-sizes" onclick={at_hand.begin()}>
-                            { "Change the list" }
+                            { "What to cut" }
                         </button>
                         <span class="tools__done" role="status">{ *done }</span>
                     </div>

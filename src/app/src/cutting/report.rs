@@ -13,7 +13,7 @@ use yew::prelude::*;
 
 use crate::components::drawing::drawing;
 use crate::components::measure::length;
-use crate::components::notes::caution;
+use crate::components::notes::Safety;
 use crate::components::sentence::sentence;
 
 /// Boards that are drawn before the rest is asked for.
@@ -114,11 +114,7 @@ pub(crate) fn whole(
                 { together(report, tape) }
                 { offcuts(report, tape, beside) }
             }
-            if !report.cautions.is_empty() {
-                <section class="cautions" aria-label="Cautions">
-                    { for report.cautions.iter().map(|it| caution(*it)) }
-                </section>
-            }
+            <Safety question="cut" cautions={report.cautions.clone()} />
         </div>
     }
 }

@@ -3,6 +3,7 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
+use reckoner_core::calculators::listed;
 use reckoner_core::measure::text::{Names, Quantity};
 use reckoner_core::sheet::{Field, Kind, Sheet};
 use yew::prelude::*;
@@ -13,6 +14,7 @@ use crate::components::drawing::Sizes;
 use crate::components::field::{self, FieldEvents};
 use crate::components::icon::{Icon, icon};
 use crate::keypad::{KeypadEvent, press};
+use crate::platform::back::use_back;
 use crate::platform::dom;
 use crate::settings::Settings;
 use crate::strip;
@@ -67,6 +69,8 @@ pub(crate) struct AtHand {
     /// Whether the system's keyboard is wanted in place of the keypad.
     pub(crate) system_keyboard: UseStateHandle<bool>,
     pub(crate) names: KnownNames,
+    /// Whether the keys leave room on the screen for the answer and the field alone: what nobody sees is not made.
+    pub(crate) is_typing: bool,
     pub(crate) manner: Manner,
     /// The places to type and choose in, in the order asked.
     pub(super) slots: Rc<Vec<Slot>>,
@@ -99,6 +103,13 @@ impl AtHand {
     /// The text of a field, typed or not.
     pub(crate) fn text(&self, field: &Field) -> String {
         self.form.text(field, &self.settings.bench)
+    }
+
+    /// What is asked: the calculator, and its question where it has several.
+    pub(crate) fn question(&self) -> String {
+        let calculator = self.form.calculator();
+        let asked = calculator.questions().map(|(field, _)| format!("/{}", self.text(field)));
+        format!("{}{}", calculator.slug, asked.unwrap_or_default())
     }
 
     /// A callback that does something to the form.
@@ -205,6 +216,15 @@ impl AtHand {
         match self.form.entrance(slot) {
             Entrance::End if !is_example => dom::caret_to_end(&id),
             _ => dom::select_all(&id),
+        }
+    }
+
+    /// Goes to the place where the user was last, or to the first line of a strip: it is all that is asked there.
+    pub(crate) fn resume(&self, last: Option<Slot>) {
+        let last = last.filter(|last| self.slots.contains(last));
+        let first = self.slots.first().filter(|first| first.line.is_some());
+        if let Some(slot) = last.or(first.copied()) {
+            self.go_to(slot);
         }
     }
 
@@ -411,9 +431,31 @@ pub(crate) fn use_at_hand_as(
     };
     let slots = Rc::new(slots);
     let presses = use_memo((), |()| dom::Presses::listen());
-    let at_hand =
-        AtHand { form, sheet, settings, system_keyboard, names, manner, slots, keys, presses };
+    let mut at_hand = AtHand {
+        form,
+        sheet,
+        settings,
+        system_keyboard,
+        names,
+        manner,
+        is_typing: false,
+        slots,
+        keys,
+        presses,
+    };
+    at_hand.is_typing =
+        at_hand.is_keying() && listed(at_hand.form.calculator().slug).is_some() && dom::is_small();
     *now.borrow_mut() = Some(at_hand.clone());
+    // Where the keys are shown, Back puts them away.
+    use_back(at_hand.is_keying() && dom::has_docks(), {
+        let now = now.clone();
+        Callback::from(move |()| {
+            let at_hand = now.borrow().clone();
+            if let Some(at_hand) = at_hand {
+                at_hand.close();
+            }
+        })
+    });
     // It holds itself by its callback until it is let go.
     use_effect_with((), move |()| move || *now.borrow_mut() = None);
     // Above the keypad there is room for the top of the page alone.

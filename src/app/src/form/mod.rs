@@ -41,6 +41,26 @@ impl Slot {
     pub fn of(field: &'static str) -> Slot {
         Slot { field, line: None }
     }
+
+    /// The place as it is kept: `field`, or `field/line`.
+    #[must_use]
+    pub fn written(self) -> String {
+        match self.line {
+            Some(line) => format!("{}/{line}", self.field),
+            None => self.field.to_owned(),
+        }
+    }
+
+    /// Reads what [`Slot::written`] wrote; `None` for what is no field of the calculator.
+    #[must_use]
+    pub fn read(calculator: &Calculator, text: &str) -> Option<Slot> {
+        let (name, line) = match text.split_once('/') {
+            Some((name, line)) => (name, Some(line.parse().ok()?)),
+            None => (text, None),
+        };
+        let field = calculator.fields.iter().find(|field| field.id == name)?;
+        Some(Slot { field: field.id, line })
+    }
 }
 
 /// What stands ready for the first key when a place is entered.

@@ -213,3 +213,23 @@ fn typing_the_very_figure_of_an_example_makes_it_ones_own_and_so_does_confirming
     let gone = after(fresh, [Action::Edit(Slot::of("board")), Action::Leave]);
     assert_eq!(assumed(&gone), all);
 }
+
+/// A part's length starts blank: it is told as wrong once it was begun and left, or once the form is to be put in.
+#[test]
+fn what_was_never_touched_is_not_told_as_wrong() {
+    const LENGTH: Slot = Slot { field: "length", line: None };
+    let part = crate::job_book::forms::Form::Part.asks();
+    let shown = |form: &Form| {
+        let sheet = part.sheet(form.entries(), &Bench::default(), &NoNames);
+        let refusal = sheet.refusals.iter().find(|it| it.field == "length").expect("it is blank");
+        shows(form, refusal)
+    };
+    let fresh = Form::new(part, Form::fresh(Unit::Inch), None);
+    assert!(!shown(&fresh));
+    assert!(!shown(&after(fresh.clone(), [Action::Edit(LENGTH)])));
+    assert!(shown(&after(fresh.clone(), [Action::Edit(LENGTH), Action::Leave])));
+    assert!(shown(&fresh.after(Action::Check)));
+    // A size of the job that stands there blank is still to write.
+    let blank = Form::new(part, Entries::from_pairs([("length", "")]), None);
+    assert!(shown(&blank));
+}

@@ -5,12 +5,14 @@
 
 use std::rc::Rc;
 
+use reckoner_core::calculators::listed;
+use reckoner_core::measure::text::{NoNames, parse};
 use reckoner_core::sheet::{Field, Kind};
 use yew::prelude::*;
 
 use super::at_hand::{AtHand, element_id, is_editing, press_in_row, problem_of};
 use super::{Action, Slot, Way};
-use crate::components::choice;
+use crate::components::choice::{self, Answers};
 use crate::components::field::{self, Place};
 use crate::components::icon::{Icon, icon};
 use crate::keypad::{Keypad, SetOfKeys};
@@ -99,6 +101,11 @@ fn has_place(field: &Field) -> bool {
     !matches!(field.kind, Kind::LineOf(_))
 }
 
+/// Whether the form is of a calculator, whose sizes are chips on a phone.
+fn is_calculator(at_hand: &AtHand) -> bool {
+    listed(at_hand.form.calculator().slug).is_some()
+}
+
 /// One field, of any kind.
 fn one(at_hand: &AtHand, field: &'static Field) -> Html {
     match field.kind {
@@ -109,21 +116,27 @@ fn one(at_hand: &AtHand, field: &'static Field) -> Html {
 }
 
 fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
+    let measures = at_hand.form.unit(&at_hand.settings.bench);
     let slot = Slot::of(field.id);
     let is_editing = is_editing(at_hand, slot);
     let is_ours = at_hand.is_ours(slot);
     let is_words = matches!(field.kind, Kind::Words(_));
     let id = element_id(slot);
-    let problem = problem_of(at_hand, field);
+    // Of the others, while the keys are out, there is but the place for the focus.
+    let is_away = at_hand.is_typing && !is_editing;
+    let problem = problem_of(at_hand, field).filter(|_| !is_away);
     let place = Place {
         id: &id,
-        name: None,
+        name: is_away.then(|| field.label.to_owned()),
         described_by: format!("echo-{0} problem-{0}", field.id),
         is_wrong: problem.is_some(),
         example: None,
         system_keyboard: *at_hand.system_keyboard || is_words,
     };
-    let input = field::input(place, at_hand.text(field), &at_hand.events(slot));
+    let text = at_hand.text(field);
+    let is_empty = text.trim().is_empty();
+    let is_formula = parse(&text, &NoNames).is_ok_and(|formula| !formula.is_single());
+    let input = field::input(place, text, &at_hand.events(slot));
     let echo = at_hand.sheet.echoes.iter().find(|echo| echo.field == field.id);
     let is_in_job = at_hand.form.calculator().slug.is_empty();
     let is_long = match field.kind {
@@ -143,27 +156,31 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
         <div key={field.id} class={classes!(
             "field",
             is_long.then_some("is-long"),
+            (!is_long && !is_words && is_calculator(at_hand)).then_some("is-chip"),
+            is_empty.then_some("is-empty"),
+            is_formula.then_some("is-formula"),
             list.is_some().then_some("has-list"),
             is_editing.then_some("is-editing"),
             (is_editing && !*at_hand.system_keyboard && !is_words).then_some("is-docked"),
+            is_away.then_some("is-away"),
             problem.is_some().then_some("is-wrong"),
             is_ours.then_some("is-pencil"),
         )}>
-            { field::label_for(&id, field, is_ours) }
+            if !is_away { { field::label_for(&id, field, measures, is_ours) } }
             if let Some((_, list)) = list { { list.clone() } }
             <div class="field__row" onmousedown={Callback::from(press_in_row)}>
                 if is_editing { { at_hand.step(slot, Way::Previous) } }
                 if counts && !is_editing { { at_hand.count(field, false) } }
                 { input }
                 if counts && !is_editing { { at_hand.count(field, true) } }
-                if is_ours { { icon(Icon::Pencil) } }
+                if is_ours && !is_away { { icon(Icon::Pencil) } }
                 if is_editing {
                     { at_hand.confirm(slot).unwrap_or_else(|| at_hand.clear(slot)) }
                     { at_hand.step(slot, Way::Next) }
                     { at_hand.keypad_again() }
                 }
             </div>
-            { field::echo(field.id, echo, at_hand.settings.bench.tape) }
+            if !is_away { { field::echo(field.id, echo, at_hand.settings.bench.tape) } }
             <>{ problem }</>
         </div>
     }
@@ -171,6 +188,7 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
 
 /// A field that is chosen, in a panel of its own while the user walks through the fields.
 fn chosen(at_hand: &AtHand, field: &'static Field) -> Html {
+    let measures = at_hand.form.unit(&at_hand.settings.bench);
     let slot = Slot::of(field.id);
     let is_editing = is_editing(at_hand, slot);
     let is_ours = at_hand.is_ours(slot);
@@ -189,27 +207,32 @@ fn chosen(at_hand: &AtHand, field: &'static Field) -> Html {
         }
     });
     let text = at_hand.text(field);
+    // Of the others, while the keys are out, there is but the place for the focus.
+    let is_away = at_hand.is_typing && !is_editing;
+    let shown = if is_away { Answers::Chosen } else { Answers::All };
     let asked = if is_list {
         html! {
             <>
-                { field::label_for(&id, field, is_ours) }
+                if !is_away { { field::label_for(&id, field, measures, is_ours) } }
                 <div class="choice-row">
-                    { choice::list(field, id.clone(), &text, &on_choose) }
-                    { at_hand.confirm(slot) }
+                    { choice::list(field, id.clone(), &text, shown, &on_choose) }
+                    { at_hand.confirm(slot).filter(|_| !is_away) }
                 </div>
             </>
         }
     } else {
+        let legend = || html! { <legend class="field__label">{ field::label(field, measures, is_ours) }</legend> };
         html! {
             <>
-                <legend class="field__label">{ field::label(field, is_ours) }</legend>
-                { choice::view(field, &text, &on_choose) }
+                if !is_away { { legend() } }
+                { choice::view(field, &text, shown, &on_choose) }
             </>
         }
     };
     html! {
         <@{if is_list { "div" } else { "fieldset" }} key={field.id} data-testid={id} class={classes!(
             "field", "field--choice",
+            is_away.then_some("is-away"),
             is_editing.then_some("is-editing"),
             is_editing.then_some("is-docked"),
             is_editing.then_some("is-panel"),
@@ -223,7 +246,7 @@ fn chosen(at_hand: &AtHand, field: &'static Field) -> Html {
                     { at_hand.step(slot, Way::Next) }
                 </div>
             }
-            <>{ problem_of(at_hand, field) }</>
+            <>{ problem_of(at_hand, field).filter(|_| !is_away) }</>
         </@>
     }
 }

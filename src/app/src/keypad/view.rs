@@ -67,9 +67,9 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
         let is_open = shown.id() == tab.id();
         html! {
             <button type="button" tabindex="-1" class="tab" {onclick}
-                aria-pressed={if is_open { "true" } else { "false" }}
+                aria-pressed={if is_open { "true" } else { "false" }} aria-label={tab_name(tab)}
                 data-testid={format!("key-page-{}", tab.id())}>
-                { said(Some(tab_name(tab).to_owned()), tab_face(tab, shown)) }
+                { tab_face(tab, shown) }
             </button>
         }
     };
@@ -130,7 +130,6 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
                 if pages(*set).len() > 1 {
                     { for pages(*set).iter().map(|it| tab(*it)) }
                 }
-                <span class="keypad__space"></span>
                 <button type="button" tabindex="-1" class="tab" data-testid="key-keyboard"
                     aria-label="Use the phone's keyboard" onclick={send(KeypadEvent::Keyboard)}>
                     { icon(Icon::Keyboard) }

@@ -1,10 +1,19 @@
 //! The address of the page: reading it, hearing of its change, and writing it without a jump.
 
+use std::cell::{Cell, RefCell};
+
 use gloo::events::EventListener;
 use gloo::utils::window;
-use wasm_bindgen::JsValue;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::HashChangeEvent;
 
-use super::dom;
+use super::{back, dom};
+
+thread_local! {
+    /// What was written into the address last, on this visit.
+    static WRITTEN: RefCell<Option<String>> = const { RefCell::new(None) };
+    static FROM_HOME: Cell<bool> = const { Cell::new(false) };
+}
 
 /// The fragment, with its `#`; empty when there is none.
 pub(crate) fn fragment() -> String {
@@ -19,16 +28,40 @@ pub(crate) fn whole() -> String {
 /// Writes another fragment into the address, without a step in the history and without anybody
 /// hearing of it.
 pub(crate) fn replace(shown: &str) {
+    WRITTEN.set(Some(shown.to_owned()));
     if let Ok(history) = window().history() {
+        let state = history.state().unwrap_or(JsValue::NULL);
         // A browser may refuse too many changes a minute; the next one will do.
-        drop(history.replace_state_with_url(&JsValue::NULL, "", Some(shown)));
+        drop(history.replace_state_with_url(&state, "", Some(shown)));
         dom::set_look("place", &fragment());
     }
 }
 
-/// Calls back when the user goes to another page of the app.
-pub(crate) fn on_change(call: impl Fn() + 'static) -> EventListener {
-    EventListener::new(&window(), "hashchange", move |_| call())
+/// Writes what this visit wrote last into the address again, in another entry of its history.
+pub(super) fn write_again() {
+    if let Some(shown) = WRITTEN.with_borrow(Clone::clone) {
+        replace(&shown);
+    }
+}
+
+/// Whether the user came to this page from the first page of the app.
+pub(crate) fn is_from_home() -> bool {
+    FROM_HOME.get()
+}
+
+/// Calls back when the user goes to another page of the app; not when Back stays on the page.
+pub(crate) fn on_change(call: impl Fn() + 'static) -> [EventListener; 2] {
+    let other = EventListener::new(&window(), "hashchange", move |event| {
+        if !back::is_of_this_visit() {
+            let event: Option<&HashChangeEvent> = event.dyn_ref();
+            let from = event.and_then(|event| Some(event.old_url().split_once('#')?.1.to_owned()));
+            let is_home = matches!(from.as_deref(), None | Some("" | "/"));
+            FROM_HOME.set(is_home && !back::is_known());
+            WRITTEN.set(None);
+            call();
+        }
+    });
+    [back::listen(), other]
 }
 
 /// Goes to another page of the app.

@@ -119,6 +119,12 @@ pub(crate) fn chosen_of(event: &Event) -> Option<String> {
     Some(event.target()?.dyn_into::<HtmlSelectElement>().ok()?.value())
 }
 
+/// Whether the fold with this selector, if an event is about it, stands open.
+pub(crate) fn toggled(event: &Event, fold: &str) -> Option<bool> {
+    let it = event.target()?.dyn_into::<Element>().ok()?;
+    it.matches(fold).is_ok_and(|is| is).then(|| it.has_attribute("open"))
+}
+
 /// Whether the focus goes out of the form that it was in, and to nothing within it.
 ///
 /// The form is looked for from where the focus was: every event is listened for at the root of the
@@ -210,8 +216,15 @@ pub(crate) fn is_narrow() -> bool {
     narrow.is_some_and(|narrow| narrow.matches())
 }
 
+/// Whether the keys leave room for little else, as the style sheet for typing has it.
+pub(crate) fn is_small() -> bool {
+    let small = "(max-width: 899px), (max-height: 479px) and (pointer: coarse)";
+    let small = window().match_media(small).ok().flatten();
+    small.is_some_and(|small| small.matches())
+}
+
 /// Whether what is edited is docked at the bottom of the screen, as the style sheet does it.
-fn has_docks() -> bool {
+pub(crate) fn has_docks() -> bool {
     let docks = window().match_media("(max-width: 899px), (pointer: coarse)").ok().flatten();
     docks.is_some_and(|docks| docks.matches())
 }

@@ -2,6 +2,7 @@
 
 pub(crate) mod address;
 pub(crate) mod alive;
+pub(crate) mod back;
 pub(crate) mod camera;
 pub(crate) mod clock;
 pub(crate) mod database;

@@ -7,7 +7,9 @@ use web_sys::{Element, IntersectionObserver, IntersectionObserverEntry, Intersec
 use yew::NodeRef;
 
 /// How far above and below the screen is near: about a flick of the thumb.
-const NEAR: &str = "900px 0px";
+pub(crate) const NEAR: &str = "900px 0px";
+/// On the screen itself.
+pub(crate) const SEEN: &str = "0px";
 
 /// Watches an element until it is dropped.
 pub(crate) struct Watch {
@@ -21,9 +23,13 @@ impl Drop for Watch {
     }
 }
 
-/// Calls back whether the element at this place is near the screen, and how tall it is then, at
+/// Calls back whether the element at this place is [`NEAR`] the screen or [`SEEN`] on it, and how tall it is then, at
 /// first and whenever that changes. `None` where the browser cannot say.
-pub(crate) fn watch(place: &NodeRef, mut call: impl FnMut(bool, f64) + 'static) -> Option<Watch> {
+pub(crate) fn watch(
+    place: &NodeRef,
+    around: &str,
+    mut call: impl FnMut(bool, f64) + 'static,
+) -> Option<Watch> {
     let element = place.cast::<Element>()?;
     let call = Closure::<dyn FnMut(Array)>::new(move |entries: Array| {
         if let Some(entry) = entries.pop().dyn_ref::<IntersectionObserverEntry>() {
@@ -31,7 +37,7 @@ pub(crate) fn watch(place: &NodeRef, mut call: impl FnMut(bool, f64) + 'static) 
         }
     });
     let init = IntersectionObserverInit::new();
-    init.set_root_margin(NEAR);
+    init.set_root_margin(around);
     let function = call.as_ref().unchecked_ref();
     let observer = IntersectionObserver::new_with_options(function, &init).ok()?;
     observer.observe(&element);

@@ -52,7 +52,19 @@ pub(crate) fn share(title: &str, link: &str) {
     let what = ShareData::new();
     what.set_title(title);
     what.set_url(link);
-    let promise = window().navigator().share_with_data(&what);
+    give(&what);
+}
+
+/// Offers a text to the device's own way of sharing.
+pub(crate) fn share_text(title: &str, text: &str) {
+    let what = ShareData::new();
+    what.set_title(title);
+    what.set_text(text);
+    give(&what);
+}
+
+fn give(what: &ShareData) {
+    let promise = window().navigator().share_with_data(what);
     // The user may change their mind; that is no fault.
     spawn_local(async move { drop(JsFuture::from(promise).await) });
 }

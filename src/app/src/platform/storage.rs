@@ -23,6 +23,21 @@ pub(crate) fn last_of(slug: &str) -> String {
     format!("last.{slug}")
 }
 
+/// The name of the dangers of a question that were read.
+pub(crate) fn read_cautions(question: &str) -> String {
+    format!("read.{question}")
+}
+
+/// The name of the last answer of a calculator.
+pub(crate) fn last_answer(slug: &str) -> String {
+    format!("answer.{slug}")
+}
+
+/// The name of the field of a calculator that was used last.
+pub(crate) fn last_field(slug: &str) -> String {
+    format!("field.{slug}")
+}
+
 /// The name of what is noted of a job and its file.
 pub(crate) fn saved(job: &str) -> String {
     format!("saved.{job}")

@@ -77,6 +77,7 @@ impl Settings {
             "feet" => Tape::FeetAndInches(fineness),
             "decimal" => Tape::DecimalInches(3),
             "mm" => Tape::Millimetres(0),
+            "mm_half" => Tape::HalfMillimetres,
             "mm_tenths" => Tape::Millimetres(1),
             _ => Tape::Inches(fineness),
         };
@@ -147,6 +148,7 @@ pub fn with_units(fields: &'static [Field], entries: &Entries, bench: &Bench) ->
                     .map(|span| format!("{} to {}", exact_text(span.from), exact_text(span.to)));
                 zones.collect::<Vec<_>>().join(", ")
             }),
+            Kind::Number { .. } => Some(ask.number_with_unit(field)),
             Kind::Sizes => ask
                 .sizes(field)
                 .map(|parts| parts.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")),
@@ -212,6 +214,7 @@ const FIELDS: &[Field] = &[
             choice("feet", "Feet and inches"),
             choice("decimal", "Decimal inches"),
             choice("mm", "mm"),
+            choice("mm_half", "Halves of a mm"),
             choice("mm_tenths", "Tenths of a mm"),
         ],
         "inches",

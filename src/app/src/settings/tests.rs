@@ -47,6 +47,7 @@ fn every_setting_takes_effect() {
         ("inches", Tape::SIXTEENTHS),
         ("decimal", Tape::DecimalInches(3)),
         ("mm", Tape::Millimetres(0)),
+        ("mm_half", Tape::HalfMillimetres),
         ("mm_tenths", Tape::Millimetres(1)),
     ] {
         assert_eq!(of(&[("tape", id)]).bench.tape, tape);

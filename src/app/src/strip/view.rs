@@ -23,7 +23,9 @@ pub(crate) fn view(at_hand: &AtHand, field: &'static Field) -> Html {
     let in_use = strip.line(&chosen).map(|line| line.letter.clone());
     html! {
         <div key={field.id} class="strip" role="group" aria-label={field.label} data-testid={format!("field-{}", field.id)}>
-            <p class="strip__title">{ field::label(field, at_hand.is_ours(Slot::of(field.id))) }</p>
+            if !at_hand.is_typing {
+                <p class="strip__title">{ field::label(field, at_hand.form.unit(bench), at_hand.is_ours(Slot::of(field.id))) }</p>
+            }
             <ol class="strip__lines">
                 { for lines(&text).enumerate().map(|(at, text)| {
                     let slot = Slot { field: field.id, line: Some(at) };
@@ -55,6 +57,8 @@ fn one(
 ) -> Html {
     let letter = Strip::letter_at(slot.line.unwrap_or(0));
     let is_editing = at_hand.form.editing() == Some(slot);
+    // Of the others, while the keys are out, there is but the place for the focus.
+    let is_away = at_hand.is_typing && !is_editing;
     let id = element_id(slot);
     let is_wrong =
         !is_editing && line.is_some_and(|line| matches!(line.outcome, Outcome::Problem(_)));
@@ -71,35 +75,45 @@ fn one(
         line_field.map(|field| at_hand.doing(Action::Set(vec![(field.id, letter.clone())])));
     let is_ours = at_hand.is_ours(slot);
     let is_docked = is_editing && !*at_hand.system_keyboard;
-    html! {
-        <li key={letter.clone()} class={classes!(
-            "strip__line",
-            is_used.then_some("is-used"),
-            is_editing.then_some("is-editing"),
-            is_docked.then_some("is-docked"),
-            is_wrong.then_some("is-wrong"),
-            is_ours.then_some("is-pencil"),
-        )}>
+    let use_it = || {
+        html! {
             <button type="button" class="strip__letter" onclick={onuse}
                 disabled={line.is_none_or(|line| line.outcome == Outcome::Blank)}
                 aria-pressed={if is_used { "true" } else { "false" }}
                 aria-label={format!("Use line {letter}")} data-testid={format!("use-{letter}")}>
                 { &letter }
             </button>
+        }
+    };
+    let comes_to = || {
+        html! {
+            <p class="strip__answer" id={answer_id.clone()} data-testid={answer_id.clone()}>
+                { line.map(|line| outcome(line, at_hand, is_editing)) }
+            </p>
+        }
+    };
+    html! {
+        <li key={letter.clone()} class={classes!(
+            "strip__line",
+            is_used.then_some("is-used"),
+            is_editing.then_some("is-editing"),
+            is_docked.then_some("is-docked"),
+            is_away.then_some("is-away"),
+            is_wrong.then_some("is-wrong"),
+            is_ours.then_some("is-pencil"),
+        )}>
+            if !is_away { { use_it() } }
             <div class="field__row" onmousedown={Callback::from(press_in_row)}>
                 if is_editing { { at_hand.step(slot, Way::Previous) } }
                 { field::input(place, text.to_owned(), &at_hand.events(slot)) }
-                if is_ours { { icon(Icon::Pencil) } }
+                if is_ours && !is_away { { icon(Icon::Pencil) } }
                 if is_editing {
-                    { at_hand.confirm(slot) }
-                    { at_hand.clear(slot) }
+                    { at_hand.confirm(slot).unwrap_or_else(|| at_hand.clear(slot)) }
                     { at_hand.step(slot, Way::Next) }
                     { at_hand.keypad_again() }
                 }
             </div>
-            <p class="strip__answer" id={answer_id.clone()} data-testid={answer_id}>
-                { line.map(|line| outcome(line, at_hand, is_editing)) }
-            </p>
+            if !is_away { { comes_to() } }
         </li>
     }
 }

@@ -11,6 +11,7 @@ async fn later_lines_follow_an_edit_of_an_earlier_one() {
     let app = Mounted::fresh(STRIP).await;
     assert_eq!(app.exact("answer-headline"), "18 1/2 in");
     app.types("field-strip-0", "46").await;
+    app.key("Escape").await;
     assert_eq!(app.exact("answer-field-strip-1"), "39 in");
     assert_eq!(app.exact("answer-field-strip-2"), "19 1/2 in");
     assert_eq!(app.exact("answer-headline"), "19 1/2 in");

@@ -7,9 +7,8 @@ use crate::job::{
 use crate::measure::text::Quantity;
 use crate::measure::{Length, Tape};
 use crate::order::sort_by;
-use crate::planning::since;
-use crate::planning::wanted::{OPTIONS, from_job_book, options};
-use crate::sheet::{Ask, Bench, Entries, Sentence};
+use crate::planning::no_longer_fits;
+use crate::sheet::{Bench, Sentence};
 
 /// Something that wants looking at. Pieces are counted from 0.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -68,6 +67,13 @@ pub enum Fact {
         /// Why.
         why: String,
     },
+    /// A kept reckoning that has no answer.
+    Refused {
+        /// The reckoning.
+        kept: ItemId,
+        /// Why.
+        why: Sentence,
+    },
     /// A size that must be taken on the real thing, before parts that need it are cut.
     ToMeasure {
         /// The measure.
@@ -102,6 +108,7 @@ impl Fact {
             Fact::Apart(mismatch) => mismatch.group,
             Fact::Plan { plan, .. } => *plan,
             Fact::Unread { item, .. } => *item,
+            Fact::Refused { kept, .. } => *kept,
         }
     }
 
@@ -143,8 +150,16 @@ pub fn attention(job: &Job, reckoned: &Reckoned, bench: &Bench) -> Attention {
         let is_left = left == Some(mismatch.apart);
         found.add(Fact::Apart(mismatch), is_left);
     }
-    found.facts.extend(plan(job, reckoned, bench));
+    if let Some((plan, changes)) = no_longer_fits(job, reckoned, bench) {
+        found.facts.push(Fact::Plan { plan, changes });
+    }
     unread(job, reckoned, &mut found);
+    for (kept, _) in job.kept() {
+        let refused = reckoned.kept(kept).filter(|sheet| sheet.answer.is_none());
+        if let Some(refusal) = refused.and_then(|sheet| sheet.refusals.first()) {
+            found.facts.push(Fact::Refused { kept, why: refusal.sentence.clone() });
+        }
+    }
     let to_measure = job.measures().into_iter().filter(|(_, it)| it.wait && it.as_cut.is_none());
     found.facts.extend(to_measure.map(|(size, _)| Fact::ToMeasure { size }));
     found
@@ -267,20 +282,6 @@ fn look_at_size(
         }
         _ => {}
     }
-}
-
-/// The plan in use, where it no longer fits.
-fn plan(job: &Job, reckoned: &Reckoned, bench: &Bench) -> Option<Fact> {
-    let plan = job.find_cut_plan(false)?;
-    let (kept, _) = job.cut_plan(plan)?;
-    let entries = kept.entries.iter().map(|(id, text)| (id.as_str(), text.as_str()));
-    let mut entries = Entries::from_pairs(entries);
-    entries.set_unit(Some(job.unit));
-    let options = options(&mut Ask::new(OPTIONS.fields, &entries, bench, reckoned))?;
-    // What is in the way of a plan is told where it stands: at its part or board.
-    let now = from_job_book(job, reckoned, bench, &options).ok()?;
-    let changes = since(job, plan, &now);
-    (!changes.is_empty()).then_some(Fact::Plan { plan, changes })
 }
 
 /// Texts that cannot be read or worked out.

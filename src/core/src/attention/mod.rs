@@ -5,11 +5,15 @@
 //! leave it as it is: a step of the job, kept in it, and taken back like any other. Each fact has its
 //! [`ways`] out.
 
+mod cost;
 mod facts;
+mod looks;
 #[cfg(test)]
 mod tests;
 mod ways;
 mod words;
 
+pub use cost::cost;
 pub use facts::{Attention, Fact, attention, close_enough};
+pub use looks::Looks;
 pub use ways::{Does, Outcome, Way, cutting_again, looking_again, outcome, ways};

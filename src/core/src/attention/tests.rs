@@ -1,10 +1,13 @@
 //! What is cut and off, and the sizes that could take it up.
 
-use super::{Fact, attention};
+use super::{Does, Fact, attention, cost};
 use crate::job::moved::{Means, moved};
 use crate::job::rescue::{self, Cut, Trouble, rescues};
 use crate::job::tests::{FRAME, edit, id_of, inches, job_of, part};
-use crate::job::{Dimension, Dimensions, Item, Job, Part, Piece, Reckoned, Step};
+use crate::job::{
+    Dimension, Dimensions, Item, ItemId, Job, Kept, Part, Piece, RackBoard, Reckoned, Step,
+};
+use crate::measure::Tape;
 use crate::sheet::Bench;
 
 /// What is cut and is not the size wanted.
@@ -119,4 +122,45 @@ fn what_is_not_straight_is_not_offered_as_a_rescue() {
     edit(&mut job, "share", |m| m.as_cut = Some("5".to_owned()));
     let trouble = troubles(&job)[0];
     assert_eq!(rescues(&job, &Bench::default(), &trouble, &[]), []);
+}
+
+/// By hand: a rail of 30 1/4 is cut again from a new 2x4 of 96 at 10.90; four of them take two, for one
+/// board less its ends, 95, gives three (90 3/4 and two kerfs of 1/8 are 91). What is on the rack costs nothing.
+#[test]
+fn cutting_again_says_which_board_and_what_it_costs() {
+    let mut job = crate::to_buy::tests::planned();
+    let bench = Bench::default();
+    let short = Piece::cut(Dimensions::default()).measured(Dimension::Length, Some("29".into()));
+    let Some(Item::Part(rail)) = job.item(ItemId(1)).cloned() else { panic!() };
+    let many = Part { quantity: "4".to_owned(), ..rail };
+    let many = (0..4).fold(many, |part, at| part.with_piece(at, short.clone()));
+    job.make(&Step::new("cut", vec![job.replacing(ItemId(1), Item::Part(many))])).expect("fresh");
+    let said = |job: &Job, does: Does| {
+        let reckoned = Reckoned::of(job, &bench);
+        let facts = attention(job, &reckoned, &bench).facts;
+        let off = facts.iter().find(|it| matches!(it, Fact::Off { .. })).expect("too short");
+        cost(job, &reckoned, &bench, off, does).map(|it| it.on(Tape::SIXTEENTHS))
+    };
+    let again = said(&job, Does::CutAgain);
+    assert_eq!(again.as_deref(), Some("From the yard: 2 × 2x4, 96 in long, 21.80."));
+    assert_eq!(said(&job, Does::Leave).as_deref(), Some("Takes no board and no money."));
+    let texts = ["2x4", "1 1/2", "3 1/2", "140"].map(str::to_owned);
+    let [section, thickness, width, length] = texts;
+    let name = "old rail".to_owned();
+    let rack =
+        RackBoard { name, section, thickness, width, length, quantity: 1, ..RackBoard::default() };
+    job.make(&Step::new("find", vec![job.adding(0, Item::RackBoard(rack))])).expect("fresh");
+    let again = said(&job, Does::CutAgain);
+    assert_eq!(again.as_deref(), Some("From the rack: old rail, 140 in long."));
+}
+
+#[test]
+fn a_reckoning_without_an_answer_wants_looking_at() {
+    let mut job = job_of(&[]);
+    let entries = vec![("overall".to_owned(), "gone + 1".to_owned())];
+    let kept = Kept { rank: 0, title: "rod".into(), slug: "dowel".into(), entries };
+    job.make(&Step::new("keep", vec![job.adding(0, Item::Kept(kept))])).expect("fresh");
+    let bench = Bench::default();
+    let facts = attention(&job, &Reckoned::of(&job, &bench), &bench).facts;
+    assert!(matches!(&facts[..], [Fact::Refused { kept: ItemId(1), .. }]), "{facts:?}");
 }

@@ -154,7 +154,7 @@ pub fn ways(
             }
         }
         Fact::Plan { .. } => all.extend(go(Does::PlanAgain)),
-        Fact::Unread { .. } => all.extend(go(Does::GoThere)),
+        Fact::Unread { .. } | Fact::Refused { .. } => all.extend(go(Does::GoThere)),
         Fact::ToMeasure { .. } => all.extend(go(Does::Measure)),
     }
     all

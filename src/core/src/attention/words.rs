@@ -96,6 +96,11 @@ impl Fact {
             ],
             Fact::Plan { .. } => say!["no longer fits the job."],
             Fact::Unread { what, why, .. } => say![*what, ": ", why.clone()],
+            Fact::Refused { why, .. } => {
+                let mut words = say!["has no answer. "];
+                words.0.extend(why.0.clone());
+                words
+            }
             Fact::ToMeasure { .. } => {
                 say!["measure it on the real thing before parts that need it are cut."]
             }

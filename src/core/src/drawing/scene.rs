@@ -100,6 +100,8 @@ pub enum Role {
     EndGrain,
     /// Another part of the same drawing, lighter.
     Mate,
+    /// A piece that is still to cut: an outline on paper.
+    ToCut,
     /// The saw cut: solid and dark.
     Kerf,
     /// Hatched.
@@ -130,6 +132,8 @@ pub enum Role {
     Fastener,
     /// The good face.
     ShowFace,
+    /// A piece still to cut that changes size.
+    Changes,
     /// Writing.
     Ink,
     /// Writing that matters most.

@@ -1,6 +1,6 @@
 //! The cautions of a whole job, for its shop card.
 
-use super::{Job, PartSizes, Reckoned, Setting, batches};
+use super::{Job, PartSizes, Reckoned};
 use crate::measure::Length;
 use crate::sheet::{Act, Caution};
 
@@ -17,7 +17,7 @@ pub fn cautions(job: &Job, reckoned: &Reckoned, parts: &[PartSizes]) -> Vec<Caut
     let sheets = job.kept().into_iter().filter_map(|(id, _)| reckoned.kept(id));
     let answers = sheets.filter_map(|sheet| sheet.answer.as_ref());
     let mut all: Vec<Caution> = answers.flat_map(|answer| answer.cautions.clone()).collect();
-    if !batches(parts, Setting::RipWidth).is_empty() {
+    if parts.iter().any(|part| part.width.is_ok() && part.quantity.is_ok()) {
         all.extend(Caution::of(&[Act::Rip]));
     }
     let sides = |part: &PartSizes| Some((part.width.clone().ok()?, part.length.clone().ok()?));

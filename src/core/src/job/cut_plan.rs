@@ -42,6 +42,8 @@ pub enum BoardState {
     ToCut,
     /// Bought and whole; on the rack as this item, where the plan is not a quick list's.
     Bought(Option<ItemId>),
+    /// Begun: it is off the rack, and so many pieces of some parts are cut from it, by their place in the cutting job.
+    Begun(Vec<(usize, u32)>),
     /// Cut as planned.
     Cut,
     /// Cut, and something came out different.
@@ -58,6 +60,17 @@ impl BoardState {
     #[must_use]
     pub fn is_cut(&self) -> bool {
         matches!(self, BoardState::Cut | BoardState::Different { .. })
+    }
+
+    /// How many pieces of a part are cut from it while it is not cut up yet.
+    #[must_use]
+    pub fn begun_of(&self, part: usize) -> u32 {
+        match self {
+            BoardState::Begun(cut) => {
+                cut.iter().find(|(known, _)| *known == part).map_or(0, |(_, count)| *count)
+            }
+            _ => 0,
+        }
     }
 }
 

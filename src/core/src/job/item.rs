@@ -1,5 +1,7 @@
 //! [`Item`]: what a job is made of. Plain data, with every measure as the user wrote it.
 
+use std::collections::BTreeMap;
+
 use super::names::is_invisible;
 use super::{CutPlan, CutTicks, Piece, visible_name};
 use crate::calculators;
@@ -39,6 +41,8 @@ pub enum Item {
     CutTicks(CutTicks),
     /// What is close enough.
     CloseEnough(CloseEnough),
+    /// What is ticked off that no piece and no board tells.
+    Ticked(Ticked),
 }
 
 impl Item {
@@ -59,6 +63,7 @@ impl Item {
             Item::CutPlan(item) => &item.title,
             Item::CutTicks(_) => "boards cut",
             Item::CloseEnough(_) => "close enough",
+            Item::Ticked(_) => "ticked off",
         }
     }
 }
@@ -248,6 +253,13 @@ pub struct CloseEnough {
     pub size: String,
 }
 
+/// What is ticked off that no piece and no board tells: screws bought, a setting of the fence ripped.
+#[derive(Clone, Debug, PartialEq, Eq, Default)]
+pub struct Ticked {
+    /// What, by a name that stays the same as long as it is the same, and how many.
+    pub done: BTreeMap<String, u32>,
+}
+
 /// A board or scrap on hand. Every size as typed.
 #[derive(Clone, Debug, PartialEq, Eq, Default)]
 pub struct RackBoard {
@@ -362,7 +374,8 @@ impl Item {
             | Item::Screw(_)
             | Item::Sketch(_)
             | Item::CutTicks(_)
-            | Item::CloseEnough(_) => return self,
+            | Item::CloseEnough(_)
+            | Item::Ticked(_) => return self,
         };
         if name.chars().any(is_invisible) {
             *name = visible_name(name);
@@ -385,6 +398,7 @@ impl Item {
             | Item::YardBoard(_)
             | Item::CutTicks(_)
             | Item::CloseEnough(_)
+            | Item::Ticked(_)
             // A plan keeps what it was made with, whatever the names are later.
             | Item::CutPlan(_) => {}
             Item::Part(part) => {

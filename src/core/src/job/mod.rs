@@ -11,7 +11,6 @@
 //! what changed in between, and refused, naming item and field, where both changed the same thing.
 //! So two pages with the same job open never overwrite each other unseen.
 
-mod batches;
 mod card;
 mod circles;
 mod conflict;
@@ -37,15 +36,15 @@ pub mod sketch;
 mod step;
 #[cfg(test)]
 pub(crate) mod tests;
+mod ticked;
 
-pub use batches::{Batch, BatchPart, Setting, batches};
 pub use card::cautions;
 pub use conflict::{Clash, Conflict};
 pub use cut_plan::{BoardState, CutPlan, CutTicks};
 pub use history::{History, MOST_STEPS};
 pub use item::{
     CloseEnough, Grain, Hand, Item, ItemId, Kept, Linked, Made, Match, Measure, MeasureKind, Part,
-    RackBoard, Round, Saw, Screw, Sketch, Written, YardBoard,
+    RackBoard, Round, Saw, Screw, Sketch, Ticked, Written, YardBoard,
 };
 pub use labels::{Label, MOST_LABELS, TooManyLabels, labels};
 pub use linked::kind_of;

@@ -406,6 +406,16 @@ impl Reckoned {
         Some(parse(text, &NoNames).and_then(|f| value_of(&f, measure.kind, self.unit, &NoNames)))
     }
 
+    /// Everything that needs a size which is still to be taken on the real thing, these sizes among it.
+    #[must_use]
+    pub fn all_that_waits(&self) -> BTreeSet<ItemId> {
+        let to_take = self.items.iter().filter_map(|(id, item)| match &**item {
+            Item::Measure(measure) if measure.wait && measure.as_cut.is_none() => Some(*id),
+            _ => None,
+        });
+        self.with_all_that_need(to_take)
+    }
+
     fn refuse_circles(&mut self, left: &BTreeSet<ItemId>) {
         if left.is_empty() {
             return;

@@ -1,5 +1,9 @@
 //! The sketch of a job: front, side and top, to scale, from its sizes.
 
+mod picture;
+
+pub use picture::{Look, Picture, picture};
+
 use std::collections::BTreeSet;
 
 use super::{Item, ItemId, Job, Reckoned, Sketch};

@@ -1,4 +1,4 @@
-//! Rules of the job book: names, circles, what moved, rescue, batches, conflicts.
+//! Rules of the job book: names, circles, what moved, rescue, conflicts.
 
 use super::moved::{Means, mismatches, moved};
 use super::*;
@@ -268,23 +268,6 @@ fn a_number_measure_counts_and_a_length_measure_measures() {
     assert_eq!(problem(&job, "slats"), "A plain number is wanted here. Take out the unit.");
 }
 
-/// Source: [WH] G2, widths 3 1/2 (8), 2 3/4 (6), 1 1/2 (4): 3 settings, 18 parts and 3 spares,
-/// widest first.
-#[test]
-fn g2_parts_share_fence_settings_widest_first() {
-    let mut job = job_of(&[]);
-    for (rank, (width, quantity)) in (0..).zip([("1 1/2", "4"), ("3 1/2", "8"), ("2 3/4", "6")]) {
-        let change = job.adding(0, Item::Part(part(rank, "strip", quantity, width)));
-        job.make(&Step::new("add", vec![change])).expect("fresh");
-    }
-    let reckoned = Reckoned::of(&job, &Bench::default());
-    let list = batches(&part_sizes(&job, &reckoned), Setting::RipWidth);
-    let sizes: Vec<_> = list.iter().map(|b| (b.size, b.pieces)).collect();
-    assert_eq!(sizes, [(inches("3 1/2"), 8), (inches("2 3/4"), 6), (inches("1 1/2"), 4)]);
-    assert_eq!(list.iter().map(|b| b.pieces).sum::<u32>(), 18);
-    assert_eq!(list.iter().map(|b| b.spares).sum::<u32>(), 3);
-}
-
 pub(crate) fn part(rank: i64, name: &str, quantity: &str, width: &str) -> Part {
     Part { rank, may_rip: true, may_resaw: true, ..Part::new(name, quantity, ["3/4", width, "20"]) }
 }
@@ -298,7 +281,6 @@ fn a_part_waits_until_the_frame_is_measured() {
     job.make(&Step::new("add", vec![change])).expect("fresh");
     let sizes = |job: &Job| part_sizes(job, &Reckoned::of(job, &Bench::default()));
     assert_eq!(sizes(&job)[0].waits_for, [id_of(&job, "frame inside")]);
-    assert!(batches(&sizes(&job), Setting::StopLength)[0].must_wait);
     edit(&mut job, "frame inside", |m| m.as_cut = Some("40 1/8".to_owned()));
     assert_eq!(sizes(&job)[0].waits_for, []);
     assert_eq!(sizes(&job)[0].length, Ok(inches("39 7/8")));

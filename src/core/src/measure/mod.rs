@@ -18,4 +18,4 @@ pub use length::{Area, Length};
 pub use number::{Number, OutOfRange};
 pub use tape::{Fineness, Lean, Reading, Rounding, Tape};
 pub use text::{TextProblem, length};
-pub use unit::Unit;
+pub use unit::{Partner, Unit};

@@ -65,6 +65,8 @@ pub enum Tape {
     DecimalInches(u8),
     /// Millimetres with so many decimal places, at most 2: `1343`.
     Millimetres(u8),
+    /// Millimetres and their halves: `1343.5`.
+    HalfMillimetres,
 }
 
 impl Tape {
@@ -80,6 +82,7 @@ impl Tape {
             }
             Tape::DecimalInches(places) => Length::inches(Unit::decimal_inch(places)),
             Tape::Millimetres(places) => Length::inches(Unit::decimal_millimetre(places)),
+            Tape::HalfMillimetres => Length::inches(Unit::HALF_MILLIMETRE),
         }
     }
 
@@ -88,7 +91,7 @@ impl Tape {
     pub fn unit(self) -> Unit {
         match self {
             Tape::Inches(_) | Tape::FeetAndInches(_) | Tape::DecimalInches(_) => Unit::Inch,
-            Tape::Millimetres(_) => Unit::Millimetre,
+            Tape::Millimetres(_) | Tape::HalfMillimetres => Unit::Millimetre,
         }
     }
 

@@ -5,12 +5,14 @@
 //! ([`Job::buying`](crate::job::Job::buying), [`Job::cutting`](crate::job::Job::cutting)); [`since`] says what changed
 //! since it was made, and [`list_rest`] what is left of a quick list.
 
+pub mod demo;
 pub mod quick_list;
 pub mod report;
 mod rest;
 mod since;
-mod ticking;
+pub mod so_far;
+pub(crate) mod ticking;
 pub mod wanted;
 
 pub use rest::{RestProblem, list_rest};
-pub use since::since;
+pub use since::{no_longer_fits, since};

@@ -50,7 +50,7 @@ pub fn list_rest(job: &Job, id: ItemId, keep_from: Length) -> Result<Wanted, Res
         let mut left: Vec<Length> = Vec::new();
         match state {
             BoardState::ToCut => continue,
-            BoardState::Bought(_) => {
+            BoardState::Bought(_) | BoardState::Begun(_) => {
                 if let Source::Board(at) = cut.source {
                     done.bought.push((at, 1));
                 }

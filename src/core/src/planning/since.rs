@@ -1,12 +1,12 @@
 //! What changed in a job since its plan was made.
 
-use super::wanted::Wanted;
+use super::wanted::{OPTIONS, Options, Wanted, from_job_book, options};
 use crate::cutting::{self, Source, Units};
 use crate::job::cut_labels::Labels;
-use crate::job::{BoardState, CutPlan, ItemId, Job};
+use crate::job::{BoardState, CutPlan, ItemId, Job, Reckoned};
 use crate::measure::Length;
 use crate::say;
-use crate::sheet::{Sentence, money};
+use crate::sheet::{Ask, Bench, Entries, Sentence, money};
 
 /// One side of the comparison.
 struct Side<'a> {
@@ -30,6 +30,35 @@ impl Side<'_> {
     fn part_size(&self, at: usize) -> Option<(Length, Length)> {
         self.labels.section(self.job, &self.job.parts.get(at)?.section)?.size
     }
+}
+
+/// What a plan that is kept may do.
+pub(super) fn kept_options(
+    job: &Job,
+    kept: &CutPlan,
+    reckoned: &Reckoned,
+    bench: &Bench,
+) -> Option<Options> {
+    let entries = kept.entries.iter().map(|(id, text)| (id.as_str(), text.as_str()));
+    let mut entries = Entries::from_pairs(entries);
+    entries.set_unit(Some(job.unit));
+    options(&mut Ask::new(OPTIONS.fields, &entries, bench, reckoned))
+}
+
+/// The plan in use and what changed in the job since it was made, where it no longer fits.
+#[must_use]
+pub fn no_longer_fits(
+    job: &Job,
+    reckoned: &Reckoned,
+    bench: &Bench,
+) -> Option<(ItemId, Vec<Sentence>)> {
+    let plan = job.find_cut_plan(false)?;
+    let (kept, _) = job.cut_plan(plan)?;
+    let options = kept_options(job, kept, reckoned, bench)?;
+    // What is in the way of a plan is told where it stands: at its part or board.
+    let now = from_job_book(job, reckoned, bench, &options).ok()?;
+    let changes = since(job, plan, &now);
+    (!changes.is_empty()).then_some((plan, changes))
 }
 
 /// What changed in the job since a plan of its parts was made, in sentences that name the part or board. `now` is what
@@ -100,10 +129,15 @@ pub fn since(job: &Job, id: ItemId, now: &Wanted) -> Vec<Sentence> {
 /// Pieces of a part on boards of the plan that are not cut yet, and how many of all its pieces are spares.
 fn still_to_cut(kept: &CutPlan, states: &[BoardState], part: usize) -> (u32, u32) {
     let boards = kept.plan.boards.iter().zip(states).filter(|(_, state)| !state.is_cut());
-    let pieces = boards.flat_map(|(cut, _)| cut.placed()).filter(|placed| placed.part == part);
+    let mut to_cut = 0_u32;
+    for (cut, state) in boards {
+        let here = cut.placed().into_iter().filter(|placed| placed.part == part).count();
+        let here = u32::try_from(here).unwrap_or(u32::MAX);
+        to_cut = to_cut.saturating_add(here.saturating_sub(state.begun_of(part)));
+    }
     let planned = kept.asked.parts.get(part).map_or(0, |part| part.quantity);
     let spares = planned.saturating_sub(kept.pieces.get(part).copied().unwrap_or(planned));
-    (u32::try_from(pieces.count()).unwrap_or(u32::MAX), spares)
+    (to_cut, spares)
 }
 
 /// Boards on hand that the plan still needs and that are gone, and prices that moved.

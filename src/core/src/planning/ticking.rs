@@ -5,6 +5,7 @@
 //! again: what is ticked off is not wanted any more, and what is on the rack costs nothing.
 
 use super::report::{How, worth_keeping};
+use super::since::kept_options;
 use crate::cutting::{CutBoard, Source};
 use crate::job::{
     BoardState, Change, CutPlan, CutTicks, Dimensions, Item, ItemId, Job, PartSizes, Piece,
@@ -13,6 +14,9 @@ use crate::job::{
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Tape};
 use crate::sheet::Bench;
+
+/// How the names of the ticks of settings at the saw begin.
+pub(crate) const CUTS: &str = "cut/";
 
 impl Job {
     /// The step that keeps a plan, in the place of the one that was there.
@@ -24,6 +28,8 @@ impl Job {
         };
         let mut changes = vec![self.replacing(old, Item::CutPlan(plan))];
         changes.extend(self.ticks_of(old).map(|(id, _)| self.removing(id)));
+        // Settings that were ripped or resawn were those of the old boards.
+        changes.extend(self.without_ticks_of(CUTS));
         Step::new("keep the new plan", changes)
     }
 
@@ -32,16 +38,17 @@ impl Job {
     pub fn dropping_plan(&self, id: ItemId) -> Step {
         let mut changes = vec![self.removing(id)];
         changes.extend(self.ticks_of(id).map(|(id, _)| self.removing(id)));
+        changes.extend(self.without_ticks_of(CUTS));
         Step::new("throw the plan away", changes)
     }
 
-    /// The step after the store: every board of the shopping list is bought and goes on the rack. `None` when there is
-    /// nothing left to buy.
+    /// The step after the store: every board of the shopping list is bought and goes on the rack, or those of one kind
+    /// `only`, by its place in the cutting job. `None` when there is nothing left to buy.
     #[must_use]
-    pub fn buying(&self, id: ItemId) -> Option<Step> {
+    pub fn buying(&self, id: ItemId, only: Option<usize>) -> Option<Step> {
         let (kept, mut states) = self.cut_plan(id)?;
         let mut draft = Draft::new(self);
-        for at in 0..kept.asked.boards.len() {
+        for at in (0..kept.asked.boards.len()).filter(|at| only.is_none_or(|only| only == *at)) {
             let alike = kept.plan.boards.iter().zip(&mut states).filter(|(cut, state)| {
                 cut.source == Source::Board(at) && **state == BoardState::ToCut
             });
@@ -52,7 +59,7 @@ impl Job {
             }
             let rack = if kept.is_list { None } else { Some(bought_board(kept, at, count)?) };
             let rack = rack.map(|rack| draft.add(Item::RackBoard(rack)));
-            draft.take_from_yard(kept, at, count);
+            draft.change_yard(kept, at, |there| there.saturating_sub(count));
             for state in alike {
                 *state = BoardState::Bought(rack);
             }
@@ -64,16 +71,48 @@ impl Job {
         Some(Step::new("boards bought", draft.changes))
     }
 
+    /// The step that takes the tick back: boards of one kind are not bought, as far as they are still whole. They leave
+    /// the rack. `None` when there are none.
+    #[must_use]
+    pub fn not_bought(&self, id: ItemId, kind: usize) -> Option<Step> {
+        let (kept, mut states) = self.cut_plan(id)?;
+        let mut draft = Draft::new(self);
+        let mut count = 0_u32;
+        for (cut, state) in kept.plan.boards.iter().zip(&mut states) {
+            if let (Source::Board(at), BoardState::Bought(rack)) = (cut.source, &*state)
+                && at == kind
+            {
+                if let Some(rack) = rack {
+                    draft.use_up(*rack);
+                }
+                *state = BoardState::ToCut;
+                count = count.saturating_add(1);
+            }
+        }
+        if count == 0 {
+            return None;
+        }
+        draft.change_yard(kept, kind, |there| there.saturating_add(count));
+        draft.tick(id, states);
+        Some(Step::new("boards not bought", draft.changes))
+    }
+
     /// The step after a board is cut as planned: its parts are ticked off, it leaves the rack, and its offcuts of at
     /// least `keep_from` go on it. `None` when it is cut already, or there is no such board.
     #[must_use]
     pub fn cutting(&self, id: ItemId, board: usize, keep_from: Length) -> Option<Step> {
         let (kept, _) = self.cut_plan(id)?;
         let cut = kept.plan.boards.get(board)?;
+        let rack = self.offcuts(kept, board, keep_from)?;
+        self.after_cut(id, board, &counted(cut), rack, BoardState::Cut)
+    }
+
+    /// What comes off a board of a plan and goes on the rack.
+    fn offcuts(&self, kept: &CutPlan, board: usize, keep_from: Length) -> Option<Vec<RackBoard>> {
         let how = How { tape: Tape::SIXTEENTHS, keep_from };
         let keep = worth_keeping(&kept.asked, &kept.plan, &kept.labels, board, how)?;
         // A board of the rack that is still wet leaves wet offcuts.
-        let wet = match cut.source {
+        let wet = match kept.plan.boards.get(board)?.source {
             Source::Board(_) => false,
             Source::Scrap(at) => {
                 let item = kept.labels.scraps.get(at).and_then(|label| label.item);
@@ -81,8 +120,96 @@ impl Job {
             }
         };
         let rack = keep.into_iter().filter_map(|keep| keep.rack);
-        let rack = rack.map(|board| RackBoard { wet, ..board }).collect();
-        self.after_cut(id, board, &counted(cut), rack, BoardState::Cut)
+        Some(rack.map(|board| RackBoard { wet, ..board }).collect())
+    }
+
+    /// The step by which single pieces are ticked off, at the sizes wanted of them now: by whom it may be, they are
+    /// taken from the boards of the plan in use that give them. The first piece of a board takes it off the rack, and
+    /// with the last it is cut up and leaves its offcuts. `None` when all of them are cut.
+    #[must_use]
+    pub fn cutting_pieces(
+        &self,
+        reckoned: &Reckoned,
+        bench: &Bench,
+        pieces: &[(ItemId, usize)],
+    ) -> Option<Step> {
+        let mut draft = Draft::new(self);
+        let plan = self.find_cut_plan(false).and_then(|id| Some((id, self.cut_plan(id)?)));
+        let mut boards = plan.as_ref().map_or_else(Vec::new, |(_, (_, states))| states.clone());
+        let mut names = Vec::new();
+        for (id, index) in pieces {
+            let Some(Item::Part(part)) = self.item(*id) else { continue };
+            if part.piece(*index).is_cut() {
+                continue;
+            }
+            let wanted = reckoned.part(*id).map(PartSizes::all_wanted).unwrap_or_default();
+            draft.edit(*id, |item| match item {
+                Item::Part(part) => {
+                    let ticked = part.piece(*index).ticked(wanted);
+                    Some(Item::Part(part.with_piece(*index, ticked)))
+                }
+                other => Some(other),
+            });
+            names.push(format!("{} {}", part.name, index.saturating_add(1)));
+            if let Some((_, (kept, _))) = &plan {
+                book(&mut draft, kept, &mut boards, *id);
+            }
+        }
+        if let Some((id, (kept, before))) = &plan
+            && boards != *before
+        {
+            let keep_from = kept_options(self, kept, reckoned, bench).map(|it| it.keep_from);
+            for (board, state) in boards.iter_mut().enumerate() {
+                let Some(cut) = kept.plan.boards.get(board) else { continue };
+                let is_last =
+                    counted(cut).iter().all(|(part, most)| state.begun_of(*part) >= *most);
+                if matches!(state, BoardState::Begun(_)) && is_last {
+                    *state = BoardState::Cut;
+                    let left = keep_from.and_then(|from| self.offcuts(kept, board, from));
+                    for left in left.into_iter().flatten() {
+                        draft.add(Item::RackBoard(left));
+                    }
+                }
+            }
+            draft.tick(*id, boards);
+        }
+        let label = match names.len() {
+            0 => return None,
+            1 => format!("cut {}", names.concat()),
+            count => format!("cut {count} pieces"),
+        };
+        Some(Step::new(label, draft.changes))
+    }
+
+    /// The step that takes the tick of one piece back: it was a slip. Where its board is begun, the board gives one
+    /// more again.
+    #[must_use]
+    pub fn not_cutting(&self, id: ItemId, index: usize) -> Option<Step> {
+        let Some(Item::Part(part)) = self.item(id) else { return None };
+        let mut draft = Draft::new(self);
+        draft.edit(id, |item| match item {
+            Item::Part(part) => {
+                let back = part.piece(index).put_back();
+                Some(Item::Part(part.with_piece(index, back)))
+            }
+            other => Some(other),
+        });
+        let plan = self.find_cut_plan(false).and_then(|id| Some((id, self.cut_plan(id)?)));
+        if let Some((plan, (kept, mut states))) = plan {
+            let place = kept.labels.parts.iter().position(|label| label.item == Some(id));
+            let begun = states.iter_mut().rev().find_map(|state| match state {
+                BoardState::Begun(cut) => {
+                    cut.iter_mut().find(|(part, count)| Some(*part) == place && *count > 0)
+                }
+                _ => None,
+            });
+            if let Some((_, count)) = begun {
+                *count = count.saturating_sub(1);
+                draft.tick(plan, states);
+            }
+        }
+        let label = format!("put {} {} back", part.name, index.saturating_add(1));
+        Some(Step::new(label, draft.changes))
     }
 
     /// The step after a board came out different: a split, a knot found, a part cut wrong. The `good` pieces are ticked
@@ -127,12 +254,18 @@ impl Job {
         if !kept.is_list {
             let reckoned = Reckoned::of(self, &Bench::default());
             for &(part, count) in good {
+                // Those cut from it one by one are ticked off already.
+                let count = count.saturating_sub(before.begun_of(part));
                 let item = kept.labels.parts.get(part)?.item?;
                 draft.tick_off(item, count, &Piece::cut(drawn(kept, part, reckoned.part(item))));
             }
             match (before, cut.source) {
+                // It left the rack when it was begun.
+                (BoardState::Begun(_), _) => {}
                 (BoardState::Bought(Some(rack)), _) => draft.use_up(rack),
-                (_, Source::Board(at)) => draft.take_from_yard(kept, at, 1),
+                (_, Source::Board(at)) => {
+                    draft.change_yard(kept, at, |there| there.saturating_sub(1));
+                }
                 (_, Source::Scrap(at)) => draft.use_up(kept.labels.scraps.get(at)?.item?),
             }
             for piece in pieces {
@@ -148,6 +281,41 @@ impl Job {
     pub fn keeping_offcut(&self, rack: RackBoard) -> Step {
         Step::new("keep an offcut", vec![self.adding(0, Item::RackBoard(rack))])
     }
+}
+
+/// Takes one piece of a part from the board of a plan that gives it: one that is begun, else the first that is whole.
+fn book(draft: &mut Draft, kept: &CutPlan, boards: &mut [BoardState], id: ItemId) {
+    let Some(part) = kept.labels.parts.iter().position(|label| label.item == Some(id)) else {
+        return;
+    };
+    let gives = |at: usize, state: &BoardState| {
+        let most = kept.plan.boards.get(at).map(counted).into_iter().flatten();
+        let most = most.filter(|(known, _)| *known == part).map(|(_, count)| count).sum::<u32>();
+        !state.is_cut() && state.begun_of(part) < most
+    };
+    let all = || boards.iter().enumerate().filter(|(at, state)| gives(*at, state));
+    let begun = all().find(|(_, state)| matches!(state, BoardState::Begun(_)));
+    let Some((at, _)) = begun.or_else(|| all().next()) else { return };
+    let (Some(state), Some(cut)) = (boards.get_mut(at), kept.plan.boards.get(at)) else { return };
+    match (&*state, cut.source) {
+        (BoardState::Begun(_), _) => {}
+        (BoardState::Bought(Some(rack)), _) => draft.use_up(*rack),
+        (_, Source::Board(at)) => draft.change_yard(kept, at, |there| there.saturating_sub(1)),
+        (_, Source::Scrap(at)) => {
+            if let Some(rack) = kept.labels.scraps.get(at).and_then(|label| label.item) {
+                draft.use_up(rack);
+            }
+        }
+    }
+    let mut cut = match core::mem::take(state) {
+        BoardState::Begun(cut) => cut,
+        _ => Vec::new(),
+    };
+    match cut.iter_mut().find(|(known, _)| *known == part) {
+        Some((_, count)) => *count = count.saturating_add(1),
+        None => cut.push((part, 1)),
+    }
+    *state = BoardState::Begun(cut);
 }
 
 /// How many of each part a board of the plan gives.
@@ -238,15 +406,15 @@ impl<'a> Draft<'a> {
         });
     }
 
-    /// Fewer of a board at the yard, where the yard has only so many.
-    fn take_from_yard(&mut self, kept: &CutPlan, at: usize, count: u32) {
+    /// Fewer or more of a board at the yard, where the yard has only so many.
+    fn change_yard(&mut self, kept: &CutPlan, at: usize, change: impl Fn(u32) -> u32) {
         let Some(id) = kept.labels.boards.get(at).and_then(|label| label.item) else { return };
         if !matches!(self.job.item(id), Some(Item::YardBoard(board)) if board.quantity.is_some()) {
             return;
         }
         self.edit(id, |item| match item {
             Item::YardBoard(mut board) => {
-                board.quantity = board.quantity.map(|there| there.saturating_sub(count));
+                board.quantity = board.quantity.map(&change);
                 Some(Item::YardBoard(board))
             }
             other => Some(other),

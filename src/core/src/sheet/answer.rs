@@ -37,6 +37,8 @@ pub struct Answer {
     pub template: Option<Template>,
     /// How it was found.
     pub working: Working,
+    /// What has to be bought for it, beside boards.
+    pub goods: Vec<Goods>,
 }
 
 impl Answer {
@@ -52,8 +54,26 @@ impl Answer {
             drawing: None,
             template: None,
             working,
+            goods: Vec::new(),
         }
     }
+}
+
+/// Something that has to be bought for the work; boards are planned elsewhere.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Goods {
+    /// What it is: `No. 8 screws`.
+    pub name: String,
+    /// How thick it is, where that is asked for at the counter: a dowel rod.
+    pub across: Option<Length>,
+    /// How long one is.
+    pub length: Option<Length>,
+    /// How many the work takes; `None` where the question does not say.
+    pub count: Option<u64>,
+    /// How many more, as a share for spares.
+    pub spares: u64,
+    /// Price of one, where it is known.
+    pub each: Option<Number>,
 }
 
 /// One result.

@@ -4,13 +4,13 @@ use core::cell::Cell;
 
 use super::{
     Assumed, Bench, Choice, Entries, Field, Kind, Least, Outcome, Refusal, Sentence, Span, Start,
-    Strip, WayOut, When,
+    Strip, Value, WayOut, When,
 };
 use crate::measure::text::{
     Formula, Names, Quantity, TextProblem, TextProblemKind, decimal, exact_number, exact_text,
     parse,
 };
-use crate::measure::{Length, Number, Unit};
+use crate::measure::{Length, Number, Partner, Tape, Unit};
 use crate::say;
 
 /// Most items in a list field.
@@ -19,6 +19,34 @@ pub(super) const MOST_ITEMS: usize = 200;
 /// A unit behind its number: `850 psi`, but `45°` and `12 %`.
 fn spaced(unit: &str) -> String {
     if unit.is_empty() || unit == "°" { unit.to_owned() } else { format!(" {unit}") }
+}
+
+/// The metric unit of a number, or its own.
+fn written_unit(unit: &'static str, is_metric: bool) -> &'static str {
+    Partner::of(unit).filter(|_| is_metric).map_or(unit, |partner| partner.metric)
+}
+
+/// A number without the unit that is written after it, and whether it is in the metric one: so is a
+/// bare number of who measures in millimetres.
+fn written_in<'a>(text: &'a str, unit: &str, measures: Unit) -> (&'a str, bool) {
+    let text = text.trim();
+    let without = |unit: &str| {
+        let at = text.len().checked_sub(unit.len())?;
+        let (amount, end) = (text.get(..at)?, text.get(at..)?);
+        (!unit.is_empty() && end.eq_ignore_ascii_case(unit)).then_some(amount)
+    };
+    let Some(partner) = Partner::of(unit) else {
+        return (without(unit).unwrap_or(text), false);
+    };
+    let own = [unit, if unit == "lb" { "lbs" } else { unit }];
+    if let Some(amount) = own.into_iter().find_map(without) {
+        return (amount, false);
+    }
+    // As it is typed on a keyboard without raised figures, and stress by its other name.
+    let plain = partner.metric.replace('²', "2").replace('³', "3");
+    let other = if partner.metric == "MPa" { ["N/mm²", "N/mm2"] } else { ["", ""] };
+    let metric = [partner.metric, &plain].into_iter().chain(other).find_map(without);
+    (metric.unwrap_or(text), metric.is_some() || measures.is_metric())
 }
 
 /// How a field was understood: `61 3/8 - 2 × 3 1/2 = 54 3/8 in`.
@@ -151,14 +179,27 @@ impl<'a> Ask<'a> {
         }
     }
 
+    /// A decimal comma written as a point: the whole text of the field, and the number for the words.
+    fn with_point(&self, field: &Field, at: &core::ops::Range<usize>) -> Option<WayOut> {
+        let text = self.text(field);
+        let after = text.get(at.end..)?;
+        let places = after.find(|c: char| !c.is_ascii_digit()).unwrap_or(after.len());
+        let number = text.get(at.start..at.end + places)?.replacen(',', ".", 1);
+        let typed = format!("{}{number}{}", text.get(..at.start)?, after.get(places..)?);
+        WayOut::set(say![format!("Write {number}.")], field, typed)
+    }
+
     fn refuse_text(&mut self, field: &Field, problem: &TextProblem) {
         let code = if problem.kind == TextProblemKind::Empty { "empty" } else { "cannot-read" };
+        let way_out = (problem.kind == TextProblemKind::DecimalComma)
+            .then(|| self.with_point(field, &problem.at))
+            .flatten();
         self.refusals.push(Refusal {
             field: field.id,
             code,
             sentence: say![problem.to_string()],
             at: Some(problem.at.clone()),
-            way_out: None,
+            way_out,
         });
     }
 
@@ -258,24 +299,44 @@ impl<'a> Ask<'a> {
             _ => (i32::MIN, i32::MAX, ""),
         };
         let text = self.text(field);
-        let amount = text.trim().strip_suffix(unit).unwrap_or(&text);
-        let (formula, number) = self.read(field, amount, Formula::number)?;
+        let (amount, is_metric) = written_in(&text, unit, self.unit());
+        let (formula, typed) = self.read(field, amount, Formula::number)?;
+        let partner = Partner::of(unit);
+        let number = match partner.filter(|_| is_metric) {
+            Some(partner) => partner.from_metric(typed).unwrap_or(typed),
+            None => typed,
+        };
+        // As it is shown to who measures so: the number itself where that is what was typed.
+        let shown = |number: Number| match partner.filter(|_| self.unit().is_metric()) {
+            Some(it) => Value::Exact(number, it.places, it.unit)
+                .in_line(&Bench { tape: Tape::Millimetres(0), ..*self.bench }),
+            None => format!("{}{}", exact_number(number, 4), spaced(unit)),
+        };
         let nearest = number.max(Number::whole(least.into())).min(Number::whole(most.into()));
         if number != nearest {
-            let nearest = exact_number(nearest, 0);
+            let is_converted = partner.is_some() && self.unit().is_metric();
+            let limits = if is_converted {
+                let [least, most] = [least, most].map(|limit| shown(Number::whole(limit.into())));
+                format!("This must be from {least} to {most}.")
+            } else {
+                format!("This must be from {least} to {most}{}.", spaced(unit))
+            };
+            let words = format!("Use {}, the nearest.", shown(nearest));
+            let typed = exact_number(nearest, 0);
+            let typed = if partner.is_some() { format!("{typed} {unit}") } else { typed };
             self.keep(Refusal::at(
                 field,
                 "out-of-range",
-                say![format!("This must be from {least} to {most}{}.", spaced(unit))],
-                WayOut::set(
-                    say![format!("Use {nearest}{}, the nearest.", spaced(unit))],
-                    field,
-                    nearest.clone(),
-                ),
+                say![limits],
+                WayOut::set(say![words], field, typed),
             ));
             return None;
         }
-        let reading = format!("{}{}", exact_number(number, 4), spaced(unit));
+        let reading = if partner.is_some() && is_metric != self.unit().is_metric() {
+            shown(number)
+        } else {
+            format!("{}{}", exact_number(typed, 4), spaced(written_unit(unit, is_metric)))
+        };
         self.echo(
             field,
             if formula.is_single() {
@@ -285,6 +346,23 @@ impl<'a> Ask<'a> {
             },
         );
         Some(number)
+    }
+
+    /// The text of such a number with its unit, so that it stays the same number when bare ones are
+    /// in another unit from now on.
+    #[must_use]
+    pub fn number_with_unit(&self, field: &Field) -> String {
+        let text = self.text(field);
+        let unit = match field.kind {
+            Kind::Number { unit, .. } => unit,
+            _ => "",
+        };
+        let (amount, is_metric) = written_in(&text, unit, self.unit());
+        if Partner::of(unit).is_some() && !amount.trim().is_empty() {
+            format!("{} {}", amount.trim(), written_unit(unit, is_metric))
+        } else {
+            text
+        }
     }
 
     /// The same as a floating-point number, for angles, loads and moisture.

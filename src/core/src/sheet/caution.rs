@@ -58,6 +58,22 @@ impl Caution {
         }
     }
 
+    /// Whether it is of what can take fingers: a blade, and what is thin or short beside it.
+    #[must_use]
+    pub fn can_take_fingers(self) -> bool {
+        matches!(
+            self,
+            Caution::Ripping
+                | Caution::ThinStrip
+                | Caution::StripAtFence
+                | Caution::SmallPiece
+                | Caution::StopBlock
+                | Caution::DeepCut
+                | Caution::TiltedCut
+                | Caution::HandSaw
+        )
+    }
+
     /// In one line.
     #[must_use]
     pub fn line(self) -> &'static str {

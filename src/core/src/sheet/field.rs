@@ -1,7 +1,7 @@
 //! [`Field`]: one thing a calculator asks.
 
 use super::{Bench, Side};
-use crate::measure::{Length, Unit, text::exact_text};
+use crate::measure::{Length, Partner, Unit, text::exact_text};
 
 /// One thing a calculator asks.
 #[derive(Clone, Copy, Debug)]
@@ -168,12 +168,31 @@ impl Field {
         Field { when: When::Chosen(choice, answers), ..self }
     }
 
+    /// Unit of a bare number in it, for who measures lengths in `measures`; empty for none.
+    #[must_use]
+    pub fn number_unit(&self, measures: Unit) -> &'static str {
+        match self.kind {
+            Kind::Number { unit, .. } => Partner::of(unit)
+                .filter(|_| measures.is_metric())
+                .map_or(unit, |partner| partner.metric),
+            _ => "",
+        }
+    }
+
     /// The text that stands in a fresh form, for bare numbers in `unit`.
     #[must_use]
     pub fn start_text(&self, bench: &Bench, unit: Unit) -> String {
         let length = match self.start {
             Start::Text(text) | Start::Question(text) | Start::Without(text) => {
-                return text.to_owned();
+                // Our examples are in the units of the tables; a bare number would be a metric one.
+                return match self.kind {
+                    Kind::Number { unit: own, .. }
+                        if unit.is_metric() && text != "0" && Partner::of(own).is_some() =>
+                    {
+                        format!("{text} {own}")
+                    }
+                    _ => text.to_owned(),
+                };
             }
             Start::Inches(text) if unit == Unit::Inch => return text.to_owned(),
             Start::Inches(text) => return format!("{text} in"),

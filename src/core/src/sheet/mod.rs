@@ -14,6 +14,7 @@ mod caution;
 mod entries;
 mod face;
 mod field;
+mod pasted;
 mod pieces;
 mod refusal;
 mod sizes;
@@ -21,13 +22,13 @@ mod strip;
 mod term;
 mod working;
 
-pub use answer::{Answer, Figure, Note, Row, Sheet, Table, Value};
+pub use answer::{Answer, Figure, Goods, Note, Row, Sheet, Table, Value};
 pub use ask::{Ask, Echo};
 pub use assumed::{Assumed, not_yours};
 pub use bench::{Bench, Own, Side};
 pub use caution::{Act, Caution, DANGERS};
 pub use entries::Entries;
-pub use face::{Face, face};
+pub use face::{Face, face, face_in_working};
 pub use field::{Choice, Field, Kind, Least, Span, Start, When};
 pub use pieces::{BoardPrice, CutPiece, MOST_LINES, money};
 pub use refusal::{Refusal, Refused, WayOut};
@@ -37,4 +38,4 @@ pub use term::{Amount, Term};
 pub use working::{Rounded, Source, Step, Working};
 
 // What a sheet says is made of these.
-pub use crate::sentence::{Piece, Sentence};
+pub use crate::sentence::{Piece, Sentence, amount_text};

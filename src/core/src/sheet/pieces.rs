@@ -1,7 +1,8 @@
 //! [`CutPiece`] and [`BoardPrice`]: the lines of a cutting list and of a yard's prices, and how they are read.
 
 use super::ask::MOST_ITEMS;
-use super::{Ask, Field};
+use super::pasted::{self, Column, Part, Row};
+use super::{Ask, Field, Refusal, Sentence, WayOut};
 use crate::measure::text::{Formula, decimal, exact_text};
 use crate::measure::{Length, Number};
 use crate::say;
@@ -39,20 +40,45 @@ pub struct BoardPrice {
 
 impl Ask<'_> {
     /// Pieces of a cutting list, separated by commas: `leg: 4 @ 34 1/2, 6 @ 22`. Never empty.
+    ///
+    /// A whole number before `x` or `×` is a count too, where it cannot be meant the other way round.
+    /// Rows from a spreadsheet are read by the names of their columns.
     pub fn pieces(&mut self, field: &Field) -> Option<Vec<CutPiece>> {
         let mut pieces = Vec::new();
-        for item in self.items(field)? {
+        for item in self.entries_of(field, pasted::OF_PIECES, piece_of_row)? {
             let (name, rest) = match item.split_once(':') {
                 Some((name, rest)) => (name.trim().to_owned(), rest),
                 None => (String::new(), item.as_str()),
             };
+            if name.is_empty()
+                && let Some((word, rest)) = name_without_colon(rest)
+            {
+                let with_colon = format!("{word}: {rest}");
+                self.ask_again(
+                    field,
+                    "no-colon",
+                    say!["Put a colon after the name."],
+                    (&item, &with_colon),
+                );
+                return None;
+            }
             if name.chars().count() > MOST_NAME {
                 let words = format!("A name may have up to {MOST_NAME} characters.");
                 self.refuse_field(field, "too-long", say![words]);
                 return None;
             }
-            let (count, text) = match rest.split_once('@') {
-                Some((count, text)) => (self.whole(field, count, "Before @ goes how many")?, text),
+            if let Some((count, length)) = two_ways(rest) {
+                let before = if name.is_empty() { String::new() } else { format!("{name}: ") };
+                let typed = format!("{before}{count} @ {length}");
+                let words = format!(
+                    "“{}” can be read two ways: {count} pieces of {length}, or {length} of {count}.",
+                    rest.trim()
+                );
+                self.ask_again(field, "two-ways", say![words], (&item, &typed));
+                return None;
+            }
+            let (count, text) = match split_count(rest) {
+                Some((count, text)) => (self.whole(field, count, "First goes how many")?, text),
                 None => (1, rest),
             };
             let length = self.positive(field, text)?;
@@ -80,7 +106,7 @@ impl Ask<'_> {
     /// there are may be left out; so may all of it.
     pub fn prices(&mut self, field: &Field) -> Option<Vec<BoardPrice>> {
         let mut boards = Vec::new();
-        for item in self.items(field)? {
+        for item in self.entries_of(field, pasted::OF_PRICES, price_of_row)? {
             let (rest, limit) = match item.split_once(" max ") {
                 Some((rest, limit)) => {
                     (rest, Some(self.whole(field, limit, "After max goes how many there are")?))
@@ -104,6 +130,41 @@ impl Ask<'_> {
             say![if reading.is_empty() { "none".to_owned() } else { reading.join(", ") }],
         );
         Some(boards)
+    }
+
+    /// The entries of a list, or of rows with tabs, each as it is typed in the list.
+    pub(super) fn entries_of(
+        &mut self,
+        field: &Field,
+        columns: &[Column],
+        entry: impl Fn(&Row) -> String,
+    ) -> Option<Vec<String>> {
+        let Some(rows) = pasted::rows(&self.text(field), columns) else { return self.items(field) };
+        let Some(rows) = rows else {
+            let way_out = WayOut::advice(say!["Name them in any order, such as Length and Count."]);
+            let words = say!["The first row must name the columns, one of them the length."];
+            self.keep(Refusal::at(field, "no-columns", words, way_out));
+            return None;
+        };
+        if rows.len() > MOST_ITEMS {
+            let words = format!("A list may have up to {MOST_ITEMS} entries.");
+            self.refuse_field(field, "too-many", say![words]);
+            return None;
+        }
+        Some(rows.iter().map(entry).collect())
+    }
+
+    /// Refuses an entry that is written in another way, with a tap that writes it so.
+    fn ask_again(
+        &mut self,
+        field: &Field,
+        code: &'static str,
+        words: Sentence,
+        (from, to): (&str, &str),
+    ) {
+        let whole = self.text(field).replacen(from, to, 1);
+        let way_out = WayOut::set(say![format!("Write {to}.")], field, whole);
+        self.keep(Refusal::at(field, code, words, way_out));
     }
 
     fn positive(&mut self, field: &Field, text: &str) -> Option<Length> {
@@ -142,6 +203,54 @@ impl Ask<'_> {
     }
 }
 
+/// A whole number that stands by itself.
+fn is_whole(text: &str) -> bool {
+    let text = text.trim();
+    !text.is_empty() && text.bytes().all(|digit| digit.is_ascii_digit())
+}
+
+/// What stands before and after the sign of a count: `@`, or `x` or `×` after a whole number.
+fn split_count(text: &str) -> Option<(&str, &str)> {
+    text.split_once('@').or_else(|| {
+        let (count, length) = text.split_once(['x', 'X', '×'])?;
+        is_whole(count).then_some((count, length))
+    })
+}
+
+/// `33 x 4` and `33 1/2 x 4`: the count and the length, if what stands last is meant as the count. Of two
+/// whole numbers the smaller one is the likelier count.
+fn two_ways(text: &str) -> Option<(&str, &str)> {
+    let (first, last) = text.split_once(['x', 'X', '×'])?;
+    let (first, last) = (first.trim(), last.trim());
+    let number = |text: &str| text.parse::<u32>().unwrap_or(u32::MAX);
+    let is_amount = first.starts_with(|c: char| c.is_ascii_digit());
+    let is_turned = is_whole(last) && (!is_whole(first) || number(last) < number(first));
+    (is_amount && is_turned && !first.contains('@')).then_some((last, first))
+}
+
+/// `leg 4 @ 33`: a name that runs into its count, and what comes after it.
+fn name_without_colon(text: &str) -> Option<(&str, &str)> {
+    let (before, _) = text.split_once('@')?;
+    let name_ends = before.trim_end().rfind(|c: char| !c.is_ascii_digit())? + 1;
+    let name = before.get(..name_ends)?.trim();
+    let rest = text.get(name_ends..)?.trim();
+    let is_name =
+        name.starts_with(char::is_alphabetic) && rest.starts_with(|c: char| c.is_ascii_digit());
+    is_name.then_some((name, rest))
+}
+
+fn piece_of_row(row: &Row) -> String {
+    let name = row.get(Part::Name).map(|name| format!("{name}: ")).unwrap_or_default();
+    let count = row.get(Part::Count).unwrap_or("1");
+    format!("{name}{count} @ {}", row.get(Part::Length).unwrap_or_default())
+}
+
+fn price_of_row(row: &Row) -> String {
+    let price = row.get(Part::Price).map(|price| format!(" at {price}")).unwrap_or_default();
+    let limit = row.get(Part::Limit).map(|limit| format!(" max {limit}")).unwrap_or_default();
+    format!("{}{price}{limit}", row.get(Part::Length).unwrap_or_default())
+}
+
 /// Hundredths of the user's money as they are written: `10.90`.
 #[must_use]
 pub fn money(cents: i64) -> String {
@@ -151,3 +260,96 @@ pub fn money(cents: i64) -> String {
 
 /// The most lines of such a list.
 pub const MOST_LINES: usize = MOST_ITEMS;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::text::NoNames;
+    use crate::measure::{Tape, length};
+    use crate::sheet::{Bench, Entries, Kind, Start};
+
+    const FIELDS: &[Field] = &[
+        Field::new("parts", "Pieces", "", Kind::Pieces, Start::Text("")),
+        Field::new("boards", "Boards", "", Kind::Prices, Start::Text("")),
+    ];
+
+    fn pieces(text: &str) -> Result<Vec<(String, u32, Length)>, Refusal> {
+        let (entries, bench) = (Entries::from_pairs([("parts", text)]), Bench::default());
+        let mut ask = Ask::new(FIELDS, &entries, &bench, &NoNames);
+        let pieces = ask.pieces(&FIELDS[0]);
+        let plain = |it: CutPiece| (it.name, it.count, it.length);
+        pieces
+            .map(|all| all.into_iter().map(plain).collect())
+            .ok_or_else(|| ask.finish().1.remove(0))
+    }
+
+    fn piece(name: &str, count: u32, long: &str) -> (String, u32, Length) {
+        (name.to_owned(), count, length(long).expect("a length"))
+    }
+
+    /// What is asked once more, and what its tap writes.
+    fn asked(text: &str) -> (&'static str, String) {
+        let refusal = pieces(text).expect_err(text);
+        let way_out = refusal.way_out.expect("a tap").texts(Tape::SIXTEENTHS);
+        (refusal.code, way_out[0].1.clone())
+    }
+
+    #[test]
+    fn a_count_stands_before_an_x_or_an_at() {
+        for text in ["4 @ 33 1/2", "4 x 33 1/2", "4 × 33 1/2", "4x33 1/2", "4X 33 1/2"] {
+            assert_eq!(pieces(text), Ok(vec![piece("33 1/2 in", 4, "33 1/2")]), "{text}");
+        }
+        assert_eq!(pieces("leg: 4 x 33"), Ok(vec![piece("leg", 4, "33")]));
+        assert_eq!(pieces("box side: 2 @ 12"), Ok(vec![piece("box side", 2, "12")]));
+    }
+
+    #[test]
+    fn what_can_be_read_two_ways_is_asked() {
+        for (text, meant) in [
+            ("33 x 4", "4 @ 33"),
+            ("33 1/2 x 4", "4 @ 33 1/2"),
+            ("2 @ 12, leg: 33 × 4", "2 @ 12, leg: 4 @ 33"),
+        ] {
+            assert_eq!(asked(text), ("two-ways", meant.to_owned()));
+            assert!(pieces(meant).is_ok(), "{meant}");
+        }
+    }
+
+    #[test]
+    fn a_name_without_its_colon_gets_one_in_a_tap() {
+        assert_eq!(asked("leg 4 @ 33"), ("no-colon", "leg: 4 @ 33".to_owned()));
+        assert_eq!(
+            asked("2 @ 5, long rail 12 @ 41"),
+            ("no-colon", "2 @ 5, long rail: 12 @ 41".to_owned())
+        );
+    }
+
+    /// Our invented potting bench, as a spreadsheet hands it over.
+    #[test]
+    fn rows_of_a_spreadsheet_are_read_by_the_names_of_their_columns() {
+        let bench = vec![piece("leg", 4, "33 1/2"), piece("rail", 2, "41")];
+        for text in [
+            "Name\tCount\tLength\nleg\t4\t33 1/2\nrail\t2\t41\n",
+            "length (in)\tpart\tqty\r\n33 1/2\tleg\t4\r\n41\trail\t2\r\n",
+            "Notes\tPcs\tPiece\tSize\nfront\t4\tleg\t33.5\n\t2\trail\t41",
+        ] {
+            assert_eq!(pieces(text), Ok(bench.clone()), "{text:?}");
+        }
+        // By hand: 508 mm is 20 in. Without a count it is one.
+        assert_eq!(pieces("What\tLength/mm\nslat\t508"), Ok(vec![piece("slat", 1, "20")]));
+        let unnamed = pieces("leg\t4\t33").expect_err("no names");
+        assert_eq!(unnamed.code, "no-columns");
+        assert!(unnamed.way_out.is_some());
+    }
+
+    #[test]
+    fn prices_and_parts_come_from_a_spreadsheet_too() {
+        let entries =
+            Entries::from_pairs([("boards", "Price\tBoard\tMax\n10.90\t96\t3\n13.95\t120\t")]);
+        let bench = Bench::default();
+        let mut ask = Ask::new(FIELDS, &entries, &bench, &NoNames);
+        let boards = ask.prices(&FIELDS[1]).expect("two boards");
+        let seen: Vec<_> = boards.iter().map(|it| (it.cents, it.limit)).collect();
+        assert_eq!(seen, [(Some(1090), Some(3)), (Some(1395), None)]);
+    }
+}

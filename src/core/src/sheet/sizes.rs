@@ -1,6 +1,7 @@
 //! [`PartSize`]: parts written as length × width × thickness, and how a list of them is read.
 
 use super::ask::MOST_ITEMS;
+use super::pasted::{self, Part, Row};
 use super::{Ask, Field, Sentence};
 use crate::measure::Length;
 use crate::measure::text::{Formula, exact_text};
@@ -25,7 +26,7 @@ impl Ask<'_> {
     /// `×`, `*` or an `x` that is not part of a word stands between the sides, so a side cannot
     /// itself be a product unless it is written as a sum.
     pub fn sizes(&mut self, field: &Field) -> Option<Vec<PartSize>> {
-        let items = self.items(field)?;
+        let items = self.entries_of(field, pasted::OF_SIZES, size_of_row)?;
         if items.is_empty() {
             self.refuse_field(
                 field,
@@ -68,6 +69,13 @@ impl Ask<'_> {
         }
         Some(PartSize { count, length, width, thickness })
     }
+}
+
+fn size_of_row(row: &Row) -> String {
+    let side = |part| row.get(part).unwrap_or_default();
+    let count = row.get(Part::Count).unwrap_or("1");
+    let [length, width] = [Part::Length, Part::Width].map(side);
+    format!("{count} @ {length} × {width} × {}", side(Part::Thickness))
 }
 
 /// How a part is written, for the user.

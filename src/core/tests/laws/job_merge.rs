@@ -8,7 +8,7 @@ use proptest::prelude::*;
 use proptest::test_runner::TestRunner;
 use reckoner_core::job::{
     BoardState, Conflict, CutTicks, Dimension, Dimensions, History, Item, ItemId, Job, Kept, Match,
-    Measure, MeasureKind, Part, Piece, RackBoard, Screw, Step, Written,
+    Measure, MeasureKind, Part, Piece, RackBoard, Screw, Step, Ticked, Written,
 };
 use reckoner_core::measure::{Unit, length};
 
@@ -40,6 +40,7 @@ fn job() -> Job {
         Item::RackBoard(RackBoard { name: text("plank"), quantity: 3, ..RackBoard::default() }),
         Item::CutTicks(CutTicks { plan: ItemId(99), boards: vec![BoardState::ToCut; 2] }),
         Item::Screw(Screw { gauge: 8, length: text("2"), quantity: 40 }),
+        Item::Ticked(Ticked::default()),
     ];
     for item in items {
         job.make(&Step::new("begin", vec![job.adding(0, item)])).expect("fresh");
@@ -137,6 +138,17 @@ fn step(job: &Job, at: &prop::sample::Index, touch: &Touch) -> Step {
             it.boards.resize(4, BoardState::ToCut);
             it.boards[usize::from(*at)] = state;
         }
+        (Touch::Tick(at, yes), Item::Ticked(it)) => {
+            let what = format!("setting {at}");
+            if *yes {
+                it.done.insert(what, u32::from(*at))
+            } else {
+                it.done.remove(&what)
+            };
+        }
+        (Touch::Count(n), Item::Ticked(it)) => {
+            it.done.insert("screws".to_owned(), u32::from(*n));
+        }
         (Touch::Count(n), Item::Measure(it)) => it.rank = i64::from(*n),
         (Touch::Count(n), Item::Part(it)) => it.quantity = n.to_string(),
         (Touch::Count(n), Item::RackBoard(it)) => it.quantity = u32::from(*n),
@@ -210,6 +222,11 @@ fn table(item: Option<&Item>) -> BTreeMap<String, String> {
                 if *board != BoardState::ToCut {
                     set(format!("board {at}"), format!("{board:?}"));
                 }
+            }
+        }
+        Item::Ticked(it) => {
+            for (what, count) in &it.done {
+                set(format!("ticked off: {what}"), count.to_string());
             }
         }
         other => panic!("{other:?} is not in this job"),

@@ -100,9 +100,9 @@ fn what_is_bought_stays_bought_and_what_is_cut_stays_cut() {
     let (kept, _) = job.cut_plan(id).expect("kept");
     let (boards, cost) = (kept.plan.boards.clone(), kept.plan.cost_cents);
     assert!(cost > 0);
-    let step = job.buying(id).expect("something to buy");
+    let step = job.buying(id, None).expect("something to buy");
     history.make(&mut job, step).expect("no conflict");
-    assert_eq!(job.buying(id), None);
+    assert_eq!(job.buying(id, None), None);
     // All of it is on the rack: planned again, nothing is to be bought.
     assert_eq!(planned(&job).1.cost_cents, 0);
     let mut pieces = 0;
@@ -151,7 +151,7 @@ fn random_jobs_can_be_planned_again_after_every_board() {
         let mut left: Vec<usize> = (0..outcome.plan.boards.len()).collect();
         job.make(&job.keeping_plan(kept(&first, outcome.plan, false))).expect("fresh");
         let id = job.find_cut_plan(false).expect("kept");
-        if let Some(step) = job.buying(id) {
+        if let Some(step) = job.buying(id, None) {
             job.make(&step).expect("no conflict");
         }
         while !left.is_empty() {
@@ -344,7 +344,7 @@ fn the_rest_of_a_list_holds_what_is_not_cut_yet() {
         job.make(&job.keeping_plan(kept(&asked, plan.clone(), true))).expect("fresh");
         let id = job.find_cut_plan(true).expect("kept");
         if dice.one_in(2) {
-            job.make(&job.buying(id).expect("something to buy")).expect("no conflict");
+            job.make(&job.buying(id, None).expect("something to buy")).expect("no conflict");
         }
         let mut good = 0;
         for (number, cut) in plan.boards.iter().enumerate() {

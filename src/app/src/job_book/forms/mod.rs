@@ -73,7 +73,11 @@ impl Form {
             Item::Screw(_) => Form::Screw,
             Item::Sketch(_) => Form::Sketch,
             Item::CloseEnough(_) => Form::CloseEnough,
-            Item::Kept(_) | Item::Match(_) | Item::CutPlan(_) | Item::CutTicks(_) => return None,
+            Item::Kept(_)
+            | Item::Match(_)
+            | Item::CutPlan(_)
+            | Item::CutTicks(_)
+            | Item::Ticked(_) => return None,
         })
     }
 
@@ -175,7 +179,9 @@ pub fn entries_of(item: &Item) -> Entries {
             ("top", s.top),
             ("overhang", s.overhang),
         ],
-        Item::Kept(_) | Item::Match(_) | Item::CutPlan(_) | Item::CutTicks(_) => Vec::new(),
+        Item::Kept(_) | Item::Match(_) | Item::CutPlan(_) | Item::CutTicks(_) | Item::Ticked(_) => {
+            Vec::new()
+        }
     };
     Entries::from_pairs(texts)
 }

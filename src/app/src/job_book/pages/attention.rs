@@ -1,6 +1,6 @@
 //! What wants looking at: the same list on every page of the job, each entry with its ways out.
 
-use reckoner_core::attention::{Does, Fact, Outcome, Way, looking_again, outcome, ways};
+use reckoner_core::attention::{Does, Fact, Outcome, Way, cost, looking_again, outcome, ways};
 use reckoner_core::job::rescue::may_float;
 use reckoner_core::job::{Item, ItemId};
 use yew::prelude::*;
@@ -255,6 +255,9 @@ fn way_out(open: &Open, fact: &Fact, way: &Way, comes: Option<&Outcome>) -> Html
     html! {
         <div class="attention__way">
             <button type="button" class="way-out" data-testid={id} {onclick}>{ words }</button>
+            { cost(&open.book.job, &open.reckoned, &open.settings.bench, fact, way.does).map(|it| html! {
+                <p class="attention__ways" data-testid="way-cost">{ sentence(&it, tape) }</p>
+            }) }
             if let Some(comes) = comes {
                 if !comes.moves.is_empty() || !comes.parts.is_empty() {
                     { moved_list(open, &comes.job, &comes.moves, &comes.parts) }

@@ -115,7 +115,7 @@ pub(super) fn ends(
                     <button type="button" class="tool" data-testid="bring-back" onclick={back_again}>{ "Bring it back" }</button>
                 }
                 if let Some(another) = another {
-                    <button type="button" class="tool" data-testid="save-and-next" onclick={another}>{ "In, and one more" }</button>
+                    <button type="button" class="tool" data-testid="save-and-next" onclick={another}>{ "And one more" }</button>
                 }
                 <button type="button" class="tool tool--main tool--always" data-testid="save-item" data-ready={is_sound.then_some("yes")} onclick={put}>
                     { "Put it in" }

@@ -1,18 +1,33 @@
-//! The front page of a job: its name, its picture, and what wants looking at.
+//! The front page of a job: its name, its picture, how far it is, what wants looking at, and what comes next.
 
+use reckoner_core::attention::Looks;
+use reckoner_core::job::sketch::picture;
+use reckoner_core::planning::so_far::{Board, SoFar, so_far};
+use reckoner_core::sheet::money;
 use yew::prelude::*;
 
 use super::attention::attention;
-use super::{Open, Shared, add, remind, sizes, title};
+use super::{Open, Shared, add, pencil, remind, title};
+use crate::components::drawing::drawing;
 
 pub(super) fn view(open: &Open) -> Html {
+    let job = &open.book.job;
+    let so_far = so_far(job, &open.reckoned);
     html! {
         <div class="front" data-testid="front">
             <remind::Remind open={Shared(open.clone())} />
-            { title::input(open, "title".to_owned(), &open.book.job.title, "Name of the job", "job-title") }
-            { attention(open) }
-            if open.book.job.items().next().is_none() { { begin(open) } }
-            { sizes::sketch_of(open) }
+            { title::input(open, "title".to_owned(), &job.title, "Name of the job", "job-title") }
+            { pictured(open) }
+            if job.items().next().is_none() {
+                { begin(open) }
+            } else {
+                { progress(open, &so_far) }
+                { pencil::line(open) }
+                { pencil::off(open) }
+                { attention(open) }
+                { next(open, &so_far) }
+                { spent(open, &so_far) }
+            }
         </div>
     }
 }
@@ -24,5 +39,103 @@ fn begin(open: &Open) -> Html {
             <p class="job__words">{ "Begin with the pieces to cut, or with the sizes that they come of." }</p>
             <div class="adds">{ add(open, "part", "Add a piece") }{ add(open, "measure", "Add a size") }</div>
         </>
+    }
+}
+
+/// The piece, each of its parts as it stands. It leads to the list of them.
+fn pictured(open: &Open) -> Html {
+    let looks = Looks::of(&open.book.job, &open.reckoned, &open.attention);
+    let drawn = picture(&open.book.job, &open.reckoned, &|part, index| looks.piece(part, index));
+    let Some(drawn) = drawn else { return html! {} };
+    let beside: Vec<&str> = drawn
+        .beside
+        .iter()
+        .filter_map(|id| open.book.job.item(*id))
+        .map(reckoner_core::job::Item::name)
+        .collect();
+    html! {
+        <section class="pictured" aria-label="The piece" data-testid="picture">
+            <a href={open.at("parts")} aria-label="All pieces">{ drawing(&drawn.scene, open.settings.bench.tape) }</a>
+            <ul class="legend" aria-hidden="true">
+                <li class="legend__cut">{ "cut" }</li>
+                <li class="legend__to-cut">{ "to cut" }</li>
+                <li class="legend__wrong">{ "wrong" }</li>
+                <li class="legend__changes">{ "changes size" }</li>
+            </ul>
+            if !beside.is_empty() {
+                <p class="job__words">{ format!("Not drawn: {}", beside.join(", ")) }</p>
+            }
+        </section>
+    }
+}
+
+/// The boards, drawn small, and the pieces.
+fn progress(open: &Open, so_far: &SoFar) -> Html {
+    let SoFar { boards, pieces_cut, pieces, .. } = so_far;
+    let cut = so_far.count(Board::Cut);
+    let on_hand = so_far.count(Board::OnHand);
+    let words = if boards.is_empty() {
+        "No boards planned".to_owned()
+    } else {
+        format!("{cut} of {} boards cut", boards.len())
+    };
+    html! {
+        <section class="so-far" aria-label="How far">
+            <a class="row" href={open.at("boards")} data-testid="boards-so-far">
+                <span class="row__name">{ words }</span>
+                <span class="row__more">
+                    if !boards.is_empty() { { format!("{on_hand} on hand, {} to buy", so_far.count(Board::ToBuy)) } }
+                    else { { "Work out the boards" } }
+                </span>
+                if !boards.is_empty() {
+                    <span class="boards-small" aria-hidden="true">
+                        { for boards.iter().map(|board| html! { <i class={match board {
+                            Board::Cut => "is-cut",
+                            Board::OnHand => "is-on-hand",
+                            Board::ToBuy => "is-to-buy",
+                        }} /> }) }
+                    </span>
+                }
+            </a>
+            <a class="row" href={open.at("parts")} data-testid="pieces-so-far">
+                <span class="row__name">{ format!("{pieces_cut} of {pieces} pieces cut") }</span>
+            </a>
+        </section>
+    }
+}
+
+/// What comes next, one thing.
+fn next(open: &Open, so_far: &SoFar) -> Html {
+    let (words, to) = if so_far.pieces == 0 {
+        ("Add the pieces to cut", "parts")
+    } else if so_far.boards.is_empty() {
+        ("Work out the boards", "boards")
+    } else if so_far.count(Board::ToBuy) > 0 {
+        ("Buy the boards", "boards")
+    } else if so_far.count(Board::OnHand) > 0 {
+        ("Cut the next board", "boards")
+    } else if so_far.pieces_cut < so_far.pieces {
+        ("Plan what is left", "boards")
+    } else {
+        ("All is cut: put it together", "kept")
+    };
+    html! {
+        <a class="next" href={open.at(to)} data-testid="next">
+            <span class="next__label">{ "Next" }</span>
+            <span class="next__words">{ words }</span>
+        </a>
+    }
+}
+
+/// Money so far and to come.
+fn spent(open: &Open, so_far: &SoFar) -> Html {
+    let Some((spent, to_come)) = so_far.money else { return html! {} };
+    let whole = spent.saturating_add(to_come);
+    html! {
+        <a class="money" href={open.at("boards")} data-testid="money">
+            { for [("spent", spent), ("to buy", to_come), ("in all", whole)].map(|(label, cents)| html! {
+                <span><span class="money__label">{ label }</span><b>{ money(cents) }</b></span>
+            }) }
+        </a>
     }
 }

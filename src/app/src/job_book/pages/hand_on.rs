@@ -1,10 +1,10 @@
 //! Handing a job on: as a file, as a link, as lists. None of it needs a signal.
 
-use reckoner_core::job::{Setting, batches, part_sizes};
-use reckoner_formats::{batches_csv, boards_csv, pack, parts_csv, write_job, write_job_file};
+use reckoner_core::job::part_sizes;
+use reckoner_formats::{build_order_csv, pack, parts_csv, write_job, write_job_file};
 use yew::prelude::*;
 
-use super::{Open, removed};
+use super::{Open, build, removed};
 use crate::job_book::reminder;
 use crate::platform::{address, files, sharing, storage};
 
@@ -62,26 +62,12 @@ fn HandOn(props: &HandOnProps) -> Html {
             parts_csv(&open.book.job, &sizes, open.settings.bench.tape)
         }),
     );
-    let lists = save(
-        "settings.csv",
+    let steps = save(
+        "build-order.csv",
         "text/csv",
         Box::new(|open| {
-            let sizes = part_sizes(&open.book.job, &open.reckoned);
-            let all: Vec<_> = [Setting::RipWidth, Setting::ResawThickness, Setting::StopLength]
-                .into_iter()
-                .flat_map(|setting| batches(&sizes, setting))
-                .collect();
-            batches_csv(&open.book.job, &all, open.settings.bench.tape)
-        }),
-    );
-    let has_plan = job.find_cut_plan(false).is_some();
-    let boards = save(
-        "boards.csv",
-        "text/csv",
-        Box::new(|open| {
-            let job = &open.book.job;
-            let kept = job.find_cut_plan(false).and_then(|id| job.cut_plan(id));
-            kept.map_or_else(String::new, |(kept, states)| boards_csv(kept, &states))
+            let order = build::order_of(open);
+            build_order_csv(&open.book.job, &order, open.settings.bench.tape)
         }),
     );
     let packed = pack(&write_job(job));
@@ -130,15 +116,14 @@ fn HandOn(props: &HandOnProps) -> Html {
             <div class="adds">
                 <a class="tool" href={open.at("card")} data-testid="to-card">{ "Shop card" }</a>
                 <a class="tool" href={open.at("labels")} data-testid="to-labels">{ "Labels for parts" }</a>
+                <a class="tool" href={open.at("buy/paper")} data-testid="to-yard-paper">{ "To buy, for the yard" }</a>
             </div>
             <p class="job__words">{ "Full-size templates stand with their reckonings." }</p>
             <h2 class="job__title">{ "To a spreadsheet" }</h2>
             <div class="adds">
                 <button type="button" class="tool" data-testid="save-parts" onclick={parts}>{ "Parts as a list (CSV)" }</button>
-                <button type="button" class="tool" data-testid="save-batches" onclick={lists}>{ "Settings as a list (CSV)" }</button>
-                if has_plan {
-                    <button type="button" class="tool" data-testid="save-boards" onclick={boards}>{ "Boards to buy (CSV)" }</button>
-                }
+                <button type="button" class="tool" data-testid="save-steps" onclick={steps}>{ "Build order as a list (CSV)" }</button>
+                <a class="tool" href={open.at("buy")} data-testid="to-buy-page">{ "Everything to buy" }</a>
             </div>
             <div class="adds">
                 <button type="button" class="tool" data-testid="remove-job" onclick={remove}>{ "Take it off this device" }</button>

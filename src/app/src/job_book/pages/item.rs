@@ -11,7 +11,7 @@ use yew::prelude::*;
 use super::attention::attention;
 use super::drafts::Ends;
 use super::moved::{counts_as_cut, moved_list};
-use super::{Open, Shared, bar, drafts, pieces, take_out};
+use super::{Open, Shared, bar, drafts, pencil, pieces, take_out};
 use crate::components::icon::{Icon, icon};
 use crate::components::measure::quantity;
 use crate::form::at_hand::{KnownNames, Manner, use_at_hand_as};
@@ -74,9 +74,10 @@ fn ItemPage(props: &ItemPageProps) -> Html {
     let sheet = Rc::new(read(job, &reckoned, &open.settings.bench, form, id, &entries));
     let needs = drafts::needs(&sheet, form.asks());
     let is_unfolded = use_state_eq(|| false);
+    let is_ours = new.is_ours();
     let manner = Manner {
         folded: folded(form, id.is_none(), &entries, *is_unfolded),
-        ours: None,
+        ours: id.filter(|_| is_ours).map(|id| (pencil_fields(form), pencil::confirming(open, id))),
         list: sections_field(form).map(|field| (field, section_list(open, &texts, field))),
     };
     let has_more = !manner.folded.is_empty();
@@ -103,6 +104,7 @@ fn ItemPage(props: &ItemPageProps) -> Html {
                     if form == Form::Measure { { headline(open, id, &reckoned) } }
                     if let Some(id) = id.filter(|_| form == Form::Part) { { pieces::list(open, id) } }
                     if let Some(id) = id.filter(|_| form == Form::Measure) {
+                        { pencil::held(open, id) }
                         { what_moves(open, id, &at_first, &reckoned) }
                         { attention(open) }
                     }
@@ -116,6 +118,7 @@ fn ItemPage(props: &ItemPageProps) -> Html {
                     }
                     if let Some(id) = id {
                         { take_out(open, id, section_of(form)) }
+                        { pencil::ends(open, id) }
                     } else {
                         { drafts::ends(open, &texts, place, Ends { needs, back: section_of(form), again: again(form) }, {
                             let (open, entries) = (open.clone(), entries.clone());
@@ -160,6 +163,15 @@ fn folded(form: Form, is_new: bool, entries: &Entries, is_unfolded: bool) -> Vec
         entries.text(id).is_some_and(|text| !["", "no", "length"].contains(&text.trim()))
     };
     if is_unfolded || rare.iter().any(|id| is_said(&id)) { Vec::new() } else { rare.to_vec() }
+}
+
+/// The fields of a form whose text is ours while its item is.
+fn pencil_fields(form: Form) -> &'static [&'static str] {
+    match form {
+        Form::Measure => &["formula", "number"],
+        Form::YardBoard => &["length", "price"],
+        _ => &[],
+    }
 }
 
 /// The field of a form that names a section.

@@ -129,15 +129,15 @@ fn KeptPage(props: &KeptPageProps) -> Html {
         Callback::from(move |set| form.dispatch(Action::Set(set)))
     };
     html! {
-           <div class={classes!("page", "page--calculator", at_hand.is_keying().then_some("is-keying"))}>
+           <div class={classes!("page", "page--calculator", at_hand.is_keying().then_some("is-keying"), at_hand.is_typing.then_some("is-typing"))}>
                { bar(open, &open.at("kept"), &kept.title) }
                <main class="bench">
-                   { question(&at_hand) }
+                   { question(&at_hand).filter(|_| !at_hand.is_typing) }
                    <section class="answer" aria-label="Answer">
                        { answer::headline(&form, &sheet, &bench, *index, &on_index, &on_way_out) }
                        { answer::pencil_line(&sheet) }
                        if let Some(it) = &sheet.answer {
-                           { answer::rest(it, &sheet.assumed, &bench, *index, &on_index, &at_hand.sizes()) }
+                           { answer::rest(it, &bench, *index, &on_index, &at_hand.sizes(), &at_hand.question(), at_hand.is_typing) }
                            if let Some(template) = &it.template {
     <FullSize template={template.clone()} title={kept.title.clone()} tape={bench.tape} noted={sheet.assumed.noted()} />
     }

@@ -1,8 +1,6 @@
-//! Parts, what is cut together, and the rack.
+//! Parts, and the rack.
 
-use reckoner_core::job::{
-    Batch, Item, ItemId, Part, PartSizes, Setting, Step, batches as batches_of, part_sizes,
-};
+use reckoner_core::job::{Item, ItemId, Part, PartSizes, Step, part_sizes};
 use reckoner_core::measure::Length;
 use reckoner_core::measure::text::{Quantity, TextProblem};
 use reckoner_core::sheet::money;
@@ -104,42 +102,6 @@ fn stepper(open: &Open, id: ItemId, part: &Part) -> Html {
             <span class="stepper__count" aria-live="polite">{ &part.quantity }</span>
             { count(true) }
         </div>
-    }
-}
-
-pub(super) fn batches(open: &Open) -> Html {
-    let sizes = part_sizes(&open.book.job, &open.reckoned);
-    let group = |setting: Setting, title: &str| {
-        let list = batches_of(&sizes, setting);
-        html! {
-            <section class="batches">
-                <h2>{ title }</h2>
-                <ul class="rows">{ for list.iter().map(|it| batch(open, it)) }</ul>
-            </section>
-        }
-    };
-    html! {
-        <div data-testid="batches">
-            <p class="job__words">{ "Set once, cut all that match, and one spare for each setting." }</p>
-            { group(Setting::RipWidth, "Fence, by width") }
-            { group(Setting::ResawThickness, "Fence, by thickness") }
-            { group(Setting::StopLength, "Stop block, by length") }
-        </div>
-    }
-}
-
-fn batch(open: &Open, it: &Batch) -> Html {
-    let parts = it.parts.iter().map(|part| {
-        let name = open.book.job.item(part.id).map_or("", Item::name);
-        let wait = if part.must_wait { " (wait)" } else { "" };
-        format!("{} × {name}{wait}", part.pieces)
-    });
-    html! {
-        <li class="row">
-            <span class="row__name">{ quantity(Some(Quantity::Length(it.size)), open.settings.bench.tape) }</span>
-            <span class="row__value">{ format!("{} + {} spare", it.pieces, it.spares) }</span>
-            <span class="row__more">{ parts.collect::<Vec<_>>().join(", ") }</span>
-        </li>
     }
 }
 

@@ -56,7 +56,7 @@ fn Stretch(props: &StretchProps) -> Html {
     {
         let (place, is_near, height) = (place.clone(), is_near.clone(), height.clone());
         use_effect_with((), move |()| {
-            let watch = near::watch(&place, move |now, tall| {
+            let watch = near::watch(&place, near::NEAR, move |now, tall| {
                 if !now && tall > 0.0 {
                     *height.borrow_mut() = Some(tall);
                 }

@@ -2,6 +2,8 @@
 
 mod attention;
 mod boards;
+mod build;
+mod buy;
 mod codes;
 mod drafts;
 mod front;
@@ -17,6 +19,7 @@ mod match_group;
 mod more;
 mod moved;
 mod paper;
+mod pencil;
 mod pieces;
 mod remind;
 mod removed;
@@ -24,6 +27,7 @@ mod results;
 mod shelf;
 mod sizes;
 mod stands;
+mod start;
 mod take;
 mod take_all;
 mod title;
@@ -39,6 +43,7 @@ use yew::prelude::*;
 use keep::KeepPage;
 use removed::RemovedPage;
 use shelf::ShelfPage;
+use start::StartPage;
 use take::TakePage;
 
 use super::book::{Book, Edit};
@@ -117,6 +122,7 @@ const SECTIONS: [(&str, &str, Icon); 5] = [
 pub(crate) fn page(route: Route, settings: Rc<Settings>) -> Option<Html> {
     Some(match route {
         Route::Jobs => html! { <ShelfPage {settings} /> },
+        Route::Start => html! { <StartPage {settings} /> },
         Route::Removed => html! { <RemovedPage /> },
         Route::Job(key, rest) => html! {
             <JobPage key={key.to_owned()} job={key.to_owned()} rest={rest.to_owned()} {settings} />
@@ -242,6 +248,8 @@ fn inside(open: &Open, rest: &str) -> Html {
                 None => lost(open),
             },
         },
+        "buy" if argument == "paper" => buy::paper(open),
+        "buy" => buy::page(open),
         "codes" => codes::page(open),
         "card" => paper::card(open),
         "labels" => paper::label_sheet(open, argument),
@@ -263,11 +271,11 @@ pub(super) fn lost(open: &Open) -> Html {
 fn section_page(open: &Open, section: &str) -> Html {
     let body = match section {
         "parts" => lists::parts(open),
-        "settings-of-saw" => lists::batches(open),
         "kept" => kept::list(open),
         "rack" => lists::rack(open),
         "hand-on" => hand_on::view(open),
         "boards" => return boards::page(open),
+        "build" => return build::page(open),
         "sizes" => sizes::view(open),
         "more" => more::view(open),
         _ => front::view(open),

@@ -5,10 +5,11 @@ use yew::prelude::*;
 use super::Open;
 
 /// Their names in the address, and what is in them.
-const SECTIONS: [(&str, &str, &str); 4] = [
+const SECTIONS: [(&str, &str, &str); 5] = [
+    ("build", "Build order", "what is done next, step by step, and what waits for what"),
+    ("buy", "Everything to buy", "boards, screws, rod and finish; on paper, as a list, as text"),
     ("rack", "Rack and yard", "boards on hand, lengths at the yard, saws, screws, the sketch"),
     ("kept", "Calculators kept", "reckonings with the sizes of this job"),
-    ("settings-of-saw", "Cut together", "pieces that share a setting of the saw"),
     ("hand-on", "Send and print", "to another phone, on paper, as a list; off this device"),
 ];
 

@@ -2,29 +2,30 @@
 
 use std::collections::BTreeSet;
 
+use reckoner_core::build_order::BuildStep;
 use reckoner_core::job::{
-    Batch, Hand, Item, ItemId, Label, Measure, PartSizes, Piece, Setting, batches, cautions,
-    labels, part_sizes, sketch,
+    Hand, Item, ItemId, Label, Measure, PartSizes, Piece, cautions, labels, part_sizes, sketch,
 };
 use reckoner_core::measure::Length;
-use reckoner_core::measure::text::Quantity;
 use reckoner_core::sheet::Side;
 use yew::prelude::*;
 
-use super::{Open, bar};
+use super::{Open, bar, build};
 use crate::components::drawing::drawing;
 use crate::components::icon::{Icon, icon};
 use crate::components::measure::{self, length as length_view, quantity};
+use crate::components::sentence::sentence;
 use crate::platform::dom;
 
 /// Most tick boxes of one part on the card.
 const MOST_BOXES: u32 = 40;
 
-fn page(open: &Open, title: &str, tools: Html, body: Html) -> Html {
+/// A page that is printed; `back` is where it comes from.
+pub(super) fn page(open: &Open, back: &str, title: &str, tools: Html, body: Html) -> Html {
     let print = Callback::from(|_: MouseEvent| dom::print());
     html! {
         <div class="page page--job page--paper">
-            { bar(open, &open.at("hand-on"), title) }
+            { bar(open, &open.at(back), title) }
             <main class="job">
                 <div class="not-printed">
                     <p class="job__words">{ "For letter or A4: choose the paper in the window that opens. It can also save a PDF there." }</p>
@@ -58,15 +59,11 @@ pub(super) fn card(open: &Open) -> Html {
             }
             { measures(open) }
             { parts(open, &sizes) }
-            { for [
-                (Setting::RipWidth, "Fence, by width"),
-                (Setting::ResawThickness, "Fence, by thickness"),
-                (Setting::StopLength, "Stop block, by length"),
-            ].into_iter().map(|(setting, title)| together(open, title, &batches(&sizes, setting))) }
+            { together(open) }
             { drawings(open) }
         </article>
     };
-    page(open, "Shop card", html! {}, body)
+    page(open, "hand-on", "Shop card", html! {}, body)
 }
 
 fn measures(open: &Open) -> Html {
@@ -160,31 +157,37 @@ fn part_row(open: &Open, it: &PartSizes) -> Html {
     }
 }
 
-fn together(open: &Open, title: &str, list: &[Batch]) -> Html {
-    if list.is_empty() {
+/// The build order, to be ticked off with a pencil.
+fn together(open: &Open) -> Html {
+    let order = build::order_of(open);
+    if order.steps.is_empty() {
         return html! {};
     }
-    let row = |it: &Batch| {
-        let name = |id: ItemId| open.book.job.item(id).map_or("", Item::name);
-        let parts = it.parts.iter().map(|part| {
-            let wait = if part.must_wait { " (wait)" } else { "" };
-            format!("{} × {}{wait}", part.pieces, name(part.id))
+    let job = &open.book.job;
+    let tape = open.settings.bench.tape;
+    let row = |(number, it): (u32, &BuildStep)| {
+        let pieces = it.pieces.iter().map(|piece| {
+            let name = job.item(piece.part).map_or("", Item::name);
+            let from = piece.board.map_or_else(String::new, |board| format!(" (board {board})"));
+            format!("{} × {name}{from}", piece.pieces.len())
         });
+        let waits = it.waits_for.first().map(|wait| sentence(&wait.sentence(job, &order), tape));
         html! {
             <tr>
-                <td><span class="box"></span></td>
-                <th scope="row" class="card__figure">{ quantity(Some(Quantity::Length(it.size)), open.settings.bench.tape) }</th>
-                <td>{ format!("{} + {} spare", it.pieces, it.spares) }</td>
-                <td>{ parts.collect::<Vec<_>>().join(", ") }</td>
+                <td><span class="box">if it.is_done { { icon(Icon::Tick) } }</span></td>
+                <th scope="row">{ format!("{number}. {}", it.title(job)) }</th>
+                <td class="card__figure">{ it.setting.map(|size| length_view(size, tape)) }</td>
+                <td>{ pieces.collect::<Vec<_>>().join(", ") }</td>
+                <td>{ waits.unwrap_or_default() }</td>
             </tr>
         }
     };
     html! {
         <section>
-            <h3>{ title }</h3>
+            <h3>{ "Build order" }</h3>
             <table class="card__table">
-                <thead><tr><td></td><th scope="col">{ "Set to" }</th><th scope="col">{ "Cut" }</th><th scope="col">{ "Parts" }</th></tr></thead>
-                <tbody>{ for list.iter().map(row) }</tbody>
+                <thead><tr><td></td><th scope="col">{ "Step" }</th><th scope="col">{ "Set to" }</th><th scope="col">{ "Pieces" }</th><th scope="col">{ "Waits for" }</th></tr></thead>
+                <tbody>{ for (1..).zip(&order.steps).map(row) }</tbody>
             </table>
         </section>
     }
@@ -248,7 +251,7 @@ pub(super) fn label_sheet(open: &Open, argument: &str) -> Html {
             <p class="trouble" role="alert" data-testid="label-trouble">{ problem.to_string() }</p>
         },
     };
-    page(open, "Labels", tools, body)
+    page(open, "hand-on", "Labels", tools, body)
 }
 
 fn label(open: &Open, it: &Label) -> Html {

@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use reckoner_core::attention::{Fact, cutting_again};
-use reckoner_core::job::{Dimension, Item, ItemId, Part, PartSizes, Piece, PieceState, Step};
+use reckoner_core::job::{Dimension, Item, ItemId, Part, PartSizes, Piece, PieceState};
 use yew::prelude::*;
 
 use super::attention::of_piece;
@@ -36,17 +36,14 @@ pub(super) fn ticks(open: &Open, part: &Part, it: &PartSizes) -> Html {
 fn tick(open: &Open, id: ItemId, part: &Part, index: usize, count: usize) -> Html {
     let state = part.piece(index).state();
     let number = index.saturating_add(1);
-    let wanted = open.reckoned.part(id).map(PartSizes::all_wanted).unwrap_or_default();
+    let (reckoned, bench) = (open.reckoned.clone(), open.settings.bench);
     let onclick = open.making(move |job| {
         let Item::Part(part) = job.item(id)? else { return None };
-        let old = part.piece(index);
-        let (words, new) = if old.is_cut() {
-            (format!("put {} {number} back", part.name), old.put_back())
+        if part.piece(index).is_cut() {
+            job.not_cutting(id, index)
         } else {
-            (format!("cut {} {number}", part.name), old.ticked(wanted))
-        };
-        let ticked = part.clone().with_piece(index, new);
-        Some(Step::new(words, vec![job.replacing(id, Item::Part(ticked))]))
+            job.cutting_pieces(&reckoned, &bench, &[(id, index)])
+        }
     });
     let is_cut = state == PieceState::Cut;
     let is_off = open.attention.facts.iter().any(|it| it.of_piece(id, index).is_some());

@@ -3,8 +3,9 @@
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
-use reckoner_core::job::{Job, demo};
+use reckoner_core::job::Job;
 use reckoner_core::measure::Unit;
+use reckoner_core::planning::demo::demo_in_work;
 use reckoner_formats::write_jobs;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
@@ -77,8 +78,11 @@ pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
     let put = putting();
     let unit =
         if props.settings.bench.tape.unit().is_metric() { Unit::Millimetre } else { Unit::Inch };
-    let new = put.reform(move |_: MouseEvent| Job::new("New job", unit));
-    let open_demo = put.reform(|_: MouseEvent| demo::demo());
+    let new = put.reform(move |_: MouseEvent| Book::new(Job::new("New job", unit)));
+    let open_demo = put.reform(|_: MouseEvent| {
+        let (job, history) = demo_in_work();
+        Book { job, history }
+    });
     html! {
         <div class="page page--jobs">
             <header class="bar">
@@ -89,6 +93,7 @@ pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
                 <TakenOff {on_back} />
                 <div class="adds">
                     <button type="button" class="tool tool--main" data-testid="new-job" onclick={new}>{ "New job" }</button>
+                    <a class="tool" href="#/jobs/start" data-testid="to-start">{ "Start from a piece" }</a>
                     <button type="button" class="tool" data-testid="open-demo" onclick={open_demo}>
                         { "Open the demo (invented)" }
                     </button>
@@ -133,9 +138,9 @@ async fn save_all() -> Result<String, String> {
 }
 
 /// Puts a job on the shelf and opens it.
-pub(super) fn putting() -> Callback<Job> {
-    Callback::from(move |job: Job| {
-        let on_page = OnPage::begin(Book::new(job));
+pub(super) fn putting() -> Callback<Book> {
+    Callback::from(move |book: Book| {
+        let on_page = OnPage::begin(book);
         address::go(&route::in_job(on_page.key(), ""));
     })
 }

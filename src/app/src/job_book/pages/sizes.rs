@@ -6,7 +6,7 @@ use yew::prelude::*;
 
 use super::attention::attention;
 use super::long_list::long_list;
-use super::{Open, add, match_group, row};
+use super::{Open, add, match_group, pencil, row};
 use crate::components::drawing::drawing;
 use crate::components::measure::quantity;
 
@@ -23,6 +23,7 @@ pub(super) fn view(open: &Open) -> Html {
         .collect();
     html! {
         <>
+            { pencil::line(open) }
             { attention(open) }
             if ids.is_empty() {
                 <p class="job__words">{ "No size yet. Begin with the overall sizes and the leg." }</p>
@@ -45,7 +46,7 @@ pub(super) fn view(open: &Open) -> Html {
 }
 
 /// The sketch of the job, with what the last step changed and moved marked.
-pub(super) fn sketch_of(open: &Open) -> Html {
+fn sketch_of(open: &Open) -> Html {
     let tape = open.settings.bench.tape;
     let changed =
         open.book.history.made().last().map(|step| step.changes.iter().map(|change| change.id));
@@ -84,6 +85,7 @@ fn one(open: &Open, id: ItemId, it: &Measure, is_apart: bool) -> Html {
             <span class="row__more">
                 if it.as_cut.is_some() { <span class="badge is-cut">{ "as cut" }</span> }
                 else if it.is_cut { <span class="badge is-cut">{ "cut" }</span> }
+                else if it.is_ours { <span class="badge is-ours">{ "example" }</span> }
                 else if it.wait { <span class="badge is-wait">{ "measure first" }</span> }
                 if is_apart { <span class="badge is-short">{ "does not match" }</span> }
                 { plan }

@@ -14,6 +14,7 @@ use yew::prelude::*;
 use super::shelf::putting;
 use super::take_all::{Many, TakeAll, damaged, inside};
 use crate::components::icon::{Icon, icon};
+use crate::job_book::book::Book;
 use crate::job_book::incoming::count;
 use crate::platform::later::every;
 use crate::platform::shelf::{self, Card};
@@ -354,7 +355,7 @@ fn preview(opened: &Rc<Opened>, state: &State, cards: &[Card]) -> Html {
     let is_here = cards.iter().any(|card| card.title == job.title);
     let take = {
         let job = job.clone();
-        putting().reform(move |_: MouseEvent| job.clone())
+        putting().reform(move |_: MouseEvent| Book::new(job.clone()))
     };
     let leave = {
         let state = state.clone();

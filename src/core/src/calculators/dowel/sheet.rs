@@ -12,7 +12,7 @@ use crate::calculators::{Calculator, Stage};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Rounding};
 use crate::say;
-use crate::sheet::{self, Act, Ask, Bench, Caution, Note, Refusal, Table, Value, WayOut};
+use crate::sheet::{self, Act, Ask, Bench, Caution, Goods, Note, Refusal, Table, Value, WayOut};
 
 /// Dowel: its length, its bit and its holes.
 pub const CALCULATOR: Calculator = Calculator {
@@ -130,6 +130,14 @@ fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
         cautions: Caution::of(&[Act::Drill, Act::Saw]),
         drawing: Some(drawing::draw(input, answer, bench)),
         template: Some(template::holes(input, answer)),
+        goods: vec![Goods {
+            name: "dowel rod".to_owned(),
+            across: Some(input.dowel.max(input.across)),
+            length: Some(answer.rough),
+            count: Some(1),
+            spares: 0,
+            each: None,
+        }],
         ..sheet::Answer::new(headline, working(input, answer, bench))
     }
 }

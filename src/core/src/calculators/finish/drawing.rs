@@ -2,10 +2,10 @@
 
 use super::{Answer, Faces, Input};
 use crate::drawing::{Anchor, Draft, Role, SCENE_WIDTH, Scene, Shape, Size};
-use crate::measure::text::{decimal, show};
+use crate::measure::text::show;
 use crate::measure::{Length, Rounding};
 use crate::say;
-use crate::sheet::{Bench, PartSize};
+use crate::sheet::{Bench, PartSize, Value};
 
 /// Most kinds of part that are drawn; the table has them all.
 const MOST_DRAWN: usize = 5;
@@ -25,9 +25,9 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
     let mut y = 0.0;
     for (part, area) in drawn {
         y += 20.0;
-        let feet = area.in_square_feet().map_or_else(|_| String::new(), |feet| decimal(feet, 1));
+        let covered = Value::Area(*area).in_line(bench);
         let label = format!(
-            "{} × {} long, {} × {}: {feet} sq ft",
+            "{} × {} long, {} × {}: {covered}",
             part.count,
             amount(part.length, bench),
             amount(part.width, bench),

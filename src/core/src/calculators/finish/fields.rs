@@ -26,9 +26,9 @@ pub(super) const WEATHERED: Choice = Choice::new("weathered", "Weathered");
 pub(super) const ROUGH: Choice = Choice::new("rough", "Rough or old");
 pub(super) const AS_THE_CAN: Choice = Choice::new("can", "As the can says");
 
-pub(super) const COVERAGE: Field = Field::new("coverage", "A gallon covers",
+pub(super) const COVERAGE: Field = Field::new("coverage", "Finish covers",
     "from the label, its lowest figure",
-    Kind::Number { least: 20, most: 2000, unit: "sq ft" }, Start::Text("250"))
+    Kind::Number { least: 20, most: 2000, unit: "sq ft/gal" }, Start::Text("250"))
     .only_for(SURFACE.id, &[AS_THE_CAN.id]);
 pub(super) const RESERVE: Field = Field::new("reserve", "Reserve",
     "for spills, thirsty wood and touching up",

@@ -11,8 +11,8 @@ use crate::measure::Number;
 use crate::measure::text::decimal;
 use crate::say;
 use crate::sheet::{
-    self, Act, Amount, Ask, Bench, Caution, Note, Refusal, Source, Step, Term, Value, WayOut,
-    Working,
+    self, Act, Amount, Ask, Bench, Caution, Goods, Note, Refusal, Source, Step, Term, Value,
+    WayOut, Working,
 };
 
 /// Finish: area and cans.
@@ -72,7 +72,17 @@ fn range(least: i64, most: i64) -> Coverage {
 }
 
 fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
-    let headline = BUY.figure("", Value::Words(say![answer.cans.in_words()]));
+    // Where finish is sold in litres, how many are wanted is what is bought.
+    let wanted = gallons(answer.gallons_to_buy).in_units_of(bench.tape);
+    let headline = match wanted {
+        Value::Exact(litres, places, "L") => {
+            let tenths = (litres * Number::whole(10)).map(Number::ceil);
+            let up = tenths.and_then(|tenths| Number::ratio(tenths, 10)).unwrap_or(litres);
+            let words = Value::Exact(up, places.min(1), "L").in_line(bench);
+            BUY.figure("", Value::Words(say![words]))
+        }
+        _ => BUY.figure("", Value::Words(say![answer.cans.in_words()])),
+    };
     let mut sheet = sheet::Answer::new(headline, working(input, answer));
     sheet.figures = vec![
         AREA.figure("", Value::Area(answer.area)),
@@ -92,13 +102,28 @@ fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
     let areas =
         areas.map(|(part, area)| vec![Value::Words(say![part.to_string()]), Value::Area(*area)]);
     sheet.tables = vec![PART_AREAS.table(&["Parts", "Area"], areas.collect())];
-    sheet.notes = notes(input, answer);
+    sheet.notes = notes(input, answer, bench);
     sheet.cautions = Caution::of(&[Act::Finish]);
     sheet.drawing = Some(drawing::draw(input, answer, bench));
+    let cans = [
+        ("gallon of finish", answer.cans.gallons, input.prices.gallon),
+        ("quart of finish", answer.cans.quarts, input.prices.quart),
+    ];
+    let bought = cans.into_iter().filter(|(_, count, _)| *count > 0);
+    sheet.goods = bought
+        .map(|(name, count, each)| Goods {
+            name: name.to_owned(),
+            across: None,
+            length: None,
+            count: Some(count),
+            spares: 0,
+            each,
+        })
+        .collect();
     sheet
 }
 
-fn notes(input: &Input, answer: &Answer) -> Vec<Note> {
+fn notes(input: &Input, answer: &Answer, bench: &Bench) -> Vec<Note> {
     let mut notes = vec![match answer.cans.why {
         Why::LeastOver => say![
             "These cans leave least over. A gallon can cost less than its quarts: give both prices to see."
@@ -109,9 +134,13 @@ fn notes(input: &Input, answer: &Answer) -> Vec<Note> {
         Why::Cheapest => say!["The cheapest cans that hold enough, by the prices you gave."],
     }];
     if input.coverage.least != input.coverage.most {
+        let covers = |feet: Number| Value::Exact(feet, 0, "sq ft/gal").in_line(bench);
         notes.push(say![format!(
-            "A gallon is taken to cover {} to {} sq ft here; sources span 75 to 650. Read the can.",
-            input.coverage.least, input.coverage.most
+            "Finish is taken to cover {} to {} here; sources span {} to {}. Read the can.",
+            covers(input.coverage.least),
+            covers(input.coverage.most),
+            covers(Number::whole(75)),
+            covers(Number::whole(650)),
         )]);
     }
     if input.faces != Faces::Ends {

@@ -140,16 +140,22 @@ fn size_notes(input: &size::Input, answer: &size::Answer) -> Vec<Note> {
 fn lay_out_amount(input: &amount::Input, answer: &amount::Answer, bench: &Bench) -> sheet::Answer {
     let figure =
         |result: ResultSpec, number, unit| result.figure("", Value::Exact(number, 2, unit));
-    let headline = figure(BOARD_FEET, answer.total, "bd ft");
-    let mut sheet = sheet::Answer::new(headline, amount_working(input, answer));
-    if let Some(prices) = answer.prices {
-        sheet.figures = vec![
+    let board_feet = figure(BOARD_FEET, answer.total, "bd ft");
+    let (headline, figures) = match answer.prices {
+        // Who says a price wants to know what all of it costs.
+        Some(prices) => (
             figure(TOTAL, prices.total, ""),
-            figure(PER_PIECE, prices.piece, ""),
-            figure(PER_FOOT, prices.foot, ""),
-            figure(PER_BOARD_FOOT, prices.board_foot, ""),
-        ];
-    }
+            vec![
+                board_feet,
+                figure(PER_PIECE, prices.piece, ""),
+                figure(PER_FOOT, prices.foot, ""),
+                figure(PER_BOARD_FOOT, prices.board_foot, ""),
+            ],
+        ),
+        None => (board_feet, Vec::new()),
+    };
+    let mut sheet = sheet::Answer::new(headline, amount_working(input, answer));
+    sheet.figures = figures;
     sheet.figures.push(figure(BOARD_FEET_EACH, answer.each, "bd ft"));
     sheet.figures.push(figure(LINEAR_FEET, answer.linear_feet, "ft"));
     sheet.notes = vec![say!["Board feet go by the tag, not by the real size."]];

@@ -34,19 +34,19 @@ const MEASURED: Choice = Choice::new("measured", "Measured");
 
 pub(super) const QUESTION: Field = Field::new("question", "What to saw", "",
     Kind::Choice(&[RESIZE, RIP, GUIDED]), Start::Question(RESIZE.id));
-const RESIZE: Choice = Choice::new("section", "Resize a section");
+const RESIZE: Choice = Choice::new("section", "Bring a post to size");
 pub(super) const RIP: Choice = Choice::new("strips", "Strips from a board");
-pub(super) const GUIDED: Choice = Choice::new("guide", "Guide for a hand saw");
+pub(super) const GUIDED: Choice = Choice::new("guide", "Where to clamp the guide");
 
-pub(super) const STOCK: Field = Field::new("stock", "Stock",
-    "The tag, or Measured: the tape is right",
+pub(super) const STOCK: Field = Field::new("stock", "Board by its tag",
+    "or Measured: the tape is right",
     Kind::Choice(&STOCK_CHOICES), Start::Text(lumber::FOUR_BY_FOUR.id))
     .only_for(QUESTION.id, &[RESIZE.id]);
-pub(super) const STOCK_DRESSED: Field = Field::new("stock_dressed", "Dressed",
+pub(super) const STOCK_DRESSED: Field = Field::new("stock_dressed", "It is",
     "Wet boards are larger",
     Kind::Choice(&[DRY, GREEN]), Start::Text(DRY.id)).only_for(STOCK.id, &TAGS);
 const DRY: Choice = Choice::new("dry", "Dry");
-pub(super) const GREEN: Choice = Choice::new("green", "Wet (green)");
+pub(super) const GREEN: Choice = Choice::new("green", "Wet");
 
 pub(super) const STOCK_WIDTH: Field = Field::new("stock_width", "Stock width",
     "Face 1 to face 3, at its narrowest",
@@ -54,9 +54,9 @@ pub(super) const STOCK_WIDTH: Field = Field::new("stock_width", "Stock width",
 pub(super) const STOCK_THICKNESS: Field = Field::new("stock_thickness", "Stock thickness",
     "Face 2 to face 4, at its thinnest",
     Kind::ABOVE_ZERO, Start::Inches("3 1/2")).only_for(STOCK.id, &[MEASURED.id]);
-pub(super) const TARGET_WIDTH: Field = Field::new("target_width", "Target width", "",
+pub(super) const TARGET_WIDTH: Field = Field::new("target_width", "Target wide", "",
     Kind::ABOVE_ZERO, Start::Inches("3 1/4")).only_for(QUESTION.id, &[RESIZE.id]);
-pub(super) const TARGET_THICKNESS: Field = Field::new("target_thickness", "Target thickness", "",
+pub(super) const TARGET_THICKNESS: Field = Field::new("target_thickness", "Target thick", "",
     Kind::ABOVE_ZERO, Start::Inches("3 1/4")).only_for(QUESTION.id, &[RESIZE.id]);
 pub(super) const FACES: Field = Field::new("faces", "Faces to clean",
     "Faces 1 and 3 lie across the width",
@@ -67,20 +67,20 @@ pub(super) const ONE_AND_TWO: Choice = Choice::new("two", "1 and 2 only");
 pub(super) const WIDTH_BOTH: Choice = Choice::new("width_both", "1, 3 and 2");
 pub(super) const THICKNESS_BOTH: Choice = Choice::new("thickness_both", "2, 4 and 1");
 
-pub(super) const SHARE: Field = Field::new("share", "Off opposite faces",
-    "A kerf first leaves one useful strip",
+pub(super) const SHARE: Field = Field::new("share", "Clean opposite faces",
+    "One cut first leaves a strip to use",
     Kind::Choice(&[EVEN, KERF_FIRST]), Start::Text(EVEN.id)).only_for(QUESTION.id, &[RESIZE.id]);
 pub(super) const EVEN: Choice = Choice::new("even", "The same off both");
-pub(super) const KERF_FIRST: Choice = Choice::new("kerf_first", "A kerf, then the rest");
+pub(super) const KERF_FIRST: Choice = Choice::new("kerf_first", "One cut first, then the rest");
 
 pub(super) const N_PIECES: Field = Field::new("n_pieces", "Pieces",
     "All go through before the fence moves",
     Kind::Count { least: 1, most: 500 }, Start::Text("4")).only_for(QUESTION.id, &[RESIZE.id]);
-pub(super) const BOARD: Field = Field::new("board", "Board",
-    "The tag, or Measured: the tape is right",
+pub(super) const BOARD: Field = Field::new("board", "Board by its tag",
+    "or Measured: the tape is right",
     Kind::Choice(&STOCK_CHOICES), Start::Text(lumber::TWO_BY_TEN.id))
     .only_for(QUESTION.id, &[RIP.id]);
-pub(super) const BOARD_DRESSED: Field = Field::new("board_dressed", "Dressed",
+pub(super) const BOARD_DRESSED: Field = Field::new("board_dressed", "It is",
     "Wet boards are larger",
     Kind::Choice(&[DRY, GREEN]), Start::Text(DRY.id)).only_for(BOARD.id, &TAGS);
 pub(super) const BOARD_WIDTH: Field = Field::new("board_width", "Board width", "At its narrowest",
@@ -103,7 +103,7 @@ pub(super) const WIDTHS: Field = Field::new("widths", "Widths",
     Kind::Lengths, Start::Text("2 @ 2 3/4 in, 1 3/4 in")).only_for(PLAN.id, &[LIST.id]);
 pub(super) const FIRST_EDGE: Field = Field::new("first_edge", "Off the first edge",
     "Kerf and all; 0 when it is good",
-    Kind::ZERO_UP, Start::Inches("1/4")).only_for(QUESTION.id, &[RIP.id]);
+    Kind::ZERO_UP, Start::Without("0")).only_for(QUESTION.id, &[RIP.id]);
 pub(super) const OTHER_EDGE: Field = Field::new("other_edge", "Other edge", "",
     Kind::Choice(&[RAW, CLEAN, CUT]), Start::Text(RAW.id)).only_for(QUESTION.id, &[RIP.id]);
 const RAW: Choice = Choice::new("raw", "Raw, stays so");
@@ -160,13 +160,13 @@ pub(super) const RISE: Field = Field::new("rise", "Raise the blade",
 const AT_ONCE: Choice = Choice::new("at_once", "At once");
 pub(super) const IN_STEPS: Choice = Choice::new("in_steps", "1 in at a time");
 
-pub(super) const THINNEST: Field = Field::new("thinnest", "Thinnest at fence",
+pub(super) const THINNEST: Field = Field::new("thinnest", "Thinnest strip I will hold at the fence",
     "No thinner piece between blade and fence",
     Kind::ABOVE_ZERO, Start::ThinnestStrip).only_for(QUESTION.id, &[RESIZE.id, RIP.id]);
 pub(super) const PIECE_LENGTH: Field = Field::new("piece_length", "Piece length",
     "Short pieces are not safe to rip",
     Kind::ABOVE_ZERO, Start::Inches("30")).only_for(QUESTION.id, &[RESIZE.id, RIP.id]);
-pub(super) const CORE_BY_HAND: Field = Field::new("core_by_hand", "Finish a core by hand",
+pub(super) const CORE_BY_HAND: Field = Field::new("core_by_hand", "Saw the last bit by hand",
     "Where the blade cannot reach the middle",
     Kind::YesNo, Start::Without("no")).only_for(QUESTION.id, &[RESIZE.id, RIP.id]);
 
@@ -204,7 +204,7 @@ pub(super) const OVERLAP: ResultSpec =
     ResultSpec::new("overlap", "Kerfs overlap", ResultKind::Length);
 pub(super) const CORE: ResultSpec = ResultSpec::new("core", "Uncut core", ResultKind::Length);
 pub(super) const STEP_IF_TURNED: ResultSpec =
-    ResultSpec::new("step_if_turned", "Step if turned wrong", ResultKind::Length);
+    ResultSpec::new("step_if_turned", "If you turn the wrong face", ResultKind::Length);
 pub(super) const RIDGE: ResultSpec = ResultSpec::new("ridge", "Ridge", ResultKind::Length);
 pub(super) const OUT_OF_SQUARE: ResultSpec =
     ResultSpec::new("out_of_square", "Face out of square", ResultKind::Length);

@@ -51,6 +51,8 @@ fn has_note(answer: &Answer, words: &str) -> bool {
 }
 
 const STRIPS: (&str, &str) = ("question", "strips");
+/// The first edge is rough: so much comes off it.
+const ROUGH: (&str, &str) = ("first_edge", "1/4");
 const GUIDE: (&str, &str) = ("question", "guide");
 
 #[test]
@@ -143,7 +145,7 @@ fn a_piece_too_short_or_too_narrow_to_hold_is_refused() {
 #[test]
 fn what_is_no_lumber_is_refused() {
     check_refused(
-        &[STRIPS, ("board", "measured"), ("board_width", "60")],
+        &[STRIPS, ROUGH, ("board", "measured"), ("board_width", "60")],
         &["board_width: 60 in is more than lumber comes in. The limit here is 48 in. | \
            Use 48 in or less."],
     );
@@ -152,12 +154,12 @@ fn what_is_no_lumber_is_refused() {
 #[test]
 fn thin_strips_fall_on_the_far_side() {
     check_refused(
-        &[STRIPS, ("strip_width", "1/8")],
+        &[STRIPS, ROUGH, ("strip_width", "1/8")],
         &["strip_width: A piece 1/8 in thin would run between blade and fence. Your limit is \
            1/4 in. | Let the strips fall on the far side of the blade."],
     );
     // 36 fit by arithmetic; the last would need the board itself to run at nothing.
-    let answer = answer(&[STRIPS, ("strip_width", "1/8"), ("falls", "far_side")]);
+    let answer = answer(&[STRIPS, ROUGH, ("strip_width", "1/8"), ("falls", "far_side")]);
     assert_eq!(figure(&answer, "n_strips"), "35");
     assert!(has_note(&answer, "36 fit by arithmetic. After 35 the board is too thin"));
     assert!(answer.cautions.contains(&Caution::ThinStrip));
@@ -168,6 +170,7 @@ fn equal_thin_strips_leave_too_little_board_on_the_far_side() {
     check_refused(
         &[
             STRIPS,
+            ROUGH,
             ("plan", "equal"),
             ("n_strips", "37"),
             ("falls", "far_side"),
@@ -182,36 +185,36 @@ fn equal_thin_strips_leave_too_little_board_on_the_far_side() {
 #[test]
 fn strips_that_do_not_fit_are_refused() {
     check_refused(
-        &[STRIPS, ("strip_width", "9 1/8")],
+        &[STRIPS, ROUGH, ("strip_width", "9 1/8")],
         &[
             "strip_width: One strip takes 9 1/8 in as sawn. The board gives 9 in. | Use 9 in or less.",
         ],
     );
     check_refused(
-        &[STRIPS, ("strip_width", "9"), ("allowance", "1/16")],
+        &[STRIPS, ROUGH, ("strip_width", "9"), ("allowance", "1/16")],
         &[
             "strip_width: One strip takes 9 1/8 in as sawn. The board gives 9 in. | Use 8 7/8 in or less.",
         ],
     );
     check_refused(
-        &[STRIPS, ("plan", "equal"), ("n_strips", "80")],
+        &[STRIPS, ROUGH, ("plan", "equal"), ("n_strips", "80")],
         &[
             "n_strips: Kerfs and allowances of 80 strips leave nothing of the 9 in the board gives. \
            | Ask for 24.",
         ],
     );
     check_refused(
-        &[STRIPS, ("plan", "list"), ("widths", "2 @ 4, 1, 1/2")],
+        &[STRIPS, ROUGH, ("plan", "list"), ("widths", "2 @ 4, 1, 1/2")],
         &["widths: These strips and their kerfs take 9 7/8 in. The board gives 9 in. | \
            Cut 4 in, 4 in, 1/2 in."],
     );
     check_refused(
-        &[STRIPS, ("plan", "list"), ("widths", "10")],
+        &[STRIPS, ROUGH, ("plan", "list"), ("widths", "10")],
         &["widths: These strips and their kerfs take 10 in. The board gives 9 in. | \
            Use a wider board."],
     );
     check_refused(
-        &[STRIPS, ("plan", "list"), ("widths", " ")],
+        &[STRIPS, ROUGH, ("plan", "list"), ("widths", " ")],
         &["widths: Write at least one width, as in 2 @ 2 3/4, 1 1/2. | Start with one strip."],
     );
     check_refused(
@@ -223,7 +226,7 @@ fn strips_that_do_not_fit_are_refused() {
 
 #[test]
 fn more_strips_than_anyone_cuts_are_refused() {
-    let lines = refusals(&[STRIPS, ("strip_width", "1/64"), ("kerf", "1/64")]);
+    let lines = refusals(&[STRIPS, ROUGH, ("strip_width", "1/64"), ("kerf", "1/64")]);
     assert_eq!(lines, ["strip_width: That is more than 200 strips. | Use 1/16 in or more."]);
 }
 
@@ -340,7 +343,7 @@ fn less_than_a_kerf_off_a_face_is_said() {
 #[test]
 fn an_equal_split_is_read_down_to_the_mark_below() {
     // (9 - 6 × 1/8) ÷ 7 = 1 5/28, a little over 1 1/8 and nearer 1 3/16.
-    let answer = answer(&[STRIPS, ("plan", "equal"), ("n_strips", "7")]);
+    let answer = answer(&[STRIPS, ROUGH, ("plan", "equal"), ("n_strips", "7")]);
     assert_eq!(figure(&answer, "strip_width"), "1 1/8 in");
     assert_eq!(figure(&answer, "fence"), "1 1/8 in");
     assert!(has_note(&answer, "Set the fence to the mark 1 1/8 in, not above it"));
@@ -350,19 +353,20 @@ fn an_equal_split_is_read_down_to_the_mark_below() {
 
 #[test]
 fn an_equal_split_that_fills_the_board_keeps_its_raw_edge() {
-    let raw = answer(&[STRIPS, ("plan", "equal"), ("n_strips", "1")]);
+    let raw = answer(&[STRIPS, ROUGH, ("plan", "equal"), ("n_strips", "1")]);
     assert!(has_note(&raw, "The last strip keeps the raw edge"));
-    let cut = [STRIPS, ("plan", "equal"), ("n_strips", "1"), ("other_edge", "cut")];
+    let cut = [STRIPS, ROUGH, ("plan", "equal"), ("n_strips", "1"), ("other_edge", "cut")];
     let cut = answer(&cut);
     assert_eq!(figure(&cut, "strip_width"), "8 3/4 in");
     assert!(!has_note(&cut, "The last strip keeps the raw edge"));
-    let clean = answer(&[STRIPS, ("plan", "equal"), ("n_strips", "1"), ("other_edge", "clean")]);
+    let clean =
+        answer(&[STRIPS, ROUGH, ("plan", "equal"), ("n_strips", "1"), ("other_edge", "clean")]);
     assert!(!has_note(&clean, "The last strip keeps the raw edge"));
 }
 
 #[test]
 fn an_allowance_is_left_on_both_sawn_faces() {
-    let answer = answer(&[STRIPS, ("allowance", "1/16")]);
+    let answer = answer(&[STRIPS, ROUGH, ("allowance", "1/16")]);
     assert_eq!(figure(&answer, "sawn_width"), "1 7/8 in");
     assert_eq!(figure(&answer, "fence"), "1 7/8 in");
     // 4 × (1 7/8 + 1/8) of 9.
@@ -371,8 +375,7 @@ fn an_allowance_is_left_on_both_sawn_faces() {
 
 #[test]
 fn a_list_is_cut_widest_first_with_one_setting_for_equal_widths() {
-    let answer =
-        answer(&[STRIPS, ("plan", "list"), ("widths", "1 1/4, 2, 1 1/4, 2"), ("first_edge", "0")]);
+    let answer = answer(&[STRIPS, ("plan", "list"), ("widths", "1 1/4, 2, 1 1/4, 2")]);
     assert_eq!(figure(&answer, "fence"), "2 in");
     assert_eq!(figure(&answer, "n_settings"), "2");
 }
@@ -380,7 +383,7 @@ fn a_list_is_cut_widest_first_with_one_setting_for_equal_widths() {
 #[test]
 fn a_sliver_at_the_fence_is_avoided_by_turning_the_board() {
     let answer =
-        answer(&[STRIPS, ("board", "2x12"), ("strip_width", "3/8"), ("falls", "far_side")]);
+        answer(&[STRIPS, ROUGH, ("board", "2x12"), ("strip_width", "3/8"), ("falls", "far_side")]);
     assert!(has_note(&answer, "Strip 22: turn the board"));
 }
 
@@ -430,7 +433,7 @@ fn the_fence_is_drawn_on_the_side_of_the_user() {
 fn a_start_from_the_bench_is_used() {
     let bench = Bench { kerf: length("3/32").expect("a length"), ..Bench::default() };
     let calculator = find("resaw-rip").expect("it is in the list");
-    let entries = Entries::from_pairs([STRIPS]);
+    let entries = Entries::from_pairs([STRIPS, ROUGH]);
     let sheet = calculator.sheet(&entries, &bench, &NoNames);
     let answer = sheet.answer.expect("it answers");
     // 9 - 4 × (1 3/4 + 3/32) = 1 5/8.

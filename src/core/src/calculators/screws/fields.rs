@@ -31,7 +31,7 @@ pub(super) const BUY: Choice = Choice::new("buy", "How many to buy");
 
 pub(super) const GAUGE: Field = Field::new("gauge", "Screw", "",
     Kind::Choice(&[NO_6, NO_7, NO_8, NO_9, NO_10, NO_12, NO_14, NO_16, NO_18, NO_20, NO_24]), Start::Text(NO_8.id))
-    .only_for(QUESTION.id, &[LENGTH.id, POCKET.id, TOE.id]);
+    .only_for(QUESTION.id, &[LENGTH.id, POCKET.id, TOE.id, BUY.id]);
 const NO_6: Choice = Choice::new("screw_6", "No. 6");
 const NO_7: Choice = Choice::new("screw_7", "No. 7");
 pub(super) const NO_8: Choice = Choice::new("screw_8", "No. 8");
@@ -51,7 +51,8 @@ pub(super) const WOOD: Field = Field::new("wood", "Wood", "",
     Kind::Choice(&WOODS), Start::Text(WOODS[0].id))
     .only_for(QUESTION.id, &[PILOT.id, PLACING.id, HOLD.id]);
 pub(super) const SCREW_LENGTH: Field = Field::new("screw_length", "Its length", "",
-    Kind::ABOVE_ZERO, Start::Inches("2 1/2")).only_for(QUESTION.id, &[PILOT.id, HOLD.id]);
+    Kind::ABOVE_ZERO, Start::Inches("2 1/2"))
+    .only_for(QUESTION.id, &[PILOT.id, HOLD.id, BUY.id]);
 pub(super) const PART_THICKNESS: Field = Field::new("part_thickness", "Drilled part",
     "thickness, drilled face to far face",
     Kind::ABOVE_ZERO, Start::Inches("1 1/2")).only_for(QUESTION.id, &[POCKET.id, TOE.id]);

@@ -3,7 +3,8 @@
 use super::fields::{BUY, CORNER, FIELDS, HOLD, PILOT, PLACING, POCKET, QUESTION, RESULTS, TOE};
 use super::{angled, buy, corner, hold, length, pilot, placing};
 use crate::calculators::{Calculator, Stage};
-use crate::sheet::{Answer, Ask, Field, Refusal};
+use crate::measure::Length;
+use crate::sheet::{Answer, Ask, Field, Goods, Refusal};
 use crate::tables::fasteners::{Fastener, fastener};
 
 /// Screws: lengths, bits, places, angles and what they hold.
@@ -20,6 +21,19 @@ pub const CALCULATOR: Calculator = Calculator {
 /// The fastener chosen in a field.
 pub(super) fn chosen(ask: &Ask, field: &Field) -> Option<Fastener> {
     fastener(ask.choice(field).id)
+}
+
+/// So many screws of one size to buy, and so many spares; `None` where they are not counted.
+pub(super) fn goods(screw: Fastener, length: Length, counted: Option<(u64, u64)>) -> Goods {
+    let (count, spares) = counted.unzip();
+    Goods {
+        name: format!("{}s", screw.name),
+        across: None,
+        length: Some(length),
+        count,
+        spares: spares.unwrap_or(0),
+        each: None,
+    }
 }
 
 /// Said of a number that is out of range, whatever is asked.

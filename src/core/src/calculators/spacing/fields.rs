@@ -75,7 +75,7 @@ pub(super) const NARROWEST: ResultSpec =
 pub(super) const CLOSES_AT: ResultSpec =
     ResultSpec::new("closes_at", "Adds up to", ResultKind::Length);
 pub(super) const STEP_ERROR: ResultSpec =
-    ResultSpec::new("step_error", "Error when stepped off", ResultKind::Length);
+    ResultSpec::new("step_error", "If you step it off", ResultKind::Length);
 pub(super) const LAYOUT: ResultSpec = ResultSpec::new("layout", "Marks", ResultKind::Table);
 pub(super) const OTHERS: ResultSpec =
     ResultSpec::new("others", "Fewer or more marks", ResultKind::Table);

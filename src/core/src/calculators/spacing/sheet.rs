@@ -143,8 +143,7 @@ fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
     figures.push(FROM_RIGHT.called("From right").figure(words.right, from_right));
     figures.push(CLOSES_AT.figure("end to end", answer.closes_at));
     if let Some(stepped) = answer.stepped {
-        let off = STEP_ERROR.called("Off when stepped");
-        figures.push(off.figure("at the last one", stepped.error));
+        figures.push(STEP_ERROR.figure("off at the last one", stepped.error));
     }
     figures.retain(|figure| figure.id != headline.id);
     sheet::Answer {

@@ -8,7 +8,7 @@ use crate::drawing::{Anchor, Draft, Role, SCENE_WIDTH, Scene, Shape, Size};
 use crate::measure::text::show;
 use crate::measure::{Length, Rounding};
 use crate::say;
-use crate::sheet::{Bench, Sentence};
+use crate::sheet::{Bench, Sentence, Value};
 
 /// Border left and right.
 const MARGIN: f64 = 24.0;
@@ -115,7 +115,11 @@ impl Panels<'_> {
             self.arrow(x, rest + drop);
         }
         let sag = fine_text(bend.sag, self.bench);
-        let words = format!("sag {sag} · {} · {:.0} psi", bend.verdict.word(), bend.stress);
+        let words = format!(
+            "sag {sag} · {} · {}",
+            bend.verdict.word(),
+            Value::Real(bend.stress, 0, "psi").in_line(self.bench)
+        );
         let at = (SCENE_WIDTH / 2.0, top + 14.0, Anchor::Middle);
         self.draft.row((Role::StrongInk, Size::Small), at, words);
         let stretch = self.amount(bend.bay);

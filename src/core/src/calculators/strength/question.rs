@@ -9,7 +9,7 @@ use super::fields::{
 use super::{Input, Load, Section, UNKNOWN_SOFTWOOD, Wood};
 use crate::measure::{Length, Unit};
 use crate::say;
-use crate::sheet::{Ask, Sentence, Source};
+use crate::sheet::{Ask, Sentence, Source, Value};
 use crate::tables::beams::{self, DesignLoad, Loading, SagLimit};
 
 /// The question as read.
@@ -98,10 +98,13 @@ fn read_load(ask: &mut Ask, span: Option<Length>) -> Option<ReadLoad> {
         Some((load, say![design.name], Source::Published(design.source), None))
     };
     let own = |load: Load, case: String| Some((load, say![case], Source::Arithmetic, None));
+    let bench = *ask.bench();
+    let lb = |pounds: f64| Value::Real(pounds, 0, "lb").in_line(&bench);
     match ask.choice(&LOAD) {
         PAIR => {
             let load = Load::Point(Loading::QuartersResting, 2.0 * beams::PERSON.pounds);
-            let case = say!["two people, 250 lb on each quarter point"];
+            let each = lb(beams::PERSON.pounds);
+            let case = say![format!("two people, {each} on each quarter point")];
             Some((load, case, Source::Published(beams::PERSON.source), None))
         }
         ROW => {
@@ -111,25 +114,28 @@ fn read_load(ask: &mut Ask, span: Option<Length>) -> Option<ReadLoad> {
         STEPS_UP => published(Load::Point(Loading::MiddleResting, beams::STEP.pounds), beams::STEP),
         IN_THE_MIDDLE => {
             let pounds = ask.real(&POUNDS)?;
-            let case = format!("{pounds} lb in the middle");
+            let case = format!("{} in the middle", lb(pounds));
             own(Load::Point(Loading::MiddleResting, pounds), case)
         }
         AT_THE_END => {
             let pounds = ask.real(&POUNDS)?;
-            own(Load::Point(Loading::EndOverhang, pounds), format!("{pounds} lb at the free end"))
+            own(
+                Load::Point(Loading::EndOverhang, pounds),
+                format!("{} at the free end", lb(pounds)),
+            )
         }
         chosen @ (EVENLY | EVEN_OVERHANG) => {
             let per_foot = ask.real(&POUNDS_PER_FOOT)?;
             let loading =
                 if chosen == EVENLY { Loading::EvenResting } else { Loading::EvenOverhang };
-            own(Load::Even(loading, per_foot / foot), format!("{per_foot} lb on each foot"))
+            own(Load::Even(loading, per_foot / foot), format!("{} on each foot", lb(per_foot)))
         }
         SEVERAL => {
             let (places, each, even) = (ask.lengths(&PLACES), ask.real(&EACH), ask.real(&AND_EVEN));
             let (places, each, even) = (places?, each?, even?);
             let case = match places.len() {
-                1 => format!("{each} lb at one place, {even} lb on each foot"),
-                n => format!("{each} lb at each of {n} places, {even} lb on each foot"),
+                1 => format!("{} at one place, {} on each foot", lb(each), lb(even)),
+                n => format!("{} at each of {n} places, {} on each foot", lb(each), lb(even)),
             };
             let points = places.iter().map(|place| (place.to_f64(), each)).collect();
             own(Load::Several { points, even: even / foot }, case)

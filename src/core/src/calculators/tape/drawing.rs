@@ -72,7 +72,7 @@ fn ruling(tape: Tape) -> Ruling {
     match tape {
         Tape::Inches(fineness) | Tape::FeetAndInches(fineness) => inches(fineness),
         Tape::DecimalInches(_) => inches(Fineness::Sixteenth),
-        Tape::Millimetres(_) => Ruling {
+        Tape::Millimetres(_) | Tape::HalfMillimetres => Ruling {
             window: Length::sixty_fourths(192),
             step: Length::inches(Unit::Millimetre.in_inches()),
             per_number: 10,

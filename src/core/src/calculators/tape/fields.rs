@@ -30,7 +30,7 @@ pub(super) const MARKS: ResultSpec = ResultSpec::new("marks", "Running marks", R
 pub(super) const LENGTH: ResultSpec = ResultSpec::new("length", "Length", ResultKind::Length);
 pub(super) const EACH: ResultSpec = ResultSpec::new("each", "One part", ResultKind::Length);
 pub(super) const STEPPING_ERROR: ResultSpec =
-    ResultSpec::new("stepping_error", "Error when stepped off", ResultKind::Length);
+    ResultSpec::new("stepping_error", "If you step it off", ResultKind::Length);
 pub(super) const CLOSES_AT: ResultSpec =
     ResultSpec::new("closes_at", "Last mark closes at", ResultKind::Length);
 pub(super) const MILLIMETRES: ResultSpec =

@@ -72,6 +72,7 @@ fn unmeasured(letter: &str, headline: Figure) -> sheet::Answer {
     let line = say![format!("line {letter}")];
     let step = Step::in_words("what the line comes to", line, headline.value.clone());
     sheet::Answer {
+        goods: Vec::new(),
         headline,
         figures: Vec::new(),
         tables: Vec::new(),
@@ -97,8 +98,8 @@ fn lay_out(letter: &str, input: &Input, answer: &Answer, bench: &Bench) -> sheet
     if divided {
         figures.push(EACH.figure("mark to mark", answer.each));
         figures.push(CLOSES_AT.figure("from the start", answer.closes_at));
-        figures.push(STEPPING_ERROR.called("Off the end when stepped").figure(
-            "by one rounded part",
+        figures.push(STEPPING_ERROR.figure(
+            "off at the end, by one rounded part",
             Value::Length(answer.stepping_error, Rounding::Nearest),
         ));
     }
@@ -124,6 +125,7 @@ fn lay_out(letter: &str, input: &Input, answer: &Answer, bench: &Bench) -> sheet
         ]);
     }
     sheet::Answer {
+        goods: Vec::new(),
         headline,
         figures,
         tables: Vec::new(),

@@ -142,6 +142,8 @@ pub(super) const MOVEMENT: ResultSpec =
     ResultSpec::new("movement", "Movement across", ResultKind::Number);
 pub(super) const SEASON: ResultSpec =
     ResultSpec::new("season", "Planks today and later", ResultKind::Table);
+pub(super) const SLOT_LONG: ResultSpec =
+    ResultSpec::new("slot_long", "Farthest slot", ResultKind::Length);
 pub(super) const LOOSE_BY: ResultSpec = ResultSpec::new("loose_by", "Loose by", ResultKind::Length);
 pub(super) const SLOTS: ResultSpec = ResultSpec::new("slots", "Slots", ResultKind::Table);
 pub(super) const MOST_LOAD: ResultSpec =
@@ -155,6 +157,6 @@ pub(super) const TIP_VERDICT: ResultSpec =
 pub(super) const RESULTS: &[ResultSpec] = &[
     PLANK_GAP, PLANK_WIDTH, OUTER_WIDTH, TOP_OVERALL, LEFT_EDGES, GAPS_TOGETHER, SPACERS,
     END_OVERHANG, SIDE_OVERHANG, TOP_SIZE_LENGTH, TOP_SIZE_WIDTH, GAP_TODAY, GAP_SMALLEST,
-    GAP_WIDEST, TOP_TODAY, TOP_LATER, MOVEMENT, SEASON, LOOSE_BY, SLOTS, MOST_LOAD, MOST_BEYOND,
+    GAP_WIDEST, TOP_TODAY, TOP_LATER, MOVEMENT, SEASON, SLOT_LONG, LOOSE_BY, SLOTS, MOST_LOAD, MOST_BEYOND,
     TIP_VERDICT,
 ];

@@ -13,7 +13,7 @@ use std::collections::BTreeMap;
 use super::conflict::Clash;
 use super::{
     BoardState, Change, CloseEnough, Conflict, CutTicks, Dimension, Item, ItemId, Job, Kept, Match,
-    Measure, Part, Piece, RackBoard, Round, Saw, Screw, Sketch, Step, Written, YardBoard,
+    Measure, Part, Piece, RackBoard, Round, Saw, Screw, Sketch, Step, Ticked, Written, YardBoard,
 };
 use crate::calculators;
 
@@ -69,6 +69,9 @@ impl Job {
             {
                 before = Some(Item::CutTicks(CutTicks { plan: there.plan, boards: Vec::new() }));
             }
+            if let (None, Some(Item::Ticked(_)), Some(Item::Ticked(_))) = (&before, &after, &now) {
+                before = Some(Item::Ticked(Ticked::default()));
+            }
             let mut merge = Merge { counts, clashes: Vec::new(), is_whole: false };
             let merged = merge.item(before.as_ref(), after.as_ref(), now.clone());
             if merge.is_whole || !merge.clashes.is_empty() {
@@ -122,9 +125,10 @@ impl Job {
         let is_so = |change: &Change| self.item(change.id) == change.after.as_ref();
         let are_so = !counts && added().all(is_so);
         for change in added() {
-            // A plan has one list of ticks, whoever began it.
+            // A plan has one list of ticks, and so has the job, whoever began it.
             let there = match &change.after {
                 Some(Item::CutTicks(ticks)) => self.ticks_of(ticks.plan).map(|(id, _)| id),
+                Some(Item::Ticked(_)) => self.ticked_item().map(|(id, _)| id),
                 _ => None,
             };
             if let Some(id) = there {
@@ -179,7 +183,8 @@ impl Change {
                 | Item::Saw(_)
                 | Item::Screw(_)
                 | Item::Sketch(_)
-                | Item::CloseEnough(_) => {}
+                | Item::CloseEnough(_)
+                | Item::Ticked(_) => {}
             }
         }
     }
@@ -278,6 +283,7 @@ impl Merge {
                 let CloseEnough { size } = n;
                 self.field("close enough", &b.size, &a.size, size);
             }
+            (Item::Ticked(b), Item::Ticked(a), Item::Ticked(n)) => self.ticked(b, a, n),
             // A plan is made as a whole.
             _ => self.is_whole = true,
         }
@@ -512,6 +518,22 @@ impl Merge {
             }
         }
         shorten(boards, length);
+    }
+}
+
+impl Merge {
+    /// Tick by tick.
+    fn ticked(&mut self, b: &Ticked, a: &Ticked, now: &mut Ticked) {
+        for what in b.done.keys().chain(a.done.keys()) {
+            let mut count = now.done.get(what).copied();
+            if !take(&b.done.get(what).copied(), &a.done.get(what).copied(), &mut count) {
+                self.clash(&format!("ticked off: {what}"));
+            }
+            match count {
+                Some(count) => now.done.insert(what.clone(), count),
+                None => now.done.remove(what),
+            };
+        }
     }
 }
 

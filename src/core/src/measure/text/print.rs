@@ -204,11 +204,15 @@ fn write_mark(mark: Length, tape: Tape) -> Result<Written, OutOfRange> {
         Tape::DecimalInches(places) => {
             Written::plain(is_negative, decimal(size.in_inches(), places.min(4)), Unit::Inch)
         }
-        Tape::Millimetres(places) => Written::plain(
-            is_negative,
-            decimal(size.in_unit(Unit::Millimetre)?, places.min(2)),
-            Unit::Millimetre,
-        ),
+        Tape::Millimetres(_) | Tape::HalfMillimetres => {
+            let millimetres = size.in_unit(Unit::Millimetre)?;
+            let places = match tape {
+                Tape::Millimetres(places) => places.min(2),
+                _ if millimetres.is_whole() => 0,
+                _ => 1,
+            };
+            Written::plain(is_negative, decimal(millimetres, places), Unit::Millimetre)
+        }
     })
 }
 

@@ -19,14 +19,19 @@ const SPACE: f64 = 7.0;
 /// A cut is drawn at least this wide, so that it can be seen.
 const THINNEST: f64 = 1.4;
 
-/// Draws the bar of a board.
-pub(super) fn bar(seen: &Seen<'_>, rows: &[RowCut], tape: Tape) -> Option<Scene> {
+/// Draws the bar of a board, where `window` of board fills the width.
+pub(super) fn bar(
+    seen: &Seen<'_>,
+    rows: &[RowCut],
+    tape: Tape,
+    window: Option<Length>,
+) -> Option<Scene> {
     let length = seen.length(seen.view.length)?;
     let titled = rows.iter().any(|row| !row.title.0.is_empty());
     let heights: Vec<f64> = rows.iter().map(height).collect();
     let line = if titled { LINE } else { 0.0 };
     let high: f64 = heights.iter().map(|height| height + line + SPACE).sum();
-    let mut board = Board::along(tape, length, high, 1, 1);
+    let mut board = Board::along(tape, window.unwrap_or(length), high, 1, 1);
     board.dimension(-1, Length::ZERO, length);
     let mut top = board.top();
     for (row, height) in rows.iter().zip(&heights) {

@@ -153,7 +153,7 @@ pub fn glance(job: &Job, plan: &Plan, labels: &Labels, how: How, most: usize) ->
     let (mut boards, mut offcuts) = (Vec::new(), Vec::new());
     for (number, cut) in (1..).zip(&plan.boards).take(most) {
         let seen = Seen::of(job, labels, cut, number)?;
-        boards.push(board_cut(&seen, how)?);
+        boards.push(board_cut(&seen, how, None)?);
         offcuts.extend(offcuts::of_board(&seen, plan, how)?);
     }
     crate::order::sort_by(&mut offcuts, |a: &Keep, b| b.length.cmp(&a.length));
@@ -170,6 +170,27 @@ pub fn glance(job: &Job, plan: &Plan, labels: &Labels, how: How, most: usize) ->
         offcuts,
         boards,
     })
+}
+
+/// Every board of a plan, drawn at the scale of the longest, to be held against the real ones. `None` when it is not a
+/// plan of that job.
+#[must_use]
+pub fn at_one_scale(job: &Job, plan: &Plan, labels: &Labels, how: How) -> Option<Vec<BoardCut>> {
+    let all = (1..).zip(&plan.boards).map(|(number, cut)| Seen::of(job, labels, cut, number));
+    let all = all.collect::<Option<Vec<_>>>()?;
+    let lengths = all.iter().map(|seen| seen.length(seen.view.length));
+    let longest = lengths.collect::<Option<Vec<_>>>()?.into_iter().max();
+    all.iter().map(|seen| board_cut(seen, how, longest)).collect()
+}
+
+/// The rows of every board of a plan, without its drawing. `None` when it is not a plan of that job.
+#[must_use]
+pub fn rows_of(job: &Job, plan: &Plan, labels: &Labels) -> Option<Vec<Vec<RowCut>>> {
+    let all = (1..).zip(&plan.boards).map(|(number, cut)| {
+        let seen = Seen::of(job, labels, cut, number)?;
+        rows::rows(&seen)
+    });
+    all.collect()
 }
 
 /// The offcuts of one board of a plan that are worth keeping. `None` when it is not a plan of that job.
@@ -218,10 +239,11 @@ pub fn shopping(job: &Job, plan: &Plan, labels: &Labels) -> Option<Vec<Purchase>
     Some(list)
 }
 
-fn board_cut(seen: &Seen<'_>, how: How) -> Option<BoardCut> {
+/// `window`: how much of board the width of the drawing stands for, where it is not this board's length.
+fn board_cut(seen: &Seen<'_>, how: How, window: Option<Length>) -> Option<BoardCut> {
     let rows = rows::rows(seen)?;
     let key = key(seen)?;
-    let scene = bars::bar(seen, &rows, how.tape)?;
+    let scene = bars::bar(seen, &rows, how.tape, window)?;
     Some(BoardCut {
         number: seen.number,
         name: seen.label.name.clone(),

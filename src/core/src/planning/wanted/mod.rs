@@ -4,6 +4,7 @@
 //! resawn; the saw's limits are those of the resaw-and-rip calculator, so that a plan never asks for a strip that it
 //! refuses. Pieces ticked off are not wanted any more; parts that wait for a measurement are left out and named.
 
+mod again;
 mod make;
 mod options;
 mod problem;
@@ -12,6 +13,7 @@ mod stock;
 #[cfg(test)]
 mod tests;
 
+pub use again::{FromBoard, board_for};
 pub(super) use make::units;
 pub(super) use options::{KEEP_FROM, end_trim, up_to_100};
 pub use options::{OPTIONS, Options, options, start_entries};

@@ -52,15 +52,16 @@ impl Page<'_> {
     fn steps(&self, kept: &Kept) -> Html {
         let job = &self.open.book.job;
         let n_cut = kept.boards.iter().filter(|state| state.is_cut()).count();
-        let can_buy = job.buying(kept.id).is_some();
+        let can_buy = job.buying(kept.id, None).is_some();
         let id = kept.id;
-        let buy = self.open.making(move |job| job.buying(id));
+        let buy = self.open.making(move |job| job.buying(id, None));
         html! {
             <div class="plan-steps">
                 <p class="plan__words" data-testid="boards-cut">{ format!("{n_cut} of {} boards cut.", kept.boards.len()) }</p>
                 if can_buy {
                     <button type="button" class="tool" data-testid="bought" onclick={buy}>{ "All bought" }</button>
                 }
+                <a class="tool" href={self.open.at("buy")} data-testid="to-buy-page">{ "Everything to buy" }</a>
             </div>
         }
     }
@@ -96,7 +97,7 @@ impl Page<'_> {
             BoardState::Different { .. } => {
                 return html! { <p><span class="badge is-different">{ "came out different" }</span></p> };
             }
-            BoardState::ToCut | BoardState::Bought(_) => {}
+            BoardState::ToCut | BoardState::Bought(_) | BoardState::Begun(_) => {}
         }
         let close = {
             let (different, is_keying) = (different.clone(), is_keying.clone());

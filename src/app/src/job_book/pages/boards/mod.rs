@@ -19,7 +19,7 @@ use reckoner_formats::Ask;
 use yew::prelude::*;
 
 use super::attention::attention;
-use super::{Open, Shared, bar, sections};
+use super::{Open, Shared, bar, pencil, sections};
 use crate::components::icon::{Icon, icon};
 use crate::components::sentence::sentence;
 use crate::cutting::compare::Comparison;
@@ -185,6 +185,7 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
                     { headline }
                     { page.tools(&at_hand, wanted.as_ref()) }
                     <div class="rest-of-answer">
+                        { pencil::line(open) }
                         { attention(open) }
                         { rest }
                         { page.on_hand(wanted.as_ref()) }

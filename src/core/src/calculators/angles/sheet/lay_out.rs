@@ -82,6 +82,7 @@ pub(super) fn leg(input: &angles::leg::Input, answer: &angles::leg::Answer, tape
         ),
     ]);
     Answer {
+        goods: Vec::new(),
         headline: BLANK.figure("square end to square end", answer.blank),
         figures,
         tables: Vec::new(),
@@ -178,6 +179,7 @@ pub(super) fn two_ways(
         ],
     });
     Answer {
+        goods: Vec::new(),
         headline: BLANK.figure("square end to square end", answer.blank),
         figures,
         tables: Vec::new(),
@@ -250,6 +252,7 @@ pub(super) fn sides(
         });
     }
     Answer {
+        goods: Vec::new(),
         headline: SETTING.figure(lay, Value::Words(setting_words(answer.setting))),
         figures,
         tables: Vec::new(),

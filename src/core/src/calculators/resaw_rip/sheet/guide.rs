@@ -67,6 +67,7 @@ fn lay_out(input: &Input, answer: &Answer, drawing: crate::drawing::Scene) -> sh
     };
     let step = Step::of("guide", place, guide).remarked("from the kept edge", "");
     sheet::Answer {
+        goods: Vec::new(),
         headline: GUIDE.called("Guide edge").figure(kept, guide),
         figures,
         tables: vec![PLACEMENTS.called("The four ways to place it").table(

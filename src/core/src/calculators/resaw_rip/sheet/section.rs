@@ -1,4 +1,4 @@
-//! Resize a section: fields in, fence list out.
+//! Bring a post to size: fields in, fence list out.
 
 use super::super::drawing;
 use super::super::fields::{
@@ -97,6 +97,7 @@ fn lay_out(
     let narrowest = cuts.clone().map(|cut| cut.fence).min().unwrap_or(Length::ZERO);
     let deepest = cuts.clone().map(|cut| cut.sweep.depth).max().unwrap_or(Length::ZERO);
     Some(sheet::Answer {
+        goods: Vec::new(),
         headline: FENCE.called("First fence").figure("fence to near tooth", first.fence),
         figures,
         tables: vec![

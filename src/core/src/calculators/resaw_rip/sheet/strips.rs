@@ -113,6 +113,7 @@ fn lay_out(
     let thinnest = answer.strips.iter().map(|strip| strip.sawn).min().unwrap_or(Length::ZERO);
     let narrowest = answer.cuts.iter().map(|cut| cut.fence).min().unwrap_or(Length::ZERO);
     sheet::Answer {
+        goods: Vec::new(),
         headline,
         figures,
         tables,

@@ -2,13 +2,18 @@
 
 use super::{Answer, Input, reckon};
 use crate::calculators::screws::fields::{
-    BOX_OF, BOXES, NEEDED, PER_CROSSING, PLANKS, RAILS, SPARE, SPARE_LEFT, TO_BUY,
+    BOX_OF, BOXES, GAUGE, NEEDED, PER_CROSSING, PLANKS, RAILS, SCREW_LENGTH, SPARE, SPARE_LEFT,
+    TO_BUY,
 };
-use crate::calculators::screws::sheet::out_of_range;
+use crate::calculators::screws::sheet::{chosen, goods, out_of_range};
+use crate::measure::Length;
 use crate::say;
 use crate::sheet::{self, Act, Amount, Ask, Caution, Rounded, Source, Step, Term, Value, Working};
+use crate::tables::fasteners::Fastener;
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
+    let screw = chosen(ask, &GAUGE);
+    let length = ask.length(&SCREW_LENGTH);
     let n_planks = ask.count(&PLANKS);
     let n_rails = ask.count(&RAILS);
     let per_crossing = ask.count(&PER_CROSSING);
@@ -22,19 +27,21 @@ pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answe
         box_of: box_of?,
     };
     match reckon(&input) {
-        Ok(answer) => Some(lay_out(&input, &answer)),
+        Ok(answer) => Some(lay_out((screw?, length?), &input, &answer)),
         Err(refused) => ask.refused(refused, out_of_range()),
     }
 }
 
-fn lay_out(input: &Input, answer: &Answer) -> sheet::Answer {
+fn lay_out((screw, length): (Fastener, Length), input: &Input, answer: &Answer) -> sheet::Answer {
     let mut laid =
         sheet::Answer::new(TO_BUY.figure("", Value::Count(answer.buy)), working(input, answer));
-    laid.figures.push(NEEDED.figure("", Value::Count(answer.needed)));
     if input.box_of > 1 {
         laid.figures.push(BOXES.figure("", Value::Count(answer.boxes)));
     }
+    laid.figures.push(NEEDED.figure("", Value::Count(answer.needed)));
     laid.figures.push(SPARE_LEFT.figure("", Value::Count(answer.left_over)));
+    let spares = answer.buy.saturating_sub(answer.needed);
+    laid.goods = vec![goods(screw, length, Some((answer.needed, spares)))];
     laid.notes.push(say!["Count each size of screw by itself, with its own spares."]);
     laid.cautions = Caution::of(&[Act::Fasten]);
     laid

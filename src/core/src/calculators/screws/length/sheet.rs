@@ -8,7 +8,7 @@ use crate::calculators::screws::fields::{
     INTO, LONGEST, MARGIN, RECEIVER_THICKNESS, STOCK, THREAD_IN_RECEIVER, TOP_THICKNESS,
     VERDICT_AT_HAND,
 };
-use crate::calculators::screws::sheet::{chosen, out_of_range};
+use crate::calculators::screws::sheet::{chosen, goods, out_of_range};
 use crate::drawing::{Board, Role, Scene, Shape};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
@@ -69,6 +69,8 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     let headline = figures.remove(0);
     let mut laid = sheet::Answer::new(headline, working(input, answer));
     laid.figures = figures;
+    let at_hand = input.at_hand.unwrap_or(best.length);
+    laid.goods = vec![goods(input.screw, at_hand, None)];
     if let Some(enough) = answer.enough {
         let from = if input.end_grain { "for 1 1/2 in of thread" } else { "for 1 in of thread" };
         laid.figures.push(ENOUGH.figure(from, enough));

@@ -2,7 +2,7 @@
 
 use super::{Answer, Input, reckon};
 use crate::calculators::top::Change;
-use crate::calculators::top::fields::{HOLE, LOOSE_BY, LOOSE_SCREWS, SLOTS};
+use crate::calculators::top::fields::{HOLE, LOOSE_BY, LOOSE_SCREWS, SLOT_LONG, SLOTS};
 use crate::calculators::top::sheet::too_large;
 use crate::drawing::{Board, Role, Scene, Shape};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
@@ -27,12 +27,17 @@ pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> 
 }
 
 fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
-    let headline = LOOSE_BY
-        .called("Farthest loose by")
-        .figure("across the grain", Value::Length(answer.most, Rounding::Up));
-    let mut laid = sheet::Answer::new(headline, working(input, answer));
-    laid.figures.extend(input.change.figure());
     let up = |length| Value::Length(length, Rounding::Up);
+    let loose_by = LOOSE_BY.called("Loose by").figure("across the grain", up(answer.most));
+    // Of slots that come from one hole, the one that is loosest is the longest.
+    let longest = answer.slots.iter().map(|slot| slot.length).max();
+    let (headline, second) = match longest {
+        Some(longest) => (SLOT_LONG.figure("end to end", up(longest)), Some(loose_by)),
+        None => (loose_by, None),
+    };
+    let mut laid = sheet::Answer::new(headline, working(input, answer));
+    laid.figures.extend(second);
+    laid.figures.extend(input.change.figure());
     let rows = answer
         .slots
         .iter()

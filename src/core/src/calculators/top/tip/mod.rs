@@ -5,7 +5,6 @@ mod sheet;
 pub(super) use sheet::work;
 
 use super::fields::BEYOND_LEGS;
-use crate::measure::text::decimal;
 use crate::measure::{Length, Number, Rounding};
 use crate::say;
 use crate::sheet::{Refusal, Refused, WayOut};
@@ -50,11 +49,10 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     if let Some(most) = most_beyond
         && beyond_legs > most
     {
-        let load = decimal(load, 0);
         Err(Refusal::at(
             &BEYOND_LEGS,
             "tips",
-            say![format!("A load of {load} lb at the end tips the top up.")],
+            say!["A load of ", (load, "lb"), " at the end tips the top up."],
             WayOut::set(
                 say!["Let it stand ", (most, Rounding::Down), " or less beyond the legs."],
                 &BEYOND_LEGS,

@@ -6,9 +6,11 @@ use crate::calculators::top::fields::{
 };
 use crate::calculators::top::sheet::too_large;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
-use crate::measure::{Length, OutOfRange, Rounding, Tape, text::decimal};
+use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
-use crate::sheet::{self, Act, Amount, Ask, Caution, Source, Step, Term, Value, Working};
+use crate::sheet::{
+    self, Act, Amount, Ask, Caution, Source, Step, Term, Value, Working, amount_text,
+};
 
 pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let weight = ask.number(&WEIGHT);
@@ -82,6 +84,7 @@ fn draw(input: &Input, tape: Tape) -> Result<Scene, OutOfRange> {
     const THICK: f64 = 9.0;
     let beyond = input.beyond_legs;
     let wide = (input.leg_spacing + (beyond * 2)?)?;
+    let is_metric = tape.unit().is_metric();
     let mut board = Board::along(tape, wide, HIGH, 1, 1);
     let top = board.top() + 26.0;
     let floor = board.top() + HIGH;
@@ -99,11 +102,11 @@ fn draw(input: &Input, tape: Tape) -> Result<Scene, OutOfRange> {
         Role::CutLine,
         Shape::Polyline(vec![(arrow - 4.0, top - 6.0), (arrow, top), (arrow + 4.0, top - 6.0)]),
     );
-    let label = format!("{} lb", decimal(input.load, 0));
+    let label = amount_text(input.load, "lb", is_metric);
     let y = board.top() + 10.0;
     board.name(Role::StrongInk, (arrow - 8.0, y, Anchor::End), label, None);
     let middle = f64::midpoint(left, right);
-    let label = format!("weight {} lb", decimal(input.weight, 0));
+    let label = format!("weight {}", amount_text(input.weight, "lb", is_metric));
     let y = f64::midpoint(top, floor) + 8.0;
     board.text(Role::Ink, middle, y, Anchor::Middle, Size::Small, label);
     board.given(0, beyond, far_foot, Some(LEG_SPACING.id));

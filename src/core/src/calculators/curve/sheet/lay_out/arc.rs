@@ -78,6 +78,7 @@ pub(in super::super) fn lay_out(
     }
     notes.extend(things.notes);
     Answer {
+        goods: Vec::new(),
         headline: RADIUS_FOUND.figure("center to curve", answer.radius),
         figures,
         tables,

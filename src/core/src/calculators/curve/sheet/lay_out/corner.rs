@@ -57,6 +57,7 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
     ]];
     notes.extend(things.notes);
     Answer {
+        goods: Vec::new(),
         headline: TOUCHES.called("Round meets edge").figure("from the corner", answer.tangent),
         figures,
         tables: things.tables,
@@ -99,6 +100,7 @@ pub(in super::super) fn lay_out_end(
     }
     notes.extend(things.notes);
     Answer {
+        goods: Vec::new(),
         headline: DIAMETER.called("Round thing needed").figure("across", width),
         figures,
         tables: things.tables,

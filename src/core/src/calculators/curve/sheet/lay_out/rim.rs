@@ -37,6 +37,7 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
         ]);
     }
     Answer {
+        goods: Vec::new(),
         headline: RADIUS_FOUND.figure("center to rim", answer.radius),
         figures,
         tables: Vec::new(),

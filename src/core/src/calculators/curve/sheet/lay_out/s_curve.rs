@@ -59,6 +59,7 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
     let mut notes = vec![say!["Make a template of one half, and turn it over for the other half."]];
     notes.extend(things.notes);
     Answer {
+        goods: Vec::new(),
         headline: RADIUS_FOUND
             .called("Radius of both arcs")
             .figure("center to curve", answer.radius),

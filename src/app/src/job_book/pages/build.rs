@@ -1,0 +1,313 @@
+//! The build order: what is done next, large enough to be read from the saw, and what comes after it.
+
+use std::rc::Rc;
+
+use reckoner_core::build_order::{
+    BuildOrder, BuildStep, Pieces, Stage, Wait, build_order, picture,
+};
+use reckoner_core::job::{Item, ItemId, Job};
+use reckoner_core::measure::text::{Quantity, show};
+use reckoner_core::measure::{Rounding, Tape};
+use reckoner_core::sentence::counted;
+use yew::prelude::*;
+
+use super::long_list::long_list;
+use super::{Open, Shared, bar};
+use crate::components::drawing::drawing;
+use crate::components::icon::{Icon, icon};
+use crate::components::measure::{length, quantity, value};
+use crate::components::notes::caution;
+use crate::components::sentence::sentence;
+use crate::platform::{address, speech};
+
+/// Most pieces that are offered one by one.
+const MOST_PIECES: usize = 40;
+
+/// The order of the job as it is.
+pub(super) fn order_of(open: &Open) -> BuildOrder {
+    build_order(&open.book.job, &open.reckoned, &open.settings.bench, &open.attention)
+}
+
+pub(super) fn page(open: &Open) -> Html {
+    html! { <Build open={Shared(open.clone())} /> }
+}
+
+#[derive(Properties, PartialEq)]
+struct BuildProps {
+    open: Shared,
+}
+
+#[component]
+fn Build(props: &BuildProps) -> Html {
+    let Shared(open) = &props.open;
+    let order = Rc::new(order_of(open));
+    // Somebody looks at another step than the next one.
+    let chosen = use_state_eq(|| None::<String>);
+    let place = |key: &String| order.steps.iter().position(|step| step.key == *key);
+    let at = chosen.as_ref().and_then(place).or_else(|| order.next());
+    let choose = {
+        let chosen = chosen.clone();
+        Callback::from(move |key: Option<String>| chosen.set(key))
+    };
+    let steps = || order.steps.iter().enumerate().filter(|(place, _)| at != Some(*place));
+    let places = |is_done: bool| -> Vec<usize> {
+        steps().filter(|(_, step)| step.is_done == is_done).map(|(place, _)| place).collect()
+    };
+    let (done, coming) = (places(true), places(false));
+    let rows = |places: Vec<usize>| {
+        let (open, order, choose) = (open.clone(), order.clone(), choose.clone());
+        long_list(places.len(), move |at| {
+            let step = places.get(at).and_then(|place| Some((*place, order.steps.get(*place)?)));
+            step.map(|step| coming_step(&open, &order, step, &choose)).unwrap_or_default()
+        })
+    };
+    html! {
+        <div class="page page--job">
+            { bar(open, &open.at(""), "Build order") }
+            <main class="job build" data-testid="build">
+                if !done.is_empty() {
+                    <details class="build__done" data-testid="done-steps">
+                        <summary>{ icon(Icon::Tick) }<span>{ format!("{} done", counted(u32::try_from(done.len()).unwrap_or(0), " step")) }</span></summary>
+                        <ol class="build__coming">{ rows(done) }</ol>
+                    </details>
+                }
+                { match at.and_then(|at| Some((at, order.steps.get(at)?))) {
+                    Some(here) => current(open, &order, here, &choose),
+                    None => nothing_next(open, &order),
+                } }
+                <ol class="build__coming" data-testid="coming-steps">
+                    { rows(coming) }
+                </ol>
+            </main>
+        </div>
+    }
+}
+
+/// There is nothing to do, or all that is left waits.
+fn nothing_next(open: &Open, order: &BuildOrder) -> Html {
+    let words = if order.steps.is_empty() {
+        "Nothing to build yet: the job has no part, and no reckoning that is work."
+    } else if order.steps.iter().all(|step| step.is_done) {
+        "All steps are done."
+    } else {
+        "Every step that is left waits for something. Look below for what."
+    };
+    html! {
+        <>
+            <p class="job__words" data-testid="nothing-next">{ words }</p>
+            if order.steps.is_empty() {
+                <div class="adds"><a class="tool" href={open.at("parts")}>{ "To the parts" }</a></div>
+            }
+        </>
+    }
+}
+
+fn number(place: usize) -> String {
+    place.saturating_add(1).to_string()
+}
+
+/// The step at hand.
+fn current(
+    open: &Open,
+    order: &BuildOrder,
+    (place, step): (usize, &BuildStep),
+    choose: &Callback<Option<String>>,
+) -> Html {
+    let (job, tape) = (&open.book.job, open.settings.bench.tape);
+    let title = step.title(job);
+    let scene = picture(step, &open.reckoned, tape);
+    let aloud = {
+        let words = spoken(open, step);
+        Callback::from(move |_: MouseEvent| speech::say(&words))
+    };
+    let after = order.steps.iter().enumerate().skip(place.saturating_add(1));
+    let next = after.map(|(_, step)| step).find(|step| !step.is_done).map(|step| step.key.clone());
+    let skip = choose.reform(move |_: MouseEvent| next.clone());
+    html! {
+        <section class="headline build__now" aria-label="This step" data-testid="this-step">
+            <div class={classes!("headline__inside", if step.setting.is_some() { "is-short" } else { "is-words" })}>
+                <h2 class="build__title">{ format!("{}. {title}", number(place)) }</h2>
+                <p class="headline__from">{ step.measured(&open.reckoned) }</p>
+                <p class="headline__figure" data-testid="setting">
+                    { match step.setting {
+                        Some(setting) => length(setting, tape),
+                        None => step.headline(&open.reckoned).map(|(_, _, it)| value(it, &open.settings.bench)).unwrap_or_default(),
+                    } }
+                </p>
+            </div>
+            if let Some(scene) = scene { { drawing(&scene, tape) } }
+            { pieces(open, step) }
+            if step.setting.is_some() && !step.is_done { <p class="build__spare">{ "And one spare at the same setting, where the wood allows it." }</p> }
+            { waits(open, order, step, choose) }
+            { for step.cautions.first().map(|it| caution(*it)) }
+            { tick(open, step) }
+            <div class="adds build__ways">
+                if step.stage.is_final_cut() { { different(open, step) } }
+                if let Some((to, words)) = way_there(open, step) { <a class="tool" href={to} data-testid="step-place">{ words }</a> }
+                if speech::is_possible() {
+                    <button type="button" class="tool" data-testid="read-step" onclick={aloud}>{ icon(Icon::Voice) }<span>{ "Read aloud" }</span></button>
+                }
+                <button type="button" class="tool" data-testid="next-step" onclick={skip}>{ icon(Icon::Next) }<span>{ "Next" }</span></button>
+            </div>
+        </section>
+    }
+}
+
+/// Where a step is done that is more than a tick, or where its reckoning stands.
+fn way_there(open: &Open, step: &BuildStep) -> Option<(String, &'static str)> {
+    let item = |id: ItemId| open.at(&format!("item/{}", id.0));
+    match (step.stage, step.about) {
+        (Stage::Plan, _) => Some((open.at("boards"), "To the boards")),
+        (Stage::Buy, _) => Some((open.at("buy"), "Everything to buy")),
+        (Stage::DryFit, Some(id)) => Some((item(id), "Write what the tape says")),
+        (_, Some(id)) => Some((item(id), "See it")),
+        (_, None) => None,
+    }
+}
+
+/// The pieces, with the boards that they come from.
+fn pieces(open: &Open, step: &BuildStep) -> Html {
+    let one = |it: &Pieces| {
+        let name = open.book.job.item(it.part).map_or("", Item::name);
+        let from = match (it.is_cut, it.board) {
+            (true, _) => "cut".to_owned(),
+            (false, Some(board)) => format!("board {board}"),
+            (false, None) => String::new(),
+        };
+        html! {
+            <li class="build__piece">
+                <span>{ format!("{} × {name}", it.pieces.len()) }</span><b>{ from }</b>
+            </li>
+        }
+    };
+    html! {
+        if !step.pieces.is_empty() {
+            <ul class="build__pieces" data-testid="step-pieces">{ for step.pieces.iter().map(one) }</ul>
+        }
+    }
+}
+
+/// What the step waits for, each with its way there.
+fn waits(
+    open: &Open,
+    order: &BuildOrder,
+    step: &BuildStep,
+    choose: &Callback<Option<String>>,
+) -> Html {
+    let (job, tape) = (&open.book.job, open.settings.bench.tape);
+    let one = |wait: &Wait| {
+        let words = sentence(&wait.sentence(job, order), tape);
+        let to = match wait {
+            Wait::Step(at) => {
+                let key = order.steps.get(*at).map(|step| step.key.clone());
+                let onclick = choose.reform(move |_: MouseEvent| key.clone());
+                return html! { <li><button type="button" class="way-out" {onclick}>{ words }</button></li> };
+            }
+            Wait::Plan(_) => open.at("boards"),
+            Wait::Measure(id) | Wait::Look(id) | Wait::Refused(id) => {
+                open.at(&format!("item/{}", id.0))
+            }
+        };
+        html! { <li><a class="way-out" href={to}>{ words }</a></li> }
+    };
+    html! {
+        if !step.waits_for.is_empty() && !step.is_done {
+            <div class="build__waits" data-testid="step-waits">
+                <p>{ "Wait for" }</p>
+                <ul>{ for step.waits_for.iter().map(one) }</ul>
+            </div>
+        }
+    }
+}
+
+fn tick(open: &Open, step: &BuildStep) -> Html {
+    let (reckoned, bench) = (open.reckoned.clone(), open.settings.bench);
+    if step.ticking(&open.book.job, &reckoned, &bench).is_none() {
+        return html! {};
+    }
+    let onclick = {
+        let step = step.clone();
+        open.making(move |job| step.ticking(job, &reckoned, &bench))
+    };
+    let words = if step.is_done { "Not done after all".to_owned() } else { step.done_words() };
+    html! {
+        <button type="button" class="build__tick" data-testid="step-done" {onclick}>
+            if !step.is_done { { icon(Icon::Tick) } }<span>{ words }</span>
+        </button>
+    }
+}
+
+/// Which piece came out different: it is ticked, and its page asks what the tape says.
+fn different(open: &Open, step: &BuildStep) -> Html {
+    let all = step.pieces.iter().flat_map(|it| it.pieces.iter().map(|index| (it.part, *index)));
+    let one = |(part, index): (ItemId, usize)| {
+        let name = open.book.job.item(part).map_or("", Item::name);
+        let to = open.at(&format!("piece/{}/{index}", part.0));
+        let (on_page, reckoned) = (open.on_page.clone(), open.reckoned.clone());
+        let bench = open.settings.bench;
+        let onclick = Callback::from(move |_: MouseEvent| {
+            on_page.make(&|job: &Job| job.cutting_pieces(&reckoned, &bench, &[(part, index)]));
+            address::go(&to);
+        });
+        let words = format!("{name} {}", number(index));
+        html! { <button type="button" class="tool" data-testid={format!("different-{words}")} {onclick}>{ words }</button> }
+    };
+    html! {
+        <details class="build__different" data-testid="one-different">
+            <summary>{ "One came out different" }</summary>
+            <p>{ "Which one? It is ticked, and its page asks what the tape says." }</p>
+            <div class="adds">{ for all.take(MOST_PIECES).map(one) }</div>
+        </details>
+    }
+}
+
+/// A step that is not the current one: a tap makes it so.
+fn coming_step(
+    open: &Open,
+    order: &BuildOrder,
+    (place, step): (usize, &BuildStep),
+    choose: &Callback<Option<String>>,
+) -> Html {
+    let tape = open.settings.bench.tape;
+    let key = step.key.clone();
+    let onclick = choose.reform(move |_: MouseEvent| Some(key.clone()));
+    let side = match (step.is_done, step.waits_for.first()) {
+        (true, _) => icon(Icon::Tick),
+        (false, Some(wait)) => {
+            html! { <span class="badge is-wait">{ "waits: " }{ sentence(&wait.sentence(&open.book.job, order), tape) }</span> }
+        }
+        (false, None) if step.pieces.is_empty() => html! {},
+        (false, None) => html! { { counted(step.many(), " piece") } },
+    };
+    html! {
+        <li>
+            <button type="button" class="row build__row" data-testid={format!("step-{}", number(place))} {onclick}>
+                <span class="build__number">{ number(place) }</span>
+                <span class="row__name">{ step.title(&open.book.job) }
+                    if let Some(setting) = step.setting {
+                        <span class="build__setting">{ step.measured(&open.reckoned) }{ " " }{ quantity(Some(Quantity::Length(setting)), tape) }</span>
+                    }
+                </span>
+                <span class="build__side">{ side }</span>
+            </button>
+        </li>
+    }
+}
+
+/// The step for a voice.
+fn spoken(open: &Open, step: &BuildStep) -> String {
+    let job = &open.book.job;
+    let mut words = step.title(job);
+    let size = |tape: Tape| {
+        let shown = show(step.setting?, tape, Rounding::Nearest).ok()?;
+        Some(format!(". {}: {}", step.measured(&open.reckoned), shown.spoken))
+    };
+    words.extend(size(open.settings.bench.tape));
+    for it in step.pieces.iter().filter(|it| !it.is_cut) {
+        let name = job.item(it.part).map_or("", Item::name);
+        words.push_str(&format!(". {} of {name}", it.pieces.len()));
+        words.extend(it.board.map(|board| format!(", from board {board}")));
+    }
+    words.extend(step.cautions.first().map(|it| format!(". {}", it.line())));
+    words
+}

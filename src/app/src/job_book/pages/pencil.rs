@@ -1,0 +1,105 @@
+//! What in a job is ours and not the person's yet, and the way through it.
+
+use reckoner_core::job::kinds::{check, checks, ours, ours_line};
+use reckoner_core::job::{ItemId, Job, Step};
+use yew::prelude::*;
+
+use super::Open;
+use crate::components::icon::{Icon, icon};
+use crate::components::sentence::sentence;
+use crate::platform::address;
+
+/// What the job still rests on, in one line, with the way through it.
+pub(super) fn line(open: &Open) -> Html {
+    let job = &open.book.job;
+    let (Some(words), Some(first)) = (ours_line(job), ours(job).first().copied()) else {
+        return html! {};
+    };
+    html! {
+        <div class="pencil" data-testid="pencil-line">
+            { icon(Icon::Pencil) }
+            <p>{ words }{ "." }</p>
+            <a class="tool" href={at(open, first)} data-testid="go-through">{ "Go through them" }</a>
+        </div>
+    }
+}
+
+fn at(open: &Open, id: ItemId) -> String {
+    open.at(&format!("item/{}", id.0))
+}
+
+/// The next one that is ours after an item, or the first; `None` where no other is.
+fn next(job: &Job, id: ItemId) -> Option<ItemId> {
+    let all = ours(job);
+    let here = all.iter().position(|other| *other == id);
+    let after = here.and_then(|here| all.get(here.saturating_add(1)));
+    after.or(all.iter().find(|other| **other != id)).copied()
+}
+
+/// What takes an item as the person's own, as it stands, and goes on to the next.
+pub(super) fn confirming(open: &Open, id: ItemId) -> Callback<()> {
+    let open = open.clone();
+    Callback::from(move |()| {
+        let next = next(&open.book.job, id).map_or(open.at(""), |id| at(&open, id));
+        open.on_page.make(|job| {
+            let item = job.item(id)?;
+            let words = format!("{} is right", item.name());
+            Some(Step::new(words, vec![job.replacing(id, item.confirmed()?)]))
+        });
+        address::go(&next);
+    })
+}
+
+/// The end of a page of a job that has examples: this one is right, and the next.
+pub(super) fn ends(open: &Open, id: ItemId) -> Html {
+    let job = &open.book.job;
+    let left = ours(job).len();
+    if left == 0 {
+        return html! {};
+    }
+    let is_ours = job.item(id).is_some_and(reckoner_core::job::Item::is_ours);
+    let confirm = confirming(open, id).reform(|_: MouseEvent| ());
+    html! {
+        <div class="ends">
+            <p class="ends__needs" role="status">
+                { if left == 1 { "1 example left".to_owned() } else { format!("{left} examples left") } }
+            </p>
+            <div class="ends__ways">
+                if let Some(next) = next(job, id) {
+                    <a class="tool" href={at(open, next)} data-testid="next-ours">{ "Next example" }</a>
+                } else {
+                    <a class="tool" href={open.at("")} data-testid="next-ours">{ "To the front" }</a>
+                }
+                if is_ours {
+                    <button type="button" class="tool tool--main" data-testid="confirm-item" onclick={confirm}>{ "It is right" }</button>
+                }
+            </div>
+        </div>
+    }
+}
+
+/// A size held against what is published.
+pub(super) fn held(open: &Open, id: ItemId) -> Html {
+    let tape = open.settings.bench.tape;
+    let Some(check) = check(&open.book.job, &open.reckoned, id) else { return html! {} };
+    html! {
+        <p class={classes!("check", (!check.holds).then_some("is-off"))} data-testid="check">
+            { sentence(&check.sentence, tape) }{ format!(" ({}).", check.source) }
+        </p>
+    }
+}
+
+/// The sizes that are not as published.
+pub(super) fn off(open: &Open) -> Html {
+    let tape = open.settings.bench.tape;
+    let all = checks(&open.book.job, &open.reckoned);
+    html! {
+        if !all.is_empty() {
+            <ul class="checks" data-testid="checks">
+                { for all.iter().map(|check| html! {
+                    <li><a class="row check is-off" href={at(open, check.id)}>{ sentence(&check.sentence, tape) }</a></li>
+                }) }
+            </ul>
+        }
+    }
+}

@@ -1,0 +1,126 @@
+//! The order of the demo against one written by hand, and what a step waits for.
+
+use super::{BuildOrder, Stage, Wait, build_order};
+use crate::attention::attention;
+use crate::job::demo::demo;
+use crate::job::tests::{edit, id_of, inches};
+use crate::job::{Dimension, Item, ItemId, Job, Piece, Reckoned, Step};
+use crate::measure::text::exact_text;
+use crate::sheet::Bench;
+use crate::to_buy::tests::planned;
+
+fn order(job: &Job) -> BuildOrder {
+    let bench = Bench::default();
+    let reckoned = Reckoned::of(job, &bench);
+    build_order(job, &reckoned, &bench, &attention(job, &reckoned, &bench))
+}
+
+fn titles(job: &Job, order: &BuildOrder) -> Vec<String> {
+    let one = |step: &super::BuildStep| match step.setting {
+        Some(setting) => format!("{}: {}", step.title(job), exact_text(setting)),
+        None => step.title(job),
+    };
+    order.steps.iter().map(one).collect()
+}
+
+/// Two rails of 30 1/4 from one board: bought, then cut by one stop, and the board is cut up with the
+/// second of them, not with the first.
+#[test]
+fn the_pieces_of_a_board_are_ticked_one_by_one_and_the_board_with_the_last() {
+    let bench = Bench::default();
+    let mut job = planned();
+    let first = order(&job);
+    assert_eq!(titles(&job, &first), ["Buy everything", "Cut 2 pieces to length: 30 1/4 in"]);
+    assert_eq!(first.next(), Some(0));
+    assert_eq!(first.steps[1].waits_for, [Wait::Step(0)]);
+    assert_eq!(first.steps[1].pieces[0].board, Some(1));
+    let do_next = |job: &mut Job| {
+        let now = order(job);
+        let at = now.next().expect("something to do");
+        let step = now.steps[at].ticking(job, &Reckoned::of(job, &bench), &bench);
+        job.make(&step.expect("a tick")).expect("nobody else is here");
+    };
+    let rack = |job: &Job| job.items().filter(|(_, it)| matches!(it, Item::RackBoard(_))).count();
+    do_next(&mut job);
+    assert_eq!((order(&job).next(), rack(&job)), (Some(1), 1));
+    // One of them, from the list of parts: the board is off the rack, and the plan still fits.
+    let reckoned = Reckoned::of(&job, &bench);
+    let one = job.cutting_pieces(&reckoned, &bench, &[(ItemId(1), 0)]).expect("a piece to cut");
+    job.make(&one).expect("nobody else is here");
+    let now = order(&job);
+    assert_eq!((now.steps[1].to_cut(), rack(&job)), (vec![(ItemId(1), 1)], 0));
+    assert_eq!(attention(&job, &Reckoned::of(&job, &bench), &bench).facts, []);
+    // A slip, taken back, and cut again.
+    let back = job.not_cutting(ItemId(1), 0).expect("a piece that is cut");
+    job.make(&back).expect("nobody else is here");
+    assert_eq!(order(&job).steps[1].to_cut().len(), 2);
+    job.make(&one.clone()).unwrap_err();
+    do_next(&mut job);
+    // 96 less 1/2 at each end, 60 1/2 of rails and two kerfs leave 34 1/4: it goes on the rack.
+    let done = order(&job);
+    assert!(done.steps.iter().all(|step| step.is_done) && done.next().is_none());
+    let left = job.items().find_map(|(_, item)| match item {
+        Item::RackBoard(board) => Some(board.length.clone()),
+        _ => None,
+    });
+    assert_eq!(left.as_deref(), Some("34 1/4 in"));
+    assert_eq!(attention(&job, &Reckoned::of(&job, &bench), &bench).facts, []);
+}
+
+/// By hand, from the parts of the demo and their sizes (47 1/2 by 22, legs 3 1/4, top 34 1/2 high):
+/// lengths 50 1/2 top, 46 1/2 dowel (outside 46 and a trim at each end), 41 long rail, 33 1/2 leg, 20 1/2
+/// slat, 15 1/2 short rail, 12 bracket. What is ripped: planks as the reckoning of the top says, legs, rails,
+/// slats. The shelf rails wait for the frame.
+#[test]
+fn the_demo_is_built_in_the_order_of_a_builder() {
+    let job = demo();
+    let found = order(&job);
+    let stages: Vec<Stage> = found.steps.iter().map(|step| step.stage).collect();
+    assert!(stages.is_sorted(), "{stages:?}");
+    let lengths: Vec<_> =
+        found.steps.iter().filter(|it| it.stage == Stage::Crosscut).map(|it| it.setting).collect();
+    let by_hand = ["50 1/2", "46 1/2", "41", "33 1/2", "20 1/2", "15 1/2", "12"];
+    let (first, rest) = (lengths.first(), lengths.len());
+    assert_eq!(lengths, by_hand.map(|it| Some(inches(it))), "{first:?} of {rest}");
+    let all = titles(&job, &found);
+    let at = |title: &str| {
+        all.iter().position(|it| it == title).unwrap_or_else(|| panic!("{title}: {all:#?}"))
+    };
+    let gate = at("Dry fit, and measure frame inside");
+    let shelf = at("Cut 2 pieces as measured");
+    assert!(at("Dowel for hand tools") < gate && gate < shelf && shelf < at("Front frame"));
+    assert!(at("Front frame") < at("Top planks") && at("Top planks") < at("Oil for all of it"));
+    assert!(at("End bracket") < at("Dowel for hand tools"));
+    assert_eq!(found.steps[shelf].setting, None, "nobody knows yet");
+    let frame = id_of(&job, "frame inside");
+    assert!(found.steps[shelf].waits_for.contains(&Wait::Measure(frame)));
+    // The two frames of rails share the legs: both ends and the front are cut before one measures.
+    let rails = at("Cut 2 pieces to length: 41 in");
+    assert!(found.steps[gate].waits_for.contains(&Wait::Step(rails)));
+    // Measured: the shelf rails are cut by the same stop as the others, as they are as long.
+    let mut job = job;
+    edit(&mut job, "frame inside", |it| it.as_cut = Some("41".to_owned()));
+    let all = titles(&job, &order(&job));
+    assert!(all.contains(&"Cut 4 pieces to length: 41 in".to_owned()), "{all:#?}");
+}
+
+#[test]
+fn what_uses_a_piece_that_came_out_wrong_waits_for_an_answer() {
+    let mut job = demo();
+    let (leg, part) =
+        job.parts().into_iter().map(|(id, it)| (id, it.clone())).next().expect("legs");
+    let short = Piece::cut(Default::default())
+        .measured(Dimension::Thickness, Some("3 1/4".to_owned()))
+        .measured(Dimension::Width, Some("3 1/4".to_owned()))
+        .measured(Dimension::Length, Some("33".to_owned()));
+    let cut = Item::Part(part.with_piece(0, short));
+    job.make(&Step::new("cut", vec![job.replacing(leg, cut)])).expect("no conflict");
+    let found = order(&job);
+    let waits = |title: &str| {
+        let step = found.steps.iter().find(|step| step.title(&job) == title).expect("this step");
+        step.waits_for.contains(&Wait::Look(leg))
+    };
+    assert!(waits("Front frame") && waits("Dry fit, and measure frame inside"));
+    assert!(waits("Cut 4 pieces to length"), "the other legs are not cut like a wrong one");
+    assert!(!waits("Sides of the soil tray"), "the tray has no leg in it");
+}

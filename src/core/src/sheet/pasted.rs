@@ -1,0 +1,97 @@
+//! Rows pasted from a spreadsheet into a list: their columns in any order, as the first row names them.
+
+/// A column that a list knows: what it holds, and what people call it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Column {
+    /// Which part of an entry it is.
+    pub(super) part: Part,
+    names: &'static [&'static str],
+}
+
+/// A part of an entry of a list.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Part {
+    Name,
+    Count,
+    Length,
+    Width,
+    Thickness,
+    Price,
+    Limit,
+}
+
+const NAME: Column =
+    Column { part: Part::Name, names: &["name", "part", "piece", "what", "label", "item"] };
+const COUNT: Column = Column {
+    part: Part::Count,
+    names: &["count", "qty", "quantity", "how many", "number", "no", "pcs", "pieces", "n"],
+};
+const LENGTH: Column =
+    Column { part: Part::Length, names: &["length", "long", "how long", "size", "l", "board"] };
+const WIDTH: Column = Column { part: Part::Width, names: &["width", "wide", "w"] };
+const THICKNESS: Column = Column { part: Part::Thickness, names: &["thickness", "thick", "t"] };
+const PRICE: Column = Column { part: Part::Price, names: &["price", "cost", "each"] };
+const LIMIT: Column = Column { part: Part::Limit, names: &["max", "stock", "there are"] };
+
+/// The columns of a cutting list, of the parts of a surface, and of a yard's prices.
+pub(super) const OF_PIECES: &[Column] = &[NAME, COUNT, LENGTH];
+pub(super) const OF_SIZES: &[Column] = &[COUNT, LENGTH, WIDTH, THICKNESS];
+pub(super) const OF_PRICES: &[Column] = &[LENGTH, PRICE, LIMIT];
+
+/// A cell by its part, with the unit that its heading names.
+pub(super) struct Cell {
+    part: Part,
+    text: String,
+}
+
+/// One row: its cells that hold something.
+pub(super) struct Row(Vec<Cell>);
+
+impl Row {
+    /// The text of a part.
+    pub(super) fn get(&self, part: Part) -> Option<&str> {
+        self.0.iter().find(|cell| cell.part == part).map(|cell| cell.text.as_str())
+    }
+}
+
+/// The rows of a text with tabs; `Some(None)` where the first row does not name its columns, and `None`
+/// for a text without tabs.
+pub(super) fn rows(text: &str, known: &[Column]) -> Option<Option<Vec<Row>>> {
+    if !text.contains('\t') {
+        return None;
+    }
+    let mut lines = text.lines().filter(|line| !line.trim().is_empty());
+    let headings: Vec<Option<(Part, &str)>> =
+        lines.next().unwrap_or_default().split('\t').map(|it| heading(it, known)).collect();
+    // A length is what every list is about.
+    if !headings.iter().flatten().any(|(part, _)| *part == Part::Length) {
+        return Some(None);
+    }
+    let row = |line: &str| {
+        let cells = line.split('\t').zip(&headings).filter_map(|(cell, heading)| {
+            let (part, unit) = (*heading)?;
+            let cell = cell.trim().trim_matches('"').trim();
+            // What separates entries and their parts stands in no cell.
+            let cell = cell.replace([',', ';', ':', '@'], " ");
+            let is_number = !cell.trim().is_empty()
+                && cell.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | '/' | ' '));
+            let text = if is_number && !unit.is_empty() { format!("{cell} {unit}") } else { cell };
+            (!text.trim().is_empty()).then_some(Cell { part, text })
+        });
+        Row(cells.collect())
+    };
+    Some(Some(lines.map(row).filter(|row| !row.0.is_empty()).collect()))
+}
+
+/// What a heading such as `Length (mm)` says, and the unit it names.
+fn heading<'a>(text: &'a str, known: &[Column]) -> Option<(Part, &'a str)> {
+    let (name, unit) = match text.split_once(['(', '/', '[']) {
+        Some((name, unit)) => (name, unit.trim_end_matches([')', ']', ' ']).trim()),
+        None => (text, ""),
+    };
+    let name = name.trim().trim_matches('"').to_lowercase();
+    let column = known.iter().find(|column| column.names.contains(&name.as_str()))?;
+    let is_length = matches!(column.part, Part::Length | Part::Width | Part::Thickness);
+    let unit = ["in", "mm", "cm", "m", "ft"].contains(&unit).then_some(unit);
+    Some((column.part, unit.filter(|_| is_length).unwrap_or_default()))
+}

@@ -1,0 +1,159 @@
+//! Build order: whatever the job, each piece is cut in one step, nothing is cut by a size that is
+//! measured later, no two steps wait for each other, and the same job has the same order.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use proptest::prelude::*;
+use reckoner_core::attention::attention;
+use reckoner_core::build_order::{BuildOrder, Stage, Wait, build_order};
+use reckoner_core::job::{
+    Dimension, Dimensions, Item, ItemId, Job, Kept, Measure, MeasureKind, Part, Piece, Reckoned,
+    Step, Written,
+};
+use reckoner_core::measure::Unit;
+use reckoner_core::sheet::Bench;
+
+/// Sizes, of which any may be one that is measured first; the second and third need the first.
+const SIZES: [(&str, &str); 4] =
+    [("inside", "40"), ("shelf", "inside - 1/4"), ("slat", "shelf / 2"), ("leg", "3 1/4")];
+const TEXTS: [&str; 6] = ["inside", "shelf", "slat", "leg", "20 1/2", "gone"];
+const KEPT: [(&str, &str, &str); 5] = [
+    ("frame", "overall", "inside + 2 × leg"),
+    ("dowel", "overall", "shelf"),
+    ("curve", "radius", "leg"),
+    ("top", "top_width", "slat"),
+    ("finish", "parts", "4 @ leg × leg × inside"),
+];
+
+#[derive(Clone, Debug)]
+struct Made {
+    waits: Vec<bool>,
+    taken: Vec<bool>,
+    parts: Vec<(usize, usize, u32, bool, Vec<u8>)>,
+    kept: Vec<bool>,
+}
+
+fn made() -> impl Strategy<Value = Made> {
+    let part = (
+        0..TEXTS.len(),
+        0..TEXTS.len(),
+        1_u32..5,
+        any::<bool>(),
+        prop::collection::vec(0_u8..4, 0..5),
+    );
+    let flags = |n: usize| prop::collection::vec(any::<bool>(), n);
+    (flags(4), flags(4), prop::collection::vec(part, 0..6), flags(5))
+        .prop_map(|(waits, taken, parts, kept)| Made { waits, taken, parts, kept })
+}
+
+fn job(made: &Made) -> Job {
+    let mut job = Job::new("bench (invented)", Unit::Inch);
+    let mut add = |item: Item| {
+        let step = Step::new("add", vec![job.adding(0, item)]);
+        job.make(&step).expect("fresh");
+    };
+    for ((name, text), (wait, taken)) in SIZES.iter().zip(made.waits.iter().zip(&made.taken)) {
+        let written = Written::Formula((*text).to_owned());
+        let as_cut = (*wait && *taken).then(|| "39 7/8".to_owned());
+        let measure = Measure::new(*name, MeasureKind::Length, written);
+        add(Item::Measure(Measure { wait: *wait, as_cut, ..measure }));
+    }
+    for (number, (width, length, count, may_rip, pieces)) in made.parts.iter().enumerate() {
+        let size = ["1", TEXTS[*width], TEXTS[*length]];
+        let part = Part::new(&format!("part {number}"), &count.to_string(), size);
+        let piece = |kind: &u8| match kind {
+            0 => Piece::default(),
+            1 => Piece::cut(Dimensions::default()),
+            2 => Piece::again(Dimensions::default()),
+            _ => {
+                Piece::cut(Dimensions::default()).measured(Dimension::Length, Some("19".to_owned()))
+            }
+        };
+        let pieces = pieces.iter().map(piece).collect();
+        add(Item::Part(Part { may_rip: *may_rip, pieces, ..part }));
+    }
+    for ((slug, field, text), is_there) in KEPT.iter().zip(&made.kept) {
+        if *is_there {
+            let entries = vec![((*field).to_owned(), (*text).to_owned())];
+            let (title, slug) = ((*slug).to_owned(), (*slug).to_owned());
+            add(Item::Kept(Kept { rank: 0, title, slug, entries }));
+        }
+    }
+    job
+}
+
+fn order(job: &Job) -> (BuildOrder, Reckoned) {
+    let bench = Bench::default();
+    let reckoned = Reckoned::of(job, &bench);
+    let found = attention(job, &reckoned, &bench);
+    (build_order(job, &reckoned, &bench, &found), reckoned)
+}
+
+fn check(made: &Made) -> Result<(), TestCaseError> {
+    let job = job(made);
+    let (found, reckoned) = order(&job);
+    prop_assert_eq!(&order(&job).0, &found, "the same job, another order");
+    prop_assert!(found.steps.is_sorted_by_key(|step| step.stage));
+
+    // Each piece is in one final cut, and in no other.
+    let mut cut: BTreeMap<(ItemId, usize), u32> = BTreeMap::new();
+    for step in found.steps.iter().filter(|step| step.stage.is_final_cut()) {
+        for it in &step.pieces {
+            for index in &it.pieces {
+                *cut.entry((it.part, *index)).or_default() += 1;
+            }
+        }
+    }
+    let mut wanted = BTreeMap::new();
+    for (id, _) in job.parts() {
+        let count = reckoned.part(id).and_then(|it| it.quantity.clone().ok()).unwrap_or(0);
+        wanted.extend((0..count as usize).map(|index| ((id, index), 1)));
+    }
+    prop_assert_eq!(cut, wanted);
+
+    for (place, step) in found.steps.iter().enumerate() {
+        // What a later gate measures is used by no step before it, and shown by none.
+        for (part, _) in step.to_cut() {
+            for size in &reckoned.part(part).expect("a part").waits_for {
+                let gate = found
+                    .steps
+                    .iter()
+                    .position(|it| it.stage == Stage::DryFit && it.about == Some(*size));
+                prop_assert!(gate.is_some_and(|gate| gate < place), "{step:?}");
+                prop_assert!(
+                    step.setting.is_none() && step.waits_for.contains(&Wait::Measure(*size))
+                );
+            }
+        }
+        prop_assert!(step.waits_for.is_empty() || !step.is_done, "done, and waits: {:?}", step);
+    }
+    // No two steps wait for each other.
+    let mut free: BTreeSet<usize> = BTreeSet::new();
+    loop {
+        let before = free.len();
+        for (place, step) in found.steps.iter().enumerate() {
+            let is_free = step.waits_for.iter().all(|wait| match wait {
+                Wait::Step(at) => free.contains(at),
+                _ => true,
+            });
+            if is_free {
+                free.insert(place);
+            }
+        }
+        if free.len() == before {
+            break;
+        }
+    }
+    prop_assert_eq!(free.len(), found.steps.len(), "a circle of steps");
+    let next = found.steps.iter().position(|it| !it.is_done && it.waits_for.is_empty());
+    prop_assert_eq!(found.next(), next);
+    Ok(())
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(300))]
+    #[test]
+    fn every_piece_is_cut_once_and_nothing_before_it_is_measured(it in made()) {
+        check(&it)?;
+    }
+}

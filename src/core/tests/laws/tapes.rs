@@ -1,0 +1,198 @@
+//! The same board gives the same answer on a tape in inches and on one in millimetres.
+
+use std::collections::BTreeMap;
+
+use reckoner_core::calculators::{self, Calculator};
+use reckoner_core::measure::text::NoNames;
+use reckoner_core::measure::{Tape, Unit};
+use reckoner_core::sheet::{Bench, Entries, Kind, Sheet, Value};
+
+/// Tapes in millimetres.
+const METRIC: [Tape; 3] = [Tape::Millimetres(0), Tape::HalfMillimetres, Tape::Millimetres(1)];
+
+/// What the tape of the bench decides, and not the size of the board alone, with the reason.
+const BY_THE_TAPE: [(&str, &str); 7] = [
+    ("tape", "stepping_error"), // each step is set to a mark
+    ("tape", "closes_at"),
+    ("frame", "lap_"), // a lap is set to a mark, so that both faces come out even
+    ("finish", "buy"), // sold in litres
+    ("dowel", "clearance"), // a decimal of the unit, in words
+    ("spacing", "step_error"), // each step is set to a mark
+    ("spacing", "closes_at"),
+];
+
+/// Whose example is a formula of bare numbers: another formula where those are millimetres.
+const BARE: &str = "tape";
+
+/// Every value of an answer with its name.
+fn values(calculator: &Calculator, sheet: &Sheet) -> Vec<(String, Value)> {
+    let Some(answer) = &sheet.answer else { return Vec::new() };
+    let figures = core::iter::once(&answer.headline).chain(&answer.figures);
+    let mut all: Vec<(String, Value)> =
+        figures.map(|figure| (figure.id.to_owned(), figure.value.clone())).collect();
+    for table in &answer.tables {
+        for (at, row) in table.rows.iter().enumerate() {
+            let cells = row.iter().zip(table.columns);
+            all.extend(
+                cells.map(|(cell, column)| (format!("{} {at} {column}", table.id), cell.clone())),
+            );
+        }
+    }
+    let by_the_tape = |name: &str| {
+        let mut known = BY_THE_TAPE.iter();
+        known.any(|(slug, id)| *slug == calculator.slug && name.starts_with(id))
+    };
+    all.retain(|(name, _)| !by_the_tape(name));
+    all
+}
+
+/// Every form with each of its choices made once, the rest as it starts.
+fn forms(calculator: &Calculator) -> Vec<Vec<(&'static str, &'static str)>> {
+    let mut forms = vec![Vec::new()];
+    for field in calculator.fields {
+        if let Kind::Choice(choices) = field.kind {
+            for choice in choices {
+                for form in forms.clone().into_iter().take(12) {
+                    forms.push([form, vec![(field.id, choice.id)]].concat());
+                }
+            }
+        }
+    }
+    forms.truncate(160);
+    forms
+}
+
+fn sheet(
+    calculator: &Calculator,
+    form: &[(&'static str, &'static str)],
+    unit: Unit,
+    tape: Tape,
+) -> Sheet {
+    let mut entries = Entries::from_pairs(form.iter().copied());
+    entries.set_unit(Some(unit));
+    calculator.sheet(&entries, &Bench { tape, ..Bench::default() }, &NoNames)
+}
+
+/// A sag is finer than any tape, so it is a number in the unit of the tape: brought to inches here. By
+/// hand: 25.4 mm to the inch.
+fn in_inches(value: &Value) -> Value {
+    match value {
+        Value::Real(number, _, "mm") => Value::Real(number / 25.4, 3, "in"),
+        other => other.clone(),
+    }
+}
+
+fn is_same(a: &Value, b: &Value) -> bool {
+    match (in_inches(a), in_inches(b)) {
+        (Value::Real(a, ..), Value::Real(b, ..)) => (a - b).abs() <= 1e-9 * a.abs().max(1.0),
+        // What is said of a length is exact too.
+        (Value::Words(a), Value::Words(b)) => a.to_string() == b.to_string(),
+        (a, b) => a == b,
+    }
+}
+
+#[test]
+fn the_same_board_gives_the_same_answer_on_both_tapes() {
+    let mut judged = 0;
+    let mut trouble: BTreeMap<(&str, String), String> = BTreeMap::new();
+    for calculator in calculators::ALL {
+        for form in forms(calculator) {
+            let inches = sheet(calculator, &form, Unit::Inch, Tape::SIXTEENTHS);
+            for tape in METRIC {
+                // As typed for inches, and in a fresh form whose bare numbers are metric.
+                for unit in [Unit::Inch, Unit::Millimetre] {
+                    if unit == Unit::Millimetre && calculator.slug == BARE {
+                        continue;
+                    }
+                    let metric = sheet(calculator, &form, unit, tape);
+                    let refused: [Vec<_>; 2] = [&inches, &metric]
+                        .map(|it| it.refusals.iter().map(|it| (it.field, it.code)).collect());
+                    if refused[0] != refused[1] {
+                        trouble.insert(
+                            (calculator.slug, "refused".to_owned()),
+                            format!("{form:?}: {refused:?}"),
+                        );
+                        continue;
+                    }
+                    let (a, b) = (values(calculator, &inches), values(calculator, &metric));
+                    if a.len() != b.len() {
+                        trouble
+                            .insert((calculator.slug, "results".to_owned()), format!("{form:?}"));
+                        continue;
+                    }
+                    for ((name, a), (_, b)) in a.iter().zip(&b) {
+                        judged += 1;
+                        if !is_same(a, b) {
+                            let found = format!("{form:?} {tape:?} {unit:?}: {a:?} {b:?}");
+                            trouble.insert((calculator.slug, name.clone()), found);
+                        }
+                    }
+                }
+            }
+        }
+    }
+    assert!(trouble.is_empty(), "{judged}: {trouble:#?}");
+    assert!(judged > 20_000, "{judged}");
+}
+
+/// By hand, from the scales of NIST SP 811: 100 kg ÷ 0.453 592 37 = 220.462 lb; what is typed without a
+/// unit is in kilograms where millimetres are measured.
+#[test]
+fn a_load_is_typed_in_pounds_or_kilograms_on_either_tape() {
+    let strength = calculators::find("strength").expect("it is there");
+    let load = |unit, typed: &'static str| {
+        let tape = if unit == Unit::Inch { Tape::SIXTEENTHS } else { Tape::Millimetres(0) };
+        let form = [("load", "point"), ("pounds", typed)];
+        let sheet = sheet(strength, &form, unit, tape);
+        assert_eq!(sheet.refusals, [], "{typed}");
+        let stress = sheet.answer.expect("an answer");
+        let stress = stress.figures.iter().find(|figure| figure.id == "stress").expect("a stress");
+        let Value::Real(psi, ..) = stress.value else { panic!("{stress:?}") };
+        psi
+    };
+    let of_220 = load(Unit::Inch, "220");
+    for (unit, typed) in [
+        (Unit::Inch, "220 lb"),
+        (Unit::Inch, "220lbs"),
+        (Unit::Millimetre, "220 lb"),
+        (Unit::Millimetre, "200 + 20 lb"),
+    ] {
+        assert!((load(unit, typed) / of_220 - 1.0).abs() < 1e-12, "{typed}");
+    }
+    for (unit, typed) in
+        [(Unit::Inch, "100 kg"), (Unit::Millimetre, "100 kg"), (Unit::Millimetre, "100")]
+    {
+        let ratio = load(unit, typed) / of_220;
+        assert!((ratio - 220.462_262 / 220.0).abs() < 1e-8, "{unit:?} {typed}: {ratio}");
+    }
+}
+
+/// By hand: 850 psi × 0.006 894 757 = 5.86 MPa; a square foot is 0.0929 m².
+#[test]
+fn a_metric_bench_shows_metric_units() {
+    let bench = Bench { tape: Tape::Millimetres(0), ..Bench::default() };
+    for (value, shown) in [
+        (Value::Real(850.0, 0, "psi"), "5.86 MPa"),
+        (Value::Real(250.0, 0, "lb"), "113.4 kg"),
+        (Value::Real(31.2, 1, "lb/cu ft"), "500 kg/m³"),
+    ] {
+        assert_eq!(value.in_line(&bench), shown);
+        assert_ne!(value.in_line(&Bench::default()), shown);
+    }
+    let finish = calculators::find("finish").expect("it is there");
+    let sheet = sheet(finish, &[], Unit::Millimetre, bench.tape);
+    let answer = sheet.answer.expect("an answer");
+    assert!(answer.headline.value.in_line(&bench).ends_with(" L"), "{:?}", answer.headline);
+    let area = answer.figures.iter().find(|figure| figure.id == "area").expect("an area");
+    assert!(area.value.in_line(&bench).ends_with(" m²"));
+}
+
+/// `1,5` is two things in a list and none as a length: one tap writes 1.5.
+#[test]
+fn a_decimal_comma_has_a_tap_that_writes_a_point() {
+    let spacing = calculators::find("spacing").expect("it is there");
+    let comma = sheet(spacing, &[("length", "1,5 + 20,25")], Unit::Inch, Tape::SIXTEENTHS);
+    let way_out = comma.refusals[0].way_out.as_ref().expect("a tap");
+    assert_eq!(way_out.sentence.to_string(), "Write 1.5.");
+    assert_eq!(way_out.texts(Tape::SIXTEENTHS), [("length", "1.5 + 20,25".to_owned())]);
+}

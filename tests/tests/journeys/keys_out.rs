@@ -1,0 +1,126 @@
+//! What stands on the screen while a size is typed: the answer, the drawing, the field and the keys.
+
+use reckoner_e2e::{App, Screen};
+use serde_json::json;
+
+const LYING: Screen = Screen { width: 640, height: 360, touch: true };
+/// Least of the drawing that is seen, in CSS pixels.
+const DRAWN: f64 = 113.0;
+/// Most elements in the page while typing.
+const ELEMENTS: u64 = 299;
+/// How much of the drawing is seen, how far the headline reaches down, and whether something lies over either.
+fn seen(app: &App) -> serde_json::Value {
+    app.script(
+        "const box = (css) => document.querySelector(css)?.getBoundingClientRect();
+         const [head, place, dock] = [box('.headline'), box('.rest-of-answer'), box('.is-docked')];
+         const drawing = box('.drawing svg');
+         const low = Math.min(drawing?.bottom ?? 0, place?.bottom ?? 0, innerHeight);
+         const high = Math.max(drawing?.top ?? 0, head.bottom);
+         const keys = box('.keypad');
+         const middle = document.elementFromPoint(head.left + 20, head.bottom - 20);
+         return { drawn: low - high, whole: drawing?.height ?? 0, headline: head.height, top: head.top,
+                  isFree: !!middle?.closest('.headline'), dock: dock.bottom, keys: [keys.left, keys.top],
+                  elements: document.querySelectorAll('*').length }",
+    )
+}
+
+#[test]
+fn the_answer_and_the_drawing_stay_in_sight_on_every_calculator() {
+    let mut told = Vec::new();
+    for screen in [Screen::PHONE, Screen::NARROW, LYING] {
+        let app = App::open(screen);
+        app.wait_for("home-tape");
+        let tiles = app.visible_ids();
+        let slugs: Vec<&str> = tiles.iter().filter_map(|id| id.strip_prefix("home-")).collect();
+        assert_eq!(slugs.len(), 14);
+        for slug in slugs {
+            app.go(&format!("#/{slug}"));
+            app.wait_for("answer-headline");
+            let first = "return document.querySelector('.asks .field__input').dataset.testid";
+            app.tap(app.script(first).as_str().expect("a size that is typed"));
+            app.wait_for("keypad");
+            let it = seen(&app);
+            let number = |name: &str| it[name].as_f64().unwrap_or(0.0);
+            app.picture(&format!("keys-{slug}-{}", screen.width));
+            let enough = DRAWN.min(number("whole"));
+            let is_good = number("drawn") + 0.5 >= enough
+                && number("headline") <= 72.0
+                && number("top") >= -1.0
+                && it["isFree"] == json!(true)
+                && it["elements"].as_u64().is_some_and(|it| it <= ELEMENTS);
+            println!("{} {slug}: {it}", screen.width);
+            if !is_good {
+                told.push(format!("{} {slug}: {it}", screen.width));
+            }
+            app.assert_no_sideways_scroll();
+        }
+    }
+    assert!(told.is_empty(), "{told:#?}");
+}
+
+#[test]
+fn on_a_desk_the_answer_stays_in_sight_down_to_the_last_field() {
+    for slug in ["dowel", "screws", "spacing", "strength"] {
+        let app = App::open_at(Screen::DESKTOP, &format!("#/{slug}"));
+        app.wait_for("answer-headline");
+        let last = app.script(
+            "const inputs = [...document.querySelectorAll('.asks .field__input')];
+             inputs.at(-1).scrollIntoView({ block: 'center' }); inputs.at(-1).focus();
+             return inputs.at(-1).dataset.testid",
+        );
+        app.wait_until(
+            &format!("the answer is seen beside {last} of {slug}"),
+            "const at = document.querySelector('.headline').getBoundingClientRect();
+             return at.top >= 0 && at.bottom <= innerHeight ? true : [at.top, at.bottom]",
+        );
+        app.assert_quiet_console();
+    }
+}
+
+#[test]
+fn the_field_used_last_opens_again_for_who_comes_from_the_first_page() {
+    let app = App::open(Screen::PHONE);
+    app.tap("home-spacing");
+    app.wait_for("field-length");
+    assert!(!app.shows("keypad"), "nothing was used yet");
+    app.enter("greatest_gap", &["7", "close"]);
+    app.tap("home");
+    app.tap("home-spacing");
+    app.wait_for("keypad");
+    app.wait_until("the same field", "return document.activeElement?.id === 'field-greatest_gap'");
+    // The size is written over, as after a tap on it.
+    app.press(&["6"]);
+    app.wait_for_value("field-greatest_gap", "6");
+    // A reload shows the page.
+    app.reload();
+    app.wait_for_start();
+    app.wait_for("question");
+    assert!(!app.shows("keypad"));
+    app.assert_quiet_console();
+}
+
+#[test]
+fn at_rest_sizes_are_chips_three_in_a_row_from_320_px() {
+    for screen in [Screen::NARROW, Screen::PHONE] {
+        let app = App::open_at(screen, "#/spacing");
+        app.wait_for("field-length");
+        let chips = app.script(
+            "return [...document.querySelectorAll('.is-chip')].map((it) => it.getBoundingClientRect())
+                .map((it) => [Math.round(it.top), it.height])",
+        );
+        let chips = chips.as_array().expect("chips");
+        assert!(chips.len() >= 3, "{chips:?}");
+        assert_eq!(chips[0][0], chips[2][0], "{chips:?}");
+        assert!(
+            chips.iter().all(|it| it[1].as_f64().is_some_and(|tall| tall >= 52.0)),
+            "{chips:?}"
+        );
+        app.assert_no_sideways_scroll();
+        app.assert_accessible();
+        app.script("document.querySelector('.asks').scrollIntoView()");
+        app.picture(&format!("chips-{}", screen.width));
+        // A tap on the name is a tap on the size.
+        app.tap("field-greatest_gap");
+        app.wait_for("keypad");
+    }
+}

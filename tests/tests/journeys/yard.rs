@@ -1,0 +1,207 @@
+//! Everything to buy: ticked, on paper, and as a list of numbers, with the server stopped.
+
+use reckoner_e2e::{App, Screen};
+
+use crate::paper::{PAPERS, printed};
+use crate::planner::{boards_of_the_demo, wait_for_the_end};
+
+/// Hundredths of money, as the page writes them.
+fn cents(text: &str) -> i64 {
+    let digits: String = text.chars().filter(char::is_ascii_digit).collect();
+    digits.parse().unwrap_or_else(|_| panic!("{text} is no money"))
+}
+
+#[test]
+fn everything_to_buy_is_ticked_printed_and_saved_offline() {
+    let app = boards_of_the_demo(Screen::PHONE);
+    app.wait_until_kept();
+    app.server.stop();
+    // Before there is a plan, the list says so and leads there.
+    let boards = app.url();
+    app.go(&format!(
+        "{}/buy",
+        boards[boards.find('#').expect("a place")..].trim_end_matches("/boards")
+    ));
+    app.wait_for("not-in-the-list");
+    assert!(app.text("not-in-the-list").contains("No plan of the boards yet"));
+    app.click("[data-testid=not-in-the-list] .way-out");
+    app.wait_for("plan-it");
+    app.tap("plan-it");
+    wait_for_the_end(&app);
+    app.tap("use-plan");
+    app.wait_for("boards-cut");
+    app.tap("to-buy-page");
+    app.wait_for("to-buy");
+    app.assert_accessible();
+    app.picture("to-buy");
+    let all = cents(&app.text("to-come"));
+    assert!(all > 0 && cents(&app.text("spent")) == 0);
+
+    // The first line is bought: what it costs moves from the one sum to the other.
+    let line = app.script(
+        "const line = document.querySelector('.buy');
+         return [line.querySelector('.tick').dataset.testid, line.querySelector('.row__value').textContent]",
+    );
+    let (tick, price) = (line[0].as_str().expect("a tick"), line[1].as_str().expect("a price"));
+    let price = cents(price);
+    app.tap(tick);
+    app.wait_for_words("spent", &format!("{}.{:02}", price / 100, price % 100));
+    assert_eq!(cents(&app.text("to-come")), all - price);
+    app.tap("undo");
+    app.wait_for_words("spent", "spent 0.00");
+    app.tap("redo");
+    app.wait_for_words("spent", &format!("{}.{:02}", price / 100, price % 100));
+
+    // The list as numbers: the prices add up to what the page says.
+    let folder = crate::film::files_of("to-buy");
+    app.save_files_to(&folder);
+    app.tap("save-to-buy");
+    let file = std::fs::read_to_string(app.saved_file(&folder)).expect("the list");
+    let mut rows = file.lines().map(|line| line.split(',').collect::<Vec<_>>());
+    let heading = rows.next().expect("a heading");
+    let column = |name: &str| heading.iter().position(|it| *it == name).expect("this column");
+    let (mut sum, mut lines) = (0, 0);
+    for row in rows {
+        lines += 1;
+        let length: f64 = row[column("length in")].parse().unwrap_or(0.0);
+        let long: f64 = row[column("length mm")].parse().unwrap_or(0.0);
+        assert!((length * 25.4 - long).abs() < 0.01, "{row:?}");
+        sum += if row[column("price")].is_empty() { 0 } else { cents(row[column("price")]) };
+    }
+    assert!(lines > 3);
+    assert_eq!(sum, all);
+
+    // On paper, with the boards, all at one scale: of two boards the longer is drawn longer.
+    app.tap("to-yard-paper");
+    app.wait_for("yard-paper");
+    app.assert_accessible();
+    app.assert_no_sideways_scroll();
+    let wide = app.script(
+        "return [...document.querySelectorAll('.board')].map((board) => {
+           const ends = [...board.querySelectorAll('rect')].map((it) => it.getBBox());
+           const right = Math.max(...ends.map((it) => it.x + it.width));
+           const left = Math.min(...ends.filter((it) => it.width > 20).map((it) => it.x));
+           return [parseFloat(board.querySelector('.board__title').textContent.match(/, (\\d+)/)[1]), right - left] })",
+    );
+    let wide: Vec<(f64, f64)> = serde_json::from_value(wide).expect("numbers");
+    assert!(wide.len() > 3);
+    for (length, drawn) in &wide {
+        let scale = drawn / length;
+        let first = wide[0].1 / wide[0].0;
+        assert!((scale / first - 1.0).abs() < 0.08, "{length} in is drawn {drawn} wide: {wide:?}");
+    }
+    for paper in PAPERS {
+        let pages = printed(&app, "to-buy", paper).join(" ");
+        for wanted in ["to buy", "all at one scale", "2x8", "no price"] {
+            assert!(pages.contains(wanted), "{wanted} is not on {}: {pages}", paper.0);
+        }
+    }
+    app.assert_quiet_console();
+}
+
+#[test]
+fn pictures_of_everything_to_buy() {
+    let app = boards_of_the_demo(Screen::PHONE);
+    app.tap("plan-it");
+    wait_for_the_end(&app);
+    app.tap("use-plan");
+    app.wait_for("to-buy-page");
+    app.tap("to-buy-page");
+    app.wait_for("to-buy");
+    crate::yard::in_all_looks(&app, "to-buy");
+    app.tap("to-yard-paper");
+    app.wait_for("yard-paper");
+    app.picture("to-buy-paper");
+}
+
+/// Pictures of a page in its three looks and at both sizes, without a sideways scroll.
+pub(crate) fn in_all_looks(app: &App, name: &str) {
+    for look in ["light", "dark", "outdoor"] {
+        app.script(&format!("document.documentElement.dataset.theme = '{look}'"));
+        app.assert_accessible();
+        for (wide, screen) in [("phone", Screen::PHONE), ("desk", Screen::DESKTOP)] {
+            app.resize(screen);
+            app.assert_no_sideways_scroll();
+            app.picture(&format!("{name}-{look}-{wide}"));
+        }
+        app.resize(Screen::PHONE);
+    }
+}
+
+/// The plan of the demo in use, and its build order.
+fn build_order_of_the_demo() -> App {
+    let app = boards_of_the_demo(Screen::PHONE);
+    app.wait_until_kept();
+    app.server.stop();
+    app.tap("plan-it");
+    wait_for_the_end(&app);
+    app.tap("use-plan");
+    app.wait_for("boards-cut");
+    app.section("build");
+    app.wait_for("this-step");
+    app
+}
+
+fn title(app: &App) -> String {
+    let title = app.script("return document.querySelector('.build__title').textContent");
+    title.as_str().expect("a title").to_owned()
+}
+
+/// Ticks the step at hand and waits for the next one; what it was.
+fn tick(app: &App) -> String {
+    let before = title(app);
+    app.tap("step-done");
+    let words = serde_json::to_string(&before).expect("JSON");
+    app.wait_until(
+        "another step is at hand",
+        &format!("const now = document.querySelector('.build__title'); return !now || now.textContent !== {words}"),
+    );
+    before
+}
+
+#[test]
+fn the_build_order_leads_from_the_store_to_the_frame_offline() {
+    let app = build_order_of_the_demo();
+    app.assert_accessible();
+    assert!(title(&app).contains("Buy everything"), "{}", title(&app));
+    let mut done = Vec::new();
+    while !title(&app).contains("to length") {
+        done.push(tick(&app));
+        assert!(done.len() < 30, "{done:?}");
+    }
+    assert!(done.iter().any(|it| it.contains("Rip")), "{done:?}");
+    assert!(app.shows("done-steps"));
+    // Readable from the saw, and a tick for the thumb.
+    let large = app.script(
+        "const size = parseFloat(getComputedStyle(document.querySelector('[data-testid=setting]')).fontSize);
+         const tick = document.querySelector('[data-testid=step-done]').getBoundingClientRect();
+         return [size, tick.height, tick.width]",
+    );
+    assert!(large[0].as_f64() >= Some(56.0) && large[1].as_f64() >= Some(80.0), "{large}");
+    assert!(app.text("step-pieces").contains("board"), "{}", app.text("step-pieces"));
+    in_all_looks(&app, "build-order");
+    // The first cut is ticked, and stands as cut in the list of pieces; taken back, and cut again.
+    let longest = tick(&app);
+    assert!(longest.contains("5 pieces"), "the top planks are the longest: {longest}");
+    let ticked = "return document.querySelector('[data-testid=\"tick-top plank-5\"]').ariaPressed === 'true'";
+    app.tap("undo");
+    app.wait_until(
+        "the step is back",
+        "return document.querySelector('.build__title').textContent.includes('5 pieces')",
+    );
+    tick(&app);
+    let here = app.place();
+    app.tap("back");
+    app.section("parts");
+    app.wait_until("the planks are ticked", ticked);
+    assert!(!app.shows("trouble-The plan in use"), "the plan in use still fits");
+    app.go(&here);
+    app.wait_for("this-step");
+
+    // One of the next came out different: it is ticked, and its page asks what the tape says.
+    app.click("[data-testid=one-different] summary");
+    app.click("[data-testid=one-different] .tool");
+    app.wait_for("field-as_cut");
+    app.wait_for("piece-is");
+    app.assert_quiet_console();
+}
