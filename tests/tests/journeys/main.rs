@@ -6,6 +6,7 @@ mod calculators;
 mod campaign;
 mod dead_ends;
 mod device;
+mod drawings;
 mod film;
 mod first_page;
 mod handing_on;

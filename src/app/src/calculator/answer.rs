@@ -1,10 +1,10 @@
 //! The answer on the screen: the headline first, then the drawing, then all else.
 
 use reckoner_core::measure::Tape;
-use reckoner_core::sheet::{Answer, Assumed, Bench, Face, Figure, Sheet, Value, WayOut, face};
+use reckoner_core::sheet::{Answer, Bench, Face, Figure, Sheet, Value, WayOut, face};
 use yew::prelude::*;
 
-use crate::components::drawing::drawing;
+use crate::components::drawing::{Sizes, drawing_of_sizes};
 use crate::components::field;
 use crate::components::headline::Headline;
 use crate::components::icon::{Icon, icon};
@@ -120,17 +120,17 @@ pub(crate) fn wanting(
 /// What stands below the headline; while the keys are out, the drawing alone.
 pub(crate) fn rest(
     answer: &Answer,
-    assumed: &Assumed,
     bench: &Bench,
     at: usize,
     on_step: &Callback<usize>,
+    sizes: &Sizes,
     question: &str,
     is_typing: bool,
 ) -> Html {
     let others = answer.figures.iter().skip(usize::from(second(answer).is_some()));
     html! {
-        <div class={classes!("rest-of-answer", (!assumed.is_empty()).then_some("is-pencil"))}>
-            if let Some(scene) = &answer.drawing { { drawing(scene, bench.tape) } }
+        <div class={classes!("rest-of-answer", (!sizes.sheet.assumed.is_empty()).then_some("is-pencil"))}>
+            if let Some(scene) = &answer.drawing { { drawing_of_sizes(scene, bench.tape, sizes) } }
             if !is_typing {
                 if others.len() > 0 {
                     <dl class="figures">{ for others.map(|it| figure(it, bench)) }</dl>

@@ -167,7 +167,7 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
                         { tools(&at_hand, *index, &done) }
                     }
                     if let Some(it) = &sheet.answer {
-                        { answer::rest(it, &sheet.assumed, &bench, *index, &on_index, &at_hand.question(), is_typing) }
+                        { answer::rest(it, &bench, *index, &on_index, &at_hand.sizes(), &at_hand.question(), is_typing) }
                         if it.template.is_some() && !is_typing {
                             { to_print(calculator, form.entries(), &bench) }
                         }

@@ -10,6 +10,7 @@ use yew::prelude::*;
 
 use super::{Action, Entrance, Form, Slot, Way, neighbour, shows};
 use crate::components::choice;
+use crate::components::drawing::Sizes;
 use crate::components::field::{self, FieldEvents};
 use crate::components::icon::{Icon, icon};
 use crate::keypad::{KeypadEvent, press};
@@ -181,6 +182,17 @@ impl AtHand {
             <button type="button" tabindex="-1" class="field__confirm"
                 data-testid={format!("confirm-{}", field.id)} {onclick}>{ words }</button>
         })
+    }
+
+    /// What a drawing of the answer can open.
+    pub(crate) fn sizes(&self) -> Sizes<'_> {
+        let at_hand = self.clone();
+        Sizes {
+            fields: self.form.calculator().fields,
+            sheet: &self.sheet,
+            live: self.form.editing().map(|slot| slot.field),
+            on_open: Callback::from(move |field| at_hand.go_to(Slot::of(field))),
+        }
     }
 
     /// Starts editing at the first field.

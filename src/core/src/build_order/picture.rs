@@ -1,7 +1,7 @@
 //! The picture of a step: of a cut its setting, of a reckoning its own drawing.
 
 use super::order::{BuildStep, Stage};
-use crate::drawing::{Anchor, Item, Role, SCENE_WIDTH, Scene, Shape, Size};
+use crate::drawing::{Anchor, Draft, Role, SCENE_WIDTH, Scene, Shape, Size};
 use crate::job::Reckoned;
 use crate::measure::text::show;
 use crate::measure::{Rounding, Tape};
@@ -19,8 +19,8 @@ pub fn picture(step: &BuildStep, reckoned: &Reckoned, tape: Tape) -> Option<Scen
     let setting = step.setting?;
     let is_stop = matches!(step.stage, Stage::Rough | Stage::Crosscut);
     let words = show(setting, tape, Rounding::Nearest).map(|shown| shown.mark.to_string()).ok()?;
-    let mut items = Vec::new();
-    let mut add = |role, shape| items.push(Item { role, shape });
+    let mut draft = Draft::default();
+    let mut add = |role, shape| draft.add(role, shape);
     // From the side: the table, the board on it, the blade through it, the fence or the stop.
     let (blade, end, table) = (110.0, 286.0, 92.0);
     add(Role::Mate, Shape::Rect(24.0, 52.0, blade - 24.0, 40.0));
@@ -28,19 +28,12 @@ pub fn picture(step: &BuildStep, reckoned: &Reckoned, tape: Tape) -> Option<Scen
     add(Role::Kerf, Shape::Rect(blade, 40.0, 6.0, 66.0));
     let (wide, high) = if is_stop { (18.0, 54.0) } else { (30.0, 68.0) };
     add(Role::Fence, Shape::Rect(end, table - high, wide, high));
-    add(Role::Ink, Shape::Line(8.0, table, SCENE_WIDTH - 8.0, table));
-    add(Role::Dimension, Shape::Line(blade + 6.0, 26.0, end, 26.0));
-    for x in [blade + 6.0, end] {
-        add(Role::Dimension, Shape::Line(x, 20.0, x, 48.0));
-    }
-    let middle = f64::midpoint(blade + 6.0, end);
-    add(Role::StrongInk, Shape::Text(middle, 19.0, Anchor::Middle, Size::Large, words));
+    add(Role::Tick, Shape::Line(8.0, table, SCENE_WIDTH - 8.0, table));
+    draft.dimension(Role::StrongInk, (blade + 6.0, 26.0), (end, 26.0), words, None);
     let name = if is_stop { "stop" } else { "fence" };
-    add(
-        Role::Ink,
-        Shape::Text(end + wide / 2.0, 108.0, Anchor::Middle, Size::Medium, name.to_owned()),
-    );
-    add(Role::Ink, Shape::Text(blade - 6.0, 108.0, Anchor::End, Size::Medium, "blade".to_owned()));
+    let ink = (Role::Ink, Size::Medium);
+    draft.name(ink, (end + wide / 2.0, 108.0, Anchor::Middle), name, None);
+    draft.name(ink, (blade - 6.0, 108.0, Anchor::End), "blade", None);
     let title = say!["The ", name, " stands ", setting, " from the near tooth of the blade."];
-    Some(Scene { title, width: SCENE_WIDTH, height: HIGH, items })
+    Some(draft.scene(title, HIGH))
 }

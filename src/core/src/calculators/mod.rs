@@ -255,7 +255,10 @@ impl Calculator {
     #[must_use]
     pub fn sheet(&self, entries: &Entries, bench: &Bench, names: &dyn Names) -> Sheet {
         let mut ask = Ask::new(self.fields, entries, bench, names);
-        let answer = (self.work)(&mut ask);
+        let mut answer = (self.work)(&mut ask);
+        if let Some(scene) = answer.as_mut().and_then(|answer| answer.drawing.as_mut()) {
+            scene.keep_sizes(|id| self.fields.iter().any(|it| it.id == id && ask.is_given(it)));
+        }
         let assumed = ask.assumed();
         let (echoes, refusals) = ask.finish();
         // An answer never stands beside a refusal: it would be of a question nobody asked.

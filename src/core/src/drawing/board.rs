@@ -1,7 +1,7 @@
 //! [`Board`]: maps lengths onto the page.
 
 use super::scene::SCENE_WIDTH;
-use super::{Anchor, Item, Role, Scene, Shape, Size};
+use super::{Anchor, Draft, Role, Scene, Shape, Size};
 use crate::measure::text::show;
 use crate::measure::{Length, Rounding, Tape};
 use crate::sentence::Sentence;
@@ -9,8 +9,14 @@ use crate::sentence::Sentence;
 /// Free border on the left and right, so that writing at an end stays inside.
 const MARGIN: f64 = 18.0;
 
+/// The same where upright dimensions stand there.
+const SIDE: f64 = 66.0;
+
 /// Height of one row of writing.
-const ROW: f64 = 17.0;
+const ROW: f64 = 20.0;
+
+/// From the baseline of a row up to the dimension lines in it.
+const LINE: f64 = 5.0;
 
 /// A drawing in progress: a window of the real thing, to scale, with rows of writing above and
 /// below it.
@@ -24,7 +30,7 @@ pub struct Board {
     top: f64,
     bottom: f64,
     height: f64,
-    items: Vec<Item>,
+    draft: Draft,
 }
 
 impl Board {
@@ -39,8 +45,24 @@ impl Board {
         rows_above: u8,
         rows_below: u8,
     ) -> Board {
+        Board::between_sides(tape, (width, height), tallest, (rows_above, rows_below), MARGIN)
+    }
+
+    /// The same with room for an upright dimension on its left and right.
+    #[must_use]
+    pub fn with_sides(tape: Tape, size: (Length, Length), tallest: f64, rows: (u8, u8)) -> Board {
+        Board::between_sides(tape, size, tallest, rows, SIDE)
+    }
+
+    fn between_sides(
+        tape: Tape,
+        (width, height): (Length, Length),
+        tallest: f64,
+        (rows_above, rows_below): (u8, u8),
+        side: f64,
+    ) -> Board {
         let (wide, high) = (width.to_f64().max(1e-9), height.to_f64().max(1e-9));
-        let scale = ((SCENE_WIDTH - 2.0 * MARGIN) / wide).min(tallest / high);
+        let scale = ((SCENE_WIDTH - 2.0 * side) / wide).min(tallest / high);
         let top = ROW * f64::from(rows_above) + 4.0;
         let bottom = top + high * scale;
         Board {
@@ -50,7 +72,7 @@ impl Board {
             top,
             bottom,
             height: bottom + ROW * f64::from(rows_below) + 6.0,
-            items: Vec::new(),
+            draft: Draft::default(),
         }
     }
 
@@ -107,7 +129,7 @@ impl Board {
 
     /// Adds a shape in page units.
     pub fn add(&mut self, role: Role, shape: Shape) {
-        self.items.push(Item { role, shape });
+        self.draft.add(role, shape);
     }
 
     /// A rectangle of the real thing: left and top corner, width and height.
@@ -128,7 +150,7 @@ impl Board {
         self.add(role, shape);
     }
 
-    /// Writing in page units.
+    /// Writing in page units: inside the window the name of what is there, outside of it words in their row.
     pub fn text(
         &mut self,
         role: Role,
@@ -138,7 +160,32 @@ impl Board {
         size: Size,
         text: impl Into<String>,
     ) {
-        self.add(role, Shape::Text(x, y, anchor, size, text.into()));
+        if y > self.top && y < self.bottom {
+            self.draft.name((role, size), (x, y, anchor), text, None);
+        } else {
+            self.draft.row((role, size), (x, y, anchor), text);
+        }
+    }
+
+    /// The name of what stands at a place in page units, and the field whose size it says.
+    pub fn name(
+        &mut self,
+        role: Role,
+        at: (f64, f64, Anchor),
+        text: String,
+        field: Option<&'static str>,
+    ) {
+        self.draft.name((role, Size::Small), at, text, field);
+    }
+
+    /// Words in a row that begins at a place in page units.
+    pub fn row_of(&mut self, x: f64, y: f64, words: String) {
+        self.draft.row((Role::Ink, Size::Small), (x, y, Anchor::Start), words);
+    }
+
+    /// Says something under the picture.
+    pub fn tell(&mut self, words: impl Into<String>) {
+        self.draft.tell(words);
     }
 
     /// A length as it is written on a drawing: its nearest mark.
@@ -151,80 +198,88 @@ impl Board {
     /// A dimension line across, in a row of writing: row 0 is next to the window, negative rows
     /// are above it. The length written is `to - from`.
     pub fn dimension(&mut self, row: i8, from: Length, to: Length) {
+        self.given(row, from, to, None);
+    }
+
+    /// The same, of a size that is given in this field, if it is.
+    pub fn given(&mut self, row: i8, from: Length, to: Length, field: Option<&'static str>) {
         let label = (to - from).map_or_else(|_| String::new(), |length| self.amount(length));
-        self.dimension_labelled(row, from, to, label);
+        self.labelled(row, from, to, label, field);
     }
 
     /// A dimension line across with its own label.
     pub fn dimension_labelled(&mut self, row: i8, from: Length, to: Length, label: String) {
-        let (x1, x2) = (self.x(from), self.x(to));
-        let baseline = self.row(row);
-        let y = baseline - 4.0;
-        let width = Size::Small.width_of(&label);
-        let middle = (x1 + x2) / 2.0;
-        for end in [x1, x2] {
-            self.add(Role::Dimension, Shape::Line(end, y - 4.0, end, y + 4.0));
-        }
-        if (x2 - x1).abs() > width + 12.0 {
-            self.add(Role::Dimension, Shape::Line(x1, y, middle - width / 2.0 - 3.0, y));
-            self.add(Role::Dimension, Shape::Line(middle + width / 2.0 + 3.0, y, x2, y));
-            self.text(Role::Ink, middle, baseline, Anchor::Middle, Size::Small, label);
-        } else {
-            // Too narrow to hold its label, which goes beside it, on the side with more room.
-            self.add(Role::Dimension, Shape::Line(x1, y, x2, y));
-            let (x, anchor) = if middle < SCENE_WIDTH / 2.0 {
-                (x1.max(x2) + 4.0, Anchor::Start)
-            } else {
-                (x1.min(x2) - 4.0, Anchor::End)
-            };
-            self.text(Role::Ink, x, baseline, anchor, Size::Small, label);
-        }
+        self.labelled(row, from, to, label, None);
+    }
+
+    /// The same, of a size that is given in this field, if it is.
+    pub fn labelled(
+        &mut self,
+        row: i8,
+        from: Length,
+        to: Length,
+        label: String,
+        field: Option<&'static str>,
+    ) {
+        let y = self.row(row) - LINE;
+        let (from, to) = ((self.x(from), y), (self.x(to), y));
+        self.draft.dimension(Role::Ink, from, to, label, field);
+    }
+
+    /// A dimension line upright at `x` page units, between two real places from the top.
+    pub fn upright(
+        &mut self,
+        x: f64,
+        from: Length,
+        to: Length,
+        label: String,
+        field: Option<&'static str>,
+    ) {
+        let (from, to) = ((x, self.y(from)), (x, self.y(to)));
+        self.draft.dimension(Role::Ink, from, to, label, field);
+    }
+
+    /// A dimension line across or upright between two places in page units.
+    pub fn between(
+        &mut self,
+        from: (f64, f64),
+        to: (f64, f64),
+        label: String,
+        field: Option<&'static str>,
+    ) {
+        self.draft.dimension(Role::Ink, from, to, label, field);
     }
 
     /// Baseline of a row of writing in page units: 0, 1, 2 below the window, -1, -2 above it.
     #[must_use]
     pub fn row(&self, row: i8) -> f64 {
         if row < 0 {
-            self.top - ROW * (f64::from(-row) - 1.0) - 5.0
+            self.top - ROW * (f64::from(-row) - 1.0) - 6.0
         } else {
-            self.bottom + ROW * (f64::from(row) + 1.0) - 2.0
+            self.bottom + ROW * (f64::from(row) + 1.0) - 3.0
         }
     }
 
-    /// Labels at real places across, in one row. A label that would run into another one is left
-    /// out; the last always stands.
+    /// Labels at real places across, in one row. One that has no room is left out; the last
+    /// looks for its room before the others.
     pub fn labels(&mut self, row: i8, labels: &[(Length, String)]) {
         let baseline = self.row(row);
-        let placed: Vec<(f64, f64, &String)> = labels
-            .iter()
-            .map(|(at, label)| {
-                let half = Size::Small.width_of(label) / 2.0;
-                let x = self.x(*at).clamp(
-                    half.min(SCENE_WIDTH / 2.0),
-                    (SCENE_WIDTH - half).max(SCENE_WIDTH / 2.0),
-                );
-                (x, half, label)
-            })
-            .collect();
-        let last_from = placed.last().map_or(f64::INFINITY, |(x, half, _)| x - half);
-        let mut free_from = f64::NEG_INFINITY;
-        let mut items = Vec::new();
-        for (index, (x, half, label)) in placed.iter().enumerate() {
-            let is_last = index + 1 == placed.len();
-            let fits = x - half > free_from + 4.0 && (is_last || x + half + 4.0 < last_from);
-            if fits || is_last {
-                items.push((*x, (*label).clone()));
-                free_from = x + half;
-            }
+        let last = labels.last().into_iter();
+        let others = labels.iter().take(labels.len().saturating_sub(1));
+        for (at, label) in last.chain(others) {
+            let x = self.x(*at);
+            self.draft.number(Role::Ink, x, baseline, label.clone());
         }
-        for (x, label) in items {
-            self.text(Role::Ink, x, baseline, Anchor::Middle, Size::Small, label);
-        }
+    }
+
+    /// A number in page units that is left out where it has no room.
+    pub fn number(&mut self, role: Role, x: f64, y: f64, text: String) {
+        self.draft.number(role, x, y, text);
     }
 
     /// The finished drawing.
     #[must_use]
     pub fn scene(self, title: Sentence) -> Scene {
-        Scene { title, width: SCENE_WIDTH, height: self.height, items: self.items }
+        self.draft.scene(title, self.height)
     }
 }

@@ -1,13 +1,20 @@
 //! Drawings to scale, in page units, without knowing how they are put on a page.
 //!
-//! A [`Scene`] is a list of shapes with roles; the page gives each role its look. A [`Board`]
-//! maps lengths onto the page, and draws dimension lines, numbered marks and labels that do not
-//! run into each other. Here lengths become floating-point numbers: a picture is never measured.
+//! A [`Scene`] is a list of shapes with roles; the page gives each role its look. A [`Draft`] is a scene whose labels
+//! still look for a place where they stay inside, meet no other and are crossed by no line; a [`Board`] is a draft
+//! that maps lengths onto the page. Here lengths become floating-point numbers: a picture is never measured.
 
 mod board;
+mod draft;
+mod letters;
+mod place;
 mod scene;
 mod sketch;
 
 pub use board::Board;
-pub use scene::{Anchor, Item, Role, SCENE_WIDTH, Scene, Shape, Size};
+pub use draft::Draft;
+pub use place::strokes;
+pub use scene::{
+    Anchor, Area, Item, NARROWEST, Role, SCENE_WIDTH, Scene, Shape, Size, Tag, WIDEST,
+};
 pub use sketch::{Sketch, points};

@@ -1,9 +1,16 @@
-//! [`Scene`]: shapes with roles.
+//! [`Scene`]: shapes with roles, and the sizes that can be tapped.
 
+use super::letters;
 use crate::sentence::Sentence;
 
 /// Width of every scene in page units: one unit is one CSS pixel on a phone 360 wide.
 pub const SCENE_WIDTH: f64 = 340.0;
+
+/// CSS pixels of the narrowest place that a scene is shown in: a phone 320 wide.
+pub const NARROWEST: f64 = 300.0;
+
+/// CSS pixels of the widest place that a scene is shown in: its writing grows to 22 and stops.
+pub const WIDEST: f64 = 498.0;
 
 /// A drawing, laid out.
 #[derive(Clone, Debug, PartialEq)]
@@ -16,6 +23,60 @@ pub struct Scene {
     pub height: f64,
     /// Back to front.
     pub items: Vec<Item>,
+    /// The sizes that can be tapped, left to right and then top to bottom.
+    pub tags: Vec<Tag>,
+    /// What is written under the picture.
+    pub words: Vec<String>,
+}
+
+impl Scene {
+    /// Keeps the sizes of fields that have one: what stands where another field was left empty, or where the size is the
+    /// answer, is a number like any other.
+    pub fn keep_sizes(&mut self, is_given: impl Fn(&str) -> bool) {
+        self.tags.retain(|tag| is_given(tag.field));
+        for item in &mut self.items {
+            item.field = item.field.filter(|field| is_given(field));
+        }
+    }
+
+    /// A picture of nothing but its title.
+    #[must_use]
+    pub fn empty(title: Sentence) -> Scene {
+        Scene {
+            title,
+            width: SCENE_WIDTH,
+            height: 1.0,
+            items: Vec::new(),
+            tags: Vec::new(),
+            words: Vec::new(),
+        }
+    }
+}
+
+/// A size that somebody gave, where it is measured: it opens its field.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tag {
+    /// Id of the field. The lines of the size carry it too.
+    pub field: &'static str,
+    /// Index of its writing in the items.
+    pub item: usize,
+    /// What its writing takes, with the room for a line under it.
+    pub writing: Area,
+    /// What a finger may hit: 44 CSS pixels at the least wherever the scene is shown. No two meet.
+    pub target: Area,
+}
+
+/// An upright rectangle, in page units.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Area {
+    /// Its left edge.
+    pub left: f64,
+    /// Its upper edge.
+    pub top: f64,
+    /// Its right edge.
+    pub right: f64,
+    /// Its lower edge.
+    pub bottom: f64,
 }
 
 /// A shape and what it stands for.
@@ -25,6 +86,8 @@ pub struct Item {
     pub role: Role,
     /// Its outline, in page units, x to the right and y down.
     pub shape: Shape,
+    /// Id of the field whose size it shows, where somebody gives that size.
+    pub field: Option<&'static str>,
 }
 
 /// What a shape stands for. Each has its own line, fill or hatch, so that none is told by colour
@@ -37,6 +100,8 @@ pub enum Role {
     EndGrain,
     /// Another part of the same drawing, lighter.
     Mate,
+    /// A piece that is still to cut: an outline on paper.
+    ToCut,
     /// The saw cut: solid and dark.
     Kerf,
     /// Hatched.
@@ -49,12 +114,18 @@ pub enum Role {
     Blade,
     /// A dashed outline: later, hidden, or a guide.
     Ghost,
-    /// The line to mark or to cut, red.
+    /// The line to cut, red.
     CutLine,
+    /// The line to mark, or where a thing stands.
+    Mark,
     /// A construction or centre line.
     Guide,
-    /// A dimension line with its ends.
+    /// A dimension line with its ends. It has its number.
     Dimension,
+    /// From a number to what it belongs to, where it does not stand there.
+    Leader,
+    /// A line of a scale, the arc of an angle, the floor.
+    Tick,
     /// A hole.
     Hole,
     /// A screw, nail or dowel.
@@ -100,12 +171,10 @@ pub enum Anchor {
 /// Size of writing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Size {
-    /// 12 units high.
+    /// 14 units high.
     Small,
     /// 15 units high.
     Medium,
-    /// 22 units high.
-    Large,
 }
 
 impl Size {
@@ -113,15 +182,14 @@ impl Size {
     #[must_use]
     pub fn height(self) -> f64 {
         match self {
-            Size::Small => 12.0,
+            Size::Small => 14.0,
             Size::Medium => 15.0,
-            Size::Large => 22.0,
         }
     }
 
-    /// Estimated width of a line of writing in page units, on the wide side.
+    /// Width of a line of writing in page units, on the wide side; that which matters most is heavier.
     #[must_use]
-    pub fn width_of(self, text: &str) -> f64 {
-        text.chars().count() as f64 * self.height() * 0.56
+    pub fn width_of(self, text: &str, role: Role) -> f64 {
+        letters::width(text, role == Role::StrongInk) * self.height()
     }
 }

@@ -78,7 +78,7 @@ impl Sketch {
     /// A dot where two lines meet smoothly.
     pub fn dot(&mut self, place: (f64, f64)) {
         let (x, y) = self.at(place);
-        self.board.add(Role::Dimension, Shape::Circle(x, y, DOT));
+        self.board.add(Role::Tick, Shape::Circle(x, y, DOT));
     }
 
     /// The cross at a centre.
@@ -103,10 +103,22 @@ impl Sketch {
 
     /// A dimension across, `x` in inches, with its own label.
     pub fn dimension(&mut self, row: i8, from: f64, to: f64, label: String) {
+        self.given(row, from, to, label, None);
+    }
+
+    /// The same, of a size that is given in this field, if it is.
+    pub fn given(
+        &mut self,
+        row: i8,
+        from: f64,
+        to: f64,
+        label: String,
+        field: Option<&'static str>,
+    ) {
         let left = self.board.x(Length::ZERO);
         let place = |x: f64| Length::near((self.x + x * self.scale - left) / self.scale);
         if let (Ok(from), Ok(to)) = (place(from), place(to)) {
-            self.board.dimension_labelled(row, from, to, label);
+            self.board.labelled(row, from, to, label, field);
         }
     }
 }

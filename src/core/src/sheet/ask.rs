@@ -137,6 +137,16 @@ impl<'a> Ask<'a> {
         }
     }
 
+    /// Whether a field is asked and has a size, be it ours or the person's.
+    #[must_use]
+    pub fn is_given(&self, field: &Field) -> bool {
+        let text = match self.entries.text(field.id) {
+            Some(text) => text.to_owned(),
+            None => field.start_text(self.bench, self.unit()),
+        };
+        self.is_asked(field) && !text.trim().is_empty()
+    }
+
     fn found(&self, id: &str) -> Option<&'static Field> {
         self.fields.iter().find(|field| field.id == id)
     }

@@ -9,6 +9,7 @@ mod crosscut;
 mod curve;
 mod cutting_forms;
 mod dowel;
+mod drawings;
 mod entries;
 mod finish;
 mod frame;

@@ -8,6 +8,7 @@ mod board_measure;
 mod crosscut;
 mod curve;
 mod dowel;
+mod drawings;
 mod finish;
 mod frame;
 mod gravity;

@@ -137,7 +137,7 @@ fn KeptPage(props: &KeptPageProps) -> Html {
                        { answer::headline(&form, &sheet, &bench, *index, &on_index, &on_way_out) }
                        { answer::pencil_line(&sheet) }
                        if let Some(it) = &sheet.answer {
-                           { answer::rest(it, &sheet.assumed, &bench, *index, &on_index, &at_hand.question(), at_hand.is_typing) }
+                           { answer::rest(it, &bench, *index, &on_index, &at_hand.sizes(), &at_hand.question(), at_hand.is_typing) }
                            if let Some(template) = &it.template {
     <FullSize template={template.clone()} title={kept.title.clone()} tape={bench.tape} noted={sheet.assumed.noted()} />
     }

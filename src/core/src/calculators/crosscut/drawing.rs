@@ -1,7 +1,8 @@
 //! The board from the front, left end on the left, with the parts numbered in cutting order.
 
+use super::fields::{BOARD, KERF, PART, TRIM};
 use super::{Answer, Input};
-use crate::drawing::{Anchor, Board, Role, Scene, Size};
+use crate::drawing::{Board, Role, Scene, Size};
 use crate::measure::Length;
 use crate::say;
 use crate::sentence::counted;
@@ -11,7 +12,7 @@ use crate::sheet::Bench;
 /// an eighth of its length.
 pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
     let high = (input.board / 8).unwrap_or(Length::ZERO);
-    let mut board = Board::fit(bench.tape, input.board, high, 60.0, 1, 2);
+    let mut board = Board::fit(bench.tape, input.board, high, 60.0, 2, 2);
     let zero = Length::ZERO;
     board.rect(Role::Mate, zero, zero, input.board, high);
     let right_trim = (input.board - answer.usable.to).unwrap_or(zero);
@@ -31,7 +32,20 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
     }
     number(&mut board, input, answer);
     if let Some(first) = answer.parts.first() {
-        board.dimension(-1, first.from, first.to);
+        board.given(-1, first.from, first.to, Some(PART.id));
+    }
+    // The last cut that is as wide as the blade, away from the trim.
+    let cuts = answer.parts.iter().map(|part| part.to);
+    if let Some(cut) = cuts.rev().find(|cut| gap_after(answer, *cut) >= input.kerf)
+        && let Ok(end) = cut + input.kerf
+    {
+        let label = format!("kerf {}", board.amount(input.kerf));
+        board.labelled(1, cut, end, label, Some(KERF.id));
+    }
+    board.given(-2, zero, input.board, Some(BOARD.id));
+    if answer.usable.from.is_positive() {
+        let label = format!("trim {}", board.amount(input.trim));
+        board.labelled(1, zero, answer.usable.from, label, Some(TRIM.id));
     }
     if let Some(last) = answer.parts.last()
         && answer.leftover.is_positive()
@@ -43,16 +57,7 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
     let ends: Vec<(Length, String)> =
         answer.parts.iter().map(|part| (part.to, board.amount(part.to))).collect();
     board.labels(0, &ends);
-    let middle = board.x((input.board / 2).unwrap_or(zero));
-    let baseline = board.row(1);
-    board.text(
-        Role::Ink,
-        middle,
-        baseline,
-        Anchor::Middle,
-        Size::Small,
-        "ends of the parts, from the left end",
-    );
+    board.tell("below: ends of the parts, from the left end");
     board.scene(say![
         "Board of ",
         input.board,
@@ -75,9 +80,9 @@ fn number(board: &mut Board, input: &Input, answer: &Answer) {
     let baseline = (board.top() + board.bottom()) / 2.0 + 4.5;
     for (i, part) in (1_u32..).zip(&answer.parts) {
         let label = i.to_string();
-        if wide > Size::Small.width_of(&label) + 3.0 {
+        if wide > Size::Small.width_of(&label, Role::StrongInk) + 3.0 {
             let middle = board.x(part.from) + wide / 2.0;
-            board.text(Role::StrongInk, middle, baseline, Anchor::Middle, Size::Small, label);
+            board.number(Role::StrongInk, middle, baseline, label);
         }
     }
 }

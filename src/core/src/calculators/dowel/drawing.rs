@@ -1,7 +1,8 @@
 //! Both frames from above, the front toward the user, with the dowel, its trims and its holes.
 
+use super::fields::{CLEAR, DEPTH, DOWEL, FROM_FRONT, LEFT_PART, OVERALL, RIGHT_PART, TRIM};
 use super::{Answer, Apart, Hold, Input};
-use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
+use crate::drawing::{Anchor, Board, Role, Scene, Shape};
 use crate::measure::{Length, OutOfRange};
 use crate::say;
 use crate::sheet::Bench;
@@ -14,7 +15,7 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
     let title = say!["Both frames from above, with a dowel of ", answer.finished, " between them."];
     // Sizes that were added once add up again; a picture without its parts is still a picture.
     match Plan::of(input, answer) {
-        Ok(plan) => plan.draw(answer, bench).scene(title),
+        Ok(plan) => plan.draw(input, answer, bench).scene(title),
         Err(OutOfRange) => Board::along(bench.tape, answer.rough, TALLEST, 1, 1).scene(title),
     }
 }
@@ -87,9 +88,9 @@ impl Plan {
         })
     }
 
-    fn draw(&self, answer: &Answer, bench: &Bench) -> Board {
-        let rows = if answer.rough == answer.finished { 3 } else { 4 };
-        let mut board = Board::fit(bench.tape, self.window.0, self.window.1, TALLEST, 1, rows);
+    fn draw(&self, input: &Input, answer: &Answer, bench: &Bench) -> Board {
+        let rows = if answer.rough == answer.finished { 2 } else { 3 };
+        let mut board = Board::fit(bench.tape, self.window.0, self.window.1, TALLEST, 2, rows);
         let [outside, inside, far_inside, far] = self.faces;
         if let Some((leg, left, right)) = self.legs {
             // Dashed: the legs stand at both ends of the parts, outside of what is drawn.
@@ -122,7 +123,7 @@ impl Plan {
                 board.add(Role::CutLine, Shape::Line(x, y - half, x, y + half));
             }
         }
-        self.writing(&mut board, answer);
+        self.writing(&mut board, input, answer);
         board
     }
 
@@ -144,46 +145,55 @@ impl Plan {
         board.add(role, Shape::Rect(x, top, (right - x).max(0.0), high));
     }
 
-    fn writing(&self, board: &mut Board, answer: &Answer) {
+    fn writing(&self, board: &mut Board, input: &Input, answer: &Answer) {
         let [outside, inside, far_inside, far] = self.faces;
-        let thickness = |near: Length, to: Length, board: &Board| {
-            (to - near).map_or_else(|_| String::new(), |part| board.amount(part))
-        };
-        let (left, right) = (thickness(outside, inside, board), thickness(far_inside, far, board));
-        let row = board.row(-1);
-        board.text(Role::Ink, board.x(outside), row, Anchor::Start, Size::Small, left);
-        board.text(Role::Ink, board.x(far), row, Anchor::End, Size::Small, right);
+        board.given(-1, outside, inside, Some(LEFT_PART.id));
+        board.given(-1, far_inside, far, Some(RIGHT_PART.id));
+        match input.apart {
+            Apart::Overall(_) => board.given(-2, outside, far, Some(OVERALL.id)),
+            Apart::Clear(_) | Apart::Legs { .. } => board.dimension(-2, outside, far),
+        }
         let middle = (board.x(inside) + board.x(far_inside)) / 2.0;
         let from_front = format!("{} from front", board.amount(answer.from_front));
-        let (y, bottom) = (self.middle(board) + board.size(self.dowel) / 2.0, board.bottom());
-        // The distance stands beside its line, or above where the dowel is close to the front.
-        board.add(Role::Dimension, Shape::Line(middle, self.middle(board), middle, bottom));
-        board.add(Role::Dimension, Shape::Line(middle - 6.0, bottom, middle + 6.0, bottom));
-        let beside = if bottom - y > 16.0 {
-            (middle + 5.0, (y + bottom) / 2.0 + 4.0, Anchor::Start)
-        } else {
-            (middle, self.middle(board) - board.size(self.dowel) / 2.0 - 5.0, Anchor::Middle)
+        let (center, bottom) = (self.middle(board), board.bottom());
+        board.between((middle, center), (middle, bottom), from_front, Some(FROM_FRONT.id));
+        let clear = match input.apart {
+            Apart::Clear(_) => Some(CLEAR.id),
+            _ => None,
         };
-        board.text(Role::Ink, beside.0, beside.1, beside.2, Size::Small, from_front);
-        board.dimension(0, inside, far_inside);
+        board.given(0, inside, far_inside, clear);
+        let depth = match input.hold {
+            Hold::Blind(_) | Hold::OneEnd { .. } => Some((far_inside, self.bottoms.1)),
+            Hold::Through { .. } => None,
+        };
+        if let Some((from, to)) = depth {
+            let label = format!(
+                "{} deep",
+                (to - from).map_or_else(|_| String::new(), |it| board.amount(it))
+            );
+            board.labelled(0, from, to, label, Some(DEPTH.id));
+        }
+        if self.trims.0.is_positive()
+            && let Ok(from) = outside - self.trims.0
+        {
+            let label = format!("trim {}", board.amount(self.trims.0));
+            board.labelled(0, from, outside, label, Some(TRIM.id));
+        }
+        let thick = format!("dowel {}", board.amount(input.dowel));
+        let above = center - board.size(self.dowel) / 2.0 - 6.0;
+        let quarter = f64::midpoint(board.x(inside), middle);
+        board.name(Role::Ink, (quarter, above, Anchor::Middle), thick, Some(DOWEL.id));
+        if let Apart::Legs { clear, .. } = input.apart {
+            board.tell(format!("between the legs {}", board.amount(clear)));
+        }
         let amount = board.amount(answer.finished);
         board.dimension_labelled(1, self.ends.0, self.ends.1, amount);
-        let mut row = 2;
         if answer.rough != answer.finished {
             let from = (self.ends.0 - self.trims.0).unwrap_or(self.ends.0);
             let to = (self.ends.1 + self.trims.1).unwrap_or(self.ends.1);
             let label = format!("cut {}", board.amount(answer.rough));
-            board.dimension_labelled(row, from, to, label);
-            row += 1;
+            board.dimension_labelled(2, from, to, label);
         }
-        let row = board.row(row);
-        board.text(
-            Role::Ink,
-            board.x(outside),
-            row,
-            Anchor::Start,
-            Size::Small,
-            "front of the bench",
-        );
+        board.tell("from above, front of the bench below");
     }
 }

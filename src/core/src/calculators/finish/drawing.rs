@@ -1,7 +1,7 @@
 //! Each kind of part taken apart into face, edge, underside and end, to one scale.
 
 use super::{Answer, Faces, Input};
-use crate::drawing::{Anchor, Item, Role, SCENE_WIDTH, Scene, Shape, Size};
+use crate::drawing::{Anchor, Draft, Role, SCENE_WIDTH, Scene, Shape, Size};
 use crate::measure::text::show;
 use crate::measure::{Length, Rounding};
 use crate::say;
@@ -21,10 +21,10 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
     let drawn: Vec<_> = input.parts.iter().zip(&answer.part_areas).take(MOST_DRAWN).collect();
     let parts: Vec<PartSize> = drawn.iter().map(|(part, _)| **part).collect();
     let scale = scale(&parts);
-    let mut items = Vec::new();
+    let mut draft = Draft::default();
     let mut y = 0.0;
     for (part, area) in drawn {
-        y += 16.0;
+        y += 20.0;
         let covered = Value::Area(*area).in_line(bench);
         let label = format!(
             "{} × {} long, {} × {}: {covered}",
@@ -33,14 +33,14 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
             amount(part.width, bench),
             amount(part.thickness, bench)
         );
-        items.push(text(MARGIN, y - 4.0, Anchor::Start, label));
-        y = apart(&mut items, part, input.faces, scale, y);
+        draft.row(WRITING, (MARGIN, y - 5.0, Anchor::Start), label);
+        y = apart(&mut draft, part, input.faces, scale, y);
         y += 6.0;
     }
     if input.parts.len() > MOST_DRAWN {
-        y += 16.0;
+        y += 20.0;
         let label = format!("and {} more kinds of part", input.parts.len() - MOST_DRAWN);
-        items.push(text(MARGIN, y - 4.0, Anchor::Start, label));
+        draft.row(WRITING, (MARGIN, y - 5.0, Anchor::Start), label);
     }
     let title = say![
         "The parts taken apart; ",
@@ -51,7 +51,7 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
             Faces::Ends => "only the ends are coated.",
         }
     ];
-    Scene { title, width: SCENE_WIDTH, height: y + 4.0, items }
+    draft.scene(title, y + 4.0)
 }
 
 fn amount(length: Length, bench: &Bench) -> String {
@@ -59,9 +59,8 @@ fn amount(length: Length, bench: &Bench) -> String {
         .map_or_else(|_| length.to_string(), |shown| shown.mark.amount())
 }
 
-fn text(x: f64, y: f64, anchor: Anchor, label: String) -> Item {
-    Item { role: Role::Ink, shape: Shape::Text(x, y, anchor, Size::Small, label) }
-}
+/// How all is written.
+const WRITING: (Role, Size) = (Role::Ink, Size::Small);
 
 /// Page units to the inch, so that the longest part fills the width and all fit in the height.
 fn scale(parts: &[PartSize]) -> f64 {
@@ -75,16 +74,16 @@ fn scale(parts: &[PartSize]) -> f64 {
 }
 
 /// Face, edge and underside one below the other, the end beside the face. Gives the lower edge.
-fn apart(items: &mut Vec<Item>, part: &PartSize, faces: Faces, scale: f64, top: f64) -> f64 {
+fn apart(draft: &mut Draft, part: &PartSize, faces: Faces, scale: f64, top: f64) -> f64 {
     let (wide, edges, ends) = faces.coated();
     let [length, width, thickness] =
         [part.length, part.width, part.thickness].map(|side| side.to_f64() * scale);
     let mut piece = |name: &str, is_coated: bool, x: f64, y: f64, w: f64, h: f64| {
         let role = if is_coated { Role::Wood } else { Role::Ghost };
-        items.push(Item { role, shape: Shape::Rect(x, y, w, h) });
+        draft.add(role, Shape::Rect(x, y, w, h));
         let label = if is_coated { name.to_owned() } else { format!("{name}, bare") };
-        if h > 13.0 && w > Size::Small.width_of(&label) {
-            items.push(text(x + w / 2.0, y + h / 2.0 + 4.0, Anchor::Middle, label));
+        if h > 17.0 && w > Size::Small.width_of(&label, Role::Ink) + 4.0 {
+            draft.number(Role::Ink, x + w / 2.0, y + h / 2.0 + 4.0, label);
         }
     };
     piece("face", wide > 0, MARGIN, top, length, width);

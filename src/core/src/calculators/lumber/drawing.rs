@@ -1,8 +1,9 @@
 //! The end of a board inside its nominal size, its face, and boards laid side by side.
 
+use super::fields::{COVER_WIDTH, GAP, LENGTH, MEASURED_THICKNESS, MEASURED_WIDTH, NOMINAL_WIDTH};
 use super::question::Covering;
 use super::{cover, size};
-use crate::drawing::{Anchor, Board, Role, Scene, Size};
+use crate::drawing::{Anchor, Board, Role, Scene};
 use crate::measure::Length;
 use crate::say;
 use crate::sentence::counted;
@@ -13,7 +14,7 @@ pub(super) fn end_view(input: &size::Input, answer: &size::Answer, bench: &Bench
     let zero = Length::ZERO;
     let wide = input.nominal_width.max(answer.width);
     let high = input.nominal_thickness.max(answer.thickness);
-    let mut board = Board::fit(bench.tape, wide, high, 120.0, 1, 2);
+    let mut board = Board::fit(bench.tape, wide, high, 120.0, 1, 1);
     let middle = |all: Length, one: Length| (all - one).and_then(|rest| rest / 2).unwrap_or(zero);
     let (left, top) = (middle(wide, answer.width), middle(high, answer.thickness));
     board.rect(Role::EndGrain, left, top, answer.width, answer.thickness);
@@ -25,18 +26,18 @@ pub(super) fn end_view(input: &size::Input, answer: &size::Answer, bench: &Bench
         input.nominal_thickness,
     );
     let right = (left + answer.width).unwrap_or(wide);
-    board.dimension(0, left, right);
+    board.given(0, left, right, Some(MEASURED_WIDTH.id));
     let x = board.x((wide / 2).unwrap_or(zero));
     let y = (board.top() + board.bottom()) / 2.0 + 4.0;
     let thickness = format!("{} thick", board.amount(answer.thickness));
-    board.text(Role::StrongInk, x, y, Anchor::Middle, Size::Small, thickness);
+    let at = (x, y, Anchor::Middle);
+    board.name(Role::StrongInk, at, thickness, Some(MEASURED_THICKNESS.id));
     let nominal = format!(
         "dashed: nominal {} × {}",
         board.amount(input.nominal_thickness),
         board.amount(input.nominal_width)
     );
-    let row = board.row(1);
-    board.text(Role::Ink, x, row, Anchor::Middle, Size::Small, nominal);
+    board.tell(nominal);
     board.scene(say![
         "End of the board, ",
         answer.thickness,
@@ -49,13 +50,14 @@ pub(super) fn end_view(input: &size::Input, answer: &size::Answer, bench: &Bench
 /// Face of one board with its nominal width and its length.
 pub(super) fn face_view(width: Length, length: Length, count: u32, bench: &Bench) -> Scene {
     let zero = Length::ZERO;
-    let mut board = Board::fit(bench.tape, length, width, 120.0, 1, 2);
+    let mut board = Board::fit(bench.tape, length, width, 120.0, 1, 1);
     board.rect(Role::Wood, zero, zero, length, width);
-    board.dimension(0, zero, length);
-    let x = board.x((length / 2).unwrap_or(zero));
-    let row = board.row(1);
-    let words = format!("{}, nominal width {}", counted(count, " board"), board.amount(width));
-    board.text(Role::Ink, x, row, Anchor::Middle, Size::Small, words);
+    board.given(0, zero, length, Some(LENGTH.id));
+    let at =
+        (board.x((length / 2).unwrap_or(zero)), f64::midpoint(board.top(), board.bottom()) + 5.0);
+    let nominal = format!("{} nominal", board.amount(width));
+    board.name(Role::Ink, (at.0, at.1, Anchor::Middle), nominal, Some(NOMINAL_WIDTH.id));
+    board.tell(counted(count, " board"));
     board.scene(say!["Face of one board, ", length, " long; ", counted(count, " board"), "."])
 }
 
@@ -88,11 +90,15 @@ pub(super) fn covered(
         board.rect(Role::Waste, covering.width, zero, over, high);
     }
     board.dimension(-1, zero, size.width);
-    board.dimension(0, zero, covering.width);
-    let x = board.x((wide / 2).unwrap_or(zero));
-    let row = board.row(1);
-    let words = format!("{} laid, hatched: over", counted(cover.rows, " board"));
-    board.text(Role::Ink, x, row, Anchor::Middle, Size::Small, words);
+    board.given(0, zero, covering.width, Some(COVER_WIDTH.id));
+    if cover.rows > 1 && covering.gap.is_positive() {
+        let label = format!("gap {}", board.amount(covering.gap));
+        board.labelled(1, size.width, pitch, label, Some(GAP.id));
+    }
+    board.tell(format!("{} laid", counted(cover.rows, " board")));
+    if over.is_positive() {
+        board.tell("hatched: over");
+    }
     board.scene(say![
         counted(cover.rows, " board"),
         " of ",

@@ -1,8 +1,9 @@
 //! Today solid and later dashed, one over the other; gaps of today above those of later; and wood
 //! in air on a scale of moisture.
 
+use super::fields::{GAP_TODAY, GAP_WANTED, THICKNESS, WIDTH};
 use super::{air, board, gap, swing};
-use crate::drawing::{Anchor, Board, Item, Role, SCENE_WIDTH, Scene, Shape, Size};
+use crate::drawing::{Anchor, Board, Draft, Role, SCENE_WIDTH, Scene, Shape, Size};
 use crate::measure::{Length, OutOfRange};
 use crate::say;
 use crate::sheet::Bench;
@@ -28,12 +29,12 @@ fn overlaid(bench: &Bench, solid: End, dashed: End, before: [&str; 2]) -> Board 
     {
         board.rect(role, left, top, end.width, end.thickness);
     }
-    for (((end, row), (left, _)), before) in
-        [(solid, -1), (dashed, 0)].into_iter().zip(places).zip(before)
+    for (((end, row, field), (left, _)), before) in
+        [(solid, -1, Some(WIDTH.id)), (dashed, 0, None)].into_iter().zip(places).zip(before)
     {
         let right = (left + end.width).unwrap_or(wide);
         let label = format!("{before}{}", board.amount(end.width));
-        board.dimension_labelled(row, left, right, label);
+        board.labelled(row, left, right, label, field);
     }
     board
 }
@@ -45,11 +46,10 @@ pub(super) fn board(input: &board::Input, answer: &board::Answer, bench: &Bench)
     let later = End { width: answer.width, thickness };
     let mut board = overlaid(bench, today, later, ["today ", "later "]);
     let middle = (board.top() + board.bottom()) / 2.0 + 4.0;
-    let words =
-        format!("thick {}, later {}", board.amount(input.thickness), board.amount(thickness));
-    let thickest = input.thickness.max(thickness);
-    let y = if board.size(thickest) > 20.0 { middle } else { board.row(1) };
-    board.text(Role::Ink, SCENE_WIDTH / 2.0, y, Anchor::Middle, Size::Small, words);
+    let thick = format!("{} thick", board.amount(input.thickness));
+    let at = (SCENE_WIDTH / 2.0, middle, Anchor::Middle);
+    board.name(Role::Ink, at, thick, Some(THICKNESS.id));
+    board.tell(format!("dashed: later, {} thick", board.amount(thickness)));
     board.scene(say![
         "End of the board: ",
         input.width,
@@ -89,7 +89,7 @@ pub(super) fn gaps(input: &gap::Input, answer: &gap::Answer, bench: &Bench) -> S
         let wide = ((between + input.width)? + (room * 2)?)?;
         let strip = (wide / 10)?;
         let high = (strip * 3)?;
-        let mut board = Board::fit(bench.tape, wide, high, 150.0, 1, 2);
+        let mut board = Board::fit(bench.tape, wide, high, 150.0, 2, 3);
         let half = (input.width / 2)?;
         for i in 0..boards {
             let middle = ((room + half)? + (pitch * i)?)?;
@@ -105,19 +105,17 @@ pub(super) fn gaps(input: &gap::Input, answer: &gap::Answer, bench: &Bench) -> S
             let left = ((room + half)? - (answer.width_later / 2)?)?;
             board.dimension(0, left, (left + drawn_later)?);
         }
-        let words = [
-            format!("today: gap {}", board.amount(answer.gap_now)),
-            format!("later: gap {}", board.amount(answer.gap_later)),
-        ];
-        let y = board.y((strip + (strip / 2)?)?) + 4.0;
-        board.text(Role::Ink, SCENE_WIDTH / 2.0, y, Anchor::Middle, Size::Small, words.join(", "));
-        let row = board.row(1);
-        let below = if boards < input.boards {
-            format!("the first {boards} of {} boards", input.boards)
-        } else {
-            "above today, below later".to_owned()
-        };
-        board.text(Role::Ink, SCENE_WIDTH / 2.0, row, Anchor::Middle, Size::Small, below);
+        board.given(-2, room, (room + input.width)?, Some(WIDTH.id));
+        let first = (room + input.width)?;
+        let now = format!("gap {}", board.amount(answer.gap_now));
+        board.labelled(1, first, (first + answer.gap_now)?, now, Some(GAP_TODAY.id));
+        let later = format!("gap {} later", board.amount(answer.gap_later));
+        let from = (((room + half)? + pitch)? - (answer.width_later / 2)?)?;
+        board.labelled(2, (from - answer.gap_later)?, from, later, Some(GAP_WANTED.id));
+        board.tell("above: today; below: later");
+        if boards < input.boards {
+            board.tell(format!("the first {boards} of {} boards", input.boards));
+        }
         Ok(board.scene(say![
             input.boards,
             " boards: gaps of ",
@@ -127,49 +125,34 @@ pub(super) fn gaps(input: &gap::Input, answer: &gap::Answer, bench: &Bench) -> S
             " later."
         ]))
     };
-    scene().unwrap_or_else(|_| Scene {
-        title: say!["Too large to draw."],
-        width: SCENE_WIDTH,
-        height: 1.0,
-        items: Vec::new(),
-    })
+    scene().unwrap_or_else(|_| Scene::empty(say!["Too large to draw."]))
 }
 
 /// Moisture on a scale from 0 to 30 %.
 pub(super) fn air(answer: &air::Answer) -> Scene {
     let (left, wide, top) = (24.0, SCENE_WIDTH - 48.0, 34.0);
     let x = |percent: f64| left + wide * (percent / 30.0).clamp(0.0, 1.0);
-    let mut items = Vec::new();
-    let mut add = |role, shape| items.push(Item { role, shape });
-    add(Role::Mate, Shape::Rect(left, top, wide, 26.0));
+    let mut draft = Draft::default();
+    draft.add(Role::Mate, Shape::Rect(left, top, wide, 26.0));
     let (driest, wettest) = (x(answer.driest), x(answer.wettest));
-    add(Role::Wood, Shape::Rect(driest, top, (wettest - driest).max(3.0), 26.0));
+    draft.add(Role::Wood, Shape::Rect(driest, top, (wettest - driest).max(3.0), 26.0));
     for tick in 0_u8..=6 {
         let percent = 5.0 * f64::from(tick);
-        add(Role::Dimension, Shape::Line(x(percent), top + 26.0, x(percent), top + 33.0));
+        draft.add(Role::Tick, Shape::Line(x(percent), top + 26.0, x(percent), top + 33.0));
         let label = format!("{percent:.0} %");
-        let text = Shape::Text(x(percent), top + 46.0, Anchor::Middle, Size::Small, label);
-        add(Role::Ink, text);
+        draft.number(Role::Ink, x(percent), top + 47.0, label);
     }
     let words = if answer.driest < answer.wettest {
         format!("{:.1} to {:.1} %", answer.driest, answer.wettest)
     } else {
         format!("{:.1} %", answer.driest)
     };
-    let half = Size::Medium.width_of(&words) / 2.0;
-    let middle = ((driest + wettest) / 2.0).clamp(half, SCENE_WIDTH - half);
-    add(Role::CutLine, Shape::Line(driest, top - 6.0, driest, top + 26.0));
+    let middle = (driest + wettest) / 2.0;
+    draft.add(Role::CutLine, Shape::Line(driest, top - 6.0, driest, top + 26.0));
     if answer.driest < answer.wettest {
-        add(Role::CutLine, Shape::Line(wettest, top - 6.0, wettest, top + 26.0));
+        draft.add(Role::CutLine, Shape::Line(wettest, top - 6.0, wettest, top + 26.0));
     }
-    add(
-        Role::StrongInk,
-        Shape::Text(middle, top - 12.0, Anchor::Middle, Size::Medium, words.clone()),
-    );
-    Scene {
-        title: say!["Moisture of the wood: ", words, "."],
-        width: SCENE_WIDTH,
-        height: 90.0,
-        items,
-    }
+    let ink = (Role::StrongInk, Size::Medium);
+    draft.name(ink, (middle, top - 12.0, Anchor::Middle), words.clone(), None);
+    draft.scene(say!["Moisture of the wood: ", words, "."], 90.0)
 }

@@ -49,7 +49,7 @@ pub(super) const WIDTH: Field = Field::new(
     Start::Inches("5 5/8"),
 )
 .only_for(QUESTION.id, ABOUT_WOOD);
-const THICKNESS: Field = Field::new(
+pub(super) const THICKNESS: Field = Field::new(
     "thickness",
     "Thickness today",
     "as measured",

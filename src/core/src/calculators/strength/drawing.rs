@@ -1,9 +1,10 @@
 //! The beam from the side, bent as it would be but drawn far too deep, beside the same beam with
 //! one middle support more.
 
+use super::fields::{ACROSS, DEPTH, DIAMETER, SPAN};
 use super::sheet::fine_text;
 use super::{Answer, Bend, Input, Load, Section};
-use crate::drawing::{Anchor, Item, Role, SCENE_WIDTH, Scene, Shape, Size};
+use crate::drawing::{Anchor, Draft, Role, SCENE_WIDTH, Scene, Shape, Size};
 use crate::measure::text::show;
 use crate::measure::{Length, Rounding};
 use crate::say;
@@ -23,7 +24,7 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
     let wide = SCENE_WIDTH - 2.0 * MARGIN;
     let scale = wide / input.span;
     let times = DEEPEST / (answer.bend.sag * scale).max(1e-9);
-    let mut panels = Panels { items: Vec::new(), scale, times, bench };
+    let mut panels = Panels { draft: Draft::default(), scale, times, bench };
     panels.beam(input, answer.bend, input.middle_supports, 0.0);
     let mut height = PANEL;
     if let Some(supported) = answer.supported {
@@ -35,13 +36,9 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
     } else {
         "bend not to scale".to_owned()
     };
-    panels.text(SCENE_WIDTH / 2.0, height + 8.0, Anchor::Middle, words);
-    Scene {
-        title: title(answer, bench),
-        width: SCENE_WIDTH,
-        height: height + 16.0,
-        items: panels.items,
-    }
+    panels.draft.tell(words);
+    panels.span(input, height + 10.0);
+    panels.draft.scene(title(answer, bench), height + 48.0)
 }
 
 fn title(answer: &Answer, bench: &Bench) -> Sentence {
@@ -59,7 +56,7 @@ fn title(answer: &Answer, bench: &Bench) -> Sentence {
 }
 
 struct Panels<'a> {
-    items: Vec<Item>,
+    draft: Draft,
     /// Page units to the inch along the span.
     scale: f64,
     /// How much deeper the bend is drawn.
@@ -69,17 +66,31 @@ struct Panels<'a> {
 
 impl Panels<'_> {
     fn add(&mut self, role: Role, shape: Shape) {
-        self.items.push(Item { role, shape });
+        self.draft.add(role, shape);
     }
 
-    fn text(&mut self, x: f64, y: f64, anchor: Anchor, words: String) {
-        self.add(Role::Ink, Shape::Text(x, y, anchor, Size::Small, words));
+    /// The span and the depth, which are given.
+    fn span(&mut self, input: &Input, y: f64) {
+        let (from, to) = (MARGIN, MARGIN + input.span * self.scale);
+        let label = format!("span {}", self.amount(input.span));
+        self.draft.dimension(Role::Ink, (from, y), (to, y), label, Some(SPAN.id));
+        let (name, field) = match input.section {
+            Section::Round { .. } => ("round", DIAMETER.id),
+            _ => ("deep", DEPTH.id),
+        };
+        let label = format!("{} {name}", self.amount(input.section.depth()));
+        let (ink, below) = ((Role::Ink, Size::Small), y + 28.0);
+        self.draft.name(ink, (to, below, Anchor::End), label, Some(field));
+        if let Section::Plank { across, .. } = input.section {
+            let label = format!("{} wide", self.amount(across));
+            self.draft.name(ink, (from, below, Anchor::Start), label, Some(ACROSS.id));
+        }
     }
 
     fn amount(&self, inches: f64) -> String {
         let length = Length::near(inches).unwrap_or(Length::ZERO);
         show(length, self.bench.tape, Rounding::Nearest)
-            .map_or_else(|_| length.to_string(), |shown| shown.mark.to_string())
+            .map_or_else(|_| length.to_string(), |shown| shown.mark.amount())
     }
 
     /// One beam with its supports, loads and numbers; `top` is the upper edge of its panel.
@@ -109,20 +120,13 @@ impl Panels<'_> {
             bend.verdict.word(),
             Value::Real(bend.stress, 0, "psi").in_line(self.bench)
         );
-        self.add(
-            Role::StrongInk,
-            Shape::Text(SCENE_WIDTH / 2.0, top + 14.0, Anchor::Middle, Size::Medium, words),
-        );
+        let at = (SCENE_WIDTH / 2.0, top + 14.0, Anchor::Middle);
+        self.draft.row((Role::StrongInk, Size::Small), at, words);
         let stretch = self.amount(bend.bay);
         let (from, to) = (MARGIN, MARGIN + bend.bay * self.scale);
         let y = top + PANEL - 14.0;
-        self.add(Role::Dimension, Shape::Line(from, y - 5.0, to, y - 5.0));
-        for end in [from, to] {
-            self.add(Role::Dimension, Shape::Line(end, y - 9.0, end, y - 1.0));
-        }
-        self.text((from + to) / 2.0, y + 9.0, Anchor::Middle, stretch);
-        if let Section::Round { .. } = input.section {
-            self.text(SCENE_WIDTH - MARGIN, y + 9.0, Anchor::End, "round".to_owned());
+        if bays > 1 {
+            self.draft.dimension(Role::Ink, (from, y), (to, y), stretch, None);
         }
     }
 

@@ -1,7 +1,7 @@
 //! The piece of tape around the answer, or the whole length with its running marks.
 
 use super::{Answer, Input};
-use crate::drawing::{Anchor, Board, Role, SCENE_WIDTH, Scene, Shape, Size};
+use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::{Fineness, Length, Number, OutOfRange, Tape, Unit};
 use crate::say;
 use crate::sheet::Bench;
@@ -25,7 +25,7 @@ fn marks(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
         answer.marks.iter().filter_map(|mark| (*mark - input.start_mark).ok()).collect();
     for place in &places {
         let x = board.x(*place);
-        board.add(Role::CutLine, Shape::Line(x, top, x, bottom));
+        board.add(Role::Mark, Shape::Line(x, top, x, bottom));
     }
     let numbers: Vec<_> =
         places.iter().enumerate().map(|(i, place)| (*place, (i + 1).to_string())).collect();
@@ -110,12 +110,12 @@ fn piece_of_tape(read: Length, bench: &Bench) -> Result<Scene, OutOfRange> {
     for index in first..=last {
         let x = at(&board, (step * Number::ratio(index, 1)?)?)?;
         let height = line_height(index, per_number);
-        board.add(Role::Dimension, Shape::Line(x, top, x, top + height));
+        board.add(Role::Tick, Shape::Line(x, top, x, top + height));
         if index % per_number == 0 {
             let number = (index / per_number).to_string();
-            let half_width = Size::Medium.width_of(&number) / 2.0;
+            let half_width = Size::Small.width_of(&number, Role::StrongInk) / 2.0;
             if x - half_width > x_from && x + half_width < x_to {
-                board.text(Role::StrongInk, x, top + 64.0, Anchor::Middle, Size::Medium, number);
+                board.number(Role::StrongInk, x, top + 64.0, number);
             }
         }
     }
@@ -126,9 +126,7 @@ fn piece_of_tape(read: Length, bench: &Bench) -> Result<Scene, OutOfRange> {
         Shape::Polygon(vec![(x, top), (x - 8.0, top - 16.0), (x + 8.0, top - 16.0)]),
     );
     let label = board.amount(read);
-    let half_width = Size::Medium.width_of(&label) / 2.0;
-    let label_x = x.clamp(half_width, SCENE_WIDTH - half_width);
-    board.text(Role::StrongInk, label_x, top - 20.0, Anchor::Middle, Size::Medium, label);
+    board.text(Role::StrongInk, x, top - 20.0, Anchor::Middle, Size::Medium, label);
     let numbers = if unit == Unit::Inch { "inches" } else { "centimetres" };
     Ok(board.scene(say!["A piece of tape numbered in ", numbers, ", with an arrow at ", read, "."]))
 }

@@ -2,7 +2,7 @@
 //! of another size than planned.
 
 use super::super::{Dimension, Item, ItemId, Job, PartSizes, Reckoned, Sketch};
-use crate::drawing::{Anchor, Item as Drawn, Role, SCENE_WIDTH, Scene, Shape, Size};
+use crate::drawing::{Anchor, Draft, Role, SCENE_WIDTH, Scene, Shape, Size};
 use crate::measure::Length;
 use crate::say;
 
@@ -297,13 +297,11 @@ impl Frame {
             })
         };
         placed.sort_by(before);
-        let mut items = vec![Drawn {
-            role: Role::Dimension,
-            shape: Shape::Line(0.0, floor, SCENE_WIDTH, floor),
-        }];
+        let mut draft = Draft::default();
+        draft.add(Role::Tick, Shape::Line(0.0, floor, SCENE_WIDTH, floor));
         for it in &placed {
             let role = match it.look {
-                Look::ToCut => Role::Mate,
+                Look::ToCut => Role::ToCut,
                 Look::Cut => Role::Wood,
                 Look::Changed => Role::Changes,
                 Look::Wrong => Role::KeepOut,
@@ -336,15 +334,14 @@ impl Frame {
             ];
             for face in [front, side, above] {
                 let points = face.map(|(right, back, up)| corner(right, back, up)).to_vec();
-                items.push(Drawn { role, shape: Shape::Polygon(points) });
+                draft.add(role, Shape::Polygon(points));
             }
         }
         let wrong: Vec<&Placed> = placed.iter().filter(|it| it.look == Look::Wrong).collect();
         for it in &wrong {
             let (x, y) = on_page((it.at.0 + it.size.0 / 2.0, it.at.1, it.at.2 + it.size.2 / 2.0));
             let anchor = if x > SCENE_WIDTH / 2.0 { Anchor::End } else { Anchor::Start };
-            let text = Shape::Text(x, y, anchor, Size::Medium, it.name.clone());
-            items.push(Drawn { role: Role::StrongInk, shape: text });
+            draft.name((Role::StrongInk, Size::Medium), (x, y, anchor), it.name.clone(), None);
         }
         let of = |look: Look| placed.iter().filter(|it| it.look == look).count();
         let mut words = format!("The piece. {} of {} drawn are cut", of(Look::Cut), placed.len());
@@ -356,7 +353,7 @@ impl Frame {
             words.push_str(&format!("; {} to cut change size", of(Look::Changed)));
         }
         words.push('.');
-        Scene { width: SCENE_WIDTH, height: floor + EDGE, items, title: say![words] }
+        draft.scene(say![words], floor + EDGE)
     }
 }
 
@@ -373,7 +370,8 @@ mod tests {
     }
 
     fn faces(picture: &Picture, role: Role) -> usize {
-        let is_face = |it: &&Drawn| it.role == role && matches!(it.shape, Shape::Polygon(_));
+        let is_face =
+            |it: &&crate::drawing::Item| it.role == role && matches!(it.shape, Shape::Polygon(_));
         picture.scene.items.iter().filter(is_face).count()
     }
 
@@ -383,7 +381,7 @@ mod tests {
     fn every_piece_of_the_frame_has_its_place() {
         let job = demo();
         let all = drawn(&job, &|_, _| Look::ToCut);
-        assert_eq!(faces(&all, Role::Mate), 3 * (4 + 4 + 4 + 5 + 14));
+        assert_eq!(faces(&all, Role::ToCut), 3 * (4 + 4 + 4 + 5 + 14));
         let beside: Vec<&str> =
             all.beside.iter().filter_map(|id| job.item(*id)).map(Item::name).collect();
         assert_eq!(beside, ["end bracket", "tool dowel"]);
@@ -430,7 +428,7 @@ mod tests {
         };
         let all = drawn(&job, &look);
         assert_eq!((faces(&all, Role::KeepOut), faces(&all, Role::Wood)), (3, 9));
-        let is_named = |it: &Drawn| matches!(&it.shape, Shape::Text(.., text) if text == "leg 2");
+        let is_named = |it: &crate::drawing::Item| matches!(&it.shape, Shape::Text(.., text) if text == "leg 2");
         assert!(all.scene.items.iter().any(is_named));
         let words = all.scene.title.to_string();
         assert_eq!(words, "The piece. 3 of 31 drawn are cut; wrong: leg 2.");

@@ -6,7 +6,7 @@
 use super::Seen;
 use super::letter;
 use super::rows::{RowCut, What};
-use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
+use crate::drawing::{Board, Role, Scene, Shape, Size};
 use crate::measure::{Length, Tape};
 use crate::say;
 
@@ -38,7 +38,7 @@ pub(super) fn bar(
         if titled {
             let x = board.x(Length::ZERO);
             let words = row.title.on(tape);
-            board.text(Role::Ink, x, top + 12.0, Anchor::Start, Size::Small, words);
+            board.row_of(x, top + 12.0, words);
             top += LINE;
         }
         draw_row(&mut board, row, top, *height, seen);
@@ -131,7 +131,7 @@ fn write(
     if height < Size::Small.height() + 1.0 {
         return;
     }
-    let fits = |words: &str| Size::Small.width_of(words) + 6.0 < wide;
+    let fits = |words: &str| Size::Small.width_of(words, Role::StrongInk) + 6.0 < wide;
     let short = letter(part);
     let words = match fits(name) {
         true => name.to_owned(),
@@ -139,5 +139,5 @@ fn write(
         false => return,
     };
     let (x, y) = (left + wide / 2.0, top + height / 2.0 + 4.5);
-    board.text(Role::StrongInk, x, y, Anchor::Middle, Size::Small, words);
+    board.number(Role::StrongInk, x, y, words);
 }

@@ -1,8 +1,9 @@
 //! The leg seen square to its lean, with a plumb line.
 
 use super::angle_arc;
+use crate::calculators::angles::fields::{ANGLE, FOOT_OUT, HEIGHT, WIDTH};
 use crate::calculators::angles::leg::{Answer, Input};
-use crate::drawing::{Anchor, Role, Scene, Size, Sketch};
+use crate::drawing::{Anchor, Role, Scene, Sketch};
 use crate::measure::{Angle, Tape};
 use crate::say;
 
@@ -25,22 +26,29 @@ pub(in super::super) fn draw(input: &Input, answer: &Answer, tape: Tape) -> Scen
     let leg = Angle::radians(plumb.in_radians() - answer.lean.in_radians());
     angle_arc(&mut sketch, (0.0, 0.0), height * 0.55, leg, plumb);
     let left = -cut - room * 0.5;
-    sketch.line(Role::Dimension, (left, 0.0), (left, height));
 
     let label = |length| sketch.board.amount(length);
     let height_label = label(input.height);
     let (out_label, cut_label) = (label(answer.foot_out), label(answer.end_cut));
     let blank =
         format!("blank {}, both ends {:.1}°", label(answer.blank), answer.lean.in_degrees());
-    let (x, y) = sketch.at((left, height / 2.0));
-    sketch.board.text(Role::Ink, x - 4.0, y, Anchor::End, Size::Small, height_label);
+    let (from, to) = (sketch.at((left, 0.0)), sketch.at((left, height)));
+    sketch.board.between(from, to, height_label, Some(HEIGHT.id));
     let (x, y) = sketch.at((out * 0.6, height * 0.6));
     let lean = format!("{:.1}°", answer.lean.in_degrees());
-    sketch.board.text(Role::StrongInk, x + 16.0, y, Anchor::Start, Size::Medium, lean);
+    sketch.board.name(Role::StrongInk, (x + 16.0, y, Anchor::Start), lean, Some(ANGLE.id));
     let baseline = sketch.board.row(-1);
-    sketch.board.text(Role::StrongInk, 170.0, baseline, Anchor::Middle, Size::Small, blank);
-    sketch.dimension(0, 0.0, out, format!("{out_label} out"));
+    sketch.board.row_of(8.0, baseline, blank);
+    sketch.given(0, 0.0, out, format!("{out_label} out"), Some(FOOT_OUT.id));
     sketch.dimension(1, out - cut, out, cut_label);
+    // Square across the leg, at two fifths of its way down.
+    let (sin, cos) = (answer.lean.sin(), answer.lean.cos());
+    let place = (out * 0.3 - cut, height * 0.3);
+    let from = sketch.at(place);
+    let wide = input.width.to_f64() * sketch.scale();
+    let label = sketch.board.amount(input.width);
+    let to = (from.0 + wide * cos, from.1 - wide * sin);
+    sketch.board.between(from, to, label, Some(WIDTH.id));
     sketch.board.scene(say![
         "A leg ",
         input.height,

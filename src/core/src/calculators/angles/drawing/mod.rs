@@ -18,5 +18,5 @@ fn angle_arc(sketch: &mut Sketch, centre: (f64, f64), radius: f64, from: Angle, 
         let angle = Angle::radians(from + (to - from) * t);
         (centre.0 + radius * angle.cos(), centre.1 + radius * angle.sin())
     });
-    sketch.polyline(Role::Dimension, &arc);
+    sketch.polyline(Role::Tick, &arc);
 }

@@ -2,6 +2,7 @@
 
 use super::angle_arc;
 use crate::calculators::angles::Lay;
+use crate::calculators::angles::fields::ACROSS;
 use crate::calculators::angles::sides::{Answer, Input};
 use crate::drawing::{Anchor, Role, Scene, Size, Sketch};
 use crate::measure::{Angle, Tape};
@@ -18,7 +19,7 @@ pub(in super::super) fn draw(input: &Input, answer: &Answer, tape: Tape) -> Scen
     blade(&mut sketch, input, answer);
     let words = format!("{} sides, lean {:.1}°", input.sides, input.lean.to_f64());
     let baseline = sketch.board.row(-1);
-    sketch.board.text(Role::StrongInk, 170.0, baseline, Anchor::Middle, Size::Medium, words);
+    sketch.board.text(Role::StrongInk, 170.0, baseline, Anchor::Middle, Size::Small, words);
     sketch.board.scene(say![format!(
         "{} sides leaning {:.2} degrees: gauge {:.2} degrees from square, blade {:.2} degrees from upright.",
         input.sides,
@@ -51,8 +52,13 @@ fn from_above(sketch: &mut Sketch, input: &Input, answer: &Answer) {
     for n in 0..input.sides {
         sketch.line(Role::CutLine, corner(wide, n), corner(narrow, n));
     }
-    let (x, y) = sketch.at((centre.0, HIGH - 8.0));
-    sketch.board.text(Role::Ink, x, y, Anchor::Middle, Size::Small, "from above");
+    let (x, y) = sketch.at((centre.0, HIGH - 14.0));
+    sketch.board.name(Role::Ink, (x, y, Anchor::Middle), "from above".to_owned(), None);
+    if let Some(size) = &input.size {
+        let (from, to) = (sketch.at((4.0, HIGH - 30.0)), sketch.at((120.0, HIGH - 30.0)));
+        let label = sketch.board.amount(size.across);
+        sketch.board.between(from, to, label, Some(ACROSS.id));
+    }
 }
 
 /// The board against the gauge, from above; the blade runs up the page.
@@ -85,9 +91,8 @@ fn gauge(sketch: &mut Sketch, input: &Input, answer: &Answer) {
     let board = Angle::radians(core::f64::consts::PI - swing.in_radians());
     angle_arc(sketch, (blade, y), 70.0, board, left);
     let (x, y) = sketch.at((blade + 8.0, y + 20.0));
-    let words = format!("{:.1}°", swing.in_degrees() + 0.0);
-    sketch.board.text(Role::StrongInk, x, y, Anchor::Start, Size::Medium, words);
-    sketch.board.text(Role::Ink, x, y + 14.0, Anchor::Start, Size::Small, "gauge");
+    let words = format!("gauge {:.1}°", swing.in_degrees() + 0.0);
+    sketch.board.name(Role::StrongInk, (x, y + 10.0, Anchor::Start), words, None);
 }
 
 /// The blade from where the user stands, tilted, over the table.
@@ -114,7 +119,7 @@ fn blade(sketch: &mut Sketch, input: &Input, answer: &Answer) {
     angle_arc(sketch, (foot, table), 48.0, up, leaning);
     let (x, y) = sketch.at((foot + 8.0, table + 18.0));
     let words = format!("{:.1}° tilt", tilt.in_degrees() + 0.0);
-    sketch.board.text(Role::StrongInk, x, y, Anchor::Start, Size::Medium, words);
+    sketch.board.name(Role::StrongInk, (x, y, Anchor::Start), words, None);
     let (x, y) = sketch.at((foot - 50.0, table + 16.0));
-    sketch.board.text(Role::Ink, x, y, Anchor::Middle, Size::Small, label);
+    sketch.board.name(Role::Ink, (x, y, Anchor::Middle), label.to_owned(), None);
 }

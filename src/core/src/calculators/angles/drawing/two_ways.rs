@@ -1,8 +1,9 @@
 //! The leg from above: where its foot lands, and the sightline between the two.
 
 use super::angle_arc;
+use crate::calculators::angles::fields::THICKNESS;
 use crate::calculators::angles::two_ways::{Answer, Faces, Input};
-use crate::drawing::{Anchor, Role, Scene, Size, Sketch};
+use crate::drawing::{Anchor, Role, Scene, Sketch};
 use crate::measure::{Angle, Tape};
 use crate::say;
 
@@ -41,42 +42,37 @@ pub(in super::super) fn draw(input: &Input, answer: &Answer, tape: Tape) -> Scen
         }
     }
     sketch.line(Role::CutLine, (0.0, 0.0), (across, down));
-    sketch.line(Role::Dimension, (across, 0.0), (across, down));
-    sketch.line(Role::Dimension, (0.0, down), (across, down));
+    let label = |length| sketch.board.amount(length);
+    let (across_label, down_label) = (label(answer.foot_splay), label(answer.foot_rake));
+    let (corner, foot) = (sketch.at((across, 0.0)), sketch.at((across, down)));
+    let below = sketch.at((0.0, down));
+    let side = sketch.at((across + half, down)).0 + 10.0;
+    if down > 0.0 {
+        sketch.board.between((side, corner.1), (side, foot.1), down_label, None);
+    }
+    let under = sketch.at((0.0, down + half)).1 + 14.0;
+    if across > 0.0 {
+        sketch.board.between((below.0, under), (foot.0, under), across_label, None);
+    }
+    let leg = sketch.board.amount(input.thickness);
+    let (from, to) = (sketch.at((-half, 0.0)), sketch.at((half, 0.0)));
+    let over = sketch.at((0.0, -half)).1 - 12.0;
+    sketch.board.between((from.0, over), (to.0, over), leg, Some(THICKNESS.id));
     let front = Angle::SQUARE;
     let line = Angle::radians(front.in_radians() - answer.sightline.in_radians());
     angle_arc(&mut sketch, (0.0, 0.0), reach * 0.55, line, front);
 
-    let label = |length| sketch.board.amount(length);
-    let (across_label, down_label) = (label(answer.foot_splay), label(answer.foot_rake));
     let lean = format!(
         "lean {:.1}°, sightline {:.1}° from front to back",
         answer.resultant.in_degrees(),
         answer.sightline.in_degrees()
     );
-    let baseline = sketch.board.row(-1);
-    sketch.board.text(Role::StrongInk, 170.0, baseline, Anchor::Middle, Size::Small, lean);
-    if down > 0.0 {
-        let (x, y) = sketch.at((across, down / 2.0));
-        sketch.board.text(Role::Ink, x + 6.0, y + 4.0, Anchor::Start, Size::Small, down_label);
-    }
+    sketch.board.tell(lean);
     let (x, y) = sketch.at((-half, 0.0));
-    sketch.board.text(Role::Ink, x - 4.0, y - 4.0, Anchor::End, Size::Small, "top");
-    let (x, y) = sketch.at((across + half, down));
-    sketch.board.text(Role::Ink, x + 4.0, y + 4.0, Anchor::Start, Size::Small, "foot");
-    if across > 0.0 {
-        let (x, y) = sketch.at((across / 2.0, down + half));
-        sketch.board.text(Role::Ink, x, y + 13.0, Anchor::Middle, Size::Small, across_label);
-    }
-    let baseline = sketch.board.row(0);
-    sketch.board.text(
-        Role::Ink,
-        170.0,
-        baseline,
-        Anchor::Middle,
-        Size::Small,
-        "from above, front of the bench below",
-    );
+    sketch.board.name(Role::Ink, (x - 6.0, y + 5.0, Anchor::End), "top".to_owned(), None);
+    let (x, y) = sketch.at((across, down));
+    sketch.board.name(Role::Ink, (x, y + 5.0, Anchor::Middle), "foot".to_owned(), None);
+    sketch.board.tell("from above, front of the bench below");
     sketch.board.scene(say![
         "A leg from above. Its foot stands ",
         answer.foot_rake,

@@ -2,6 +2,7 @@
 
 use super::TALLEST;
 use crate::calculators::curve::arc::{Answer, Input};
+use crate::calculators::curve::fields::{CHORD, RISE, STEP};
 use crate::calculators::curve::sagitta;
 use crate::drawing::{Anchor, Role, Scene, Size, Sketch, points};
 use crate::measure::Tape;
@@ -62,18 +63,16 @@ pub(in super::super) fn draw(input: &Input, answer: &Answer, crown: bool, tape: 
     let heights: Vec<_> =
         answer.marks.iter().map(|mark| (mark.along.to_f64(), label(mark.height))).collect();
     let (radius_label, chord_label) = (label(answer.radius), label(input.chord));
+    let rise_label = label(input.rise);
     let left = answer.narrowest.map(label);
     let thing = answer.fits.first().filter(|_| ghost.is_some()).map(|fit| label(fit.diameter));
     sketch.labels(-2, &along);
     sketch.labels(-1, &heights);
     let (x, _) = sketch.at((0.0, 0.0));
-    for (row, words) in [(-2, "from middle"), (-1, "up from chord")] {
-        let baseline = sketch.board.row(row);
-        sketch.board.text(Role::Ink, x - 22.0, baseline, Anchor::End, Size::Small, words);
-    }
+    sketch.board.tell("upper row: from the middle; lower row: up from the straight line");
     let baseline = sketch.board.row(-3);
     let headline = format!("radius {radius_label}");
-    sketch.board.text(Role::StrongInk, x, baseline, Anchor::Middle, Size::Medium, headline);
+    sketch.board.text(Role::StrongInk, x, baseline, Anchor::Middle, Size::Small, headline);
     if let Some(left) = left {
         let (from, to) = if crown { (0.0, bottom) } else { (top, top + depth - wood) };
         let (_, y) = sketch.at((0.0, (from + to) / 2.0));
@@ -81,7 +80,7 @@ pub(in super::super) fn draw(input: &Input, answer: &Answer, crown: bool, tape: 
             // Beside the middle, so that no guide runs through it.
             let words = format!("{left} left");
             let x = if crown { sketch.at((-half, 0.0)).0 + 4.0 } else { x + 4.0 };
-            sketch.board.text(Role::Ink, x, y + 4.0, Anchor::Start, Size::Small, words);
+            sketch.board.name(Role::Ink, (x, y + 4.0, Anchor::Start), words, None);
         }
     }
     if let (Some(thing), Some((radius, gives))) = (thing, ghost) {
@@ -89,7 +88,14 @@ pub(in super::super) fn draw(input: &Input, answer: &Answer, crown: bool, tape: 
         let words = format!("{thing} across");
         sketch.board.text(Role::Ink, x, y + 20.0, Anchor::Middle, Size::Small, words);
     }
-    sketch.dimension(0, -half, half, chord_label);
+    if answer.marks.len() > 2 {
+        // To the left of the middle, where no numbers are.
+        let label = format!("every {}", sketch.board.amount(input.step));
+        sketch.given(-2, -input.step.to_f64(), 0.0, label, Some(STEP.id));
+    }
+    sketch.given(0, -half, half, chord_label, Some(CHORD.id));
+    let ((x, top), (_, bottom)) = (sketch.at((0.0, -rise)), sketch.at((0.0, 0.0)));
+    sketch.board.between((x, top), (x, bottom), rise_label, Some(RISE.id));
     sketch.board.scene(say![
         "An arc ",
         input.chord,

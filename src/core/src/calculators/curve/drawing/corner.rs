@@ -2,6 +2,7 @@
 
 use super::TALLEST;
 use crate::calculators::curve::corner::{Answer, Input};
+use crate::calculators::curve::fields::{EDGE, RADIUS};
 use crate::drawing::{Anchor, Role, Scene, Size, Sketch, points};
 use crate::measure::{Angle, Tape};
 use crate::say;
@@ -97,13 +98,13 @@ pub(in super::super) fn draw(input: &Input, answer: &Answer, tape: Tape) -> Scen
     let edge_label = input.edge.map(label);
     sketch.dimension(-1, edge - tangent, edge, touches);
     let (x, y) = sketch.at(centre);
-    let middle = x.clamp(60.0, 280.0);
-    sketch.board.text(Role::StrongInk, middle, y + 20.0, Anchor::Middle, Size::Small, radius_label);
+    let at = (x, y + 20.0, Anchor::Middle);
+    sketch.board.name(Role::StrongInk, at, radius_label, Some(RADIUS.id));
     let (x, _) = sketch.at((edge, 0.0));
     let baseline = sketch.board.row(-2);
     sketch.board.text(Role::Ink, x, baseline, Anchor::End, Size::Small, lost);
     if let Some(label) = edge_label {
-        sketch.dimension(0, 0.0, edge, label);
+        sketch.given(0, 0.0, edge, label, Some(EDGE.id));
     }
     sketch.board.scene(say![
         "A corner rounded with a radius of ",

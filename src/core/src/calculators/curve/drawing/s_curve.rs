@@ -1,6 +1,7 @@
 //! The S-curve on its board.
 
 use super::TALLEST;
+use crate::calculators::curve::fields::{OFFSET, RUN};
 use crate::calculators::curve::s_curve::{Answer, Input};
 use crate::calculators::curve::sagitta;
 use crate::drawing::{Anchor, Role, Scene, Size, Sketch, points};
@@ -56,16 +57,19 @@ pub(in super::super) fn draw(input: &Input, answer: &Answer, tape: Tape) -> Scen
     sketch.labels(-1, &heights);
     let (x, _) = sketch.at((run / 2.0, 0.0));
     let baseline = sketch.board.row(-3);
-    sketch.board.text(Role::StrongInk, x, baseline, Anchor::Middle, Size::Medium, words);
+    sketch.board.text(Role::StrongInk, x, baseline, Anchor::Middle, Size::Small, words);
     if let Some(left) = left
         && bottom * sketch.scale() > 16.0
     {
         let (x, y) = sketch.at((0.0, bottom / 2.0));
         let words = format!("{left} left");
-        sketch.board.text(Role::Ink, x + 4.0, y + 4.0, Anchor::Start, Size::Small, words);
+        sketch.board.name(Role::Ink, (x + 4.0, y + 4.0, Anchor::Start), words, None);
     }
     sketch.dimension(0, 0.0, run / 2.0, join_label);
-    sketch.dimension(1, 0.0, run, run_label);
+    sketch.given(1, 0.0, run, run_label, Some(RUN.id));
+    let label = sketch.board.amount(input.offset);
+    let ((x, top), (_, bottom)) = (sketch.at((run, -offset)), sketch.at((run, 0.0)));
+    sketch.board.between((x - 14.0, top), (x - 14.0, bottom), label, Some(OFFSET.id));
     sketch.board.scene(say![
         "An S-curve over a run of ",
         input.run,

@@ -82,9 +82,9 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     let zero = Length::ZERO;
     let Input { front_thickness: front, rear_thickness: rear, .. } = *input;
     let thicker = front.max(rear);
-    let unit = (thicker * 2)?;
+    let unit = thicker;
     let wide = (unit * 3)?;
-    let mut board = Board::fit(tape, wide, thicker, 110.0, 1, 2);
+    let mut board = Board::with_sides(tape, (wide, thicker), 110.0, (1, 0));
     let right = (unit * 2)?;
     // The rear piece runs across the page and is notched from above by the front one.
     let (l, m, n, r) = (board.x(zero), board.x(unit), board.x(right), board.x(wide));
@@ -116,12 +116,18 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     board.text(Role::Ink, middle, y, Anchor::Middle, Size::Small, label);
     let y = board.row(-1);
     board.text(Role::Ink, l, y, Anchor::Start, Size::Small, "show face");
-    let y = board.row(0);
-    let label = format!("rear piece: cut {} from the show face", board.amount(answer.rear_cut));
-    board.text(Role::Ink, l, y, Anchor::Start, Size::Small, label);
-    let y = board.row(1);
-    let label = format!("front piece: cut {} from the back", board.amount(answer.front_cut));
-    board.text(Role::Ink, l, y, Anchor::Start, Size::Small, label);
+    let label = board.amount(front);
+    board.upright(l - 12.0, zero, front, label, Some(FRONT_THICKNESS.id));
+    let label = board.amount(rear);
+    board.upright(r + 12.0, zero, rear, label, Some(REAR_THICKNESS.id));
+    let cut = board.amount(answer.rear_cut);
+    if input.rear_cut.is_some() {
+        let x = f64::midpoint(l, m);
+        board.upright(x, zero, answer.rear_cut, cut.clone(), Some(REAR_CUT.id));
+    }
+    board.tell("left: front piece; right: rear piece");
+    board.tell(format!("rear piece: cut {cut} from the show face"));
+    board.tell(format!("front piece: cut {} from the back", board.amount(answer.front_cut)));
     Ok(board.scene(say![
         "Section across the lap, show faces up: the rear piece is cut ",
         answer.rear_cut,

@@ -173,12 +173,23 @@ fn draw(
             Joint::Tenoned(tenon) => (left - tenon)?,
             _ => rail_left,
         };
-        board.dimension(-1, rail_left, (rail_left + answer.cut)?);
+        board.given(-1, rail_left, (rail_left + answer.cut)?, Some(RAIL.id));
     }
-    board.dimension(0, zero, left);
-    board.dimension(0, left, right_face);
-    board.dimension(0, right_face, overall);
-    board.dimension(1, zero, overall);
+    match input.joint {
+        Joint::Tenoned(tenon) => {
+            let label = format!("tenon {}", board.amount(tenon));
+            board.labelled(-2, (left - tenon)?, left, label, Some(TENON.id));
+        }
+        Joint::Lapped(short) if short.is_positive() => {
+            let label = format!("short {}", board.amount(short));
+            board.labelled(-2, zero, short, label, Some(LAP_SHORT.id));
+        }
+        _ => {}
+    }
+    board.given(0, zero, left, Some(LEG_LEFT.id));
+    board.given(0, left, right_face, (input.joint == Joint::Butted).then_some(RAIL.id));
+    board.given(0, right_face, overall, Some(LEG_RIGHT.id));
+    board.given(1, zero, overall, Some(OVERALL.id));
     Ok(board.scene(say![
         "Two legs from the front, ",
         answer.overall,

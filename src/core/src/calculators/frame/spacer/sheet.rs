@@ -104,7 +104,7 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     let block = block(input, answer);
     let is_inside_down = matches!(input.lay, Lay::InsideDown(_));
     let width = (leg * 3)?;
-    let mut board = Board::fit(tape, width, leg, 130.0, 1, 1);
+    let mut board = Board::with_sides(tape, (width, leg), 130.0, (1, 1));
     let rail_top = ((leg - block)? - input.rail)?;
     board.rect(Role::EndGrain, zero, zero, leg, leg);
     board.rect(Role::Mate, leg, rail_top, (leg * 2)?, input.rail);
@@ -120,10 +120,28 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     let face = if is_inside_down { "outside face up" } else { "outside face down" };
     let (x, y) = (board.x(zero), if is_inside_down { board.row(-1) } else { board.row(0) });
     board.text(Role::Ink, x, y, Anchor::Start, Size::Small, face);
-    let x = board.x(width);
-    let label = format!("block {}", board.amount(block));
-    let y = board.row(0);
-    board.text(Role::StrongInk, x, y, Anchor::End, Size::Small, label);
+    let label = board.amount(leg);
+    board.upright(board.x(zero) - 12.0, zero, leg, label, Some(LEG.id));
+    let beside = board.x(width) + 12.0;
+    let label = board.amount(input.rail);
+    board.upright(beside, rail_top, (rail_top + input.rail)?, label, Some(RAIL_THICKNESS.id));
+    // Outside down the set-back is the block, inside down it is what is left above the rail.
+    let (from, to, field) = match input.lay {
+        Lay::InsideDown(_) => (zero, rail_top, Some(SET_BACK.id)),
+        Lay::OutsideDown(_) => ((leg - block)?, leg, Some(SET_BACK.id)),
+        Lay::Block(_) => ((leg - block)?, leg, Some(BLOCK.id)),
+        Lay::Centred => (leg, leg, None),
+    };
+    if to > from {
+        let label = (to - from).map_or_else(|_| String::new(), |it| board.amount(it));
+        let x = if is_inside_down { board.x((leg * 2)?) } else { board.x((leg + (leg / 4)?)?) };
+        board.upright(x, from, to, label, field);
+    }
+    if block.is_positive() && (is_inside_down || input.lay == Lay::Centred) {
+        let label = format!("block {}", board.amount(block));
+        let left = board.x((leg + (leg / 2)?)?) - 12.0;
+        board.upright(left, (leg - block)?, leg, label, None);
+    }
     Ok(board.scene(say![
         "The leg on the bench, the rail on a block of ",
         block,

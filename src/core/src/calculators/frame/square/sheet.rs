@@ -120,7 +120,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
 fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange> {
     let zero = Length::ZERO;
     let (wide, high) = (input.near_side, input.left_side);
-    let mut board = Board::fit(tape, wide, high, 150.0, 2, 2);
+    let mut board = Board::with_sides(tape, (wide, high), 150.0, (1, 2));
     let (left, right) = (board.x(zero), board.x(wide));
     let (far, near) = (board.y(zero), board.y(high));
     board.add(Role::Ghost, Shape::Rect(left, far, right - left, near - far));
@@ -150,13 +150,21 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
         board.text(Role::Ink, x, y, anchor, Size::Small, text);
     }
     let diagonal = answer.lean.as_ref().map_or(answer.diagonal, |lean| lean.square_diagonal);
-    let label = format!("square: both diagonals {}", board.amount(diagonal));
-    let (x, y) = (f64::midpoint(left, right), board.row(1));
-    board.text(Role::StrongInk, x, y, Anchor::Middle, Size::Small, label);
+    board.given(1, zero, wide, Some(NEAR_SIDE.id));
+    let label = board.amount(high);
+    board.upright(left - 16.0, zero, high, label, Some(LEFT_SIDE.id));
+    if let Some([first, second]) = input.diagonals {
+        // Each by the end of its diagonal at the far side.
+        let (first, second) = (board.amount(first), board.amount(second));
+        let (quarter, y) = ((right - left) / 4.0, far + (near - far) / 4.0 + 5.0);
+        let at = (right - quarter, y, Anchor::Middle);
+        board.name(Role::Ink, at, first, Some(DIAGONAL_A.id));
+        let at = (left + quarter, y, Anchor::Middle);
+        board.name(Role::Ink, at, second, Some(DIAGONAL_B.id));
+    }
+    board.tell(format!("square: both diagonals {}", board.amount(diagonal)));
     if !lean.is_zero() {
-        let label = format!("leans {}, drawn larger", board.amount(lean.abs()));
-        let y = board.row(-2);
-        board.text(Role::Ink, x, y, Anchor::Middle, Size::Small, label);
+        board.tell(format!("leans {}, drawn larger", board.amount(lean.abs())));
     }
     Ok(board.scene(say![
         "The frame from above, near side below. Square, both diagonals are ",

@@ -77,7 +77,7 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     let zero = Length::ZERO;
     let leg = input.leg_length;
     let wide = (leg * 2)?;
-    let mut board = Board::fit(tape, wide, leg, 190.0, 0, 1);
+    let mut board = Board::with_sides(tape, (wide, leg), 210.0, (0, 1));
     let leg_wide = (leg / 10)?;
     let rail_wide = ((leg * 3)? / 5)?;
     let apron_edge = (input.apron_down + input.apron_width)?;
@@ -88,7 +88,7 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     let lower_edge = (leg - answer.floor_block)?;
     board.rect(Role::Waste, block_left, lower_edge, leg_wide, answer.floor_block);
     board.rect(Role::Ghost, block_left, apron_edge, leg_wide, answer.apron_block);
-    board.line(Role::Dimension, (zero, leg), (wide, leg));
+    board.line(Role::Tick, (zero, leg), (wide, leg));
     let text_left = board.x((leg_wide + rail_wide)?) + 6.0;
     let middle =
         |board: &Board, from: Length, size: Length| board.y(from) + board.size(size) / 2.0 + 4.0;
@@ -114,6 +114,27 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     for (x, y, words) in lines {
         board.text(Role::Ink, x, y, Anchor::Start, Size::Small, words);
     }
+    let left = board.x(zero) - 14.0;
+    let label = board.amount(leg);
+    board.upright(left, zero, leg, label, Some(LEG_LENGTH.id));
+    let right = board.x(wide) + 10.0;
+    if input.apron_width.is_positive() {
+        let label = board.amount(input.apron_width);
+        board.upright(right, input.apron_down, apron_edge, label, Some(APRON_WIDTH.id));
+    }
+    if input.apron_down.is_positive() {
+        let label = board.amount(input.apron_down);
+        board.upright(right, zero, input.apron_down, label, Some(APRON_DOWN.id));
+    }
+    let label = board.amount(input.stretcher_width);
+    board.upright(right, answer.from_leg_top, lower_edge, label, Some(STRETCHER_WIDTH.id));
+    let to = match input.line {
+        Line::LowerEdge => lower_edge,
+        Line::Middle => ((lower_edge + answer.from_leg_top)? / 2)?,
+        Line::UpperEdge => answer.from_leg_top,
+    };
+    let label = board.amount(input.height);
+    board.upright(board.x(wide) - 14.0, to, leg, label, Some(HEIGHT.id));
     let (x, y) = (board.x(wide), board.row(0));
     board.text(Role::Ink, x, y, Anchor::End, Size::Small, "floor");
     Ok(board.scene(say![

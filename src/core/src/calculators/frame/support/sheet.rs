@@ -68,21 +68,37 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     let zero = Length::ZERO;
     let rail = input.rail_thickness;
     let high = (answer.between_rails + (rail * 2)?)?;
-    let mut board = Board::fit(tape, input.between_legs, high, 170.0, 1, 2);
+    let mut board = Board::with_sides(tape, (input.between_legs, high), 170.0, (1, 2));
     board.rect(Role::Wood, zero, zero, input.between_legs, rail);
     board.rect(Role::Wood, zero, (rail + answer.between_rails)?, input.between_legs, rail);
     let top = (rail - input.housing)?;
     let mut marks = Vec::new();
     for (number, edge) in (1_u32..).zip(&answer.left_edges) {
         board.rect(Role::Mate, *edge, top, input.support_thickness, answer.cut);
-        board.line(Role::CutLine, (*edge, zero), (*edge, rail));
+        board.line(Role::Mark, (*edge, zero), (*edge, rail));
         marks.push((*edge, number));
     }
     let numbers: Vec<_> = marks.iter().map(|(at, n)| (*at, n.to_string())).collect();
     let amounts: Vec<_> = marks.iter().map(|(at, _)| (*at, board.amount(*at))).collect();
     board.labels(-1, &numbers);
     board.labels(0, &amounts);
-    board.dimension(1, zero, input.between_legs);
+    board.given(1, zero, input.between_legs, Some(BETWEEN_LEGS.id));
+    let right = board.x(input.between_legs) + 12.0;
+    let label = board.amount(rail);
+    board.upright(right, zero, rail, label, Some(RAIL_THICKNESS.id));
+    let label = board.amount(answer.between_rails);
+    board.upright(right, rail, (rail + answer.between_rails)?, label, None);
+    if let Some(edge) = answer.left_edges.first() {
+        let y = board.y(((rail + answer.between_rails)? - (answer.between_rails / 3)?)?);
+        let (from, to) = (board.x(*edge), board.x((*edge + input.support_thickness)?));
+        let label = board.amount(input.support_thickness);
+        board.between((from, y), (to, y), label, Some(SUPPORT_THICKNESS.id));
+    }
+    let overall = board.amount(input.depth_overall);
+    board.tell(format!(
+        "depth {overall} over the legs, rails {} back",
+        board.amount(input.set_back)
+    ));
     Ok(board.scene(say![
         "From above: two rails ",
         answer.between_rails,

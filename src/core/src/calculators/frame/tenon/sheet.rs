@@ -7,7 +7,7 @@ use crate::calculators::frame::fields::{
     TENON_THICKNESS, TENONS_CLEAR,
 };
 use crate::calculators::frame::sheet::out_of_range;
-use crate::drawing::{Anchor, Board, Role, Scene, Size};
+use crate::drawing::{Board, Role, Scene};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
 use crate::sheet::{self, Act, Ask, Caution, Source, Step, Term, Value, Working};
@@ -86,7 +86,7 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     let Input { leg, thickness, lengths: [a, b], .. } = *input;
     let stub = (leg / 2)?;
     let wide = (leg + stub)?;
-    let mut board = Board::fit(tape, wide, wide, 190.0, 1, 2);
+    let mut board = Board::with_sides(tape, (wide, wide), 190.0, (1, 2));
     let cheek = answer.outside_to_cheek;
     // The first rail comes from the right, the second from above; y runs down from the top.
     let band = ((wide - cheek)? - thickness)?;
@@ -103,18 +103,20 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
             board.rect(Role::Wood, cheek, stub, thickness, tenon);
         }
     }
-    let x = board.x(wide) + 6.0;
-    let y = board.y(band) + board.size(thickness) / 2.0 + 4.0;
+    // The first along its lower cheek, the second along its left one, both clear of the other.
+    let y = board.y(((band + thickness)? + (thickness / 2)?)?);
     let label = format!("first {}", board.amount(a));
-    board.text(Role::Ink, x, y, Anchor::Start, Size::Small, label);
-    let x = board.x(cheek) + board.size(thickness) / 2.0;
+    let (from, to) = (board.x((leg - a)?), board.x(leg));
+    board.between((from, y), (to, y), label, Some(TENON_A.id));
+    let x = board.x(cheek) - board.size(thickness) / 2.0;
     let label = format!("second {}", board.amount(b));
-    let y = board.row(-1);
-    board.text(Role::Ink, x, y, Anchor::Middle, Size::Small, label);
-    board.dimension(0, zero, cheek);
-    board.dimension(1, zero, leg);
-    let (x, y) = (board.x(zero) - 6.0, board.y(wide) - 4.0);
-    board.text(Role::Ink, x, y, Anchor::End, Size::Small, "outside");
+    board.upright(x, stub, (stub + b)?, label, Some(TENON_B.id));
+    let x = board.x(wide) + 12.0;
+    let label = board.amount(thickness);
+    board.upright(x, band, (band + thickness)?, label, Some(TENON_THICKNESS.id));
+    board.given(0, zero, cheek, Some(CHEEK.id));
+    board.given(1, zero, leg, Some(LEG.id));
+    board.tell("outside faces: left and below");
     Ok(board.scene(say![
         "Section through a leg of ",
         leg,

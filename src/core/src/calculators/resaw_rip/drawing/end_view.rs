@@ -10,7 +10,7 @@ use crate::sheet::Side;
 pub(super) const FENCE: f64 = 12.0;
 
 /// Room for the heights of the blade beside the wood.
-pub(super) const BESIDE: f64 = 22.0;
+pub(super) const BESIDE: f64 = 56.0;
 
 /// Where a piece stands on the page.
 #[derive(Clone, Copy)]
@@ -113,20 +113,15 @@ impl EndView {
         }
     }
 
-    /// Heights of the blade beside the wood: up from the table, and for two passes down from the
-    /// upper edge.
+    /// The height of the blade beside the wood, up from the table.
     pub(super) fn heights(&self, page: &mut Page, sweep: &Sweep, beyond: Length) {
         let outward = match self.side {
             Side::Right => -1.0,
             Side::Left => 1.0,
         };
-        let x = self.x(beyond) + outward * 7.0;
-        let tip = self.y(sweep.height);
-        page.upright(x, self.table_y, tip);
-        if sweep.sides == 2 {
-            let down = self.top() + (self.table_y - tip);
-            page.upright(x + outward * 9.0, self.top(), down);
-        }
+        let x = self.x(beyond) + outward * 9.0;
+        let label = page.amount(sweep.height);
+        page.upright(x, self.y(sweep.height), self.table_y, label, None);
     }
 
     /// A label in the wood, if there is room for it; whether there was.
@@ -139,17 +134,21 @@ impl EndView {
     ) -> bool {
         let (a, b) = (self.x(from), self.x(to));
         let room = (b - a).abs() - 4.0;
-        let has_room = size.width_of(label) <= room && size.height() <= self.table_y - self.top();
+        let has_room = size.width_of(label, Role::StrongInk) <= room
+            && size.height() <= self.table_y - self.top();
         if has_room {
             let middle = (self.top() + self.table_y) / 2.0 + size.height() * 0.35;
-            page.text(Role::StrongInk, (a + b) / 2.0, middle, size, label);
+            page.name((a + b) / 2.0, middle, size, label.to_owned(), None);
         }
         has_room
     }
 }
 
-/// `blade 1 7/8, twice`: from both edges; two of them stand side by side on a phone.
-pub(super) fn blade_label(page: &Page, sweep: &Sweep) -> String {
+/// What the blade does, under the picture.
+pub(super) fn tell_blade(page: &mut Page, sweep: &Sweep) {
     let height = page.amount(sweep.height);
-    if sweep.sides == 2 { format!("blade {height}, twice") } else { format!("blade {height}") }
+    page.tell(match sweep.sides {
+        2 => format!("blade {height} up, from both edges"),
+        _ => format!("blade {height} up"),
+    });
 }

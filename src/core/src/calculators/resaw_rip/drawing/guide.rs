@@ -1,8 +1,9 @@
 //! Top view of a board with the guide, the shoe and the cut.
 
+use super::super::fields::{GUIDE_BOARD, GUIDE_STRIP, KERF};
 use super::super::guide::{Answer, GuideOn, Input, ShoeSide};
 use super::{MARGIN, Page, ROW};
-use crate::drawing::{Role, SCENE_WIDTH, Scene, Size};
+use crate::drawing::{Role, SCENE_WIDTH, Scene};
 use crate::measure::Tape;
 use crate::say;
 use crate::sheet::Side;
@@ -49,16 +50,22 @@ pub(in super::super) fn guide(input: &Input, answer: &Answer, tape: Tape) -> Sce
     page.rect(Role::Ghost, (x(shoe.0), top + ALONG * 0.3), (x(shoe.1), top + ALONG * 0.75));
     page.line(Role::ShowFace, (x(0.0), top), (x(0.0), bottom));
     let label = page.amount(answer.chosen.from_kept_edge);
-    page.across(x(0.0), x(edge), top - 14.0, format!("guide {label}"));
+    page.across(x(0.0), x(edge), top - 14.0, format!("guide {label}"), None);
     let label = page.amount(input.strip);
-    page.across(x(0.0), x(strip), bottom + ROW + 8.0, format!("keep {label}"));
+    let row = |n: f64| bottom + n * ROW + 4.0;
+    page.across(x(0.0), x(strip), row(1.0), format!("keep {label}"), Some(GUIDE_STRIP.id));
+    let label = page.amount(input.kerf);
+    let cut = (x(strip), x(strip + kerf));
+    page.across(cut.0, cut.1, row(1.0), format!("kerf {label}"), Some(KERF.id));
+    let label = page.amount(input.board_width);
+    page.across(x(0.0), x(board), row(3.0), format!("board {label}"), Some(GUIDE_BOARD.id));
     let offset = page.amount(answer.offset);
-    let (tooth, row) = match input.guide_on {
-        GuideOn::Waste => (strip + kerf, bottom + 2.0 * ROW + 14.0),
-        GuideOn::Strip => (strip, bottom + 2.0 * ROW + 14.0),
+    let tooth = match input.guide_on {
+        GuideOn::Waste => strip + kerf,
+        GuideOn::Strip => strip,
     };
-    page.across(x(tooth), x(edge), row, format!("offset {offset}"));
-    page.text_from(Role::Ink, MARGIN, bottom + 3.0 * ROW + 18.0, Size::Small, LEGEND);
+    page.across(x(tooth), x(edge), row(2.0), format!("offset {offset}"), None);
+    page.tell(LEGEND);
     let title = say![
         "Top view: guide ",
         answer.chosen.from_kept_edge,
@@ -66,7 +73,7 @@ pub(in super::super) fn guide(input: &Input, answer: &Answer, tape: Tape) -> Sce
         input.strip,
         ", waste hatched."
     ];
-    page.scene(title, bottom + 3.0 * ROW + 24.0)
+    page.scene(title, bottom + 4.0 * ROW)
 }
 
 /// What the shapes are.

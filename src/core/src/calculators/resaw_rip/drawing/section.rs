@@ -1,7 +1,8 @@
 //! Each cut of a section in order, two to a row.
 
+use super::super::fields::{KERF, STOCK_THICKNESS, STOCK_WIDTH, TARGET_THICKNESS, TARGET_WIDTH};
 use super::super::section::{Answer, Cut, Input, Way};
-use super::end_view::{BESIDE, EndView, FENCE, blade_label};
+use super::end_view::{BESIDE, EndView, FENCE, tell_blade};
 use super::{MARGIN, Page, ROW};
 use crate::drawing::{Role, SCENE_WIDTH, Scene, Size};
 use crate::measure::{Length, Tape};
@@ -21,14 +22,14 @@ pub(in super::super) fn section(input: &Input, answer: &Answer, side: Side, tape
     let tallest = tallest.max().unwrap_or(input.thickness).to_f64();
     let room = cell - 2.0 * MARGIN - FENCE - BESIDE;
     let scale = (room / widest).min(TALLEST / tallest);
-    let row_height = 3.0 * ROW + tallest * scale + ROW + 12.0;
+    let row_height = 5.0 * ROW + tallest * scale + 12.0;
     let mut bottom = 0.0;
     for (index, cut) in answer.cuts.iter().enumerate() {
         let (row, column) = ((index / 2) as f64, (index % 2) as f64);
         let left = column * cell;
         let top = row * row_height;
         bottom = top + row_height;
-        one_cut(&mut page, cut, side, (left, top, cell), (scale, tallest));
+        one_cut(&mut page, input, cut, side, (left, top, cell), (scale, tallest));
     }
     let fences: Vec<String> = answer.cuts.iter().map(|cut| page.amount(cut.fence)).collect();
     let title = say![format!(
@@ -39,13 +40,16 @@ pub(in super::super) fn section(input: &Input, answer: &Answer, side: Side, tape
         },
         fences.join(", ")
     )];
-    let legend = "thick line: face that stays at the fence";
-    page.text(Role::Ink, SCENE_WIDTH / 2.0, bottom + 4.0, Size::Small, legend);
-    page.scene(title, bottom + 10.0)
+    if let Some(cut) = answer.cuts.first() {
+        tell_blade(&mut page, &cut.sweep);
+    }
+    page.tell("thick line: face that stays at the fence");
+    page.scene(title, bottom)
 }
 
 fn one_cut(
     page: &mut Page,
+    input: &Input,
     cut: &Cut,
     side: Side,
     (left, top, cell): (f64, f64, f64),
@@ -60,13 +64,7 @@ fn one_cut(
     let view = EndView::around(middle, across, scale, side, table_y, depth);
     let near = cut.fence;
     let far = (near + cut.dust).unwrap_or(across);
-    page.text(
-        Role::Ink,
-        middle,
-        top + ROW - 3.0,
-        Size::Small,
-        format!("Setting {}: cut face {}", cut.setting, cut.face),
-    );
+    page.row(middle, top + ROW - 3.0, format!("{}: cut face {}", cut.setting, cut.face));
     view.wood(page, Role::EndGrain, Length::ZERO, near);
     view.wood(page, Role::Waste, far, across);
     view.kerf(page, &cut.sweep, near, far);
@@ -76,7 +74,24 @@ fn one_cut(
     view.label(page, (Length::ZERO, near), &format!("{} at fence", cut.at_fence), Size::Small);
     let label = page.amount(cut.fence);
     let above = view.top().min(view.y(cut.sweep.height)) - 8.0;
-    page.across(view.x(Length::ZERO), view.x(near), above, label);
-    let blade = blade_label(page, &cut.sweep);
-    page.text(Role::Ink, middle, table_y + ROW - 3.0, Size::Small, blade);
+    page.across(view.x(Length::ZERO), view.x(near), above, label, None);
+    // What is asked stands below the table: the stock before the cut, or what this cut brings it to.
+    let (stock, target, wanted, whole) = match cut.way {
+        Way::Width => (STOCK_WIDTH.id, TARGET_WIDTH.id, input.target_width, input.width),
+        Way::Thickness => {
+            (STOCK_THICKNESS.id, TARGET_THICKNESS.id, input.target_thickness, input.thickness)
+        }
+    };
+    let below = table_y + ROW - 4.0;
+    if near == wanted {
+        let label = format!("target {}", page.amount(wanted));
+        page.across(view.x(Length::ZERO), view.x(near), below, label, Some(target));
+    } else if across == whole {
+        let label = format!("stock {}", page.amount(whole));
+        page.across(view.x(Length::ZERO), view.x(across), below, label, Some(stock));
+    }
+    if cut.setting == 1 && far > near {
+        let label = format!("kerf {}", page.amount(input.saw.kerf));
+        page.across(view.x(near), view.x(far), below + ROW, label, Some(KERF.id));
+    }
 }

@@ -1,7 +1,8 @@
 //! Section along an angled screw: a pocket from the side, a toed screw standing.
 
-use super::{Answer, Input, Seat};
-use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
+use super::super::fields::{EXIT, PART_THICKNESS, RECEIVER_THICKNESS, START_BACK};
+use super::{Answer, Find, Input, Seat};
+use crate::drawing::{Board, Role, Scene, Shape};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
 use crate::tables::fasteners::Fastener;
@@ -24,9 +25,9 @@ pub(super) fn draw(
     let long = (end + input.receiver)?;
     let across = (input.thickness + input.beyond)?;
     let mut board = if is_toed {
-        Board::fit(tape, (across * 2)?, long, 230.0, 1, 1)
+        Board::with_sides(tape, (across, long), 230.0, (1, 1))
     } else {
-        Board::fit(tape, long, across, 150.0, 2, 2)
+        Board::with_sides(tape, (long, across), 150.0, (1, 2))
     };
     let place = |board: &Board, (along, aside): Place| {
         let (x, y) = (board.x(zero), board.y(zero));
@@ -89,39 +90,38 @@ fn label(
     [from, exit]: [(f64, f64); 2],
     end: Length,
 ) -> Result<(), OutOfRange> {
-    let angle = format!("{:.0}° from drilled face", input.angle.in_degrees());
-    let exit_label = format!("exit {} from face", board.amount(answer.exit));
+    let zero = Length::ZERO;
+    let start = match input.find {
+        Find::Start(_) => None,
+        Find::Exit(_) => Some(START_BACK.id),
+    };
+    let across = (input.thickness + input.beyond)?;
+    let label_deep = format!("deep {}", board.amount(deep));
+    let receiver = (end, (end + input.receiver)?);
     if input.seat == Seat::Face {
-        let right = board.x((input.thickness + input.beyond)?) + 8.0;
-        let left = board.x(Length::ZERO) - 6.0;
-        board.add(Role::Dimension, Shape::Line(left, from.1, left, exit.1));
-        let start = format!("start {}", board.amount(answer.start));
-        let deep = format!("deep {}", board.amount(deep));
-        let lines = [
-            (from.1 - 4.0, angle),
-            (from.1 + 14.0, format!("{start} up, on the left face")),
-            (exit.1 + 4.0, exit_label),
-            (exit.1 + 24.0, deep),
-        ];
-        for (y, words) in lines {
-            board.text(Role::Ink, right, y, Anchor::Start, Size::Small, words);
-        }
-        let (x, y) = (board.x(Length::ZERO), board.row(0));
-        board.text(Role::Ink, x, y, Anchor::Start, Size::Small, "receiver below");
-        return Ok(());
+        let left = board.x(zero) - 12.0;
+        let label = board.amount(answer.start);
+        board.between((left, from.1), (left, exit.1), label, start);
+        let right = board.x(across) + 12.0;
+        board.upright(right, end, (end + deep)?, label_deep, None);
+        let label = board.amount(input.receiver);
+        board.upright(left, receiver.0, receiver.1, label, Some(RECEIVER_THICKNESS.id));
+        board.given(-1, zero, input.thickness, Some(PART_THICKNESS.id));
+        let label = format!("exit {}", board.amount(answer.exit));
+        board.labelled(0, zero, answer.exit, label, Some(EXIT.id));
+        board.tell("left: the drilled face; below: the receiver");
+    } else {
+        board.given(-1, (end - answer.start)?, end, start);
+        board.labelled(0, end, (end + deep)?, label_deep, None);
+        board.given(1, receiver.0, receiver.1, Some(RECEIVER_THICKNESS.id));
+        let left = board.x(zero) - 12.0;
+        let label = board.amount(input.thickness);
+        board.upright(left, zero, input.thickness, label, Some(PART_THICKNESS.id));
+        let label = format!("exit {}", board.amount(answer.exit));
+        let right = board.x((end + input.receiver)?) + 12.0;
+        board.upright(right, zero, answer.exit, label, Some(EXIT.id));
+        board.tell("above: the drilled face; right: the receiver");
     }
-    board.dimension(-1, (end - answer.start)?, end);
-    board.dimension(0, end, (end + deep)?);
-    let (x, y) = (board.x(Length::ZERO), board.row(-2));
-    board.text(Role::Ink, x, y, Anchor::Start, Size::Small, format!("start back, {angle}"));
-    let y = board.row(1);
-    board.text(
-        Role::Ink,
-        x,
-        y,
-        Anchor::Start,
-        Size::Small,
-        format!("{exit_label}; receiver right"),
-    );
+    board.tell(format!("{:.0}° from the drilled face", input.angle.in_degrees()));
     Ok(())
 }

@@ -104,7 +104,7 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     let most = (tall * 2)?;
     let shown = apart.max(-most).min(most);
     let high = leg.max(((shown.abs() + tall)? + gap)?);
-    let mut board = Board::fit(tape, ((leg * 2)? + gap)?, high, 170.0, 1, 1);
+    let mut board = Board::fit(tape, ((leg * 2)? + gap)?, high, 170.0, 2, 3);
     // From above: outside faces left and below, the first from the right, the second from above.
     board.rect(Role::EndGrain, zero, zero, leg, leg);
     let first_top = ((leg - first.from_outside)? - half)?;
@@ -121,14 +121,24 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     let from_back = ((view + leg)? - second.deep)?;
     board.rect(Role::Fastener, from_back, second_y, second.deep, tall);
     let labels = [
-        (board.x(zero), board.row(-1), "from above".to_owned()),
-        (board.x(view), board.row(-1), "from inside".to_owned()),
-        (board.x(zero), board.row(0), "outside: left and below".to_owned()),
-        (board.x(view), board.row(0), format!("heights {} apart", board.amount(apart.abs()))),
+        (board.x(zero), board.row(-2), "from above".to_owned()),
+        (board.x(view), board.row(-2), "from inside".to_owned()),
     ];
     for (x, y, words) in labels {
         board.text(Role::Ink, x, y, Anchor::Start, Size::Small, words);
     }
+    let label = format!("first {}", board.amount(first.deep));
+    board.labelled(0, (leg - first.deep)?, leg, label, Some(A_DEEP.id));
+    board.given(2, zero, leg, Some(LEG.id));
+    let label = board.amount(second.from_outside);
+    board.labelled(1, zero, second.from_outside, label, Some(B_OUTSIDE.id));
+    let label = board.amount(first.from_outside);
+    let from = ((view + first.from_outside)? - first.from_outside)?;
+    board.labelled(0, from, (view + first.from_outside)?, label, Some(A_OUTSIDE.id));
+    let label = format!("second {}", board.amount(second.deep));
+    board.labelled(1, from_back, (view + leg)?, label, Some(B_DEEP.id));
+    board.tell("outside faces: left and below");
+    board.tell(format!("heights {} apart", board.amount(apart.abs())));
     Ok(board.scene(say![
         "The leg from above and from inside: ",
         answer.between,

@@ -9,7 +9,7 @@ use crate::calculators::screws::fields::{
     VERDICT_AT_HAND,
 };
 use crate::calculators::screws::sheet::{chosen, goods, out_of_range};
-use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
+use crate::drawing::{Board, Role, Scene, Shape};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
 use crate::sheet::{self, Act, Ask, Caution, Sentence, Source, Step, Term, Value, Working};
@@ -146,7 +146,7 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     let zero = Length::ZERO;
     let both = (input.top + input.receiver)?;
     let wide = (both * 2)?;
-    let mut board = Board::fit(tape, wide, both, 190.0, 0, 1);
+    let mut board = Board::with_sides(tape, (wide, both), 190.0, (0, 1));
     board.rect(Role::Mate, zero, zero, wide, input.top);
     board.rect(Role::Wood, zero, input.top, wide, input.receiver);
     let keep_out = (both - input.margin)?.max(zero);
@@ -175,22 +175,27 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
             (middle - half, cone),
         ]),
     );
-    let x = middle + head + 8.0;
-    let labels = [
-        (zero, input.top, format!("top {}", board.amount(input.top))),
-        (input.top, input.receiver, format!("receiver {}", board.amount(input.receiver))),
-    ];
-    for (from, size, label) in labels {
-        let y = board.y(from) + board.size(size) / 2.0 + 4.0;
-        board.text(Role::Ink, x, y, Anchor::Start, Size::Small, label);
+    let left = board.x(zero) - 12.0;
+    let label = board.amount(input.top);
+    board.upright(left, zero, input.top, label, Some(TOP_THICKNESS.id));
+    let label = board.amount(input.receiver);
+    board.upright(left, input.top, both, label, Some(RECEIVER_THICKNESS.id));
+    let right = board.x(wide) + 12.0;
+    if input.margin.is_positive() {
+        let label = board.amount(input.margin);
+        board.upright(right, keep_out, both, label, Some(MARGIN.id));
     }
-    let left = board.x(zero) + 6.0;
-    let y = board.y(input.top) + 14.0;
+    if input.head_sunk.is_positive() {
+        let label = board.amount(input.head_sunk);
+        board.upright(right, zero, input.head_sunk, label, Some(HEAD_SUNK.id));
+    }
+    let beside = middle + head + 10.0;
     let label = format!("in it {}", board.amount(drawn.into_receiver));
-    board.text(Role::StrongInk, left, y, Anchor::Start, Size::Small, label);
-    let (x, y) = (board.x(zero), board.row(0));
-    let label = format!("behind the tip {}", board.amount(drawn.behind_tip));
-    board.text(Role::Ink, x, y, Anchor::Start, Size::Small, label);
+    if tip > input.top {
+        board.upright(beside, input.top, tip, label, None);
+    }
+    board.tell("above: the piece under the head; below: the receiver");
+    board.tell(format!("behind the tip {}", board.amount(drawn.behind_tip)));
     Ok(board.scene(say![
         "Section: a screw of ",
         drawn.length,

@@ -9,7 +9,7 @@ use crate::calculators::screws::fields::{
 };
 use crate::calculators::screws::sheet::out_of_range;
 use crate::calculators::screws::{Wood, sheet::chosen};
-use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
+use crate::drawing::{Board, Role, Scene, Shape};
 use crate::measure::text::{exact_number, exact_text};
 use crate::measure::{Length, Number, OutOfRange, Rounding, Tape};
 use crate::say;
@@ -171,7 +171,7 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     let below = (input.length - input.top)?;
     let receiver = ((below * 5)? / 4)?;
     let high = (input.top + receiver)?;
-    let mut board = Board::fit(tape, (high * 2)?, high, 180.0, 0, 0);
+    let mut board = Board::with_sides(tape, ((high * 2)?, high), 190.0, (1, 1));
     let wide = (high * 2)?;
     board.rect(Role::Mate, zero, zero, wide, input.top);
     board.rect(Role::Wood, zero, input.top, wide, receiver);
@@ -194,11 +194,13 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     let beside = board.size(answer.head.unwrap_or(upper)) / 2.0 + 12.0;
     if let Some(bit) = answer.clearance {
         let label = format!("{} wide", exact_text(bit));
-        let x = middle - beside;
-        depth_mark(&mut board, (x, Anchor::End), [zero, answer.clearance_depth], input.top, &label);
+        depth_mark(&mut board, middle - beside, [zero, answer.clearance_depth], &label);
     }
     let label = format!("{} wide", exact_text(answer.pilot));
-    depth_mark(&mut board, (middle + beside, Anchor::Start), [input.top, tip], input.top, &label);
+    depth_mark(&mut board, middle + beside, [input.top, tip], &label);
+    let edge = board.x(zero) - 12.0;
+    let label = board.amount(input.top);
+    board.upright(edge, zero, input.top, label, Some(TOP_THICKNESS.id));
     let deep = (answer.depth, Rounding::Up);
     let pilot = exact_text(answer.pilot);
     Ok(board.scene(match answer.clearance {
@@ -217,32 +219,8 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     }))
 }
 
-/// Half of what two rows of writing beside a depth take, up and down.
-const ROWS: f64 = 15.0;
-
-/// A depth beside the hole: a line from face to bottom, and two rows of writing outward of it, clear of where the two
-/// pieces meet.
-fn depth_mark(
-    board: &mut Board,
-    (x, anchor): (f64, Anchor),
-    [from, to]: [Length; 2],
-    joint: Length,
-    label: &str,
-) {
-    let (y1, y2) = (board.y(from), board.y(to));
-    board.add(Role::Dimension, Shape::Line(x, y1, x, y2));
-    for y in [y1, y2] {
-        board.add(Role::Dimension, Shape::Line(x - 4.0, y, x + 4.0, y));
-    }
+/// A depth beside the hole, and how wide the hole is.
+fn depth_mark(board: &mut Board, x: f64, [from, to]: [Length; 2], label: &str) {
     let deep = (to - from).map_or_else(|_| String::new(), |deep| board.amount(deep));
-    let away = if anchor == Anchor::End { -8.0 } else { 8.0 };
-    let (face, joint) = (board.y(Length::ZERO), board.y(joint));
-    let middle = match (y1 + y2) / 2.0 {
-        at if (at - joint).abs() >= ROWS => at,
-        _ if from.is_zero() && joint - face > 2.0 * ROWS => joint - ROWS,
-        _ => joint + ROWS,
-    };
-    for (y, text) in [(middle - 3.0, label.to_owned()), (middle + 11.0, format!("{deep} deep"))] {
-        board.text(Role::StrongInk, x + away, y, anchor, Size::Small, text);
-    }
+    board.upright(x, from, to, format!("{deep} deep, {label}"), None);
 }

@@ -96,7 +96,7 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     let zero = Length::ZERO;
     let long = ((answer.end_pulled + answer.along)? + answer.end_pushed)?;
     let width = input.board_width;
-    let mut board = Board::fit(tape, long, width, 150.0, 0, 2);
+    let mut board = Board::with_sides(tape, (long, width), 150.0, (0, 2));
     board.rect(Role::Wood, zero, zero, long, width);
     board.rect(Role::KeepOut, zero, zero, answer.end_pulled, width);
     let rest = (long - answer.end_pulled)?;
@@ -113,6 +113,11 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     let least = |length| show(length, tape, Rounding::Up).map(|shown| shown.mark.amount());
     board.dimension_labelled(0, zero, answer.end_pulled, least(answer.end_pulled)?);
     board.dimension_labelled(1, answer.end_pulled, second, least(answer.along)?);
+    let label = board.amount(width);
+    board.upright(board.x(long) + 14.0, zero, width, label, Some(BOARD_WIDTH.id));
+    let label = least(answer.edge)?;
+    board.upright(board.x(zero) - 14.0, zero, answer.edge, label, None);
+    board.tell("hatched: no screw there");
     Ok(board.scene(say![
         "The end of a board: the first screw ",
         (answer.end_pulled, Rounding::Up),

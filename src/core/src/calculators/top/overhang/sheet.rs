@@ -6,7 +6,7 @@ use crate::calculators::top::fields::{
     SIDE_OVERHANG, TOP_ACROSS, TOP_LENGTH, TOP_SIZE, TOP_SIZE_LENGTH, TOP_SIZE_WIDTH,
 };
 use crate::calculators::top::sheet::too_large;
-use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
+use crate::drawing::{Board, Role, Scene};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
 use crate::sheet::{self, Ask, Source, Step, Term, Working};
@@ -74,20 +74,22 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     let zero = Length::ZERO;
     let ([length, width], [end, side]) = (answer.top, answer.overhang);
     let [base_length, base_width] = input.base;
-    let mut board = Board::fit(tape, length, width, 170.0, 1, 2);
+    let mut board = Board::with_sides(tape, (length, width), 170.0, (1, 2));
     board.rect(Role::Wood, zero, zero, length, width);
     board.rect(Role::Ghost, end, side, base_length, base_width);
-    board.dimension(-1, zero, end);
-    board.dimension(0, end, (length - end)?);
-    board.dimension(1, zero, length);
-    let middle = board.x(zero) + board.size(length) / 2.0;
-    let (edge, base) = (board.y(zero), board.y(side));
-    board.add(Role::Dimension, Shape::Line(middle, edge, middle, base));
-    let label = format!("sides {}", board.amount(side));
-    board.text(Role::Ink, middle, base + 16.0, Anchor::Middle, Size::Small, label);
-    let y = f64::midpoint(board.top(), board.bottom()) + 10.0;
-    let label = format!("base {} × {}", board.amount(base_length), board.amount(base_width));
-    board.text(Role::Ink, middle, y, Anchor::Middle, Size::Small, label);
+    board.given(-1, zero, end, Some(OVERHANG_END.id));
+    board.given(0, end, (length - end)?, Some(BASE_LENGTH.id));
+    board.given(1, zero, length, Some(TOP_LENGTH.id));
+    let left = board.x(zero) - 14.0;
+    let label = board.amount(width);
+    board.upright(left, zero, width, label, Some(TOP_ACROSS.id));
+    let right = board.x(length) + 14.0;
+    let far = (side + base_width)?;
+    let label = board.amount(base_width);
+    board.upright(right, side, far, label, Some(BASE_WIDTH.id));
+    let label = board.amount(side);
+    board.upright(right, zero, side, label, Some(OVERHANG_SIDE.id));
+    board.tell("dashed: the base");
     Ok(board.scene(say![
         "The top from above over its base, dashed: ",
         end,

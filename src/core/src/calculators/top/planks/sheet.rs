@@ -6,7 +6,7 @@ use crate::calculators::top::fields::{
     RIP_OUTER, SPACERS, TOP, TOP_OVERALL, TOP_WIDTH,
 };
 use crate::calculators::top::sheet::too_large;
-use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
+use crate::drawing::{Board, Role, Scene, Shape};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
 use crate::sheet::{self, Act, Ask, Caution, Note, Source, Step, Term, Value, Working};
@@ -137,7 +137,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
 /// From above: the planks to scale, numbered, with their running left edges.
 fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange> {
     const HIGH: f64 = 96.0;
-    let mut board = Board::along(tape, answer.top, HIGH, 1, 2);
+    let mut board = Board::along(tape, answer.top, HIGH, 1, 3);
     let top = board.top();
     let n = answer.widths.len();
     let mut numbers = Vec::new();
@@ -155,17 +155,24 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
             let cut = if index == 0 { x } else { x + wide };
             board.add(Role::CutLine, Shape::Line(cut, top, cut, top + HIGH));
         }
-        if wide > 34.0 {
+        if wide > 40.0 {
             let (middle, label) = (x + wide / 2.0, board.amount(*width));
             let y = top + HIGH / 2.0 + 4.0;
-            board.text(Role::Ink, middle, y, Anchor::Middle, Size::Small, label);
+            board.number(Role::Ink, middle, y, label);
         }
         numbers.push(((*edge + (*width / 2)?)?, (index + 1).to_string()));
         amounts.push((*edge, board.amount(*edge)));
     }
     board.labels(-1, &numbers);
     board.labels(0, &amounts);
-    board.dimension(1, Length::ZERO, answer.top);
+    board.given(1, Length::ZERO, answer.top, Some(TOP_WIDTH.id));
+    let second = (answer.left_edges.get(1), answer.left_edges.first(), answer.widths.first());
+    if let (Some(to), Some(edge), Some(width)) = second
+        && answer.gap.is_positive()
+    {
+        let label = format!("gap {}", board.amount(answer.gap));
+        board.labelled(2, (*edge + *width)?, *to, label, Some(GAP.id));
+    }
     Ok(board.scene(say![
         "The top from above, ",
         answer.top,

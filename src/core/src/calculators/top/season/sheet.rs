@@ -111,7 +111,11 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
         let mut edge = ((widest - top)? / 2)?;
         let mut gaps = answer.gaps_later.iter();
         for width in widths {
-            board.add(role, Shape::Rect(board.x(edge), y, board.size(*width), HIGH));
+            let shape = Shape::Rect(board.x(edge), y, board.size(*width), HIGH);
+            if role == Role::Ghost {
+                board.add(Role::Mate, shape.clone());
+            }
+            board.add(role, shape);
             let gap = match role {
                 Role::Wood => answer.gap_now,
                 _ => gaps.next().copied().unwrap_or(Length::ZERO),
@@ -128,7 +132,8 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
         };
         if let Some(gap) = gap {
             let (x, label) = (board.x(widest), format!("gap {}", board.amount(gap)));
-            board.text(Role::StrongInk, x, baseline, Anchor::End, Size::Small, label);
+            let field = if role == Role::Wood { GAP_NOW.id } else { GAP_LATER.id };
+            board.name(Role::StrongInk, (x, baseline, Anchor::End), label, Some(field));
         }
     }
     Ok(board.scene(say![

@@ -4,7 +4,7 @@ use super::{Answer, Input, reckon};
 use crate::calculators::top::Change;
 use crate::calculators::top::fields::{HOLE, LOOSE_BY, LOOSE_SCREWS, SLOT_LONG, SLOTS};
 use crate::calculators::top::sheet::too_large;
-use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
+use crate::drawing::{Board, Role, Scene, Shape};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
 use crate::sheet::{self, Act, Ask, Caution, Source, Step, Value, Working};
@@ -97,8 +97,14 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     }
     crate::order::sort_by(&mut amounts, |a, b| a.0.cmp(&b.0));
     board.labels(0, &amounts);
-    let y = board.row(-1);
-    board.text(Role::Ink, left, y, Anchor::Start, Size::Small, "across the grain, from fixed");
+    board.tell("across the grain, from the fixed screw");
+    board.labelled(
+        -1,
+        (rim - (input.hole / 2)?)?,
+        (rim + (input.hole / 2)?)?,
+        format!("hole {}", board.amount(input.hole)),
+        Some(HOLE.id),
+    );
     Ok(board.scene(say![
         "A plank with a fixed screw on the left and slots to its right, the farthest loose by ",
         answer.most,

@@ -95,7 +95,7 @@ fn draw(input: &Input, tape: Tape) -> Result<Scene, OutOfRange> {
     for x in [board.x(beyond), board.x(far_foot) - foot] {
         board.add(Role::Wood, Shape::Rect(x, top + THICK, foot, floor - top - THICK));
     }
-    board.add(Role::Dimension, Shape::Line(left, floor, right, floor));
+    board.add(Role::Tick, Shape::Line(left, floor, right, floor));
     let arrow = right.min(board.x(wide));
     board.add(Role::CutLine, Shape::Line(arrow, board.top(), arrow, top));
     board.add(
@@ -104,13 +104,13 @@ fn draw(input: &Input, tape: Tape) -> Result<Scene, OutOfRange> {
     );
     let label = amount_text(input.load, "lb", is_metric);
     let y = board.top() + 10.0;
-    board.text(Role::StrongInk, arrow - 8.0, y, Anchor::End, Size::Small, label);
+    board.name(Role::StrongInk, (arrow - 8.0, y, Anchor::End), label, None);
     let middle = f64::midpoint(left, right);
     let label = format!("weight {}", amount_text(input.weight, "lb", is_metric));
     let y = f64::midpoint(top, floor) + 8.0;
     board.text(Role::Ink, middle, y, Anchor::Middle, Size::Small, label);
-    board.dimension(0, beyond, far_foot);
-    board.dimension(-1, far_foot, wide);
+    board.given(0, beyond, far_foot, Some(LEG_SPACING.id));
+    board.given(-1, far_foot, wide, Some(BEYOND_LEGS.id));
     Ok(board.scene(say![
         "The piece from the side: feet ",
         input.leg_spacing,

@@ -1,0 +1,86 @@
+//! Sizes on the drawing: a tap opens the field, what is typed moves the answer, and all can be read at every width.
+
+use reckoner_e2e::{App, Screen};
+use serde_json::json;
+
+/// Every page with a drawing.
+const PAGES: [&str; 14] = [
+    "tape",
+    "lumber",
+    "moisture",
+    "resaw-rip",
+    "crosscut",
+    "frame",
+    "dowel",
+    "screws",
+    "spacing",
+    "top",
+    "curve",
+    "angles",
+    "strength",
+    "finish",
+];
+
+/// A phone held sideways.
+const SIDEWAYS: Screen = Screen { width: 640, height: 360, touch: true };
+
+#[test]
+fn a_size_on_the_drawing_opens_its_field() {
+    let app = App::open_at(Screen::PHONE, "#/spacing");
+    let name = "Length, 43 1/2, our example";
+    assert_eq!(app.attribute("size-length", "aria-label").as_deref(), Some(name));
+    app.tap("size-length");
+    app.wait_for("key-close");
+    app.press(&["3", "7"]);
+    app.wait_for_value("field-length", "37");
+    app.picture("drawing-live-360");
+    app.press(&["close"]);
+    app.wait_for_words("drawing", "37");
+    let name = "Length, 37";
+    assert_eq!(app.attribute("size-length", "aria-label").as_deref(), Some(name));
+    app.assert_quiet_console();
+}
+
+#[test]
+fn a_size_of_resaw_opens_from_its_drawing_too() {
+    let app = App::open_at(Screen::PHONE, "#/resaw-rip");
+    let before = app.text("answer-headline");
+    app.tap("size-kerf");
+    app.wait_for("key-close");
+    app.type_keys("3/16");
+    app.press(&["close"]);
+    app.wait_until_gone("keypad");
+    assert_ne!(app.text("answer-headline"), before);
+    app.assert_quiet_console();
+}
+
+/// Whatever the width, writing on a drawing is 12 px or more and 22 at most, and as wide as the core takes it for or less.
+#[test]
+fn drawings_can_be_read_at_every_width() {
+    let mut judged = 0;
+    for screen in [Screen::NARROW, SIDEWAYS, Screen::PHONE, Screen::DESKTOP] {
+        let app = App::open(screen);
+        for page in PAGES {
+            app.go(&format!("#/{page}"));
+            app.wait_for("drawing");
+            let sizes = app.script(
+                "const svg = document.querySelector('.drawing svg');
+                 const scale = svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
+                 const texts = [...svg.querySelectorAll('text')];
+                 const sizes = texts.map((t) => parseFloat(getComputedStyle(t).fontSize) * scale);
+                 const targets = [...svg.querySelectorAll('.size__target')].map((t) => t.getBoundingClientRect());
+                 const small = targets.filter((t) => t.width < 43.9 || t.height < 43.9).length;
+                 const box = svg.viewBox.baseVal;
+                 const out = texts.map((t) => [t.textContent, t.getBBox()])
+                     .filter(([, b]) => b.x < -0.5 || b.x + b.width > box.width + 0.5).map(([t]) => t);
+                 return [Math.min(...sizes, 14), Math.max(...sizes, 14), small, out, texts.length]",
+            );
+            let what = format!("{page} at {}: {sizes}", screen.width);
+            assert!(sizes[0].as_f64() >= Some(11.9) && sizes[1].as_f64() <= Some(22.1), "{what}");
+            assert_eq!((&sizes[2], &sizes[3]), (&json!(0), &json!([])), "{what}");
+            judged += sizes[4].as_u64().unwrap_or(0);
+        }
+        app.assert_quiet_console();
+    }
+    assert!(judged > 200, "only {judged} labels");
+}
