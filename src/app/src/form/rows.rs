@@ -36,7 +36,7 @@ pub(super) fn view(at_hand: &AtHand, field: &'static Field) -> Html {
                 <div class="adds">
                     if !is_text {
                         <button type="button" class="tool" data-testid={format!("add-{}", field.id)}
-                            onclick={setting(at_hand, field, |text, kind| with_new_row(text, kind))}>{ "Add" }</button>
+                            onclick={setting(at_hand, field, with_new_row)}>{ "Add" }</button>
                     }
                     <button type="button" class="tool" data-testid={format!("as-text-{}", field.id)}
                         aria-pressed={if is_text { "true" } else { "false" }} onclick={as_text}>{ "As text" }</button>
@@ -98,7 +98,7 @@ fn one(at_hand: &AtHand, field: &'static Field, at: usize, row: &ListRow) -> Htm
     let id = element_id(slot);
     let place = Place {
         id: &id,
-        name: Some(format!("Size, row {}", at + 1)),
+        name: Some(format!("Size, row {}", at.saturating_add(1))),
         described_by: format!("echo-{}", field.id),
         is_wrong: false,
         example: Some("size".to_owned()),
@@ -111,7 +111,7 @@ fn one(at_hand: &AtHand, field: &'static Field, at: usize, row: &ListRow) -> Htm
                  oninput: Callback<InputEvent>| {
         html! {
             <input class={format!("list__{part}")} type="text" data-testid={format!("{part}-{}-{at}", field.id)}
-                aria-label={format!("{words}, row {}", at + 1)} placeholder={words} value={value.to_owned()} {oninput}
+                aria-label={format!("{words}, row {}", at.saturating_add(1))} placeholder={words} value={value.to_owned()} {oninput}
                 autocomplete="off" spellcheck="false" maxlength="60"
                 inputmode={if part == "price" { "decimal" } else { "text" }} />
         }
@@ -187,10 +187,10 @@ fn count(at_hand: &AtHand, field: &'static Field, slot: Slot, at: usize, row: &L
     };
     html! {
         <div class="list__count">
-            <button type="button" class="count" aria-label={format!("One fewer, row {}", at + 1)}
+            <button type="button" class="count" aria-label={format!("One fewer, row {}", at.saturating_add(1))}
                 data-testid={format!("fewer-{}-{at}", field.id)} onclick={fewer}>{ icon(Icon::Minus) }</button>
             <output data-testid={format!("count-{}-{at}", field.id)}>{ shown }</output>
-            <button type="button" class="count" aria-label={format!("One more, row {}", at + 1)} disabled={next.is_none()}
+            <button type="button" class="count" aria-label={format!("One more, row {}", at.saturating_add(1))} disabled={next.is_none()}
                 data-testid={format!("more-{}-{at}", field.id)} onclick={next.map(to)}>{ icon(Icon::Plus) }</button>
         </div>
     }

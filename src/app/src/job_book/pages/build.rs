@@ -246,7 +246,7 @@ fn different(open: &Open, step: &BuildStep) -> Html {
         let (on_page, reckoned) = (open.on_page.clone(), open.reckoned.clone());
         let bench = open.settings.bench;
         let onclick = Callback::from(move |_: MouseEvent| {
-            on_page.make(&|job: &Job| job.cutting_pieces(&reckoned, &bench, &[(part, index)]));
+            on_page.make(|job: &Job| job.cutting_pieces(&reckoned, &bench, &[(part, index)]));
             address::go(&to);
         });
         let words = format!("{name} {}", number(index));
