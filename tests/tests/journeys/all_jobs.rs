@@ -67,6 +67,7 @@ fn all_jobs_go_to_another_browser_in_one_file_and_come_in_once() {
     second.tap("to-jobs");
     assert_eq!(jobs_on_the_shelf(&second), [BENCH, "Seed trays"]);
     second.tap(&format!("job-{BENCH}"));
+    second.section("sizes");
     second.wait_for_words("item-leg", "three and three sixteenths");
 
     // Read again, nothing is doubled.
@@ -101,6 +102,7 @@ fn all_jobs_go_to_another_browser_in_one_file_and_come_in_once() {
     second.wait_for_words("item-leg", "two inches");
     second.go("#/jobs");
     second.tap(&format!("job-{BENCH} 2"));
+    second.section("sizes");
     second.wait_for_words("item-leg", "three and three sixteenths");
 
     // And that one is known again under its number.

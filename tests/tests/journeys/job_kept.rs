@@ -110,7 +110,7 @@ fn nothing_that_a_file_can_hold_freezes_the_page() {
          await new Promise((done) => edit.oncomplete = done);
          open.result.close();",
     );
-    app.go("#/job/odd");
+    app.go("#/job/odd/sizes");
     app.wait_for_words("item-ring 5", "This needs itself");
     app.assert_no_sideways_scroll();
     // One of the circle is measured: the circle is open, and every other one has a size.

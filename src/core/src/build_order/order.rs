@@ -127,12 +127,12 @@ impl BuildOrder {
 pub(super) type Drafts = BTreeMap<(Stage, Reverse<Option<Length>>, String), BuildStep>;
 
 /// The step of a stage at a setting, begun anew where there is none yet.
-pub(super) fn at<'a>(
-    all: &'a mut Drafts,
+pub(super) fn at(
+    all: &mut Drafts,
     stage: Stage,
     setting: Option<Length>,
     key: String,
-) -> &'a mut BuildStep {
+) -> &mut BuildStep {
     all.entry((stage, Reverse(setting), key)).or_insert_with_key(|(stage, setting, key)| {
         BuildStep {
             key: key.clone(),

@@ -28,7 +28,7 @@ pub fn picture(step: &BuildStep, reckoned: &Reckoned, tape: Tape) -> Option<Scen
     add(Role::Kerf, Shape::Rect(blade, 40.0, 6.0, 66.0));
     let (wide, high) = if is_stop { (18.0, 54.0) } else { (30.0, 68.0) };
     add(Role::Fence, Shape::Rect(end, table - high, wide, high));
-    add(Role::Tick, Shape::Line(8.0, table, SCENE_WIDTH - 8.0, table));
+    add(Role::Dimension, Shape::Line(8.0, table, SCENE_WIDTH - 8.0, table));
     draft.dimension(Role::StrongInk, (blade + 6.0, 26.0), (end, 26.0), words, None);
     let name = if is_stop { "stop" } else { "fence" };
     let ink = (Role::Ink, Size::Medium);

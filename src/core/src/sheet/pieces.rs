@@ -273,14 +273,14 @@ mod tests {
         Field::new("boards", "Boards", "", Kind::Prices, Start::Text("")),
     ];
 
-    fn pieces(text: &str) -> Result<Vec<(String, u32, Length)>, Refusal> {
+    fn pieces(text: &str) -> Result<Vec<(String, u32, Length)>, Box<Refusal>> {
         let (entries, bench) = (Entries::from_pairs([("parts", text)]), Bench::default());
         let mut ask = Ask::new(FIELDS, &entries, &bench, &NoNames);
         let pieces = ask.pieces(&FIELDS[0]);
         let plain = |it: CutPiece| (it.name, it.count, it.length);
         pieces
             .map(|all| all.into_iter().map(plain).collect())
-            .ok_or_else(|| ask.finish().1.remove(0))
+            .ok_or_else(|| Box::new(ask.finish().1.remove(0)))
     }
 
     fn piece(name: &str, count: u32, long: &str) -> (String, u32, Length) {

@@ -94,6 +94,7 @@ fn said(answer: &Answer, bench: &Bench) -> Vec<String> {
         .extend(answer.cautions.iter().flat_map(|it| [it.line().to_owned(), it.more().to_owned()]));
     if let Some(scene) = &answer.drawing {
         texts.push(scene.title.on(bench.tape));
+        texts.extend(scene.words.iter().cloned());
         texts.extend(scene.items.iter().filter_map(|item| match &item.shape {
             Shape::Text(.., text) => Some(text.clone()),
             _ => None,

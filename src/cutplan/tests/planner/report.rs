@@ -31,7 +31,7 @@ fn no_writing_collides(scene: &Scene) {
         .iter()
         .filter_map(|item| match &item.shape {
             Shape::Text(x, y, anchor, size, words) => {
-                let wide = size.width_of(words);
+                let wide = size.width_of(words, item.role);
                 let left = match anchor {
                     Anchor::Start => *x,
                     Anchor::Middle => x - wide / 2.0,

@@ -170,7 +170,7 @@ fn line(open: &Open, it: &Line) -> Html {
     html! {
         <li class="buy" data-testid={format!("buy-{}", it.name)}>
             <button type="button" class="tick" aria-pressed={if it.is_done() { "true" } else { "false" }}
-                aria-label={format!("{name}: bought")} disabled={!can_tick}
+                aria-label={format!("{} to buy, {name}: bought", it.to_come())} disabled={!can_tick}
                 data-testid={format!("bought-{}", it.name)} {onclick}>
                 if it.is_done() { { icon(Icon::Tick) } } else { { it.to_come() } }
             </button>

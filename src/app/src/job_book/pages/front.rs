@@ -110,13 +110,13 @@ fn next(open: &Open, so_far: &SoFar) -> Html {
     } else if so_far.boards.is_empty() {
         ("Work out the boards", "boards")
     } else if so_far.count(Board::ToBuy) > 0 {
-        ("Buy the boards", "boards")
+        ("Buy the boards", "buy")
     } else if so_far.count(Board::OnHand) > 0 {
-        ("Cut the next board", "boards")
+        ("The next step of the work", "build")
     } else if so_far.pieces_cut < so_far.pieces {
         ("Plan what is left", "boards")
     } else {
-        ("All is cut: put it together", "kept")
+        ("All is cut: put it together", "build")
     };
     html! {
         <a class="next" href={open.at(to)} data-testid="next">

@@ -7,6 +7,7 @@ use super::{Band, Cut, Falls, Input, MOST_STRIPS, OtherEdge, Plan, Stretch};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, OutOfRange, Rounding};
 use crate::say;
+use crate::sentence::counted;
 use crate::sheet::{Field, Refusal, Refused, WayOut};
 
 /// Strips and cuts, before the depth is looked at.
@@ -248,8 +249,8 @@ fn explain(input: &Input, usable: Length, misfit: Misfit) -> Result<Refusal, Out
                 "no-room-for-strips",
                 say![
                     "Kerfs and allowances of ",
-                    n_strips,
-                    " strips leave nothing of the ",
+                    counted(n_strips, " strip"),
+                    " leave nothing of the ",
                     usable,
                     " the board gives."
                 ],
