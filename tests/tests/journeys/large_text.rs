@@ -17,7 +17,8 @@ fn with_text_at_twice_its_size_nothing_reaches_beyond_the_edge() {
         let wide = app.script(
             "const room = document.documentElement.clientWidth;
              return [document.documentElement.scrollWidth - room, ...[...document.querySelectorAll('#app *')]
-                .filter((it) => it.getBoundingClientRect().right > room + 0.5 && !it.closest('.table__scroll, svg'))
+                .filter((it) => it.getBoundingClientRect().right > room + 0.5 && !it.closest('.table__scroll, .drawing')
+                    && it.checkVisibility({ contentVisibilityAuto: true }) && !it.closest('details:not([open]) > :not(summary)'))
                 .map((it) => `${it.tagName}.${it.className} ${it.getBoundingClientRect().right}`)]",
         );
         app.picture(&format!("{slug}-text-200"));

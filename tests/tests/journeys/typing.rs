@@ -14,6 +14,8 @@ fn new_size(screen: Screen) -> App {
     app.tap("new-job");
     app.tap("add-measure");
     app.wait_for("field-name");
+    app.tap("more-fields");
+    app.wait_for("field-as_cut");
     app
 }
 

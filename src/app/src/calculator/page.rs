@@ -281,14 +281,18 @@ fn use_voice(sheet: &Sheet, settings: &Settings, index: usize) {
 fn bar(calculator: &'static Calculator, at_hand: &AtHand) -> Html {
     html! {
         <header class="bar">
-            <a class="bar__link" href="#/" aria-label="All calculators" data-testid="home">
-                { icon(Icon::Back) }
-            </a>
+            if !at_hand.is_typing {
+                <a class="bar__link" href="#/" aria-label="All calculators" data-testid="home">
+                    { icon(Icon::Back) }
+                </a>
+            }
             <h1 class="bar__title">{ calculator.title }</h1>
-            { undo_and_redo(at_hand) }
-            <a class="bar__link" href="#/settings" aria-label="Settings" data-testid="settings">
-                { icon(Icon::Settings) }
-            </a>
+            if !at_hand.is_typing {
+                { undo_and_redo(at_hand) }
+                <a class="bar__link" href="#/settings" aria-label="Settings" data-testid="settings">
+                    { icon(Icon::Settings) }
+                </a>
+            }
         </header>
     }
 }

@@ -43,7 +43,7 @@ fn figure(scene: &Scene, tape: Tape, picture: Html, tags: Option<Html>) -> Html 
     html! {
         <figure class="drawing" data-testid="drawing">
             <svg viewBox={view}>
-                { hatches() }
+                <defs>{ hatches(scene) }</defs>
                 <g role="img" aria-label={scene.title.on(tape)}>{ picture }</g>
                 { tags }
             </svg>
@@ -100,23 +100,30 @@ fn area(class: &'static str, area: reckoner_core::drawing::Area) -> Html {
     }
 }
 
-/// The hatches are named by attributes, because a style sheet looks for them in its own file.
-fn hatches() -> Html {
+/// The hatches of a scene. They are named by attributes, because a style sheet looks for them in its own file.
+fn hatches(scene: &Scene) -> Html {
+    let has = |role: Role| scene.items.iter().any(|item| item.role == role);
     html! {
-        <defs>
-            <pattern id="hatch-waste" class="hatch hatch--waste" width="7" height="7"
-                patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-                <rect width="7" height="7" /><path d="M0 0V7" />
-            </pattern>
-            <pattern id="hatch-keep-out" class="hatch hatch--keep-out" width="8" height="8"
-                patternUnits="userSpaceOnUse" patternTransform="rotate(-45)">
-                <rect width="8" height="8" /><path d="M0 0V8M0 0H8" />
-            </pattern>
-            <pattern id="hatch-end-grain" class="hatch hatch--end-grain" width="13" height="9"
-                patternUnits="userSpaceOnUse">
-                <rect width="13" height="9" /><path d="M-1 9Q6 1 14 9" />
-            </pattern>
-        </defs>
+        <>
+            if has(Role::Waste) {
+                <pattern id="hatch-waste" class="hatch hatch--waste" width="7" height="7"
+                    patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+                    <rect width="7" height="7" /><path d="M0 0V7" />
+                </pattern>
+            }
+            if has(Role::KeepOut) {
+                <pattern id="hatch-keep-out" class="hatch hatch--keep-out" width="8" height="8"
+                    patternUnits="userSpaceOnUse" patternTransform="rotate(-45)">
+                    <rect width="8" height="8" /><path d="M0 0V8M0 0H8" />
+                </pattern>
+            }
+            if has(Role::EndGrain) {
+                <pattern id="hatch-end-grain" class="hatch hatch--end-grain" width="13" height="9"
+                    patternUnits="userSpaceOnUse">
+                    <rect width="13" height="9" /><path d="M-1 9Q6 1 14 9" />
+                </pattern>
+            }
+        </>
     }
 }
 

@@ -143,22 +143,12 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
                 { for keys(shown, *set, *is_left_handed).iter().flatten().map(|key| html! {
                     <button type="button" tabindex="-1" class={classes!("key", kind(*key))}
                         data-testid={format!("key-{}", key.id())} onclick={press(*key)}
-                        onpointerdown={hold(*key)}>
-                        { said(name(*key, *is_last), face(*key, *is_last)) }
+                        onpointerdown={hold(*key)} aria-label={name(*key, *is_last)}>
+                        { face(*key, *is_last) }
                     </button>
                 }) }
             </div>
         </section>
-    }
-}
-
-/// A face for the eye with words for a voice, where the face is not read well.
-fn said(words: Option<String>, face: Html) -> Html {
-    match words {
-        None => face,
-        Some(words) => html! {
-            <><span aria-hidden="true">{ face }</span><span class="voice">{ words }</span></>
-        },
     }
 }
 
