@@ -128,7 +128,7 @@ impl<'a> Walk<'a> {
         let hash = self.tab.wait(
             self.wire(),
             "a job is open",
-            "location.hash.startsWith('#/job/') && test('add-measure') && location.hash",
+            "location.hash.startsWith('#/job/') && test('section-sizes') && location.hash",
         )?;
         let hash = hash.as_str().unwrap_or_default();
         self.model.job = hash.split('/').nth(2).unwrap_or_default().to_owned();
@@ -207,6 +207,11 @@ impl<'a> Walk<'a> {
         }
         self.go(&address)?;
         self.at = Some(place.clone());
+        // What is seldom asked is folded away while nothing is said of it.
+        if self.script("return !!test('more-fields')")? == json!(true) {
+            self.tap("more-fields")?;
+            self.wait("all fields are there", "!test('more-fields')")?;
+        }
         Ok(())
     }
 

@@ -82,6 +82,7 @@ fn all_jobs_go_to_another_browser_in_one_file_and_come_in_once() {
 
     // What was changed here since is not overwritten.
     second.tap(&format!("job-{BENCH}"));
+    second.section("sizes");
     second.tap("item-leg");
     second.enter("as_cut", &["clear", "2", "close"]);
     second.tap("back");
@@ -99,6 +100,7 @@ fn all_jobs_go_to_another_browser_in_one_file_and_come_in_once() {
     assert_eq!(second.text("taken"), "1 job came in. 1 was left out.");
     assert_eq!(jobs_on_the_shelf(&second), [BENCH, &format!("{BENCH} 2"), "Seed trays"]);
     second.tap(&format!("job-{BENCH}"));
+    second.section("sizes");
     second.wait_for_words("item-leg", "two inches");
     second.go("#/jobs");
     second.tap(&format!("job-{BENCH} 2"));

@@ -4,7 +4,7 @@ use std::fs;
 
 use crate::film::{self, Frame};
 use crate::job::demo;
-use crate::shelf::cut_the_leg_thin;
+use crate::shelf::{address_of_job, cut_the_leg_thin};
 use reckoner_e2e::{App, Browser, Screen};
 use serde_json::{Value, json};
 
@@ -328,13 +328,12 @@ fn codes_follow_each_other_and_stop_at_a_tap() {
 #[test]
 fn the_pages_of_handing_on_are_clean_in_every_theme() {
     let app = demo();
-    let address = app.url();
-    let job = address.split('#').nth(1).expect("a job").to_owned();
+    let job = address_of_job(&app);
     for theme in ["dark", "outdoor"] {
         app.go("#/settings");
         app.tap(&format!("theme-{theme}"));
         for (page, id) in [("codes", "code"), ("card", "card"), ("labels", "labels")] {
-            app.go(&format!("#{job}/{page}"));
+            app.go(&format!("{job}/{page}"));
             app.wait_for(id);
             if page == "codes" {
                 app.tap("pace-tap");

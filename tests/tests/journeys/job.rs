@@ -217,7 +217,7 @@ fn the_demo_stands_in_the_middle_of_the_work() {
         app.wait_for_words("money", "79.20");
         app.wait_for_words("trouble-leg 2", "too thin");
         let words = app.script(
-            "return document.querySelector('[data-testid=picture] svg').getAttribute('aria-label')",
+            "return document.querySelector('[data-testid=picture] [role=img]').getAttribute('aria-label')",
         );
         assert!(words.as_str().is_some_and(|it| it.contains("wrong: leg 2")), "{words}");
         app.wait_for_words("next", "The next step of the work");

@@ -501,6 +501,7 @@ fn jobs_of_the_version_before_are_opened() {
     app.go("#/jobs");
     app.wait_for_start();
     app.tap("job-old bench");
+    app.section("sizes");
     measure(&app, "leg", &LEG_AS_CUT);
     app.tap("back");
     app.wait_for_words("item-leg", "three and three sixteenths");

@@ -175,6 +175,7 @@ fn another_window_is_told_and_what_it_does_goes_in_when_the_job_is_put_back() {
     take_off(&app);
     app.tap("put-back");
     app.tap(&format!("job-{BENCH}"));
+    app.section("sizes");
     app.wait_for_words("item-leg", "two inches");
     app.assert_quiet_console();
 }

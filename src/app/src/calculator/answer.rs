@@ -129,7 +129,8 @@ pub(crate) fn rest(
 ) -> Html {
     let others = answer.figures.iter().skip(usize::from(second(answer).is_some()));
     html! {
-        <div class={classes!("rest-of-answer", (!sizes.sheet.assumed.is_empty()).then_some("is-pencil"))}>
+        <div class={classes!("rest-of-answer", (!sizes.sheet.assumed.is_empty()).then_some("is-pencil"))}
+            tabindex={is_typing.then_some("0")}>
             if let Some(scene) = &answer.drawing { { drawing_of_sizes(scene, bench.tape, sizes) } }
             if !is_typing {
                 if others.len() > 0 {

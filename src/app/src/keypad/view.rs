@@ -144,7 +144,7 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
                     <button type="button" tabindex="-1" class={classes!("key", kind(*key))}
                         data-testid={format!("key-{}", key.id())} onclick={press(*key)}
                         onpointerdown={hold(*key)} aria-label={name(*key, *is_last)}>
-                        { face(*key, *is_last) }
+                        { said(*key, face(*key, *is_last)) }
                     </button>
                 }) }
             </div>
@@ -152,13 +152,27 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
     }
 }
 
+/// The face of a key; of a fraction with the words for a voice beside it, since its own are not read well.
+fn said(key: Key, face: Html) -> Html {
+    match key {
+        Key::Fraction(above, below) => html! {
+            <>
+                <span aria-hidden="true">{ face }</span>
+                <span class="voice">{ format!("{above} over {below}") }</span>
+            </>
+        },
+        _ => face,
+    }
+}
+
+/// For a voice: what is written on the tab, so that it can be called by that, and what it means.
 fn tab_name(page: Page) -> &'static str {
     match page {
-        Page::Digits => "Digits",
-        Page::Sixteenths => "Fractions to the sixteenth",
-        Page::ThirtySeconds => "Thirty-seconds",
-        Page::SixtyFourths | Page::UpperSixtyFourths => "Sixty-fourths",
-        Page::Signs => "Signs and units",
+        Page::Digits => "123, digits",
+        Page::Sixteenths => "/16, fractions to the sixteenth",
+        Page::ThirtySeconds => "/32, thirty-seconds",
+        Page::SixtyFourths | Page::UpperSixtyFourths => "/64, sixty-fourths",
+        Page::Signs => "× ( in, signs and units",
     }
 }
 
@@ -210,7 +224,7 @@ fn name(key: Key, is_last: bool) -> Option<String> {
             "close" => "close bracket",
             id => id,
         },
-        Key::Fraction(above, below) => return Some(format!("{above} over {below}")),
+        Key::Fraction(..) => return None,
         Key::Backspace => "take away",
         Key::Next if is_last => return None,
         Key::Next => "next field",

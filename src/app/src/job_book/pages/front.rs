@@ -44,6 +44,7 @@ fn begin(open: &Open) -> Html {
 /// The piece, each of its parts as it stands. It leads to the list of them.
 fn pictured(open: &Open) -> Html {
     let looks = Looks::of(&open.book.job, &open.reckoned, &open.attention);
+    let tape = open.settings.bench.tape;
     let drawn = picture(&open.book.job, &open.reckoned, &|part, index| looks.piece(part, index));
     let Some(drawn) = drawn else { return html! {} };
     let beside: Vec<&str> = drawn
@@ -54,7 +55,7 @@ fn pictured(open: &Open) -> Html {
         .collect();
     html! {
         <section class="pictured" aria-label="The piece" data-testid="picture">
-            <a href={open.at("parts")}>{ drawing(&drawn.scene, open.settings.bench.tape) }</a>
+            <a href={open.at("parts")} aria-label={drawn.scene.title.on(tape)}>{ drawing(&drawn.scene, tape) }</a>
             <ul class="legend" aria-hidden="true">
                 <li class="legend__cut">{ "cut" }</li>
                 <li class="legend__to-cut">{ "to cut" }</li>
