@@ -243,7 +243,7 @@ fn the_demo_stands_in_the_middle_of_the_work() {
         ] {
             app.tap(way);
             app.wait_for(there);
-            app.section("front");
+            app.script("history.back()");
             app.wait_for("front");
         }
         app.tap("open-leg 2");

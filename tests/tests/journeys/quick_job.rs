@@ -215,7 +215,7 @@ fn a_bench_is_begun_from_its_kind_and_planned_within_60_touches() {
     hand.app.wait_for("front");
     assert!(!hand.app.shows("pencil-line"));
     // By hand: 60 less two legs of 3 1/2 is 53.
-    hand.app.wait_for_words("checks", "16 1/2");
+    hand.app.wait_for_words("checks", "sixteen and one half");
     hand.tap("section-boards");
     hand.tap("plan-it");
     hand.app.wait_for("use-plan");

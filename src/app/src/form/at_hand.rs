@@ -234,7 +234,10 @@ impl AtHand {
     /// Goes to the place where the user was last, or to the first line of a strip: it is all that is asked there.
     pub(crate) fn resume(&self, last: Option<Slot>) {
         let last = last.filter(|last| self.slots.contains(last));
-        let first = self.slots.first().filter(|first| first.line.is_some());
+        let is_strip = |it: &&Slot| {
+            it.line.is_some() && self.field(it.field).is_some_and(|field| !is_list(field.kind))
+        };
+        let first = self.slots.first().filter(is_strip);
         if let Some(slot) = last.or(first.copied()) {
             self.go_to(slot);
         }

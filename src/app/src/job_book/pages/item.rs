@@ -74,13 +74,18 @@ fn ItemPage(props: &ItemPageProps) -> Html {
     let sheet = Rc::new(read(job, &reckoned, &open.settings.bench, form, id, &entries));
     let needs = drafts::needs(&sheet, form.asks());
     let is_unfolded = use_state_eq(|| false);
+    let was_unfolded = use_mut_ref(|| false);
     let is_ours = new.is_ours();
     let manner = Manner {
-        folded: folded(form, id.is_none(), &entries, *is_unfolded),
+        folded: folded(form, id.is_none(), &entries, *is_unfolded || *was_unfolded.borrow()),
         ours: id.filter(|_| is_ours).map(|id| (pencil_fields(form), pencil::confirming(open, id))),
         list: sections_field(form).map(|field| (field, section_list(open, &texts, field))),
     };
     let has_more = !manner.folded.is_empty();
+    // What has been there stays: a field that is emptied is not to go from under the keys.
+    if !has_more {
+        *was_unfolded.borrow_mut() = true;
+    }
     let names = use_memo((props.open.clone(), id), |(Shared(open), id)| {
         let others = open.book.job.measures().into_iter();
         let others = others.filter(|(other, _)| Some(*other) != *id);
