@@ -30,9 +30,12 @@ pub(crate) fn drawing_of_sizes(scene: &Scene, tape: Tape, sizes: &Sizes) -> Html
     let is_tag = |index: usize| scene.tags.iter().any(|tag| tag.item == index);
     let picture = scene.items.iter().enumerate().filter(|(index, _)| !is_tag(*index));
     let picture = picture.map(|(_, item)| shape(item, Some(sizes)));
-    let tags = scene.tags.iter().filter_map(|tag| {
+    let tags = scene.tags.iter().enumerate().filter_map(|(at, tag)| {
         let item = scene.items.get(tag.item)?;
-        Some(size(tag, item, sizes))
+        // A size may stand in several places.
+        let before = scene.tags.iter().take(at).filter(|it| it.field == tag.field).count();
+        let further = if before > 0 { format!("-{before}") } else { String::new() };
+        Some(size(tag, &format!("size-{}{further}", tag.field), item, sizes))
     });
     let tags = html! { <g role="group" aria-label="Sizes on the drawing">{ for tags }</g> };
     figure(scene, tape, picture.collect(), Some(tags))
@@ -55,7 +58,7 @@ fn figure(scene: &Scene, tape: Tape, picture: Html, tags: Option<Html>) -> Html 
 }
 
 /// A size as a button, where it is measured.
-fn size(tag: &Tag, item: &Item, sizes: &Sizes) -> Html {
+fn size(tag: &Tag, key: &str, item: &Item, sizes: &Sizes) -> Html {
     let field = tag.field;
     let is_ours = sizes.sheet.assumed.has(field);
     let is_live = sizes.live == Some(field);
@@ -80,7 +83,7 @@ fn size(tag: &Tag, item: &Item, sizes: &Sizes) -> Html {
     // Where the list of sizes stands beside it, the keyboard goes through that.
     let tabindex = if dom::is_narrow() { "0" } else { "-1" };
     html! {
-        <g key={field} role="button" {tabindex} data-testid={format!("size-{field}")}
+        <g {key} role="button" {tabindex} data-testid={key.to_owned()}
             class={classes!("size", is_live.then_some("is-live"))}
             aria-label={format!("{name}, {said}{ours}")} {onclick} {onkeydown}>
             { area("size__target", target) }

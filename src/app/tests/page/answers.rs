@@ -81,8 +81,8 @@ async fn other_marks_begin_with_the_first_again() {
 async fn what_is_drawn_says_what_it_shows_and_writes_no_style() {
     let app = Mounted::fresh("#/tape").await;
     let drawing = app.get("drawing");
-    let svg = drawing.query_selector("svg[role='img']").expect("a query").expect("a picture");
+    let svg = drawing.query_selector("svg [role='img']").expect("a query").expect("a picture");
     assert!(svg.get_attribute("aria-label").is_some_and(|words| words.contains("arrow")));
     assert!(app.all("[style]").is_empty(), "the content policy forbids styles in the page");
-    assert!(app.all(".role--cut-line").len() > 1);
+    assert!(app.all(".role--tick").len() > 1);
 }
