@@ -179,20 +179,25 @@ impl<'a> Ask<'a> {
         }
     }
 
-    /// A decimal comma written as a point: the whole text of the field, and the number for the words.
-    fn with_point(&self, field: &Field, at: &core::ops::Range<usize>) -> Option<WayOut> {
+    /// Decimal commas written as points, where nothing but plain numbers and sums of them stands there: then it is read.
+    fn with_point(&self, field: &Field) -> Option<WayOut> {
         let text = self.text(field);
-        let after = text.get(at.end..)?;
-        let places = after.find(|c: char| !c.is_ascii_digit()).unwrap_or(after.len());
-        let number = text.get(at.start..at.end + places)?.replacen(',', ".", 1);
-        let typed = format!("{}{number}{}", text.get(..at.start)?, after.get(places..)?);
-        WayOut::set(say![format!("Write {number}.")], field, typed)
+        // Three digits behind a comma may be thousands.
+        let digits = |part: &str| part.chars().take_while(char::is_ascii_digit).count();
+        if text.split(',').skip(1).any(|part| digits(part) == 3) {
+            return None;
+        }
+        let typed = text.replace(',', ".");
+        let is_plain = typed.chars().all(|c| c.is_ascii_digit() || ".+ ".contains(c));
+        (is_plain && parse(&typed, self.names).is_ok())
+            .then(|| WayOut::set(say![format!("Write {}.", typed.trim())], field, typed))
+            .flatten()
     }
 
     fn refuse_text(&mut self, field: &Field, problem: &TextProblem) {
         let code = if problem.kind == TextProblemKind::Empty { "empty" } else { "cannot-read" };
         let way_out = (problem.kind == TextProblemKind::DecimalComma)
-            .then(|| self.with_point(field, &problem.at))
+            .then(|| self.with_point(field))
             .flatten();
         self.refusals.push(Refusal {
             field: field.id,

@@ -193,6 +193,11 @@ fn a_decimal_comma_has_a_tap_that_writes_a_point() {
     let spacing = calculators::find("spacing").expect("it is there");
     let comma = sheet(spacing, &[("length", "1,5 + 20,25")], Unit::Inch, Tape::SIXTEENTHS);
     let way_out = comma.refusals[0].way_out.as_ref().expect("a tap");
-    assert_eq!(way_out.sentence.to_string(), "Write 1.5.");
-    assert_eq!(way_out.texts(Tape::SIXTEENTHS), [("length", "1.5 + 20,25".to_owned())]);
+    assert_eq!(way_out.sentence.to_string(), "Write 1.5 + 20.25.");
+    assert_eq!(way_out.texts(Tape::SIXTEENTHS), [("length", "1.5 + 20.25".to_owned())]);
+    // What would not be read afterwards, or may be thousands, has none.
+    for text in [",", "1,5 of", "1,5 + 2,500"] {
+        let without = sheet(spacing, &[("length", text)], Unit::Inch, Tape::SIXTEENTHS);
+        assert_eq!(without.refusals[0].way_out, None, "{text}");
+    }
 }
