@@ -197,11 +197,14 @@ impl Browser {
     /// Runs a script body in the page; what it returns, or what its promise resolves to.
     #[track_caller]
     pub fn script(&self, body: &str) -> Value {
-        // Chromium alone takes a body that waits as it is.
-        let waits = self.engine != Engine::Chromium && body.contains("await ");
-        let asynchronous = format!("return (async () => {{ {body} }})()");
-        let body = if waits { &asynchronous } else { body };
+        let body = &self.as_one_that_waits(body);
         self.must(body, self.driver.post("/execute/sync", &json!({ "script": body, "args": [] })))
+    }
+
+    /// A body that the engine takes: Chromium alone takes one that waits as it is.
+    fn as_one_that_waits(&self, body: &str) -> String {
+        let is_wrapped = self.engine != Engine::Chromium && body.contains("await ");
+        if is_wrapped { format!("return (async () => {{ {body} }})()") } else { body.to_owned() }
     }
 
     /// Sends a command of the DevTools protocol.
@@ -350,6 +353,7 @@ impl Browser {
     #[track_caller]
     pub fn wait_until(&self, what: &str, body: &str) {
         let deadline = Instant::now() + PATIENCE;
+        let body = self.as_one_that_waits(body);
         loop {
             let answer = self.driver.post("/execute/sync", &json!({ "script": body, "args": [] }));
             match answer {

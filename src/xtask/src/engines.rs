@@ -77,12 +77,13 @@ const LEFT_OUT: [(Where, &str, &str); 20] = [
 
 /// The short set that `test` takes the other engines through: start, every calculator, a job after a reload, the
 /// planner, without a signal, codes, a page for paper.
-pub(crate) const SHORT: [&str; 7] = [
+pub(crate) const SHORT: [&str; 8] = [
     "start::",
     "calculators::",
     "job::a_leg_cut_thin_moves_the_rails_and_is_still_so_with_the_server_gone",
     "planner::a_quick_list_is_planned_by_taps_with_the_server_stopped",
-    "offline::",
+    "offline::after_one_visit_the_app_works_with_the_server_gone",
+    "offline::every_file_of_the_page_is_kept_on_the_first_visit",
     "handing_on::codes_follow",
     "paper::",
 ];
