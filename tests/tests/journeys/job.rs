@@ -238,7 +238,7 @@ fn the_demo_stands_in_the_middle_of_the_work() {
         for (way, there) in [
             ("boards-so-far", "boards"),
             ("pieces-so-far", "parts"),
-            ("money", "boards"),
+            ("money", "to-buy"),
             ("next", "build"),
         ] {
             app.tap(way);

@@ -94,6 +94,12 @@ impl Job {
         plans.next()
     }
 
+    /// The plan in use: of the job's own parts, or else of its quick list.
+    #[must_use]
+    pub fn plan_in_use(&self) -> Option<ItemId> {
+        self.find_cut_plan(false).or_else(|| self.find_cut_plan(true))
+    }
+
     /// What has been bought and cut of a plan, and as which item that is kept.
     pub(crate) fn ticks_of(&self, plan: ItemId) -> Option<(ItemId, &CutTicks)> {
         self.items().find_map(|(id, item)| match item {

@@ -308,6 +308,16 @@ pub struct YardBoard {
     pub is_ours: bool,
 }
 
+impl YardBoard {
+    /// A length at the yard, with its thickness, width and length as typed; as many as wanted can be had.
+    #[must_use]
+    pub fn new(section: &str, size: [&str; 3], price: u64) -> YardBoard {
+        let [thickness, width, length] = size.map(str::to_owned);
+        let section = section.to_owned();
+        YardBoard { section, thickness, width, length, price, quantity: None, is_ours: false }
+    }
+}
+
 /// A round thing the user owns, to draw curves with.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Round {

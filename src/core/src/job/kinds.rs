@@ -244,15 +244,9 @@ impl Kind {
             }
             for (feet, price) in [8, 10].into_iter().zip(price_of(id)) {
                 let length = Length::sixty_fourths(feet * 12 * 64);
-                all.push(YardBoard {
-                    section: id.to_owned(),
-                    thickness: text_in(unit, thickness),
-                    width: text_in(unit, width),
-                    length: text_in(unit, length),
-                    price,
-                    quantity: None,
-                    is_ours: true,
-                });
+                let size = [thickness, width, length].map(|size| text_in(unit, size));
+                let board = YardBoard::new(id, size.each_ref().map(String::as_str), price);
+                all.push(YardBoard { is_ours: true, ..board });
             }
         }
         all

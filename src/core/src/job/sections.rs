@@ -126,17 +126,7 @@ mod tests {
     #[test]
     fn the_sizes_of_the_job_come_first_and_each_section_once() {
         let mut job = Job::new("", Unit::Inch);
-        let [thickness, width, length] = ["1 5/8", "7 1/2", "96"].map(str::to_owned);
-        let price = 900;
-        let wet = YardBoard {
-            section: "2X8".to_owned(),
-            thickness,
-            width,
-            length,
-            price,
-            quantity: None,
-            is_ours: false,
-        };
+        let wet = YardBoard::new("2X8", ["1 5/8", "7 1/2", "96"], 900);
         let rail = Part { stock: "2x4".to_owned(), ..Part::new("rail", "2", ["1", "1", "20"]) };
         let changes = vec![job.adding(0, Item::YardBoard(wet)), job.adding(1, Item::Part(rail))];
         job.make(&Step::new("", changes)).expect("a fresh job");

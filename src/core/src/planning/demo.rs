@@ -125,6 +125,7 @@ mod tests {
     use crate::cutting::{CheckOptions, check_plan};
     use crate::measure::length;
     use crate::planning::so_far::{Board, so_far};
+    use crate::to_buy::to_buy;
 
     /// By hand: 11 boards, three of them cut; 4 legs and 6 rails are cut of 34 pieces; all eight boards of the yard are
     /// bought for 2 × 11.80 + 10.90 + 8.20 + 2 × 14.25 + 4.15 + 3.85 = 79.20.
@@ -137,7 +138,8 @@ mod tests {
         let so_far = so_far(&job, &reckoned);
         assert_eq!((so_far.count(Board::Cut), so_far.boards.len()), (3, 11));
         assert_eq!((so_far.pieces_cut, so_far.pieces), (10, 34));
-        assert_eq!(so_far.money, Some((7_920, 0)));
+        let money = to_buy(&job, &reckoned, &bench).money;
+        assert_eq!((money.spent, money.to_come), (7_920, 0));
         let thin =
             attention(&job, &reckoned, &bench).facts.into_iter().find_map(|fact| match fact {
                 Fact::Off { pieces, of, is, wanted, .. } => Some((pieces, of, is, wanted)),

@@ -1,7 +1,6 @@
-//! How far a job is: boards bought and cut, pieces cut, money spent and to come.
+//! How far a job is: boards bought and cut, pieces cut. What it costs is said by [`to_buy`](crate::to_buy).
 
 use crate::cutting::Source;
-use crate::job::cut_labels::Money;
 use crate::job::{BoardState, Job, Reckoned, part_sizes};
 
 /// How far one board of the plan in use is.
@@ -24,8 +23,6 @@ pub struct SoFar {
     pub pieces_cut: u32,
     /// All pieces.
     pub pieces: u32,
-    /// Spent on boards of the plan, and what the rest of it costs, in hundredths; `None` without a plan or prices.
-    pub money: Option<(i64, i64)>,
 }
 
 impl SoFar {
@@ -45,23 +42,13 @@ pub fn so_far(job: &Job, reckoned: &Reckoned) -> SoFar {
         all.pieces = all.pieces.saturating_add(count);
         all.pieces_cut = all.pieces_cut.saturating_add(part.done.min(count));
     }
-    let plan = job.find_cut_plan(false).or_else(|| job.find_cut_plan(true));
-    let Some((plan, states)) = plan.and_then(|id| job.cut_plan(id)) else { return all };
-    let (mut spent, mut to_come) = (0_i64, 0_i64);
-    for (cut, state) in plan.plan.boards.iter().zip(&states) {
-        let price = match cut.source {
-            Source::Board(at) => plan.asked.boards.get(at).map(|board| board.price_cents),
-            Source::Scrap(_) => None,
-        };
-        let board = match (state, price) {
-            (BoardState::Cut | BoardState::Different { .. }, _) => Board::Cut,
-            (BoardState::ToCut, Some(_)) => Board::ToBuy,
-            _ => Board::OnHand,
-        };
-        let sum = if board == Board::ToBuy { &mut to_come } else { &mut spent };
-        *sum = sum.saturating_add(price.unwrap_or(0));
-        all.boards.push(board);
-    }
-    all.money = (plan.labels.money == Money::Cents).then_some((spent, to_come));
+    let plan = job.plan_in_use().and_then(|id| job.cut_plan(id));
+    let Some((plan, states)) = plan else { return all };
+    let boards = plan.plan.boards.iter().zip(&states).map(|(cut, state)| match state {
+        BoardState::Cut | BoardState::Different { .. } => Board::Cut,
+        BoardState::ToCut if matches!(cut.source, Source::Board(_)) => Board::ToBuy,
+        _ => Board::OnHand,
+    });
+    all.boards = boards.collect();
     all
 }

@@ -85,6 +85,14 @@ pub struct Money {
     pub without_price: u32,
 }
 
+impl Money {
+    /// What all of it comes to.
+    #[must_use]
+    pub const fn whole(self) -> i64 {
+        self.spent.saturating_add(self.to_come)
+    }
+}
+
 impl Line {
     /// How many are still to buy.
     #[must_use]
@@ -130,11 +138,13 @@ fn times(each: Option<i64>, count: u32) -> Option<i64> {
 #[must_use]
 pub fn to_buy(job: &Job, reckoned: &Reckoned, bench: &Bench) -> ToBuy {
     let mut list = ToBuy::default();
-    let plan = job.find_cut_plan(false).and_then(|id| Some((id, job.cut_plan(id)?)));
-    match &plan {
-        Some((id, (kept, states))) => list.lines.extend(boards(job, *id, kept, states)),
-        None if has_pieces_to_cut(job, reckoned) => list.in_the_way.push(InTheWay::NoPlan),
-        None => {}
+    if let Some((id, (kept, states))) =
+        job.plan_in_use().and_then(|id| Some((id, job.cut_plan(id)?)))
+    {
+        list.lines.extend(boards(job, id, kept, &states));
+    }
+    if job.find_cut_plan(false).is_none() && has_pieces_to_cut(job, reckoned) {
+        list.in_the_way.push(InTheWay::NoPlan);
     }
     if let Some((_, changes)) = no_longer_fits(job, reckoned, bench) {
         list.in_the_way.push(InTheWay::Plan(changes));

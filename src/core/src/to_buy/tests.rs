@@ -26,16 +26,7 @@ pub(crate) fn rails() -> Job {
     let mut job = job_of(&[]);
     let part = Part::new("rail", "2", ["1 1/2", "3 1/2", "30 1/4"]);
     add(&mut job, Item::Part(Part { stock: "2x4".to_owned(), ..part }));
-    let [section, thickness, width, length] = ["2x4", "1 1/2", "3 1/2", "96"].map(str::to_owned);
-    let yard = YardBoard {
-        section,
-        thickness,
-        width,
-        length,
-        price: 1090,
-        quantity: None,
-        is_ours: false,
-    };
+    let yard = YardBoard::new("2x4", ["1 1/2", "3 1/2", "96"], 1090);
     add(&mut job, Item::YardBoard(yard));
     job
 }

@@ -155,15 +155,8 @@ pub(crate) fn random_job(dice: &mut Dice) -> Job {
     let (thickness, width) = BOARDS[usize::try_from(dice.roll(0, 6)).expect("small")];
     for number in 0..dice.roll(1, 2) {
         let long = ["48", "5", "72"][usize::try_from(dice.roll(0, 2)).expect("small")];
-        items.push(Item::YardBoard(YardBoard {
-            section: "fir".to_owned(),
-            thickness: thickness.to_owned(),
-            width: width.to_owned(),
-            length: long.to_owned(),
-            price: 500 + u64::try_from(number).expect("small") * 310,
-            quantity: None,
-            is_ours: false,
-        }));
+        let price = 500 + u64::try_from(number).expect("small") * 310;
+        items.push(Item::YardBoard(YardBoard::new("fir", [thickness, width, long], price)));
     }
     if dice.one_in(2) {
         items.push(Item::RackBoard(RackBoard {

@@ -6,7 +6,7 @@ use reckoner_core::measure::text::exact_text;
 use reckoner_core::planning::report::{BoardCut, How, at_one_scale};
 use reckoner_core::planning::wanted::{OPTIONS, options};
 use reckoner_core::sheet::{Ask, Entries, money};
-use reckoner_core::to_buy::{InTheWay, Line, ToBuy, to_buy};
+use reckoner_core::to_buy::{InTheWay, Line, Money, ToBuy, to_buy};
 use reckoner_formats::to_buy_csv;
 use yew::prelude::*;
 
@@ -105,14 +105,19 @@ fn spent(list: &ToBuy) -> Html {
                 <p class="headline__figure"><span data-testid="to-come">{ money(sum.to_come) }</span></p>
                 <p class="headline__rest">
                     <span data-testid="spent">{ format!("spent {}", money(sum.spent)) }</span>
-                    { match sum.without_price {
-                        0 => html! {},
-                        1 => html! { <span class="lean">{ "1 line has no price" }</span> },
-                        n => html! { <span class="lean">{ format!("{n} lines have no price") }</span> },
-                    } }
+                    { without_price(sum) }
                 </p>
             </div>
         </section>
+    }
+}
+
+/// How many lines are in no sum, because they have no price.
+pub(super) fn without_price(sum: Money) -> Html {
+    match sum.without_price {
+        0 => html! {},
+        1 => html! { <span class="lean">{ "1 line has no price" }</span> },
+        n => html! { <span class="lean">{ format!("{n} lines have no price") }</span> },
     }
 }
 
@@ -233,7 +238,7 @@ pub(super) fn paper(open: &Open) -> Html {
 
 fn boards(open: &Open) -> Vec<BoardCut> {
     let job = &open.book.job;
-    let kept = job.find_cut_plan(false).and_then(|id| job.cut_plan(id));
+    let kept = job.plan_in_use().and_then(|id| job.cut_plan(id));
     let cuts = kept.and_then(|(kept, _)| {
         let bench = open.settings.bench;
         let entries = kept.entries.iter().map(|(id, text)| (id.as_str(), text.as_str()));

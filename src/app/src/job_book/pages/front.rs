@@ -4,9 +4,11 @@ use reckoner_core::attention::Looks;
 use reckoner_core::job::sketch::picture;
 use reckoner_core::planning::so_far::{Board, SoFar, so_far};
 use reckoner_core::sheet::money;
+use reckoner_core::to_buy::to_buy;
 use yew::prelude::*;
 
 use super::attention::attention;
+use super::buy::without_price;
 use super::{Open, Shared, add, pencil, remind};
 use crate::components::drawing::drawing;
 
@@ -25,7 +27,7 @@ pub(super) fn view(open: &Open) -> Html {
                 { pencil::off(open) }
                 { attention(open) }
                 { next(open, &so_far) }
-                { spent(open, &so_far) }
+                { spent(open) }
             }
         </div>
     }
@@ -127,15 +129,19 @@ fn next(open: &Open, so_far: &SoFar) -> Html {
     }
 }
 
-/// Money so far and to come.
-fn spent(open: &Open, so_far: &SoFar) -> Html {
-    let Some((spent, to_come)) = so_far.money else { return html! {} };
-    let whole = spent.saturating_add(to_come);
+/// Money so far and to come, of all that is on the list of what to buy.
+fn spent(open: &Open) -> Html {
+    let list = to_buy(&open.book.job, &open.reckoned, &open.settings.bench);
+    let sum = list.money;
+    let all = [("spent", sum.spent), ("to buy", sum.to_come), ("in all", sum.whole())];
     html! {
-        <a class="money" href={open.at("boards")} data-testid="money">
-            { for [("spent", spent), ("to buy", to_come), ("in all", whole)].map(|(label, cents)| html! {
-                <span><span class="money__label">{ label }</span><b>{ money(cents) }</b></span>
-            }) }
-        </a>
+        if !list.lines.is_empty() {
+            <a class="money" href={open.at("buy")} data-testid="money">
+                { for all.map(|(label, cents)| html! {
+                    <span><span class="money__label">{ label }</span><b>{ money(cents) }</b></span>
+                }) }
+            </a>
+            { without_price(sum) }
+        }
     }
 }

@@ -143,17 +143,7 @@ fn rack() -> Vec<Item> {
         })
     };
     let yard = |section: &str, thickness: &str, width: &str, length: &str, price| {
-        let [section, thickness, width, length] =
-            [section, thickness, width, length].map(str::to_owned);
-        Item::YardBoard(YardBoard {
-            section,
-            thickness,
-            width,
-            length,
-            price,
-            quantity: None,
-            is_ours: false,
-        })
+        Item::YardBoard(YardBoard::new(section, [thickness, width, length], price))
     };
     vec![
         rack_board("left from the raised bed", "2x8", ["1 1/2", "7 1/2", "52"], 1, "20 to 23"),

@@ -23,17 +23,7 @@ fn part(name: &str, quantity: &str, size: [&str; 3], stock: &str) -> Part {
 }
 
 fn yard(section: &str, thickness: &str, width: &str, length: &str, price: u64) -> Item {
-    let [section, thickness, width, length] =
-        [section, thickness, width, length].map(str::to_owned);
-    Item::YardBoard(YardBoard {
-        section,
-        thickness,
-        width,
-        length,
-        price,
-        quantity: None,
-        is_ours: false,
-    })
+    Item::YardBoard(YardBoard::new(section, [thickness, width, length], price))
 }
 
 fn rack(name: &str, section: &str, length: &str, knots: &str) -> RackBoard {

@@ -66,7 +66,7 @@ struct Kept<'a> {
 impl Kept<'_> {
     fn of(open: &Open) -> Option<Kept<'_>> {
         let job = &open.book.job;
-        let id = job.find_cut_plan(false).or_else(|| job.find_cut_plan(true))?;
+        let id = job.plan_in_use()?;
         let (plan, boards) = job.cut_plan(id)?;
         Some(Kept { id, plan, boards })
     }
