@@ -106,11 +106,11 @@ impl fmt::Display for Sentence {
 /// `100 lb`, or the same in the metric unit.
 #[must_use]
 pub fn amount_text(amount: Number, unit: &str, is_metric: bool) -> String {
-    match Partner::of(unit).filter(|_| is_metric) {
-        Some(it) => {
-            let there = it.in_metric(amount).unwrap_or(amount);
-            format!("{} {}", decimal(there, it.places), it.metric)
-        }
+    let partner = Partner::of(unit).filter(|_| is_metric);
+    // What is beyond the numbers here keeps its own unit.
+    let there = partner.and_then(|it| Some((it, it.in_metric(amount).ok()?)));
+    match there {
+        Some((it, there)) => format!("{} {}", decimal(there, it.places), it.metric),
         None => format!("{} {unit}", decimal(amount, 0)),
     }
 }

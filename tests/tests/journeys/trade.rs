@@ -3,7 +3,7 @@
 //! The numbers are worked by hand or published where the core's tests of the same cases say so; here that taps
 //! lead to them.
 
-use reckoner_e2e::{App, Screen};
+use reckoner_e2e::{Act, App, Screen};
 
 /// Chooses from a long list, as the browser's own picker does.
 fn choose(app: &App, field: &str, answer: &str) {
@@ -143,4 +143,18 @@ fn a_list_is_rows_and_its_text_stands_behind_them() {
     app.assert_no_sideways_scroll();
     app.assert_accessible();
     app.assert_quiet_console();
+}
+
+/// A slow phone and a quick thumb: each tap on the count and each letter of a name is taken, whatever is not drawn yet.
+#[test]
+fn taps_and_letters_at_once_in_a_row_are_all_taken() {
+    let app =
+        App::open_at(Screen::PHONE, "#/cut?parts=leg:+4+@+40&boards=96+at+10&scraps=&unit=in");
+    app.wait_for("more-parts-0");
+    app.slow_down(6);
+    let (name, more) = (Act::Tap("name-parts-0"), Act::Tap("more-parts-0"));
+    app.act(&[name, Act::Keys("s front"), more, more, more, name, Act::Keys("!"), more], 0);
+    app.wait_for_text("count-parts-0", "8");
+    app.wait_for_value("name-parts-0", "legs front!");
+    app.slow_down(1);
 }

@@ -305,12 +305,17 @@ impl<'a> Ask<'a> {
         };
         let text = self.text(field);
         let (amount, is_metric) = written_in(&text, unit, self.unit());
-        let (formula, typed) = self.read(field, amount, Formula::number)?;
         let partner = Partner::of(unit);
-        let number = match partner.filter(|_| is_metric) {
-            Some(partner) => partner.from_metric(typed).unwrap_or(typed),
-            None => typed,
-        };
+        let (formula, (typed, number)) = self.read(field, amount, |formula, unit, names| {
+            let typed = formula.number(unit, names)?;
+            let number = match partner.filter(|_| is_metric) {
+                Some(partner) => partner.from_metric(typed),
+                None => Ok(typed),
+            };
+            let too_large =
+                |_| TextProblem { at: 0..amount.len(), kind: TextProblemKind::TooLarge };
+            Ok((typed, number.map_err(too_large)?))
+        })?;
         // As it is shown to who measures so: the number itself where that is what was typed.
         let shown = |number: Number| match partner.filter(|_| self.unit().is_metric()) {
             Some(it) => Value::Exact(number, it.places, it.unit)

@@ -201,3 +201,18 @@ fn a_decimal_comma_has_a_tap_that_writes_a_point() {
         assert_eq!(without.refusals[0].way_out, None, "{text}");
     }
 }
+
+/// A stress that cannot be turned into psi exactly is refused, and not taken as so many psi.
+#[test]
+fn what_cannot_be_turned_into_the_other_unit_is_refused() {
+    let strength = calculators::find("strength").expect("it is there");
+    let of = |stress: &'static str| {
+        sheet(strength, &[("most_stress", stress)], Unit::Inch, Tape::SIXTEENTHS)
+    };
+    let inches = of("300 + 1/99999999977");
+    assert!(inches.refusals.is_empty(), "{:?}", inches.refusals);
+    let metric = of("300 + 1/99999999977 MPa");
+    let refusal = metric.refusals.iter().find(|it| it.field == "most_stress");
+    let refusal = refusal.expect("a refusal");
+    assert!(refusal.sentence.to_string().contains("too fine"), "{refusal:?}");
+}
