@@ -12,10 +12,6 @@ use crate::planning::report::{RowCut, What, rows_of};
 /// Which steps a step needs done, by their names.
 pub(super) type Needs = BTreeMap<String, BTreeSet<String>>;
 
-/// What a piece is narrower or shorter than to be held by hand (saw manuals).
-const NARROW: Length = Length::sixty_fourths(6 * 64);
-const SHORT: Length = Length::sixty_fourths(12 * 64);
-
 /// The place of one piece in the plan.
 #[derive(Clone, Debug)]
 struct Placed {
@@ -217,16 +213,15 @@ impl Cutting<'_> {
             None => self.by_its_own_sizes(),
         };
         let first = place.as_ref().and_then(|place| place.first.clone());
-        let is_small = self.is_small();
         let mut earlier: Option<String> = first;
         let cuts =
             before.into_iter().map(|(stage, setting)| (stage, Some(setting), key(stage, setting)));
         for (stage, setting, name) in cuts.chain([(stage, setting, last)]) {
             let step = at(self.all, stage, setting, name.clone());
             push(step, self.id, index, board, false);
-            if step.cautions.is_empty() {
-                step.cautions = cautions(stage, is_small);
-            }
+            step.cautions.extend(cautions(stage, setting, self.sizes));
+            crate::order::sort(&mut step.cautions);
+            step.cautions.dedup();
             if self.is_other && place.is_some() && !step.waits_for.contains(&Wait::Plan(self.id)) {
                 step.waits_for.push(Wait::Plan(self.id));
             }
@@ -254,11 +249,6 @@ impl Cutting<'_> {
             all.push((Stage::ResawStrips, thick));
         }
         all
-    }
-
-    fn is_small(&self) -> bool {
-        let under = |of, most| self.sizes.wanted(of).is_some_and(|size| size < most);
-        under(Dimension::Width, NARROW) || under(Dimension::Length, SHORT)
     }
 }
 

@@ -7,7 +7,7 @@ use super::cuts::cuts;
 use super::waits::waits;
 use crate::attention::Attention;
 use crate::cutting;
-use crate::job::{Change, Item, ItemId, Job, Kept, Reckoned, Step};
+use crate::job::{Change, Dimension, Item, ItemId, Job, Kept, PartSizes, Reckoned, Step};
 use crate::measure::Length;
 use crate::sheet::{Act, Bench, Caution};
 use crate::to_buy::{InTheWay, Source, ToBuy, to_buy};
@@ -264,6 +264,18 @@ impl BuildStep {
         open.flat_map(|it| it.pieces.iter().map(|index| (it.part, *index))).collect()
     }
 
+    /// What is said of its dangers beside its tick: all that can take fingers, or else the first.
+    #[must_use]
+    pub fn worst_cautions(&self) -> Vec<Caution> {
+        let mut all = self.cautions.clone();
+        if all.iter().any(|it| it.can_take_fingers()) {
+            all.retain(|it| it.can_take_fingers());
+        } else {
+            all.truncate(1);
+        }
+        all
+    }
+
     /// Its parts, each once.
     #[must_use]
     pub fn parts(&self) -> BTreeSet<ItemId> {
@@ -320,17 +332,28 @@ fn buying(job: &Job, reckoned: &Reckoned, bench: &Bench) -> Option<Step> {
     (!changes.is_empty()).then(|| Step::new("all bought", changes))
 }
 
-/// The dangers of a cut, the worst first.
-pub(super) fn cautions(stage: Stage, is_small: bool) -> Vec<Caution> {
-    let mut all = Vec::new();
-    if is_small {
-        all.push(Caution::SmallPiece);
+/// The dangers of a cut for a piece of these sizes: narrow or short along the fence, short at the stop, thin between the
+/// fence and the blade.
+pub(super) fn cautions(stage: Stage, setting: Option<Length>, sizes: &PartSizes) -> Vec<Caution> {
+    let is_under = |size: Option<Length>, most| size.is_some_and(|size| size < most);
+    let of = |dimension| sizes.wanted(dimension);
+    let is_along =
+        matches!(stage, Stage::Resaw | Stage::ResawStrips | Stage::Rip | Stage::RipBlocks);
+    let mut acts = vec![if is_along { Act::Rip } else { Act::SawAtStop }];
+    if matches!(stage, Stage::Resaw | Stage::ResawStrips) {
+        acts.push(Act::SawDeep);
     }
-    let brought = match stage {
-        Stage::Resaw | Stage::ResawStrips => Caution::of(&[Act::SawDeep]),
-        Stage::Rip | Stage::RipBlocks => Caution::of(&[Act::Rip]),
-        _ => Caution::of(&[Act::SawAtStop]),
+    if is_along && is_under(setting, Caution::THIN) {
+        acts.push(Act::RipThinAtFence);
+    }
+    let is_small = if is_along {
+        is_under(of(Dimension::Width), Caution::NARROW)
+            || is_under(of(Dimension::Length), Caution::SHORT)
+    } else {
+        is_under(setting.or(of(Dimension::Length)), Caution::SHORT)
     };
-    all.extend(brought);
-    all
+    if is_small {
+        acts.push(Act::SawSmall);
+    }
+    Caution::of(&acts)
 }

@@ -1,12 +1,14 @@
 //! The order of the demo against one written by hand, and what a step waits for.
 
+use super::order::cautions;
 use super::{BuildOrder, Stage, Wait, build_order};
 use crate::attention::attention;
 use crate::job::demo::demo;
 use crate::job::tests::{edit, id_of, inches};
-use crate::job::{Dimension, Item, ItemId, Job, Piece, Reckoned, Step};
+use crate::job::{Dimension, Item, ItemId, Job, Part, Piece, Reckoned, Step};
+use crate::measure::Unit;
 use crate::measure::text::exact_text;
-use crate::sheet::Bench;
+use crate::sheet::{Bench, Caution};
 use crate::to_buy::tests::planned;
 
 fn order(job: &Job) -> BuildOrder {
@@ -123,4 +125,32 @@ fn what_uses_a_piece_that_came_out_wrong_waits_for_an_answer() {
     assert!(waits("Front frame") && waits("Dry fit, and measure frame inside"));
     assert!(waits("Cut 4 pieces to length"), "the other legs are not cut like a wrong one");
     assert!(!waits("Sides of the soil tray"), "the tray has no leg in it");
+}
+
+/// Long rails at a stop are told of the stop and not of a push block; short ones of both; a rip of them of the fence,
+/// and a thin one at the fence of that too.
+#[test]
+fn a_cut_is_told_of_its_own_dangers() {
+    let of = |length: &str, width: &str, stage, setting: &str| {
+        let mut job = Job::new("", Unit::Inch);
+        let rail = Item::Part(Part::new("rail", "2", ["1 1/2", width, length]));
+        job.make(&Step::new("", vec![job.adding(0, rail)])).expect("a fresh job");
+        let reckoned = Reckoned::of(&job, &Bench::default());
+        let (id, _) = job.parts()[0];
+        let sizes = reckoned.part(id).expect("its sizes");
+        let mut all = cautions(stage, Some(inches(setting)), sizes);
+        all.retain(|it| it.can_take_fingers());
+        all
+    };
+    assert_eq!(of("50 1/2", "5 1/2", Stage::Crosscut, "50 1/2"), [Caution::StopBlock]);
+    assert_eq!(
+        of("11 1/2", "5 1/2", Stage::Crosscut, "11 1/2"),
+        [Caution::SmallPiece, Caution::StopBlock]
+    );
+    assert_eq!(of("50 1/2", "5 1/2", Stage::Rip, "5 1/2"), [Caution::Ripping, Caution::SmallPiece]);
+    assert_eq!(of("50 1/2", "7", Stage::Rip, "7"), [Caution::Ripping]);
+    assert_eq!(
+        of("50 1/2", "5/8", Stage::Rip, "5/8"),
+        [Caution::Ripping, Caution::StripAtFence, Caution::SmallPiece]
+    );
 }

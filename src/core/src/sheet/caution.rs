@@ -1,5 +1,7 @@
 //! [`Caution`]: the usual dangers of the work, said in one line each; [`Act`]: the work that brings them.
 
+use crate::measure::Length;
+
 /// A danger of the work. The saw's manual, local codes and licensed practice come first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Caution {
@@ -255,6 +257,15 @@ pub const DANGERS: [(Act, &[Caution]); 18] = [
 ];
 
 impl Caution {
+    /// A push block is used for pieces narrower than this (saw manuals): 6 in.
+    pub const NARROW: Length = Length::sixty_fourths(6 * 64);
+
+    /// A push block is used for pieces shorter than this (saw manuals): 12 in.
+    pub const SHORT: Length = Length::sixty_fourths(12 * 64);
+
+    /// A piece thinner than this beside the blade is a thin strip: 3/4 in. Common practice, no source.
+    pub const THIN: Length = Length::sixty_fourths(48);
+
     /// What these acts bring, each once, in the order of the dangers.
     #[must_use]
     pub fn of(acts: &[Act]) -> Vec<Caution> {

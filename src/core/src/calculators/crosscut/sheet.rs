@@ -54,9 +54,6 @@ fn too_large() -> Refusal {
 /// Loose pieces shorter than this are not crosscut on a table saw (saw manuals).
 const SHORTEST_LOOSE: Length = Length::sixty_fourths(6 * 64);
 
-/// Pieces shorter than this need a push block (saw manuals).
-const SHORT: Length = Length::sixty_fourths(12 * 64);
-
 fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
     let headline = PARTS.figure("", Value::Count(answer.parts.len() as u64));
     let mut sheet = sheet::Answer::new(headline, working(input, answer));
@@ -71,7 +68,7 @@ fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
     }
     sheet.tables = tables(answer);
     sheet.notes = notes(input, answer);
-    let small = (input.part < SHORT).then_some(Act::SawSmall);
+    let small = (input.part < Caution::SHORT).then_some(Act::SawSmall);
     let acts: Vec<Act> = small.into_iter().chain([Act::SawAtStop]).collect();
     sheet.cautions = Caution::of(&acts);
     sheet.drawing = Some(drawing::draw(input, answer, bench));

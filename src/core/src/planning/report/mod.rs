@@ -287,9 +287,6 @@ fn letter(part: usize) -> String {
     }
 }
 
-/// Pieces shorter than this need a push block (saw manuals).
-const SHORT: Length = Length::sixty_fourths(12 * 64);
-
 fn cautions(job: &Job, plan: &Plan, labels: &Labels) -> Option<Vec<Caution>> {
     let mut cautions = Vec::new();
     let mut is_short = false;
@@ -305,7 +302,7 @@ fn cautions(job: &Job, plan: &Plan, labels: &Labels) -> Option<Vec<Caution>> {
             Layout::CrosscutFirst(_) => cautions.push(Caution::Ripping),
         }
         for placed in cut.placed() {
-            is_short |= labels.length(job.parts.get(placed.part)?.length).ok()? < SHORT;
+            is_short |= labels.length(job.parts.get(placed.part)?.length).ok()? < Caution::SHORT;
         }
     }
     if is_short {

@@ -158,15 +158,6 @@ const LITTLE_OVERLAP: Length = Length::sixty_fourths(16);
 /// A cut deeper than this is a deep cut: 2 in. Common practice, no source.
 const DEEP: Length = Length::sixty_fourths(128);
 
-/// A piece thinner than this beside the blade is a thin strip: 3/4 in. Common practice, no source.
-const THIN: Length = Length::sixty_fourths(48);
-
-/// A push block is used for pieces narrower than this (saw manuals): 6 in.
-const NARROW: Length = Length::sixty_fourths(6 * 64);
-
-/// A push block is used for pieces shorter than this (saw manuals): 12 in.
-const SHORT: Length = Length::sixty_fourths(12 * 64);
-
 /// Dangers at the table saw. A thin strip is one that falls on the far side of the blade, or is
 /// planned to run at the fence: never both are said.
 fn cautions(
@@ -176,10 +167,10 @@ fn cautions(
     deepest: Length,
 ) -> Vec<Caution> {
     let mut acts = vec![Act::Rip];
-    if narrowest < NARROW || saw.piece_length < SHORT {
+    if narrowest < Caution::NARROW || saw.piece_length < Caution::SHORT {
         acts.push(Act::SawSmall);
     }
-    if let Some((_, falls)) = thin.filter(|(strip, _)| *strip < THIN) {
+    if let Some((_, falls)) = thin.filter(|(strip, _)| *strip < Caution::THIN) {
         acts.push(match falls {
             Falls::FarSide => Act::RipThin,
             Falls::AtFence => Act::RipThinAtFence,
