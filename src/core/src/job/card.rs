@@ -1,14 +1,7 @@
 //! The cautions of a whole job, for its shop card.
 
 use super::{Job, PartSizes, Reckoned};
-use crate::measure::Length;
 use crate::sheet::{Act, Caution};
-
-/// What a small piece is: narrower than 6 in, or shorter than 12 in (the saw manuals that
-/// [`Caution::SmallPiece`] names).
-fn is_small(width: Length, length: Length) -> bool {
-    width < Length::sixty_fourths(6 * 64) || length < Length::sixty_fourths(12 * 64)
-}
 
 /// The usual dangers of a job, each once: of its kept reckonings, of ripping when a width is set at
 /// the fence, of small pieces, and of dust and noise wherever something is cut.
@@ -21,7 +14,11 @@ pub fn cautions(job: &Job, reckoned: &Reckoned, parts: &[PartSizes]) -> Vec<Caut
         all.extend(Caution::of(&[Act::Rip]));
     }
     let sides = |part: &PartSizes| Some((part.width.clone().ok()?, part.length.clone().ok()?));
-    if parts.iter().filter_map(sides).any(|(width, length)| is_small(width, length)) {
+    if parts
+        .iter()
+        .filter_map(sides)
+        .any(|(wide, long)| wide < Caution::NARROW || long < Caution::SHORT)
+    {
         all.extend(Caution::of(&[Act::SawSmall]));
     }
     if !parts.is_empty() {

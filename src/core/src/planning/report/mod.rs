@@ -22,7 +22,7 @@ use crate::job::ItemId;
 use crate::job::cut_labels::{Label, Labels, Money, SectionLabel};
 use crate::measure::{Length, Tape};
 use crate::say;
-use crate::sheet::{Caution, Sentence};
+use crate::sheet::{Act, Caution, Sentence};
 
 /// How the report is written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -288,30 +288,25 @@ fn letter(part: usize) -> String {
 }
 
 fn cautions(job: &Job, plan: &Plan, labels: &Labels) -> Option<Vec<Caution>> {
-    let mut cautions = Vec::new();
-    let mut is_short = false;
+    let mut acts = vec![Act::Saw];
     for cut in &plan.boards {
         match &cut.layout {
             Layout::Crosscut(_) => {}
             Layout::RipFirst(strips) => {
-                cautions.push(Caution::Ripping);
+                acts.push(Act::Rip);
                 if strips.iter().any(|strip| strip.layers.len() > 1) {
-                    cautions.push(Caution::DeepCut);
+                    acts.push(Act::SawDeep);
                 }
             }
-            Layout::CrosscutFirst(_) => cautions.push(Caution::Ripping),
+            Layout::CrosscutFirst(_) => acts.push(Act::Rip),
         }
         for placed in cut.placed() {
-            is_short |= labels.length(job.parts.get(placed.part)?.length).ok()? < Caution::SHORT;
+            if labels.length(job.parts.get(placed.part)?.length).ok()? < Caution::SHORT {
+                acts.push(Act::SawSmall);
+            }
         }
     }
-    if is_short {
-        cautions.push(Caution::SmallPiece);
-    }
-    cautions.push(Caution::DustAndNoise);
-    crate::order::sort(&mut cautions);
-    cautions.dedup();
-    Some(cautions)
+    Some(Caution::of(&acts))
 }
 
 impl Report {
