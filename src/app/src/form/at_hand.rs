@@ -356,13 +356,17 @@ impl AtHand {
     /// The button that counts one up or down, beside a number that counts.
     pub(crate) fn count(&self, field: &'static Field, is_up: bool) -> Html {
         let Kind::Count { least, most } = field.kind else { return html! {} };
-        let now = self.text(field).trim().parse::<u32>().ok();
-        let next = now.map(|now| if is_up { now.saturating_add(1) } else { now.saturating_sub(1) });
-        let next = next.filter(|next| (least..=most).contains(next) && Some(*next) != now);
-        let form = self.form.dispatcher();
+        let next_to = move |text: &str| {
+            let now = text.trim().parse::<u32>().ok()?;
+            let next = if is_up { now.saturating_add(1) } else { now.saturating_sub(1) };
+            Some(next).filter(|next| (least..=most).contains(next) && *next != now)
+        };
+        let next = next_to(&self.text(field));
+        let at_hand = self.clone();
         let onclick = Callback::from(move |_: MouseEvent| {
-            if let Some(next) = next {
-                form.dispatch(Action::Set(vec![(field.id, next.to_string())]));
+            // The number as it is at the tap: the one before may not be drawn yet.
+            if let Some(next) = next_to(&at_hand.text(field)) {
+                at_hand.form.dispatch(Action::Set(vec![(field.id, next.to_string())]));
             }
         });
         let (face, words, id) = if is_up {

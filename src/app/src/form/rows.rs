@@ -54,11 +54,12 @@ fn setting(
     field: &'static Field,
     change: impl Fn(&str, Kind) -> String + 'static,
 ) -> Callback<MouseEvent> {
-    let (form, text, asking) =
-        (at_hand.form.dispatcher(), at_hand.text(field), at_hand.asking.clone());
+    let at_hand = at_hand.clone();
     Callback::from(move |_| {
-        asking.set(None);
-        form.dispatch(Action::Set(vec![(field.id, change(&text, field.kind))]));
+        at_hand.asking.set(None);
+        // The list as it is at the tap: the one before may not be drawn yet.
+        let text = change(&at_hand.text(field), field.kind);
+        at_hand.form.dispatch(Action::Set(vec![(field.id, text)]));
     })
 }
 
@@ -68,10 +69,11 @@ fn typing(
     field: &'static Field,
     written: impl Fn(&str, Kind, String) -> String + 'static,
 ) -> Callback<InputEvent> {
-    let (form, text) = (at_hand.form.dispatcher(), at_hand.text(field));
+    let at_hand = at_hand.clone();
     Callback::from(move |event: InputEvent| {
         if let Some(typed) = dom::value_of(&event) {
-            form.dispatch(Action::Type(Slot::of(field.id), written(&text, field.kind, typed)));
+            let text = written(&at_hand.text(field), field.kind, typed);
+            at_hand.form.dispatch(Action::Type(Slot::of(field.id), text));
         }
     })
 }
@@ -162,14 +164,11 @@ fn count(at_hand: &AtHand, field: &'static Field, slot: Slot, at: usize, row: &L
     }
     let is_board = matches!(field.kind, Kind::Prices);
     let now = row.counted();
-    let to = |count: u32| {
-        setting(at_hand, field, move |text, kind| {
-            with_row(text, kind, at, |row| row.count = count.to_string())
-        })
-    };
     // Of a board that is sold without end there is no number to take one from.
     let fewer = match now {
-        Some(now) if now > 1 => to(now.saturating_sub(1)),
+        Some(now) if now > 1 => {
+            setting(at_hand, field, move |text, kind| with_row(text, kind, at, ListRow::one_fewer))
+        }
         _ => {
             let asking = at_hand.asking.clone();
             Callback::from(move |_: MouseEvent| asking.set(Some(slot)))
@@ -180,18 +179,16 @@ fn count(at_hand: &AtHand, field: &'static Field, slot: Slot, at: usize, row: &L
         Some(now) => now.to_string(),
         None => row.count.clone(),
     };
-    let next = if is_board && row.count.trim().is_empty() {
-        Some(1)
-    } else {
-        now.map(|now| now.saturating_add(1))
-    };
+    let more = setting(at_hand, field, move |text, kind| {
+        with_row(text, kind, at, |row| row.one_more(kind))
+    });
     html! {
         <div class="list__count">
             <button type="button" class="count" aria-label={format!("One fewer, row {}", at.saturating_add(1))}
                 data-testid={format!("fewer-{}-{at}", field.id)} onclick={fewer}>{ icon(Icon::Minus) }</button>
             <output data-testid={format!("count-{}-{at}", field.id)}>{ shown }</output>
-            <button type="button" class="count" aria-label={format!("One more, row {}", at.saturating_add(1))} disabled={next.is_none()}
-                data-testid={format!("more-{}-{at}", field.id)} onclick={next.map(to)}>{ icon(Icon::Plus) }</button>
+            <button type="button" class="count" aria-label={format!("One more, row {}", at.saturating_add(1))} disabled={now.is_none()}
+                data-testid={format!("more-{}-{at}", field.id)} onclick={more}>{ icon(Icon::Plus) }</button>
         </div>
     }
 }

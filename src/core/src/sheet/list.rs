@@ -28,6 +28,25 @@ impl ListRow {
         }
     }
 
+    /// One more of it: of what is without end the first that is counted; unchanged where the count cannot be read.
+    pub fn one_more(&mut self, kind: Kind) {
+        let is_endless = matches!(kind, Kind::Prices) && self.count.trim().is_empty();
+        let next = self.counted().map(|now| if is_endless { 1 } else { now.saturating_add(1) });
+        self.set_count(next);
+    }
+
+    /// One fewer of it, but never none.
+    pub fn one_fewer(&mut self) {
+        let next = self.counted().map(|now| now.saturating_sub(1)).filter(|next| *next > 0);
+        self.set_count(next);
+    }
+
+    fn set_count(&mut self, next: Option<u32>) {
+        if let Some(next) = next {
+            self.count = next.to_string();
+        }
+    }
+
     fn of(text: &str, kind: Kind) -> ListRow {
         let (name, rest) = match text.split_once(':') {
             Some((name, rest)) if matches!(kind, Kind::Pieces) => (name, after_space(rest)),
@@ -149,6 +168,25 @@ mod tests {
         }
         assert_eq!(list_text(&list_rows(BENCH, Kind::Pieces), Kind::Pieces), BENCH);
         assert_eq!(list_text(&list_rows(YARD, Kind::Prices), Kind::Prices), YARD);
+    }
+
+    #[test]
+    fn a_row_counts_up_and_down_but_never_to_none() {
+        let counted = |text: &str, kind: Kind, change: fn(&mut ListRow, Kind)| {
+            with_row(text, kind, 0, |row| change(row, kind))
+        };
+        let more = ListRow::one_more;
+        let fewer = |row: &mut ListRow, _| row.one_fewer();
+        assert_eq!(counted("leg: 33", Kind::Pieces, more), "leg: 2 @ 33");
+        assert_eq!(counted("leg: 4 @ 33", Kind::Pieces, more), "leg: 5 @ 33");
+        assert_eq!(counted("leg: 4 @ 33", Kind::Pieces, fewer), "leg: 3 @ 33");
+        assert_eq!(counted("leg: 1 @ 33", Kind::Pieces, fewer), "leg: 1 @ 33");
+        assert_eq!(counted("leg: 33", Kind::Pieces, fewer), "leg: 33");
+        assert_eq!(counted("leg: 4294967295 @ 33", Kind::Pieces, more), "leg: 4294967295 @ 33");
+        assert_eq!(counted("leg: some @ 33", Kind::Pieces, more), "leg: some @ 33");
+        // A board that is sold without end becomes one; one of three, two.
+        assert_eq!(counted("96 at 10.90", Kind::Prices, more), "96 at 10.90 max 1");
+        assert_eq!(counted("96 at 10.90 max 3", Kind::Prices, fewer), "96 at 10.90 max 2");
     }
 
     #[test]

@@ -115,23 +115,25 @@ pub(super) fn Different(props: &DifferentProps) -> Html {
     };
     let line = |at: usize, line: &KeyLine| {
         let now = good.get(at).copied().unwrap_or(0);
-        let to = |count: u32| {
-            let (mut counts, form) = (good.clone(), form.dispatcher());
-            if let Some(it) = counts.get_mut(at) {
-                *it = count;
-            }
-            let counts = counts.iter().map(ToString::to_string).collect::<Vec<_>>().join(" ");
+        let to = |change: fn(u32) -> u32| {
+            let (key_lines, form) = (key_lines.clone(), form.clone());
             Callback::from(move |_: MouseEvent| {
-                form.dispatch(Action::Set(vec![(GOOD, counts.clone())]));
+                // As they are at the tap: the one before may not be drawn yet.
+                let mut counts = good_of(form.entries(), &key_lines);
+                if let (Some(it), Some(line)) = (counts.get_mut(at), key_lines.get(at)) {
+                    *it = change(*it).min(line.count);
+                }
+                let counts = counts.iter().map(ToString::to_string).collect::<Vec<_>>().join(" ");
+                form.dispatch(Action::Set(vec![(GOOD, counts)]));
             })
         };
         html! {
             <li class="good">
                 <button type="button" class="tick" aria-label={format!("One {} less is good", line.name)} disabled={now == 0}
-                    data-testid={format!("less-{}", line.letter)} onclick={to(now.saturating_sub(1))}>{ "−" }</button>
+                    data-testid={format!("less-{}", line.letter)} onclick={to(|now| now.saturating_sub(1))}>{ "−" }</button>
                 <span class="good__words">{ format!("{now} of {} × {} good", line.count, line.name) }</span>
                 <button type="button" class="tick" aria-label={format!("One {} more is good", line.name)} disabled={now >= line.count}
-                    data-testid={format!("more-{}", line.letter)} onclick={to(now.saturating_add(1).min(line.count))}>{ "+" }</button>
+                    data-testid={format!("more-{}", line.letter)} onclick={to(|now| now.saturating_add(1))}>{ "+" }</button>
             </li>
         }
     };
