@@ -262,7 +262,7 @@ impl<'m> Solver<'m> {
     fn again_round(&mut self, share: u64, meter: &mut Meter<'_>) {
         let stop_at = meter.work().saturating_add(share);
         while meter.going() && meter.work() < stop_at && !self.is_proved() && self.is_complete() {
-            let again = plan_again(&self.columns, &self.best, &mut self.draws, meter);
+            let again = plan_again(&mut self.columns, &self.best, &mut self.draws, meter);
             let Some(found) = again else { continue };
             if self.model.cost(&found) == self.cost && found.len() <= self.best.len() {
                 self.best = found;
