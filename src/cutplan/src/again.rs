@@ -14,7 +14,7 @@ use crate::mix::{Mixed, Mixer};
 
 /// Boards taken off at a time, at least and at most.
 const FEWEST: usize = 3;
-const MOST: usize = 8;
+const MOST: usize = 7;
 /// Steps for planning their parts again: for each choice of boards, and for all of them.
 const STEPS_EACH: u64 = 1_000_000;
 const STEPS: u64 = 4_000_000;
@@ -60,7 +60,7 @@ pub(crate) fn plan_again(
     }
     let reduced = rest.reduce(model);
     // Another plan as cheap leads elsewhere.
-    let sideways = i64::from(draws.below(4) == 0);
+    let sideways = i64::from(draws.below(2) == 0);
     let cost: i64 = off.iter().map(|&at| model.stocks[best[at].stock].cost).sum();
     let enough = cost + sideways;
     let relaxed = columns.relax(&rest, enough, meter);

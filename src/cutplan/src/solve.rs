@@ -212,7 +212,7 @@ impl<'m> Solver<'m> {
         let share = 20_000_000_u64 << (2 * self.round.min(12));
         match TURNS[self.turn] {
             Turn::FirstTree if self.is_divided() => self.tree_round(share / 2, meter),
-            Turn::Again if self.is_divided() => self.again_round(share * 2, meter),
+            Turn::Again if self.is_divided() => self.again_round(share * 3, meter),
             Turn::Tree if self.is_divided() => self.tree_round(share * 4, meter),
             Turn::Mix if self.model.all_listed() => self.mix_round(share, meter),
             Turn::Dive => self.dive_round(share * 4, meter),
