@@ -1,22 +1,23 @@
 //! Better plans from a good one: a few boards are taken off it, and their parts planned again.
 //!
 //! Large neighbourhood search (Shaw, "Using constraint programming and local search methods to solve vehicle routing
-//! problems", CP 1998; cited from memory). What is taken off is a small job of its own, which the tree of [`crate::branch`] closes or gives up
-//! on quickly; most are refuted by its first programme. Which boards are taken off is drawn from a sequence that is the same
+//! problems", CP 1998; cited from memory). What is taken off is a small job of its own: the linear programme refutes most of them, and of
+//! the rest the choices of boards are gone through ([`crate::mix`]). Which boards are taken off is drawn from a sequence that is the same
 //! every time. It proves nothing.
 
 use std::rc::Rc;
 
-use crate::branch::Tree;
 use crate::budget::Meter;
 use crate::columns::{Columns, Rest};
 use crate::greedy::Patterns;
+use crate::mix::{Mixed, Mixer};
 
 /// Boards taken off at a time, at least and at most.
 const FEWEST: usize = 3;
-const MOST: usize = 8;
-/// Steps for planning their parts again.
-const STEPS: u64 = 3_000_000;
+const MOST: usize = 7;
+/// Steps for planning their parts again: for each choice of boards, and for all of them.
+const STEPS_EACH: u64 = 1_000_000;
+const STEPS: u64 = 4_000_000;
 
 /// A sequence of draws (Steele, Lea and Flood's SplitMix64, 2014).
 pub(crate) struct Draws(u64);
@@ -38,7 +39,7 @@ impl Draws {
 
 /// Takes some boards off `best`, which covers all parts, and plans their parts again: a cheaper plan, if that finds one.
 pub(crate) fn plan_again(
-    columns: &Columns<'_>,
+    columns: &mut Columns<'_>,
     best: &Patterns,
     draws: &mut Draws,
     meter: &mut Meter<'_>,
@@ -59,13 +60,21 @@ pub(crate) fn plan_again(
     }
     let reduced = rest.reduce(model);
     // Another plan as cheap leads elsewhere.
-    let sideways = i64::from(draws.below(4) == 0);
+    let sideways = i64::from(draws.below(2) == 0);
     let cost: i64 = off.iter().map(|&at| model.stocks[best[at].stock].cost).sum();
-    let mut tree = Tree::new(&reduced, &columns.shape, &columns.capacities);
-    for pattern in best {
-        tree.learn(pattern);
+    let enough = cost + sideways;
+    let relaxed = columns.relax(&rest, enough, meter);
+    if relaxed.bound >= enough {
+        return None;
     }
-    let found = tree.run(cost + sideways, STEPS, meter).found?;
-    kept.extend(found);
+    let mut mixer = Mixer::new(&reduced, Rc::clone(&columns.shape));
+    for worth in relaxed.worth.iter().chain(&relaxed.worths) {
+        mixer.cut(worth);
+        mixer.budget_with(worth);
+    }
+    match mixer.run(relaxed.bound, enough, STEPS_EACH, STEPS, meter) {
+        Mixed::Found(found, _) => kept.extend(found),
+        Mixed::NoneCheaper | Mixed::Undecided(_) => return None,
+    }
     Some(kept)
 }

@@ -75,8 +75,8 @@ pub fn plan_rack(
     })
 }
 
-/// Everything in its order: quick plans for all groups, then the linear programmes, then rounds of exact search, then
-/// the ties.
+/// Everything in its order: quick plans for all groups, then the linear programmes, then the exact methods in turn, then
+/// the ties. What a method found is told before the next begins.
 fn search<'m>(
     job: &Job,
     models: &'m [Model],

@@ -17,6 +17,19 @@ use crate::rows::Shape;
 /// The tree is used up to so many ways to divide the boards, over all boards.
 const MOST_DIVISIONS: usize = 12_000;
 
+/// The exact methods, in the order of their turns in each round.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Turn {
+    /// What the tree closes at once needs no better plan first.
+    FirstTree,
+    Again,
+    Tree,
+    Mix,
+    Dive,
+}
+
+const TURNS: [Turn; 5] = [Turn::FirstTree, Turn::Again, Turn::Tree, Turn::Mix, Turn::Dive];
+
 /// How a bound came about.
 #[derive(Debug, Clone)]
 pub(crate) enum Proof {
@@ -39,6 +52,9 @@ pub(crate) struct Solver<'m> {
     pub(crate) worths: Vec<Worth>,
     start: Vec<(Rc<Pattern>, f64)>,
     round: u32,
+    /// Whose turn it is in this round, and the work done before it began.
+    turn: usize,
+    begun_at: u64,
     dives: u64,
     exhausted: bool,
     tree: Option<Tree<'m>>,
@@ -60,6 +76,8 @@ impl<'m> Solver<'m> {
             worths: Vec::new(),
             start: Vec::new(),
             round: 0,
+            turn: 0,
+            begun_at: 0,
             dives: 0,
             exhausted: false,
             tree: None,
@@ -182,29 +200,30 @@ impl<'m> Solver<'m> {
         self.start = relaxed.levels;
     }
 
-    /// One round of the exact methods, each with a share of steps that grows from round to round. `false` when
-    /// nothing more can be done.
+    /// The next of the exact methods, each with a share of steps that grows from round to round. `false` when nothing more
+    /// can be done.
     pub(crate) fn improve(&mut self, meter: &mut Meter<'_>) -> bool {
         if self.is_proved() || !meter.going() || self.exhausted {
             return false;
         }
-        let before = meter.work();
+        if self.turn == 0 {
+            self.begun_at = meter.work();
+        }
         let share = 20_000_000_u64 << (2 * self.round.min(12));
-        self.round += 1;
-        if self.is_divided() {
-            // What the tree closes at once needs no better plan first.
-            self.tree_round(share / 2, meter);
-            self.again_round(share * 2, meter);
-            self.tree_round(share * 4, meter);
+        match TURNS[self.turn] {
+            Turn::FirstTree if self.is_divided() => self.tree_round(share / 2, meter),
+            Turn::Again if self.is_divided() => self.again_round(share * 3, meter),
+            Turn::Tree if self.is_divided() => self.tree_round(share * 4, meter),
+            Turn::Mix if self.model.all_listed() => self.mix_round(share, meter),
+            Turn::Dive => self.dive_round(share * 4, meter),
+            _ => {}
         }
-        if !self.is_proved() && self.model.all_listed() {
-            self.mix_round(share, meter);
+        self.turn = (self.turn + 1) % TURNS.len();
+        if self.turn == 0 {
+            self.round += 1;
+            // Nothing left to try: another round would be the same again.
+            self.exhausted = meter.work() == self.begun_at;
         }
-        if !self.is_proved() {
-            self.dive_round(share * 4, meter);
-        }
-        // Nothing left to try: another round would be the same again.
-        self.exhausted = meter.work() == before;
         !self.is_proved()
     }
 
@@ -243,7 +262,7 @@ impl<'m> Solver<'m> {
     fn again_round(&mut self, share: u64, meter: &mut Meter<'_>) {
         let stop_at = meter.work().saturating_add(share);
         while meter.going() && meter.work() < stop_at && !self.is_proved() && self.is_complete() {
-            let again = plan_again(&self.columns, &self.best, &mut self.draws, meter);
+            let again = plan_again(&mut self.columns, &self.best, &mut self.draws, meter);
             let Some(found) = again else { continue };
             if self.model.cost(&found) == self.cost && found.len() <= self.best.len() {
                 self.best = found;

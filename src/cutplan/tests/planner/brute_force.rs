@@ -5,7 +5,7 @@
 
 use std::collections::BTreeMap;
 
-use reckoner_core::cutting::{CutProblem, Job, StockView};
+use reckoner_core::cutting::{CutProblem, Job, Source, StockView};
 
 use crate::random::{ripped, straight};
 use crate::support::{Dice, solve, solve_rack};
@@ -298,6 +298,10 @@ fn compare(jobs: impl Iterator<Item = Job>) -> BTreeMap<&'static str, usize> {
             (Ok(outcome), Some((cost, boards))) => {
                 assert!(outcome.proved, "job {number} is not decided: {job:#?}");
                 assert_eq!(outcome.plan.cost_cents, cost, "job {number}: {job:#?}");
+                if outcome.plan.boards.iter().any(|board| matches!(board.source, Source::Scrap(_)))
+                {
+                    *seen.entry("with scraps").or_insert(0) += 1;
+                }
                 if outcome.fewest_boards {
                     assert_eq!(outcome.plan.boards.len(), boards, "job {number}: {job:#?}");
                     *seen.entry("fewest").or_insert(0) += 1;
@@ -336,7 +340,7 @@ fn ripped_jobs_cost_what_trying_everything_finds() {
     let mut dice = Dice(7);
     let seen = compare((0..10_000).map(|_| ripped(&mut dice, 7)));
     println!("{seen:?}");
-    assert!(seen["planned"] > 500, "{seen:?}");
+    assert!(seen["planned"] > 500 && seen["with scraps"] > 200, "{seen:?}");
 }
 
 #[test]

@@ -70,7 +70,7 @@ pub(crate) fn straight(dice: &mut Dice, most: i64) -> Job {
     job(parts, boards, scraps, kerf)
 }
 
-/// A few parts in several widths and thicknesses, boards to rip and perhaps resaw.
+/// A few parts in several widths and thicknesses, boards and scraps to rip and perhaps resaw.
 pub(crate) fn ripped(dice: &mut Dice, most: i64) -> Job {
     let mut sections = Vec::new();
     for (number, width) in [2, 3, 4, 7, 9].into_iter().enumerate() {
@@ -122,11 +122,19 @@ pub(crate) fn ripped(dice: &mut Dice, most: i64) -> Job {
             greatest_width: dice.one_in(2).then_some(4),
         }),
     };
-    Job {
-        sections,
-        parts,
-        boards,
-        scraps: Vec::new(),
-        saw: SawRules { kerf: dice.roll(0, 1), rip: (!dice.one_in(8)).then_some(rip) },
+    let saw = SawRules { kerf: dice.roll(0, 1), rip: (!dice.one_in(8)).then_some(rip) };
+    let mut scraps = Vec::new();
+    while scraps.len() < 2 && dice.one_in(3) {
+        let section = usize::try_from(dice.roll(0, 4)).unwrap();
+        let length = dice.roll(6, 18);
+        scraps.push(Scrap {
+            id: format!("S{}", scraps.len()),
+            section: sections[section].id.clone(),
+            length,
+            quantity: 1,
+            trims: ends(dice),
+            knots: knots(dice, length),
+        });
     }
+    Job { sections, parts, boards, scraps, saw }
 }
