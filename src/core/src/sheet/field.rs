@@ -138,6 +138,8 @@ pub enum When {
     Always,
     /// When a choice field has one of these answers and is itself asked.
     Chosen(&'static str, &'static [&'static str]),
+    /// Where the tape is in millimetres, or where it is not.
+    Metric(bool),
 }
 
 /// A stretch along a board, from the left end.
@@ -166,6 +168,12 @@ impl Field {
     #[must_use]
     pub const fn only_for(self, choice: &'static str, answers: &'static [&'static str]) -> Field {
         Field { when: When::Chosen(choice, answers), ..self }
+    }
+
+    /// The same field, asked only on a tape in millimetres, or only on one in inches.
+    #[must_use]
+    pub const fn only_on(self, is_metric: bool) -> Field {
+        Field { when: When::Metric(is_metric), ..self }
     }
 
     /// Unit of a bare number in it, for who measures lengths in `measures`; empty for none.
