@@ -212,7 +212,7 @@ fn chosen(at_hand: &AtHand, field: &'static Field) -> Html {
             <>
                 if !is_away { { field::label_for(&id, field, measures, is_ours) } }
                 <div class="choice-row">
-                    { choice::list(field, id.clone(), &text, shown, &on_choose) }
+                    { choice::list(field, measures, id.clone(), &text, shown, &on_choose) }
                     { at_hand.confirm(slot).filter(|_| !is_away) }
                 </div>
             </>
