@@ -76,7 +76,7 @@ fn a_job_that_cannot_be_saved_says_so_and_can_still_be_handed_on() {
         app.section(section);
         app.wait_for_words(NOT_KEPT, "no room left");
     }
-    app.wait_for_words("to-look-at", "1");
+    app.wait_for("to-look-at");
     app.tap("open-This job is not kept");
     app.picture("attention-not-kept");
     app.assert_accessible();
