@@ -88,7 +88,12 @@ fn a_job_that_cannot_be_saved_says_so_and_can_still_be_handed_on() {
     app.wait_for(NOT_KEPT);
     give_room(&app);
     app.wait_until_gone("job-trouble");
-    assert!(!app.shows(NOT_KEPT));
+    app.wait_until(
+        "nothing says that it is not kept",
+        &format!(
+            "return !document.querySelector('[data-testid=\"{NOT_KEPT}\"]').checkVisibility({{ visibilityProperty: true }})"
+        ),
+    );
     app.section("sizes");
     app.wait_for("sizes");
     app.wait_until_gone(NOT_KEPT);
