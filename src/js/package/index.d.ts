@@ -411,7 +411,7 @@ export interface ResawRipInput {
   strip_width?: Measure;
   /** How many. Needed where it is asked. */
   n_strips?: number | string;
-  /** Widths: Finished; 2 @ 2 3/4 is two of them. Needed where it is asked. */
+  /** Widths: Finished. Needed where it is asked. */
   widths?: Measure | Measure[];
   /** Off the first edge: Kerf and all; 0 when it is good. Left out: 0. */
   first_edge?: Measure;
@@ -1005,7 +1005,7 @@ export interface TopInput {
   question?: "planks" | "overhang" | "season" | "slot" | "tip";
   /** Find. Left out: gap. */
   find?: "gap" | "rip_all" | "rip_outer" | "top";
-  /** Plank widths: as measured, from the left; 5 @ 5 1/2 for five. Needed where it is asked. */
+  /** Plank widths: as measured, from the left. Needed where it is asked. */
   planks?: Measure | Measure[];
   /** Top width: across the planks. Needed where it is asked. */
   top_width?: Measure;
@@ -1148,7 +1148,7 @@ export interface CurveInput {
   board?: Measure;
   /** Wood to leave: at the narrowest place. Needed where it is asked. */
   keep?: Measure;
-  /** Round things I own: across each, separated by commas. Needed where it is asked. */
+  /** Round things I own: across each. Needed where it is asked. */
   things?: Measure | Measure[];
 }
 export interface CurveResults {
@@ -1312,7 +1312,7 @@ export interface StrengthInput {
   pounds?: number | string;
   /** On each foot: 120 is a row of people. Needed where it is asked. */
   pounds_per_foot?: number | string;
-  /** Places: from the left support; twice for twice the load. Needed where it is asked. */
+  /** Places: from the left support; two there for twice the load. Needed where it is asked. */
   places?: Measure | Measure[];
   /** Load at each place. Needed where it is asked. */
   each?: number | string;
@@ -1399,6 +1399,14 @@ export interface FinishInput {
   gallon_price?: number | string;
   /** Price of a quart. May be left out. */
   quart_price?: number | string;
+  /** Price of a 5 L can. May be left out. */
+  price_of_5?: number | string;
+  /** Price of a 2.5 L can. May be left out. */
+  price_of_2_5?: number | string;
+  /** Price of a 1 L can. May be left out. */
+  price_of_1?: number | string;
+  /** Price of a 0.75 L can. May be left out. */
+  price_of_0_75?: number | string;
 }
 export interface FinishResults {
   /** Buy */

@@ -141,6 +141,11 @@ impl Left {
                             field.id,
                             answers.join(" or ")
                         ),
+                        When::Metric(is_metric) => format!(
+                            "“{}” is asked only where the tape is in {}.",
+                            field.id,
+                            if is_metric { "millimetres" } else { "inches" }
+                        ),
                         When::Always => format!("“{}” is not asked.", field.id),
                     };
                     left.problems.push(BadCall::new(field.id, message).coded("not-asked"));

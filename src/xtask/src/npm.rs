@@ -1,5 +1,5 @@
-//! The two tools that come from npm, pinned in `src/xtask/npm/package-lock.json`: the wasm
-//! optimiser (binaryen) and the accessibility engine (axe-core).
+//! The tools that come from npm, pinned in `src/xtask/npm/package-lock.json`: the wasm optimiser
+//! (binaryen), the accessibility engine (axe-core) and a bundler (esbuild).
 
 use std::fs;
 use std::path::PathBuf;
@@ -25,7 +25,7 @@ fn ensure() -> Result<Packages> {
     }
     let Some(npm) = find("npm") else {
         bail!(
-            "npm is missing (it brings the wasm optimiser and axe-core); on Debian: sudo apt-get install nodejs npm"
+            "npm is missing (it brings the wasm optimiser, axe-core and esbuild); on Debian: sudo apt-get install nodejs npm"
         );
     };
     fs::create_dir_all(&folder)?;
@@ -33,7 +33,7 @@ fn ensure() -> Result<Packages> {
         fs::copy(source.join(name), folder.join(name))?;
     }
     run(
-        "installing the pinned npm packages into target/ (about 110 MB)",
+        "installing the pinned npm packages into target/ (about 120 MB)",
         Command::new(npm)
             .args(["ci", "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error"])
             .current_dir(&folder),
@@ -53,6 +53,11 @@ pub(crate) fn wasm_optimiser() -> Result<Command> {
     let mut command = Command::new(node);
     command.arg(folder.join("node_modules/binaryen/bin/wasm-opt"));
     Ok(command)
+}
+
+/// The bundler, that packs the JavaScript package as a page's build does.
+pub(crate) fn bundler() -> Result<PathBuf> {
+    Ok(ensure()?.0.join("node_modules/esbuild/bin/esbuild"))
 }
 
 /// The script of the accessibility engine.

@@ -131,13 +131,14 @@ fn browser() -> Result<()> {
 /// The tests of the JavaScript package in Node.
 const IN_NODE: &str = "src/js/tests/node/package.mjs";
 
-/// The JavaScript package as a program for Node uses it.
+/// The JavaScript package as a program for Node uses it, and as a bundler packs it.
 fn package() -> Result<()> {
     let node = tools::find("node");
     let node = node.context("node is missing; on Debian: sudo apt-get install nodejs")?;
     let package = page::build_js()?;
     let mut command = Command::new(node);
     command.args(["--test", IN_NODE]).current_dir(root()).env("RECKONER_PACKAGE", package);
+    command.env("RECKONER_BUNDLER", npm::bundler()?);
     run("tests of the JavaScript package in Node", &mut command)
 }
 

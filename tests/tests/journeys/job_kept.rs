@@ -3,7 +3,10 @@
 
 use reckoner_e2e::{App, Screen};
 
-use crate::shelf::{demo, fill, new_job_with_a_leg, second_window, wait_for_the_record};
+use crate::shelf::{demo, fill, give_room, new_job_with_a_leg, second_window, wait_for_the_record};
+
+/// The entry of the list of what wants looking at.
+const NOT_KEPT: &str = "trouble-This job is not kept";
 
 /// Gives the leg another size as planned.
 fn plan_the_leg(app: &App, keys: &[&str]) {
@@ -64,13 +67,36 @@ fn a_job_that_cannot_be_saved_says_so_and_can_still_be_handed_on() {
     let app = demo();
     fill(&app);
     plan_the_leg(&app, &["3"]);
-    app.wait_for_words("job-trouble", "Not kept");
+    app.wait_for_words("job-trouble", "not kept");
     app.wait_for_words("item-long rail", "forty-one and one half");
     plan_the_leg(&app, &["2"]);
     app.wait_for_words("item-long rail", "forty-three and one half");
-    app.section("hand-on");
+    // Among what wants looking at, on every page that has the list.
+    for section in ["sizes", "parts", "boards", "front"] {
+        app.section(section);
+        app.wait_for_words(NOT_KEPT, "no room left");
+    }
+    app.wait_for("to-look-at");
+    app.tap("open-This job is not kept");
+    app.picture("attention-not-kept");
+    app.assert_accessible();
+    app.tap("to-hand-on");
     app.wait_for("save-file");
     app.assert_accessible();
+    // Room again: it is gone from the line at once, and from the list without a gap closing under a thumb.
+    app.section("front");
+    app.wait_for(NOT_KEPT);
+    give_room(&app);
+    app.wait_until_gone("job-trouble");
+    app.wait_until(
+        "nothing says that it is not kept",
+        &format!(
+            "return !document.querySelector('[data-testid=\"{NOT_KEPT}\"]').checkVisibility({{ visibilityProperty: true }})"
+        ),
+    );
+    app.section("sizes");
+    app.wait_for("sizes");
+    app.wait_until_gone(NOT_KEPT);
 }
 
 #[test]
@@ -83,7 +109,7 @@ fn a_browser_without_a_database_still_makes_a_job() {
     app.wait_for_words("job-trouble", "private mode");
     app.tap("undo");
     app.wait_until_gone("item-leg");
-    app.wait_for_words("job-trouble", "Not kept");
+    app.wait_for_words("job-trouble", "not kept");
     app.section("hand-on");
     app.wait_for("save-file");
 }

@@ -379,7 +379,7 @@ fn a_full_device_is_told_and_what_it_did_not_take_is_kept_once_there_is_room() {
     app.wait_for("new-job");
     fill(&app);
     new_job_with_a_leg(&app);
-    app.wait_for_words("job-trouble", "Not kept");
+    app.wait_for_words("job-trouble", "not kept");
     app.wait_for_words("job-trouble", "no room");
     app.wait_for("to-hand-on");
     app.picture("kept-full");
@@ -428,7 +428,7 @@ fn a_transaction_that_is_given_up_is_no_success() {
     app.section("parts");
     app.wait_for("parts");
     app.script("document.querySelector('.tick[aria-pressed=false]').click()");
-    app.wait_for_words("job-trouble", "Not kept");
+    app.wait_for_words("job-trouble", "not kept");
     give_room(&app);
     app.wait_until_gone("job-trouble");
     wait_until_folded_in(&app);

@@ -43,7 +43,7 @@ fn a_quick_list_is_planned_by_taps_with_the_server_stopped() {
     // Another list, by thumb: two pieces of 45 in and one of 50 from boards of 96 in at 10 each.
     as_text(&app, "parts", "2 @ 45, 50");
     as_text(&app, "boards", "96 at 10");
-    app.enter("scraps", &["backspace", "close"]);
+    app.enter("scraps-0", &["backspace", "close"]);
     app.wait_for_text("cost", "20.00");
     wait_for_the_end(&app);
     assert_ne!(first, "20.00");
@@ -245,7 +245,7 @@ fn an_offcut_goes_on_the_rack_and_a_board_may_come_out_different() {
     app.wait_for("different");
     let less = app.script("return document.querySelector('[data-testid^=less-]').dataset.testid");
     app.tap(less.as_str().expect("a button"));
-    app.enter("left", &["1", "9", "close"]);
+    app.enter("left-0", &["1", "9", "close"]);
     app.assert_accessible();
     app.tap("take-different");
     app.wait_until(

@@ -164,3 +164,52 @@ fn taps_and_letters_at_once_in_a_row_are_all_taken() {
     );
     app.wait_for_text("count-parts-0", "11");
 }
+
+/// The widths of planks are rows like those of any list.
+#[test]
+fn a_list_of_lengths_is_rows_too() {
+    let app =
+        App::open_at(Screen::PHONE, "#/top?question=planks&find=top&planks=5+@+5+1/2&unit=in");
+    app.wait_for_text("count-planks-0", "5");
+    app.tap("add-planks");
+    app.enter("planks-1", &["3", "page-16", "1/2", "close"]);
+    app.tap("as-text-planks");
+    app.wait_for_value("field-planks", "5 @ 5 1/2, 3 1/2");
+    app.tap("as-text-planks");
+    app.tap("fewer-planks-0");
+    app.wait_for_text("count-planks-0", "4");
+    app.tap("more-planks-0");
+    app.picture("list-lengths");
+    app.assert_no_sideways_scroll();
+    app.assert_accessible();
+    // Rows of a spreadsheet, with their columns named.
+    app.tap("as-text-planks");
+    app.script(
+        "const text = document.querySelector('[data-testid=field-planks]');
+         text.value = 'Qty\\tLength\\n2\\t5 1/2\\n1\\t3 1/2';
+         text.dispatchEvent(new InputEvent('input', { bubbles: true }))",
+    );
+    app.wait_for_words("echo-planks", "3 1/2");
+    app.assert_quiet_console();
+}
+
+/// Who measures in millimetres buys litres, and reads a screw in millimetres beside its number.
+#[test]
+fn a_metric_shop_buys_cans_of_litres_and_reads_screws_in_millimetres() {
+    let app = App::open_at(Screen::PHONE, "#/settings");
+    app.tap("tape-mm");
+    app.go("#/finish");
+    app.wait_for_words("answer-headline", " L");
+    for field in ["price_of_5", "price_of_2_5", "price_of_1", "price_of_0_75"] {
+        app.wait_for(&format!("field-{field}"));
+    }
+    assert!(!app.shows("field-gallon_price"));
+    app.enter("price_of_5", &["6", "0", "close"]);
+    app.wait_for_words("answer-headline", "× 5 L");
+    app.picture("finish-litres");
+    app.assert_accessible();
+    app.go("#/screws?question=length");
+    app.wait_for_words("field-gauge", "No. 8 · 4.2 mm");
+    app.picture("screws-millimetres");
+    app.assert_quiet_console();
+}

@@ -71,11 +71,26 @@ fn everything_to_buy_is_ticked_printed_and_saved_offline() {
     assert!(lines > 3);
     assert_eq!(sum, all);
 
-    // On paper, with the boards, all at one scale: of two boards the longer is drawn longer.
+    // On paper no word is broken in its narrow columns, and the boards are all at one scale: of two boards the longer is drawn longer.
     app.tap("to-yard-paper");
     app.wait_for("yard-paper");
     app.assert_accessible();
     app.assert_no_sideways_scroll();
+    let broken = app.script(
+        "return [...document.querySelectorAll('.card__whole')].flatMap((cell) => {
+           const text = document.createTreeWalker(cell, NodeFilter.SHOW_TEXT);
+           const words = [];
+           for (let node = text.nextNode(); node; node = text.nextNode()) {
+             for (const { index, 0: word } of node.data.matchAll(/\\S+/g)) {
+               const range = new Range();
+               range.setStart(node, index);
+               range.setEnd(node, index + word.length);
+               if (range.getClientRects().length > 1) words.push(word);
+             }
+           }
+           return words })",
+    );
+    assert_eq!(broken, serde_json::json!([]));
     let wide = app.script(
         "return [...document.querySelectorAll('.board')].map((board) => {
            const ends = [...board.querySelectorAll('rect')].map((it) => it.getBBox());
@@ -203,5 +218,43 @@ fn the_build_order_leads_from_the_store_to_the_frame_offline() {
     app.click("[data-testid=one-different] .tool");
     app.wait_for("field-as_cut");
     app.wait_for("piece-is");
+    app.assert_quiet_console();
+}
+
+/// How many a yard has is counted in its row; one fewer than one asks before the length goes.
+#[test]
+fn lengths_at_the_yard_are_counted_in_their_rows() {
+    let app = crate::shelf::demo();
+    app.section("rack");
+    let first = |what: &str| {
+        let script = format!(
+            "return document.querySelector('[data-testid^={what}-at-yard-]').dataset.testid"
+        );
+        app.script(&script).as_str().expect("a row").to_owned()
+    };
+    let (count, more, fewer) = (first("count"), first("more"), first("fewer"));
+    let tall =
+        app.script(&format!("return document.querySelector('[data-testid={more}]').offsetHeight"));
+    assert!(tall.as_f64().expect("a height") >= 48.0);
+    app.wait_for_text(&count, "any");
+    app.tap(&more);
+    app.wait_for_text(&count, "1");
+    app.tap(&more);
+    app.wait_for_text(&count, "2");
+    app.tap(&fewer);
+    app.wait_for_text(&count, "1");
+    app.tap(&fewer);
+    let keep = first("keep");
+    app.picture("yard-take-out");
+    app.assert_accessible();
+    app.assert_no_sideways_scroll();
+    app.tap(&keep);
+    app.wait_for_text(&count, "1");
+    app.tap(&fewer);
+    app.tap(&format!("take-out-of-yard-{}", count.rsplit('-').next().expect("an id")));
+    app.wait_until_gone(&count);
+    app.tap("undo");
+    app.wait_for_text(&count, "1");
+    app.picture("yard-rows");
     app.assert_quiet_console();
 }

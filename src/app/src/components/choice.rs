@@ -1,5 +1,6 @@
 //! A choice: a few big targets, one of them pressed; of many, a list that opens.
 
+use reckoner_core::measure::Unit;
 use reckoner_core::sheet::{Choice, Field, Kind};
 use yew::prelude::*;
 
@@ -12,9 +13,7 @@ const MOST_SIDE_BY_SIDE: usize = 8;
 pub(crate) fn choices(field: &Field) -> Option<&'static [Choice]> {
     match field.kind {
         Kind::Choice(choices) => Some(choices),
-        Kind::YesNo => {
-            Some(&[Choice { id: "no", label: "No" }, Choice { id: "yes", label: "Yes" }])
-        }
+        Kind::YesNo => const { Some(&[Choice::new("no", "No"), Choice::new("yes", "Yes")]) },
         _ => None,
     }
 }
@@ -37,9 +36,10 @@ pub(crate) enum Answers {
     Chosen,
 }
 
-/// The answers of a field as a list that opens.
+/// The answers of a field as a list that opens, for who measures lengths in `measures`.
 pub(crate) fn list(
     field: &'static Field,
+    measures: Unit,
     id: String,
     chosen: &str,
     shown: Answers,
@@ -59,7 +59,7 @@ pub(crate) fn list(
     html! {
         <select class="choice-list" {id} {onchange} aria-label={name(field, shown)}>
             { for answers.iter().filter(|it| shown == Answers::All || it.id == chosen).map(|answer| html! {
-                <option key={answer.id} value={answer.id} selected={answer.id == chosen}>{ answer.label }</option>
+                <option key={answer.id} value={answer.id} selected={answer.id == chosen}>{ answer.read_in(measures) }</option>
             }) }
         </select>
     }

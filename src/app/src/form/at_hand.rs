@@ -191,7 +191,11 @@ impl AtHand {
             fields: self.form.calculator().fields,
             sheet: &self.sheet,
             live: self.form.editing().map(|slot| slot.field),
-            on_open: Callback::from(move |field| at_hand.go_to(Slot::of(field))),
+            on_open: Callback::from(move |field| {
+                // Of a list, its first row.
+                let first = at_hand.slots.iter().find(|slot| slot.field == field);
+                at_hand.go_to(first.copied().unwrap_or(Slot::of(field)));
+            }),
         }
     }
 

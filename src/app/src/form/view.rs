@@ -81,11 +81,7 @@ pub(crate) fn asks_about(name: &'static str, at_hand: &AtHand) -> Html {
 fn keypad(at_hand: &AtHand) -> Option<Html> {
     let slot = at_hand.form.editing().filter(|_| !*at_hand.system_keyboard)?;
     let field = at_hand.field(slot.field)?;
-    // In a row of lengths there is one length; its name, count and price have places of their own.
-    let set = match field.kind {
-        Kind::Pieces | Kind::Prices => SetOfKeys::Length,
-        kind => SetOfKeys::of(kind)?,
-    };
+    let set = SetOfKeys::of(field.kind)?;
     let strip_line = slot.line.filter(|_| matches!(field.kind, Kind::Strip));
     let letters = strip_line.map_or_else(Vec::new, |line| {
         let text = at_hand.text(field);
@@ -146,12 +142,7 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
     let echo = at_hand.sheet.echoes.iter().find(|echo| echo.field == field.id);
     let is_in_job = at_hand.form.calculator().slug.is_empty();
     let is_long = match field.kind {
-        Kind::Lengths
-        | Kind::Spans
-        | Kind::Sizes
-        | Kind::Pieces
-        | Kind::Prices
-        | Kind::Words(_) => true,
+        Kind::Spans | Kind::Words(_) => true,
         // In a job a size may be a formula over names.
         Kind::Length(_) | Kind::OptionalLength(_) => is_in_job,
         _ => false,
@@ -221,7 +212,7 @@ fn chosen(at_hand: &AtHand, field: &'static Field) -> Html {
             <>
                 if !is_away { { field::label_for(&id, field, measures, is_ours) } }
                 <div class="choice-row">
-                    { choice::list(field, id.clone(), &text, shown, &on_choose) }
+                    { choice::list(field, measures, id.clone(), &text, shown, &on_choose) }
                     { at_hand.confirm(slot).filter(|_| !is_away) }
                 </div>
             </>

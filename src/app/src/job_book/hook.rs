@@ -10,6 +10,7 @@ use std::cell::{Cell, RefCell};
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 use std::rc::Rc;
 
+use reckoner_core::attention::NotKept;
 use reckoner_core::job::{Job, Reckoned, Step};
 use reckoner_core::sheet::{Bench, Entries};
 use wasm_bindgen_futures::spawn_local;
@@ -24,23 +25,7 @@ use crate::platform::shelf::{self, Change};
 use crate::platform::{alive, clock, storage};
 
 const TAKEN_OFF: &str = "This job was taken off this device.";
-/// Said after that, where it is still on the page.
-const GOES_IN: &str =
-    "It stays usable on this page, and what you change goes in when you put it back.";
-const DELETED: &str = "This job was deleted in another window. It stays usable on this page. \
-     Save it as a file before you close the page.";
 const NOT_HERE: &str = "This job is not on this device.";
-
-/// What can be done about a trouble.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Way {
-    /// Nothing that the words do not say.
-    None,
-    /// Save the job as a file.
-    AsFile,
-    /// Put the job back.
-    PutBack,
-}
 
 #[derive(Default)]
 struct Inner {
@@ -122,29 +107,32 @@ impl OnPage {
         self.0.book.borrow().clone()
     }
 
-    /// What the user must be told about this job, and what can be done.
-    pub(crate) fn trouble(&self) -> Option<(String, Way)> {
-        if let Some(told) = &*self.0.told.borrow() {
-            let is_removed = *self.0.record.borrow() == Record::Removed;
-            return Some((told.clone(), if is_removed { Way::PutBack } else { Way::None }));
-        }
-        let is_open = self.book().is_some();
+    /// What the user must be told about this job, beside that it is [not kept](OnPage::not_kept).
+    pub(crate) fn trouble(&self) -> Option<String> {
+        let told = self.0.told.borrow().clone();
+        told.or_else(|| match &*self.0.record.borrow() {
+            _ if self.book().is_some() => None,
+            Record::There => None,
+            Record::Removed => Some(TAKEN_OFF.to_owned()),
+            Record::Gone => Some(NOT_HERE.to_owned()),
+            Record::Damaged(why) => Some(why.clone()),
+        })
+    }
+
+    /// Whether the job is off the device and can be put back.
+    pub(crate) fn is_removed(&self) -> bool {
+        *self.0.record.borrow() == Record::Removed
+    }
+
+    /// Why the device does not keep the job that is open here; `None` where it does.
+    pub(crate) fn not_kept(&self) -> Option<NotKept> {
+        self.book()?;
         match &*self.0.record.borrow() {
-            Record::There => {}
-            Record::Removed if is_open => {
-                return Some((format!("{TAKEN_OFF} {GOES_IN}"), Way::PutBack));
-            }
-            Record::Removed => return Some((TAKEN_OFF.to_owned(), Way::PutBack)),
-            Record::Gone if is_open => return Some((DELETED.to_owned(), Way::AsFile)),
-            Record::Gone => return Some((NOT_HERE.to_owned(), Way::None)),
-            Record::Damaged(why) => return Some((why.clone(), Way::AsFile)),
+            Record::There => written::problem().map(|why| NotKept::Refused(why.to_string())),
+            Record::Removed => Some(NotKept::TakenOff),
+            Record::Gone => Some(NotKept::Deleted),
+            Record::Damaged(why) => Some(NotKept::Unreadable(why.clone())),
         }
-        let problem = written::problem()?;
-        let words = format!(
-            "Not kept: {problem}. The job stays usable here, and what is not kept is tried again. \
-             Save it as a file before you close the page."
-        );
-        Some((words, Way::AsFile))
     }
 
     /// The record is somewhere else now.

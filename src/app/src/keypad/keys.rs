@@ -98,14 +98,10 @@ impl Page {
 pub enum SetOfKeys {
     /// A length or a formula.
     Length,
-    /// Lengths with commas.
-    List,
     /// Zones with commas.
     Zones,
     /// Sizes of parts with commas.
     Sizes,
-    /// Boards and their prices with commas.
-    Prices,
     /// A plain number.
     Number,
 }
@@ -115,11 +111,15 @@ impl SetOfKeys {
     #[must_use]
     pub fn of(kind: Kind) -> Option<SetOfKeys> {
         Some(match kind {
-            Kind::Length(_) | Kind::OptionalLength(_) | Kind::Strip => SetOfKeys::Length,
-            Kind::Lengths | Kind::Pieces => SetOfKeys::List,
+            // In a row of a list there is one length; its name, count and price have places of their own.
+            Kind::Length(_)
+            | Kind::OptionalLength(_)
+            | Kind::Strip
+            | Kind::Lengths
+            | Kind::Pieces
+            | Kind::Prices => SetOfKeys::Length,
             Kind::Spans => SetOfKeys::Zones,
             Kind::Sizes => SetOfKeys::Sizes,
-            Kind::Prices => SetOfKeys::Prices,
             Kind::Count { .. } | Kind::Number { .. } | Kind::OptionalMoney => SetOfKeys::Number,
             Kind::Choice(_) | Kind::YesNo | Kind::LineOf(_) | Kind::Words(_) => return None,
         })
@@ -171,10 +171,8 @@ fn digits(set: SetOfKeys) -> [[Key; 4]; 4] {
     let (second, third) = match set {
         SetOfKeys::Length => (MINUS, PLUS),
         SetOfKeys::Number => (MINUS, SLASH),
-        SetOfKeys::List => (COMMA, Word("@")),
         SetOfKeys::Zones => (COMMA, Word("to")),
         SetOfKeys::Sizes => (TIMES, COMMA),
-        SetOfKeys::Prices => (COMMA, Word("at")),
     };
     [
         [Digit("1"), Digit("2"), Digit("3"), Backspace],
@@ -186,9 +184,8 @@ fn digits(set: SetOfKeys) -> [[Key; 4]; 4] {
 
 fn signs(set: SetOfKeys) -> [[Key; 4]; 4] {
     let word = match set {
-        SetOfKeys::List | SetOfKeys::Sizes => "@",
+        SetOfKeys::Sizes => "@",
         SetOfKeys::Zones => "to",
-        SetOfKeys::Prices => "max",
         SetOfKeys::Length | SetOfKeys::Number => "m",
     };
     [

@@ -180,7 +180,7 @@ fn work(ask: &mut Ask) -> Option<Answer> {
 }
 
 const fn choice(id: &'static str, label: &'static str) -> Choice {
-    Choice { id, label }
+    Choice::new(id, label)
 }
 
 const fn chosen(

@@ -10,6 +10,19 @@ use crate::order::sort_by;
 use crate::planning::no_longer_fits;
 use crate::sheet::{Bench, Sentence};
 
+/// Why the device does not keep a job as it stands on the page.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum NotKept {
+    /// Its storage does not take it: full, forbidden, shut. Why, in words without a full stop.
+    Refused(String),
+    /// What is stored of it cannot be read, so nothing is put on top of it. Why, in a sentence.
+    Unreadable(String),
+    /// It was taken off the device, and can be put back.
+    TakenOff,
+    /// It was deleted for good.
+    Deleted,
+}
+
 /// Something that wants looking at. Pieces are counted from 0.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Fact {
@@ -79,6 +92,8 @@ pub enum Fact {
         /// The measure.
         size: ItemId,
     },
+    /// The device does not keep the job: it is on the page alone.
+    NotKept(NotKept),
 }
 
 /// The facts of a job.
@@ -91,16 +106,23 @@ pub struct Attention {
 }
 
 impl Attention {
+    /// The same on a device that does not keep the job. That comes first: all of it can be lost.
+    #[must_use]
+    pub fn not_kept(mut self, why: NotKept) -> Attention {
+        self.facts.insert(0, Fact::NotKept(why));
+        self
+    }
+
     fn add(&mut self, fact: Fact, is_left: bool) {
         if is_left { self.left.push(fact) } else { self.facts.push(fact) }
     }
 }
 
 impl Fact {
-    /// The item that it is about.
+    /// The item that it is about; `None` where that is the job itself.
     #[must_use]
-    pub fn item(&self) -> ItemId {
-        match self {
+    pub fn item(&self) -> Option<ItemId> {
+        Some(match self {
             Fact::Off { part, .. } | Fact::NotRecorded { part, .. } => *part,
             Fact::SizeOff { size, .. }
             | Fact::SizeNotRecorded { size }
@@ -109,7 +131,8 @@ impl Fact {
             Fact::Plan { plan, .. } => *plan,
             Fact::Unread { item, .. } => *item,
             Fact::Refused { kept, .. } => *kept,
-        }
+            Fact::NotKept(_) => return None,
+        })
     }
 
     /// The fact as far as it is about one piece of its part; `None` where it is not.

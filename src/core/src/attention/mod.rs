@@ -3,7 +3,8 @@
 //! A plan can change for free; a cut cannot. So whatever was cut is compared with what is wanted of
 //! it now, and a [`Fact`] leaves the list only because it is no more, or because somebody said to
 //! leave it as it is: a step of the job, kept in it, and taken back like any other. Each fact has its
-//! [`ways`] out.
+//! [`ways`] out. What no job can know of itself, that the device does not keep it, comes in as data
+//! ([`NotKept`]).
 
 mod cost;
 mod facts;
@@ -14,6 +15,6 @@ mod ways;
 mod words;
 
 pub use cost::cost;
-pub use facts::{Attention, Fact, attention, close_enough};
+pub use facts::{Attention, Fact, NotKept, attention, close_enough};
 pub use looks::Looks;
 pub use ways::{Does, Outcome, Way, cutting_again, looking_again, outcome, ways};

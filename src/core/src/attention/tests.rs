@@ -1,6 +1,6 @@
 //! What is cut and off, and the sizes that could take it up.
 
-use super::{Does, Fact, attention, cost};
+use super::{Does, Fact, NotKept, attention, cost, ways};
 use crate::job::moved::{Means, moved};
 use crate::job::rescue::{self, Cut, Trouble, rescues};
 use crate::job::tests::{FRAME, edit, id_of, inches, job_of, part};
@@ -163,4 +163,49 @@ fn a_reckoning_without_an_answer_wants_looking_at() {
     let bench = Bench::default();
     let facts = attention(&job, &Reckoned::of(&job, &bench), &bench).facts;
     assert!(matches!(&facts[..], [Fact::Refused { kept: ItemId(1), .. }]), "{facts:?}");
+}
+
+#[test]
+fn a_job_that_the_device_does_not_keep_comes_first_and_can_be_saved_as_a_file() {
+    let mut job = job_of(FRAME);
+    edit(&mut job, "front rail", |m| m.as_cut = Some("36".to_owned()));
+    let (bench, reckoned) = (Bench::default(), Reckoned::of(&job, &Bench::default()));
+    let kept = attention(&job, &reckoned, &bench);
+    for (why, words, does) in [
+        (
+            NotKept::Refused("this browser has no room left".to_owned()),
+            "this browser has no room left. It stays usable on this page, and keeping it is tried again. \
+             Save it as a file before you close the page.",
+            vec![Does::SaveFile],
+        ),
+        (
+            NotKept::Unreadable("It is damaged.".to_owned()),
+            "It is damaged. Save it as a file before you close the page.",
+            vec![Does::SaveFile],
+        ),
+        (
+            NotKept::TakenOff,
+            "taken off this device. It stays usable on this page, and what you change goes in when you put it back.",
+            vec![Does::PutBack, Does::SaveFile],
+        ),
+        (
+            NotKept::Deleted,
+            "deleted in another window. It stays usable on this page. Save it as a file before you close the page.",
+            vec![Does::SaveFile],
+        ),
+    ] {
+        let found = kept.clone().not_kept(why.clone());
+        let [first, rest @ ..] = found.facts.as_slice() else { panic!("nothing found") };
+        assert_eq!(
+            (first, rest),
+            (&Fact::NotKept(why), kept.facts.as_slice()),
+            "nothing else is lost"
+        );
+        assert_eq!(first.about(&job), "This job is not kept");
+        assert_eq!(first.sentence(&job).on(bench.tape), words);
+        let found = ways(&job, &reckoned, &bench, first, &[]);
+        assert_eq!(found.iter().map(|way| way.does).collect::<Vec<_>>(), does);
+        // No step of the job makes the device keep it.
+        assert!(found.iter().all(|way| way.step.is_none()), "{found:?}");
+    }
 }

@@ -1,6 +1,6 @@
 //! The ways out of a fact, each as a step of the job.
 
-use super::{Fact, attention};
+use super::{Fact, NotKept, attention};
 use crate::job::moved::{Mismatch, Moved, MovedPart, moved, moved_parts};
 use crate::job::own_size::size_of;
 use crate::job::rescue::{Cut, Trouble, giving_way, rescues};
@@ -37,6 +37,10 @@ pub enum Does {
     PlanAgain,
     /// It is put right where it stands.
     GoThere,
+    /// The job is saved as a file.
+    SaveFile,
+    /// The job is put back on the device.
+    PutBack,
 }
 
 /// A way out.
@@ -156,6 +160,12 @@ pub fn ways(
         Fact::Plan { .. } => all.extend(go(Does::PlanAgain)),
         Fact::Unread { .. } | Fact::Refused { .. } => all.extend(go(Does::GoThere)),
         Fact::ToMeasure { .. } => all.extend(go(Does::Measure)),
+        Fact::NotKept(why) => {
+            if *why == NotKept::TakenOff {
+                all.extend(go(Does::PutBack));
+            }
+            all.extend(go(Does::SaveFile));
+        }
     }
     all
 }
@@ -225,7 +235,7 @@ pub fn cutting_again(
 /// The step that looks again at what was left as it is.
 #[must_use]
 pub fn looking_again(job: &Job, fact: &Fact) -> Option<Step> {
-    let id = fact.item();
+    let id = fact.item()?;
     let change = match (fact, job.item(id)?) {
         (Fact::Off { pieces, of, .. }, Item::Part(part)) => {
             with_pieces(job, id, part, pieces, &|piece| piece.leaving(*of, None))

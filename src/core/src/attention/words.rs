@@ -1,6 +1,6 @@
 //! The facts and their ways out in words.
 
-use super::{Does, Fact};
+use super::{Does, Fact, NotKept};
 use crate::job::{Dimension, Item, ItemId, Job};
 use crate::measure::Length;
 use crate::say;
@@ -40,6 +40,28 @@ fn apart(is: Length, wanted: Length) -> Length {
     (is - wanted).map_or(Length::ZERO, Length::abs)
 }
 
+impl NotKept {
+    /// Why, and what that means, after "not kept: ".
+    fn sentence(&self) -> Sentence {
+        const SAVE: &str = " Save it as a file before you close the page.";
+        match self {
+            NotKept::Refused(why) => say![
+                why.clone(),
+                ". It stays usable on this page, and keeping it is tried again.",
+                SAVE
+            ],
+            NotKept::Unreadable(why) => say![why.clone(), SAVE],
+            NotKept::TakenOff => say![
+                "taken off this device. It stays usable on this page, and what you change goes in when you put it \
+                 back."
+            ],
+            NotKept::Deleted => {
+                say!["deleted in another window. It stays usable on this page.", SAVE]
+            }
+        }
+    }
+}
+
 impl Fact {
     /// What it is about, by name: `long rail 1 and 2`.
     #[must_use]
@@ -50,7 +72,8 @@ impl Fact {
             }
             Fact::Unread { item, piece: Some(piece), .. } => pieces_of(job, *item, &[*piece]),
             Fact::Plan { .. } => "The plan in use".to_owned(),
-            fact => name(job, fact.item()),
+            Fact::NotKept(_) => "This job is not kept".to_owned(),
+            fact => fact.item().map_or_else(String::new, |id| name(job, id)),
         }
     }
 
@@ -101,6 +124,7 @@ impl Fact {
                 words.0.extend(why.0.clone());
                 words
             }
+            Fact::NotKept(why) => why.sentence(),
             Fact::ToMeasure { .. } => {
                 say!["measure it on the real thing before parts that need it are cut."]
             }
@@ -154,6 +178,8 @@ impl Fact {
             Does::Measure => say!["Measure it"],
             Does::PlanAgain => say!["Plan what is left"],
             Does::GoThere => say!["Go there"],
+            Does::SaveFile => say!["Save it as a file"],
+            Does::PutBack => say!["Put it back"],
         }
     }
 }

@@ -132,7 +132,7 @@ fn all_needed(reckoned: &Reckoned, id: ItemId) -> BTreeSet<ItemId> {
 fn flagged(job: &Job, attention: &Attention) -> BTreeMap<ItemId, ItemId> {
     let mut all = BTreeMap::new();
     for fact in &attention.facts {
-        let about = fact.item();
+        let Some(about) = fact.item() else { continue };
         match fact {
             Fact::Off { .. }
             | Fact::NotRecorded { .. }
@@ -145,7 +145,10 @@ fn flagged(job: &Job, attention: &Attention) -> BTreeMap<ItemId, ItemId> {
                 }
             }
             // The step of the reckoning itself says so.
-            Fact::Plan { .. } | Fact::ToMeasure { .. } | Fact::Refused { .. } => {}
+            Fact::Plan { .. }
+            | Fact::ToMeasure { .. }
+            | Fact::Refused { .. }
+            | Fact::NotKept(_) => {}
         }
     }
     all

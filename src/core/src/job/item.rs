@@ -316,6 +316,21 @@ impl YardBoard {
         let section = section.to_owned();
         YardBoard { section, thickness, width, length, price, quantity: None, is_ours: false }
     }
+
+    /// The length with one more to be had: of as many as wanted the first that is counted. `None` where the number
+    /// cannot grow.
+    #[must_use]
+    pub fn one_more(&self) -> Option<YardBoard> {
+        let more = self.quantity.map_or(Some(1), |now| now.checked_add(1))?;
+        Some(YardBoard { quantity: Some(more), ..self.clone() })
+    }
+
+    /// The length with one fewer to be had; `None` where it is the last, or there is no number to take one from.
+    #[must_use]
+    pub fn one_fewer(&self) -> Option<YardBoard> {
+        let fewer = self.quantity?.checked_sub(1).filter(|now| *now > 0)?;
+        Some(YardBoard { quantity: Some(fewer), ..self.clone() })
+    }
 }
 
 /// A round thing the user owns, to draw curves with.

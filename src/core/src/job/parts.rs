@@ -117,7 +117,24 @@ fn quantity(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::job::Piece;
+    use crate::job::{Piece, YardBoard};
+
+    #[test]
+    fn a_length_at_the_yard_is_counted_up_from_one_and_down_to_one() {
+        let of =
+            |now: Option<u32>| YardBoard { quantity: now, ..YardBoard::new("2x4", [""; 3], 0) };
+        let more = |now| of(now).one_more().map(|it| it.quantity);
+        let fewer = |now| of(now).one_fewer().map(|it| it.quantity);
+        // As many as wanted becomes the first that is counted, and there is none to take from it.
+        assert_eq!(
+            [more(None), more(Some(1)), more(Some(u32::MAX))],
+            [Some(Some(1)), Some(Some(2)), None]
+        );
+        assert_eq!(
+            [fewer(None), fewer(Some(0)), fewer(Some(1)), fewer(Some(2))],
+            [None, None, None, Some(Some(1))]
+        );
+    }
 
     #[test]
     fn a_count_goes_up_and_down_and_never_below_what_is_cut() {

@@ -4,7 +4,7 @@ use core::cell::Cell;
 
 use super::{
     Assumed, Bench, Choice, Entries, Field, Kind, Least, Outcome, Refusal, Sentence, Span, Start,
-    Strip, Value, WayOut, When,
+    Strip, Value, WayOut, When, pasted,
 };
 use crate::measure::text::{
     Formula, Names, Quantity, TextProblem, TextProblemKind, decimal, exact_number, exact_text,
@@ -131,6 +131,7 @@ impl<'a> Ask<'a> {
     pub fn is_asked(&self, field: &Field) -> bool {
         match field.when {
             When::Always => true,
+            When::Metric(is_metric) => self.bench.tape.unit().is_metric() == is_metric,
             When::Chosen(choice, answers) => self
                 .found(choice)
                 .is_some_and(|f| self.is_asked(f) && answers.contains(&self.choice(f).id)),
@@ -509,10 +510,11 @@ impl<'a> Ask<'a> {
         Some(items)
     }
 
-    /// Lengths above zero, separated by commas; `3 @ 1 3/4` stands for three of them.
+    /// Lengths above zero, separated by commas; `3 @ 1 3/4` stands for three of them. Rows from a spreadsheet are read
+    /// by the names of their columns.
     pub fn lengths(&mut self, field: &Field) -> Option<Vec<Length>> {
         let mut lengths = Vec::new();
-        for item in self.items(field)? {
+        for item in self.entries_of(field, pasted::OF_LENGTHS, pasted::length_of)? {
             let (count, text) = match item.split_once('@') {
                 Some((count, text)) => {
                     let (_, count) = self.read(field, count, Formula::number)?;

@@ -97,17 +97,36 @@ pub struct Choice {
     pub id: &'static str,
     /// What the user reads.
     pub label: &'static str,
+    /// How wide it is, beside its label for who measures in millimetres: `4.2 mm`. Empty where the label says it.
+    pub across: &'static str,
 }
 
 impl Choice {
     /// An answer with its id and what the user reads.
     #[must_use]
     pub const fn new(id: &'static str, label: &'static str) -> Choice {
-        Choice { id, label }
+        Choice { id, label, across: "" }
+    }
+
+    /// The same answer, with how wide it is in millimetres.
+    #[must_use]
+    pub const fn across(self, across: &'static str) -> Choice {
+        Choice { across, ..self }
+    }
+
+    /// What is read by who measures lengths in `measures`: `No. 8`, `No. 8 · 4.2 mm`.
+    #[must_use]
+    pub fn read_in(&self, measures: Unit) -> String {
+        match self.across {
+            across if measures.is_metric() && !across.is_empty() => {
+                format!("{} · {across}", self.label)
+            }
+            _ => self.label.to_owned(),
+        }
     }
 
     /// Nothing to choose from.
-    pub(super) const NONE: Choice = Choice { id: "", label: "" };
+    pub(super) const NONE: Choice = Choice::new("", "");
 }
 
 /// What stands in a field before anything is typed.
@@ -138,6 +157,8 @@ pub enum When {
     Always,
     /// When a choice field has one of these answers and is itself asked.
     Chosen(&'static str, &'static [&'static str]),
+    /// Where the tape is in millimetres, or where it is not.
+    Metric(bool),
 }
 
 /// A stretch along a board, from the left end.
@@ -166,6 +187,12 @@ impl Field {
     #[must_use]
     pub const fn only_for(self, choice: &'static str, answers: &'static [&'static str]) -> Field {
         Field { when: When::Chosen(choice, answers), ..self }
+    }
+
+    /// The same field, asked only on a tape in millimetres, or only on one in inches.
+    #[must_use]
+    pub const fn only_on(self, is_metric: bool) -> Field {
+        Field { when: When::Metric(is_metric), ..self }
     }
 
     /// Unit of a bare number in it, for who measures lengths in `measures`; empty for none.

@@ -107,7 +107,7 @@ fn after_space(text: &str) -> &str {
 /// Whether a field of this kind is shown as rows.
 #[must_use]
 pub fn is_list(kind: Kind) -> bool {
-    matches!(kind, Kind::Pieces | Kind::Prices | Kind::Sizes)
+    matches!(kind, Kind::Lengths | Kind::Pieces | Kind::Prices | Kind::Sizes)
 }
 
 /// The rows of a list, of which there is always one to write in.
@@ -173,6 +173,7 @@ mod tests {
             (YARD, Kind::Prices),
             ("4 @ 28 1/2 × 3 1/2 × 3 1/2, 41 x 5 x 1", Kind::Sizes),
             ("leg: 4 @ 33 , : , odd", Kind::Pieces),
+            ("2 @ 2 3/4 in, 1 3/4 in, 3 @ 40 mm", Kind::Lengths),
         ] {
             let again = list_text(&list_rows(text, kind), kind);
             assert_eq!(list_text(&list_rows(&again, kind), kind), again, "{text}");
@@ -220,6 +221,7 @@ mod tests {
         assert_eq!(counted("leg: 33", Kind::Pieces, fewer), "leg: 33");
         assert_eq!(counted("leg: 4294967295 @ 33", Kind::Pieces, more), "leg: 4294967295 @ 33");
         assert_eq!(counted("leg: some @ 33", Kind::Pieces, more), "leg: some @ 33");
+        assert_eq!(counted("5 1/2 in", Kind::Lengths, more), "2 @ 5 1/2 in");
         // A board that is sold without end becomes one; one of three, two.
         assert_eq!(counted("96 at 10.90", Kind::Prices, more), "96 at 10.90 max 1");
         assert_eq!(counted("96 at 10.90 max 3", Kind::Prices, fewer), "96 at 10.90 max 2");

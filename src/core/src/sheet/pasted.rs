@@ -33,7 +33,8 @@ const THICKNESS: Column = Column { part: Part::Thickness, names: &["thickness", 
 const PRICE: Column = Column { part: Part::Price, names: &["price", "cost", "each"] };
 const LIMIT: Column = Column { part: Part::Limit, names: &["max", "stock", "there are"] };
 
-/// The columns of a cutting list, of the parts of a surface, and of a yard's prices.
+/// The columns of a list of lengths, of a cutting list, of the parts of a surface, and of a yard's prices.
+pub(super) const OF_LENGTHS: &[Column] = &[COUNT, LENGTH];
 pub(super) const OF_PIECES: &[Column] = &[NAME, COUNT, LENGTH];
 pub(super) const OF_SIZES: &[Column] = &[COUNT, LENGTH, WIDTH, THICKNESS];
 pub(super) const OF_PRICES: &[Column] = &[LENGTH, PRICE, LIMIT];
@@ -52,6 +53,12 @@ impl Row {
     pub(super) fn get(&self, part: Part) -> Option<&str> {
         self.0.iter().find(|cell| cell.part == part).map(|cell| cell.text.as_str())
     }
+}
+
+/// A row of a list of lengths as it is typed in the list.
+pub(super) fn length_of(row: &Row) -> String {
+    let count = row.get(Part::Count).map(|count| format!("{count} @ ")).unwrap_or_default();
+    format!("{count}{}", row.get(Part::Length).unwrap_or_default())
 }
 
 /// The rows of a text with tabs; `Some(None)` where the first row does not name its columns, and `None`

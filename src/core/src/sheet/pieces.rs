@@ -271,6 +271,7 @@ mod tests {
     const FIELDS: &[Field] = &[
         Field::new("parts", "Pieces", "", Kind::Pieces, Start::Text("")),
         Field::new("boards", "Boards", "", Kind::Prices, Start::Text("")),
+        Field::new("lengths", "Lengths", "", Kind::Lengths, Start::Text("")),
     ];
 
     fn pieces(text: &str) -> Result<Vec<(String, u32, Length)>, Box<Refusal>> {
@@ -292,6 +293,20 @@ mod tests {
         let refusal = pieces(text).expect_err(text);
         let way_out = refusal.way_out.expect("a tap").texts(Tape::SIXTEENTHS);
         (refusal.code, way_out[0].1.clone())
+    }
+
+    #[test]
+    fn a_list_of_lengths_takes_rows_of_a_spreadsheet_too() {
+        let lengths = |text: &str| {
+            let (entries, bench) = (Entries::from_pairs([("lengths", text)]), Bench::default());
+            Ask::new(FIELDS, &entries, &bench, &NoNames).lengths(&FIELDS[2])
+        };
+        let [wide, narrow] = ["5 1/2", "3 1/2"].map(|it| length(it).expect("a length"));
+        let wanted = Some(vec![wide, wide, narrow]);
+        for text in ["2 @ 5 1/2, 3 1/2", "Qty\tLength\n2\t5 1/2\n\t3 1/2", "size (in)\n5 1/2"] {
+            let is_table = text.contains('\t') || text.contains('@');
+            assert_eq!(lengths(text), wanted.clone().filter(|_| is_table), "{text:?}");
+        }
     }
 
     #[test]

@@ -38,6 +38,8 @@ pub struct Fastener {
     pub id: &'static str,
     /// For the user.
     pub name: &'static str,
+    /// Its shank to a tenth of a millimetre: `4.2 mm`.
+    pub across: &'static str,
     /// What it is.
     pub make: Make,
     /// Shank in tenths of a thousandth of an inch: 5/16 in is no whole number of thousandths.
@@ -50,52 +52,63 @@ pub struct Fastener {
     pub tip: u8,
 }
 
-const fn screw(id: &'static str, name: &'static str, sizes: [u16; 3]) -> Fastener {
+const fn screw(
+    id: &'static str,
+    name: &'static str,
+    across: &'static str,
+    sizes: [u16; 3],
+) -> Fastener {
     let [shank, root, head] = sizes;
-    Fastener { id, name, make: Make::WoodScrew, shank: shank * 10, root, head, tip: 0 }
+    Fastener { id, name, across, make: Make::WoodScrew, shank: shank * 10, root, head, tip: 0 }
 }
 
-const fn lag(id: &'static str, name: &'static str, shank: u16, root: u16, tip: u8) -> Fastener {
-    Fastener { id, name, make: Make::LagScrew, shank, root, head: 0, tip }
+const fn lag(
+    id: &'static str,
+    (name, across): (&'static str, &'static str),
+    shank: u16,
+    root: u16,
+    tip: u8,
+) -> Fastener {
+    Fastener { id, name, across, make: Make::LagScrew, shank, root, head: 0, tip }
 }
 
-const fn nail(id: &'static str, name: &'static str, shank: u16) -> Fastener {
-    Fastener { id, name, make: Make::Nail, shank: shank * 10, root: shank, head: 0, tip: 0 }
+const fn nail(id: &'static str, name: &'static str, across: &'static str, shank: u16) -> Fastener {
+    Fastener { id, name, across, make: Make::Nail, shank: shank * 10, root: shank, head: 0, tip: 0 }
 }
 
 /// Every fastener with a tabulated root: screws to No. 24, lag screws to 1 in, common nails to 60d.
 pub const FASTENERS: [Fastener; 31] = [
-    screw("screw_6", "No. 6 screw", [138, 113, 262]),
-    screw("screw_7", "No. 7 screw", [151, 122, 287]),
-    screw("screw_8", "No. 8 screw", [164, 131, 312]),
-    screw("screw_9", "No. 9 screw", [177, 142, 337]),
-    screw("screw_10", "No. 10 screw", [190, 152, 363]),
-    screw("screw_12", "No. 12 screw", [216, 171, 414]),
-    screw("screw_14", "No. 14 screw", [242, 196, 480]),
-    screw("screw_16", "No. 16 screw", [268, 209, 515]),
-    screw("screw_18", "No. 18 screw", [294, 232, 602]),
-    screw("screw_20", "No. 20 screw", [320, 255, 616]),
-    screw("screw_24", "No. 24 screw", [372, 298, 724]),
-    lag("lag_1_4", "1/4 in lag screw", 2500, 173, 10),
-    lag("lag_5_16", "5/16 in lag screw", 3125, 227, 12),
-    lag("lag_3_8", "3/8 in lag screw", 3750, 265, 14),
-    lag("lag_7_16", "7/16 in lag screw", 4375, 328, 18),
-    lag("lag_1_2", "1/2 in lag screw", 5000, 371, 20),
-    lag("lag_5_8", "5/8 in lag screw", 6250, 471, 26),
-    lag("lag_3_4", "3/4 in lag screw", 7500, 579, 32),
-    lag("lag_7_8", "7/8 in lag screw", 8750, 683, 38),
-    lag("lag_1", "1 in lag screw", 10_000, 780, 44),
-    nail("nail_6d", "6d common nail", 113),
-    nail("nail_7d", "7d common nail", 113),
-    nail("nail_8d", "8d common nail", 131),
-    nail("nail_10d", "10d common nail", 148),
-    nail("nail_12d", "12d common nail", 148),
-    nail("nail_16d", "16d common nail", 162),
-    nail("nail_20d", "20d common nail", 192),
-    nail("nail_30d", "30d common nail", 207),
-    nail("nail_40d", "40d common nail", 225),
-    nail("nail_50d", "50d common nail", 244),
-    nail("nail_60d", "60d common nail", 263),
+    screw("screw_6", "No. 6 screw", "3.5 mm", [138, 113, 262]),
+    screw("screw_7", "No. 7 screw", "3.8 mm", [151, 122, 287]),
+    screw("screw_8", "No. 8 screw", "4.2 mm", [164, 131, 312]),
+    screw("screw_9", "No. 9 screw", "4.5 mm", [177, 142, 337]),
+    screw("screw_10", "No. 10 screw", "4.8 mm", [190, 152, 363]),
+    screw("screw_12", "No. 12 screw", "5.5 mm", [216, 171, 414]),
+    screw("screw_14", "No. 14 screw", "6.1 mm", [242, 196, 480]),
+    screw("screw_16", "No. 16 screw", "6.8 mm", [268, 209, 515]),
+    screw("screw_18", "No. 18 screw", "7.5 mm", [294, 232, 602]),
+    screw("screw_20", "No. 20 screw", "8.1 mm", [320, 255, 616]),
+    screw("screw_24", "No. 24 screw", "9.4 mm", [372, 298, 724]),
+    lag("lag_1_4", ("1/4 in lag screw", "6.4 mm"), 2500, 173, 10),
+    lag("lag_5_16", ("5/16 in lag screw", "7.9 mm"), 3125, 227, 12),
+    lag("lag_3_8", ("3/8 in lag screw", "9.5 mm"), 3750, 265, 14),
+    lag("lag_7_16", ("7/16 in lag screw", "11.1 mm"), 4375, 328, 18),
+    lag("lag_1_2", ("1/2 in lag screw", "12.7 mm"), 5000, 371, 20),
+    lag("lag_5_8", ("5/8 in lag screw", "15.9 mm"), 6250, 471, 26),
+    lag("lag_3_4", ("3/4 in lag screw", "19.1 mm"), 7500, 579, 32),
+    lag("lag_7_8", ("7/8 in lag screw", "22.2 mm"), 8750, 683, 38),
+    lag("lag_1", ("1 in lag screw", "25.4 mm"), 10_000, 780, 44),
+    nail("nail_6d", "6d common nail", "2.9 mm", 113),
+    nail("nail_7d", "7d common nail", "2.9 mm", 113),
+    nail("nail_8d", "8d common nail", "3.3 mm", 131),
+    nail("nail_10d", "10d common nail", "3.8 mm", 148),
+    nail("nail_12d", "12d common nail", "3.8 mm", 148),
+    nail("nail_16d", "16d common nail", "4.1 mm", 162),
+    nail("nail_20d", "20d common nail", "4.9 mm", 192),
+    nail("nail_30d", "30d common nail", "5.3 mm", 207),
+    nail("nail_40d", "40d common nail", "5.7 mm", 225),
+    nail("nail_50d", "50d common nail", "6.2 mm", 244),
+    nail("nail_60d", "60d common nail", "6.7 mm", 263),
 ];
 
 /// The fastener with this id.

@@ -299,10 +299,11 @@ fn act_on(shop: &mut Shop, job: &Job, reckoned: &Reckoned, act: &Act, seen: &See
             trial.make(&step).expect("its own state");
             let after = attention(&trial, &Reckoned::of(&trial, &bench), &bench).facts;
             for index in 0..QUANTITY {
-                if let Some(one) = fact.of_piece(fact.item(), index) {
+                let part = fact.item().expect("the job alone brings no other facts");
+                if let Some(one) = fact.of_piece(part, index) {
                     assert!(!after.contains(&one), "{fact:?} stays after {way:?}");
                     let is_left =
-                        after.iter().any(|it| it.of_piece(fact.item(), index) == Some(one.clone()));
+                        after.iter().any(|it| it.of_piece(part, index) == Some(one.clone()));
                     assert!(!is_left, "{fact:?} stays after {way:?}");
                 }
             }

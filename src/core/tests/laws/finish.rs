@@ -1,8 +1,8 @@
 //! Finish: area adds up, does not care for the order of the parts, and the cans hold it.
 
 use proptest::prelude::*;
-use reckoner_core::calculators::finish::{Coverage, Faces, Input, Prices, reckon};
-use reckoner_core::measure::{Length, Number};
+use reckoner_core::calculators::finish::{Coverage, Faces, Input, SoldBy, reckon};
+use reckoner_core::measure::{Length, Number, Partner};
 use reckoner_core::sheet::PartSize;
 
 prop_compose! {
@@ -33,12 +33,12 @@ prop_compose! {
         least in 50_i64..300,
         more in 0_i64..300,
         reserve in 0_i64..40,
-        gallon in price(),
-        quart in price(),
+        sold in prop_oneof![Just(SoldBy::Gallon), Just(SoldBy::Litre)],
+        prices in prop::collection::vec(price(), 4),
     ) -> Input {
         let coverage = Coverage { least: Number::whole(least), most: Number::whole(least + more) };
         let reserve = Number::whole(reserve);
-        Input { parts, faces, coats, coverage, reserve, prices: Prices { gallon, quart } }
+        Input { parts, faces, coats, coverage, reserve, sold, prices }
     }
 }
 
@@ -62,10 +62,19 @@ proptest! {
         let answer = reckon(&input).unwrap();
         prop_assert!(answer.gallons_least <= answer.gallons_most);
         let cans = answer.cans;
-        let quarts = i128::from(cans.gallons * 4 + cans.quarts);
-        let held = Number::ratio(quarts, 4).unwrap();
-        prop_assert!(answer.gallons_to_buy >= answer.gallons_most && held >= answer.gallons_to_buy);
-        let smallest = if cans.quarts > 0 { 1 } else { 4 };
-        prop_assert!(Number::ratio(quarts - smallest, 4).unwrap() < answer.gallons_to_buy);
+        let times = match input.sold {
+            SoldBy::Gallon => Number::ONE,
+            SoldBy::Litre => Partner::of("gal").unwrap().times,
+        };
+        let wanted = answer.gallons_to_buy;
+        // Held quarters against wanted gallons, both times all that stands below a line.
+        let is_enough = |held: i128| held * wanted.denom() * times.denom() >= 4 * wanted.numer() * times.numer();
+        let quarters = |count: u64, size: u32| i128::from(count) * i128::from(size);
+        let held: i128 = cans.all.iter().map(|((size, _), count)| quarters(*count, size.quarters)).sum();
+        prop_assert!(answer.gallons_to_buy >= answer.gallons_most);
+        prop_assert!(is_enough(held));
+        // Without the smallest of them it would not do.
+        let smallest = cans.all.iter().map(|((size, _), _)| size.quarters).min().unwrap_or(0);
+        prop_assert!(!is_enough(held - i128::from(smallest)));
     }
 }

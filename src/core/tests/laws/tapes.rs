@@ -15,7 +15,7 @@ const BY_THE_TAPE: [(&str, &str); 7] = [
     ("tape", "stepping_error"), // each step is set to a mark
     ("tape", "closes_at"),
     ("frame", "lap_"), // a lap is set to a mark, so that both faces come out even
-    ("finish", "buy"), // sold in litres
+    ("finish", "buy"), // sold in cans of litres
     ("dowel", "clearance"), // a decimal of the unit, in words
     ("spacing", "step_error"), // each step is set to a mark
     ("spacing", "closes_at"),
@@ -183,6 +183,14 @@ fn a_metric_bench_shows_metric_units() {
     let sheet = sheet(finish, &[], Unit::Millimetre, bench.tape);
     let answer = sheet.answer.expect("an answer");
     assert!(answer.headline.value.in_line(&bench).ends_with(" L"), "{:?}", answer.headline);
+    // What is asked of it is the price of each can, and not of gallons.
+    let asked = |bench: &Bench| {
+        let entries = Entries::default();
+        let fields = finish.asked(&entries, bench).map(|it| it.id).collect::<Vec<_>>();
+        fields.into_iter().filter(|id| id.contains("price")).collect::<Vec<_>>()
+    };
+    assert_eq!(asked(&bench), ["price_of_5", "price_of_2_5", "price_of_1", "price_of_0_75"]);
+    assert_eq!(asked(&Bench::default()), ["gallon_price", "quart_price"]);
     let area = answer.figures.iter().find(|figure| figure.id == "area").expect("an area");
     assert!(area.value.in_line(&bench).ends_with(" m²"));
 }

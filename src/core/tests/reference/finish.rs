@@ -1,6 +1,6 @@
 //! Finish: hand-worked case W1 of the project's rules of the trade.
 
-use reckoner_core::calculators::finish::{Coverage, Faces, Input, Prices, reckon};
+use reckoner_core::calculators::finish::{Coverage, Faces, Input, SoldBy, reckon};
 use reckoner_core::measure::{Number, length, text::decimal};
 use reckoner_core::sheet::PartSize;
 
@@ -23,7 +23,8 @@ fn w1_all_faces_of_a_table() {
         coats: 1,
         coverage: Coverage { least: Number::whole(150), most: Number::whole(200) },
         reserve: Number::ZERO,
-        prices: Prices::default(),
+        sold: SoldBy::Gallon,
+        prices: Vec::new(),
     };
     let answer = reckon(&input).expect("an answer");
     assert_eq!(answer.area.in_square_inches(), Number::whole(7155));

@@ -2,11 +2,13 @@
 //! C12.1.5.7; the Wood Handbook's pilot rule; and hand-worked examples [WH] of the trade rules,
 //! stage 6. Values read in text copies unless said.
 
+use reckoner_core::calculators;
 use reckoner_core::calculators::screws::hold::yield_modes::{self, Member, Mode};
 use reckoner_core::calculators::screws::{
     Wood, angled, buy, corner, hold, length as screw_length, pilot, placing,
 };
-use reckoner_core::measure::{Angle, Length, Number, length};
+use reckoner_core::measure::{Angle, Length, Number, Unit, length};
+use reckoner_core::sheet::Kind;
 use reckoner_core::tables::fasteners::{
     FASTENERS, Fastener, Make, bending_yield, fastener, side_constants, spacing, stock_lengths,
 };
@@ -80,6 +82,42 @@ fn w41_every_shank_follows_the_rule_of_the_standard() {
         seen += 1;
     }
     assert_eq!((seen, of("screw_8").shank()), (11, Ok(inches("0.164"))));
+}
+
+/// Source: USDA FPL Wood Handbook FPL-GTR-282 (2021), Table 8-9: shanks of wood screws in millimetres, as printed.
+/// Lags and nails by hand: 3/8 × 25.4 = 9.525, 0.131 × 25.4 = 3.327.
+#[test]
+fn who_measures_in_millimetres_reads_the_shank_beside_the_gauge() {
+    let shown = |id: &str| of(id).across.strip_suffix(" mm").and_then(|it| it.parse::<f64>().ok());
+    for (id, printed) in [
+        ("screw_6", 3.51),
+        ("screw_7", 3.84),
+        ("screw_8", 4.17),
+        ("screw_9", 4.50),
+        ("screw_10", 4.83),
+        ("screw_12", 5.49),
+        ("screw_14", 6.15),
+        ("screw_16", 6.81),
+        ("screw_18", 7.47),
+        ("screw_20", 8.13),
+        ("screw_24", 9.45),
+        ("lag_3_8", 9.525),
+        ("nail_8d", 3.327),
+    ] {
+        let shown = shown(id).expect("a number");
+        assert!((shown - printed).abs() < 0.0501, "{id}: {shown}");
+    }
+    // All of the table: a tenth of a millimetre to the nearest.
+    for fastener in FASTENERS {
+        let shown = shown(fastener.id).expect("a number");
+        assert!((shown - fastener.diameter() * 25.4).abs() < 0.0501, "{}", fastener.id);
+    }
+    let screws = calculators::find("screws").expect("it is there");
+    let gauge = screws.fields.iter().find(|field| field.id == "gauge").expect("asked");
+    let Kind::Choice(choices) = gauge.kind else { panic!("{gauge:?}") };
+    let eight = choices.iter().find(|choice| choice.id == "screw_8").expect("No. 8");
+    assert_eq!(eight.read_in(Unit::Millimetre), "No. 8 · 4.2 mm");
+    assert_eq!(eight.read_in(Unit::Inch), "No. 8");
 }
 
 /// Source: NDS 2018 Table L3: root and head of wood screws. Table L2: root and tip of lag screws.
@@ -260,7 +298,8 @@ fn a_number_8_screw_keeps_its_distances() {
 
 /// Source: NDS 2018 12.1.4.2 (as it is quoted; the standard itself was not at hand): the shank hole of
 /// a lag screw is as deep as its unthreaded length; Table L2: thread half the length and 1/2 in, 6 in
-/// at most. Worked by hand: 3/8 x 4 in southern pine through 1 in has 2 1/2 in of thread and 1 1/2 of
+/// at most. The narrow hole as deep as the screw goes in: mypdh.engineer, lesson "Lag Bolts", step 3 (read
+/// in the source). Worked by hand: 3/8 x 4 in southern pine through 1 in has 2 1/2 in of thread and 1 1/2 of
 /// shank, so the wide hole is 1 1/2 deep, 1/2 of it in the receiver, and the narrow one ends at the
 /// tip, 3 in the receiver. An 8 in one through 1 1/2: thread 4 1/2, shank 3 1/2, 6 1/2 in the receiver.
 /// A 4 in one through 3: all of the top is bored wide, so that it clamps.

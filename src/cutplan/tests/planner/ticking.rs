@@ -259,6 +259,86 @@ fn a_board_that_comes_out_different_is_planned_again() {
     assert_eq!(words(&job, id), Vec::<String>::new());
 }
 
+/// A long rail sawn off the first board that gives one. Nobody knows what is left of that board until it is measured:
+/// planning again says so, and counts it once, as measured.
+#[test]
+fn what_is_left_of_a_board_that_is_begun_is_counted_once_it_is_measured() {
+    let (mut job, mut history, id) = begun();
+    let bench = Bench::default();
+    let note = |number: usize| {
+        format!(
+            "Board {number} is begun. What is left of it is not counted: tap “Came out different” there and write down what is left."
+        )
+    };
+    let notes = |job: &Job| {
+        let notes = wanted(job, &options()).expect("can be planned").notes;
+        notes.iter().map(ToString::to_string).filter(|it| it.contains("begun")).collect::<Vec<_>>()
+    };
+    assert_eq!(notes(&job), Vec::<String>::new());
+    // Everything is on the rack, so that a board that is used twice would be seen there.
+    let step = job.buying(id, None).expect("something to buy");
+    history.make(&mut job, step).expect("no conflict");
+    let rail = job
+        .parts()
+        .into_iter()
+        .find(|(_, it)| it.name == "long rail, upper")
+        .expect("the demo's")
+        .0;
+    let (wanted_of, boards) = (
+        |job: &Job| {
+            let now = wanted(job, &options()).expect("can be planned");
+            let at = now.labels.parts.iter().position(|it| it.item == Some(rail));
+            at.map_or(0, |at| now.pieces[at])
+        },
+        |job: &Job| {
+            let now = wanted(job, &options()).expect("can be planned");
+            now.job.scraps.iter().map(|it| it.quantity).sum::<u32>()
+        },
+    );
+    let (rails, on_rack) = (wanted_of(&job), boards(&job));
+    let reckoned = Reckoned::of(&job, &bench);
+    let step = job.cutting_pieces(&reckoned, &bench, &[(rail, 0)]).expect("not cut yet");
+    history.make(&mut job, step).expect("no conflict");
+    let (_, states) = job.cut_plan(id).expect("kept");
+    let is_begun = |it: &BoardState| matches!(it, BoardState::Begun(_));
+    let number = states.iter().position(is_begun).expect("a board is begun");
+    assert_eq!(notes(&job), [note(number + 1)]);
+    // The rail is not planned again, and the board is off the rack.
+    assert_eq!((wanted_of(&job), boards(&job)), (rails - 1, on_rack - 1));
+
+    let (kept, _) = job.cut_plan(id).expect("kept");
+    let place = kept.labels.parts.iter().position(|it| it.item == Some(rail)).expect("planned");
+    let rest = RackBoard {
+        name: "rest of it".to_owned(),
+        section: kept
+            .labels
+            .section(&kept.asked, &kept.asked.parts[place].section)
+            .expect("known")
+            .name
+            .clone(),
+        thickness: "1 1/2".to_owned(),
+        width: "7 1/4".to_owned(),
+        length: "53".to_owned(),
+        quantity: 1,
+        sawn_ends: true,
+        ..RackBoard::default()
+    };
+    let step = job.coming_out_different(id, number, vec![(place, 1)], vec![rest], vec![]);
+    history.make(&mut job, step.expect("it can")).expect("no conflict");
+    // Nothing is ticked off twice, and the rest is there once.
+    assert_eq!((wanted_of(&job), boards(&job)), (rails - 1, on_rack));
+    let now = wanted(&job, &options()).expect("can be planned");
+    let rests: Vec<u32> = now
+        .labels
+        .scraps
+        .iter()
+        .zip(&now.job.scraps)
+        .filter(|(it, _)| it.name == "rest of it")
+        .map(|(_, it)| it.quantity)
+        .collect();
+    assert_eq!((notes(&job), rests), (Vec::new(), vec![1]));
+}
+
 #[test]
 fn sizes_that_moved_since_the_plan_are_named() {
     let (mut job, _, id) = begun();

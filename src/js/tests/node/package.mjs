@@ -3,7 +3,7 @@
 //   cargo xtask test package
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { mkdtempSync, mkdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { copyFileSync, mkdtempSync, mkdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, test } from "node:test";
@@ -66,6 +66,26 @@ test("a browser and a bundler get modules without anything of Node", () => {
   assert.ok(read.has("reckoner_js.js"));
   const bindings = readFileSync(join(folder, "reckoner_js.js"), "utf8");
   assert.match(bindings, /new URL\('reckoner_js_bg\.wasm', import\.meta\.url\)/);
+});
+
+test("a bundler packs the example for a browser and for Node, with the program put beside it", () => {
+  const readme = readFileSync(join(folder, "README.md"), "utf8");
+  const block = (kind) => readme.split("```" + kind + "\n")[1].split("```")[0];
+  writeFileSync(join(project, "example.mjs"), block("js"));
+  const program = "reckoner_js_bg.wasm";
+  copyFileSync(join(folder, program), join(project, program));
+  for (const platform of ["browser", "node"]) {
+    const packed = join(project, `${platform}.mjs`);
+    const words = ["--bundle", "--format=esm", `--platform=${platform}`, `--outfile=${packed}`, "--log-level=warning"];
+    execFileSync(process.execPath, [process.env.RECKONER_BUNDLER, "example.mjs", ...words], { cwd: project });
+    assert.doesNotMatch(readFileSync(packed, "utf8"), /from\s+["']sawdust-reckoner/);
+    // Node fetches no address of a file, as a browser does of a server: what is fetched is read from the disk.
+    const fetched = `
+      import { readFile } from "node:fs/promises";
+      globalThis.fetch = async (address) => new Response(await readFile(address), { headers: { "content-type": "application/wasm" } });
+      await import("./browser.mjs");`;
+    assert.equal(printed(platform === "node" ? 'import "./node.mjs"' : fetched), block("text"), platform);
+  }
 });
 
 /** An object with a getter that throws. */

@@ -57,8 +57,8 @@ pub(super) static MEASURE: Calculator = form(
                 "It is",
                 "",
                 Kind::Choice(&[
-                    Choice { id: "length", label: "A length" },
-                    Choice { id: "number", label: "A number" },
+                    Choice::new("length", "A length"),
+                    Choice::new("number", "A number"),
                 ]),
             )
         },
@@ -156,10 +156,7 @@ pub(super) static SAW: Calculator = form(
                 "fence",
                 "Fence",
                 "as you stand at it",
-                Kind::Choice(&[
-                    Choice { id: "left", label: "Left" },
-                    Choice { id: "right", label: "Right" },
-                ]),
+                Kind::Choice(&[Choice::new("left", "Left"), Choice::new("right", "Right")]),
             )
         },
     ],

@@ -7,7 +7,7 @@ use yew::prelude::*;
 
 use super::long_list::long_list;
 use super::moved::moved_list;
-use super::{Open, Shared};
+use super::{Open, Shared, put_back};
 use crate::components::sentence::sentence;
 
 /// Most ways out shown for one entry.
@@ -61,6 +61,17 @@ fn List(props: &ListProps) -> Html {
     }
 }
 
+/// A fact in words, with its ways out, where it stands outside the list.
+pub(super) fn told(open: &Open, fact: &Fact) -> Html {
+    let (job, tape) = (&open.book.job, open.settings.bench.tape);
+    html! {
+        <>
+            <p>{ fact.about(job) }{ ": " }{ sentence(&fact.sentence(job), tape) }</p>
+            { for ways(job, &open.reckoned, &open.settings.bench, fact, &[]).iter().map(|way| way_out(open, fact, way, None)) }
+        </>
+    }
+}
+
 /// What wants looking at in one piece of a part.
 pub(super) fn of_piece(open: &Open, id: ItemId, index: usize) -> Html {
     let facts: Vec<Fact> =
@@ -79,7 +90,7 @@ pub(super) fn of_piece(open: &Open, id: ItemId, index: usize) -> Html {
 
 /// What wants looking at of one item.
 pub(super) fn of_item(open: &Open, id: ItemId) -> Html {
-    let facts = open.attention.facts.iter().filter(|fact| fact.item() == id);
+    let facts = open.attention.facts.iter().filter(|fact| fact.item() == Some(id));
     let facts: Vec<&Fact> = facts.collect();
     html! {
         if !facts.is_empty() {
@@ -93,6 +104,16 @@ pub(super) fn of_item(open: &Open, id: ItemId) -> Html {
 fn entry(open: &Open, fact: &Fact, is_opened: bool) -> Html {
     let key = format!("{:?}", (core::mem::discriminant(fact), fact.about(&open.book.job)));
     html! { <Entry {key} open={Shared(open.clone())} fact={fact.clone()} {is_opened} /> }
+}
+
+/// Whether the device took the job after all, and the list is not made anew yet: the room stays, so that nothing moves by itself.
+fn is_past(open: &Open, fact: &Fact) -> bool {
+    matches!(fact, Fact::NotKept(_)) && open.not_kept.is_none()
+}
+
+/// How many things want looking at.
+pub(super) fn count(open: &Open) -> usize {
+    open.attention.facts.iter().filter(|fact| !is_past(open, fact)).count()
 }
 
 /// What was left as it is, with the way back.
@@ -139,7 +160,7 @@ fn Entry(props: &EntryProps) -> Html {
         _ => &[],
     };
     html! {
-        <article class="attention__part" data-testid={format!("trouble-{about}")}>
+        <article class={classes!("attention__part", is_past(open, fact).then_some("is-past"))} data-testid={format!("trouble-{about}")}>
             <button type="button" class="attention__open" aria-expanded={if *is_open { "true" } else { "false" }}
                 data-testid={format!("open-{about}")} onclick={toggle}>
                 <b>{ &about }</b>{ ": " }{ sentence(&fact.sentence(job), tape) }
@@ -218,6 +239,8 @@ fn id_of(open: &Open, does: Does) -> String {
         Does::Measure => "measure".to_owned(),
         Does::PlanAgain => "to-boards".to_owned(),
         Does::GoThere => "go-there".to_owned(),
+        Does::SaveFile => "to-hand-on".to_owned(),
+        Does::PutBack => "put-back".to_owned(),
     }
 }
 
@@ -233,7 +256,8 @@ fn place_of(fact: &Fact) -> String {
         }
         Fact::Unread { item, piece: Some(piece), .. } => format!("piece/{}/{piece}", item.0),
         Fact::Plan { .. } => "boards".to_owned(),
-        fact => format!("item/{}", fact.item().0),
+        Fact::NotKept(_) => "hand-on".to_owned(),
+        fact => fact.item().map_or_else(String::new, |id| format!("item/{}", id.0)),
     }
 }
 
@@ -241,6 +265,9 @@ fn way_out(open: &Open, fact: &Fact, way: &Way, comes: Option<&Outcome>) -> Html
     let tape = open.settings.bench.tape;
     let words = sentence(&fact.way(way.does, &open.book.job), tape);
     let id = id_of(open, way.does);
+    if way.does == Does::PutBack {
+        return put_back(&open.on_page, open.settings.bench);
+    }
     if way.step.is_none() {
         return html! { <a class="way-out" href={open.at(&place_of(fact))} data-testid={id}>{ words }</a> };
     }

@@ -203,9 +203,9 @@ pub(super) fn paper(open: &Open) -> Html {
                 <td><span class="box">if it.is_done() { { icon(Icon::Tick) } }</span></td>
                 <th scope="row">{ sentence(&it.what(), tape) }</th>
                 <td class="card__figure">{ it.to_come() }</td>
-                <td>{ it.how_many() }</td>
-                <td>{ it.each.map_or("no price".to_owned(), money) }if it.is_ours { { " (our example)" } }</td>
-                <td>{ it.price().map(money) }</td>
+                <td class="card__whole">{ it.how_many() }</td>
+                <td class="card__whole">{ it.each.map_or("no price".to_owned(), money) }if it.is_ours { { " (our example)" } }</td>
+                <td class="card__whole">{ it.price().map(money) }</td>
                 <td>{ it.uses() }</td>
             </tr>
         }

@@ -58,7 +58,7 @@ async fn keep(
         on_page.fetch(&settings.bench).await;
     }
     let Some(book) = on_page.book() else {
-        return Err(on_page.trouble().map_or_else(String::new, |(words, _)| words));
+        return Err(on_page.trouble().unwrap_or_default());
     };
     // A bare number means the job's unit there: in a job of the other unit each length gets one.
     let unit = book.job.unit;

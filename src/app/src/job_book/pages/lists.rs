@@ -1,6 +1,6 @@
 //! Parts, and the rack.
 
-use reckoner_core::job::{Item, ItemId, Part, PartSizes, Step, part_sizes};
+use reckoner_core::job::{Item, ItemId, Part, PartSizes, Step, YardBoard, part_sizes};
 use reckoner_core::measure::Length;
 use reckoner_core::measure::text::{Quantity, TextProblem};
 use reckoner_core::sheet::money;
@@ -9,7 +9,7 @@ use yew::prelude::*;
 use super::attention::attention;
 use super::long_list::long_list;
 use super::pieces::ticks;
-use super::{Open, add, row};
+use super::{Open, Shared, add, row};
 use crate::components::icon::{Icon, icon};
 use crate::components::measure::quantity;
 
@@ -113,9 +113,12 @@ pub(super) fn rack(open: &Open) -> Html {
                 <h2>{ title }</h2>
                 if here.peek().is_some() {
                     <ul class="rows">
-                        { for here.map(|(id, item)| row(open, id, item.name(), html! {
-                            <><span class="row__name">{ item.name() }</span><span class="row__more">{ about(item) }</span></>
-                        })) }
+                        { for here.map(|(id, item)| match item {
+                            Item::YardBoard(board) => html! {
+                                <YardRow key={id.0} open={Shared(open.clone())} {id} board={board.clone()} />
+                            },
+                            item => row(open, id, item.name(), named(item)),
+                        }) }
                     </ul>
                 }
                 if !(["sketch", "close"].contains(&form) && open.book.job.items().any(|(_, item)| is_of(item))) {
@@ -134,6 +137,75 @@ pub(super) fn rack(open: &Open) -> Html {
             { group("Close enough", "close", "Say what is close enough", |it| matches!(it, Item::CloseEnough(_))) }
             { group("Screws on hand", "screw", "Add screws", |it| matches!(it, Item::Screw(_))) }
         </div>
+    }
+}
+
+fn named(item: &Item) -> Html {
+    html! { <><span class="row__name">{ item.name() }</span><span class="row__more">{ about(item) }</span></> }
+}
+
+#[derive(Properties, PartialEq)]
+struct YardRowProps {
+    open: Shared,
+    id: ItemId,
+    board: YardBoard,
+}
+
+/// A length at the yard with how many can be had. One fewer than one asks whether the row goes.
+#[component]
+fn YardRow(props: &YardRowProps) -> Html {
+    let YardRowProps { open: Shared(open), id, board } = props;
+    let id = *id;
+    let item = Item::YardBoard(board.clone());
+    let name = item.name().to_owned();
+    let is_asking = use_state_eq(|| false);
+    let asking = |asks: bool| {
+        let is_asking = is_asking.clone();
+        Callback::from(move |_: MouseEvent| is_asking.set(asks))
+    };
+    let counting = |counted: fn(&YardBoard) -> Option<YardBoard>| {
+        let is_asking = is_asking.clone();
+        let make = open.making(move |job| {
+            let Item::YardBoard(board) = job.item(id)? else { return None };
+            let words = format!("change how many {} at the yard", job.item(id)?.name());
+            Some(Step::new(words, vec![job.replacing(id, Item::YardBoard(counted(board)?))]))
+        });
+        Callback::from(move |event: MouseEvent| {
+            is_asking.set(false);
+            make.emit(event);
+        })
+    };
+    let take_out = open.making(move |job| {
+        let words = format!("take out {}", job.item(id)?.name());
+        Some(Step::new(words, vec![job.removing(id)]))
+    });
+    let can_grow = board.one_more().is_some();
+    let fewer =
+        if board.one_fewer().is_some() { counting(YardBoard::one_fewer) } else { asking(true) };
+    html! {
+        <li class="part">
+            <a class="row" href={open.at(&format!("item/{}", id.0))} data-testid={format!("item-{name}")}>{ named(&item) }</a>
+            if *is_asking {
+                <p class="list__ask" role="alert">
+                    { "Take it out?" }
+                    <button type="button" class="tool" data-testid={format!("take-out-of-yard-{}", id.0)} onclick={take_out}>{ "Take it out" }</button>
+                    <button type="button" class="tool" data-testid={format!("keep-at-yard-{}", id.0)} onclick={asking(false)}>{ "Keep" }</button>
+                </p>
+            } else {
+                <div class="part__work">
+                    <span class="row__more">{ "to be had" }</span>
+                    <div class="stepper" role="group" aria-label={format!("How many to be had: {name} × {}", board.length)}>
+                        <button type="button" class="count" aria-label={format!("One fewer: {name} × {}", board.length)}
+                            data-testid={format!("fewer-at-yard-{}", id.0)} onclick={fewer}>{ icon(Icon::Minus) }</button>
+                        <span class="stepper__count" aria-live="polite" data-testid={format!("count-at-yard-{}", id.0)}>
+                            { board.quantity.map_or("any".to_owned(), |count| count.to_string()) }
+                        </span>
+                        <button type="button" class="count" aria-label={format!("One more: {name} × {}", board.length)} disabled={!can_grow}
+                            data-testid={format!("more-at-yard-{}", id.0)} onclick={counting(YardBoard::one_more)}>{ icon(Icon::Plus) }</button>
+                    </div>
+                </div>
+            }
+        </li>
     }
 }
 

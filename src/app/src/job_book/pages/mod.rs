@@ -34,9 +34,10 @@ mod title;
 
 use std::rc::Rc;
 
-use reckoner_core::attention::{Attention, attention as attention_of};
+use reckoner_core::attention::{Attention, Fact, NotKept, attention as attention_of};
 use reckoner_core::calculators;
 use reckoner_core::job::{Item, ItemId, Job, MOST_PIECES, Reckoned, Step};
+use reckoner_core::sheet::Bench;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
@@ -48,7 +49,7 @@ use take::TakePage;
 
 use super::book::{Book, Edit};
 use super::forms::Form;
-use super::hook::{OnPage, Way, use_book};
+use super::hook::{OnPage, use_book};
 use super::kept_form::Keeping;
 use super::notes;
 use crate::components::icon::{Icon, icon};
@@ -63,10 +64,28 @@ pub(super) struct Open {
     pub(super) book: Rc<Book>,
     pub(super) reckoned: Rc<Reckoned>,
     pub(super) attention: Rc<Attention>,
+    /// Why the device does not keep the job at this moment. The list of `attention` has it from the next edit or page on:
+    /// what comes by itself moves nothing.
+    pub(super) not_kept: Option<NotKept>,
     pub(super) on_page: OnPage,
     pub(super) settings: Rc<Settings>,
     /// How often something else than their fields filled the forms.
     pub(super) revision: u32,
+}
+
+/// What comes of a job and the settings.
+#[derive(Clone)]
+struct WorkedOut {
+    book: Rc<Book>,
+    reckoned: Rc<Reckoned>,
+    attention: Rc<Attention>,
+}
+
+impl PartialEq for WorkedOut {
+    /// All of it is worked out anew at once.
+    fn eq(&self, other: &WorkedOut) -> bool {
+        Rc::ptr_eq(&self.attention, &other.attention)
+    }
 }
 
 /// The job at hand, compared by what is in it.
@@ -76,6 +95,8 @@ pub(super) struct Shared(pub(super) Open);
 impl PartialEq for Shared {
     fn eq(&self, other: &Shared) -> bool {
         Rc::ptr_eq(&self.0.book, &other.0.book)
+            && Rc::ptr_eq(&self.0.attention, &other.0.attention)
+            && self.0.not_kept == other.0.not_kept
             && Rc::ptr_eq(&self.0.settings, &other.0.settings)
             && self.0.revision == other.0.revision
     }
@@ -158,9 +179,9 @@ fn JobPage(props: &JobPageProps) -> Html {
     let bench = settings.bench;
     let on_page = use_book(job, bench);
     let last = use_mut_ref(|| None::<Rc<Reckoned>>);
-    let open = use_memo((on_page.book(), bench, on_page.revision()), {
-        let (on_page, settings, key) = (on_page.clone(), settings.clone(), job.clone());
-        move |(book, bench, revision)| {
+    let not_kept = on_page.not_kept();
+    let worked_out = use_memo((on_page.book(), bench, on_page.revision()), {
+        move |(book, bench, _)| {
             let book = book.clone()?;
             let mut last = last.borrow_mut();
             let reckoned = match &*last {
@@ -169,35 +190,37 @@ fn JobPage(props: &JobPageProps) -> Html {
             };
             *last = Some(reckoned.clone());
             let attention = Rc::new(attention_of(&book.job, &reckoned, bench));
-            Some(Open { key, book, reckoned, attention, on_page, settings, revision: *revision })
+            Some(WorkedOut { book, reckoned, attention })
         }
     });
-    let put_back = {
-        let on_page = on_page.clone();
-        Callback::from(move |_: MouseEvent| {
-            let on_page = on_page.clone();
-            spawn_local(async move { on_page.put_back(&bench).await });
-        })
-    };
-    let trouble = on_page.trouble().map(|(words, way)| {
-        html! {
+    let worked_out = use_memo((worked_out, rest.clone()), |(worked_out, _)| {
+        let mut worked_out = (**worked_out).clone()?;
+        if let Some(why) = not_kept.clone() {
+            worked_out.attention = Rc::new((*worked_out.attention).clone().not_kept(why));
+        }
+        Some(worked_out)
+    });
+    let open = (*worked_out).clone().map(|WorkedOut { book, reckoned, attention }| {
+        let (key, settings) = (job.clone(), settings.clone());
+        let (on_page, revision) = (on_page.clone(), on_page.revision());
+        Open { key, book, reckoned, attention, not_kept, on_page, settings, revision }
+    });
+    let not_kept =
+        open.as_ref().and_then(|open| Some((open, Fact::NotKept(open.not_kept.clone()?))));
+    // Always one node: with one more or less in the list the page before it would be made anew, keypad and all.
+    let trouble = match (on_page.trouble(), not_kept) {
+        (Some(words), _) => html! {
             <div class="trouble is-late" role="alert" data-testid="job-trouble">
                 <p>{ words }</p>
-                { match way {
-                    Way::AsFile if open.is_some() => html! {
-                        <a class="tool" href={route::in_job(job, "hand-on")} data-testid="to-hand-on">{ "Hand it on as a file" }</a>
-                    },
-                    Way::PutBack => html! {
-                        <button type="button" class="tool" data-testid="put-back" onclick={put_back.clone()}>{ "Put it back" }</button>
-                    },
-                    _ => html! {},
-                } }
+                if on_page.is_removed() { { put_back(&on_page, bench) } }
             </div>
-        }
-    });
-    // Always one node: with one more or less in the list the page before it would be made anew, keypad and all.
-    let trouble = trouble.unwrap_or_default();
-    match &*open {
+        },
+        (None, Some((open, fact))) => html! {
+            <div class="trouble is-late" role="alert" data-testid="job-trouble">{ attention::told(open, &fact) }</div>
+        },
+        (None, None) => html! {},
+    };
+    match &open {
         Some(open) => html! { <>{ inside(open, rest) }{ drafts::left(open) }{ trouble }</> },
         None => html! {
             // As wide as the page that comes.
@@ -210,6 +233,16 @@ fn JobPage(props: &JobPageProps) -> Html {
             </div>
         },
     }
+}
+
+/// Puts a job back that was taken off the device.
+fn put_back(on_page: &OnPage, bench: Bench) -> Html {
+    let on_page = on_page.clone();
+    let onclick = Callback::from(move |_: MouseEvent| {
+        let on_page = on_page.clone();
+        spawn_local(async move { on_page.put_back(&bench).await });
+    });
+    html! { <button type="button" class="tool" data-testid="put-back" {onclick}>{ "Put it back" }</button> }
 }
 
 fn inside(open: &Open, rest: &str) -> Html {
@@ -297,7 +330,7 @@ fn section_page(open: &Open, section: &str) -> Html {
 
 /// The way to the other sections of the job.
 fn sections(open: &Open, section: &str) -> Html {
-    let count = open.attention.facts.len();
+    let count = attention::count(open);
     let is_known = SECTIONS.iter().any(|(name, ..)| *name == section);
     let here = if is_known { section } else { "more" };
     html! {

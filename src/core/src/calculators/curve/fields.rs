@@ -68,7 +68,7 @@ pub(super) const BOARD: Field = Field::new("board", "Board width", "empty when i
 pub(super) const KEEP: Field = Field::new("keep", "Wood to leave", "at the narrowest place",
     Kind::ZERO_UP, Start::Inches("2")).only_for(MODE.id, &[ARC.id, S_CURVE.id]);
 pub(super) const THINGS: Field = Field::new("things", "Round things I own",
-    "across each, separated by commas",
+    "across each",
     Kind::Lengths, Start::Text("4 1/4 in, 5 1/2 in, 6 1/2 in, 8 in, 10 1/4 in, 11 3/4 in, 23 in"))
     .only_for(MODE.id, &[ARC.id, ROUND_CORNER.id, END.id, S_CURVE.id]);
 

@@ -34,13 +34,22 @@ pub(super) const RESERVE: Field = Field::new("reserve", "Reserve",
     "for spills, thirsty wood and touching up",
     Kind::Number { least: 0, most: 100, unit: "%" }, Start::Text("10"));
 pub(super) const GALLON_PRICE: Field = Field::new("gallon_price", "Price of a gallon", "",
-    Kind::OptionalMoney, Start::Text(""));
+    Kind::OptionalMoney, Start::Text("")).only_on(false);
 pub(super) const QUART_PRICE: Field = Field::new("quart_price", "Price of a quart", "",
-    Kind::OptionalMoney, Start::Text(""));
+    Kind::OptionalMoney, Start::Text("")).only_on(false);
+pub(super) const PRICE_OF_5: Field = Field::new("price_of_5", "Price of a 5 L can", "",
+    Kind::OptionalMoney, Start::Text("")).only_on(true);
+pub(super) const PRICE_OF_2_5: Field = Field::new("price_of_2_5", "Price of a 2.5 L can", "",
+    Kind::OptionalMoney, Start::Text("")).only_on(true);
+pub(super) const PRICE_OF_1: Field = Field::new("price_of_1", "Price of a 1 L can", "",
+    Kind::OptionalMoney, Start::Text("")).only_on(true);
+pub(super) const PRICE_OF_0_75: Field = Field::new("price_of_0_75", "Price of a 0.75 L can", "",
+    Kind::OptionalMoney, Start::Text("")).only_on(true);
 
 /// In the order asked.
 pub(super) const FIELDS: &[Field] = &[
     PARTS, FACES, COATS, SURFACE, COVERAGE, RESERVE, GALLON_PRICE, QUART_PRICE,
+    PRICE_OF_5, PRICE_OF_2_5, PRICE_OF_1, PRICE_OF_0_75,
 ];
 
 pub(super) const BUY: ResultSpec = ResultSpec::new("buy", "Buy", ResultKind::Words);

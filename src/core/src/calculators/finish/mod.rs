@@ -10,7 +10,8 @@
 //! # Source
 //!
 //! Areas: arithmetic. Coverage, the three quarters and the reserve: common practice, no source; trade texts
-//! give 75 to 650 sq ft to the gallon in all. The label of the can comes first.
+//! give 75 to 650 sq ft to the gallon in all. The label of the can comes first. Where one measures in
+//! millimetres, finish is bought in cans of 0.75, 1, 2.5 and 5 L: common practice too, no source.
 
 mod cans;
 mod drawing;
@@ -21,7 +22,7 @@ mod sheet;
 #[cfg(test)]
 mod tests;
 
-pub use cans::{Cans, Prices, Why};
+pub use cans::{Cans, Priced, Size, SoldBy, Why};
 pub use sheet::CALCULATOR;
 
 use crate::measure::{Area, Number, OutOfRange};
@@ -75,8 +76,10 @@ pub struct Input {
     pub coverage: Coverage,
     /// Percent more than it takes, not below zero.
     pub reserve: Number,
-    /// Prices of the cans, where known.
-    pub prices: Prices,
+    /// What finish is sold by.
+    pub sold: SoldBy,
+    /// Prices of the cans, where known, in the order of their [sizes](SoldBy::sizes).
+    pub prices: Vec<Option<Number>>,
 }
 
 /// How much to buy.
@@ -114,7 +117,7 @@ pub struct Answer {
 /// let answer = reckon(&Input {
 ///     parts: vec![plank], faces: Faces::All, coats: 1,
 ///     coverage: Coverage { least: Number::whole(150), most: Number::whole(200) },
-///     reserve: Number::whole(10), prices: Prices::default(),
+///     reserve: Number::whole(10), sold: SoldBy::Gallon, prices: vec![],
 /// }).map_err(|_| "refused")?;
 /// assert_eq!(answer.area.in_square_inches(), Number::whole(4299));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -133,7 +136,7 @@ pub fn reckon(input: &Input) -> Result<Answer, OutOfRange> {
     let gallons_least = ((feet / input.coverage.most)? * times)?;
     let more = (input.reserve / Number::whole(100))?;
     let gallons_to_buy = (gallons_most * (Number::ONE + more)?)?;
-    let cans = Cans::that_hold(gallons_to_buy, input.prices)?;
+    let cans = Cans::that_hold(gallons_to_buy, input.sold, &input.prices)?;
     Ok(Answer { part_areas, area, gallons_most, gallons_least, first_coat, gallons_to_buy, cans })
 }
 

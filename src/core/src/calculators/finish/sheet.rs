@@ -2,16 +2,17 @@
 
 use super::fields::{
     AREA, AS_THE_CAN, BUY, COATS, COST, COVERAGE, ENDS, FACES, FIELDS, FIRST_COAT, GALLON_PRICE,
-    GALLONS_LEAST, GALLONS_MOST, NOT_UNDERSIDE, PART_AREAS, PARTS, QUART_PRICE, RESERVE, RESULTS,
-    ROUGH, SHOW_FACE, SURFACE, WEATHERED, WITH_RESERVE,
+    GALLONS_LEAST, GALLONS_MOST, NOT_UNDERSIDE, PART_AREAS, PARTS, PRICE_OF_0_75, PRICE_OF_1,
+    PRICE_OF_2_5, PRICE_OF_5, QUART_PRICE, RESERVE, RESULTS, ROUGH, SHOW_FACE, SURFACE, WEATHERED,
+    WITH_RESERVE,
 };
-use super::{Answer, Coverage, Faces, Input, Prices, Why, drawing, reckon};
+use super::{Answer, Coverage, Faces, Input, SoldBy, Why, drawing, reckon};
 use crate::calculators::{Calculator, Stage};
 use crate::measure::Number;
 use crate::measure::text::decimal;
 use crate::say;
 use crate::sheet::{
-    self, Act, Amount, Ask, Bench, Caution, Goods, Note, Refusal, Source, Step, Term, Value,
+    self, Act, Amount, Ask, Bench, Caution, Field, Goods, Note, Refusal, Source, Step, Term, Value,
     WayOut, Working,
 };
 
@@ -43,14 +44,21 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
         _ => Some(range(200, 400)),
     };
     let reserve = ask.number(&RESERVE);
-    let (gallon, quart) = (ask.optional_money(&GALLON_PRICE), ask.optional_money(&QUART_PRICE));
+    let is_metric = ask.bench().tape.unit().is_metric();
+    let (sold, prices): (_, &[&Field]) = if is_metric {
+        (SoldBy::Litre, &[&PRICE_OF_5, &PRICE_OF_2_5, &PRICE_OF_1, &PRICE_OF_0_75])
+    } else {
+        (SoldBy::Gallon, &[&GALLON_PRICE, &QUART_PRICE])
+    };
+    let prices: Vec<_> = prices.iter().map(|field| ask.optional_money(field)).collect();
     let input = Input {
         parts: parts?,
         faces,
         coats: coats?,
         coverage: coverage?,
         reserve: reserve?,
-        prices: Prices { gallon: gallon?, quart: quart? },
+        sold,
+        prices: prices.into_iter().collect::<Option<_>>()?,
     };
     match reckon(&input) {
         Ok(answer) => Some(lay_out(&input, &answer, ask.bench())),
@@ -72,18 +80,8 @@ fn range(least: i64, most: i64) -> Coverage {
 }
 
 fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
-    // Where finish is sold in litres, how many are wanted is what is bought.
-    let wanted = gallons(answer.gallons_to_buy).in_units_of(bench.tape);
-    let headline = match wanted {
-        Value::Exact(litres, places, "L") => {
-            let tenths = (litres * Number::whole(10)).map(Number::ceil);
-            let up = tenths.and_then(|tenths| Number::ratio(tenths, 10)).unwrap_or(litres);
-            let words = Value::Exact(up, places.min(1), "L").in_line(bench);
-            BUY.figure("", Value::Words(say![words]))
-        }
-        _ => BUY.figure("", Value::Words(say![answer.cans.in_words()])),
-    };
-    let mut sheet = sheet::Answer::new(headline, working(input, answer));
+    let headline = BUY.figure("", Value::Words(say![answer.cans.in_words()]));
+    let mut sheet = sheet::Answer::new(headline, working(input, answer, bench));
     sheet.figures = vec![
         AREA.figure("", Value::Area(answer.area)),
         GALLONS_MOST.figure("", gallons(answer.gallons_most)),
@@ -105,32 +103,39 @@ fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
     sheet.notes = notes(input, answer, bench);
     sheet.cautions = Caution::of(&[Act::Finish]);
     sheet.drawing = Some(drawing::draw(input, answer, bench));
-    let cans = [
-        ("gallon of finish", answer.cans.gallons, input.prices.gallon),
-        ("quart of finish", answer.cans.quarts, input.prices.quart),
-    ];
-    let bought = cans.into_iter().filter(|(_, count, _)| *count > 0);
-    sheet.goods = bought
-        .map(|(name, count, each)| Goods {
-            name: name.to_owned(),
-            across: None,
-            length: None,
-            count: Some(count),
-            spares: 0,
-            each,
-        })
-        .collect();
+    let bought = answer.cans.all.iter().map(|((size, each), count)| Goods {
+        name: match input.sold {
+            SoldBy::Gallon => format!("{} of finish", size.name),
+            SoldBy::Litre => format!("{} can of finish", size.name),
+        },
+        across: None,
+        length: None,
+        count: Some(*count),
+        spares: 0,
+        each: *each,
+    });
+    sheet.goods = bought.collect();
     sheet
 }
 
 fn notes(input: &Input, answer: &Answer, bench: &Bench) -> Vec<Note> {
     let mut notes = vec![match answer.cans.why {
-        Why::LeastOver => say![
-            "These cans leave least over. A gallon can cost less than its quarts: give both prices to see."
-        ],
-        Why::OnlyOneHasAPrice => {
-            say!["Only the can that has a price is counted. Give both prices to compare."]
-        }
+        Why::LeastOver => match input.sold {
+            SoldBy::Gallon => say![
+                "These cans leave least over. A gallon can cost less than its quarts: give both prices to see."
+            ],
+            SoldBy::Litre => say![
+                "These cans leave least over. A large can may cost less than small ones: give their prices to see."
+            ],
+        },
+        Why::OnlyOneHasAPrice => match input.sold {
+            SoldBy::Gallon => {
+                say!["Only the can that has a price is counted. Give both prices to compare."]
+            }
+            SoldBy::Litre => {
+                say!["Only the can that has a price is counted. Give more prices to compare."]
+            }
+        },
         Why::Cheapest => say!["The cheapest cans that hold enough, by the prices you gave."],
     }];
     if input.coverage.least != input.coverage.most {
@@ -162,7 +167,7 @@ fn gallons(number: Number) -> Value {
     Value::Exact(number, 2, "gal")
 }
 
-fn working(input: &Input, answer: &Answer) -> Working {
+fn working(input: &Input, answer: &Answer, bench: &Bench) -> Working {
     let (wide, edges, ends) = input.faces.coated();
     let mut steps = Vec::new();
     for (part, area) in input.parts.iter().zip(&answer.part_areas).take(6) {
@@ -194,9 +199,18 @@ fn working(input: &Input, answer: &Answer) -> Working {
     let reserve = Term::fixed(1) + Term::of("reserve", Amount::percent(input.reserve));
     let bought = area() / least() * coats() * reserve;
     steps.push(Step::of("with the reserve", bought, gallons(answer.gallons_to_buy)));
+    // A working stays in the units of its formula; cans of litres are filled in litres.
+    let (cans, filled) = match input.sold {
+        SoldBy::Gallon => {
+            ("cans that hold it, four quarts to a gallon", gallons(answer.gallons_to_buy))
+        }
+        SoldBy::Litre => {
+            ("cans that hold it", gallons(answer.gallons_to_buy).in_units_of(bench.tape))
+        }
+    };
     steps.push(Step::in_words(
-        "cans that hold it, four quarts to a gallon",
-        say![format!("{} gal", decimal(answer.gallons_to_buy, 2))],
+        cans,
+        say![filled.in_line(bench)],
         Value::Words(say![answer.cans.in_words()]),
     ));
     Working { steps, sources: vec![Source::Arithmetic, Source::CommonPractice] }

@@ -1,6 +1,6 @@
 //! Rules and limits of finishing.
 
-use super::{CALCULATOR, Cans, Prices};
+use super::{CALCULATOR, Cans, SoldBy};
 use crate::calculators::trial::Trial;
 use crate::measure::Number;
 use crate::sheet::{Answer, Caution, Figure, Value};
@@ -67,9 +67,91 @@ fn coverage_of_a_surface_is_given_with_both_ends() {
 
 #[track_caller]
 fn check_cans(gallons: (i128, i128), prices: (Option<i64>, Option<i64>), words: &str) {
-    let prices = Prices { gallon: prices.0.map(Number::whole), quart: prices.1.map(Number::whole) };
-    let cans = Cans::that_hold(ratio(gallons.0, gallons.1), prices).expect("a few cans");
+    let prices = [prices.0, prices.1].map(|it| it.map(Number::whole));
+    let cans = Cans::that_hold(ratio(gallons.0, gallons.1), SoldBy::Gallon, &prices);
+    assert_eq!(cans.expect("a few cans").in_words(), words);
+}
+
+/// Litres are 473 176 473 / 125 000 000 of gallons (NIST SP 811); the cans are counted by hand.
+#[track_caller]
+fn check_litres(litres: (i128, i128), prices: [Option<i64>; 4], words: &str) {
+    let gallons = (ratio(litres.0, litres.1) / ratio(473_176_473, 125_000_000)).expect("small");
+    let prices = prices.map(|it| it.map(Number::whole));
+    let cans = Cans::that_hold(gallons, SoldBy::Litre, &prices).expect("a few cans");
     assert_eq!(cans.in_words(), words);
+}
+
+#[test]
+fn litres_without_prices_leave_least_over_in_the_fewest_cans() {
+    check_litres((1, 10), [None; 4], "1 × 0.75 L");
+    check_litres((3, 4), [None; 4], "1 × 0.75 L");
+    check_litres((1, 1), [None; 4], "1 × 1 L");
+    // 1.25 L cannot be had; 1.5 L is twice 0.75.
+    check_litres((5, 4), [None; 4], "2 × 0.75 L");
+    check_litres((7, 4), [None; 4], "1 × 1 L and 1 × 0.75 L");
+    // Two of 2.5 L hold 5 L too, in one can more; eight of 1 L hold 8 L in four more.
+    check_litres((5, 1), [None; 4], "1 × 5 L");
+    check_litres((8, 1), [None; 4], "1 × 5 L and 3 × 1 L");
+    check_litres((1000, 1), [None; 4], "200 × 5 L");
+}
+
+#[test]
+fn litres_with_prices_are_the_cheapest() {
+    // 5 L at 60, 2.5 at 35, 1 at 18, 0.75 at 15.
+    let all = [Some(60), Some(35), Some(18), Some(15)];
+    // 3.5 L: 2.5 and 1 are 53; one of 5 L is 60; four of 1 L are 72.
+    check_litres((7, 2), all, "1 × 2.5 L and 1 × 1 L");
+    // 4 L: 2.5 and twice 0.75 are 65, 2.5 and twice 1 are 71; one of 5 L is 60.
+    check_litres((4, 1), all, "1 × 5 L");
+    // Only the can that has a price.
+    check_litres((4, 1), [None, None, Some(18), None], "4 × 1 L");
+    // 0.75 L cans at 3 each are the cheapest by the litre: 2 L takes three, 9, where two of 1 L are 10.
+    check_litres((2, 1), [None, None, Some(5), Some(3)], "3 × 0.75 L");
+    // 1 L: one of 1 L at 5 is less than two of 0.75 at 6.
+    check_litres((1, 1), [None, None, Some(5), Some(3)], "1 × 1 L");
+}
+
+/// Every choice of up to 12 cans of each size, gone through in the plainest way.
+#[test]
+fn no_other_cans_are_cheaper() {
+    for (sold, prices) in [
+        (SoldBy::Gallon, vec![40, 12]),
+        (SoldBy::Litre, vec![61, 33, 14, 11]),
+        (SoldBy::Litre, vec![70, 30, 13, 10]),
+        (SoldBy::Litre, vec![61, 33, 11, 9]),
+    ] {
+        let known: Vec<_> = prices.iter().map(|price| Some(Number::whole(*price))).collect();
+        let sizes = sold.sizes();
+        for wanted in 1..=36_u32 {
+            let mut least = i64::MAX;
+            let mut counts = vec![0_u32; sizes.len()];
+            'all: loop {
+                let held: u32 = sizes.iter().zip(&counts).map(|(size, n)| size.quarters * n).sum();
+                let cost: i64 =
+                    prices.iter().zip(&counts).map(|(price, n)| price * i64::from(*n)).sum();
+                if held >= wanted {
+                    least = least.min(cost);
+                }
+                for at in 0..=counts.len() {
+                    let Some(count) = counts.get_mut(at) else { break 'all };
+                    *count += 1;
+                    if *count <= 12 {
+                        break;
+                    }
+                    *count = 0;
+                }
+            }
+            let mut gallons = ratio(wanted.into(), 4);
+            if sold == SoldBy::Litre {
+                gallons = (gallons / ratio(473_176_473, 125_000_000)).expect("small");
+            }
+            let cans = Cans::that_hold(gallons, sold, &known).expect("a few cans");
+            if sold == SoldBy::Gallon && wanted > 12 {
+                continue;
+            }
+            assert_eq!(cans.cost, Some(Number::whole(least)), "{sold:?} {wanted}: {cans:?}");
+        }
+    }
 }
 
 #[test]

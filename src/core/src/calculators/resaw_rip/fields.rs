@@ -99,7 +99,7 @@ pub(super) const STRIP_WIDTH: Field = Field::new("strip_width", "Strip width", "
 pub(super) const N_STRIPS: Field = Field::new("n_strips", "How many", "",
     Kind::Count { least: 1, most: MOST_STRIPS }, Start::Text("4")).only_for(PLAN.id, &[EQUAL.id]);
 pub(super) const WIDTHS: Field = Field::new("widths", "Widths",
-    "Finished; 2 @ 2 3/4 is two of them",
+    "Finished",
     Kind::Lengths, Start::Text("2 @ 2 3/4 in, 1 3/4 in")).only_for(PLAN.id, &[LIST.id]);
 pub(super) const FIRST_EDGE: Field = Field::new("first_edge", "Off the first edge",
     "Kerf and all; 0 when it is good",

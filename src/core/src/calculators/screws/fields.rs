@@ -9,7 +9,8 @@ const ALL_FASTENERS: [Choice; FASTENERS.len()] = {
     let mut choices = [Choice::new("", ""); FASTENERS.len()];
     let mut index = 0;
     while index < FASTENERS.len() {
-        choices[index] = Choice::new(FASTENERS[index].id, FASTENERS[index].name);
+        let it = FASTENERS[index];
+        choices[index] = Choice::new(it.id, it.name).across(it.across);
         index += 1;
     }
     choices
@@ -32,17 +33,17 @@ pub(super) const BUY: Choice = Choice::new("buy", "How many to buy");
 pub(super) const GAUGE: Field = Field::new("gauge", "Screw", "",
     Kind::Choice(&[NO_6, NO_7, NO_8, NO_9, NO_10, NO_12, NO_14, NO_16, NO_18, NO_20, NO_24]), Start::Text(NO_8.id))
     .only_for(QUESTION.id, &[LENGTH.id, POCKET.id, TOE.id, BUY.id]);
-const NO_6: Choice = Choice::new("screw_6", "No. 6");
-const NO_7: Choice = Choice::new("screw_7", "No. 7");
-pub(super) const NO_8: Choice = Choice::new("screw_8", "No. 8");
-const NO_9: Choice = Choice::new("screw_9", "No. 9");
-const NO_10: Choice = Choice::new("screw_10", "No. 10");
-const NO_12: Choice = Choice::new("screw_12", "No. 12");
-const NO_14: Choice = Choice::new("screw_14", "No. 14");
-const NO_16: Choice = Choice::new("screw_16", "No. 16");
-const NO_18: Choice = Choice::new("screw_18", "No. 18");
-const NO_20: Choice = Choice::new("screw_20", "No. 20");
-const NO_24: Choice = Choice::new("screw_24", "No. 24");
+const NO_6: Choice = Choice::new("screw_6", "No. 6").across(FASTENERS[0].across);
+const NO_7: Choice = Choice::new("screw_7", "No. 7").across(FASTENERS[1].across);
+pub(super) const NO_8: Choice = Choice::new("screw_8", "No. 8").across(FASTENERS[2].across);
+const NO_9: Choice = Choice::new("screw_9", "No. 9").across(FASTENERS[3].across);
+const NO_10: Choice = Choice::new("screw_10", "No. 10").across(FASTENERS[4].across);
+const NO_12: Choice = Choice::new("screw_12", "No. 12").across(FASTENERS[5].across);
+const NO_14: Choice = Choice::new("screw_14", "No. 14").across(FASTENERS[6].across);
+const NO_16: Choice = Choice::new("screw_16", "No. 16").across(FASTENERS[7].across);
+const NO_18: Choice = Choice::new("screw_18", "No. 18").across(FASTENERS[8].across);
+const NO_20: Choice = Choice::new("screw_20", "No. 20").across(FASTENERS[9].across);
+const NO_24: Choice = Choice::new("screw_24", "No. 24").across(FASTENERS[10].across);
 
 pub(super) const FASTENER: Field = Field::new("fastener", "Screw or nail", "",
     Kind::Choice(&ALL_FASTENERS), Start::Text(NO_8.id))

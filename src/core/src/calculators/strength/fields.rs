@@ -97,7 +97,7 @@ pub(super) const POUNDS_PER_FOOT: Field = Field::new("pounds_per_foot", "On each
     Kind::Number { least: 1, most: 10_000, unit: "lb" }, Start::Text("120"))
     .only_for(LOAD.id, &[EVENLY.id, EVEN_OVERHANG.id]);
 pub(super) const PLACES: Field = Field::new("places", "Places",
-    "from the left support; twice for twice the load",
+    "from the left support; two there for twice the load",
     Kind::Lengths, Start::Text("12 in, 24 in")).only_for(LOAD.id, &[SEVERAL.id]);
 pub(super) const EACH: Field = Field::new("each", "Load at each place", "",
     Kind::Number { least: 1, most: 100_000, unit: "lb" }, Start::Text("100"))

@@ -23,7 +23,7 @@ pub(crate) const RIP_OUTER: Choice = Choice::new("rip_outer", "Rip outer two");
 pub(super) const TOP: Choice = Choice::new("top", "Top width");
 
 pub(crate) const PLANKS: Field = Field::new("planks", "Plank widths",
-    "as measured, from the left; 5 @ 5 1/2 for five",
+    "as measured, from the left",
     Kind::Lengths, Start::Text("5 @ 5 1/2 in"))
     .only_for(QUESTION.id, &[PLANKS_AND_GAPS.id, TODAY_AND_LATER.id]);
 pub(super) const TOP_WIDTH: Field = Field::new("top_width", "Top width", "across the planks",

@@ -2,7 +2,7 @@
 //!
 //! A part's stock names the section of its boards. A part narrower or thinner than its boards has to be ripped or
 //! resawn; the saw's limits are those of the resaw-and-rip calculator, so that a plan never asks for a strip that it
-//! refuses. Pieces ticked off are not wanted any more; parts that wait for a measurement are left out and named.
+//! refuses. Pieces ticked off are not wanted any more, and what is left of a board that is begun is not counted; parts that wait for a measurement are left out and named.
 
 mod again;
 mod make;
@@ -22,7 +22,7 @@ pub use problem::{Named, Obstacle, WantedProblem};
 use crate::cutting::Job as CutJob;
 use crate::job::cut_labels::Labels;
 use crate::job::sections::reads;
-use crate::job::{Grain, Item, ItemId, Job, PartSizes, Reckoned, part_sizes};
+use crate::job::{BoardState, Grain, Item, ItemId, Job, PartSizes, Reckoned, part_sizes};
 use crate::measure::Length;
 use crate::say;
 use crate::sheet::{Bench, Caution, Sentence};
@@ -137,7 +137,24 @@ pub fn from_job_book(
     if !problems.is_empty() {
         return Err(problems);
     }
+    notes.extend(begun(job));
     make::make(&parts, &boards, bench, options, (left_out, notes))
+}
+
+/// What is left of boards of which some pieces are cut. They are off the rack, and only the tape knows the rest: a tick
+/// says how many pieces were cut, not where, and whoever lays a board out anew before the second cut is free to.
+fn begun(job: &Job) -> Vec<Sentence> {
+    let plan = job.find_cut_plan(false).and_then(|id| job.cut_plan(id));
+    let states = plan.map_or_else(Vec::new, |(_, states)| states);
+    let begun = (1_u32..).zip(&states).filter(|(_, it)| matches!(it, BoardState::Begun(_)));
+    let told = begun.map(|(number, _)| {
+        say![
+            "Board ",
+            number,
+            " is begun. What is left of it is not counted: tap “Came out different” there and write down what is left."
+        ]
+    });
+    told.collect()
 }
 
 fn left_out_note(problem: &WantedProblem) -> Sentence {

@@ -17,6 +17,12 @@ use crate::tables::fasteners::{Fastener, Make, stock_lengths};
 pub const DEPTH_SOURCE: &str = "Depth in softwood: Navy NAVEDTRA 14119, Fig. 3-52; in hardwood: \
      Audel Carpenters and Builders Math, Plans, and Specifications, 7th ed., Figure 1-19";
 
+/// Depths of both holes of a lag screw: the wide one as deep as the shank, the narrow one as deep as the screw goes in,
+/// so to its tip. Read in the source, which has it from a guide for fitters. NDS 2018 12.1.4.2 wants the narrow one at
+/// least as deep as the thread: from memory, not a test oracle.
+pub const LAG_DEPTH_SOURCE: &str =
+    "Depths of a lag screw's holes: mypdh.engineer, lesson “Lag Bolts”, steps 2 and 3";
+
 /// What to choose bits for.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Input {
@@ -67,9 +73,8 @@ pub struct Answer {
 ///
 /// Wood screw: Wood Handbook FPL-GTR-282 p. 8-10. Lag screw: NDS 2018 12.1.4.2. Nail: NDS 2018
 /// 12.1.6.2. Root and thread: NDS 2018 Tables L2 and L3. Depth of the clearance hole: NDS 2018
-/// 12.1.4.2, as deep as the unthreaded length. Depth of the pilot: [`DEPTH_SOURCE`] for a wood screw;
-/// for a lag screw the same section of the NDS wants at least the threaded length, which was not read
-/// but is from memory. For a nail: common practice, no source.
+/// 12.1.4.2, as deep as the unthreaded length. Depth of the pilot: [`DEPTH_SOURCE`] for a wood screw,
+/// [`LAG_DEPTH_SOURCE`] for a lag screw. For a nail: common practice, no source.
 pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let Input { fastener, wood, length, top } = *input;
     let into = (length - top)?;

@@ -1,7 +1,8 @@
 //! Reads fastener and wood and lays the bits out.
 
 use super::{
-    Answer, DEPTH_SOURCE, Input, is_to_the_tip, lag_range, nail_share, reckon, root_share, smooth,
+    Answer, DEPTH_SOURCE, Input, LAG_DEPTH_SOURCE, is_to_the_tip, lag_range, nail_share, reckon,
+    root_share, smooth,
 };
 use crate::calculators::screws::fields::{
     CLEARANCE_BIT, CLEARANCE_DEPTH, FASTENER, HEAD_WIDTH, PILOT_BIT, PILOT_DEPTH, ROOT,
@@ -125,9 +126,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
     let mut sources = vec![Source::Published(source), Source::Published(SIZES_SOURCE)];
     match fastener.make {
         Make::WoodScrew => sources.push(Source::Published(DEPTH_SOURCE)),
-        Make::LagScrew => sources.push(Source::Unverified(
-            "Pilot of a lag screw at least as deep as its thread: AWC NDS 2018, 12.1.4.2",
-        )),
+        Make::LagScrew => sources.push(Source::Published(LAG_DEPTH_SOURCE)),
         Make::Nail => sources.push(Source::CommonPractice),
     }
     Working { steps, sources }
