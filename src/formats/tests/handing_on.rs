@@ -158,6 +158,11 @@ fn pieces_that_do_not_fit_together_are_refused() {
     gatherer.take(&forged(1, "AAAA")).expect("reads");
     gatherer.take(&forged(2, "BBBB")).expect("reads");
     assert_eq!(gatherer.whole(), Some(Err(PackProblem::Damaged)));
+    // Of another job in as many pieces, or of the same said to have more.
+    let other = forged(1, "AAAA").replace("00000000", "00000001");
+    assert_eq!(gatherer.take(&other), Err(CodeProblem::OtherJob(1, 2)));
+    let more = forged(1, "AAAA").replace("1/2", "1/3");
+    assert_eq!(gatherer.take(&more), Err(CodeProblem::OtherJob(1, 3)));
     let bomb = codes(&" ".repeat(20_000_000), 4_000).expect("few codes");
     let mut gatherer = Gatherer::default();
     for code in &bomb {

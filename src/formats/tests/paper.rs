@@ -16,8 +16,12 @@ struct Read {
     width: f64,
     height: f64,
     lines: Vec<((f64, f64), (f64, f64))>,
+    /// Those of the lines that are dashed.
+    dashed: Vec<((f64, f64), (f64, f64))>,
     /// Left and right edges of what is drawn in curves.
     circles: Vec<(f64, f64)>,
+    /// What is written, with where it begins on its base line.
+    words: Vec<(f64, f64, String)>,
 }
 
 fn read(pdf: &[u8]) -> Vec<Read> {
@@ -34,6 +38,8 @@ fn read(pdf: &[u8]) -> Vec<Read> {
             let mut lines = Vec::new();
             let mut circles: Vec<(f64, f64)> = Vec::new();
             let mut curve: Option<(f64, f64)> = None;
+            let (mut dashed, mut is_dashed) = (Vec::new(), false);
+            let mut words = Vec::new();
             let mut at = (0.0, 0.0);
             for operation in Content::decode(&content).expect("operations").operations {
                 let number =
@@ -41,8 +47,20 @@ fn read(pdf: &[u8]) -> Vec<Read> {
                 let place = || (number(0) / 72.0, height - number(1) / 72.0);
                 match operation.operator.as_str() {
                     "m" => at = place(),
+                    "d" => {
+                        let dashes = operation.operands[0].as_array().expect("dashes and gaps");
+                        is_dashed = !dashes.is_empty();
+                    }
+                    "Td" => at = place(),
+                    "Tj" => {
+                        let text = operation.operands[0].as_str().expect("words");
+                        words.push((at.0, at.1, String::from_utf8_lossy(text).into_owned()));
+                    }
                     "l" => {
                         lines.push((at, place()));
+                        if is_dashed {
+                            dashed.push((at, place()));
+                        }
                         at = place();
                     }
                     "c" => {
@@ -54,7 +72,7 @@ fn read(pdf: &[u8]) -> Vec<Read> {
                     _ => {}
                 }
             }
-            Read { width, height, lines, circles }
+            Read { width, height, lines, dashed, circles, words }
         })
         .collect()
 }
@@ -77,6 +95,59 @@ fn the_cover_has_a_square_of_three_inches() {
         cover.lines.iter().map(|((ax, ay), (bx, by))| (bx - ax).hypot(by - ay)).collect();
     assert_eq!(sides.len(), 4);
     assert!(sides.iter().all(|side| near(*side, 3.0)), "{sides:?}");
+}
+
+/// What is written of the square stands in it, above its lower side.
+#[test]
+fn the_square_says_how_large_it_is() {
+    let pdf = template_pdf(&stick("5", &[]), Paper::A4, Tape::SIXTEENTHS, "").expect("prints");
+    let cover = &read(&pdf)[0];
+    let places = cover.lines.iter().flat_map(|(from, to)| [*from, *to]);
+    let (left, bottom) = places.fold((f64::MAX, f64::MIN), |(x, y), it| (x.min(it.0), y.max(it.1)));
+    let (x, y, _) = cover.words.iter().find(|(.., it)| it == "3 in").expect("its size");
+    assert!(*x > left && *x < left + 1.0, "{x} and not right of {left}");
+    assert!(*y < bottom && *y > bottom - 1.0, "{y} and not above {bottom}");
+}
+
+/// Where pages meet, each has a dashed line, and laid on each other the two are one line over the whole picture: in the
+/// middle of the half inch that both show. There is none where no page follows.
+#[test]
+fn pages_meet_at_their_dashed_lines() {
+    let inks = vec![Ink::Hole(12.0, 14.0, 1.0)];
+    let template = Template { title: say!["t"], width: 24.0, height: 28.0, inks };
+    for paper in [Paper::Letter, Paper::A4] {
+        let pages = tile(&template, paper).expect("lays out");
+        assert!(pages.rows >= 3 && pages.columns >= 3, "{} × {}", pages.rows, pages.columns);
+        let pdf = template_pdf(&template, paper, Tape::SIXTEENTHS, "").expect("prints");
+        for (page, drawn) in pages.pages.iter().zip(&read(&pdf)[1..]) {
+            let (across, down) = (pages.area_width - 0.5, pages.area_height - 0.5);
+            // Between the columns and rows before and after it, counted from the picture's own corner.
+            let x_of = |column: usize| across * column as f64 + 0.25;
+            let y_of = |row: usize| down * row as f64 + 0.25;
+            let mut expected = Vec::new();
+            let inner = |at: usize, count: usize| {
+                [at, at + 1].into_iter().filter(move |it| *it > 0 && *it < count)
+            };
+            expected.extend(inner(page.column, pages.columns).map(|it| (x_of(it), true)));
+            expected.extend(inner(page.row, pages.rows).map(|it| (y_of(it), false)));
+            let found = drawn.dashed.iter().map(|((ax, ay), (bx, by))| {
+                let is_upright = near(*ax, *bx);
+                let long = (bx - ax).hypot(by - ay);
+                assert!(near(long, if is_upright { pages.area_height } else { pages.area_width }));
+                if is_upright {
+                    (ax - pages.left + page.x, true)
+                } else {
+                    (ay - pages.top + page.y, false)
+                }
+            });
+            let mut found: Vec<(f64, bool)> = found.collect();
+            for wanted in expected {
+                let at = found.iter().position(|it| near(it.0, wanted.0) && it.1 == wanted.1);
+                found.remove(at.unwrap_or_else(|| panic!("{wanted:?} is not in {found:?}")));
+            }
+            assert_eq!(found, [], "row {}, column {}", page.row, page.column);
+        }
+    }
 }
 
 /// Sources: ANSI/ASME Y14.1 size A, 8.5 × 11 in; ISO 216 A4, 210 × 297 mm.
@@ -236,16 +307,15 @@ proptest! {
     fn pages_cover_everything_and_overlap(width in 0.1_f64..200.0, height in 0.1_f64..30.0, a4 in any::<bool>()) {
         let template = Template { title: say!["t"], width, height, inks: Vec::new() };
         let paper = if a4 { Paper::A4 } else { Paper::Letter };
-        match tile(&template, paper) {
-            Err(problem) => prop_assert_eq!(problem, PaperProblem::TooManyPages),
-            Ok(pages) => {
-                let last = pages.pages.last().expect("a page");
-                prop_assert!(last.x + pages.area_width >= width - 1e-9);
-                prop_assert!(last.y + pages.area_height >= height - 1e-9);
-                for pair in pages.pages.windows(2).filter(|pair| pair[0].row == pair[1].row) {
-                    prop_assert!((pair[0].x + pages.area_width - pair[1].x - 0.5).abs() < 1e-9);
-                }
-            }
+        let pages = tile(&template, paper);
+        prop_assert!(pages.is_ok() || pages == Err(PaperProblem::TooManyPages));
+        prop_assume!(pages.is_ok(), "too many pages");
+        let pages = pages.expect("it was laid out");
+        let last = pages.pages.last().expect("a page");
+        prop_assert!(last.x + pages.area_width >= width - 1e-9);
+        prop_assert!(last.y + pages.area_height >= height - 1e-9);
+        for pair in pages.pages.windows(2).filter(|pair| pair[0].row == pair[1].row) {
+            prop_assert!((pair[0].x + pages.area_width - pair[1].x - 0.5).abs() < 1e-9);
         }
     }
 }

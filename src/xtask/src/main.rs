@@ -8,6 +8,7 @@ mod engines;
 mod lint;
 mod notices;
 mod npm;
+mod outside;
 mod page;
 mod precache;
 mod serve;
@@ -37,6 +38,10 @@ cargo xtask COMMAND
   lint             formatting, clippy (native and wasm) and tidy
   tidy             the rules of this repository that no compiler checks
   notices          the licences of all that is published, as the app shows them; fails on one we may not ship
+  mutants [FOLDER..] [--shard K/N]
+                   changes the code in one place after the other and lists what no test notices; takes hours,
+                   a shard is a sample; needs cargo-mutants
+  advisories       what is known against the crates we use, and their licences; needs cargo-deny
   budget           sizes of dist/ over the wire, as a table; fails when over budget
   bench page       keystroke to paint, first visits over a slow line and cold offline start at 4x CPU
                    slow-down, as a table; with the word line, without the keystrokes
@@ -96,6 +101,8 @@ fn run(arguments: &[String]) -> Result<()> {
             print!("{}", notices::text(&[notices::PAGE.as_slice(), &[page::JS_PACKAGE]].concat())?);
             Ok(())
         }
+        ["mutants", words @ ..] => outside::mutants(words),
+        ["advisories"] => outside::advisories(),
         ["budget"] => budget::report(),
         ["bench", "page", which @ ..] => suite::bench_page(which),
         ["bench", "job"] => suite::bench_job(),

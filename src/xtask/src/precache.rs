@@ -20,8 +20,8 @@ const TEMPLATE: &str = "src/app/service_worker/sw.js";
 pub(crate) const WORKER: &str = "sw.js";
 const VERSION_BLANK: &str = "const VERSION = \"\";";
 const FILES_BLANK: &str = "const FILES = [];";
-/// Published beside the page, not a part of it.
-const APART: &str = "js/";
+/// Published beside the page, not a part of it: the JavaScript package, and pictures for who installs the app.
+const APART: [&str; 2] = ["js/", "screenshots/"];
 
 /// The folder that Trunk is filling, when it runs this as its hook.
 pub(crate) fn staging_folder() -> Result<PathBuf> {
@@ -68,7 +68,7 @@ struct File {
 pub(crate) fn paths(folder: &Path) -> Result<Vec<String>> {
     let mut paths = Vec::new();
     walk(folder, "", &mut paths)?;
-    paths.retain(|path| path != WORKER && !path.starts_with(APART));
+    paths.retain(|path| path != WORKER && !APART.iter().any(|apart| path.starts_with(apart)));
     paths.sort();
     Ok(paths)
 }

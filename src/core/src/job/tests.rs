@@ -111,6 +111,18 @@ fn a_circle_names_its_members() {
     assert!(problem(&job, "d part").contains("a part ← b part ← c part"));
 }
 
+/// A part that is made of such a size has its other sizes, and says why this one has none.
+#[test]
+fn a_part_made_of_a_circle_says_so() {
+    let mut job = job_of(&[("a part", "b part + 1"), ("b part", "a part")]);
+    let change = job.adding(0, Item::Part(part(0, "strip", "2", "a part")));
+    job.make(&Step::new("add", vec![change])).expect("fresh");
+    let sizes = part_sizes(&job, &Reckoned::of(&job, &Bench::default()));
+    assert_eq!((sizes.len(), sizes[0].quantity.clone()), (1, Ok(2)));
+    assert_eq!(sizes[0].length, Ok(inches("20")));
+    assert!(sizes[0].width.is_err(), "{:?}", sizes[0].width);
+}
+
 #[test]
 fn a_circle_of_the_most_sizes_is_told_at_once_and_opens_at_one_measure() {
     let all: Vec<(String, String)> =

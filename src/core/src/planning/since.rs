@@ -191,3 +191,48 @@ fn price_since(at: usize, old: &Side<'_>, new: &Side<'_>) -> Option<Sentence> {
     (was != board.price_cents)
         .then(|| say![name, " ", length, ": it was ", before, "; it is ", after, " now."])
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::job::{Item, Measure, Step};
+    use crate::planning::demo::demo_in_work;
+
+    fn told(job: &Job) -> Vec<String> {
+        let bench = Bench::default();
+        let changes = no_longer_fits(job, &Reckoned::of(job, &bench), &bench);
+        changes.into_iter().flat_map(|(_, told)| told).map(|it| it.to_string()).collect()
+    }
+
+    fn waiting(job: &mut Job, name: &str) {
+        let found = job.measures().into_iter().find(|(_, measure)| measure.name == name);
+        let (id, measure) = found.map(|(id, it)| (id, it.clone())).expect("a size of the demo");
+        let change = job.replacing(id, Item::Measure(Measure { wait: true, ..measure }));
+        job.make(&Step::new("wait", vec![change])).expect("no conflict");
+    }
+
+    /// By hand: all four legs are cut, the five planks are not.
+    #[test]
+    fn what_must_wait_is_told_unless_it_is_cut() {
+        let (mut job, _) = demo_in_work();
+        assert_eq!(told(&job), Vec::<String>::new());
+        waiting(&mut job, "leg length");
+        assert_eq!(told(&job), Vec::<String>::new());
+        waiting(&mut job, "top length");
+        // A plank of the rack is then wanted by nobody either.
+        let waits = "top plank must wait for a measurement now.";
+        assert_eq!(told(&job), [waits, "short plank is not on the rack any more."]);
+    }
+
+    /// What is taken out of the job is another thing than what waits; legs that are cut need no plan.
+    #[test]
+    fn what_is_not_wanted_any_more_is_told_unless_it_is_cut() {
+        let (mut job, _) = demo_in_work();
+        for name in ["leg", "end bracket"] {
+            let part = job.parts().into_iter().find(|(_, part)| part.name == name);
+            let change = job.removing(part.expect("a part of the demo").0);
+            job.make(&Step::new("take out", vec![change])).expect("no conflict");
+        }
+        assert_eq!(told(&job), ["end bracket is in the plan and not wanted any more."]);
+    }
+}

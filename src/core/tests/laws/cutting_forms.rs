@@ -9,6 +9,8 @@ use reckoner_core::planning::quick_list::{QUICK_LIST, quick_list};
 use reckoner_core::planning::wanted::{OPTIONS, from_job_book, options};
 use reckoner_core::sheet::{Ask, Bench, Entries};
 
+use crate::judged::{self, answered};
+
 /// A text that someone or something might leave in a field of a list.
 fn text() -> impl Strategy<Value = String> {
     let piece = prop_oneof![
@@ -106,7 +108,7 @@ proptest! {
 
 proptest! {
     // Each case works a whole job out.
-    #![proptest_config(ProptestConfig::with_cases(300))]
+    #![proptest_config(judged::cases(300))]
 
     #[test]
     fn a_job_book_is_a_cutting_job_or_says_what_is_in_the_way(
@@ -117,7 +119,7 @@ proptest! {
         let read = options(&mut ask);
         let (_, refusals) = ask.finish();
         prop_assert_eq!(read.is_none(), !refusals.is_empty());
-        let Some(options) = read else { return Ok(()) };
+        let options = answered(read.ok_or("refused"))?;
         match from_job_book(&job, &Reckoned::of(&job, &bench), &bench, &options) {
             Ok(wanted) => {
                 prop_assert_eq!(wanted.labels.parts.len(), wanted.job.parts.len());

@@ -34,7 +34,7 @@ pub(crate) fn of(calculator: &'static Calculator) -> Vec<(Entries, Tape)> {
 }
 
 /// Every set of the choices, in order, up to so many.
-fn chosen(calculator: &Calculator) -> Vec<Entries> {
+pub(crate) fn chosen(calculator: &Calculator) -> Vec<Entries> {
     let mut all = vec![Entries::default()];
     for field in calculator.fields {
         let ids: Vec<&str> = match field.kind {

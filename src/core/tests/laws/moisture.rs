@@ -9,6 +9,8 @@ use reckoner_core::measure::{Length, Number};
 use reckoner_core::tables::shrinkage::Across;
 use reckoner_core::tables::species::{Grain, SPECIES};
 
+use crate::judged::answered;
+
 fn wood() -> impl Strategy<Value = Wood> {
     let grain = prop::sample::select(vec![None, Some(Grain::FlatSawn), Some(Grain::QuarterSawn)]);
     prop_oneof![
@@ -35,10 +37,8 @@ proptest! {
     fn there_and_back_gives_the_board_again(
         wood in wood(), across in across(), from in moisture(), to in moisture(),
     ) {
-        let (Ok(there), Ok(back)) = (
-            spread(wood, across, Moistures::now_and_later(from, to)),
-            spread(wood, across, Moistures::now_and_later(to, from)),
-        ) else { return Ok(()) };
+        let there = answered(spread(wood, across, Moistures::now_and_later(from, to)))?;
+        let back = answered(spread(wood, across, Moistures::now_and_later(to, from)))?;
         let round = (there.likely.factor * back.likely.factor).unwrap();
         if matches!(there.likely.rule, Rule::EachPoint(_)) {
             // The coefficients hold for the size they start from: (1 + c)(1 - c) = 1 - c².
@@ -53,9 +53,7 @@ proptest! {
     fn drying_shrinks_and_the_ends_lie_either_side(
         wood in wood(), across in across(), from in moisture(), to in moisture(),
     ) {
-        let Ok(spread) = spread(wood, across, Moistures::now_and_later(from, to)) else {
-            return Ok(());
-        };
+        let spread = answered(spread(wood, across, Moistures::now_and_later(from, to)))?;
         let factor = spread.likely.factor;
         let full = Number::whole(30);
         if from.min(full) == to.min(full) {
@@ -84,7 +82,7 @@ proptest! {
             wood,
             moistures: Moistures::now_and_later(from, to),
         };
-        let Ok(later) = gap::reckon(&input) else { return Ok(()) };
+        let later = answered(gap::reckon(&input))?;
         prop_assert!(!later.gap_later.is_negative() && !later.gap_now.is_negative());
         let back = gap::Input { known: gap::Known::Later(later.gap_later), ..input };
         prop_assert_eq!(gap::reckon(&back).unwrap().gap_now, Length::sixty_fourths(gap));
@@ -102,7 +100,7 @@ proptest! {
     ) {
         let moistures = Moistures::driest_and_wettest(from.min(to), from.max(to));
         let input = swing::Input { width: Length::sixty_fourths(width), wood, moistures };
-        let Ok(answer) = swing::reckon(&input) else { return Ok(()) };
+        let answer = answered(swing::reckon(&input))?;
         prop_assert!(!answer.swing.is_negative());
         prop_assert!(answer.never_closes >= answer.swing);
         prop_assert!(answer.never_closes >= answer.by_green_size);

@@ -10,6 +10,8 @@ use reckoner_core::calculators::resaw_rip::strips::{self, Falls, OtherEdge, Plan
 use reckoner_core::measure::{Length, Number, Tape, Unit};
 use reckoner_core::sheet::Side;
 
+use crate::judged::{self, answered};
+
 /// A length of the answer in sixty-fourths; every one here is a whole number of them.
 fn in_64ths(length: Length) -> i64 {
     let n = (length.in_inches() * Number::whole(64)).expect("a small length");
@@ -123,11 +125,11 @@ fn saw_the_board(board: &Board, answer: &strips::Answer) -> Sawn {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(2000))]
+    #![proptest_config(judged::cases(2000))]
 
     #[test]
     fn strips_kerfs_and_leftover_are_the_board(board in a_board(), plan in a_plan()) {
-        let Ok(answer) = strips::reckon(&input(&board, plan)) else { return Ok(()) };
+        let answer = answered(strips::reckon(&input(&board, plan)))?;
         let mut at = Length::ZERO;
         let mut total = 0;
         for band in &answer.bands {
@@ -145,7 +147,7 @@ proptest! {
 
     #[test]
     fn a_simulated_saw_cuts_the_strips_of_the_answer(board in a_board(), plan in a_plan()) {
-        let Ok(answer) = strips::reckon(&input(&board, plan)) else { return Ok(()) };
+        let answer = answered(strips::reckon(&input(&board, plan)))?;
         let sawn = saw_the_board(&board, &answer);
         let expected: Vec<i64> = answer.strips.iter().map(|strip| in_64ths(strip.sawn)).collect();
         prop_assert_eq!(&sawn.strips, &expected);
@@ -168,9 +170,7 @@ proptest! {
         board in a_board(), width in 16..300_i64,
     ) {
         let board = Board { falls: Falls::AtFence, ..board };
-        let Ok(answer) = strips::reckon(&input(&board, Plan::Fit(of_64ths(width)))) else {
-            return Ok(());
-        };
+        let answer = answered(strips::reckon(&input(&board, Plan::Fit(of_64ths(width)))))?;
         let count = i64::try_from(answer.strips.len()).expect("a small count");
         let cleaned = if board.other_edge == OtherEdge::Cut { 2 } else { 1 } * board.first_edge;
         let room = |n: i64| n * (width + 2 * board.allowance) + (n - 1) * board.kerf;
@@ -182,9 +182,7 @@ proptest! {
     fn an_equal_split_never_needs_more_than_the_board_and_wastes_less_than_a_mark_each(
         board in a_board(), n_strips in 1..12_u32,
     ) {
-        let Ok(answer) = strips::reckon(&input(&board, Plan::Equal(n_strips))) else {
-            return Ok(());
-        };
+        let answer = answered(strips::reckon(&input(&board, Plan::Equal(n_strips))))?;
         let first = answer.strips.first().expect("at least one").sawn;
         prop_assert!(answer.strips.iter().all(|strip| strip.sawn == first));
         prop_assert_eq!(answer.strips.len(), n_strips as usize);
@@ -237,7 +235,7 @@ impl Stick {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(2000))]
+    #![proptest_config(judged::cases(2000))]
 
     #[test]
     fn a_simulated_stick_comes_out_at_its_target_and_never_grows(
@@ -262,7 +260,7 @@ proptest! {
             n_pieces,
             saw: saw(kerf, 16),
         };
-        let Ok(answer) = section::reckon(&input) else { return Ok(()) };
+        let answer = answered(section::reckon(&input))?;
         let mut stick = Stick { faces: [0, 0, width, thickness] };
         let (mut fence_before, mut settings) = (i64::MAX, 0);
         let mut passes = 0_u64;
@@ -309,7 +307,7 @@ proptest! {
             n_pieces: 1,
             saw: saw(8, 8),
         };
-        let Ok(answer) = section::reckon(&input) else { return Ok(()) };
+        let answer = answered(section::reckon(&input))?;
         for cut in &answer.cuts {
             let sweep = &cut.sweep;
             prop_assert!(sweep.height <= of_64ths(200));
@@ -341,7 +339,7 @@ proptest! {
             shoe_side: if is_narrow { ShoeSide::Narrow } else { ShoeSide::Wide },
             kept_edge: Side::Left,
         };
-        let Ok(answer) = guide::reckon(&input) else { return Ok(()) };
+        let answer = answered(guide::reckon(&input))?;
         let edge = in_64ths(answer.chosen.from_kept_edge);
         let shoe = if is_narrow { narrow } else { wide };
         // The shoe lies against the guide, and its nearest tooth is that far from its edge.

@@ -7,6 +7,8 @@ use reckoner_core::calculators::spacing::{Answer, End, Input, Wish, reckon};
 use reckoner_core::measure::{Length, Tape, length};
 use reckoner_core::sheet::{Refused, Span};
 
+use crate::judged::{self, answered};
+
 fn quarters(n: i128) -> Length {
     Length::of_inch(n, 4).unwrap()
 }
@@ -255,13 +257,11 @@ fn check_best(input: &Input) -> Result<(), TestCaseError> {
     let (count, width) = match input.wish {
         Wish::Count(count) => (count, Length::ZERO),
         Wish::Slats { width, count } => (count, width),
-        _ => return Ok(()),
+        _ => return Err(TestCaseError::reject("no count is asked for")),
     };
     let (from, to, beyond) = track(input);
     let points = count as usize + beyond;
-    if from >= to || points < 2 {
-        return Ok(());
-    }
+    prop_assume!(from < to && points >= 2, "nothing to choose");
     let zones = taken(input);
     let free = free_stretches(&zones, from, to);
     let ends = (big(from), big(to));
@@ -301,14 +301,12 @@ fn check_best(input: &Input) -> Result<(), TestCaseError> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(400))]
+    #![proptest_config(judged::cases(400))]
 
     #[test]
     fn spacing_keeps_every_limit(input in input(), mirror in any::<bool>()) {
         let input = if mirror { mirrored(input) } else { input };
-        if let Ok(answer) = reckon(&input) {
-            check_limits(&input, &answer);
-        }
+        check_limits(&input, &answered(reckon(&input))?);
     }
 
     /// Random marks on sixteenths that keep the limits never have a smaller widest gap.
@@ -317,7 +315,7 @@ proptest! {
         input in input(), tries in prop::collection::vec(prop::collection::vec(0_i128..640, 0..6), 40),
     ) {
         let input = Input { wish: Wish::Count(match input.wish { Wish::Count(count) => count, _ => 5 }), ..input };
-        let Ok(answer) = reckon(&input) else { return Ok(()) };
+        let answer = answered(reckon(&input))?;
         let (from, to, beyond) = track(&input);
         let inner = answer.marks.len() + beyond - 2;
         let least = input.least_gap.unwrap_or(Length::ZERO);
@@ -340,7 +338,7 @@ proptest! {
         let greatest = quarters(quarters_of_gap);
         let input = Input { wish: Wish::NoGapOver(greatest), ..input };
         let (from, to, beyond) = track(&input);
-        if from >= to { return Ok(()) }
+        prop_assume!(from < to, "no room between the ends");
         let widest_with = |count: u32| reckon(&Input { wish: Wish::Count(count), ..input.clone() }).ok().map(|answer| answer.widest);
         match reckon(&input) {
             Ok(answer) => {
@@ -370,7 +368,7 @@ proptest! {
     fn slats_near_a_gap_are_nearer_than_one_more_or_one_fewer(input in input(), width in 1_i128..24, gap in 0_i128..16) {
         let (width, gap) = (quarters(width), quarters(gap));
         let input = Input { wish: Wish::SlatsNear { width, gap }, ..input };
-        let Ok(answer) = reckon(&input) else { return Ok(()) };
+        let answer = answered(reckon(&input))?;
         let off = |answer: &Answer| {
             let mut gaps = answer.gaps.clone();
             gaps.sort_unstable();
@@ -389,8 +387,8 @@ proptest! {
     /// together without leaving its free stretch.
     #[test]
     fn every_mark_is_drawn_as_even_as_its_zones_allow(input in input()) {
-        let Ok(answer) = reckon(&input) else { return Ok(()) };
-        if matches!(input.wish, Wish::Step(_)) { return Ok(()) }
+        let answer = answered(reckon(&input))?;
+        prop_assume!(!matches!(input.wish, Wish::Step(_)), "the step is given");
         let (from, to, _) = track(&input);
         // Mirrored marks keep out of the image of each zone as well.
         let zones = if answer.each_end.is_some() { mirrored(input.clone()).keep_out } else { input.keep_out.clone() };
@@ -414,7 +412,7 @@ proptest! {
 
 proptest! {
     // Each case tries every choice of stretches.
-    #![proptest_config(ProptestConfig::with_cases(100))]
+    #![proptest_config(judged::cases(100))]
 
     #[test]
     fn no_choice_of_stretches_has_a_smaller_widest_gap_or_mirrors_better(input in input(), mirror in any::<bool>()) {

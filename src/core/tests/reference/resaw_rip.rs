@@ -94,6 +94,34 @@ fn strips_on_the_far_side_move_the_fence_in_by_strip_and_kerf() {
     assert_eq!(fences, ["9", "7 1/8", "5 1/4", "3 3/8", "1 1/2"].map(inches));
 }
 
+/// The limit for thin pieces, 1/4 in here, may be met exactly. By hand, kerf 1/8: a board of 1 in cleaned of 3/4 is one such
+/// strip; 1 in gives (1 + 1/8) / (1/4 + 1/8) = 3 at the fence, the last without a cut; of 1/2 in a strip of 1/8 and its
+/// kerf leave 1/4 at the fence, and a strip of 1/4 leaves only 1/8, so that it is the strip that runs along the fence.
+#[test]
+fn what_is_exactly_as_thin_as_the_limit_is_sawn() {
+    let (quarter, eighth) = (inches("1/4"), inches("1/8"));
+    let cuts = |width: &str, first_edge: &str, strip: Length, falls: Falls| {
+        let input = strips::Input {
+            thickness: inches("1 1/2"),
+            width: inches(width),
+            plan: Plan::Fit(strip),
+            first_edge: inches(first_edge),
+            other_edge: OtherEdge::Clean,
+            allowance: Length::ZERO,
+            falls,
+            tape: Tape::SIXTEENTHS,
+            saw: saw(),
+        };
+        let answer = strips::reckon(&input).expect("it can be sawn");
+        let cuts = answer.cuts.iter().map(|cut| (cut.fence, cut.is_strip_at_fence)).collect();
+        (answer.strips.len(), cuts)
+    };
+    assert_eq!(cuts("1", "3/4", quarter, Falls::AtFence), (1, vec![(quarter, false)]));
+    assert_eq!(cuts("1", "0", quarter, Falls::AtFence), (3, vec![(quarter, true); 2]));
+    assert_eq!(cuts("1/2", "0", eighth, Falls::FarSide), (1, vec![(quarter, false)]));
+    assert_eq!(cuts("1/2", "0", quarter, Falls::FarSide), (1, vec![(quarter, true)]));
+}
+
 /// Source: [WH] R3: 3 1/2 post, 1/8 off each face -> 3 1/4 square.
 #[test]
 fn a_post_loses_an_eighth_off_each_face() {

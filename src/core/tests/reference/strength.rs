@@ -209,6 +209,46 @@ fn w37_to_w39_sag_to_let_pass() {
     check_near(limit("10'", "floor"), 1.0 / 3.0, 1e-9);
 }
 
+/// Source: Wood Handbook FPL-GTR-190 Table 9-1 (sag) and the moments of the same loadings, w L² ÷ 8, w L² ÷ 2, P L ÷ 4
+/// and P L. By hand for a flat 2×6 (I 1.546875, S 2.0625, E 1.2 million) over 24 in, 120 lb on each foot or 250 lb:
+/// 5 × 10 × 24⁴ ÷ (384 E I) = 0.023273, 10 × 24⁴ ÷ (8 E I) = 0.223418, 250 × 24³ ÷ (48 E I) = 0.038788,
+/// 250 × 24³ ÷ (3 E I) = 0.620606. A middle support leaves spans of 12, and a sixteenth of the first or an eighth of the
+/// third; an overhang has none.
+#[test]
+fn each_load_is_asked_for_by_its_own_name() {
+    let asked = |load: &str, supports: &str| {
+        let entries = Entries::from_pairs([
+            ("load", load),
+            ("span", "24"),
+            ("pounds", "250"),
+            ("pounds_per_foot", "120"),
+            ("middle_supports", supports),
+        ]);
+        let sheet = CALCULATOR.sheet(&entries, &Bench::default(), &NoNames);
+        let figures = sheet.answer.expect("an answer").figures;
+        ["sag", "stress"].map(|id| {
+            match figures.iter().find(|it| it.id == id).map(|it| &it.value) {
+                Some(Value::Real(number, ..)) => *number,
+                other => panic!("{id}: {other:?}"),
+            }
+        })
+    };
+    for (load, supports, sag, moment) in [
+        ("even", "0", 0.023_273, 720.0),
+        ("even", "1", 0.023_273 / 16.0, 720.0 / 4.0),
+        ("even_end", "0", 0.223_418, 2880.0),
+        ("even_end", "1", 0.223_418, 2880.0),
+        ("point", "0", 0.038_788, 1500.0),
+        ("point", "1", 0.038_788 / 8.0, 750.0),
+        ("end", "0", 0.620_606, 6000.0),
+        ("end", "1", 0.620_606, 6000.0),
+    ] {
+        let [found, stress] = asked(load, supports);
+        check_near(found, sag, 1e-6);
+        check_near(stress, moment / 2.0625, 0.01);
+    }
+}
+
 /// Source: S. J. Record, The Mechanical Properties of Wood (1914): E = P l³ ÷ (4 D b h³) and
 /// R = 1.5 P l ÷ (b h²) for a load in the middle.
 #[test]

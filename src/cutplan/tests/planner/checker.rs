@@ -304,3 +304,38 @@ fn certificates_are_worked_out_again() {
     // One board and the scrap hold only three: any bound at all is true.
     assert_eq!(check_certificate(&few, &claim(999_999, vec![1])), Ok(()));
 }
+
+/// Prices that have no common step are too many for a table: the checker's own bound buys the dearest worth per cent first,
+/// the last board in part. By hand: five parts; three short boards give one each for 1,000,000, a long one gives two for
+/// 3,000,001. Three short ones and half a long one are four parts for 4,500,000.5, and what is over is counted as a whole
+/// part; the cheapest plan, three short and one long, costs 6,000,001.
+#[test]
+fn a_bound_of_large_prices_is_worked_out_again() {
+    let short = |limit| board("short".into(), 12, 1_000_000, limit);
+    let long = |limit| board("long".into(), 25, 3_000_001, limit);
+    let fault = |boards, bound_cents| {
+        let job = job(vec![part("a".into(), 10, 5)], boards, vec![], 1);
+        let claim = Claim::Worth(vec![1]);
+        check_certificate(&job, &Certificate { parts: vec![0], bound_cents, claim }).err()
+    };
+    for turned in [false, true] {
+        let boards = || {
+            let mut boards = vec![short(Some(3)), long(None)];
+            if turned {
+                boards.reverse();
+            }
+            boards
+        };
+        assert_eq!(fault(boards(), 4_500_001), None);
+        assert_eq!(fault(boards(), 4_500_002), Some(CertificateFault::NotProved));
+        assert_eq!(fault(boards(), 6_000_002), Some(CertificateFault::NotProved));
+    }
+    // Short ones alone: four cost four million, and a fifth is counted from its first cent.
+    assert_eq!(fault(vec![short(None), long(Some(1))], 4_000_001), None);
+    assert_eq!(
+        fault(vec![short(None), long(Some(1))], 4_000_002),
+        Some(CertificateFault::NotProved)
+    );
+    // Two short ones and a long one hold four: with money for all of them any bound is true.
+    assert_eq!(fault(vec![short(Some(2)), long(Some(1))], 90_000_000), None);
+}

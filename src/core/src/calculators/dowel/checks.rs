@@ -148,8 +148,13 @@ fn near_edge(
     } else {
         say!["The hole breaks out of the part there."]
     };
-    let clear = (clear, if clear == near { Rounding::Up } else { Rounding::Down });
-    let way_out = WayOut::set(say!["Use ", clear, "."], from, clear);
+    // Between the two nearest places there may be no mark of the tape.
+    let way_out = if (size - (near * 2)?)? < Length::sixty_fourths(16) {
+        WayOut::set(say!["Only the middle will do: leave this empty."], from, String::new())
+    } else {
+        let clear = (clear, if clear == near { Rounding::Up } else { Rounding::Down });
+        WayOut::set(say!["Use ", clear, "."], from, clear)
+    };
     Ok(Some(Refusal::at(from, "near-edge", words, way_out)))
 }
 

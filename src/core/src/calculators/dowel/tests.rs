@@ -226,6 +226,17 @@ fn a_part_too_short_for_the_hole_is_refused() {
     );
 }
 
+/// A hole of 1 5/8 in keeps 13/16 on either side of it in a part of 3 1/4 only in the middle, which is no mark in millimetres.
+#[test]
+fn where_only_the_middle_will_do_it_is_no_mark() {
+    check_refusal(
+        &[("from_top", "1"), ("part_height", "3 1/4"), ("dowel", "1 5/8")],
+        "from_top",
+        "That leaves 3/16 in of wood beside the hole; 13/16 in is wanted.",
+        "Only the middle will do: leave this empty. [from_top=]",
+    );
+}
+
 #[test]
 fn every_reason_is_given_at_once() {
     let refusals =

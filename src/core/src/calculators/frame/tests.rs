@@ -75,6 +75,13 @@ fn what_no_rail_can_do_is_refused() {
         none,
     );
     TRIAL.check_refusal(
+        &[("find", "leg"), ("joint", "tenon"), ("rail", "1")],
+        "rail",
+        "The joints take 2 in of a rail of 1 in.",
+        "The rail must be longer than 2 in.",
+        none,
+    );
+    TRIAL.check_refusal(
         &[("find", "leg"), ("joint", "tenon"), ("rail", "46 1/4")],
         "rail",
         "A rail of 46 1/4 in has tenons that come out of legs 46 in overall.",
@@ -154,6 +161,19 @@ fn a_stretcher_in_the_floor_or_in_the_apron_is_refused() {
         "At 3 in the stretcher reaches below the floor.",
         "Lowest is 3 1/2 in, on the floor.",
         &[("height", "3 1/2 in")],
+    );
+    // Half of 3 21/32 is 1 53/64, between the marks 1 13/16 and 1 7/8; at the lower one it would still be in the floor.
+    TRIAL.check_refusal(
+        &[
+            ("question", "stretcher"),
+            ("height_to", "middle"),
+            ("stretcher_width", "3 21/32"),
+            ("height", "1"),
+        ],
+        "height",
+        "At 1 in the stretcher reaches below the floor.",
+        "Lowest is 1 53/64 in, on the floor.",
+        &[("height", "1 7/8 in")],
     );
     TRIAL.check_refusal(
         &[("question", "stretcher"), ("height", "28")],

@@ -146,7 +146,8 @@ fn nothing_left(input: &Input, answer: &Answer) -> Result<Option<Refusal>, OutOf
             say!["The two legs take ", legs, " of ", overall, ": no rail is left."],
             WayOut::advice(say!["Make the overall more than ", (legs, Rounding::Up), "."]),
         )),
-        Find::Overall { cut, .. } if !answer.between.is_positive() => {
+        // The legs would have to be wider than the overall, or the rail be nothing but its tenons.
+        Find::Overall { cut, .. } | Find::Leg { cut, .. } if !answer.between.is_positive() => {
             let joints = (cut - answer.between)?;
             Some(Refusal::at(
                 &RAIL,

@@ -82,7 +82,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
             &HEIGHT,
             "stretcher-below-floor",
             say!["At ", height, " the stretcher reaches below the floor."],
-            WayOut::at_most("Lowest is ", above_line, ", on the floor.", &HEIGHT),
+            WayOut::at_least("Lowest is ", above_line, ", on the floor.", &HEIGHT),
         ))?;
     }
     if apron_block.is_negative() {

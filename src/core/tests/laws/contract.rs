@@ -4,7 +4,9 @@ use proptest::prelude::*;
 use reckoner_core::calculators::{self, Calculator, ResultKind};
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::measure::{Fineness, Length, Rounding, Tape};
-use reckoner_core::sheet::{Answer, Bench, Entries, Kind, Sheet, Start, Value, When, face};
+use reckoner_core::sheet::{Answer, Bench, Entries, Field, Kind, Sheet, Start, Value, When, face};
+
+use crate::{entries, limits};
 
 /// Tapes of every kind, none coarser than people build with.
 const TAPES: [Tape; 4] = [
@@ -181,41 +183,95 @@ fn field_text() -> impl Strategy<Value = String> {
     ]
 }
 
-/// A calculator with so many of its fields filled in.
+/// A calculator with some of its choices made, and so many of the fields that it then asks for filled in: three of four with
+/// a text at which rules change.
 fn filled_in(
     fields: core::ops::Range<usize>,
 ) -> impl Strategy<Value = (&'static Calculator, Entries)> {
     let index = any::<prop::sample::Index>;
-    let texts = prop::collection::vec((index(), field_text(), index()), fields);
-    (prop::sample::select(calculators::ALL), texts).prop_map(|(calculator, texts)| {
-        let mut entries = Entries::default();
-        for (field, text, choice) in texts {
-            let field = field.get(calculator.fields);
-            match field.kind {
-                Kind::Choice(choices) => entries.set(field.id, choice.get(choices).id),
-                _ => entries.set(field.id, text),
+    let chosen = prop::collection::vec((index(), index()), 0..4);
+    let texts = prop::collection::vec(
+        (index(), prop::option::weighted(0.25, field_text()), index()),
+        fields,
+    );
+    let calculator = prop::sample::select(calculators::ALL);
+    (calculator, chosen, texts).prop_map(|(calculator, chosen, texts)| {
+        let (mut entries, bench) = (Entries::default(), Bench::default());
+        let of_kind = |fields: &mut dyn Iterator<Item = &'static Field>, choice: bool| {
+            let is_choice = |field: &&Field| matches!(field.kind, Kind::Choice(_)) == choice;
+            fields.filter(is_choice).collect::<Vec<&'static Field>>()
+        };
+        let choices = of_kind(&mut calculator.fields.iter(), true);
+        for (at, choice) in chosen.into_iter().filter(|_| !choices.is_empty()) {
+            let field = choices[at.index(choices.len())];
+            if let Kind::Choice(ways) = field.kind {
+                entries.set(field.id, choice.get(ways).id);
+            }
+        }
+        let asked = of_kind(&mut calculator.asked(&entries, &bench), false);
+        for (at, wild, which) in texts.into_iter().filter(|_| !asked.is_empty()) {
+            let field = asked[at.index(asked.len())];
+            let limits = limits::texts(calculator, &entries, field);
+            let text = wild.or_else(|| (!limits.is_empty()).then(|| which.get(&limits).clone()));
+            if let Some(text) = text {
+                entries.set(field.id, text);
             }
         }
         (calculator, entries)
     })
 }
 
+fn check_sheet(calculator: &Calculator, sheet: &Sheet) {
+    match &sheet.answer {
+        Some(answer) => check_answer(calculator, answer),
+        None => {
+            assert!(!sheet.refusals.is_empty(), "{}: neither answer nor refusal", calculator.slug)
+        }
+    }
+    for refusal in &sheet.refusals {
+        assert!(calculator.fields.iter().any(|f| f.id == refusal.field), "{refusal:?}");
+        assert!(!refusal.sentence.to_string().is_empty());
+    }
+}
+
+/// Sets of choices in which a field is tried at each of its limits.
+const SETS: usize = 6;
+
+/// Every field at each of its limits, and every count up to some dozens, in some of the sets of choices that ask for it.
+#[test]
+fn no_field_at_its_limits_makes_a_calculator_panic_or_fall_silent() {
+    let bench = Bench::default();
+    let mut tried = 0;
+    for calculator in calculators::ALL {
+        let sets = entries::chosen(calculator);
+        for field in calculator.fields {
+            let asks = |set: &&Entries| calculator.asked(set, &bench).any(|it| it.id == field.id);
+            let asking: Vec<&Entries> = sets.iter().filter(asks).collect();
+            for set in asking.iter().step_by(asking.len().div_ceil(SETS).max(1)) {
+                for text in limits::texts(calculator, set, field) {
+                    let mut entries = (*set).clone();
+                    entries.set(field.id, text);
+                    check_sheet(calculator, &calculator.sheet(&entries, &bench, &NoNames));
+                    tried += 1;
+                }
+            }
+        }
+    }
+    println!("{tried} forms at their limits");
+    assert!(tried > 10_000, "only {tried}");
+}
+
+/// Random forms for each of the two laws.
+const CASES: u32 = 10_000;
+
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(2000))]
+    #![proptest_config(ProptestConfig::with_cases(CASES))]
 
     #[test]
     fn no_entries_make_a_calculator_panic_or_fall_silent(
         (calculator, entries) in filled_in(0..6),
     ) {
-        let sheet = calculator.sheet(&entries, &Bench::default(), &NoNames);
-        match &sheet.answer {
-            Some(answer) => check_answer(calculator, answer),
-            None => prop_assert!(!sheet.refusals.is_empty(), "{}: neither answer nor refusal", calculator.slug),
-        }
-        for refusal in &sheet.refusals {
-            prop_assert!(calculator.fields.iter().any(|f| f.id == refusal.field), "{:?}", refusal);
-            prop_assert!(!refusal.sentence.to_string().is_empty());
-        }
+        check_sheet(calculator, &calculator.sheet(&entries, &Bench::default(), &NoNames));
     }
 
     /// A way out is worth its name: carrying it out leaves that problem behind, as the tape writes it.
