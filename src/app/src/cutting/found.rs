@@ -51,9 +51,9 @@ fn figure(search: &Search, labels: &Labels, told: &Told, is_rack: bool, tape: Ta
     let (figure, rest) = if is_rack {
         let left: u32 = report.left_out.iter().map(|(_, count)| *count).sum();
         let figure = match left {
-            0 => "All parts".to_owned(),
-            1 => "1 part short".to_owned(),
-            left => format!("{left} parts short"),
+            0 => "All pieces".to_owned(),
+            1 => "1 piece short".to_owned(),
+            left => format!("{left} pieces short"),
         };
         (figure.into(), rack_words(search).into())
     } else {

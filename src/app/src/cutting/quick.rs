@@ -127,7 +127,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
     let instead = if sheet.refusals.is_empty() {
         no_plan(&searching.search, labels.as_ref(), bench.tape)
     } else {
-        wanting(&form, &sheet, bench.tape, &on_way_out)
+        wanting(&form, &sheet, bench.tape, None, &on_way_out)
     };
     let is_keying = at_hand.is_keying();
     html! {

@@ -102,7 +102,7 @@ impl Fact {
                 words
             }
             Fact::ToMeasure { .. } => {
-                say!["measure it on the real thing before parts that need it are cut."]
+                say!["measure it on the real thing before pieces that need it are cut."]
             }
         }
     }

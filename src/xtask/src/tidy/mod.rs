@@ -6,6 +6,7 @@
 //! - No circles: a module uses only what stands below it in the pictures of `DEVELOPERS.md`.
 //! - Floats stand where `DEVELOPERS.md` lists them, and scale factors between units in one file.
 //! - Every style sheet is on the page, and every custom property is both made and used.
+//! - The pages of a job have one word for one thing.
 //! - No leftover notes, and no path of somebody's machine.
 
 mod fence;
@@ -16,6 +17,7 @@ mod rust;
 mod text;
 mod tokens;
 mod walls;
+mod words;
 
 use std::fs;
 use std::path::Path;
@@ -38,6 +40,7 @@ pub(crate) fn check(root: &Path) -> Result<()> {
         // Pictures are not for reading.
         let Ok(text) = String::from_utf8(bytes) else { continue };
         breaches.extend(text::breaches(&path, &text));
+        breaches.extend(words::breaches(&path, &text));
         if path.starts_with("styles/") && !index.contains(&format!("\"{path}\"")) {
             breaches.push(format!("{path}: not linked in index.html"));
         }

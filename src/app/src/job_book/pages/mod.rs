@@ -52,7 +52,8 @@ use super::hook::{OnPage, Way, use_book};
 use super::kept_form::Keeping;
 use super::notes;
 use crate::components::icon::{Icon, icon};
-use crate::platform::{address, dom};
+use crate::platform::later::later;
+use crate::platform::{address, dom, storage};
 use crate::route::{self, Route};
 use crate::settings::Settings;
 
@@ -108,6 +109,9 @@ impl Open {
         Keeping { on_page: self.on_page.clone(), reckoned: self.reckoned.clone(), bench }
     }
 }
+
+/// How long after the last change what stands on the first page is written, in milliseconds.
+const NEWEST_REST: u32 = 300;
 
 /// The sections of a job that stand on every page of it, with their names in the address.
 const SECTIONS: [(&str, &str, Icon); 5] = [
@@ -185,7 +189,7 @@ fn JobPage(props: &JobPageProps) -> Html {
                 <p>{ words }</p>
                 { match way {
                     Way::AsFile if open.is_some() => html! {
-                        <a class="tool" href={route::in_job(job, "hand-on")} data-testid="to-hand-on">{ "Hand it on as a file" }</a>
+                        <a class="tool" href={route::in_job(job, "hand-on")} data-testid="to-hand-on">{ "Send it as a file" }</a>
                     },
                     Way::PutBack => html! {
                         <button type="button" class="tool" data-testid="put-back" onclick={put_back.clone()}>{ "Put it back" }</button>
@@ -195,6 +199,7 @@ fn JobPage(props: &JobPageProps) -> Html {
             </div>
         }
     });
+    use_newest(open.as_ref().as_ref());
     // Always one node: with one more or less in the list the page before it would be made anew, keypad and all.
     let trouble = trouble.unwrap_or_default();
     match &*open {
@@ -210,6 +215,19 @@ fn JobPage(props: &JobPageProps) -> Html {
             </div>
         },
     }
+}
+
+/// Keeps how the job stands for the first page, a moment after the last change.
+#[hook]
+fn use_newest(open: Option<&Open>) {
+    use_effect_with(open.cloned().map(Shared), |shared| {
+        let rest = shared.clone().map(|Shared(open)| {
+            later(NEWEST_REST, move || {
+                storage::set(storage::NEWEST, &front::stands(&open).written());
+            })
+        });
+        move || drop(rest)
+    });
 }
 
 fn inside(open: &Open, rest: &str) -> Html {

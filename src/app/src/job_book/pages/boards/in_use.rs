@@ -125,7 +125,7 @@ impl Page<'_> {
                     { "Cut as drawn" }
                 </button>
                 <button type="button" class="tool" data-testid={format!("different-{}", cut.number)} onclick={begin}>
-                    { "Came out different" }
+                    { "It came out different" }
                 </button>
             </div>
         }
@@ -144,7 +144,7 @@ impl Page<'_> {
         let number = keep.board.saturating_add(1);
         let words = match (is_cut, kept.plan.is_list) {
             (true, false) => "on the rack",
-            (true, true) => "on hand",
+            (true, true) => "on my rack",
             (false, _) => "",
         };
         html! {
