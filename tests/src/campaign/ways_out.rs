@@ -192,9 +192,11 @@ impl Walk<'_> {
         }
         let hash = self.hash()?;
         self.tell("Back");
-        if self.script("return !!test('keypad')")? == Value::Bool(true) {
+        // Keys, or a choice that the way through the fields came to.
+        let open = "(test('keypad') || test('key-close'))";
+        if self.script(&format!("return !!{open}"))? == Value::Bool(true) {
             self.script("history.back(); return true")?;
-            self.wait("the keys are shut", "!test('keypad')")?;
+            self.wait("what was open is shut", &format!("!{open}"))?;
         }
         self.script("history.back(); return true")?;
         self.wait_for_other(&hash)

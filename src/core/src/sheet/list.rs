@@ -54,8 +54,8 @@ impl ListRow {
         };
         // Of boards there may be only so many: the count stands last.
         if matches!(kind, Kind::Prices) {
-            let (rest, count) = rest.split_once(" max ").unwrap_or((rest, ""));
-            let (size, price) = rest.split_once(" at ").unwrap_or((rest, ""));
+            let (rest, count) = split_at_word(rest, "max ");
+            let (size, price) = split_at_word(rest, "at ");
             return ListRow {
                 name: String::new(),
                 count: count.to_owned(),
@@ -86,6 +86,18 @@ impl ListRow {
         }
         format!("{}{}{size}", part("", name, ": "), part("", count, " @ "))
     }
+}
+
+/// What stands before a word, with its space, and what after it. Before the word there may be nothing: a size that was cleared.
+fn split_at_word<'t>(text: &'t str, word: &str) -> (&'t str, &'t str) {
+    if let Some(after) = text.strip_prefix(word) {
+        return ("", after);
+    }
+    let split = text.match_indices(word).find_map(|(at, _)| {
+        let before = text.get(..at)?.strip_suffix(' ')?;
+        Some((before, text.get(at.checked_add(word.len())?..)?))
+    });
+    split.unwrap_or((text, ""))
 }
 
 fn after_space(text: &str) -> &str {
@@ -168,6 +180,30 @@ mod tests {
         }
         assert_eq!(list_text(&list_rows(BENCH, Kind::Pieces), Kind::Pieces), BENCH);
         assert_eq!(list_text(&list_rows(YARD, Kind::Prices), Kind::Prices), YARD);
+    }
+
+    /// Whatever part of a row is cleared, the others stay what they are.
+    #[test]
+    fn a_row_of_which_parts_are_empty_comes_back_as_it_is() {
+        let either = |text: &str| [String::new(), text.to_owned()];
+        let mut judged = 0;
+        for kind in [Kind::Pieces, Kind::Prices, Kind::Sizes] {
+            let names = if matches!(kind, Kind::Pieces) { either("leg") } else { either("") };
+            let prices = if matches!(kind, Kind::Prices) { either("10.90") } else { either("") };
+            for ((name, price), (count, size)) in names
+                .iter()
+                .flat_map(|name| prices.iter().map(move |price| (name, price)))
+                .flat_map(|it| either("4").map(|count| (it, count)))
+                .flat_map(|(it, count)| either("33 1/2").map(|size| (it, (count.clone(), size))))
+            {
+                let row = ListRow { name: name.clone(), count, size, price: price.clone() };
+                let rows = vec![row, ListRow { size: "20".to_owned(), ..ListRow::default() }];
+                let text = list_text(&rows, kind);
+                assert_eq!(list_rows(&text, kind), rows, "{text:?}");
+                judged += 1;
+            }
+        }
+        assert_eq!(judged, 48);
     }
 
     #[test]
