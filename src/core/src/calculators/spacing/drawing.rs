@@ -10,7 +10,7 @@ use crate::say;
 use crate::sentence::counted;
 use crate::sheet::Bench;
 
-/// Height of the board in page units, less where the numbers need many rows.
+/// Height of the board in page units, less where the numbers need several rows.
 const HIGH: f64 = 64.0;
 const LOW: f64 = 46.0;
 
@@ -22,7 +22,7 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
     let probe = Board::along(bench.tape, input.length, HIGH, 1, 1);
     let (above, below) = (from_left(&probe, answer), from_right(&probe, input, answer));
     let rows = probe.rows_of(&above).max(probe.rows_of(&below));
-    let high = if rows > 2 { LOW } else { HIGH };
+    let high = if rows > 1 { LOW } else { HIGH };
     // Below the numbers the sizes have a row over their lines.
     let mut board = Board::along(bench.tape, input.length, high, rows + 1, rows + 2);
     let (top, bottom) = (board.top(), board.bottom());
