@@ -45,7 +45,10 @@ impl Page<'_> {
                 { self.dropping(kept) }
             </>
         };
-        Body { headline: headline(&search, Some(&labels), told, is_rack, tape, trouble), rest }
+        Body {
+            headline: headline(&search, Some(&labels), told, is_rack, false, tape, trouble),
+            rest,
+        }
     }
 
     /// What can be done with the whole plan.

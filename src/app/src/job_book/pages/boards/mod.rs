@@ -348,7 +348,10 @@ impl Page<'_> {
                 }
             </>
         };
-        Body { headline: headline(search, Some(&labels), told, self.is_rack, tape, instead), rest }
+        Body {
+            headline: headline(search, Some(&labels), told, self.is_rack, false, tape, instead),
+            rest,
+        }
     }
 
     fn keep_from(&self) -> Option<Length> {
