@@ -116,7 +116,7 @@ fn comes_next(so_far: &SoFar) -> (&'static str, &'static str) {
     } else if so_far.count(Board::ToBuy) > 0 {
         ("Buy the boards", "buy")
     } else if so_far.count(Board::OnHand) > 0 {
-        ("The next step of the work", "build")
+        ("Go on with the work", "build")
     } else if so_far.pieces_cut < so_far.pieces {
         ("Plan what is left", "boards")
     } else {
