@@ -85,6 +85,10 @@ impl Model {
     /// Takes note of a text or a choice.
     pub(super) fn set(&mut self, place: &Place, field: &str, text: &str) {
         self.form(place).set(field, text);
+        let is_of_piece = matches!(place, Place::Piece(..) | Place::Section("parts"));
+        if is_of_piece {
+            self.forget_boards();
+        }
         match (place, field) {
             // A piece that is measured is cut; which of the two came first is not this model's.
             (Place::Piece(part, index), "as_cut" | "width" | "thickness") => {
@@ -113,6 +117,15 @@ impl Model {
             }
             _ => {}
         }
+    }
+}
+
+impl Model {
+    /// A piece that is cut takes its board off the rack, and of several one: which, is not this model's.
+    fn forget_boards(&mut self) {
+        self.forms.retain(|place, form| {
+            !matches!(place, Place::Item(_)) || !form.texts.contains_key("sawn_ends")
+        });
     }
 }
 
