@@ -6,7 +6,7 @@ use yew::prelude::*;
 use crate::components::device_line::OfflineLine;
 use crate::components::icon::{Icon, icon};
 use crate::platform::{dom, storage};
-use crate::recent::{self, LastAnswer};
+use crate::recent::{self, LastAnswer, NewestJob};
 use crate::route;
 
 #[derive(Properties, PartialEq)]
@@ -44,7 +44,7 @@ pub(crate) fn Home(props: &HomeProps) -> Html {
                     <div class="home__jobs">
                         <a class="target target--jobs" href="#/jobs" data-testid="to-jobs">
                             <span class="target__title">{ "Jobs" }</span>
-                            <span class="target__stage">{ "sizes, pieces, boards" }</span>
+                            { newest_job() }
                         </a>
                         <a class="target target--jobs" href="#/cut" data-testid="to-cut">
                             <span class="target__title">{ "Cut plan" }</span>
@@ -56,6 +56,20 @@ pub(crate) fn Home(props: &HomeProps) -> Html {
                 <footer class="home__foot"><OfflineLine /></footer>
             </main>
         </div>
+    }
+}
+
+/// How the job stands that was opened last.
+fn newest_job() -> Html {
+    let newest = storage::get(storage::NEWEST);
+    let Some(NewestJob { title, stands }) = newest.as_deref().and_then(NewestJob::read) else {
+        return html! { <span class="target__stage">{ "sizes, pieces, boards" }</span> };
+    };
+    html! {
+        <>
+            <span class="target__stage target__job">{ title }</span>
+            <span class="target__stage target__stands">{ stands }</span>
+        </>
     }
 }
 

@@ -35,6 +35,31 @@ impl LastAnswer {
     }
 }
 
+/// The job that was opened last, as the first page shows it: kept as text, since the first page is there before the
+/// job book is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NewestJob {
+    /// Its title.
+    pub title: String,
+    /// What comes next in it, and what wants looking at.
+    pub stands: String,
+}
+
+impl NewestJob {
+    /// As it is kept.
+    #[must_use]
+    pub fn written(&self) -> String {
+        format!("{}\n{}", self.title, self.stands)
+    }
+
+    /// Reads what [`NewestJob::written`] wrote.
+    #[must_use]
+    pub fn read(text: &str) -> Option<NewestJob> {
+        let mut lines = text.lines().map(str::to_owned);
+        Some(NewestJob { title: lines.next()?, stands: lines.next()? })
+    }
+}
+
 /// Reads slugs with commas between; what is unknown is dropped.
 #[must_use]
 pub fn read(text: &str) -> Vec<&'static Listed> {
@@ -50,7 +75,7 @@ pub fn with_first(text: &str, slug: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::LastAnswer;
+    use super::{LastAnswer, NewestJob};
 
     #[test]
     fn a_last_answer_reads_as_it_was_written_and_nothing_else_does() {
@@ -61,5 +86,13 @@ mod tests {
         for text in ["", "ink", "pencil\nApart"] {
             assert_eq!(LastAnswer::read(text), None, "{text:?}");
         }
+    }
+
+    #[test]
+    fn the_newest_job_reads_as_it_was_written_and_nothing_else_does() {
+        let job =
+            NewestJob { title: "Potting bench".into(), stands: "Next: buy the boards".into() };
+        assert_eq!(NewestJob::read(&job.written()), Some(job));
+        assert_eq!(NewestJob::read("Potting bench"), None);
     }
 }

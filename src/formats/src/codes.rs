@@ -46,7 +46,7 @@ impl fmt::Display for CodeProblem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             CodeProblem::TooLarge => {
-                f.write_str("This job is too large for codes on the screen. Hand it on as a file.")
+                f.write_str("This job is too large for codes on the screen. Send it as a file.")
             }
             CodeProblem::Unreadable => {
                 f.write_str("This is not a code of this app, or it is damaged. Try again.")

@@ -68,3 +68,23 @@ fn the_first_page_is_there_before_the_program_and_nothing_moves_when_it_comes() 
         assert!(app.script("return window.before ?? null").is_null());
     }
 }
+
+#[test]
+fn the_first_page_says_how_the_newest_job_stands_until_it_is_taken_off() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.tap("open-demo");
+    app.wait_for("front");
+    app.wait_until("it is kept", "return localStorage.getItem('reckoner.newest') !== null");
+    let job = app.place();
+    app.go("#/");
+    app.wait_for_words("to-jobs", "Next: ");
+    assert!(app.text("to-jobs").contains("to look at"), "{}", app.text("to-jobs"));
+    app.picture("home-with-job");
+    app.assert_no_sideways_scroll();
+    app.assert_accessible();
+    app.go(&format!("{job}/hand-on"));
+    app.script("window.confirm = () => true");
+    app.tap("remove-job");
+    app.wait_until("it is forgotten", "return localStorage.getItem('reckoner.newest') === null");
+    app.assert_quiet_console();
+}

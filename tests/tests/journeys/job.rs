@@ -220,7 +220,7 @@ fn the_demo_stands_in_the_middle_of_the_work() {
             "return document.querySelector('[data-testid=picture] [role=img]').getAttribute('aria-label')",
         );
         assert!(words.as_str().is_some_and(|it| it.contains("wrong: leg 2")), "{words}");
-        app.wait_for_words("next", "The next step of the work");
+        app.wait_for_words("next", "Go on with the work");
         app.assert_no_sideways_scroll();
         app.assert_accessible();
         app.picture(&format!("front-{}", screen.width));

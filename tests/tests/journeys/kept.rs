@@ -41,7 +41,7 @@ fn what_the_tape_says_is_kept_by_the_phones_back() {
     back_twice(&app);
     app.wait_for("sizes");
     app.wait_for_words("item-leg", "two inches");
-    app.wait_for_words("item-leg", "as cut");
+    app.wait_for_words("item-leg", "the tape says");
     app.reload();
     app.wait_for_start();
     app.wait_for_words("item-leg", "two inches");

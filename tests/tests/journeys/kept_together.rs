@@ -66,7 +66,7 @@ fn what_two_windows_write_in_one_field_is_offered_by_name() {
          open.result.close();
          new BroadcastChannel('reckoner-jobs').postMessage(key);",
     );
-    app.wait_for_words("offer-as_cut", "You typed “2” for leg, as cut; it is now “4”.");
+    app.wait_for_words("offer-as_cut", "You typed “2” for leg, the tape says; it is now “4”.");
     app.picture("kept-offer");
     app.wait_for_value("field-as_cut", "2");
     app.press(&["close"]);

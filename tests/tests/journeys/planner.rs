@@ -284,7 +284,7 @@ fn from_the_rack_alone_nothing_is_bought_and_what_is_short_is_told() {
     wait_for_the_end(&app);
     let headline = app.text("answer-headline");
     // Neither posts nor a dowel are on the rack.
-    assert!(headline.contains("From the rack") && headline.contains("parts short"), "{headline}");
+    assert!(headline.contains("From the rack") && headline.contains("pieces short"), "{headline}");
     assert!(app.shows("board-1"));
     assert!(app.text("shopping").contains("Nothing"), "{}", app.text("shopping"));
     app.assert_quiet_console();

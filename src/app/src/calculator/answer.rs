@@ -13,6 +13,7 @@ use crate::components::notes::{Safety, notes};
 use crate::components::table::table;
 use crate::components::working::working;
 use crate::form::{Form, Needed, needed};
+use crate::recent::LastAnswer;
 
 /// The figure whose marks are gone through one by one: the headline, or the first that has several.
 fn marks_of(answer: &Answer) -> Option<&Figure> {
@@ -46,12 +47,14 @@ fn second(answer: &Answer) -> Option<&Figure> {
     })
 }
 
-/// The headline, or what is needed for one: never an answer to another question.
+/// The headline, or what is needed for one, with the answer before: never an answer to another question as if it were to
+/// this one.
 pub(crate) fn headline(
     form: &Form,
     sheet: &Sheet,
     bench: &Bench,
     at: usize,
+    before: Option<&LastAnswer>,
     on_step: &Callback<usize>,
     on_way_out: &Callback<Vec<(&'static str, String)>>,
 ) -> Html {
@@ -68,7 +71,7 @@ pub(crate) fn headline(
                 </>
             }
         }
-        None => wanting(form, sheet, bench.tape, on_way_out),
+        None => wanting(form, sheet, bench.tape, before, on_way_out),
     };
     let has_answer = sheet.answer.is_some();
     html! {
@@ -97,18 +100,26 @@ pub(crate) fn wanting(
     form: &Form,
     sheet: &Sheet,
     tape: Tape,
+    before: Option<&LastAnswer>,
     on_way_out: &Callback<Vec<(&'static str, String)>>,
 ) -> Html {
     let (words, way_out): (String, Option<&WayOut>) = match needed(form, sheet) {
         Needed::WaitingFor(label) => (format!("Still needs: {label}"), None),
         Needed::Refused(refusal) => (refusal.sentence.on(tape), refusal.way_out.as_ref()),
-        Needed::Nothing => {
-            ("There is no answer to this, and no reason for it. Please report it.".to_owned(), None)
-        }
+        Needed::Nothing => (
+            "There is no answer to this, and no reason for it. That is our fault: report it."
+                .to_owned(),
+            None,
+        ),
     };
     html! {
         <div class="headline__inside is-words">
-            <p class="headline__label">{ "No answer yet" }</p>
+            <p class="headline__label">
+                { "No answer yet" }
+                if let Some(LastAnswer { label, value, .. }) = before {
+                    { ". Before: " }<span class="headline__before">{ format!("{label}, {value}") }</span>
+                }
+            </p>
             <p class="headline__need">{ words }</p>
             if let Some(out) = way_out {
                 { field::way_out("headline-way-out".to_owned(), out, tape, on_way_out) }

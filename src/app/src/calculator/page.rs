@@ -135,7 +135,7 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
     let done = use_state_eq(|| "");
 
     use_address(calculator, form.entries(), &bench);
-    use_last_answer(calculator, &sheet, &bench);
+    let before = use_last_answer(calculator, &sheet, &bench);
     use_voice(&sheet, settings, *index);
     {
         let index = index.clone();
@@ -161,7 +161,7 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
                 { link_trouble(&trouble) }
                 { question(&at_hand).filter(|_| !is_typing) }
                 <section class="answer" aria-label="Answer">
-                    { answer::headline(&form, &sheet, &bench, *index, &on_index, &on_way_out) }
+                    { answer::headline(&form, &sheet, &bench, *index, before.as_ref(), &on_index, &on_way_out) }
                     if !is_typing {
                         { answer::pencil_line(&sheet) }
                         { tools(&at_hand, *index, &done) }
@@ -185,14 +185,25 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
     }
 }
 
-/// Keeps what was answered last for the first page.
+/// Keeps what was answered last for the first page, and for this one while it has no answer.
 #[hook]
-fn use_last_answer(calculator: &'static Calculator, sheet: &Sheet, bench: &Bench) {
+fn use_last_answer(
+    calculator: &'static Calculator,
+    sheet: &Sheet,
+    bench: &Bench,
+) -> Option<LastAnswer> {
     let answer = sheet.answer.as_ref().map(|answer| LastAnswer {
         label: answer.headline.label.to_owned(),
         value: words::in_short(&answer.headline, bench),
         is_ours: !sheet.assumed.is_empty(),
     });
+    let before = use_mut_ref(|| {
+        let kept = storage::get(&storage::last_answer(calculator.slug));
+        kept.as_deref().and_then(LastAnswer::read)
+    });
+    if answer.is_some() {
+        before.borrow_mut().clone_from(&answer);
+    }
     use_effect_with(answer, move |answer| {
         let answer = answer.clone();
         let rest = answer.map(|answer| {
@@ -202,6 +213,7 @@ fn use_last_answer(calculator: &'static Calculator, sheet: &Sheet, bench: &Bench
         });
         move || drop(rest)
     });
+    before.borrow().clone()
 }
 
 /// Keeps the field that was used last, and opens it again when the user comes from the first page.

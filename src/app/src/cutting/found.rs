@@ -12,17 +12,19 @@ use super::report::Told;
 use super::search::{Search, Stage};
 use crate::components::sentence::sentence;
 
-/// The headline of a search. `wanting` stands in place of a plan that there is not.
+/// The headline of a search; in pencil while it rests on an example of ours. `wanting` stands in place of a plan that
+/// there is not.
 pub(crate) fn headline(
     search: &Search,
     labels: Option<&Rc<Labels>>,
     told: Option<&Told>,
     is_rack: bool,
+    is_ours: bool,
     tape: Tape,
     wanting: Html,
 ) -> Html {
     let inside = match (told, labels) {
-        (Some(told), Some(labels)) => figure(search, labels, told, is_rack, tape),
+        (Some(told), Some(labels)) => figure(search, labels, told, is_rack, is_ours, tape),
         _ if search.is_running() => html! {
             <div key="looking" class="headline__inside is-words">
                 <p class="headline__label">{ "No plan yet" }</p>
@@ -32,14 +34,21 @@ pub(crate) fn headline(
         _ => wanting,
     };
     html! {
-        <div class={classes!("headline", "headline--plan", told.is_none().then_some("is-wanting"))} data-testid="answer-headline"
+        <div class={classes!("headline", "headline--plan", told.is_none().then_some("is-wanting"), (is_ours && told.is_some()).then_some("is-pencil"))} data-testid="answer-headline"
             role="status" aria-busy={search.is_running().then_some("true")}>
             { inside }
         </div>
     }
 }
 
-fn figure(search: &Search, labels: &Labels, told: &Told, is_rack: bool, tape: Tape) -> Html {
+fn figure(
+    search: &Search,
+    labels: &Labels,
+    told: &Told,
+    is_rack: bool,
+    is_ours: bool,
+    tape: Tape,
+) -> Html {
     let label = match (&search.stage, is_rack) {
         (Stage::Running, _) => "Best so far",
         (Stage::Kept, _) => "The plan in use",
@@ -51,9 +60,9 @@ fn figure(search: &Search, labels: &Labels, told: &Told, is_rack: bool, tape: Ta
     let (figure, rest) = if is_rack {
         let left: u32 = report.left_out.iter().map(|(_, count)| *count).sum();
         let figure = match left {
-            0 => "All parts".to_owned(),
-            1 => "1 part short".to_owned(),
-            left => format!("{left} parts short"),
+            0 => "All pieces".to_owned(),
+            1 => "1 piece short".to_owned(),
+            left => format!("{left} pieces short"),
         };
         (figure.into(), rack_words(search).into())
     } else {
@@ -74,7 +83,10 @@ fn figure(search: &Search, labels: &Labels, told: &Told, is_rack: bool, tape: Ta
     html! {
         <div key={said} class="headline__inside is-long">
             <p class="headline__label">{ label }</p>
-            <p class="headline__figure" data-testid="cost">{ figure }</p>
+            <p class="headline__figure">
+                <span class="headline__value" data-testid="cost">{ figure }</span>
+                if is_ours { <span class="headline__example">{ "example" }</span> }
+            </p>
             <p class="headline__rest">{ rest }</p>
         </div>
     }

@@ -51,7 +51,7 @@ pub(crate) fn OnHand(props: &OnHandProps) -> Html {
         Asked::Trouble(words) => html! { <p class="trouble" role="alert">{ words }</p> },
         Asked::Told(reply) => match &**reply {
             Reply::Become(plans) if plans.is_empty() => html! {
-                <p class="plan__words" role="status">{ "No part of the list fits it." }</p>
+                <p class="plan__words" role="status">{ "No piece of the list fits it." }</p>
             },
             Reply::Become(plans) => html! {
                 <ul class="boards" data-testid="become">
@@ -62,8 +62,8 @@ pub(crate) fn OnHand(props: &OnHandProps) -> Html {
         },
     };
     html! {
-        <section class="plan__part" aria-label="What a board on hand can become">
-            <h2 class="part-title">{ "What can a board on hand become?" }</h2>
+        <section class="plan__part" aria-label="What a board on my rack can become">
+            <h2 class="part-title">{ "What can a board on my rack become?" }</h2>
             <div class="adds">{ for (0..job.scraps.len()).map(one) }</div>
             { answer }
         </section>

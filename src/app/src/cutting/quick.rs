@@ -127,9 +127,9 @@ fn QuickPage(props: &QuickPageProps) -> Html {
     let instead = if sheet.refusals.is_empty() {
         no_plan(&searching.search, labels.as_ref(), bench.tape)
     } else {
-        wanting(&form, &sheet, bench.tape, &on_way_out)
+        wanting(&form, &sheet, bench.tape, None, &on_way_out)
     };
-    let is_keying = at_hand.is_keying();
+    let (is_keying, is_ours) = (at_hand.is_keying(), !sheet.assumed.is_empty());
     html! {
         <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying"))}>
             <header class="bar">
@@ -141,7 +141,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
             <main class="bench bench--late">
                 { link_trouble(&trouble) }
                 <section class="answer" aria-label="Answer">
-                    { headline(&searching.search, labels.as_ref(), told, false, bench.tape, instead) }
+                    { headline(&searching.search, labels.as_ref(), told, false, is_ours, bench.tape, instead) }
                     <div class="tools">
                         <button type="button" class="tool tool--main" data-testid="change-sizes" onclick={at_hand.begin()}>
                             { "What to cut" }

@@ -72,7 +72,7 @@ impl Beside<'_> {
 
     fn origin(&self, at: usize, board: &BoardCut) -> &'static str {
         match board.source {
-            Source::Scrap(_) => "on hand",
+            Source::Scrap(_) => "on my rack",
             Source::Board(_) if (self.is_bought)(at) => "bought",
             Source::Board(_) => "to buy",
         }
@@ -122,7 +122,7 @@ pub(crate) fn whole(
 fn left_out(report: &Report) -> Html {
     html! {
         if !report.left_out.is_empty() {
-            <section class="plan__part" aria-label="Parts left out" data-testid="left-out">
+            <section class="plan__part" aria-label="Pieces left out" data-testid="left-out">
                 <h2 class="part-title">{ "Not cut from this" }</h2>
                 <ul class="notes">
                     { for report.left_out.iter().map(|(name, count)| html! { <li>{ format!("{count} × {name}") }</li> }) }
@@ -140,7 +140,7 @@ fn shopping(report: &Report, tape: Tape, beside: &Beside) -> Html {
         <section class="plan__part" aria-label="What to buy" data-testid="shopping">
             <h2 class="part-title">{ title }</h2>
             if report.shopping.is_empty() {
-                <p class="plan__words">{ "Nothing: it all comes from what is on hand." }</p>
+                <p class="plan__words">{ "Nothing: it all comes from my rack." }</p>
             } else {
                 <ul class="rows">{ for report.shopping.iter().map(|it| purchase(it, tape)) }</ul>
             }

@@ -445,6 +445,7 @@ impl OnPage {
         }
         self.0.is_new.set(false);
         written::worked(&self.0.key);
+        storage::remove(storage::NEWEST);
         self.stands(Record::Removed);
         Ok(())
     }

@@ -10,6 +10,9 @@ pub(crate) const SETTINGS: &str = "settings";
 /// Slugs of the calculators used last.
 pub(crate) const RECENT: &str = "recent";
 
+/// The job that was opened last.
+pub(crate) const NEWEST: &str = "newest";
+
 /// A text that was pasted and not looked at yet.
 pub(crate) const PASTED: &str = "pasted";
 

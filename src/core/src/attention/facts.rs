@@ -315,7 +315,7 @@ fn unread(job: &Job, reckoned: &Reckoned, found: &mut Attention) {
     for (id, _) in job.measures() {
         let Some(state) = reckoned.measure(id) else { continue };
         if let Some(Err(problem)) = &state.as_cut {
-            add(id, None, "as cut", problem.to_string());
+            add(id, None, "what the tape says", problem.to_string());
         }
         if let Err(problem) = &state.planned {
             add(id, None, "planned", problem.to_string());

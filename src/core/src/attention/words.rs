@@ -126,7 +126,7 @@ impl Fact {
             }
             Fact::NotKept(why) => why.sentence(),
             Fact::ToMeasure { .. } => {
-                say!["measure it on the real thing before parts that need it are cut."]
+                say!["measure it on the real thing before pieces that need it are cut."]
             }
         }
     }

@@ -15,8 +15,13 @@ const SIDE: f64 = 66.0;
 /// Height of one row of writing.
 const ROW: f64 = 20.0;
 
-/// From the baseline of a row up to the dimension lines in it.
-const LINE: f64 = 5.0;
+/// From the baseline of a row up to the dimension lines in it: a little over the middle of a figure, so that the line
+/// under a size is clear of the row below it.
+const LINE: f64 = 5.1;
+
+/// Most rows that one kind of number takes, and what lies between two of a row.
+const MOST_ROWS: u8 = 4;
+const APART: f64 = 4.0;
 
 /// A drawing in progress: a window of the real thing, to scale, with rows of writing above and
 /// below it.
@@ -269,6 +274,35 @@ impl Board {
         for (at, label) in last.chain(others) {
             let x = self.x(*at);
             self.draft.number(Role::Ink, x, baseline, label.clone());
+        }
+    }
+
+    /// How many rows these labels need so that each has room beside its neighbours, up to [`MOST_ROWS`].
+    #[must_use]
+    pub fn rows_of(&self, labels: &[(Length, String)]) -> u8 {
+        let places: Vec<(f64, f64)> = labels
+            .iter()
+            .map(|(at, label)| {
+                let wide = Size::Small.width_of(label, Role::Ink);
+                let left = (self.x(*at) - wide / 2.0).min(SCENE_WIDTH - wide).max(0.0);
+                (left, left + wide)
+            })
+            .collect();
+        let fits = |rows: u8| {
+            let neighbours = places.iter().zip(places.iter().skip(rows.into()));
+            neighbours.into_iter().all(|((_, right), (left, _))| right + APART < *left)
+        };
+        (1..MOST_ROWS).find(|rows| fits(*rows)).unwrap_or(MOST_ROWS)
+    }
+
+    /// Labels at real places across, by turns in so many rows away from the window.
+    pub fn labels_in_rows(&mut self, first: i8, rows: u8, labels: &[(Length, String)]) {
+        let away = if first < 0 { -1 } else { 1 };
+        let mut row = first;
+        for turn in 0..rows {
+            let of_row = labels.iter().skip(turn.into()).step_by(rows.max(1).into());
+            self.labels(row, &of_row.cloned().collect::<Vec<_>>());
+            row = row.saturating_add(away);
         }
     }
 

@@ -13,7 +13,7 @@ mod sketch;
 
 pub use board::Board;
 pub use draft::Draft;
-pub use place::strokes;
+pub use place::{LEFT_OUT, strokes};
 pub use scene::{
     Anchor, Area, Item, NARROWEST, Role, SCENE_WIDTH, Scene, Shape, Size, Tag, WIDEST,
 };

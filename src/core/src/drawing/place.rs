@@ -7,6 +7,9 @@ use super::draft::{Draft, Label, Wish};
 use super::{Anchor, Area, Item, NARROWEST, Role, SCENE_WIDTH, Scene, Shape, Tag};
 use crate::sentence::Sentence;
 
+/// What is written under a picture that has no room for one of its numbers.
+pub const LEFT_OUT: &str = "Not every number has room here.";
+
 /// What a finger needs, in page units: 44 CSS pixels where the scene is shown smallest.
 const TARGET: f64 = 44.0 * SCENE_WIDTH / NARROWEST;
 
@@ -198,7 +201,7 @@ pub(super) fn scene(draft: Draft, title: Sentence, height: f64) -> Scene {
         }
     }
     if left_out {
-        words.push("Not every number has room here.".to_owned());
+        words.push(LEFT_OUT.to_owned());
     }
     placer.finish(shapes, title, words)
 }
@@ -483,7 +486,7 @@ impl Placer {
         self.texts.push((Item { role: label.role, shape, field: label.field }, tag));
     }
 
-    /// The finished scene, higher where a target reaches beyond it.
+    /// The finished scene, higher where a target or a line reaches beyond it.
     fn finish(self, mut items: Vec<Item>, title: Sentence, words: Vec<String>) -> Scene {
         items.extend(self.lines);
         let mut tags = Vec::new();
@@ -491,8 +494,12 @@ impl Placer {
             tags.extend(tag.map(|tag| Tag { item: items.len(), ..tag }));
             items.push(item);
         }
-        let above = tags.iter().map(|tag| -tag.target.top).fold(0.0, f64::max);
-        let height = tags.iter().map(|tag| tag.target.bottom).fold(self.height, f64::max) + above;
+        // Down the page of everything that must be on it.
+        let drawn = items.iter().flat_map(|item| strokes(&item.shape)).flatten().map(|(_, y)| y);
+        let reached = tags.iter().flat_map(|tag| [tag.target.top, tag.target.bottom]).chain(drawn);
+        let (least, most) =
+            reached.fold((0.0, self.height), |(least, most), y| (y.min(least), y.max(most)));
+        let (above, height) = (-least, most - least);
         for item in &mut items {
             item.shape.move_down(above);
         }

@@ -90,15 +90,28 @@ impl Sketch {
 
     /// Labels over marks along the board, `x` in inches.
     pub fn labels(&mut self, row: i8, labels: &[(f64, String)]) {
+        self.labels_in_rows(row, 1, labels);
+    }
+
+    /// The same, by turns in so many rows away from the window.
+    pub fn labels_in_rows(&mut self, first: i8, rows: u8, labels: &[(f64, String)]) {
+        let placed = self.placed(labels);
+        self.board.labels_in_rows(first, rows, &placed);
+    }
+
+    /// How many rows labels over marks need, as [`Board::rows_of`].
+    #[must_use]
+    pub fn rows_of(&self, labels: &[(f64, String)]) -> u8 {
+        self.board.rows_of(&self.placed(labels))
+    }
+
+    fn placed(&self, labels: &[(f64, String)]) -> Vec<(Length, String)> {
         let left = self.board.x(Length::ZERO);
-        let placed: Vec<(Length, String)> = labels
-            .iter()
-            .filter_map(|(x, label)| {
-                let from_left = (self.x + x * self.scale - left) / self.scale;
-                Some((Length::near(from_left).ok()?, label.clone()))
-            })
-            .collect();
-        self.board.labels(row, &placed);
+        let placed = labels.iter().filter_map(|(x, label)| {
+            let from_left = (self.x + x * self.scale - left) / self.scale;
+            Some((Length::near(from_left).ok()?, label.clone()))
+        });
+        placed.collect()
     }
 
     /// A dimension across, `x` in inches, with its own label.

@@ -109,12 +109,12 @@ impl Labels {
             |sentence: Sentence, way_out: Sentence| Explained { item: None, sentence, way_out };
         match problem {
             CutProblem::NoParts => whole(
-                say!["There is no part to cut."],
-                say!["Add a part, or take back the tick of one that is to be cut again."],
+                say!["There is no piece to cut."],
+                say!["Add a piece, or take back the tick of one that is to be cut again."],
             ),
             CutProblem::NoBoards => whole(
                 say!["There is no board to cut from."],
-                say!["Add a length that the yard sells, or a board on hand."],
+                say!["Add a length that the yard sells, or a board on my rack."],
             ),
             CutProblem::SameId { id } => {
                 about(id, " is in the list twice.", say!["Take one of them out."])
@@ -140,7 +140,7 @@ impl Labels {
             }
             CutProblem::TooManyParts { wanted } => whole(
                 say![format!("{wanted} pieces are more than can be planned at once.")],
-                say!["Plan one half of the parts first, then the other."],
+                say!["Plan one half of the pieces first, then the other."],
             ),
             CutProblem::LossOutOfRange { what } => whole(
                 say!["The ", *what, " is less than zero or too large."],
@@ -203,7 +203,7 @@ impl Labels {
         Explained {
             item,
             sentence,
-            way_out: say!["Add a longer board, or join the part from two."],
+            way_out: say!["Add a longer board, or join the piece from two."],
         }
     }
 }

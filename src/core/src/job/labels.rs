@@ -39,7 +39,7 @@ impl fmt::Display for TooManyLabels {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(
             f,
-            "That would be {} labels, and at most {MOST_LABELS} are made at once. Choose one part.",
+            "That would be {} labels, and at most {MOST_LABELS} are made at once. Choose one of the pieces.",
             self.0
         )
     }

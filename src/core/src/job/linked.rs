@@ -42,10 +42,14 @@ impl Reckoned {
     ) -> Result<Quantity, MeasureProblem> {
         let (Some(kept), Some(sheet)) = (self.kept_item(linked.kept), self.kept(linked.kept))
         else {
-            return refuse("The reckoning that this came from is gone. Write a size instead.");
+            return refuse(
+                "The kept calculator that this came from is gone. Write a size instead.",
+            );
         };
         let Some(calculator) = calculators::find(&kept.slug) else {
-            return refuse("The reckoning that this came from is gone. Write a size instead.");
+            return refuse(
+                "The kept calculator that this came from is gone. Write a size instead.",
+            );
         };
         let is_result = calculator.results.iter().any(|result| result.id == linked.result);
         if !is_result && let Some(value) = self.said(calculator, kept, linked) {
@@ -53,12 +57,14 @@ impl Reckoned {
         }
         let Some(answer) = &sheet.answer else {
             return refuse(
-                "The reckoning that this comes from has no answer now. Open it to see why.",
+                "The kept calculator that this comes from has no answer now. Open it to see why.",
             );
         };
         match result(answer, linked) {
             Some((value, index)) => quantity(value, kind, index),
-            None => refuse("The reckoning does not give this result now. Open it to see why."),
+            None => {
+                refuse("The kept calculator does not give this result now. Open it to see why.")
+            }
         }
     }
 
@@ -100,7 +106,7 @@ fn quantity(value: &Value, kind: MeasureKind, index: u32) -> Result<Quantity, Me
         (Value::Length(length, _), MeasureKind::Length) => Ok(Quantity::Length(*length)),
         (Value::Lengths(lengths), MeasureKind::Length) => match lengths.get(index as usize) {
             Some(length) => Ok(Quantity::Length(*length)),
-            None => refuse("The reckoning gives fewer marks now. Choose another one."),
+            None => refuse("The kept calculator gives fewer marks now. Choose another one."),
         },
         (Value::Lengths(lengths), MeasureKind::Number) => i64::try_from(lengths.len())
             .map_or_else(|_| refuse(too_large), |n| plain(Number::whole(n))),
@@ -188,27 +194,35 @@ mod tests {
         use MeasureKind::{Length as L, Number as N};
         let top = [("planks", "5, 5 1/2"), ("top_width", "11")];
         for (link, kind, words) in [
-            (("left_edges", 2), L, "The reckoning gives fewer marks now. Choose another one."),
+            (
+                ("left_edges", 2),
+                L,
+                "The kept calculator gives fewer marks now. Choose another one.",
+            ),
             (("plank_gap", 0), N, "This result is not of the kind that the measure wants."),
             (
                 ("end_overhang", 0),
                 L,
-                "The reckoning does not give this result now. Open it to see why.",
+                "The kept calculator does not give this result now. Open it to see why.",
             ),
             // A field that is not asked says nothing.
             (
                 ("base_length", 0),
                 L,
-                "The reckoning does not give this result now. Open it to see why.",
+                "The kept calculator does not give this result now. Open it to see why.",
             ),
-            (("slots", 9), L, "The reckoning does not give this result now. Open it to see why."),
+            (
+                ("slots", 9),
+                L,
+                "The kept calculator does not give this result now. Open it to see why.",
+            ),
         ] {
             assert_eq!(value("top", &top, link, kind), words, "{link:?}");
         }
         let refused = value("top", &[("planks", "no")], ("plank_gap", 0), L);
         assert_eq!(
             refused,
-            "The reckoning that this comes from has no answer now. Open it to see why."
+            "The kept calculator that this comes from has no answer now. Open it to see why."
         );
     }
 

@@ -121,7 +121,7 @@ impl Job {
             after > most_of_one && after > self.item(*id).map_or(0, pieces)
         };
         if touched.iter().any(grows) {
-            return Some(("pieces of one part", most_of_one));
+            return Some(("pieces of one kind", most_of_one));
         }
         let full = kinds.into_iter().find(|(_, most, count)| {
             let gain: usize = touched.values().flatten().map(|item| count(item)).sum();

@@ -236,7 +236,7 @@ fn a_reckoning_is_worked_out_again_and_its_result_is_linked() {
     job.make(&Step::new("take out", vec![change])).expect("no conflict");
     assert_eq!(
         problem(&job, "half"),
-        "The reckoning that this came from is gone. Write a size instead."
+        "The kept calculator that this came from is gone. Write a size instead."
     );
 }
 
@@ -321,7 +321,7 @@ fn two_pages_never_overwrite_each_other_unseen() {
     let conflict = stored.rebased(&clash).expect_err("a conflict");
     assert_eq!(
         conflict.to_string(),
-        "Changed elsewhere in the meantime: leg (as cut). Look at it, then change it again."
+        "Changed elsewhere in the meantime: leg (the tape says). Look at it, then change it again."
     );
     assert_eq!(value(&stored, "leg"), inches("3 7/16"));
 }

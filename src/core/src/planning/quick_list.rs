@@ -42,7 +42,13 @@ const FIELDS: &[Field] = &[
         Kind::Prices,
         Start::Text("96 at 10.90, 120 at 13.95, 144 at 16.40"),
     ),
-    Field::new("scraps", "On hand", "lengths that cost nothing", Kind::Lengths, Start::Text("52")),
+    Field::new(
+        "scraps",
+        "On my rack",
+        "lengths that cost nothing",
+        Kind::Lengths,
+        Start::Text("52"),
+    ),
     Field::new("kerf", "Kerf", "width of the cut", Kind::ZERO_UP, Start::Kerf),
     end_trim("of a board that is bought, the cut included"),
     up_to_100("spare_each", "Spare pieces", "of each length"),
@@ -230,7 +236,7 @@ impl List {
                 trims: Ends::default(),
                 knots: Vec::new(),
             });
-            labels.scraps.push(named("on hand".to_owned()));
+            labels.scraps.push(named("on my rack".to_owned()));
         }
         if job.boards.iter().all(|board| board.price_cents == 0) && !job.boards.is_empty() {
             labels.money = Money::Wood { each: price_by_length(&mut job.boards, &labels)? };

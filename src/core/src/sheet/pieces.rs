@@ -196,7 +196,7 @@ impl Ask<'_> {
             self.refuse_field(
                 field,
                 "not-a-price",
-                say!["A price is more than zero and goes to hundredths, as in 10.90. A board that costs nothing is one on hand."],
+                say!["A price is more than zero and goes to hundredths, as in 10.90. A board that costs nothing is one on my rack."],
             );
         }
         cents

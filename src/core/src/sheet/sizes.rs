@@ -31,7 +31,7 @@ impl Ask<'_> {
             self.refuse_field(
                 field,
                 "empty",
-                say!["Write at least one part, as in ", EXAMPLE, "."],
+                say!["Write at least one piece, as in ", EXAMPLE, "."],
             );
             return None;
         }
@@ -128,7 +128,7 @@ mod tests {
 
     const FIELDS: &[Field] = &[Field {
         id: "parts",
-        label: "Parts",
+        label: "Pieces",
         hint: "",
         kind: Kind::Sizes,
         start: Start::Text(""),

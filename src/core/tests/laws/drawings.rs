@@ -82,6 +82,12 @@ fn wrong(scene: &Scene) -> Vec<String> {
             }
         }
     }
+    for item in &scene.items {
+        let leaves = |(_, y): (f64, f64)| y < -0.5 || y > scene.height + 0.5;
+        if strokes(&item.shape).iter().flatten().any(|place| leaves(*place)) {
+            wrong.push(format!("{:?} leaves the picture: {:?}", item.role, item.shape));
+        }
+    }
     wrong.extend(without_number(scene, &labels));
     wrong.extend(sizes(scene));
     wrong
@@ -355,6 +361,42 @@ fn each_length_of_the_first_question_stands_on_its_drawing() {
     }
     assert!(wrong.is_empty(), "{wrong:#?}");
     assert!(judged > 20, "only {judged}");
+}
+
+/// Our example of each question shows every number that it asks for and answers, and no line leaves it.
+#[test]
+fn our_example_of_every_question_has_room_for_all_its_numbers() {
+    let (mut judged, mut without) = (0, Vec::new());
+    for calculator in calculators::ALL {
+        let asked: Vec<Entries> = match calculator.questions() {
+            Some((field, all)) => {
+                all.iter().map(|choice| Entries::from_pairs([(field.id, choice.id)])).collect()
+            }
+            None => vec![Entries::default()],
+        };
+        let tapes = [
+            Tape::SIXTEENTHS,
+            Tape::FeetAndInches(reckoner_core::measure::Fineness::ThirtySecond),
+            Tape::Millimetres(0),
+        ];
+        for (entries, tape) in asked.iter().flat_map(|it| tapes.map(|tape| (it, tape))) {
+            let bench = Bench { tape, ..Bench::default() };
+            let sheet = calculator.sheet(entries, &bench, &NoNames);
+            let Some(scene) = sheet.answer.and_then(|it| it.drawing) else { continue };
+            judged += 1;
+            let places = scene.items.iter().flat_map(|it| strokes(&it.shape)).flatten();
+            let mut aside = places.filter(|(x, _)| *x < -0.5 || *x > scene.width + 0.5);
+            if let Some(place) = aside.next() {
+                without
+                    .push(format!("{} {entries:?} {tape:?} leaves at {place:?}", calculator.slug));
+            }
+            if scene.words.iter().any(|it| it == reckoner_core::drawing::LEFT_OUT) {
+                without.push(format!("{} {entries:?} {tape:?}", calculator.slug));
+            }
+        }
+    }
+    assert!(without.is_empty(), "{}", without.join("\n"));
+    assert!(judged > 100, "only {judged}");
 }
 
 /// Not a law: pictures to look at, in target/drawings.html.

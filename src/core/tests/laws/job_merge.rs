@@ -168,7 +168,7 @@ fn table(item: Option<&Item>) -> BTreeMap<String, String> {
     match item {
         Item::Measure(it) => {
             set("planned".into(), format!("{:?}", it.written));
-            set("as cut".into(), format!("{:?}", it.as_cut));
+            set("the tape says".into(), format!("{:?}", it.as_cut));
             for (what, is) in [("note", &it.note), ("name", &it.name)] {
                 set(what.into(), is.clone());
             }
@@ -194,7 +194,7 @@ fn table(item: Option<&Item>) -> BTreeMap<String, String> {
                     set(format!("piece {at}, cut already"), format!("{recorded:?}"));
                 }
                 if let Some(text) = piece.tape(Dimension::Length) {
-                    set(format!("piece {at}, as cut"), text.to_owned());
+                    set(format!("piece {at}, the tape says"), text.to_owned());
                 }
             }
         }

@@ -5,7 +5,8 @@
 //!   page only `platform` touches the browser.
 //! - No circles: a module uses only what stands below it in the pictures of `DEVELOPERS.md`.
 //! - Floats stand where `DEVELOPERS.md` lists them, and scale factors between units in one file.
-//! - Every style sheet is on the page.
+//! - Every style sheet is on the page, and every custom property is both made and used.
+//! - The pages of a job have one word for one thing.
 //! - No leftover notes, and no path of somebody's machine.
 
 mod fence;
@@ -14,7 +15,9 @@ mod order;
 mod paths;
 mod rust;
 mod text;
+mod tokens;
 mod walls;
+mod words;
 
 use std::fs;
 use std::path::Path;
@@ -29,6 +32,7 @@ const DOCS: &str = "DEVELOPERS.md";
 pub(crate) fn check(root: &Path) -> Result<()> {
     let mut breaches = Vec::new();
     let mut sources = Vec::new();
+    let mut tokens = tokens::Tokens::default();
     let docs = fs::read_to_string(root.join(DOCS))?;
     let index = fs::read_to_string(root.join("index.html"))?;
     for path in files(root)? {
@@ -36,8 +40,12 @@ pub(crate) fn check(root: &Path) -> Result<()> {
         // Pictures are not for reading.
         let Ok(text) = String::from_utf8(bytes) else { continue };
         breaches.extend(text::breaches(&path, &text));
+        breaches.extend(words::breaches(&path, &text));
         if path.starts_with("styles/") && !index.contains(&format!("\"{path}\"")) {
             breaches.push(format!("{path}: not linked in index.html"));
+        }
+        if path.ends_with(".css") {
+            tokens.read(&path, &text);
         }
         if path.ends_with(".rs") {
             match rust::trees(&text) {
@@ -46,6 +54,7 @@ pub(crate) fn check(root: &Path) -> Result<()> {
             }
         }
     }
+    breaches.extend(tokens.breaches());
     breaches.extend(order::breaches(DOCS, &docs, &sources));
     breaches.extend(numbers::breaches(DOCS, &docs, &sources));
     breaches.extend(walls::breaches()?);

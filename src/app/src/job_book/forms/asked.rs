@@ -80,12 +80,12 @@ pub(super) static MEASURE: Calculator = form(
                 Kind::Count { least: 0, most: 100_000 },
             )
         },
-        field("as_cut", "As cut", "what the tape says on the real part", Kind::MAYBE_LENGTH),
-        field("is_cut", "Cut already", "a change to it is then a part to recut", Kind::YesNo),
+        field("as_cut", "The tape says", "on the real piece", Kind::MAYBE_LENGTH),
+        field("is_cut", "Cut already", "a change to it is then a piece to cut again", Kind::YesNo),
         field(
             "wait",
             "Measure it first",
-            "parts that need it wait for the size as cut",
+            "pieces that need it wait for what the tape says",
             Kind::YesNo,
         ),
         field("note", "Note", "", Kind::Words(MOST_NOTE)),
@@ -93,7 +93,7 @@ pub(super) static MEASURE: Calculator = form(
 );
 
 pub(super) static PART: Calculator = form(
-    "Part",
+    "Piece",
     &[
         field("stock", "Cut from", "or write it; empty for any", NAME),
         field("name", "Name", "", NAME),
@@ -111,10 +111,10 @@ pub(super) static PART: Calculator = form(
 );
 
 pub(super) static RACK_BOARD: Calculator = form(
-    "Board on hand",
+    "Board on my rack",
     &[
         field("name", "Name", "scrap by the door", NAME),
-        field("section", "Section", "as parts ask for it: 2x6", NAME),
+        field("section", "Section", "as pieces ask for it: 2x6", NAME),
         field("quantity", "How many", "", Kind::Count { least: 1, most: 1_000 }),
         field("thickness", "Thickness", "as measured", Kind::ABOVE_ZERO),
         field("width", "Width", "at its narrowest", Kind::ABOVE_ZERO),
@@ -128,7 +128,7 @@ pub(super) static RACK_BOARD: Calculator = form(
 pub(super) static YARD_BOARD: Calculator = form(
     "Length at the yard",
     &[
-        field("section", "Section", "or write it, as parts ask for it", NAME),
+        field("section", "Section", "or write it, as pieces ask for it", NAME),
         field("length", "Length", "", Kind::ABOVE_ZERO),
         field("price", "Price", "of one", Kind::OptionalMoney),
         field("thickness", "Thickness", "dressed", Kind::ABOVE_ZERO),
@@ -163,7 +163,7 @@ pub(super) static SAW: Calculator = form(
 );
 
 pub(super) static SCREW: Calculator = form(
-    "Screws on hand",
+    "Screws I have",
     &[
         Field {
             start: Start::Text("8"),
@@ -203,9 +203,9 @@ pub(super) static CLOSE_ENOUGH: Calculator = form(
 pub static PIECE: Calculator = form(
     "Piece",
     &[
-        field("as_cut", "Length as cut", "on the tape", Kind::MAYBE_LENGTH),
-        field("width", "Width as cut", "on the tape", Kind::MAYBE_LENGTH),
-        field("thickness", "Thickness as cut", "on the tape", Kind::MAYBE_LENGTH),
+        field("as_cut", "Length", "the tape says", Kind::MAYBE_LENGTH),
+        field("width", "Width", "the tape says", Kind::MAYBE_LENGTH),
+        field("thickness", "Thickness", "the tape says", Kind::MAYBE_LENGTH),
         field("done", "Cut already", "", Kind::YesNo),
     ],
 );

@@ -86,7 +86,7 @@ fn Build(props: &BuildProps) -> Html {
 /// There is nothing to do, or all that is left waits.
 fn nothing_next(open: &Open, order: &BuildOrder) -> Html {
     let words = if order.steps.is_empty() {
-        "Nothing to build yet: the job has no part, and no reckoning that is work."
+        "Nothing to build yet: the job has no piece to cut, and no kept calculator that is work."
     } else if order.steps.iter().all(|step| step.is_done) {
         "All steps are done."
     } else {
@@ -96,7 +96,7 @@ fn nothing_next(open: &Open, order: &BuildOrder) -> Html {
         <>
             <p class="job__words" data-testid="nothing-next">{ words }</p>
             if order.steps.is_empty() {
-                <div class="adds"><a class="tool" href={open.at("parts")}>{ "To the parts" }</a></div>
+                <div class="adds"><a class="tool" href={open.at("parts")}>{ "To the pieces" }</a></div>
             }
         </>
     }

@@ -66,9 +66,9 @@ fn Buy(props: &BuyProps) -> Html {
                     <ul class="rows" data-testid="to-buy">{ for list.lines.iter().map(|it| line(open, it)) }</ul>
                 } else if list.in_the_way.is_empty() {
                     <p class="job__words" data-testid="nothing-to-buy">
-                        { "Nothing to buy yet: the job has no piece to cut, and no reckoning that takes screws, rod or finish." }
+                        { "Nothing to buy yet: the job has no piece to cut, and no kept calculator that takes screws, rod or finish." }
                     </p>
-                    <div class="adds"><a class="tool" href={open.at("parts")}>{ "To the parts" }</a></div>
+                    <div class="adds"><a class="tool" href={open.at("parts")}>{ "To the pieces" }</a></div>
                 }
                 if has_lines {
                     <div class="adds">

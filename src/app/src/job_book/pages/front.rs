@@ -11,6 +11,7 @@ use super::attention::attention;
 use super::buy::without_price;
 use super::{Open, Shared, add, pencil, remind};
 use crate::components::drawing::drawing;
+use crate::recent::NewestJob;
 
 pub(super) fn view(open: &Open) -> Html {
     let job = &open.book.job;
@@ -86,7 +87,7 @@ fn progress(open: &Open, so_far: &SoFar) -> Html {
             <a class="row" href={open.at("boards")} data-testid="boards-so-far">
                 <span class="row__name">{ words }</span>
                 <span class="row__more">
-                    if !boards.is_empty() { { format!("{on_hand} on hand, {} to buy", so_far.count(Board::ToBuy)) } }
+                    if !boards.is_empty() { { format!("{on_hand} on my rack, {} to buy", so_far.count(Board::ToBuy)) } }
                     else { { "Work out the boards" } }
                 </span>
                 if !boards.is_empty() {
@@ -106,21 +107,38 @@ fn progress(open: &Open, so_far: &SoFar) -> Html {
     }
 }
 
-/// What comes next, one thing.
-fn next(open: &Open, so_far: &SoFar) -> Html {
-    let (words, to) = if so_far.pieces == 0 {
+/// What comes next, one thing, and where that is.
+fn comes_next(so_far: &SoFar) -> (&'static str, &'static str) {
+    if so_far.pieces == 0 {
         ("Add the pieces to cut", "parts")
     } else if so_far.boards.is_empty() {
         ("Work out the boards", "boards")
     } else if so_far.count(Board::ToBuy) > 0 {
         ("Buy the boards", "buy")
     } else if so_far.count(Board::OnHand) > 0 {
-        ("The next step of the work", "build")
+        ("Go on with the work", "build")
     } else if so_far.pieces_cut < so_far.pieces {
         ("Plan what is left", "boards")
     } else {
         ("All is cut: put it together", "build")
+    }
+}
+
+/// How a job stands, for the first page.
+pub(super) fn stands(open: &Open) -> NewestJob {
+    let (next, _) = comes_next(&so_far(&open.book.job, &open.reckoned));
+    let look = match open.attention.facts.len() {
+        0 => String::new(),
+        count => format!("{count} to look at. "),
     };
+    NewestJob {
+        title: open.book.job.title.clone(),
+        stands: format!("{look}Next: {}", next.to_lowercase()),
+    }
+}
+
+fn next(open: &Open, so_far: &SoFar) -> Html {
+    let (words, to) = comes_next(so_far);
     html! {
         <a class="next" href={open.at(to)} data-testid="next">
             <span class="next__label">{ "Next" }</span>

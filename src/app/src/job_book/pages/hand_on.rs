@@ -109,19 +109,19 @@ fn HandOn(props: &HandOnProps) -> Html {
                 if let Some(onclick) = link {
                     <button type="button" class="tool" data-testid="copy-job-link" {onclick}>{ "Copy as a link" }</button>
                 } else {
-                    <p class="job__words">{ "This job is too large for a link. Hand it on as a file." }</p>
+                    <p class="job__words">{ "This job is too large for a link. Send it as a file." }</p>
                 }
             </div>
             <h2 class="job__title">{ "On paper" }</h2>
             <div class="adds">
                 <a class="tool" href={open.at("card")} data-testid="to-card">{ "Shop card" }</a>
-                <a class="tool" href={open.at("labels")} data-testid="to-labels">{ "Labels for parts" }</a>
+                <a class="tool" href={open.at("labels")} data-testid="to-labels">{ "Labels for pieces" }</a>
                 <a class="tool" href={open.at("buy/paper")} data-testid="to-yard-paper">{ "To buy, for the yard" }</a>
             </div>
-            <p class="job__words">{ "Full-size templates stand with their reckonings." }</p>
+            <p class="job__words">{ "Templates to print full size stand with the kept calculators." }</p>
             <h2 class="job__title">{ "To a spreadsheet" }</h2>
             <div class="adds">
-                <button type="button" class="tool" data-testid="save-parts" onclick={parts}>{ "Parts as a list (CSV)" }</button>
+                <button type="button" class="tool" data-testid="save-parts" onclick={parts}>{ "Pieces as a list (CSV)" }</button>
                 <button type="button" class="tool" data-testid="save-steps" onclick={steps}>{ "Build order as a list (CSV)" }</button>
                 <a class="tool" href={open.at("buy")} data-testid="to-buy-page">{ "Everything to buy" }</a>
             </div>

@@ -134,7 +134,7 @@ fn KeptPage(props: &KeptPageProps) -> Html {
                <main class="bench">
                    { question(&at_hand).filter(|_| !at_hand.is_typing) }
                    <section class="answer" aria-label="Answer">
-                       { answer::headline(&form, &sheet, &bench, *index, &on_index, &on_way_out) }
+                       { answer::headline(&form, &sheet, &bench, *index, None, &on_index, &on_way_out) }
                        { answer::pencil_line(&sheet) }
                        if let Some(it) = &sheet.answer {
                            { answer::rest(it, &bench, *index, &on_index, &at_hand.sizes(), &at_hand.question(), at_hand.is_typing) }
@@ -143,7 +143,7 @@ fn KeptPage(props: &KeptPageProps) -> Html {
     }
                            if make_parts(&open.book.job, &open.reckoned, &bench, id).is_some() {
                                <div class="adds">
-                                   <a class="tool" href={open.at(&format!("parts-of/{}", id.0))} data-testid="make-parts">{ "Make parts of it" }</a>
+                                   <a class="tool" href={open.at(&format!("parts-of/{}", id.0))} data-testid="make-parts">{ "Make pieces of it" }</a>
                                </div>
                            }
                            { results::list(open, id, kept, it, answer::shown(it, *index).1) }

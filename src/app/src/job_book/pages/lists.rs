@@ -129,13 +129,13 @@ pub(super) fn rack(open: &Open) -> Html {
     };
     html! {
         <div data-testid="rack">
-            { group("Boards and scraps on hand", "board", "Add a board", |it| matches!(it, Item::RackBoard(_))) }
-            { group("Lengths at the yard", "yard", "Add a length", |it| matches!(it, Item::YardBoard(_))) }
+            { group("On my rack", "board", "Add a board", |it| matches!(it, Item::RackBoard(_))) }
+            { group("At the yard", "yard", "Add a length", |it| matches!(it, Item::YardBoard(_))) }
             { group("Round things I own", "round", "Add a round thing", |it| matches!(it, Item::Round(_))) }
             { group("My saws", "saw", "Add a saw", |it| matches!(it, Item::Saw(_))) }
             { group("Sketch", "sketch", "Add a sketch", |it| matches!(it, Item::Sketch(_))) }
             { group("Close enough", "close", "Say what is close enough", |it| matches!(it, Item::CloseEnough(_))) }
-            { group("Screws on hand", "screw", "Add screws", |it| matches!(it, Item::Screw(_))) }
+            { group("Screws I have", "screw", "Add screws", |it| matches!(it, Item::Screw(_))) }
         </div>
     }
 }

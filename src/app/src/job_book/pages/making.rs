@@ -17,7 +17,7 @@ pub(super) fn page(open: &Open, id: ItemId, kept: &Kept) -> Html {
         return html! {
             <div class="page">
                 { bar(open, &back, &kept.title) }
-                <main class="job"><p class="job__words">{ "This question has no parts, or no answer yet." }</p></main>
+                <main class="job"><p class="job__words">{ "This question makes no pieces, or has no answer yet." }</p></main>
             </div>
         };
     };
@@ -40,16 +40,16 @@ pub(super) fn page(open: &Open, id: ItemId, kept: &Kept) -> Html {
         making.left.iter().filter_map(|id| job.item(*id).map(Item::name)).collect();
     html! {
         <div class="page">
-            { bar(open, &back, &format!("Parts of {}", kept.title)) }
+            { bar(open, &back, &format!("Pieces of {}", kept.title)) }
             <main class="job" data-testid="making">
                 <ul class="rows">{ for making.parts.iter().map(|it| part(open, it, after)) }</ul>
                 if !making.measures.is_empty() {
                     <p class="job__words">
-                        { format!("With them come sizes linked to this reckoning: {}.", making.measures.join("; ")) }
+                        { format!("With them come sizes that follow this answer: {}.", making.measures.join("; ")) }
                     </p>
                 }
                 if !left.is_empty() {
-                    <p class="job__words">{ format!("Made before, and no longer of this reckoning; they stay: {}.", left.join(", ")) }</p>
+                    <p class="job__words">{ format!("Made before, and no longer in this answer; they stay: {}.", left.join(", ")) }</p>
                 }
                 <div class="adds">
                     if let Some(onclick) = put {

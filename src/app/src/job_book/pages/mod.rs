@@ -53,7 +53,8 @@ use super::hook::{OnPage, use_book};
 use super::kept_form::Keeping;
 use super::notes;
 use crate::components::icon::{Icon, icon};
-use crate::platform::{address, dom};
+use crate::platform::later::later;
+use crate::platform::{address, dom, storage};
 use crate::route::{self, Route};
 use crate::settings::Settings;
 
@@ -129,6 +130,9 @@ impl Open {
         Keeping { on_page: self.on_page.clone(), reckoned: self.reckoned.clone(), bench }
     }
 }
+
+/// How long after the last change what stands on the first page is written, in milliseconds.
+const NEWEST_REST: u32 = 300;
 
 /// The sections of a job that stand on every page of it, with their names in the address.
 const SECTIONS: [(&str, &str, Icon); 5] = [
@@ -220,6 +224,7 @@ fn JobPage(props: &JobPageProps) -> Html {
         },
         (None, None) => html! {},
     };
+    use_newest(open.as_ref());
     match &open {
         Some(open) => html! { <>{ inside(open, rest) }{ drafts::left(open) }{ trouble }</> },
         None => html! {
@@ -243,6 +248,19 @@ fn put_back(on_page: &OnPage, bench: Bench) -> Html {
         spawn_local(async move { on_page.put_back(&bench).await });
     });
     html! { <button type="button" class="tool" data-testid="put-back" {onclick}>{ "Put it back" }</button> }
+}
+
+/// Keeps how the job stands for the first page, a moment after the last change.
+#[hook]
+fn use_newest(open: Option<&Open>) {
+    use_effect_with(open.cloned().map(Shared), |shared| {
+        let rest = shared.clone().map(|Shared(open)| {
+            later(NEWEST_REST, move || {
+                storage::set(storage::NEWEST, &front::stands(&open).written());
+            })
+        });
+        move || drop(rest)
+    });
 }
 
 fn inside(open: &Open, rest: &str) -> Html {

@@ -8,8 +8,8 @@ use super::Open;
 const SECTIONS: [(&str, &str, &str); 5] = [
     ("build", "Build order", "what is done next, step by step, and what waits for what"),
     ("buy", "Everything to buy", "boards, screws, rod and finish; on paper, as a list, as text"),
-    ("rack", "Rack and yard", "boards on hand, lengths at the yard, saws, screws, the sketch"),
-    ("kept", "Calculators kept", "reckonings with the sizes of this job"),
+    ("rack", "Rack and yard", "boards on my rack, lengths at the yard, saws, screws, the sketch"),
+    ("kept", "Calculators kept", "answers that follow the sizes of this job"),
     ("hand-on", "Send and print", "to another phone, on paper, as a list; off this device"),
 ];
 

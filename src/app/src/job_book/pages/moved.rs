@@ -58,8 +58,8 @@ fn moved_size(open: &Open, name: &str, it: &Moved) -> Html {
 fn moved_part(open: &Open, name: &str, it: &MovedPart) -> Html {
     let tape = open.settings.bench.tape;
     let words = match it.done {
-        0 => "part, none cut yet".to_owned(),
-        n => format!("part, {n} cut already: look at it below"),
+        0 => "piece, none cut yet".to_owned(),
+        n => format!("piece, {n} cut already: look at it below"),
     };
     html! {
         <li class={classes!("row", "row--moved", (it.done > 0).then_some("is-recut"))}>

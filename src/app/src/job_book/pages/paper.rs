@@ -75,7 +75,7 @@ fn measures(open: &Open) -> Html {
         <section>
             <h3>{ "Sizes" }</h3>
             <table class="card__table">
-                <thead><tr><th scope="col">{ "Size" }</th><th scope="col">{ "Planned" }</th><th scope="col" class="card__as-cut">{ "As cut" }</th><th scope="col">{ "Note" }</th></tr></thead>
+                <thead><tr><th scope="col">{ "Size" }</th><th scope="col">{ "Planned" }</th><th scope="col" class="card__as-cut">{ "The tape says" }</th><th scope="col">{ "Note" }</th></tr></thead>
                 <tbody>{ for all.iter().map(|(id, it)| measure_row(open, *id, it)) }</tbody>
             </table>
         </section>
@@ -114,9 +114,9 @@ fn parts(open: &Open, sizes: &[PartSizes]) -> Html {
     }
     html! {
         <section>
-            <h3>{ "Parts" }</h3>
+            <h3>{ "Pieces" }</h3>
             <table class="card__table">
-                <thead><tr><th scope="col">{ "Part" }</th><th scope="col">{ "Cut" }</th><th scope="col">{ "Thickness × width × length" }</th><th scope="col">{ "From" }</th><th scope="col">{ "Note" }</th></tr></thead>
+                <thead><tr><th scope="col">{ "Piece" }</th><th scope="col">{ "Cut" }</th><th scope="col">{ "Thickness × width × length" }</th><th scope="col">{ "From" }</th><th scope="col">{ "Note" }</th></tr></thead>
                 <tbody>{ for sizes.iter().map(|it| part_row(open, it)) }</tbody>
             </table>
         </section>
@@ -132,7 +132,7 @@ fn part_row(open: &Open, it: &PartSizes) -> Html {
     let is_pair = part.hand == Hand::Pairs;
     let mut notes: Vec<String> = Vec::new();
     if !waits.is_empty() {
-        notes.push(format!("Wait: measure {}.", waits.join(", ")));
+        notes.push(format!("Wait for {}.", waits.join(", ")));
     }
     if is_pair {
         notes.push("Left and right pairs.".to_owned());
@@ -235,14 +235,14 @@ pub(super) fn label_sheet(open: &Open, argument: &str) -> Html {
         }
     };
     let tools = html! {
-        <nav class="sections sections--wrapped" aria-label="Which parts">
-            { choice(None, "All parts") }
+        <nav class="sections sections--wrapped" aria-label="Which pieces">
+            { choice(None, "All pieces") }
             { for open.book.job.parts().iter().map(|(id, part)| choice(Some(*id), &part.name)) }
         </nav>
     };
     let body = match labels(&open.book.job, &open.reckoned, &sizes, only) {
         Ok(all) if all.is_empty() => html! {
-            <p class="job__words" data-testid="no-labels">{ "No part here has pieces yet." }</p>
+            <p class="job__words" data-testid="no-labels">{ "No piece here has a number yet." }</p>
         },
         Ok(all) => html! {
             <ul class="labels" data-testid="labels">{ for all.iter().map(|it| label(open, it)) }</ul>

@@ -118,7 +118,7 @@ fn List(props: &ListProps) -> Html {
 /// What a piece is, and whether it wants looking at.
 fn state_of(open: &Open, id: ItemId, index: usize, piece: &Piece) -> Html {
     match piece.state() {
-        PieceState::ToCut => "as cut …".into(),
+        PieceState::ToCut => "the tape says …".into(),
         PieceState::Again => html! { <span class="badge is-short">{ "to cut again" }</span> },
         PieceState::Cut => html! {
             <>

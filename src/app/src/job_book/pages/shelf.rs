@@ -95,7 +95,7 @@ pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
                     <button type="button" class="tool tool--main" data-testid="new-job" onclick={new}>{ "New job" }</button>
                     <a class="tool" href="#/jobs/start" data-testid="to-start">{ "Start from a piece" }</a>
                     <button type="button" class="tool" data-testid="open-demo" onclick={open_demo}>
-                        { "Open the demo (invented)" }
+                        { "Open our example (invented)" }
                     </button>
                     <a class="tool" href="#/take" data-testid="to-take">{ "Take a job in" }</a>
                 </div>
@@ -149,7 +149,7 @@ fn list(cards: Option<&[Card]>) -> Html {
     match cards {
         None => html! {},
         Some([]) => {
-            html! { <p class="job__words" data-testid="no-jobs">{ "No job yet. Start one, or look at the demo: a potting bench for a school garden." }</p> }
+            html! { <p class="job__words" data-testid="no-jobs">{ "No job yet. Start one, or look at our example: a potting bench for a school garden." }</p> }
         }
         Some(cards) => html! {
             <ul class="rows" data-testid="jobs">

@@ -68,8 +68,8 @@ fn one(open: &Open, id: ItemId, it: &Measure, is_apart: bool) -> Html {
     let plan = match &it.written {
         Written::Formula(text) => text.clone(),
         Written::Linked(linked) => match open.book.job.item(linked.kept) {
-            Some(kept) => format!("from the reckoning {}", kept.name()),
-            None => "from a reckoning".to_owned(),
+            Some(kept) => format!("from {}", kept.name()),
+            None => "from a kept calculator".to_owned(),
         },
     };
     let value = state.and_then(|state| state.in_use());
@@ -83,7 +83,7 @@ fn one(open: &Open, id: ItemId, it: &Measure, is_apart: bool) -> Html {
             <span class="row__name">{ &it.name }</span>
             <span class="row__value">{ quantity(value, open.settings.bench.tape) }</span>
             <span class="row__more">
-                if it.as_cut.is_some() { <span class="badge is-cut">{ "as cut" }</span> }
+                if it.as_cut.is_some() { <span class="badge is-cut">{ "the tape says" }</span> }
                 else if it.is_cut { <span class="badge is-cut">{ "cut" }</span> }
                 else if it.is_ours { <span class="badge is-ours">{ "example" }</span> }
                 else if it.wait { <span class="badge is-wait">{ "measure first" }</span> }

@@ -249,7 +249,7 @@ pub(super) fn TakePage(props: &TakePageProps) -> Html {
             <main class="job">
                 <section class="way-in">
                     <h2>{ "From another phone's screen" }</h2>
-                    <p class="job__words">{ "On the other phone: open the job, Hand on, Show as codes. Hold this one's camera to it." }</p>
+                    <p class="job__words">{ "On the other phone: open the job, More, Send and print, Show as codes. Hold this one's camera to it." }</p>
                     if *state.is_watching { <Watch {on_codes} {on_trouble} /> }
                     <p class="progress" role="status" data-testid="progress">{ &*state.progress }</p>
                     <div class="adds">

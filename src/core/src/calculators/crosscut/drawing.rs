@@ -12,7 +12,13 @@ use crate::sheet::Bench;
 /// an eighth of its length.
 pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
     let high = (input.board / 8).unwrap_or(Length::ZERO);
-    let mut board = Board::fit(bench.tape, input.board, high, 60.0, 2, 2);
+    let window = |below| Board::fit(bench.tape, input.board, high, 60.0, 3, below);
+    let probe = window(1);
+    let ends: Vec<(Length, String)> =
+        answer.parts.iter().map(|part| (part.to, probe.amount(part.to))).collect();
+    let rows = probe.rows_of(&ends);
+    // Below the ends the cut and the trim have a row over their lines.
+    let mut board = window(rows + 2);
     let zero = Length::ZERO;
     board.rect(Role::Mate, zero, zero, input.board, high);
     let right_trim = (input.board - answer.usable.to).unwrap_or(zero);
@@ -40,12 +46,12 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
         && let Ok(end) = cut + input.kerf
     {
         let label = format!("kerf {}", board.amount(input.kerf));
-        board.labelled(1, cut, end, label, Some(KERF.id));
+        board.labelled(rows as i8 + 1, cut, end, label, Some(KERF.id));
     }
-    board.given(-2, zero, input.board, Some(BOARD.id));
+    board.given(-3, zero, input.board, Some(BOARD.id));
     if answer.usable.from.is_positive() {
         let label = format!("trim {}", board.amount(input.trim));
-        board.labelled(1, zero, answer.usable.from, label, Some(TRIM.id));
+        board.labelled(rows as i8 + 1, zero, answer.usable.from, label, Some(TRIM.id));
     }
     if let Some(last) = answer.parts.last()
         && answer.leftover.is_positive()
@@ -54,9 +60,7 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
         let label = format!("{} left", board.amount(answer.leftover));
         board.dimension_labelled(-1, from, answer.usable.to, label);
     }
-    let ends: Vec<(Length, String)> =
-        answer.parts.iter().map(|part| (part.to, board.amount(part.to))).collect();
-    board.labels(0, &ends);
+    board.labels_in_rows(0, rows, &ends);
     board.tell("below: ends of the parts, from the left end");
     board.scene(say![
         "Board of ",

@@ -5,28 +5,33 @@ use super::fields::{
 };
 use super::{Answer, Input, Wish};
 use crate::drawing::{Board, Role, Scene, Shape, Size};
-use crate::measure::{Length, Rounding, text::show};
+use crate::measure::Length;
 use crate::say;
 use crate::sentence::counted;
 use crate::sheet::Bench;
 
-/// Height of the board in page units.
+/// Height of the board in page units, less where the numbers need several rows.
 const HIGH: f64 = 64.0;
+const LOW: f64 = 46.0;
 
 /// Radius of a mark in page units.
 const DOT: f64 = 3.5;
 
 /// Draws the board from the front, the left end on the left.
 pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
-    let rows = if is_crowded(input, answer, bench) { 2 } else { 1 };
-    let mut board = Board::along(bench.tape, input.length, HIGH, rows + 1, rows + 1);
+    let probe = Board::along(bench.tape, input.length, HIGH, 1, 1);
+    let (above, below) = (from_left(&probe, answer), from_right(&probe, input, answer));
+    let rows = probe.rows_of(&above).max(probe.rows_of(&below));
+    let high = if rows > 1 { LOW } else { HIGH };
+    // Below the numbers the sizes have a row over their lines.
+    let mut board = Board::along(bench.tape, input.length, high, rows + 1, rows + 2);
     let (top, bottom) = (board.top(), board.bottom());
     let across = |board: &mut Board, role, from: Length, to: Length, y: f64, high: f64| {
         let (x1, x2) = (board.x(from), board.x(to));
         board.add(role, Shape::Rect(x1, y, (x2 - x1).max(0.0), high));
     };
     match input.wish.slat_width() {
-        None => across(&mut board, Role::Wood, Length::ZERO, input.length, top, HIGH),
+        None => across(&mut board, Role::Wood, Length::ZERO, input.length, top, high),
         Some(width) => {
             // The rail that the slats lie on.
             across(
@@ -34,19 +39,19 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
                 Role::Mate,
                 Length::ZERO,
                 input.length,
-                top + HIGH * 0.4,
-                HIGH * 0.2,
+                top + high * 0.4,
+                high * 0.2,
             );
             for mark in &answer.marks {
                 if let Ok(right) = *mark + width {
-                    across(&mut board, Role::Wood, *mark, right, top, HIGH);
+                    across(&mut board, Role::Wood, *mark, right, top, high);
                 }
             }
         }
     }
     for zone in &answer.keep_out {
         let (from, to) = (zone.from.max(Length::ZERO), zone.to.min(input.length));
-        across(&mut board, Role::KeepOut, from, to, top, HIGH);
+        across(&mut board, Role::KeepOut, from, to, top, high);
     }
     let middle = (top + bottom) / 2.0;
     if input.wish.slat_width().is_none() {
@@ -60,24 +65,10 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
     board.given(-(rows as i8) - 1, Length::ZERO, input.length, Some(LENGTH.id));
     board.tell("above: from the left end");
     board.tell("below: from the right end");
-    let (mut above, mut below) = (vec![Vec::new(); rows.into()], vec![Vec::new(); rows.into()]);
+    board.labels_in_rows(-1, rows, &above);
+    board.labels_in_rows(0, rows, &below);
     let width = input.wish.slat_width().unwrap_or(Length::ZERO);
-    for (index, (mark, from_right)) in answer.marks.iter().zip(&answer.from_right).enumerate() {
-        let row = index % usize::from(rows);
-        if let Some(labels) = above.get_mut(row) {
-            labels.push((*mark, board.amount(*mark)));
-        }
-        if let (Some(labels), Ok(right)) = (below.get_mut(row), *mark + width) {
-            labels.push((right, board.amount(*from_right)));
-        }
-    }
-    for (row, labels) in (0_i8..).zip(&above) {
-        board.labels(-row - 1, labels);
-    }
-    for (row, labels) in (0_i8..).zip(&below) {
-        board.labels(row, labels);
-    }
-    sizes(&mut board, input, answer, rows as i8);
+    sizes(&mut board, input, answer, rows as i8 + 1);
     board.scene(say![
         if width.is_zero() { "Board with " } else { "Rail with " },
         counted(answer.marks.len() as u64, if width.is_zero() { " mark" } else { " slat" }),
@@ -85,37 +76,47 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
     ])
 }
 
-/// Whether the distances need two rows.
-fn is_crowded(input: &Input, answer: &Answer, bench: &Bench) -> bool {
-    let step =
-        input.wish.slat_width().map_or(Ok(answer.narrowest), |width| answer.narrowest + width);
-    let Ok(step) = step else { return true };
-    let probe = Board::along(bench.tape, input.length, HIGH, 1, 1);
-    let widest = answer.marks.iter().map(|mark| {
-        show(*mark, bench.tape, Rounding::Nearest)
-            .map_or(0.0, |shown| Size::Small.width_of(&shown.mark.amount(), Role::Ink))
-    });
-    probe.size(step) < widest.fold(0.0, f64::max) + 4.0
+/// Each mark, or the left side of each slat, from the left end.
+fn from_left(board: &Board, answer: &Answer) -> Vec<(Length, String)> {
+    answer.marks.iter().map(|mark| (*mark, board.amount(*mark))).collect()
 }
 
-/// The number of each, where there is room for it: on its slat, or beside its line, so that the
-/// line does not run through it.
+/// Each mark, or the right side of each slat, from the right end; that of the last is the size of that end.
+fn from_right(board: &Board, input: &Input, answer: &Answer) -> Vec<(Length, String)> {
+    let width = input.wish.slat_width().unwrap_or(Length::ZERO);
+    let all = answer.marks.iter().zip(&answer.from_right);
+    let is_measured = all.len() > 1 && answer.from_right.last().is_some_and(|it| it.is_positive());
+    let shown = all.len() - usize::from(is_measured);
+    let placed = all
+        .take(shown)
+        .filter_map(|(mark, from_right)| Some(((*mark + width).ok()?, board.amount(*from_right))));
+    placed.collect()
+}
+
+/// The number of each, on its slat or beside its line, so that no line runs through it; where one has no room none is
+/// shown, since the numbers only count along.
 fn numbers(board: &mut Board, input: &Input, answer: &Answer) {
+    let y = board.bottom() - 6.0;
+    let mut placed = Vec::new();
     let mut free_from = f64::NEG_INFINITY;
-    let middle = (board.top() + board.bottom()) / 2.0;
     for (index, mark) in answer.marks.iter().enumerate() {
         let label = (index + 1).to_string();
         let wide = Size::Small.width_of(&label, Role::Ink);
         let is_last = index + 1 == answer.marks.len();
-        let (left, y) = match input.wish.slat_width() {
-            Some(width) => (board.x(*mark) + (board.size(width) - wide) / 2.0, middle + 4.0),
-            None if is_last => (board.x(*mark) - wide - 4.0, board.bottom() - 6.0),
-            None => (board.x(*mark) + 4.0, board.bottom() - 6.0),
+        let x = board.x(*mark);
+        let (left, room) = match input.wish.slat_width() {
+            Some(width) => (x + (board.size(width) - wide) / 2.0, board.size(width)),
+            None if is_last => (x - wide - 4.0, x - free_from),
+            None => (x + 4.0, f64::INFINITY),
         };
-        if left > free_from {
-            board.number(Role::Ink, left + wide / 2.0, y, label);
-            free_from = left + wide;
+        if room < wide + 6.0 || left < free_from {
+            return;
         }
+        free_from = left + wide + 6.0;
+        placed.push((left + wide / 2.0, label));
+    }
+    for (x, label) in placed {
+        board.number(Role::Ink, x, y, label);
     }
 }
 
@@ -148,11 +149,13 @@ fn sizes(board: &mut Board, input: &Input, answer: &Answer, row: i8) {
         board.given(row, from, *second, field);
     }
     let Some((wish, field)) = wished(board, input) else { return };
-    if let [.., before, last] = answer.marks.as_slice()
+    // In the middle, where no end is near.
+    let middle = answer.marks.len() / 2;
+    if let Some([before, next]) = answer.marks.get(middle..).and_then(|it| it.first_chunk())
         && before != first
         && let Ok(from) = *before + width
     {
-        board.labelled(row, from, *last, wish, Some(field));
+        board.labelled(row, from, *next, wish, Some(field));
     }
 }
 

@@ -94,7 +94,7 @@ pub fn make_parts(job: &Job, reckoned: &Reckoned, bench: &Bench, id: ItemId) -> 
     });
     let left = left.map(|(id, _)| id).collect();
     let step = (!maker.changes.is_empty())
-        .then(|| Step::new(format!("make parts of {}", kept.title), maker.changes));
+        .then(|| Step::new(format!("make pieces of {}", kept.title), maker.changes));
     Some(Making { parts, measures: maker.measures, left, step })
 }
 

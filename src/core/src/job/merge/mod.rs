@@ -316,7 +316,7 @@ impl Merge {
         self.field("name", &b.name, &a.name, name);
         self.field("a length or a number", &b.kind, &a.kind, kind);
         self.field("planned", &b.written, &a.written, written);
-        self.field("as cut", &b.as_cut, &a.as_cut, as_cut);
+        self.field("the tape says", &b.as_cut, &a.as_cut, as_cut);
         self.field("cut already", &b.is_cut, &a.is_cut, is_cut);
         self.field("measure it first", &b.wait, &a.wait, wait);
         self.field("note", &b.note, &a.note, note);
@@ -357,7 +357,7 @@ impl Merge {
         self.field("may be resawn", &b.may_resaw, &a.may_resaw, may_resaw);
         self.field("note", &b.note, &a.note, note);
         self.pieces(&b.pieces, &a.pieces, pieces);
-        self.field("made from a reckoning", &b.made, &a.made, made);
+        self.field("made from a kept calculator", &b.made, &a.made, made);
     }
 
     /// Piece by piece. One that is not listed is not touched yet.
@@ -390,7 +390,7 @@ impl Merge {
                         Dimension::Length => String::new(),
                         of => format!("{} ", of.word()),
                     };
-                    self.clash(&format!("piece {number}, {which}as cut"));
+                    self.clash(&format!("piece {number}, {which}the tape says"));
                 }
                 *now = core::mem::take(now).measured(of, tape);
             }

@@ -315,7 +315,7 @@ impl Report {
     pub fn headline(&self) -> Sentence {
         let count: u32 = self.shopping.iter().fold(0, |sum, line| sum.saturating_add(line.count));
         match (count, &self.spent) {
-            (0, _) => say!["Nothing to buy: it all comes from boards on hand."],
+            (0, _) => say!["Nothing to buy: it all comes from my rack."],
             (_, Spent::Wood { .. }) => {
                 let mut sentence = say!["Buy "];
                 sentence.0.extend(self.spent.sentence().0);

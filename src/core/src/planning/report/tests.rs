@@ -319,7 +319,7 @@ fn other_ways_to_buy_are_compared_with_the_plan() {
         [
             "All 2x10 as 96 in: 1 board, 10.90 in all, as much as the plan.",
             "All 2x10 as 120 in: 1 board, 13.95 in all, 3.05 more than the plan.",
-            "All 2x10 as 120 in: cannot be done. There is no part to cut.",
+            "All 2x10 as 120 in: cannot be done. There is no piece to cut.",
             "Next cheapest store run: 1 × 2x10 120 in, 13.95 in all, 3.05 more than the plan.",
         ]
     );

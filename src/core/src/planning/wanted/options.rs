@@ -68,8 +68,8 @@ const FIELDS: &[Field] = &[
         Kind::ZERO_UP,
         Start::Inches("0"),
     ),
-    up_to_100("spare_each", "Spare pieces", "of each part"),
-    up_to_100("extra_percent", "Extra", "per cent of each part"),
+    up_to_100("spare_each", "Spare pieces", "of each kind"),
+    up_to_100("extra_percent", "Extra", "per cent of each kind"),
     Field::new("rack_only", "From the rack only", "buy nothing", YES_NO, Start::Text("no")),
     KEEP_FROM,
 ];

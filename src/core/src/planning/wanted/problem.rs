@@ -150,9 +150,9 @@ impl WantedProblem {
     #[must_use]
     pub fn sentence(&self) -> Sentence {
         match self {
-            WantedProblem::NoParts { waiting: 0 } => say!["There is no part to cut."],
+            WantedProblem::NoParts { waiting: 0 } => say!["There is no piece to cut."],
             WantedProblem::NoParts { .. } => {
-                say!["Every part that is left must wait for a measurement."]
+                say!["Every piece that is left must wait for a measurement."]
             }
             WantedProblem::Size { of, which, why } => {
                 say![of.name.clone(), ": the ", *which, " cannot be worked out. ", why.clone()]
@@ -209,17 +209,17 @@ impl WantedProblem {
     pub fn way_out(&self) -> Sentence {
         match self {
             WantedProblem::NoParts { waiting: 0 } => {
-                say!["Add a part, or take back the tick of one that is to be cut again."]
+                say!["Add a piece, or take back the tick of one that is to be cut again."]
             }
             WantedProblem::NoParts { .. } => say!["Measure what they wait for, and write it down."],
             WantedProblem::Size { .. } | WantedProblem::NotPositive { .. } => {
                 say!["Open it and write the size again."]
             }
             WantedProblem::NoBoard { .. } => {
-                say!["Add a length that the yard sells, or change what the part is cut from."]
+                say!["Add a length that the yard sells, or change what the piece is cut from."]
             }
             WantedProblem::NoBoardOfSize { .. } => {
-                say!["Add such a board, or write into the part which board it is ripped from."]
+                say!["Add such a board, or write into the piece which board it is ripped from."]
             }
             WantedProblem::CannotBeHad { obstacle, .. } => obstacle.way_out(),
             WantedProblem::NoPrice { .. } => {
@@ -239,11 +239,11 @@ impl Obstacle {
             Obstacle::TooSmall => say!["No board of its section is large enough."],
             Obstacle::NoRips => say!["It would have to be ripped, and the plan may not rip."],
             Obstacle::PartNotRipped => {
-                say!["It would have to be ripped, and the part may not be."]
+                say!["It would have to be ripped, and the piece may not be."]
             }
             Obstacle::NoResaw => say!["It would have to be resawn, and the plan may not resaw."],
             Obstacle::PartNotResawn => {
-                say!["It would have to be resawn, and the part may not be."]
+                say!["It would have to be resawn, and the piece may not be."]
             }
             Obstacle::TooThin { thinnest } => {
                 say!["Your limit for a strip at the fence is ", thinnest, "."]
@@ -259,14 +259,14 @@ impl Obstacle {
 
     fn way_out(self) -> Sentence {
         match self {
-            Obstacle::TooSmall => say!["Add a larger board, or glue the part up from two."],
+            Obstacle::TooSmall => say!["Add a larger board, or glue the piece up from two."],
             Obstacle::NoRips => say!["Let the plan rip wider boards."],
             Obstacle::NoResaw => say!["Let the plan resaw thicker boards."],
             Obstacle::PartNotRipped => {
-                say!["Open the part and allow it to be ripped, or add a board of its own size."]
+                say!["Open the piece and allow it to be ripped, or add a board of its own size."]
             }
             Obstacle::PartNotResawn => {
-                say!["Open the part and allow it to be resawn, or add a board of its own size."]
+                say!["Open the piece and allow it to be resawn, or add a board of its own size."]
             }
             Obstacle::TooThin { .. } => say!["Plane it down from a thicker strip."],
             Obstacle::TooDeep { .. } => {

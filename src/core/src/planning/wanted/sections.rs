@@ -84,7 +84,7 @@ impl Woods {
                 of.name,
                 " may come from any board of its size; it is planned from ",
                 section,
-                ". Write into the part what it is cut from to choose another."
+                ". Write into the piece what it is cut from to choose another."
             ]
         });
         Ok((wood, note))

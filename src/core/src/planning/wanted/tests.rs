@@ -67,7 +67,7 @@ fn each_obstacle_names_the_part_or_the_board() {
     let two_by_six = || yard("2x6", "1 1/2", "5 1/2", "96", 820);
     let own = ["1 1/2", "5 1/2", "30"];
     let cases: [(Vec<Item>, &str, &str); 15] = [
-        (vec![two_by_six()], "no-parts", "There is no part to cut."),
+        (vec![two_by_six()], "no-parts", "There is no piece to cut."),
         (vec![rail(own, "2x8"), two_by_six()], "no-board", "rail is cut from 2x8"),
         (vec![rail(["1", "4", "30"], ""), two_by_six()], "no-board-of-size", "1 in by 4 in"),
         (vec![rail(["1 1/2", "flat", "30"], "2x6"), two_by_six()], "size", "rail: the width"),
@@ -103,7 +103,7 @@ fn each_obstacle_names_the_part_or_the_board() {
                 two_by_six(),
             ],
             "cannot-be-had",
-            "It would have to be ripped, and the part may not be",
+            "It would have to be ripped, and the piece may not be",
         ),
         (
             vec![
@@ -114,7 +114,7 @@ fn each_obstacle_names_the_part_or_the_board() {
                 two_by_six(),
             ],
             "cannot-be-had",
-            "It would have to be resawn, and the part may not be",
+            "It would have to be resawn, and the piece may not be",
         ),
         (
             vec![rail(["1 1/2", "5 1/2", "1/999999937 in"], "2x6"), two_by_six()],

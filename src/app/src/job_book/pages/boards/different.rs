@@ -139,7 +139,7 @@ pub(super) fn Different(props: &DifferentProps) -> Html {
     };
     html! {
         <section class="different" aria-label="It came out different" data-testid="different">
-            <p class="plan__words">{ "A split, a knot, a part cut wrong: say what is good, and what is left." }</p>
+            <p class="plan__words">{ "A split, a knot, a piece cut wrong: say what is good, and what is left." }</p>
             <ul class="goods">{ for key_lines.iter().enumerate().map(|(at, it)| line(at, it)) }</ul>
             { asks_about(LEFT.title, &at_hand) }
             <div class="board__steps">

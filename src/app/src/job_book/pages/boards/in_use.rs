@@ -45,7 +45,10 @@ impl Page<'_> {
                 { self.dropping(kept) }
             </>
         };
-        Body { headline: headline(&search, Some(&labels), told, is_rack, tape, trouble), rest }
+        Body {
+            headline: headline(&search, Some(&labels), told, is_rack, false, tape, trouble),
+            rest,
+        }
     }
 
     /// What can be done with the whole plan.
@@ -125,7 +128,7 @@ impl Page<'_> {
                     { "Cut as drawn" }
                 </button>
                 <button type="button" class="tool" data-testid={format!("different-{}", cut.number)} onclick={begin}>
-                    { "Came out different" }
+                    { "It came out different" }
                 </button>
             </div>
         }
@@ -144,7 +147,7 @@ impl Page<'_> {
         let number = keep.board.saturating_add(1);
         let words = match (is_cut, kept.plan.is_list) {
             (true, false) => "on the rack",
-            (true, true) => "on hand",
+            (true, true) => "on my rack",
             (false, _) => "",
         };
         html! {

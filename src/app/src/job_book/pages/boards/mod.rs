@@ -237,7 +237,7 @@ impl Page<'_> {
         let words = match &self.kept {
             _ if self.searching.search.is_running() => "Begin again",
             Some(_) => "Plan what is left",
-            None => "Plan it",
+            None => "Work out the boards",
         };
         let plan = self.plan(wanted);
         html! {
@@ -255,7 +255,7 @@ impl Page<'_> {
     fn nothing_yet(&self, wanted: Option<&Asked>) -> Body {
         let words = match wanted {
             Some(Ok(_)) => {
-                "Ready. The planner finds the cheapest boards for the parts of this job, and says where each part comes from."
+                "Ready. It finds the cheapest boards for the pieces of this job, and says which board each piece comes from."
             }
             Some(Err(_)) => "These are in the way of a plan.",
             None => "One of the options is not filled in right.",
@@ -295,7 +295,7 @@ impl Page<'_> {
         html! {
             <>
                 if !wanted.left_out.is_empty() {
-                    <section class="plan__part" aria-label="Parts that wait" data-testid="waiting">
+                    <section class="plan__part" aria-label="Pieces that wait" data-testid="waiting">
                         <h2 class="part-title">{ "Not planned yet" }</h2>
                         <ul class="notes">{ for wanted.left_out.iter().map(|it| html! { <li>{ sentence(&it.sentence, tape) }</li> }) }</ul>
                     </section>
@@ -348,7 +348,10 @@ impl Page<'_> {
                 }
             </>
         };
-        Body { headline: headline(search, Some(&labels), told, self.is_rack, tape, instead), rest }
+        Body {
+            headline: headline(search, Some(&labels), told, self.is_rack, false, tape, instead),
+            rest,
+        }
     }
 
     fn keep_from(&self) -> Option<Length> {

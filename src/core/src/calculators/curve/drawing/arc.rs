@@ -3,9 +3,9 @@
 use super::TALLEST;
 use crate::calculators::curve::arc::{Answer, Input};
 use crate::calculators::curve::fields::{CHORD, RISE, STEP};
-use crate::calculators::curve::sagitta;
+use crate::calculators::curve::{Mark, sagitta};
 use crate::drawing::{Anchor, Role, Scene, Size, Sketch, points};
-use crate::measure::Tape;
+use crate::measure::{Length, Tape};
 use crate::say;
 
 pub(in super::super) fn draw(input: &Input, answer: &Answer, crown: bool, tape: Tape) -> Scene {
@@ -28,7 +28,17 @@ pub(in super::super) fn draw(input: &Input, answer: &Answer, crown: bool, tape: 
     let (side, high, low) = ghost.map_or((half, top, bottom), |(thing, gives)| {
         (half.max(thing), top.min(-gives), bottom.max(2.0 * thing - gives))
     });
-    let mut sketch = Sketch::new(tape, (-side, high), (side, low), TALLEST, (3, 1));
+    let window = |rows| Sketch::new(tape, (-side, high), (side, low), TALLEST, rows);
+    let probe = window((1, 1));
+    let numbers = |of: fn(&Mark) -> Length| -> Vec<(f64, String)> {
+        let of = |mark: &Mark| (mark.along.to_f64(), probe.board.amount(of(mark)));
+        answer.marks.iter().map(of).collect()
+    };
+    let (along, heights) = (numbers(|mark| mark.along), numbers(|mark| mark.height));
+    let (of_along, of_heights) = (probe.rows_of(&along), probe.rows_of(&heights));
+    // The step has a row over its line, beside the radius.
+    let above = of_along + of_heights + 2;
+    let mut sketch = window((above, 1));
 
     let curve = points(|t| {
         let x = (2.0 * t - 1.0) * half;
@@ -58,19 +68,15 @@ pub(in super::super) fn draw(input: &Input, answer: &Answer, crown: bool, tape: 
     sketch.polyline(Role::CutLine, &curve);
 
     let label = |length| sketch.board.amount(length);
-    let along: Vec<_> =
-        answer.marks.iter().map(|mark| (mark.along.to_f64(), label(mark.along))).collect();
-    let heights: Vec<_> =
-        answer.marks.iter().map(|mark| (mark.along.to_f64(), label(mark.height))).collect();
     let (radius_label, chord_label) = (label(answer.radius), label(input.chord));
     let rise_label = label(input.rise);
     let left = answer.narrowest.map(label);
     let thing = answer.fits.first().filter(|_| ghost.is_some()).map(|fit| label(fit.diameter));
-    sketch.labels(-2, &along);
-    sketch.labels(-1, &heights);
+    sketch.labels_in_rows(-1, of_heights, &heights);
+    sketch.labels_in_rows(-1 - of_heights as i8, of_along, &along);
     let (x, _) = sketch.at((0.0, 0.0));
-    sketch.board.tell("upper row: from the middle; lower row: up from the straight line");
-    let baseline = sketch.board.row(-3);
+    sketch.board.tell("upper numbers: from the middle; lower: up from the straight line");
+    let baseline = sketch.board.row(-(above as i8));
     let headline = format!("radius {radius_label}");
     sketch.board.text(Role::StrongInk, x, baseline, Anchor::Middle, Size::Small, headline);
     if let Some(left) = left {
@@ -91,7 +97,7 @@ pub(in super::super) fn draw(input: &Input, answer: &Answer, crown: bool, tape: 
     if answer.marks.len() > 2 {
         // To the left of the middle, where no numbers are.
         let label = format!("every {}", sketch.board.amount(input.step));
-        sketch.given(-2, -input.step.to_f64(), 0.0, label, Some(STEP.id));
+        sketch.given(1 - above as i8, -input.step.to_f64(), 0.0, label, Some(STEP.id));
     }
     sketch.given(0, -half, half, chord_label, Some(CHORD.id));
     let ((x, top), (_, bottom)) = (sketch.at((0.0, -rise)), sketch.at((0.0, 0.0)));

@@ -56,15 +56,15 @@ pub(in super::super) fn guide(input: &Input, answer: &Answer, tape: Tape) -> Sce
     page.across(x(0.0), x(strip), row(1.0), format!("keep {label}"), Some(GUIDE_STRIP.id));
     let label = page.amount(input.kerf);
     let cut = (x(strip), x(strip + kerf));
-    page.across(cut.0, cut.1, row(1.0), format!("kerf {label}"), Some(KERF.id));
+    page.across(cut.0, cut.1, row(2.0), format!("kerf {label}"), Some(KERF.id));
     let label = page.amount(input.board_width);
-    page.across(x(0.0), x(board), row(3.0), format!("board {label}"), Some(GUIDE_BOARD.id));
+    page.across(x(0.0), x(board), row(4.0), format!("board {label}"), Some(GUIDE_BOARD.id));
     let offset = page.amount(answer.offset);
     let tooth = match input.guide_on {
         GuideOn::Waste => strip + kerf,
         GuideOn::Strip => strip,
     };
-    page.across(x(tooth), x(edge), row(2.0), format!("offset {offset}"), None);
+    page.across(x(tooth), x(edge), row(3.0), format!("offset {offset}"), None);
     page.tell(LEGEND);
     let title = say![
         "Top view: guide ",
@@ -73,7 +73,7 @@ pub(in super::super) fn guide(input: &Input, answer: &Answer, tape: Tape) -> Sce
         input.strip,
         ", waste hatched."
     ];
-    page.scene(title, bottom + 4.0 * ROW)
+    page.scene(title, bottom + 5.0 * ROW)
 }
 
 /// What the shapes are.

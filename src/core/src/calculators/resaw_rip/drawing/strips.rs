@@ -16,10 +16,15 @@ const TALLEST: f64 = 150.0;
 /// End view of the board, the fence on the user's side.
 pub(in super::super) fn strips(input: &Input, answer: &Answer, side: Side, tape: Tape) -> Scene {
     let mut page = Page::new(tape);
-    let room = SCENE_WIDTH - 2.0 * MARGIN - FENCE - BESIDE;
+    // Beside the fence stands the thickness.
+    let room = SCENE_WIDTH - 2.0 * MARGIN - FENCE - 2.0 * BESIDE;
     let high = input.thickness.max(answer.sweep.height).to_f64();
     let scale = (room / input.width.to_f64()).min(TALLEST / high);
-    let middle = SCENE_WIDTH / 2.0;
+    let aside = match side {
+        Side::Right => -BESIDE / 2.0,
+        Side::Left => BESIDE / 2.0,
+    };
+    let middle = SCENE_WIDTH / 2.0 + aside;
     let view =
         |table_y: f64| EndView::around(middle, input.width, scale, side, table_y, input.thickness);
     let tall = high * scale;
@@ -44,7 +49,7 @@ pub(in super::super) fn strips(input: &Input, answer: &Answer, side: Side, tape:
         strips,
         page.amount(answer.leftover)
     )];
-    page.scene(title, table_y + 3.0 * ROW + 4.0)
+    page.scene(title, table_y + 4.0 * ROW + 4.0)
 }
 
 /// The other edge at the fence, the first edge coming off.
