@@ -221,7 +221,9 @@ pub fn open_job(text: &str) -> Result<Opened, OpenProblem> {
         reading.take(number, raw)?;
     }
     reading.leave_out_lost_members();
-    let title = title.chars().take(MOST_NAME).collect();
+    // Cut short it may end in a space, which would go at the next reading.
+    let title: String = title.chars().take(MOST_NAME).collect();
+    let title = title.trim_end().to_owned();
     let job = Job::from_items(title, unit, reading.items, number_of("next_id").unwrap_or(1));
     Ok(Opened { job, set_aside: reading.set_aside })
 }

@@ -66,3 +66,14 @@ fn every_fuzz_target_starts_from_what_is_accepted() {
     let message = seed("plan_message", &write_question(&question));
     assert_eq!(read_question(&message), Ok(question));
 }
+
+/// What the fuzz target of job files found: a title that is cut short between two words lost the space at the next reading.
+#[test]
+fn a_title_that_was_cut_short_is_written_as_it_is_read() {
+    for length in 450..=520 {
+        let title = format!("{} {}", "a".repeat(length), "b".repeat(600));
+        let opened = open_job(&write_job(&Job::new(title, Unit::Inch))).expect("opens");
+        let written = write_job(&opened.job);
+        assert_eq!(write_job(&open_job(&written).expect("opens again").job), written, "{length}");
+    }
+}
