@@ -85,7 +85,7 @@ fn one_piece_more_than_a_job_holds_is_refused_and_fewer_are_not() {
     full.make(&more).expect("there is room now");
     let long = Step::new("tick", vec![full.replacing(ItemId(201), part(200, 1_001))]);
     let words = full.make(&long).expect_err("too many of one").to_string();
-    assert!(words.starts_with("A job holds up to 1000 pieces of one part."), "{words}");
+    assert!(words.starts_with("A job holds up to 1000 pieces of one kind."), "{words}");
 }
 
 /// 2,000 notes of 5,000 letters are 10 MB: no single one is too long, and together they are.

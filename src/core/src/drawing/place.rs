@@ -19,6 +19,8 @@ const LINE_UNDER: f64 = 5.0;
 /// How far a target may reach above and below the picture, which grows by it.
 const BEYOND: f64 = 24.0;
 
+/// How far a picture may grow above and below for a line that reaches beyond it.
+const MOST_BEYOND: f64 = SCENE_WIDTH;
 /// Writing above and below its baseline, and the middle of its figures, in heights.
 const ABOVE: f64 = 0.78;
 const BELOW: f64 = 0.22;
@@ -486,7 +488,8 @@ impl Placer {
         self.texts.push((Item { role: label.role, shape, field: label.field }, tag));
     }
 
-    /// The finished scene, higher where a target or a line reaches beyond it.
+    /// The finished scene, higher where a target or a line reaches beyond it. A line that runs on and on, as of an angle of next
+    /// to nothing, is cut by the edge in the end.
     fn finish(self, mut items: Vec<Item>, title: Sentence, words: Vec<String>) -> Scene {
         items.extend(self.lines);
         let mut tags = Vec::new();
@@ -497,8 +500,10 @@ impl Placer {
         // Down the page of everything that must be on it.
         let drawn = items.iter().flat_map(|item| strokes(&item.shape)).flatten().map(|(_, y)| y);
         let reached = tags.iter().flat_map(|tag| [tag.target.top, tag.target.bottom]).chain(drawn);
-        let (least, most) =
-            reached.fold((0.0, self.height), |(least, most), y| (y.min(least), y.max(most)));
+        let (top, bottom) = (-MOST_BEYOND, self.height + MOST_BEYOND);
+        let (least, most) = reached.fold((0.0, self.height), |(least, most), y| {
+            (y.min(least).max(top), y.max(most).min(bottom))
+        });
         let (above, height) = (-least, most - least);
         for item in &mut items {
             item.shape.move_down(above);

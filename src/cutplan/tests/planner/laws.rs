@@ -165,6 +165,7 @@ fn with_rips_order_and_scale_change_nothing() {
         let mut turned = scaled(&job, dice.roll(2, 9));
         turned.parts.reverse();
         turned.boards.reverse();
+        turned.scraps.reverse();
         turned.sections.reverse();
         assert_eq!(cost(&turned), before, "{job:#?}");
         planned += usize::from(before.is_some());
@@ -181,11 +182,13 @@ fn scaled(job: &Job, by: i64) -> Job {
         size.thickness *= by;
     }
     job.parts.iter_mut().for_each(|part| part.length *= by);
-    for board in &mut job.boards {
-        board.length *= by;
-        board.trims.left *= by;
-        board.trims.right *= by;
-        for zone in &mut board.knots {
+    let boards = job.boards.iter_mut().map(|it| (&mut it.length, &mut it.trims, &mut it.knots));
+    let scraps = job.scraps.iter_mut().map(|it| (&mut it.length, &mut it.trims, &mut it.knots));
+    for (length, trims, knots) in boards.chain(scraps) {
+        *length *= by;
+        trims.left *= by;
+        trims.right *= by;
+        for zone in knots {
             zone.from *= by;
             zone.to *= by;
         }

@@ -85,7 +85,10 @@ const DOWEL: Listed = Listed {
 
 const FINISH: Listed = Listed {
     slug: "finish",
-    in_words: &[("cans that hold it, four quarts to a gallon", "the cheapest of a few cans")],
+    in_words: &[
+        ("cans that hold it", "the cheapest of a few cans"),
+        ("cans that hold it, four quarts to a gallon", "the cheapest of a few cans"),
+    ],
 };
 
 const FRAME: Listed = Listed {
