@@ -58,7 +58,7 @@ fn the_shop_card_prints_on_letter_and_a4() {
             "Potting bench (demo, invented)",
             "Date",
             "long rail",
-            "As cut",
+            "The tape says",
             "Measure first.",
             "0 of 4 cut",
             "Build order",
