@@ -98,6 +98,9 @@ fn boards_screws_rod_and_finish_are_one_list() {
     let board = line(&all, "2x4");
     assert_eq!((board.wanted, board.bought, board.each), (1, 0, Some(1090)));
     assert_eq!(board.uses, [(ItemId(1), "rail".to_owned())]);
+    assert_eq!(board.uses(), "for rail");
+    let more = [board.uses.clone(), vec![(ItemId(9), "leg, front".to_owned())]].concat();
+    assert_eq!(Line { uses: more, ..board.clone() }.uses(), "for rail; leg, front");
     assert_eq!(all.money, Money { spent: 0, to_come: 2_940, without_price: 2 });
 
     // Bought: the boards, and the screws; then one plank more.

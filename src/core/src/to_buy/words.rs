@@ -45,11 +45,11 @@ impl Line {
         parts.join(", ")
     }
 
-    /// What it is for: `for long rail, leg`.
+    /// What it is for: `for long rail, upper; leg`. A name may hold a comma.
     #[must_use]
     pub fn uses(&self) -> String {
         let names: Vec<&str> = self.uses.iter().map(|(_, name)| name.as_str()).collect();
-        format!("for {}", names.join(", "))
+        format!("for {}", names.join("; "))
     }
 }
 
