@@ -117,6 +117,28 @@ fn what_a_closed_window_could_not_put_in_is_shown_in_the_other() {
     app.assert_quiet_console();
 }
 
+/// Of two windows that were closed with a text in the same field, the later stands in the form.
+#[test]
+fn of_two_closed_windows_the_later_text_stands_in_the_form() {
+    let app = demo();
+    let first = second_window(&app);
+    app.tap("item-leg");
+    let earlier = second_window(&app);
+    let later = app.window();
+    app.turn_to(&earlier);
+    app.enter("as_cut", &["1", "page-signs", "plus"]);
+    app.turn_to(&later);
+    app.enter("as_cut", &["2", "page-signs", "plus"]);
+    app.turn_to(&earlier);
+    app.close_window();
+    app.turn_to(&later);
+    app.close_window();
+    app.turn_to(&first);
+    app.tap("item-leg");
+    app.wait_until("the later stands as it was typed", IS_AS_TYPED);
+    app.assert_quiet_console();
+}
+
 /// The device is full for one writing: the note of an edit finds no room, and the record would.
 #[test]
 fn an_edit_whose_note_came_late_is_done_once() {

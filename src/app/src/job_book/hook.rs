@@ -42,9 +42,9 @@ struct Inner {
     forms: RefCell<BTreeMap<String, Typed>>,
     /// The forms that are open.
     open: RefCell<BTreeSet<String>>,
-    /// What pages that live no more had typed and what is no part of the job yet, by the keys of its notes: its place,
-    /// and what is typed. Every window shows it; the one in which its form is opened takes it over.
-    left_behind: RefCell<BTreeMap<String, (String, Typed)>>,
+    /// What pages that live no more had typed and what is no part of the job yet, the latest first: the key of its note, its
+    /// place, and what is typed. Every window shows it; the one in which its form is opened takes it over.
+    left_behind: RefCell<Vec<(String, String, Typed)>>,
     /// Pages whose end is waited for.
     awaited: RefCell<BTreeSet<String>>,
     number: Cell<u32>,
@@ -363,7 +363,7 @@ impl OnPage {
     pub(crate) fn forms(&self) -> Vec<(String, Typed, bool)> {
         let open = self.0.open.borrow();
         let mut forms = self.0.forms.borrow().clone();
-        for (place, typed) in self.0.left_behind.borrow().values() {
+        for (_, place, typed) in self.0.left_behind.borrow().iter() {
             forms.entry(place.clone()).or_insert_with(|| typed.clone());
         }
         forms.into_iter().map(|(at, typed)| (at.clone(), typed, open.contains(&at))).collect()

@@ -1,6 +1,7 @@
 //! What a page finds on the shelf, with what pages that live no more had typed.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::cmp::Reverse;
+use std::collections::BTreeSet;
 
 use reckoner_core::job::Reckoned;
 use reckoner_core::sheet::Bench;
@@ -147,10 +148,13 @@ impl OnPage {
         let notes = found.notes.iter().filter_map(|(key, text)| {
             let (place, page) = notes::read_key(&self.0.key, key)?;
             let note = is_left(page, text).then(|| Note::read(text))??;
-            Some((key, place, note))
+            Some((key, place, note, written_at(text)))
         });
-        let (edits, forms): (Vec<_>, Vec<_>) = notes.partition(|(_, place, _)| is_edit(place));
-        for (key, _, note) in edits {
+        let (edits, mut forms): (Vec<_>, Vec<_>) = notes.partition(|(_, place, ..)| is_edit(place));
+        // Where two pages had typed in the same form, the later stands in it, and the other beside it by name; what stood beside
+        // it before still does.
+        forms.sort_by_key(|(_, place, _, at)| (place.contains(notes::FURTHER), Reverse(*at)));
+        for (key, _, note, _) in edits {
             let mut waiting = self.0.waiting.borrow_mut();
             let is_known = waiting.iter().any(|waiting| waiting.note == *key);
             if let (false, Note::Edit(edit, from)) = (is_known, note) {
@@ -158,11 +162,11 @@ impl OnPage {
             }
         }
         self.take_over(record);
-        let mut left_behind = BTreeMap::new();
+        let mut left_behind = Vec::new();
         if let Some(book) = self.book() {
             let reckoned = Reckoned::of(&book.job, bench);
             let mut is_filled = false;
-            for (key, place, note) in forms {
+            for (key, place, note, _) in forms {
                 // It was taken over before, and its end is not in the database yet.
                 if written::is_unsaved(key) {
                     continue;
@@ -180,7 +184,7 @@ impl OnPage {
                     }
                     is_filled = true;
                 } else {
-                    left_behind.insert(key.clone(), (place.to_owned(), typed));
+                    left_behind.push((key.clone(), place.to_owned(), typed));
                 }
             }
             if is_filled {
@@ -224,9 +228,9 @@ impl OnPage {
 
     /// Takes over what was left behind in the form of a place, which is opened.
     pub(crate) fn take_left(&self, place: &str) {
-        let is_here = |_: &String, (at, _): &mut (String, Typed)| home(at) == place;
+        let is_here = |(_, at, _): &mut (String, String, Typed)| home(at) == place;
         let mine: Vec<_> = self.0.left_behind.borrow_mut().extract_if(.., is_here).collect();
-        for (key, (at, typed)) in &mine {
+        for (key, at, typed) in &mine {
             self.take_form(key, at, typed.clone());
         }
         if !mine.is_empty() {
