@@ -47,6 +47,7 @@ fn tour(app: &App) {
         if calculator == "home-tape" {
             // Its strip is open for the first key.
             app.tap("key-close");
+            app.wait_until_gone("keypad");
         }
         app.tap("home");
     }
