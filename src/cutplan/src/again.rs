@@ -10,14 +10,11 @@ use std::rc::Rc;
 use crate::budget::Meter;
 use crate::columns::{Columns, Rest};
 use crate::greedy::Patterns;
-use crate::mix::{Mixed, Mixer};
+use crate::mix::{Mixed, few_boards};
 
 /// Boards taken off at a time, at least and at most.
 const FEWEST: usize = 3;
 const MOST: usize = 7;
-/// Steps for planning their parts again: for each choice of boards, and for all of them.
-const STEPS_EACH: u64 = 1_000_000;
-const STEPS: u64 = 4_000_000;
 
 /// A sequence of draws (Steele, Lea and Flood's SplitMix64, 2014).
 pub(crate) struct Draws(u64);
@@ -58,7 +55,6 @@ pub(crate) fn plan_again(
         rest.take(pattern);
         kept.push(Rc::clone(pattern));
     }
-    let reduced = rest.reduce(model);
     // Another plan as cheap leads elsewhere.
     let sideways = i64::from(draws.below(2) == 0);
     let cost: i64 = off.iter().map(|&at| model.stocks[best[at].stock].cost).sum();
@@ -67,12 +63,7 @@ pub(crate) fn plan_again(
     if relaxed.bound >= enough {
         return None;
     }
-    let mut mixer = Mixer::new(&reduced, Rc::clone(&columns.shape));
-    for worth in relaxed.worth.iter().chain(&relaxed.worths) {
-        mixer.cut(worth);
-        mixer.budget_with(worth);
-    }
-    match mixer.run(relaxed.bound, enough, STEPS_EACH, STEPS, meter) {
+    match few_boards(columns, &rest, &relaxed, enough, meter) {
         Mixed::Found(found, _) => kept.extend(found),
         Mixed::NoneCheaper | Mixed::Undecided(_) => return None,
     }

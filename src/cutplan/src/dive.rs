@@ -11,7 +11,7 @@ use std::rc::Rc;
 use crate::budget::Meter;
 use crate::columns::{Columns, Rest};
 use crate::greedy::{Patterns, part_by_part};
-use crate::mix::{Mixed, Mixer};
+use crate::mix::{Mixed, few_boards};
 use crate::model::Pattern;
 
 /// A pattern used this much is taken at once together with the one rounded up.
@@ -165,13 +165,7 @@ impl Dive<'_, '_, '_> {
         }
         let boards: f64 = relaxed.levels.iter().map(|entry| entry.1).sum();
         if boards < FEW_BOARDS && model.all_listed() {
-            let reduced = rest.reduce(model);
-            let mut mixer = Mixer::new(&reduced, Rc::clone(&self.columns.shape));
-            for worth in relaxed.worth.iter().chain(&relaxed.worths) {
-                mixer.cut(worth);
-                mixer.budget_with(worth);
-            }
-            match mixer.run(relaxed.bound, enough, 1_000_000, 4_000_000, self.meter) {
+            match few_boards(self.columns, &rest, &relaxed, enough, self.meter) {
                 Mixed::Found(patterns, _) => {
                     let mut whole = fixed;
                     whole.extend(patterns);

@@ -11,6 +11,7 @@ use std::rc::Rc;
 
 use crate::bounds::Worth;
 use crate::budget::Meter;
+use crate::columns::{Columns, Relaxed, Rest};
 use crate::completion::BinWorth;
 use crate::greedy::Patterns;
 use crate::model::{Form, Model};
@@ -31,6 +32,27 @@ pub(crate) enum Mixed {
     NoneCheaper,
     /// Stopped; every mix cheaper than this cost fails.
     Undecided(i64),
+}
+
+/// Steps for planning a rest of few boards: for each choice of boards, and for all of them.
+const STEPS_EACH: u64 = 1_000_000;
+const STEPS_ALL: u64 = 4_000_000;
+
+/// Plans what is left, of a few boards, for less than `enough`; `relaxed` is its solved programme.
+pub(crate) fn few_boards(
+    columns: &Columns<'_>,
+    rest: &Rest,
+    relaxed: &Relaxed,
+    enough: i64,
+    meter: &mut Meter<'_>,
+) -> Mixed {
+    let reduced = rest.reduce(columns.model);
+    let mut mixer = Mixer::new(&reduced, Rc::clone(&columns.shape));
+    for worth in relaxed.worth.iter().chain(&relaxed.worths) {
+        mixer.cut(worth);
+        mixer.budget_with(worth);
+    }
+    mixer.run(relaxed.bound, enough, STEPS_EACH, STEPS_ALL, meter)
 }
 
 /// A cut: the mix's boards must hold at least `needed` of this worth.
