@@ -16,3 +16,4 @@ pub mod wanted;
 
 pub use rest::{RestProblem, list_rest};
 pub use since::{no_longer_fits, since};
+pub use ticking::CAME_OUT_DIFFERENT;

@@ -267,7 +267,7 @@ fn what_is_left_of_a_board_that_is_begun_is_counted_once_it_is_measured() {
     let bench = Bench::default();
     let note = |number: usize| {
         format!(
-            "Board {number} is begun. What is left of it is not counted: tap “Came out different” there and write down what is left."
+            "Board {number} is begun. What is left of it is not counted: tap “It came out different” there and write down what is left."
         )
     };
     let notes = |job: &Job| {

@@ -24,6 +24,7 @@ use crate::job::cut_labels::Labels;
 use crate::job::sections::reads;
 use crate::job::{BoardState, Grain, Item, ItemId, Job, PartSizes, Reckoned, part_sizes};
 use crate::measure::Length;
+use crate::planning::ticking::CAME_OUT_DIFFERENT;
 use crate::say;
 use crate::sheet::{Bench, Caution, Sentence};
 use stock::StockBoard;
@@ -151,7 +152,9 @@ fn begun(job: &Job) -> Vec<Sentence> {
         say![
             "Board ",
             number,
-            " is begun. What is left of it is not counted: tap “Came out different” there and write down what is left."
+            " is begun. What is left of it is not counted: tap “",
+            CAME_OUT_DIFFERENT,
+            "” there and write down what is left."
         ]
     });
     told.collect()
