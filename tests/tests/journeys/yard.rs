@@ -251,7 +251,7 @@ fn lengths_at_the_yard_are_counted_in_their_rows() {
     app.tap(&keep);
     app.wait_for_text(&count, "1");
     app.tap(&fewer);
-    app.tap(&format!("take-out-of-yard-{}", count.rsplit('-').next().expect("an id")));
+    app.tap(&format!("take-out-at-yard-{}", count.rsplit('-').next().expect("an id")));
     app.wait_until_gone(&count);
     app.tap("undo");
     app.wait_for_text(&count, "1");

@@ -9,5 +9,6 @@ pub(crate) mod icon;
 pub(crate) mod measure;
 pub(crate) mod notes;
 pub(crate) mod sentence;
+pub(crate) mod stepper;
 pub(crate) mod table;
 pub(crate) mod working;

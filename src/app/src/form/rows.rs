@@ -6,7 +6,7 @@ use yew::prelude::*;
 use super::at_hand::{AtHand, element_id, is_editing, press_in_row, problem_of};
 use super::{Action, Slot, Way};
 use crate::components::field::{self, Place};
-use crate::components::icon::{Icon, icon};
+use crate::components::stepper::{Stepper, take_out};
 use crate::platform::dom;
 
 /// The rows of a list, what adds one, and the way to its text.
@@ -148,21 +148,13 @@ fn one(at_hand: &AtHand, field: &'static Field, at: usize, row: &ListRow) -> Htm
 
 /// How many, with one fewer and one more; one fewer than one asks whether the row goes.
 fn count(at_hand: &AtHand, field: &'static Field, slot: Slot, at: usize, row: &ListRow) -> Html {
+    let id = format!("{}-{at}", field.id);
     if *at_hand.asking == Some(slot) {
-        let keep = {
-            let asking = at_hand.asking.clone();
-            Callback::from(move |_: MouseEvent| asking.set(None))
-        };
-        return html! {
-            <p class="list__ask" role="alert">
-                { "Take it out?" }
-                <button type="button" class="tool" data-testid={format!("take-out-{}-{at}", field.id)}
-                    onclick={setting(at_hand, field, move |text, kind| without_row(text, kind, at))}>{ "Take it out" }</button>
-                <button type="button" class="tool" data-testid={format!("keep-{}-{at}", field.id)} onclick={keep}>{ "Keep" }</button>
-            </p>
-        };
+        let asking = at_hand.asking.clone();
+        let keep = Callback::from(move |_: MouseEvent| asking.set(None));
+        let take = setting(at_hand, field, move |text, kind| without_row(text, kind, at));
+        return take_out(&id, take, keep);
     }
-    let is_board = matches!(field.kind, Kind::Prices);
     let now = row.counted();
     // Of a board that is sold without end there is no number to take one from.
     let fewer = match now {
@@ -174,21 +166,14 @@ fn count(at_hand: &AtHand, field: &'static Field, slot: Slot, at: usize, row: &L
             Callback::from(move |_: MouseEvent| asking.set(Some(slot)))
         }
     };
-    let shown = match now {
-        _ if is_board && row.count.trim().is_empty() => "any".to_owned(),
-        Some(now) => now.to_string(),
-        None => row.count.clone(),
-    };
     let more = setting(at_hand, field, move |text, kind| {
         with_row(text, kind, at, |row| row.one_more(kind))
     });
-    html! {
-        <div class="list__count">
-            <button type="button" class="count" aria-label={format!("One fewer, row {}", at.saturating_add(1))}
-                data-testid={format!("fewer-{}-{at}", field.id)} onclick={fewer}>{ icon(Icon::Minus) }</button>
-            <output data-testid={format!("count-{}-{at}", field.id)}>{ shown }</output>
-            <button type="button" class="count" aria-label={format!("One more, row {}", at.saturating_add(1))} disabled={now.is_none()}
-                data-testid={format!("more-{}-{at}", field.id)} onclick={more}>{ icon(Icon::Plus) }</button>
-        </div>
-    }
+    let count = match now {
+        _ if row.is_endless(field.kind) => "any".to_owned(),
+        Some(now) => now.to_string(),
+        None => row.count.clone(),
+    };
+    let name = format!("row {}", at.saturating_add(1));
+    Stepper { id, name, count, fewer: Some(fewer), more: now.map(|_| more) }.view()
 }

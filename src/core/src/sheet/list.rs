@@ -28,9 +28,15 @@ impl ListRow {
         }
     }
 
+    /// Whether it is a board that is sold without end.
+    #[must_use]
+    pub fn is_endless(&self, kind: Kind) -> bool {
+        matches!(kind, Kind::Prices) && self.count.trim().is_empty()
+    }
+
     /// One more of it: of what is without end the first that is counted; unchanged where the count cannot be read.
     pub fn one_more(&mut self, kind: Kind) {
-        let is_endless = matches!(kind, Kind::Prices) && self.count.trim().is_empty();
+        let is_endless = self.is_endless(kind);
         let next = self.counted().map(|now| if is_endless { 1 } else { now.saturating_add(1) });
         self.set_count(next);
     }

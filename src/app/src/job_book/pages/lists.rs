@@ -10,8 +10,8 @@ use super::attention::attention;
 use super::long_list::long_list;
 use super::pieces::ticks;
 use super::{Open, Shared, add, row};
-use crate::components::icon::{Icon, icon};
 use crate::components::measure::quantity;
+use crate::components::stepper::{Stepper, take_out};
 
 fn size(open: &Open, length: &Result<Length, TextProblem>) -> Html {
     match length {
@@ -78,31 +78,23 @@ fn part_row(open: &Open, part: &Part, it: &PartSizes) -> Html {
 
 /// One piece fewer, how many, one more.
 fn stepper(open: &Open, id: ItemId, part: &Part) -> Html {
-    let count = |is_up: bool| {
-        let counted = move |part: &Part| if is_up { part.one_more() } else { part.one_fewer() };
-        let can = counted(part).is_some();
-        let onclick = open.making(move |job| {
-            let Item::Part(part) = job.item(id)? else { return None };
-            let words = format!("change how many {}", part.name);
-            Some(Step::new(words, vec![job.replacing(id, Item::Part(counted(part)?))]))
-        });
-        let (face, words, test) = if is_up {
-            (Icon::Plus, "One more", "more")
-        } else {
-            (Icon::Minus, "One fewer", "fewer")
-        };
-        html! {
-            <button type="button" class="count" aria-label={format!("{words}: {}", part.name)} disabled={!can}
-                data-testid={format!("{test}-of-{}", part.name)} {onclick}>{ icon(face) }</button>
-        }
+    let counting = |counted: fn(&Part) -> Option<Part>| {
+        counted(part).map(|_| {
+            open.making(move |job| {
+                let Item::Part(part) = job.item(id)? else { return None };
+                let words = format!("change how many {}", part.name);
+                Some(Step::new(words, vec![job.replacing(id, Item::Part(counted(part)?))]))
+            })
+        })
     };
-    html! {
-        <div class="stepper" role="group" aria-label={format!("How many: {}", part.name)}>
-            { count(false) }
-            <span class="stepper__count" aria-live="polite">{ &part.quantity }</span>
-            { count(true) }
-        </div>
-    }
+    let stepper = Stepper {
+        id: format!("of-{}", part.name),
+        name: part.name.clone(),
+        count: part.quantity.clone(),
+        fewer: counting(Part::one_fewer),
+        more: counting(Part::one_more),
+    };
+    stepper.view()
 }
 
 pub(super) fn rack(open: &Open) -> Html {
@@ -175,34 +167,28 @@ fn YardRow(props: &YardRowProps) -> Html {
             make.emit(event);
         })
     };
-    let take_out = open.making(move |job| {
+    let taking = open.making(move |job| {
         let words = format!("take out {}", job.item(id)?.name());
         Some(Step::new(words, vec![job.removing(id)]))
     });
-    let can_grow = board.one_more().is_some();
     let fewer =
         if board.one_fewer().is_some() { counting(YardBoard::one_fewer) } else { asking(true) };
+    let key = format!("at-yard-{}", id.0);
     html! {
         <li class="part">
             <a class="row" href={open.at(&format!("item/{}", id.0))} data-testid={format!("item-{name}")}>{ named(&item) }</a>
             if *is_asking {
-                <p class="list__ask" role="alert">
-                    { "Take it out?" }
-                    <button type="button" class="tool" data-testid={format!("take-out-of-yard-{}", id.0)} onclick={take_out}>{ "Take it out" }</button>
-                    <button type="button" class="tool" data-testid={format!("keep-at-yard-{}", id.0)} onclick={asking(false)}>{ "Keep" }</button>
-                </p>
+                { take_out(&key, taking, asking(false)) }
             } else {
                 <div class="part__work">
                     <span class="row__more">{ "to be had" }</span>
-                    <div class="stepper" role="group" aria-label={format!("How many to be had: {name} × {}", board.length)}>
-                        <button type="button" class="count" aria-label={format!("One fewer: {name} × {}", board.length)}
-                            data-testid={format!("fewer-at-yard-{}", id.0)} onclick={fewer}>{ icon(Icon::Minus) }</button>
-                        <span class="stepper__count" aria-live="polite" data-testid={format!("count-at-yard-{}", id.0)}>
-                            { board.quantity.map_or("any".to_owned(), |count| count.to_string()) }
-                        </span>
-                        <button type="button" class="count" aria-label={format!("One more: {name} × {}", board.length)} disabled={!can_grow}
-                            data-testid={format!("more-at-yard-{}", id.0)} onclick={counting(YardBoard::one_more)}>{ icon(Icon::Plus) }</button>
-                    </div>
+                    { Stepper {
+                        id: key,
+                        name: format!("{name} × {}", board.length),
+                        count: board.quantity.map_or("any".to_owned(), |count| count.to_string()),
+                        fewer: Some(fewer),
+                        more: board.one_more().map(|_| counting(YardBoard::one_more)),
+                    }.view() }
                 </div>
             }
         </li>
