@@ -231,3 +231,44 @@ fn a_bench_is_begun_from_its_kind_and_planned_within_60_touches() {
     hand.app.wait_for_words("pencil-line", "1 price at the yard is our example");
     hand.app.assert_quiet_console();
 }
+
+/// What a job costs by sizes and prices of ours is in pencil on every page, until they are the person's.
+#[test]
+fn what_an_example_costs_is_in_pencil_until_it_is_the_persons() {
+    let app = App::open_at(Screen::PHONE, "#/jobs/start");
+    app.tap("kind-bench");
+    app.wait_for("front");
+    app.section("boards");
+    app.tap("plan-it");
+    app.wait_for("use-plan");
+    let is_pencil = |app: &App, id: &str| {
+        app.script(&format!(
+            "return document.querySelector('[data-testid={id}]').classList.contains('is-pencil')"
+        ))
+    };
+    assert_eq!(is_pencil(&app, "answer-headline"), true);
+    app.tap("use-plan");
+    app.wait_for("boards-cut");
+    assert_eq!(is_pencil(&app, "answer-headline"), true);
+    app.picture("example-plan");
+    app.section("front");
+    app.wait_for("money");
+    assert_eq!(is_pencil(&app, "money"), true);
+    app.picture("example-front");
+    app.assert_accessible();
+    app.tap("money");
+    app.wait_for("to-come");
+    assert_eq!(is_pencil(&app, "money"), true);
+    app.picture("example-to-buy");
+    app.assert_accessible();
+    app.tap("back");
+    app.tap("go-through");
+    while app.shows("confirm-item") {
+        let here = app.place();
+        app.tap("confirm-item");
+        app.wait_until("the next", &format!("return location.hash !== {}", json!(here)));
+    }
+    app.wait_for("money");
+    assert_eq!(is_pencil(&app, "money"), false);
+    app.assert_quiet_console();
+}

@@ -11,6 +11,7 @@ use reckoner_formats::to_buy_csv;
 use yew::prelude::*;
 
 use super::hand_on::file_name;
+use super::pencil::is_on_ours;
 use super::{Open, Shared, bar, paper as paper_page};
 use crate::components::drawing::drawing;
 use crate::components::icon::{Icon, icon};
@@ -60,7 +61,7 @@ fn Buy(props: &BuyProps) -> Html {
         <div class="page page--job">
             { bar(open, &open.at(""), "Everything to buy") }
             <main class="job">
-                if has_lines { { spent(&list) } }
+                if has_lines { { spent(open, &list) } }
                 { in_the_way(open, &list) }
                 if has_lines {
                     <ul class="rows" data-testid="to-buy">{ for list.lines.iter().map(|it| line(open, it)) }</ul>
@@ -95,14 +96,17 @@ fn saving(open: &Open) -> Callback<MouseEvent> {
     })
 }
 
-/// What is still to spend, and what was.
-fn spent(list: &ToBuy) -> Html {
-    let sum = list.money;
+/// What is still to spend, and what was; in pencil while it rests on ours.
+fn spent(open: &Open, list: &ToBuy) -> Html {
+    let (sum, is_ours) = (list.money, is_on_ours(open));
     html! {
-        <section class="headline spent" aria-label="Money" data-testid="money" role="status">
+        <section class={classes!("headline", "spent", is_ours.then_some("is-pencil"))} aria-label="Money" data-testid="money" role="status">
             <div class="headline__inside is-long">
                 <p class="headline__label">{ "Still to spend" }</p>
-                <p class="headline__figure"><span data-testid="to-come">{ money(sum.to_come) }</span></p>
+                <p class="headline__figure">
+                    <span class="headline__value" data-testid="to-come">{ money(sum.to_come) }</span>
+                    if is_ours { <span class="headline__example">{ "example" }</span> }
+                </p>
                 <p class="headline__rest">
                     <span data-testid="spent">{ format!("spent {}", money(sum.spent)) }</span>
                     { without_price(sum) }

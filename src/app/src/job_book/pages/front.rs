@@ -7,7 +7,7 @@ use reckoner_core::sheet::money;
 use reckoner_core::to_buy::to_buy;
 use yew::prelude::*;
 
-use super::attention::attention;
+use super::attention::{attention, count};
 use super::buy::without_price;
 use super::{Open, Shared, add, pencil, remind};
 use crate::components::drawing::drawing;
@@ -127,7 +127,7 @@ fn comes_next(so_far: &SoFar) -> (&'static str, &'static str) {
 /// How a job stands, for the first page.
 pub(super) fn stands(open: &Open) -> NewestJob {
     let (next, _) = comes_next(&so_far(&open.book.job, &open.reckoned));
-    let look = match open.attention.facts.len() {
+    let look = match count(open) {
         0 => String::new(),
         count => format!("{count} to look at. "),
     };
@@ -147,17 +147,19 @@ fn next(open: &Open, so_far: &SoFar) -> Html {
     }
 }
 
-/// Money so far and to come, of all that is on the list of what to buy.
+/// Money so far and to come, of all that is on the list of what to buy; in pencil while it rests on ours.
 fn spent(open: &Open) -> Html {
+    let is_ours = pencil::is_on_ours(open);
     let list = to_buy(&open.book.job, &open.reckoned, &open.settings.bench);
     let sum = list.money;
     let all = [("spent", sum.spent), ("to buy", sum.to_come), ("in all", sum.whole())];
     html! {
         if !list.lines.is_empty() {
-            <a class="money" href={open.at("buy")} data-testid="money">
+            <a class={classes!("money", is_ours.then_some("is-pencil"))} href={open.at("buy")} data-testid="money">
                 { for all.map(|(label, cents)| html! {
                     <span><span class="money__label">{ label }</span><b>{ money(cents) }</b></span>
                 }) }
+                if is_ours { <span class="headline__example">{ "example" }</span> }
             </a>
             { without_price(sum) }
         }

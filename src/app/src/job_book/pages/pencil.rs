@@ -9,6 +9,11 @@ use crate::components::icon::{Icon, icon};
 use crate::components::sentence::sentence;
 use crate::platform::address;
 
+/// Whether what the job costs still rests on sizes or prices of ours.
+pub(super) fn is_on_ours(open: &Open) -> bool {
+    !ours(&open.book.job).is_empty()
+}
+
 /// What the job still rests on, in one line, with the way through it.
 pub(super) fn line(open: &Open) -> Html {
     let job = &open.book.job;

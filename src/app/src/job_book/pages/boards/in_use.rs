@@ -3,10 +3,12 @@
 use std::rc::Rc;
 
 use reckoner_core::job::BoardState;
+use reckoner_core::planning::CAME_OUT_DIFFERENT;
 use reckoner_core::planning::report::{BoardCut, Keep};
 use yew::prelude::*;
 
 use super::super::Shared;
+use super::super::pencil::is_on_ours;
 use super::different::Different;
 use super::{Asked, Body, Kept, Page};
 use crate::cutting::found::headline;
@@ -46,7 +48,15 @@ impl Page<'_> {
             </>
         };
         Body {
-            headline: headline(&search, Some(&labels), told, is_rack, false, tape, trouble),
+            headline: headline(
+                &search,
+                Some(&labels),
+                told,
+                is_rack,
+                is_on_ours(self.open),
+                tape,
+                trouble,
+            ),
             rest,
         }
     }
@@ -128,7 +138,7 @@ impl Page<'_> {
                     { "Cut as drawn" }
                 </button>
                 <button type="button" class="tool" data-testid={format!("different-{}", cut.number)} onclick={begin}>
-                    { "It came out different" }
+                    { CAME_OUT_DIFFERENT }
                 </button>
             </div>
         }

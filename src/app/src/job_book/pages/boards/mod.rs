@@ -349,7 +349,15 @@ impl Page<'_> {
             </>
         };
         Body {
-            headline: headline(search, Some(&labels), told, self.is_rack, false, tape, instead),
+            headline: headline(
+                search,
+                Some(&labels),
+                told,
+                self.is_rack,
+                pencil::is_on_ours(self.open),
+                tape,
+                instead,
+            ),
             rest,
         }
     }
