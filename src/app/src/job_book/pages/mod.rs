@@ -250,9 +250,10 @@ fn put_back(on_page: &OnPage, bench: Bench) -> Html {
     html! { <button type="button" class="tool" data-testid="put-back" {onclick}>{ "Put it back" }</button> }
 }
 
-/// Keeps how the job stands for the first page, a moment after the last change.
+/// Keeps how the job stands for the first page, a moment after the last change, while the device keeps the job itself.
 #[hook]
 fn use_newest(open: Option<&Open>) {
+    let open = open.filter(|open| open.not_kept.is_none());
     use_effect_with(open.cloned().map(Shared), |shared| {
         let rest = shared.clone().map(|Shared(open)| {
             later(NEWEST_REST, move || {
