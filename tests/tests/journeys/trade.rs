@@ -213,3 +213,48 @@ fn a_metric_shop_buys_cans_of_litres_and_reads_screws_in_millimetres() {
     app.picture("screws-millimetres");
     app.assert_quiet_console();
 }
+
+/// A row and a price that are typed half are there again, whatever way out is taken.
+#[test]
+fn what_is_typed_half_in_a_row_or_a_price_is_there_again() {
+    let app = App::open_at(Screen::PHONE, "#/settings");
+    app.tap("tape-mm");
+    for (page, add, field, keys, half) in [
+        (
+            "#/top?question=planks&find=top&unit=mm",
+            Some("add-planks"),
+            "planks-1",
+            ["8", "9", "point"],
+            "89.",
+        ),
+        ("#/finish", None, "price_of_2_5", ["3", "4", "point"], "34."),
+        ("#/cut", Some("add-scraps"), "scraps-1", ["9", "1", "point"], "91."),
+    ] {
+        let typed = format!("field-{field}");
+        app.go("#/");
+        app.go(page);
+        app.wait_for_start();
+        if let Some(add) = add {
+            app.tap(add);
+        }
+        app.enter(field, &keys);
+        app.wait_for_value(&typed, half);
+        app.reload();
+        app.wait_for_start();
+        app.wait_for_value(&typed, half);
+        let slug = page.split('?').next().expect("a page");
+        app.script("history.back()");
+        app.go("#/");
+        app.go(slug);
+        app.wait_for_value(&typed, half);
+        let first = app.window();
+        let second = app.open_window();
+        app.turn_to(&first);
+        app.close_window();
+        app.turn_to(&second);
+        app.go(slug);
+        app.wait_for_start();
+        app.wait_for_value(&typed, half);
+    }
+    app.assert_quiet_console();
+}

@@ -15,7 +15,7 @@ use crate::form::at_hand::{AtHand, KnownNames, use_at_hand};
 use crate::form::view::{asks, undo_and_redo};
 use crate::form::{Action, Form, Slot};
 use crate::platform::later::later;
-use crate::platform::{address, dom, sharing, speech, storage};
+use crate::platform::{address, back, dom, sharing, speech, storage};
 use crate::recent::LastAnswer;
 use crate::settings::{Aloud, Settings, with_units};
 use crate::{link, route, words};
@@ -44,10 +44,16 @@ impl Opening {
         let form = Form::new(calculator, self.entries.clone(), self.own.clone());
         form.kept_by(|entries| {
             storage::set(&storage::last_of(calculator.slug), &link::typed(entries));
+            let visit = back::begin_visit().map(|visit| visit.to_string());
+            let name = storage::visit_of(calculator.slug);
+            if visit != storage::get(&name) {
+                storage::set(&name, &visit.unwrap_or_default());
+            }
         })
     }
 
-    /// What an address opens: its own entries, else those kept, else a fresh form.
+    /// What an address opens: its own entries, else those kept, else a fresh form. The address is written a moment after
+    /// the last key: a page that is loaded again before that goes on with what was typed in it.
     pub(crate) fn of(
         calculator: &'static Calculator,
         query: Option<&str>,
@@ -59,6 +65,11 @@ impl Opening {
         let Some(query) = query else {
             return Opening { entries: kept.unwrap_or_else(fresh), own: None, trouble: None };
         };
+        let visit = back::visit().map(|visit| visit.to_string());
+        let is_same = visit.is_some() && visit == storage::get(&storage::visit_of(calculator.slug));
+        if let (true, Some(kept)) = (is_same, &kept) {
+            return Opening { entries: kept.clone(), own: None, trouble: None };
+        }
         match link::read(calculator, query) {
             // A question alone: of the sizes that are here.
             Ok(entries) if is_question(calculator, &entries) => {

@@ -26,6 +26,11 @@ pub(crate) fn last_of(slug: &str) -> String {
     format!("last.{slug}")
 }
 
+/// The name of the visit in which those were typed.
+pub(crate) fn visit_of(slug: &str) -> String {
+    format!("visit.{slug}")
+}
+
 /// The name of the dangers of a question that were read.
 pub(crate) fn read_cautions(question: &str) -> String {
     format!("read.{question}")
