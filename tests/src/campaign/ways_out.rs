@@ -63,6 +63,7 @@ impl Walk<'_> {
             3 => {
                 self.fault("reload");
                 self.reload()?;
+                self.same_again(place)?;
             }
             4 => {
                 self.fault("window closed");
@@ -117,6 +118,7 @@ impl Walk<'_> {
             0 => {
                 self.fault("reload");
                 self.reload()?;
+                self.same_again(place)?;
             }
             1 => {
                 self.fault("window closed");
@@ -228,8 +230,15 @@ impl Walk<'_> {
 
     /// Waits until the app has started in a page that was loaded, and looks at the form.
     pub(super) fn after_loading(&mut self, place: &Place) -> Result<(), Stop> {
-        self.wait("the app has started", "isReady()")?;
+        self.loaded()?;
+        self.same_again(place)?;
         self.check(place)
+    }
+
+    /// A page beside the jobs is the same at once, not only when it is opened afresh: its address may be older than the
+    /// last key.
+    fn same_again(&self, place: &Place) -> Result<(), Stop> {
+        if matches!(place, Place::Page(_)) { self.compare(place) } else { Ok(()) }
     }
 
     fn reload(&mut self) -> Result<(), Trouble> {
