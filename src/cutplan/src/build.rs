@@ -458,7 +458,7 @@ impl<'a> Builder<'a> {
         let longest_clear = self
             .job
             .stock()
-            .filter(|stock| stock.section == part.section)
+            .filter(|stock| stock.section == part.section && stock.limit != Some(0))
             .flat_map(|stock| stock.segments(self.job.saw.kerf))
             .map(|(from, to)| to - from)
             .max();

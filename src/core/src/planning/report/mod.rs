@@ -9,12 +9,14 @@ mod money;
 mod offcuts;
 mod orders;
 mod rows;
+mod without;
 
 pub use batches::{BatchCut, CutBatch};
 pub use money::{Compared, Proof, Spent, compare, proof, spent};
 pub use offcuts::Keep;
 pub use orders::{Order, OrderKind};
 pub use rows::{RowCut, Stretch, What};
+pub use without::{Difference, LeftOver, difference, of_that_length, without, without_words};
 
 use crate::cutting::{CutBoard, Job, Layout, Plan, Source, StockView, Units};
 use crate::drawing::Scene;
