@@ -3,7 +3,7 @@
 //! [`wanted`] makes a cutting job of the parts, the rack and the yard; [`quick_list`] makes one of a list of lengths.
 //! [`report`] reads a plan as the builder sees it. A plan that is kept in the job is ticked off in steps of the job
 //! ([`Job::buying`](crate::job::Job::buying), [`Job::cutting`](crate::job::Job::cutting)); [`since`] says what changed
-//! since it was made, and [`list_rest`] what is left of a quick list.
+//! since it was made, [`plan_of_today`] what is still to do of it, and [`list_rest`] what is left of a quick list.
 
 pub mod demo;
 pub mod quick_list;
@@ -12,8 +12,10 @@ mod rest;
 mod since;
 pub mod so_far;
 pub(crate) mod ticking;
+mod today;
 pub mod wanted;
 
 pub use rest::{RestProblem, list_rest};
 pub use since::{no_longer_fits, since};
 pub use ticking::CAME_OUT_DIFFERENT;
+pub use today::plan_of_today;

@@ -4,12 +4,12 @@
 //! came off and can be used goes on it, each in the same step as the tick. To plan again from here is then only to plan
 //! again: what is ticked off is not wanted any more, and what is on the rack costs nothing.
 
-use super::report::{How, worth_keeping};
+use super::report::{How, of_that_length, worth_keeping};
 use super::since::kept_options;
 use crate::cutting::{CutBoard, Source};
 use crate::job::{
     BoardState, Change, CutPlan, CutTicks, Dimensions, Item, ItemId, Job, PartSizes, Piece,
-    RackBoard, Reckoned, Step,
+    RackBoard, Reckoned, Step, YardBoard,
 };
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Tape};
@@ -34,6 +34,32 @@ impl Job {
         // Settings that were ripped or resawn were those of the old boards.
         changes.extend(self.without_ticks_of(CUTS));
         Step::new("keep the new plan", changes)
+    }
+
+    /// The step that keeps a plan made without the section and length of one board of its job: the yard has none of it.
+    #[must_use]
+    pub fn taking_without(&self, plan: CutPlan, board: usize) -> Step {
+        let mut gone = Draft::new(self);
+        for at in of_that_length(&plan.asked, board) {
+            let Some(id) = plan.labels.boards.get(at).and_then(|label| label.item) else {
+                continue;
+            };
+            gone.edit(id, |item| match item {
+                Item::YardBoard(board) => {
+                    Some(Item::YardBoard(YardBoard { quantity: Some(0), ..board }))
+                }
+                other => Some(other),
+            });
+        }
+        let name = plan.asked.boards.get(board).and_then(|board| {
+            let section = plan.labels.section(&plan.asked, &board.section)?;
+            let length = exact_text(plan.labels.length(board.length).ok()?);
+            Some(format!("{} of {length}", section.name))
+        });
+        let mut step = self.keeping_plan(plan);
+        step.label = format!("no {} at the yard", name.unwrap_or_default());
+        step.changes.extend(gone.changes);
+        step
     }
 
     /// The step that throws a plan away with its ticks. What was put on the rack stays there.

@@ -22,6 +22,16 @@ fn each_impossible_job_names_what_is_wrong() {
         problem(job(vec![leg(), part("beam".into(), 97, 1)], vec![long()], vec![], 1)),
         CutProblem::PartFitsNowhere { id: "beam".into(), length: 97, longest_clear: Some(96) }
     );
+    // Of a board of which there is none, nothing is clear.
+    assert_eq!(
+        problem(job(
+            vec![part("beam".into(), 97, 1)],
+            vec![long(), board("none".into(), 120, 600, Some(0))],
+            vec![],
+            1
+        )),
+        CutProblem::PartFitsNowhere { id: "beam".into(), length: 97, longest_clear: Some(96) }
+    );
     for price in [0, -5] {
         assert_eq!(
             problem(job(vec![leg()], vec![board("cheap".into(), 96, price, None)], vec![], 1)),
