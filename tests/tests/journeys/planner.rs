@@ -300,3 +300,85 @@ fn the_boards_of_a_job_say_what_is_in_the_way() {
     app.assert_accessible();
     app.assert_quiet_console();
 }
+
+/// By hand: six rails of 40 in. A board of 144 in gives three, and 22 5/8 in is left; two at 9.80 are 19.60. One of 96 in
+/// gives two, and 14 3/4 in is left; three at 7.00 are 21.00.
+const RAILS: &str =
+    "#/cut?parts=rail:+6+@+40&boards=96+at+7,+144+at+9.80&scraps=&kerf=1/8&end_trim=1/2&unit=in";
+
+#[test]
+fn a_length_that_the_yard_has_none_of_is_one_tap_on_a_quick_list() {
+    let app = App::open_at(Screen::PHONE, RAILS);
+    wait_for_the_end(&app);
+    app.wait_for_text("cost", "19.60");
+    app.tap("none-1");
+    let said = "it costs 1.40 more, with 1 board more and";
+    app.wait_for_words("without-said", said);
+    assert!(app.text("then-buy").contains("21.00"), "{}", app.text("then-buy"));
+    app.assert_accessible();
+    app.assert_no_sideways_scroll();
+    app.picture("without-quick");
+    // Nothing is changed before it is taken.
+    app.tap("leave-without");
+    app.wait_until_gone("without");
+    assert_eq!(app.text("cost"), "19.60");
+    assert!(!app.url().contains("max"), "{}", app.url());
+    app.tap("none-1");
+    app.wait_for_words("without-said", said);
+    app.tap("take-without");
+    app.wait_for_text("cost", "21.00");
+    wait_for_the_end(&app);
+    assert!(app.url().contains("max+0"), "{}", app.url());
+    // Without the other one there is no plan, and which piece is in the way is said.
+    app.tap("none-0");
+    app.wait_for_words("without", "rail");
+    app.assert_accessible();
+    app.picture("without-impossible");
+    app.tap("leave-without");
+    // One tap back, and the yard has it again.
+    app.tap("undo");
+    app.wait_for_text("cost", "19.60");
+    wait_for_the_end(&app);
+    app.assert_quiet_console();
+}
+
+#[test]
+fn a_length_that_the_yard_has_none_of_is_one_tap_in_a_job() {
+    let app = boards_of_the_demo(Screen::PHONE);
+    app.tap("plan-it");
+    wait_for_the_end(&app);
+    app.tap("use-plan");
+    app.wait_for("boards-cut");
+    let cost = app.text("cost");
+    let first = app.script(
+        "return [...document.querySelectorAll('[data-testid^=none-]')].map((it) => it.dataset.testid)",
+    );
+    let first = first[0].as_str().expect("a length to buy").to_owned();
+    app.tap(&first);
+    app.wait_for("then-buy");
+    app.wait_until(
+        "it can be taken",
+        "return !document.querySelector('[data-testid=take-without]').disabled",
+    );
+    app.assert_accessible();
+    app.assert_no_sideways_scroll();
+    app.picture("without-job");
+    app.tap("take-without");
+    app.wait_until_gone("without");
+    app.wait_for("boards-cut");
+    assert_ne!(app.text("cost"), cost);
+    app.wait_until_kept();
+    app.reload();
+    app.wait_for_start();
+    app.wait_for("boards-cut");
+    assert_ne!(app.text("cost"), cost);
+    app.section("rack");
+    app.wait_until(
+        "the yard has none of it",
+        "return [...document.querySelectorAll('[data-testid^=count-at-yard-]')].some((it) => it.textContent === '0')",
+    );
+    app.section("boards");
+    app.tap("undo");
+    app.wait_for_text("cost", &cost);
+    app.assert_quiet_console();
+}

@@ -18,6 +18,8 @@ pub fn typed(fields: &[Field], entries: &Entries) -> Vec<(String, String)> {
 }
 
 #[cfg(target_arch = "wasm32")]
+pub(crate) mod buying;
+#[cfg(target_arch = "wasm32")]
 pub(crate) mod compare;
 #[cfg(target_arch = "wasm32")]
 pub(crate) mod found;

@@ -7,13 +7,14 @@ use reckoner_core::job::cut_labels::Labels;
 use reckoner_core::job::{self, CutPlan};
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::measure::{Length, Unit};
-use reckoner_core::planning::quick_list::{QUICK_LIST, quick_list};
+use reckoner_core::planning::quick_list::{QUICK_LIST, none_of, quick_list};
 use reckoner_core::planning::report::How;
 use reckoner_core::planning::wanted::Wanted;
 use reckoner_core::sheet::{self, Bench, Entries};
 use reckoner_formats::Ask;
 use yew::prelude::*;
 
+use super::buying::{Without, Yard};
 use super::compare::Comparison;
 use super::found::{headline, no_plan, progress};
 use super::hook::use_search;
@@ -129,6 +130,21 @@ fn QuickPage(props: &QuickPageProps) -> Html {
     } else {
         wanting(&form, &sheet, bench.tape, None, &on_way_out)
     };
+    let take_without = {
+        let form = form.clone();
+        Callback::from(move |without: Without| {
+            if let Some(text) = none_of(form.entries(), &bench, without.board) {
+                form.dispatch(Action::Set(vec![("boards", text)]));
+            }
+        })
+    };
+    let yard = now.zip(told).filter(|_| !searching.search.is_running()).map(|(list, told)| Yard {
+        job: list.job.clone(),
+        labels: list.labels.clone(),
+        stood: told.plan.clone(),
+        how: How { tape: bench.tape, keep_from: list.keep_from },
+        take: take_without,
+    });
     let (is_keying, is_ours) = (at_hand.is_keying(), !sheet.assumed.is_empty());
     html! {
         <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying"))}>
@@ -159,7 +175,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
                     if let Some(told) = told {
                         // By key: the boards of another plan are other boards, and do not move from where those stood.
                         <div key={format!("{} {}", searching.search.plan_number, searching.search.is_running())}>
-                            { whole(&told.report, bench.tape, &all, &Beside::nothing(searching.search.is_running())) }
+                            { whole(told, bench.tape, &all, &Beside::nothing(searching.search.is_running(), yard)) }
                         </div>
                         if let Some(list) = now.filter(|_| !searching.search.is_running()) {
                             <Comparison job={list.job.clone()} plan={told.plan.clone()} labels={list.labels.clone()} tape={bench.tape} />

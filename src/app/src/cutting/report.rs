@@ -6,11 +6,11 @@ use reckoner_core::cutting::{Job, Plan, Source};
 use reckoner_core::job::cut_labels::Labels;
 use reckoner_core::measure::Tape;
 use reckoner_core::planning::report::{
-    BatchCut, BoardCut, CutBatch, How, Keep, KeyLine, Order, OrderKind, Purchase, Report, glance,
+    BatchCut, BoardCut, CutBatch, How, Keep, KeyLine, Order, OrderKind, Report, glance,
 };
-use reckoner_core::sheet::money;
 use yew::prelude::*;
 
+use super::buying::{Buying, Yard};
 use crate::components::drawing::drawing;
 use crate::components::measure::length;
 use crate::components::notes::Safety;
@@ -25,6 +25,8 @@ const FIRST_BOARDS: usize = 3;
 /// A plan with its report.
 #[derive(Clone)]
 pub(crate) struct Told {
+    /// The job it is a plan of.
+    pub(crate) job: Rc<Job>,
     pub(crate) plan: Rc<Plan>,
     pub(crate) report: Rc<Report>,
     /// Parts that are wanted and not in it, by name.
@@ -35,7 +37,7 @@ impl Told {
     /// The report of a plan; `None` for one that is not of this job. While better plans may come, it has no more than the
     /// boards that are drawn then.
     pub(crate) fn of(
-        job: &Job,
+        job: &Rc<Job>,
         plan: &Rc<Plan>,
         labels: &Labels,
         how: How,
@@ -43,7 +45,12 @@ impl Told {
     ) -> Option<Told> {
         let most = if is_running { FIRST_BOARDS } else { usize::MAX };
         let report = glance(job, plan, labels, how, most)?;
-        Some(Told { plan: plan.clone(), report: Rc::new(report), left_out: Vec::new() })
+        Some(Told {
+            job: job.clone(),
+            plan: plan.clone(),
+            report: Rc::new(report),
+            left_out: Vec::new(),
+        })
     }
 }
 
@@ -57,16 +64,19 @@ pub(crate) struct Beside<'a> {
     pub(crate) is_bought: &'a dyn Fn(usize) -> bool,
     /// Whether the planner is at work, and a better plan may come.
     pub(crate) is_running: bool,
+    /// What can be asked of the yard.
+    pub(crate) yard: Option<Yard>,
 }
 
 impl Beside<'_> {
     /// A plan that nothing was done of.
-    pub(crate) fn nothing(is_running: bool) -> Beside<'static> {
+    pub(crate) fn nothing(is_running: bool, yard: Option<Yard>) -> Beside<'static> {
         Beside {
             board: &|_, _| Html::default(),
             offcut: &|_, _| Html::default(),
             is_bought: &|_| false,
             is_running,
+            yard,
         }
     }
 
@@ -80,22 +90,20 @@ impl Beside<'_> {
 }
 
 /// Everything about a plan but its headline.
-pub(crate) fn whole(
-    report: &Report,
-    tape: Tape,
-    all: &UseStateHandle<bool>,
-    beside: &Beside,
-) -> Html {
+pub(crate) fn whole(told: &Told, tape: Tape, all: &UseStateHandle<bool>, beside: &Beside) -> Html {
+    let report = &*told.report;
     let most = if **all { usize::MAX } else { MOST_BOARDS };
     let is_cut_off = report.boards.len() > most;
     let show_all = {
         let all = all.clone();
         Callback::from(move |_: MouseEvent| all.set(true))
     };
+    let mut boards = report.boards.iter().enumerate();
+    let is_bought = boards.all(|(at, board)| beside.origin(at, board) != "to buy");
     html! {
         <div class="plan" data-testid="plan">
             { left_out(report) }
-            { shopping(report, tape, beside) }
+            <Buying of={told.job.clone()} report={told.report.clone()} {is_bought} {tape} yard={beside.yard.clone()} />
             <section class="plan__part" aria-label="Boards">
                 <h2 class="part-title">{ "Cut them like this" }</h2>
                 <p class="plan__words">{ "Every size is from the left end of the board, as it is drawn. Mark that end first." }</p>
@@ -129,35 +137,6 @@ fn left_out(report: &Report) -> Html {
                 </ul>
             </section>
         }
-    }
-}
-
-fn shopping(report: &Report, tape: Tape, beside: &Beside) -> Html {
-    let mut boards = report.boards.iter().enumerate();
-    let is_done = boards.all(|(at, board)| beside.origin(at, board) != "to buy");
-    let title = if is_done && !report.shopping.is_empty() { "Bought" } else { "Buy" };
-    html! {
-        <section class="plan__part" aria-label="What to buy" data-testid="shopping">
-            <h2 class="part-title">{ title }</h2>
-            if report.shopping.is_empty() {
-                <p class="plan__words">{ "Nothing: it all comes from my rack." }</p>
-            } else {
-                <ul class="rows">{ for report.shopping.iter().map(|it| purchase(it, tape)) }</ul>
-            }
-        </section>
-    }
-}
-
-fn purchase(it: &Purchase, tape: Tape) -> Html {
-    html! {
-        <li class="row">
-            <span class="row__name">{ format!("{} × ", it.count) }{ length(it.length, tape) }</span>
-            <span class="row__value">{ it.price.map(|(_, sum)| money(sum)) }</span>
-            <span class="row__more">
-                { &it.section }
-                if let Some((each, _)) = it.price { { format!(", {} each", money(each)) } }
-            </span>
-        </li>
     }
 }
 

@@ -317,12 +317,16 @@ impl YardBoard {
         YardBoard { section, thickness, width, length, price, quantity: None, is_ours: false }
     }
 
-    /// The length with one more to be had: of as many as wanted the first that is counted. `None` where the number
-    /// cannot grow.
+    /// The length with one more to be had: of as many as wanted the first that is counted, and of none as many as wanted,
+    /// for the yard has it again. `None` where the number cannot grow.
     #[must_use]
     pub fn one_more(&self) -> Option<YardBoard> {
-        let more = self.quantity.map_or(Some(1), |now| now.checked_add(1))?;
-        Some(YardBoard { quantity: Some(more), ..self.clone() })
+        let quantity = match self.quantity {
+            None => Some(1),
+            Some(0) => None,
+            Some(now) => Some(now.checked_add(1)?),
+        };
+        Some(YardBoard { quantity, ..self.clone() })
     }
 
     /// The length with one fewer to be had; `None` where it is the last, or there is no number to take one from.

@@ -9,9 +9,13 @@ use crate::cutting::{
     Board, Ends, Job, LARGEST_PRICE_CENTS, Part, SawRules, Scrap, Section, Units, with_spares,
 };
 use crate::job::cut_labels::{Label, Labels, Money, SectionLabel};
+use crate::measure::text::NoNames;
 use crate::measure::{Length, OutOfRange};
 use crate::say;
-use crate::sheet::{Answer, Ask, BoardPrice, Caution, CutPiece, Field, Kind, Sentence, Start};
+use crate::sheet::{
+    Answer, Ask, Bench, BoardPrice, Caution, CutPiece, Entries, Field, Kind, ListRow, Sentence,
+    Start, list_rows, list_text,
+};
 
 /// The form of a quick list.
 pub static QUICK_LIST: Calculator = Calculator {
@@ -109,7 +113,8 @@ pub fn quick_list(ask: &mut Ask) -> Option<Wanted> {
 impl List {
     /// What is wrong with the list as a whole: field, code and sentence.
     fn trouble(&self) -> Option<(&'static str, &'static str, Sentence)> {
-        if self.boards.is_empty() && self.scraps.is_empty() {
+        let is_there = |board: &BoardPrice| board.limit != Some(0);
+        if !self.boards.iter().any(is_there) && self.scraps.is_empty() {
             let words =
                 say!["There is no board to cut from. Write at least one, as in 96 at 10.90."];
             return Some(("boards", "empty", words));
@@ -122,7 +127,7 @@ impl List {
             return Some(("boards", "no-price", words));
         }
         let mut longest = self.scraps.iter().copied().max();
-        for board in &self.boards {
+        for board in self.boards.iter().filter(|board| is_there(board)) {
             let clear = (self.end_trim * 2).and_then(|trims| board.length - trims).ok();
             match clear.filter(|clear| clear.is_positive()) {
                 Some(clear) => longest = longest.max(Some(clear)),
@@ -252,6 +257,34 @@ impl List {
     }
 }
 
+/// The text of the boards to buy where the yard has none of the length of one of them, by its place in the list. `None`
+/// when the list cannot be read, or has no such board.
+#[must_use]
+pub fn none_of(entries: &Entries, bench: &Bench, board: usize) -> Option<String> {
+    let mut ask = Ask::new(FIELDS, entries, bench, &NoNames);
+    let field = ask.field("boards");
+    let mut boards = ask.prices(field)?;
+    let length = boards.get(board)?.length;
+    let is_gone: Vec<bool> = boards.iter().map(|board| board.length == length).collect();
+    let text = ask.text(field);
+    if text.contains('\t') {
+        // Rows of a spreadsheet may have no column for it.
+        for (board, _) in boards.iter_mut().zip(&is_gone).filter(|(_, is_gone)| **is_gone) {
+            board.limit = Some(0);
+        }
+        return Some(boards.iter().map(BoardPrice::text).collect::<Vec<_>>().join(", "));
+    }
+    let mut rows = list_rows(&text, field.kind);
+    let is_written = |row: &ListRow| {
+        [&row.size, &row.price, &row.count].iter().any(|text| !text.trim().is_empty())
+    };
+    let written = rows.iter_mut().filter(|row| is_written(row));
+    for (row, _) in written.zip(&is_gone).filter(|(_, is_gone)| **is_gone) {
+        row.count = "0".to_owned();
+    }
+    Some(list_text(&rows, field.kind))
+}
+
 /// Lets the length of each board stand for its price, and says how much wood one cent is.
 fn price_by_length(boards: &mut [Board], labels: &Labels) -> Result<Length, OutOfRange> {
     let step = boards.iter().fold(0, |step, board| common(step, board.length)).max(1);
@@ -271,8 +304,7 @@ fn common(a: Units, b: Units) -> Units {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::{length, text::NoNames};
-    use crate::sheet::{Bench, Entries};
+    use crate::measure::length;
 
     fn read(texts: &[(&str, &str)]) -> Result<Wanted, (&'static str, &'static str, String)> {
         let (entries, bench) = (Entries::from_pairs(texts.iter().copied()), Bench::default());
@@ -330,11 +362,38 @@ mod tests {
         assert_eq!(wanted.labels.money, Money::Wood { each });
     }
 
+    /// The length stays in the list with its price, and what else is typed stays as it was typed.
+    #[test]
+    fn a_length_of_which_there_is_none_stays_in_the_list() {
+        let none = |boards: &str, at: usize| {
+            none_of(&Entries::from_pairs([("boards", boards)]), &Bench::default(), at)
+        };
+        let typed = "8 ft at 10.90,   , 144 at 16.4 max 3, 12 ft at 15";
+        let gone = "8 ft at 10.90,   , 144 at 16.4 max 0, 12 ft at 15 max 0";
+        assert_eq!(none(typed, 1).as_deref(), Some(gone));
+        assert_eq!(none(typed, 2).as_deref(), Some(gone));
+        assert_eq!(none(typed, 3), None);
+        assert_eq!(none("96 at", 0), None);
+        // Not typed yet, it is our example.
+        let start = none_of(&Entries::default(), &Bench::default(), 0);
+        assert_eq!(start.as_deref(), Some("96 at 10.90 max 0, 120 at 13.95, 144 at 16.40"));
+        let pasted = none("Price\tLength\n10.90\t96\n13.95\t120", 1);
+        assert_eq!(pasted.as_deref(), Some("96 in at 10.90, 120 in at 13.95 max 0"));
+        // What there is none of gives no length and is no board to cut from.
+        let wanted = read(&[("boards", "96 at 10.90, 144 at 16.40 max 0")]).expect("wanted");
+        assert_eq!(wanted.job.boards[1].limit, Some(0));
+        let boards = ("boards", "96 at 10.90, 144 at 16.40 max 0");
+        let long = read(&[("parts", "beam: 100"), boards]).expect_err("too long");
+        assert!(long.2.contains("longest board gives 95 in"), "{long:?}");
+        let none = read(&[("boards", "96 at 10.90 max 0"), ("scraps", "")]).expect_err("none");
+        assert_eq!((none.0, none.1), ("boards", "empty"));
+    }
+
     #[test]
     fn what_is_wrong_stands_beside_its_field() {
         let many = "1/7, ".repeat(201);
         type Case<'a> = (&'a [(&'a str, &'a str)], &'a str, &'a str, &'a str);
-        let cases: [Case<'_>; 13] = [
+        let cases: [Case<'_>; 14] = [
             (&[("parts", "")], "parts", "empty", "at least one piece"),
             (&[("parts", &many)], "parts", "too-many", "200"),
             (&[("parts", "0 @ 12")], "parts", "not-a-count", "from 1 to 1000"),
@@ -352,6 +411,7 @@ mod tests {
             (&[("boards", "96 at 1.005")], "boards", "not-a-price", "hundredths"),
             (&[("boards", "96 at 3, 120")], "boards", "no-price", "120 in has no price"),
             (&[("boards", ""), ("scraps", "")], "boards", "empty", "no board"),
+            (&[("boards", "96 at 3 max -1")], "boards", "not-a-count", "from 0 to 1000"),
             (&[("end_trim", "48")], "end_trim", "nothing-left", "96 in"),
         ];
         for (texts, field, code, words) in cases {

@@ -34,8 +34,13 @@ impl ListRow {
         matches!(kind, Kind::Prices) && self.count.trim().is_empty()
     }
 
-    /// One more of it: of what is without end the first that is counted; unchanged where the count cannot be read.
+    /// One more of it: of what is without end the first that is counted, and of boards of which there is none as many as
+    /// wanted, for the yard has them again; unchanged where the count cannot be read.
     pub fn one_more(&mut self, kind: Kind) {
+        if matches!(kind, Kind::Prices) && self.counted() == Some(0) {
+            self.count.clear();
+            return;
+        }
         let is_endless = self.is_endless(kind);
         let next = self.counted().map(|now| if is_endless { 1 } else { now.saturating_add(1) });
         self.set_count(next);
@@ -231,6 +236,8 @@ mod tests {
         // A board that is sold without end becomes one; one of three, two.
         assert_eq!(counted("96 at 10.90", Kind::Prices, more), "96 at 10.90 max 1");
         assert_eq!(counted("96 at 10.90 max 3", Kind::Prices, fewer), "96 at 10.90 max 2");
+        // What the yard has none of, it has again.
+        assert_eq!(counted("96 at 10.90 max 0", Kind::Prices, more), "96 at 10.90");
     }
 
     #[test]

@@ -34,8 +34,18 @@ pub struct BoardPrice {
     pub length: Length,
     /// In hundredths; more than zero.
     pub cents: Option<i64>,
-    /// How many there are; `None` for as many as wanted.
+    /// How many there are, none too; `None` for as many as wanted.
     pub limit: Option<u32>,
+}
+
+impl BoardPrice {
+    /// As it is written in the list: `96 in at 10.90 max 3`.
+    #[must_use]
+    pub fn text(&self) -> String {
+        let price = self.cents.map_or(String::new(), |cents| format!(" at {}", money(cents)));
+        let limit = self.limit.map_or(String::new(), |limit| format!(" max {limit}"));
+        format!("{}{price}{limit}", exact_text(self.length))
+    }
 }
 
 impl Ask<'_> {
@@ -78,7 +88,7 @@ impl Ask<'_> {
                 return None;
             }
             let (count, text) = match split_count(rest) {
-                Some((count, text)) => (self.whole(field, count, "First goes how many")?, text),
+                Some((count, text)) => (self.whole(field, count, "First goes how many", 1)?, text),
                 None => (1, rest),
             };
             let length = self.positive(field, text)?;
@@ -109,7 +119,7 @@ impl Ask<'_> {
         for item in self.entries_of(field, pasted::OF_PRICES, price_of_row)? {
             let (rest, limit) = match item.split_once(" max ") {
                 Some((rest, limit)) => {
-                    (rest, Some(self.whole(field, limit, "After max goes how many there are")?))
+                    (rest, Some(self.whole(field, limit, "After max goes how many there are", 0)?))
                 }
                 None => (item.as_str(), None),
             };
@@ -119,12 +129,7 @@ impl Ask<'_> {
             };
             boards.push(BoardPrice { length: self.positive(field, text)?, cents, limit });
         }
-        let reading = boards.iter().map(|board| {
-            let price = board.cents.map_or(String::new(), |cents| format!(" at {}", money(cents)));
-            let limit = board.limit.map_or(String::new(), |limit| format!(" max {limit}"));
-            format!("{}{price}{limit}", exact_text(board.length))
-        });
-        let reading: Vec<String> = reading.collect();
+        let reading: Vec<String> = boards.iter().map(BoardPrice::text).collect();
         self.echo(
             field,
             say![if reading.is_empty() { "none".to_owned() } else { reading.join(", ") }],
@@ -176,12 +181,12 @@ impl Ask<'_> {
         Some(length)
     }
 
-    fn whole(&mut self, field: &Field, text: &str, what: &str) -> Option<u32> {
+    fn whole(&mut self, field: &Field, text: &str, what: &str, least: u32) -> Option<u32> {
         let (_, number) = self.read(field, text.trim(), Formula::number)?;
         let count = number.is_whole().then(|| u32::try_from(number.numer()).ok()).flatten();
-        let count = count.filter(|count| (1..=MOST_PIECES).contains(count));
+        let count = count.filter(|count| (least..=MOST_PIECES).contains(count));
         if count.is_none() {
-            let words = format!("{what}: a whole number from 1 to {MOST_PIECES}.");
+            let words = format!("{what}: a whole number from {least} to {MOST_PIECES}.");
             self.refuse_field(field, "not-a-count", say![words]);
         }
         count

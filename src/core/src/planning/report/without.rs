@@ -16,7 +16,7 @@ pub struct Difference {
     pub more_boards: i64,
     /// What it leaves over.
     pub left_over: LeftOver,
-    /// `Without the 2x4 of 144 in: 3.20 more, 1 board more, 14 in more left over to keep.`
+    /// `Without the 2x4 of 144 in it costs 3.20 more, with 1 board more and 14 in more left over to keep.`
     pub sentence: Sentence,
 }
 
@@ -56,12 +56,12 @@ pub fn without(job: &Job, board: usize) -> Job {
     job
 }
 
-/// `Without the 2x4 of 144 in: `. `None` when there is no such board.
+/// `Without the 2x4 of 144 in `. `None` when there is no such board.
 #[must_use]
 pub fn without_words(job: &Job, labels: &Labels, board: usize) -> Option<Sentence> {
     let board = job.boards.get(board)?;
     let name = labels.section(job, &board.section)?.name.clone();
-    Some(say!["Without the ", name, " of ", labels.length(board.length).ok()?, ": "])
+    Some(say!["Without the ", name, " of ", labels.length(board.length).ok()?, " "])
 }
 
 /// The plan made without the length of a board, against the plan that stood. `None` when they are no plans of that job.
@@ -82,7 +82,7 @@ pub fn difference(
         LeftOver::More((is.together - was.together).ok()?)
     };
     let mut sentence = without_words(job, labels, board)?;
-    sentence.0.extend(say![money(labels, dearer_cents), ", ", boards(more_boards), ", "].0);
+    sentence.0.extend(say![money(labels, dearer_cents), ", with ", boards(more_boards)].0);
     sentence.0.extend(left_over.sentence().0);
     Some(Difference { dearer_cents, more_boards, left_over, sentence })
 }
@@ -113,37 +113,37 @@ impl LeftOver {
     fn sentence(&self) -> Sentence {
         match self {
             LeftOver::More(more) if more.is_positive() => {
-                say![*more, " more left over to keep."]
+                say![" and ", *more, " more left over to keep."]
             }
             LeftOver::More(more) if more.is_negative() => {
-                say![more.abs(), " less left over to keep."]
+                say![" and ", more.abs(), " less left over to keep."]
             }
-            LeftOver::More(_) => say!["as much left over to keep."],
-            LeftOver::Longest { is, .. } if is.is_zero() => say!["nothing left over to keep."],
+            LeftOver::More(_) => say![" and as much left over to keep."],
+            LeftOver::Longest { is, .. } if is.is_zero() => say![" and nothing left over to keep."],
             LeftOver::Longest { was, is } if was == is => {
-                say!["the longest piece left over ", *is, " as before."]
+                say![". The longest piece left over is ", *is, " as before."]
             }
             LeftOver::Longest { was, is } if was.is_zero() => {
-                say!["the longest piece left over ", *is, "."]
+                say![". The longest piece left over is ", *is, "."]
             }
             LeftOver::Longest { was, is } => {
-                say!["the longest piece left over ", *is, ", not ", *was, "."]
+                say![". The longest piece left over is ", *is, ", not ", *was, "."]
             }
         }
     }
 }
 
-/// `3.20 more`, or where length stands for money `2 ft more wood`.
+/// `it costs 3.20 more`, or where length stands for money `it takes 2 ft more wood`.
 fn money(labels: &Labels, dearer_cents: i64) -> String {
     let by = proof(labels, dearer_cents.saturating_abs(), 0, &[]).cost;
-    let (more, less, same) = match labels.money {
-        Money::Cents => ("more", "less", "the same money"),
-        Money::Wood { .. } => ("more wood", "less wood", "as much wood"),
+    let (does, wood, same) = match labels.money {
+        Money::Cents => ("it costs", "", "the same"),
+        Money::Wood { .. } => ("it takes", " wood", "as much wood"),
     };
     match dearer_cents {
-        0 => same.to_owned(),
-        1.. => format!("{by} {more}"),
-        _ => format!("{by} {less}"),
+        0 => format!("{does} {same}"),
+        1.. => format!("{does} {by} more{wood}"),
+        _ => format!("{does} {by} less{wood}"),
     }
 }
 
@@ -247,20 +247,20 @@ mod tests {
         assert_eq!(one.left_over, LeftOver::More(length("-1").expect("a length")));
         assert_eq!(
             one.sentence.to_string(),
-            "Without the 2x4 of 144 in: 1.40 more, 1 board more, 1 in less left over to keep."
+            "Without the 2x4 of 144 in it costs 1.40 more, with 1 board more and 1 in less left over to keep."
         );
         assert_eq!(
             told("15", (&stood, &other)).sentence.to_string(),
-            "Without the 2x4 of 144 in: 1.40 more, 1 board more, 45 1/4 in less left over to keep."
+            "Without the 2x4 of 144 in it costs 1.40 more, with 1 board more and 45 1/4 in less left over to keep."
         );
         // The other way round, as where the plan that stood was not proved.
         assert_eq!(
             told("12", (&other, &stood)).sentence.to_string(),
-            "Without the 2x4 of 144 in: 1.40 less, 1 board fewer, 1 in more left over to keep."
+            "Without the 2x4 of 144 in it costs 1.40 less, with 1 board fewer and 1 in more left over to keep."
         );
         assert_eq!(
             told("12", (&stood, &stood)).sentence.to_string(),
-            "Without the 2x4 of 144 in: the same money, as many boards, as much left over to keep."
+            "Without the 2x4 of 144 in it costs the same, with as many boards and as much left over to keep."
         );
     }
 
@@ -271,7 +271,10 @@ mod tests {
         labels.money = Money::Wood { each: length("2").expect("a length") };
         let (stood, other) = (plan(&job, &[(0, 3); 2]), plan(&job, &[(1, 2); 3]));
         let told = difference(&job, &labels, 0, (&stood, &other), how("12")).expect("plans");
-        assert!(told.sentence.to_string().contains(": 23.333 ft more wood, 1 board"), "{told:?}");
+        assert!(
+            told.sentence.to_string().contains(" it takes 23.333 ft more wood, with 1 board"),
+            "{told:?}"
+        );
     }
 
     /// Strips of several widths are not added up. By hand: of the ripped board 22 5/8 is left beside the rails.
@@ -301,8 +304,8 @@ mod tests {
         let [was, is] = ["22 5/8", "14 3/4"].map(|it| length(it).expect("a length"));
         assert_eq!(told((&stood, &other)).left_over, LeftOver::Longest { was, is });
         let words = |plans| told(plans).sentence.to_string();
-        assert!(words((&stood, &other)).ends_with("left over 14 3/4 in, not 22 5/8 in."));
-        assert!(words((&stood, &stood)).ends_with("left over 22 5/8 in as before."));
+        assert!(words((&stood, &other)).ends_with("left over is 14 3/4 in, not 22 5/8 in."));
+        assert!(words((&stood, &stood)).ends_with("left over is 22 5/8 in as before."));
     }
 
     /// The yard has none of the length, whatever price it is written at; the other lengths are as they were.

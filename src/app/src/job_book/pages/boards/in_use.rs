@@ -11,6 +11,7 @@ use super::super::Shared;
 use super::super::pencil::is_on_ours;
 use super::different::Different;
 use super::{Asked, Body, Kept, Page};
+use crate::cutting::buying::Yard;
 use crate::cutting::found::headline;
 use crate::cutting::report::{Beside, Told, whole};
 use crate::cutting::search::Search;
@@ -23,9 +24,9 @@ impl Page<'_> {
         kept: &Kept,
         told: Option<&Told>,
         wanted: Option<&Asked>,
+        yard: Option<Yard>,
         all: &UseStateHandle<bool>,
-        different: &UseStateHandle<Option<usize>>,
-        is_keying: &UseStateHandle<bool>,
+        (different, is_keying): (&UseStateHandle<Option<usize>>, &UseStateHandle<bool>),
     ) -> Body {
         let (plan, tape) = (kept.plan, self.tape());
         let labels = Rc::new(plan.labels.clone());
@@ -37,13 +38,18 @@ impl Page<'_> {
             <p class="trouble" role="alert">{ "This plan cannot be shown. Plan again." }</p>
         };
         let is_bought = |at: usize| kept.boards.get(at).is_some_and(|it| *it != BoardState::ToCut);
-        let beside =
-            Beside { board: &board, offcut: &offcut, is_bought: &is_bought, is_running: false };
+        let beside = Beside {
+            board: &board,
+            offcut: &offcut,
+            is_bought: &is_bought,
+            is_running: false,
+            yard,
+        };
         let rest = html! {
             <>
                 { self.steps(kept) }
                 { self.about(wanted) }
-                if let Some(told) = told { { whole(&told.report, tape, all, &beside) } }
+                if let Some(told) = told { { whole(told, tape, all, &beside) } }
                 { self.dropping(kept) }
             </>
         };

@@ -13,7 +13,7 @@ use reckoner_core::planning::report::How;
 use reckoner_core::planning::wanted::{
     OPTIONS, Options, Wanted, WantedProblem, from_job_book, options, start_entries,
 };
-use reckoner_core::planning::{RestProblem, list_rest};
+use reckoner_core::planning::{RestProblem, list_rest, plan_of_today};
 use reckoner_core::sheet::{Ask as Texts, Entries};
 use reckoner_formats::Ask;
 use yew::prelude::*;
@@ -22,6 +22,7 @@ use super::attention::attention;
 use super::{Open, Shared, bar, pencil, sections};
 use crate::components::icon::{Icon, icon};
 use crate::components::sentence::sentence;
+use crate::cutting::buying::{Without, Yard};
 use crate::cutting::compare::Comparison;
 use crate::cutting::found::{headline, no_plan, progress};
 use crate::cutting::hook::{Searching, use_search};
@@ -131,7 +132,14 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
     let different = use_state_eq(|| kept.as_ref().and_then(|kept| different::begun(open, kept.id)));
     let is_keying_too = use_state_eq(|| false);
     let is_rack = options.as_ref().is_some_and(|options| options.rack_only);
-    let page = Page { open, searching: &searching, kept, options: options.as_ref(), is_rack };
+    let page = Page {
+        open,
+        searching: &searching,
+        kept,
+        options: options.as_ref(),
+        entries: &entries,
+        is_rack,
+    };
     let now = match &wanted {
         Some(Ok(wanted)) => {
             Some(wanted).filter(|it| searching.search.job.as_deref() == Some(&it.job))
@@ -156,12 +164,19 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
         searching.search.plan.clone(),
     );
     let told = use_memo(about, |_| match (&page.kept, now) {
-        (_, Some(now)) => page.told(&now.job, searching.search.plan.as_ref(), &now.labels),
+        (_, Some(now)) => {
+            let job = searching.search.job.as_ref();
+            page.told(job, searching.search.plan.as_ref(), &now.labels)
+        }
         (Some(kept), None) => {
-            let plan = Rc::new(kept.plan.plan.clone());
-            page.told(&kept.plan.asked, Some(&plan), &kept.plan.labels)
+            let (job, plan) = (Rc::new(kept.plan.asked.clone()), Rc::new(kept.plan.plan.clone()));
+            page.told(Some(&job), Some(&plan), &kept.plan.labels)
         }
         (None, None) => None,
+    });
+    let to_do = use_memo((Shared(open.clone()), options, now.is_some()), |_| match &wanted {
+        Some(Ok(wanted)) if now.is_none() => page.to_do(wanted),
+        _ => None,
     });
     let mut told = (*told).clone();
     if let (Some(told), Some(Ok(wanted))) = (&mut told, &wanted) {
@@ -169,9 +184,12 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
     }
     let told = told.as_ref();
     let Body { headline, rest } = match (&page.kept, now) {
-        (_, Some(now)) => page.found(now, told, &entries, &all),
+        (_, Some(now)) => page.found(now, told, &all),
         (Some(kept), None) => {
-            page.in_use(kept, told, wanted.as_ref(), &all, &different, &is_keying_too)
+            let yard = (*to_do).clone().zip(wanted.as_ref().and_then(|it| it.as_ref().ok()));
+            let yard = yard.and_then(|(to_do, wanted)| page.yard(wanted, to_do));
+            let keying = (&different, &is_keying_too);
+            page.in_use(kept, told, wanted.as_ref(), yard, &all, keying)
         }
         (None, None) => page.nothing_yet(wanted.as_ref()),
     };
@@ -212,7 +230,16 @@ struct Page<'a> {
     searching: &'a Searching,
     kept: Option<Kept<'a>>,
     options: Option<&'a Options>,
+    /// The texts of the options.
+    entries: &'a Entries,
     is_rack: bool,
+}
+
+/// A plan that can be made again, and the job it is one of.
+#[derive(Clone, PartialEq)]
+struct ToDo {
+    job: Rc<CutJob>,
+    plan: Rc<Plan>,
 }
 
 impl Page<'_> {
@@ -324,24 +351,21 @@ impl Page<'_> {
     }
 
     /// What the planner has found, or is finding.
-    fn found(
-        &self,
-        wanted: &Wanted,
-        told: Option<&Told>,
-        entries: &Entries,
-        all: &UseStateHandle<bool>,
-    ) -> Body {
+    fn found(&self, wanted: &Wanted, told: Option<&Told>, all: &UseStateHandle<bool>) -> Body {
         let search = &*self.searching.search;
         let tape = self.tape();
         let labels = Rc::new(wanted.labels.clone());
+        let to_do = told.map(|told| ToDo { job: told.job.clone(), plan: told.plan.clone() });
+        let to_do = to_do.filter(|_| !search.is_running() && !self.is_rack);
+        let yard = to_do.and_then(|to_do| self.yard(wanted, to_do));
         let instead = no_plan(search, Some(&labels), tape);
         let rest = html! {
             <>
                 { progress(self.searching, Some(&labels), self.is_rack) }
                 if let Some(told) = told {
-                    if !search.is_running() { { self.use_it(wanted, told, entries) } }
+                    if !search.is_running() { { self.use_it(wanted, told) } }
                     { self.notes(wanted) }
-                    { whole(&told.report, tape, all, &Beside::nothing(search.is_running())) }
+                    { whole(told, tape, all, &Beside::nothing(search.is_running(), yard)) }
                     if let Some(job) = search.job.clone().filter(|_| !search.is_running() && !self.is_rack) {
                         <Comparison {job} plan={told.plan.clone()} labels={labels.clone()} {tape} />
                     }
@@ -366,23 +390,66 @@ impl Page<'_> {
         self.options.map(|options| options.keep_from)
     }
 
-    fn told(&self, job: &CutJob, plan: Option<&Rc<Plan>>, labels: &Labels) -> Option<Told> {
-        let how = How { tape: self.tape(), keep_from: self.keep_from()? };
-        Told::of(job, plan?, labels, how, self.searching.search.is_running())
+    fn how(&self) -> Option<How> {
+        Some(How { tape: self.tape(), keep_from: self.keep_from()? })
     }
 
-    /// Keeps the plan that was found in the job.
-    fn use_it(&self, wanted: &Wanted, told: &Told, entries: &Entries) -> Html {
-        let search = &*self.searching.search;
-        let plan = CutPlan {
+    fn told(
+        &self,
+        job: Option<&Rc<CutJob>>,
+        plan: Option<&Rc<Plan>>,
+        labels: &Labels,
+    ) -> Option<Told> {
+        Told::of(job?, plan?, labels, self.how()?, self.searching.search.is_running())
+    }
+
+    /// What is still to do of the plan in use, while it fits the job.
+    fn to_do(&self, wanted: &Wanted) -> Option<ToDo> {
+        let kept = self.kept.as_ref()?;
+        let plan = plan_of_today(kept.plan, &kept.boards, wanted)?;
+        Some(ToDo { job: Rc::new(wanted.job.clone()), plan: Rc::new(plan) })
+    }
+
+    /// What the yard can be asked about a plan.
+    fn yard(&self, wanted: &Wanted, to_do: ToDo) -> Option<Yard> {
+        let plan = self.plan_to_keep(wanted);
+        let (on_page, searching) = (self.open.on_page.clone(), self.searching.clone());
+        let take = Callback::from(move |without: Without| {
+            let plan = CutPlan {
+                asked: (*without.job).clone(),
+                plan: (*without.plan).clone(),
+                bound_cents: without.bound_cents,
+                ..plan.clone()
+            };
+            // As with any plan that is taken, it has the options from now on.
+            on_page
+                .make_of_form(OPTIONS_PLACE, |job| Some(job.taking_without(plan, without.board)));
+            searching.forget();
+        });
+        let labels = Rc::new(wanted.labels.clone());
+        Some(Yard { job: to_do.job, labels, stood: to_do.plan, how: self.how()?, take })
+    }
+
+    /// A plan of what is wanted, as it is kept in the job, without its boards.
+    fn plan_to_keep(&self, wanted: &Wanted) -> CutPlan {
+        CutPlan {
             title: "Boards".to_owned(),
             is_list: self.kept.as_ref().is_some_and(|kept| kept.plan.is_list),
-            entries: typed(OPTIONS.fields, entries),
+            entries: typed(OPTIONS.fields, self.entries),
             asked: wanted.job.clone(),
             labels: wanted.labels.clone(),
             pieces: wanted.pieces.clone(),
+            plan: Plan::default(),
+            bound_cents: 0,
+        }
+    }
+
+    /// Keeps the plan that was found in the job.
+    fn use_it(&self, wanted: &Wanted, told: &Told) -> Html {
+        let plan = CutPlan {
             plan: (*told.plan).clone(),
-            bound_cents: search.bound_cents,
+            bound_cents: self.searching.search.bound_cents,
+            ..self.plan_to_keep(wanted)
         };
         let (on_page, searching) = (self.open.on_page.clone(), self.searching.clone());
         let take = Callback::from(move |_: MouseEvent| {
