@@ -77,6 +77,7 @@ impl Written {
             (Kind::Choice(_) | Kind::Words(_) | Kind::LineOf(_), Written::Number(_)) => None,
             (
                 Kind::Lengths
+                | Kind::OnHand
                 | Kind::Spans
                 | Kind::Sizes
                 | Kind::Pieces
@@ -98,9 +99,13 @@ fn wanted(kind: Kind) -> &'static str {
     match kind {
         Kind::YesNo => "true or false",
         Kind::Choice(_) | Kind::Words(_) | Kind::LineOf(_) => "a text",
-        Kind::Lengths | Kind::Spans | Kind::Sizes | Kind::Pieces | Kind::Prices | Kind::Strip => {
-            "a text or a list of texts or numbers"
-        }
+        Kind::Lengths
+        | Kind::OnHand
+        | Kind::Spans
+        | Kind::Sizes
+        | Kind::Pieces
+        | Kind::Prices
+        | Kind::Strip => "a text or a list of texts or numbers",
         _ => "a number or a text",
     }
 }

@@ -275,7 +275,7 @@ fn about(field: &Field) -> String {
 fn field_type(kind: Kind) -> String {
     match kind {
         Kind::Length(_) | Kind::OptionalLength(_) => "Measure".to_owned(),
-        Kind::Lengths => "Measure | Measure[]".to_owned(),
+        Kind::Lengths | Kind::OnHand => "Measure | Measure[]".to_owned(),
         Kind::Spans | Kind::Sizes | Kind::Pieces | Kind::Prices => "string | string[]".to_owned(),
         Kind::Count { .. } | Kind::Number { .. } | Kind::OptionalMoney => {
             "number | string".to_owned()

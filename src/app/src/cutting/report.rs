@@ -163,7 +163,10 @@ fn one_board(at: usize, board: &BoardCut, tape: Tape, beside: &Beside) -> Html {
 /// What a letter in the bar stands for.
 pub(crate) fn key_line(it: &KeyLine, tape: Tape) -> Html {
     html! {
-        <li><b>{ &it.letter }</b>{ format!(" {} × {}, ", it.count, it.name) }{ length(it.length, tape) }</li>
+        <li>
+            <b>{ &it.letter }</b>{ format!(" {} × {}, ", it.count, it.name) }{ length(it.length, tape) }
+            if let Some(width) = it.width { { ", " }{ length(width, tape) }{ " wide" } }
+        </li>
     }
 }
 

@@ -98,6 +98,8 @@ impl Page {
 pub enum SetOfKeys {
     /// A length or a formula.
     Length,
+    /// A length that may have a width.
+    Wide,
     /// Zones with commas.
     Zones,
     /// Sizes of parts with commas.
@@ -112,12 +114,10 @@ impl SetOfKeys {
     pub fn of(kind: Kind) -> Option<SetOfKeys> {
         Some(match kind {
             // In a row of a list there is one length; its name, count and price have places of their own.
-            Kind::Length(_)
-            | Kind::OptionalLength(_)
-            | Kind::Strip
-            | Kind::Lengths
-            | Kind::Pieces
-            | Kind::Prices => SetOfKeys::Length,
+            Kind::Length(_) | Kind::OptionalLength(_) | Kind::Strip | Kind::Lengths => {
+                SetOfKeys::Length
+            }
+            Kind::OnHand | Kind::Pieces | Kind::Prices => SetOfKeys::Wide,
             Kind::Spans => SetOfKeys::Zones,
             Kind::Sizes => SetOfKeys::Sizes,
             Kind::Count { .. } | Kind::Number { .. } | Kind::OptionalMoney => SetOfKeys::Number,
@@ -170,6 +170,7 @@ fn digits(set: SetOfKeys) -> [[Key; 4]; 4] {
     use Key::{Backspace, Digit, Next, Word};
     let (second, third) = match set {
         SetOfKeys::Length => (MINUS, PLUS),
+        SetOfKeys::Wide => (Word("wide"), PLUS),
         SetOfKeys::Number => (MINUS, SLASH),
         SetOfKeys::Zones => (COMMA, Word("to")),
         SetOfKeys::Sizes => (TIMES, COMMA),
@@ -186,7 +187,7 @@ fn signs(set: SetOfKeys) -> [[Key; 4]; 4] {
     let word = match set {
         SetOfKeys::Sizes => "@",
         SetOfKeys::Zones => "to",
-        SetOfKeys::Length | SetOfKeys::Number => "m",
+        SetOfKeys::Length | SetOfKeys::Wide | SetOfKeys::Number => "m",
     };
     [
         [PLUS, MINUS, TIMES, Key::Backspace],

@@ -37,7 +37,8 @@ pub fn press(text: &str, selection: Range<usize>, key: Key) -> Typed {
         Key::Word(word) => {
             let space = if before.is_empty() || before.ends_with(' ') { "" } else { " " };
             // More follows a foot or a word between two amounts; nothing follows an inch.
-            let end = if matches!(word, "ft" | "@" | "to" | "at" | "max") { " " } else { "" };
+            let end =
+                if matches!(word, "ft" | "@" | "to" | "at" | "max" | "wide") { " " } else { "" };
             format!("{before}{space}{word}{end}")
         }
         Key::Fraction(above, below) => {

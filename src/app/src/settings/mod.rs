@@ -14,7 +14,7 @@ use reckoner_core::calculators::{Calculator, Stage};
 use reckoner_core::measure::text::{NoNames, exact_text};
 use reckoner_core::measure::{Fineness, Length, Tape};
 use reckoner_core::sheet::{
-    Answer, Ask, Bench, Choice, Entries, Field, Kind, Least, Own, Side, Start, When,
+    Answer, Ask, Bench, Choice, Entries, Field, Kind, Least, OnHand, Own, Side, Start, When,
 };
 
 /// Which hand holds the phone.
@@ -142,6 +142,9 @@ pub fn with_units(fields: &'static [Field], entries: &Entries, bench: &Bench) ->
         let text = match field.kind {
             Kind::Length(_) | Kind::OptionalLength(_) => ask.length(field).map(exact_text),
             Kind::Lengths => ask.lengths(field).map(exact),
+            Kind::OnHand => ask
+                .on_hand(field)
+                .map(|boards| boards.iter().map(OnHand::text).collect::<Vec<_>>().join(", ")),
             Kind::Spans => ask.spans(field).map(|spans| {
                 let zones = spans
                     .iter()

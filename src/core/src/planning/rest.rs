@@ -1,14 +1,17 @@
 //! What is left of a quick list. It has no rack: what is left is worked out from its ticks.
 
+use super::quick_list::board_name;
 use super::report::{How, worth_keeping};
 use super::ticking::counted;
 use super::wanted::Wanted;
-use crate::cutting::{self, Done, DoneProblem, Ends, Scrap, Source, replan_from};
-use crate::job::cut_labels::{Label, Labels};
+use crate::cutting::{
+    self, CrossSize, Done, DoneProblem, Ends, Scrap, Section, Source, replan_from,
+};
+use crate::job::cut_labels::{Label, Labels, SectionLabel};
 use crate::job::{BoardState, ItemId, Job};
 use crate::measure::text::{NoNames, TextProblem, parse};
 use crate::measure::{Length, Tape};
-use crate::sheet::{Act, Caution};
+use crate::sheet::{Act, Caution, split_wide};
 
 /// Why what is left of a quick list cannot be worked out.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -34,20 +37,21 @@ pub fn list_rest(job: &Job, id: ItemId, keep_from: Length) -> Result<Wanted, Res
     if !kept.is_list {
         return Err(RestProblem::NotThere);
     }
-    let lengths = measured(job, &states)?;
-    let (asked, unit) =
+    let measured = measured(job, &states)?;
+    let lengths: Vec<Length> =
+        measured.iter().flat_map(|(length, width)| [Some(*length), *width]).flatten().collect();
+    let (mut asked, unit) =
         cutting::refined(&kept.asked, kept.labels.unit, &lengths).ok_or(RestProblem::TooFine)?;
-    let labels = Labels { unit, ..kept.labels.clone() };
+    let mut labels = Labels { unit, ..kept.labels.clone() };
     let scaled = |length: Length| {
         let inches = length.in_inches();
         unit.units(inches.numer(), inches.denom()).ok_or(RestProblem::TooFine)
     };
     let mut done = Done::default();
     let mut names: Vec<String> = Vec::new();
-    let mut lengths = lengths.iter();
-    let section = asked.sections.first().map_or(String::new(), |section| section.id.clone());
+    let mut measured = measured.iter();
     for (number, (cut, state)) in kept.plan.boards.iter().zip(&states).enumerate() {
-        let mut left: Vec<Length> = Vec::new();
+        let mut left: Vec<Left> = Vec::new();
         match state {
             BoardState::ToCut => continue,
             BoardState::Bought(_) | BoardState::Begun(_) => {
@@ -62,23 +66,34 @@ pub fn list_rest(job: &Job, id: ItemId, keep_from: Length) -> Result<Wanted, Res
                 let keep = worth_keeping(&kept.asked, &kept.plan, &kept.labels, number, how);
                 for keep in keep.into_iter().flatten() {
                     left.extend(core::iter::repeat_n(
-                        keep.length,
+                        (keep.length, keep.width),
                         usize::try_from(keep.count).unwrap_or(0),
                     ));
                 }
             }
             BoardState::Different { good, left: texts } => {
                 done.parts.extend(good.iter().copied());
-                left.extend(lengths.by_ref().take(texts.len()));
+                left.extend(measured.by_ref().take(texts.len()));
             }
         }
         done.used.push((cut.source, 1));
-        for length in left {
+        let own = match cut.source {
+            Source::Board(at) => asked.boards.get(at).map(|board| board.section.clone()),
+            Source::Scrap(at) => asked.scraps.get(at).map(|scrap| scrap.section.clone()),
+        };
+        let own = own.unwrap_or_default();
+        for (length, width) in left {
+            let section = match width {
+                Some(width) => strip_section(&mut asked, &mut labels, &own, width)?,
+                None => Some(own.clone()),
+            };
+            // A list that rips nothing has no use for what is narrower than its board.
+            let Some(section) = section else { continue };
             let id = format!("left {}", done.new_scraps.len().saturating_add(1));
             names.push(format!("left of board {}", number.saturating_add(1)));
             done.new_scraps.push(Scrap {
                 id,
-                section: section.clone(),
+                section,
                 length: scaled(length)?,
                 quantity: 1,
                 trims: Ends::default(),
@@ -87,6 +102,30 @@ pub fn list_rest(job: &Job, id: ItemId, keep_from: Length) -> Result<Wanted, Res
         }
     }
     rest(&asked, labels, &done, &names)
+}
+
+/// The section of strips of that width from boards of a section, which is made where there is none yet. `None` where the
+/// list rips nothing.
+fn strip_section(
+    asked: &mut cutting::Job,
+    labels: &mut Labels,
+    own: &str,
+    width: Length,
+) -> Result<Option<String>, RestProblem> {
+    let Some(section) = asked.section(own) else { return Ok(None) };
+    let Some(size) = section.size else { return Ok(None) };
+    let inches = width.in_inches();
+    let width_units = labels.unit.units(inches.numer(), inches.denom());
+    let size = CrossSize { width: width_units.ok_or(RestProblem::TooFine)?, ..size };
+    let alike = asked.sections.iter().find(|it| it.wood == section.wood && it.size == Some(size));
+    if let Some(alike) = alike {
+        return Ok(Some(alike.id.clone()));
+    }
+    let (name, wood) = (board_name(Some(width)), section.wood.clone());
+    let id = format!("strip {}", asked.sections.len());
+    asked.sections.push(Section { id: id.clone(), wood, size: Some(size) });
+    labels.sections.push(SectionLabel { name, size: None });
+    Ok(Some(id))
 }
 
 fn rest(
@@ -123,16 +162,22 @@ fn rest(
     })
 }
 
-/// The lengths left over of boards that came out different, in the order of the boards.
-fn measured(job: &Job, states: &[BoardState]) -> Result<Vec<Length>, RestProblem> {
-    let mut lengths = Vec::new();
+/// A piece that is left of a board: its length, and its width where it is not the board's.
+type Left = (Length, Option<Length>);
+
+/// What is left over of boards that came out different, in the order of the boards.
+fn measured(job: &Job, states: &[BoardState]) -> Result<Vec<Left>, RestProblem> {
+    let mut all = Vec::new();
+    let length = |text: &str| {
+        let formula = parse(text, &NoNames);
+        formula.and_then(|f| f.length(job.unit, &NoNames)).map_err(RestProblem::Text)
+    };
     for state in states {
         let BoardState::Different { left, .. } = state else { continue };
         for text in left {
-            let formula = parse(text, &NoNames);
-            let length = formula.and_then(|f| f.length(job.unit, &NoNames));
-            lengths.push(length.map_err(RestProblem::Text)?);
+            let (long, wide) = split_wide(text);
+            all.push((length(long)?, wide.map(length).transpose()?));
         }
     }
-    Ok(lengths)
+    Ok(all)
 }

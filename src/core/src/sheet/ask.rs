@@ -513,8 +513,22 @@ impl<'a> Ask<'a> {
     /// Lengths above zero, separated by commas; `3 @ 1 3/4` stands for three of them. Rows from a spreadsheet are read
     /// by the names of their columns.
     pub fn lengths(&mut self, field: &Field) -> Option<Vec<Length>> {
-        let mut lengths = Vec::new();
-        for item in self.entries_of(field, pasted::OF_LENGTHS, pasted::length_of)? {
+        let entries = self.entries_of(field, pasted::OF_LENGTHS, pasted::length_of)?;
+        let lengths = self.counted(field, entries, Self::positive)?;
+        let reading: Vec<String> = lengths.iter().map(|length| exact_text(*length)).collect();
+        self.echo(field, say![reading.join(", ")]);
+        Some(lengths)
+    }
+
+    /// The entries of a list, each as often as stands before its `@`.
+    pub(super) fn counted<T: Copy>(
+        &mut self,
+        field: &Field,
+        entries: Vec<String>,
+        one: impl Fn(&mut Self, &Field, &str) -> Option<T>,
+    ) -> Option<Vec<T>> {
+        let mut all = Vec::new();
+        for item in entries {
             let (count, text) = match item.split_once('@') {
                 Some((count, text)) => {
                     let (_, count) = self.read(field, count, Formula::number)?;
@@ -532,17 +546,9 @@ impl<'a> Ask<'a> {
                 );
                 return None;
             };
-            let (_, length) = self.read(field, text, Formula::length)?;
-            if !length.is_positive() {
-                self.refuse_field(
-                    field,
-                    "too-small",
-                    say!["Each of these must be more than zero."],
-                );
-                return None;
-            }
-            lengths.extend(core::iter::repeat_n(length, count));
-            if lengths.len() > MOST_ITEMS {
+            let read = one(self, field, text)?;
+            all.extend(core::iter::repeat_n(read, count));
+            if all.len() > MOST_ITEMS {
                 self.refuse_field(
                     field,
                     "too-many",
@@ -551,9 +557,7 @@ impl<'a> Ask<'a> {
                 return None;
             }
         }
-        let reading: Vec<String> = lengths.iter().map(|length| exact_text(*length)).collect();
-        self.echo(field, say![reading.join(", ")]);
-        Some(lengths)
+        Some(all)
     }
 
     /// Zones `10 to 12 1/2` from the left end, separated by commas, in any order; each runs from

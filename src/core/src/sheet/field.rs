@@ -29,15 +29,17 @@ pub enum Kind {
     OptionalLength(Least),
     /// Lengths separated by commas; `3 @ 1 3/4` stands for three of them.
     Lengths,
+    /// Boards on hand, separated by commas: `52, 2 @ 44 wide 5 1/2`; may be empty. See [`OnHand`](super::OnHand).
+    OnHand,
     /// Zones measured from the left end, `10 to 12 1/2`, separated by commas; may be empty.
     Spans,
     /// Sizes of parts, length × width × thickness, separated by commas; `4 @ 28 1/2 × 3 1/2 × 3 1/2`
     /// stands for four of them. See [`PartSize`](super::PartSize).
     Sizes,
-    /// Pieces of a cutting list, separated by commas: `leg: 4 @ 34 1/2, 6 @ 22`. See
+    /// Pieces of a cutting list, separated by commas: `leg: 4 @ 34 1/2, 6 @ 22 wide 1 1/2`. See
     /// [`CutPiece`](super::CutPiece).
     Pieces,
-    /// Lengths that the yard sells, separated by commas: `96 at 10.90, 120 at 13.95 max 3`; may be empty.
+    /// Lengths that the yard sells, separated by commas: `96 at 10.90, 120 wide 5 1/2 at 13.95 max 3`; may be empty.
     /// See [`BoardPrice`](super::BoardPrice).
     Prices,
     /// A whole number between these two.

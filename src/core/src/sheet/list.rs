@@ -12,7 +12,7 @@ pub struct ListRow {
     pub name: String,
     /// Before `@`; empty for one.
     pub count: String,
-    /// A length, or length × width × thickness.
+    /// A length, with its width after the word `wide`, or length × width × thickness.
     pub size: String,
     /// What a board costs, after `at`; empty for none.
     pub price: String,
@@ -118,7 +118,7 @@ fn after_space(text: &str) -> &str {
 /// Whether a field of this kind is shown as rows.
 #[must_use]
 pub fn is_list(kind: Kind) -> bool {
-    matches!(kind, Kind::Lengths | Kind::Pieces | Kind::Prices | Kind::Sizes)
+    matches!(kind, Kind::Lengths | Kind::OnHand | Kind::Pieces | Kind::Prices | Kind::Sizes)
 }
 
 /// The rows of a list, of which there is always one to write in.

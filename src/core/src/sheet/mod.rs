@@ -32,7 +32,7 @@ pub use entries::Entries;
 pub use face::{Face, face, face_in_working};
 pub use field::{Choice, Field, Kind, Least, Span, Start, When};
 pub use list::{ListRow, is_list, list_rows, list_text, with_new_row, with_row, without_row};
-pub use pieces::{BoardPrice, CutPiece, MOST_LINES, money};
+pub use pieces::{BoardPrice, CutPiece, MOST_LINES, OnHand, money, split_wide};
 pub use refusal::{Refusal, Refused, WayOut};
 pub use sizes::PartSize;
 pub use strip::{Line, Outcome, Strip};

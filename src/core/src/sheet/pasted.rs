@@ -33,11 +33,13 @@ const THICKNESS: Column = Column { part: Part::Thickness, names: &["thickness", 
 const PRICE: Column = Column { part: Part::Price, names: &["price", "cost", "each"] };
 const LIMIT: Column = Column { part: Part::Limit, names: &["max", "stock", "there are"] };
 
-/// The columns of a list of lengths, of a cutting list, of the parts of a surface, and of a yard's prices.
+/// The columns of a list of lengths, of boards on hand, of a cutting list, of the parts of a surface, and of a yard's
+/// prices.
 pub(super) const OF_LENGTHS: &[Column] = &[COUNT, LENGTH];
-pub(super) const OF_PIECES: &[Column] = &[NAME, COUNT, LENGTH];
+pub(super) const OF_STOCK: &[Column] = &[COUNT, LENGTH, WIDTH];
+pub(super) const OF_PIECES: &[Column] = &[NAME, COUNT, LENGTH, WIDTH];
 pub(super) const OF_SIZES: &[Column] = &[COUNT, LENGTH, WIDTH, THICKNESS];
-pub(super) const OF_PRICES: &[Column] = &[LENGTH, PRICE, LIMIT];
+pub(super) const OF_PRICES: &[Column] = &[LENGTH, WIDTH, PRICE, LIMIT];
 
 /// A cell by its part, with the unit that its heading names.
 pub(super) struct Cell {

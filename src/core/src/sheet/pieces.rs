@@ -1,7 +1,11 @@
-//! [`CutPiece`] and [`BoardPrice`]: the lines of a cutting list and of a yard's prices, and how they are read.
+//! [`CutPiece`], [`BoardPrice`] and [`OnHand`]: the lines of a cutting list, of a yard's prices and of what is on hand,
+//! and how they are read.
+//!
+//! A width stands after the word `wide`, in all three: `33 wide 1 1/2`. A `×` between lengths is a product, as everywhere.
 
 use super::ask::MOST_ITEMS;
 use super::pasted::{self, Column, Part, Row};
+use super::sizes::split_sides;
 use super::{Ask, Field, Refusal, Sentence, WayOut};
 use crate::measure::text::{Formula, decimal, exact_text};
 use crate::measure::{Length, Number};
@@ -12,6 +16,9 @@ const MOST_PIECES: u32 = 1_000;
 
 /// Longest name of a piece, in characters.
 const MOST_NAME: usize = 60;
+
+/// What stands between a length and its width.
+const WIDE: &str = " wide ";
 
 /// Dearest board, in cents.
 const MOST_CENTS: i128 = crate::cutting::LARGEST_PRICE_CENTS as i128;
@@ -25,13 +32,26 @@ pub struct CutPiece {
     pub count: u32,
     /// Above zero.
     pub length: Length,
+    /// Above zero; `None` where nothing is said of it.
+    pub width: Option<Length>,
 }
 
-/// A length the yard sells: `96 at 10.90 max 3`.
+/// A board on hand: `52`, or `52 wide 5 1/2`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct OnHand {
+    /// Above zero.
+    pub length: Length,
+    /// Above zero; `None` where nothing is said of it.
+    pub width: Option<Length>,
+}
+
+/// A length the yard sells: `96 at 10.90 max 3`, or `96 wide 5 1/2 at 10.90`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct BoardPrice {
     /// Above zero.
     pub length: Length,
+    /// Above zero; `None` where nothing is said of it.
+    pub width: Option<Length>,
     /// In hundredths; more than zero.
     pub cents: Option<i64>,
     /// How many there are, none too; `None` for as many as wanted.
@@ -44,16 +64,37 @@ impl BoardPrice {
     pub fn text(&self) -> String {
         let price = self.cents.map_or(String::new(), |cents| format!(" at {}", money(cents)));
         let limit = self.limit.map_or(String::new(), |limit| format!(" max {limit}"));
-        format!("{}{price}{limit}", exact_text(self.length))
+        format!("{}{price}{limit}", size_text(self.length, self.width))
     }
+}
+
+impl OnHand {
+    /// As it is written in the list: `52 in wide 5 1/2 in`.
+    #[must_use]
+    pub fn text(&self) -> String {
+        size_text(self.length, self.width)
+    }
+}
+
+/// A length and the width after it, where there is one: `33 wide 1 1/2`.
+#[must_use]
+pub fn split_wide(text: &str) -> (&str, Option<&str>) {
+    text.split_once(WIDE).map_or((text, None), |(length, width)| (length, Some(width)))
+}
+
+/// A length, and its width where there is one.
+fn size_text(length: Length, width: Option<Length>) -> String {
+    let wide = width.map_or(String::new(), |width| format!("{WIDE}{}", exact_text(width)));
+    format!("{}{wide}", exact_text(length))
 }
 
 impl Ask<'_> {
     /// Pieces of a cutting list, separated by commas: `leg: 4 @ 34 1/2, 6 @ 22`. Never empty.
     ///
     /// A whole number before `x` or `×` is a count too, where it cannot be meant the other way round.
-    /// Rows from a spreadsheet are read by the names of their columns.
-    pub fn pieces(&mut self, field: &Field) -> Option<Vec<CutPiece>> {
+    /// Rows from a spreadsheet are read by the names of their columns. Where the boards have widths (`is_wide`), what may
+    /// be meant as one is asked.
+    pub fn pieces(&mut self, field: &Field, is_wide: bool) -> Option<Vec<CutPiece>> {
         let mut pieces = Vec::new();
         for item in self.entries_of(field, pasted::OF_PIECES, piece_of_row)? {
             let (name, rest) = match item.split_once(':') {
@@ -80,10 +121,19 @@ impl Ask<'_> {
             if let Some((count, length)) = two_ways(rest) {
                 let before = if name.is_empty() { String::new() } else { format!("{name}: ") };
                 let typed = format!("{before}{count} @ {length}");
-                let words = format!(
-                    "“{}” can be read two ways: {count} pieces of {length}, or {length} of {count}.",
-                    rest.trim()
+                let rest = rest.trim();
+                let mut words = format!(
+                    "“{rest}” can be read two ways: {count} pieces of {length}, or {length} of {count}."
                 );
+                if is_wide {
+                    words.push_str(&format!(" For a width write {length}{WIDE}{count}."));
+                }
+                self.ask_again(field, "two-ways", say![words], (&item, &typed));
+                return None;
+            }
+            if is_wide && let Some((written, words)) = may_be_wide(rest) {
+                let before = if name.is_empty() { String::new() } else { format!("{name}: ") };
+                let typed = format!("{before}{written}");
                 self.ask_again(field, "two-ways", say![words], (&item, &typed));
                 return None;
             }
@@ -91,20 +141,20 @@ impl Ask<'_> {
                 Some((count, text)) => (self.whole(field, count, "First goes how many", 1)?, text),
                 None => (1, rest),
             };
-            let length = self.positive(field, text)?;
-            let name = if name.is_empty() { exact_text(length) } else { name };
-            pieces.push(CutPiece { name, count, length });
+            let (length, width) = self.sized(field, text)?;
+            let name = if name.is_empty() { size_text(length, width) } else { name };
+            pieces.push(CutPiece { name, count, length, width });
         }
         if pieces.is_empty() {
             self.refuse_field(field, "empty", say!["Write at least one piece, as in 4 @ 34 1/2."]);
             return None;
         }
         let reading = pieces.iter().map(|piece| {
-            let length = exact_text(piece.length);
-            if piece.name == length {
-                format!("{} @ {length}", piece.count)
+            let size = size_text(piece.length, piece.width);
+            if piece.name == size {
+                format!("{} @ {size}", piece.count)
             } else {
-                format!("{}: {} @ {length}", piece.name, piece.count)
+                format!("{}: {} @ {size}", piece.name, piece.count)
             }
         });
         let reading: Vec<String> = reading.collect();
@@ -127,7 +177,8 @@ impl Ask<'_> {
                 Some((text, price)) => (text, Some(self.cents(field, price)?)),
                 None => (rest, None),
             };
-            boards.push(BoardPrice { length: self.positive(field, text)?, cents, limit });
+            let (length, width) = self.sized(field, text)?;
+            boards.push(BoardPrice { length, width, cents, limit });
         }
         let reading: Vec<String> = boards.iter().map(BoardPrice::text).collect();
         self.echo(
@@ -135,6 +186,28 @@ impl Ask<'_> {
             say![if reading.is_empty() { "none".to_owned() } else { reading.join(", ") }],
         );
         Some(boards)
+    }
+
+    /// Boards on hand, separated by commas: `52, 2 @ 44 wide 5 1/2`; `3 @` stands for three of them. May be empty.
+    pub fn on_hand(&mut self, field: &Field) -> Option<Vec<OnHand>> {
+        let entries = self.entries_of(field, pasted::OF_STOCK, stock_of_row)?;
+        let all = self.counted(field, entries, Self::sized)?;
+        let all: Vec<OnHand> =
+            all.into_iter().map(|(length, width)| OnHand { length, width }).collect();
+        let reading: Vec<String> = all.iter().map(OnHand::text).collect();
+        self.echo(field, say![reading.join(", ")]);
+        Some(all)
+    }
+
+    /// A length, and its width where one is written.
+    fn sized(&mut self, field: &Field, text: &str) -> Option<(Length, Option<Length>)> {
+        let (length, width) = split_wide(text);
+        let length = self.positive(field, length)?;
+        let width = match width {
+            Some(width) => Some(self.positive(field, width)?),
+            None => None,
+        };
+        Some((length, width))
     }
 
     /// The entries of a list, or of rows with tabs, each as it is typed in the list.
@@ -172,7 +245,7 @@ impl Ask<'_> {
         self.keep(Refusal::at(field, code, words, way_out));
     }
 
-    fn positive(&mut self, field: &Field, text: &str) -> Option<Length> {
+    pub(super) fn positive(&mut self, field: &Field, text: &str) -> Option<Length> {
         let (_, length) = self.read(field, text.trim(), Formula::length)?;
         if !length.is_positive() {
             self.refuse_field(field, "too-small", say!["Each of these must be more than zero."]);
@@ -233,6 +306,35 @@ fn two_ways(text: &str) -> Option<(&str, &str)> {
     (is_amount && is_turned && !first.contains('@')).then_some((last, first))
 }
 
+/// `4 @ 33 x 1 1/2` and `33 x 1 1/2`: what else may be meant than a product or a count, as it is written with a width,
+/// and the question.
+fn may_be_wide(text: &str) -> Option<(String, String)> {
+    if text.contains(WIDE) {
+        return None;
+    }
+    let (count, size) = match text.split_once('@') {
+        Some((count, size)) => (Some(count.trim()), size),
+        None => (None, text),
+    };
+    let sides = split_sides(size);
+    let [first, last] = sides.as_slice() else { return None };
+    let (first, last) = (first.trim(), last.trim());
+    let whole = |text: &str| text.split([' ', '.']).next()?.parse::<u32>().ok();
+    let other = match count {
+        // A count that is larger than the length it stands before.
+        None if is_whole(first) && whole(last) < whole(first) => {
+            format!("{first} pieces of {last}")
+        }
+        None if is_whole(first) => return None,
+        _ => "a length worked out".to_owned(),
+    };
+    let before = count.map_or(String::new(), |count| format!("{count} @ "));
+    let written = format!("{before}{first}{WIDE}{last}");
+    let text = text.trim();
+    let words = format!("“{text}” can be read two ways: {first} long and {last} wide, or {other}.");
+    Some((written, words))
+}
+
 /// `leg 4 @ 33`: a name that runs into its count, and what comes after it.
 fn name_without_colon(text: &str) -> Option<(&str, &str)> {
     let (before, _) = text.split_once('@')?;
@@ -247,13 +349,23 @@ fn name_without_colon(text: &str) -> Option<(&str, &str)> {
 fn piece_of_row(row: &Row) -> String {
     let name = row.get(Part::Name).map(|name| format!("{name}: ")).unwrap_or_default();
     let count = row.get(Part::Count).unwrap_or("1");
-    format!("{name}{count} @ {}", row.get(Part::Length).unwrap_or_default())
+    format!("{name}{count} @ {}", size_of_row(row))
+}
+
+fn size_of_row(row: &Row) -> String {
+    let wide = row.get(Part::Width).map(|width| format!("{WIDE}{width}")).unwrap_or_default();
+    format!("{}{wide}", row.get(Part::Length).unwrap_or_default())
+}
+
+fn stock_of_row(row: &Row) -> String {
+    let count = row.get(Part::Count).map(|count| format!("{count} @ ")).unwrap_or_default();
+    format!("{count}{}", size_of_row(row))
 }
 
 fn price_of_row(row: &Row) -> String {
     let price = row.get(Part::Price).map(|price| format!(" at {price}")).unwrap_or_default();
     let limit = row.get(Part::Limit).map(|limit| format!(" max {limit}")).unwrap_or_default();
-    format!("{}{price}{limit}", row.get(Part::Length).unwrap_or_default())
+    format!("{}{price}{limit}", size_of_row(row))
 }
 
 /// Hundredths of the user's money as they are written: `10.90`.
@@ -277,12 +389,17 @@ mod tests {
         Field::new("parts", "Pieces", "", Kind::Pieces, Start::Text("")),
         Field::new("boards", "Boards", "", Kind::Prices, Start::Text("")),
         Field::new("lengths", "Lengths", "", Kind::Lengths, Start::Text("")),
+        Field::new("stock", "On hand", "", Kind::OnHand, Start::Text("")),
     ];
 
     fn pieces(text: &str) -> Result<Vec<(String, u32, Length)>, Box<Refusal>> {
+        pieces_of(text, false)
+    }
+
+    fn pieces_of(text: &str, is_wide: bool) -> Result<Vec<(String, u32, Length)>, Box<Refusal>> {
         let (entries, bench) = (Entries::from_pairs([("parts", text)]), Bench::default());
         let mut ask = Ask::new(FIELDS, &entries, &bench, &NoNames);
-        let pieces = ask.pieces(&FIELDS[0]);
+        let pieces = ask.pieces(&FIELDS[0], is_wide);
         let plain = |it: CutPiece| (it.name, it.count, it.length);
         pieces
             .map(|all| all.into_iter().map(plain).collect())
@@ -295,7 +412,11 @@ mod tests {
 
     /// What is asked once more, and what its tap writes.
     fn asked(text: &str) -> (&'static str, String) {
-        let refusal = pieces(text).expect_err(text);
+        asked_of(text, false)
+    }
+
+    fn asked_of(text: &str, is_wide: bool) -> (&'static str, String) {
+        let refusal = pieces_of(text, is_wide).expect_err(text);
         let way_out = refusal.way_out.expect("a tap").texts(Tape::SIXTEENTHS);
         (refusal.code, way_out[0].1.clone())
     }
@@ -333,6 +454,59 @@ mod tests {
             assert_eq!(asked(text), ("two-ways", meant.to_owned()));
             assert!(pieces(meant).is_ok(), "{meant}");
         }
+    }
+
+    /// With widths, what may be one is asked; without, a × is what it always was.
+    #[test]
+    fn what_may_be_a_width_is_asked_where_the_boards_have_one() {
+        for (text, meant) in [
+            ("leg: 4 @ 33 x 1 1/2", "leg: 4 @ 33 wide 1 1/2"),
+            ("4 @ 33 × 1 1/2", "4 @ 33 wide 1 1/2"),
+            ("33 1/2 x 1 1/2", "33 1/2 wide 1 1/2"),
+            ("33 x 1 1/2", "33 wide 1 1/2"),
+        ] {
+            assert_eq!(asked_of(text, true), ("two-ways", meant.to_owned()), "{text}");
+            assert!(pieces_of(meant, true).is_ok(), "{meant}");
+        }
+        // A count before a longer length can be nothing else.
+        assert_eq!(pieces_of("4 x 33 1/2", true), pieces("4 x 33 1/2"));
+        // By hand: 33 pieces of 1 1/2, and 2 × 33 is 66.
+        assert_eq!(pieces("33 x 1 1/2"), Ok(vec![piece("1 1/2 in", 33, "1 1/2")]));
+        assert_eq!(pieces("leg: 4 @ 2 × 33"), Ok(vec![piece("leg", 4, "66")]));
+    }
+
+    #[test]
+    fn a_width_stands_after_wide_in_pieces_boards_and_on_hand() {
+        let texts = [
+            ("parts", "leg: 4 @ 33 wide 1 1/2, 12 ft wide 38 mm, 20"),
+            ("boards", "8 ft wide 5 1/2 at 10.90 max 3, 120 wide 7 1/4 at 13.95"),
+            ("stock", "2 @ 52 wide 5 1/2, 30"),
+        ];
+        let (entries, bench) = (Entries::from_pairs(texts), Bench::default());
+        let mut ask = Ask::new(FIELDS, &entries, &bench, &NoNames);
+        let long = |text: &str| length(text).expect("a length");
+        let parts = ask.pieces(&FIELDS[0], true).expect("pieces");
+        let seen: Vec<_> = parts.iter().map(|it| (it.name.as_str(), it.width)).collect();
+        assert_eq!(
+            seen,
+            [
+                ("leg", Some(long("1 1/2"))),
+                ("144 in wide 38 mm", Some(long("38 mm"))),
+                ("20 in", None)
+            ]
+        );
+        let boards = ask.prices(&FIELDS[1]).expect("boards");
+        let seen: Vec<_> = boards.iter().map(BoardPrice::text).collect();
+        assert_eq!(seen, ["96 in wide 5 1/2 in at 10.90 max 3", "120 in wide 7 1/4 in at 13.95"]);
+        let stock = ask.on_hand(&FIELDS[3]).expect("boards on hand");
+        let seen: Vec<_> = stock.iter().map(OnHand::text).collect();
+        assert_eq!(seen, ["52 in wide 5 1/2 in", "52 in wide 5 1/2 in", "30 in"]);
+        for text in ["33 wide", "33 wide 0", "33 wide -2", "33 wide 1 wide 2", "wide 3"] {
+            assert!(pieces_of(text, true).is_err(), "{text}");
+        }
+        // Rows of a spreadsheet may have a column for it.
+        let rows = pieces_of("Name\tLength\tWidth (mm)\tQty\nslat\t20\t38\t2", true);
+        assert_eq!(rows, Ok(vec![piece("slat", 2, "20")]));
     }
 
     #[test]

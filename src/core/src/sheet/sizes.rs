@@ -86,7 +86,7 @@ fn not_a_size(item: &str) -> Sentence {
 }
 
 /// Splits at `×`, `*` and an `x` that touches no letter, so that words with an x stay whole.
-fn split_sides(text: &str) -> Vec<&str> {
+pub(super) fn split_sides(text: &str) -> Vec<&str> {
     let mut sides = Vec::new();
     let mut begin = 0;
     let mut before = None;

@@ -19,6 +19,9 @@ fn text() -> impl Strategy<Value = String> {
         (1_u32..9, 1_u32..90).prop_map(|(count, long)| format!("leg: {count} @ {long} mm")),
         (20_u32..200, 0_u32..3000).prop_map(|(long, price)| format!("{long} at {price}.50")),
         (20_u32..200, 0_u32..9).prop_map(|(long, most)| format!("{long} at 9 max {most}")),
+        (20_u32..200, 1_u32..12).prop_map(|(long, wide)| format!("{long} wide {wide}")),
+        (20_u32..200, 1_u32..12).prop_map(|(long, wide)| format!("{long} wide {wide} at 9")),
+        (2_u32..40, 1_u32..12).prop_map(|(long, wide)| format!("{long} x {wide} 1/2")),
         Just("1/3 + 1/7".to_owned()),
         Just("1/99999989".to_owned()),
         Just("1/999999999999999989".to_owned()),
@@ -28,7 +31,7 @@ fn text() -> impl Strategy<Value = String> {
         Just("1000 @ 1/64".to_owned()),
         Just("96 at 99999999999".to_owned()),
         Just("yes".to_owned()),
-        Just(":@ at max".to_owned()),
+        Just(":@ wide at max".to_owned()),
         "\\PC{0,12}",
     ];
     prop::collection::vec(piece, 0..4).prop_map(|pieces| pieces.join(", "))

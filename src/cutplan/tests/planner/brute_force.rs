@@ -7,6 +7,7 @@ use std::collections::BTreeMap;
 
 use reckoner_core::cutting::{CutProblem, Job, Source, StockView};
 
+use crate::quick_lists::asked;
 use crate::random::{ripped, straight};
 use crate::support::{Dice, solve, solve_rack};
 
@@ -341,6 +342,39 @@ fn ripped_jobs_cost_what_trying_everything_finds() {
     let seen = compare((0..10_000).map(|_| ripped(&mut dice, 7)));
     println!("{seen:?}");
     assert!(seen["planned"] > 500 && seen["with scraps"] > 200, "{seen:?}");
+}
+
+/// A quick list with widths, of up to seven pieces, as it is typed. Prices, lengths and widths are invented.
+fn wide_list(dice: &mut Dice) -> Job {
+    let pick = |dice: &mut Dice, from: &[&str]| {
+        from[usize::try_from(dice.roll(0, 99)).expect("small") % from.len()].to_owned()
+    };
+    let mut boards = vec![format!("24 wide 5 1/2 at {}", dice.roll(5, 9))];
+    let is_mixed = dice.one_in(2);
+    if is_mixed {
+        boards.push(format!("36 wide 3 1/2 at {}", dice.roll(5, 9)));
+    }
+    let mut parts = Vec::new();
+    for _ in 0..dice.roll(1, 3) {
+        let width = pick(dice, &["1 1/2", "2 5/8", "3 1/2", "5 1/2"]);
+        let length = pick(dice, &["7", "11 7/16", "17", "23"]);
+        let wide =
+            if !is_mixed && dice.one_in(4) { String::new() } else { format!(" wide {width}") };
+        parts.push(format!("{} @ {length}{wide}", dice.roll(1, 2)));
+    }
+    let scraps = if dice.one_in(3) { "18 wide 3 1/2" } else { "" };
+    let scraps = if is_mixed { scraps } else { "" };
+    let (parts, boards) = (parts.join(", "), boards.join(", "));
+    let texts = [("parts", &*parts), ("boards", &*boards), ("scraps", scraps)];
+    asked(&texts).expect("a list that can be planned").job
+}
+
+#[test]
+fn quick_lists_with_widths_cost_what_trying_everything_finds() {
+    let mut dice = Dice(41);
+    let seen = compare((0..1_500).map(|_| wide_list(&mut dice)));
+    println!("{seen:?}");
+    assert!(seen["planned"] > 1_000 && seen["with scraps"] > 100, "{seen:?}");
 }
 
 #[test]

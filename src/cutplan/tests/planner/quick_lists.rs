@@ -11,7 +11,7 @@ use reckoner_cutplan::plan_job;
 
 use crate::support::{Dice, solve, solve_rack};
 
-fn asked(texts: &[(&str, &str)]) -> Result<Wanted, Vec<String>> {
+pub(crate) fn asked(texts: &[(&str, &str)]) -> Result<Wanted, Vec<String>> {
     let (entries, bench) = (Entries::from_pairs(texts.iter().copied()), Bench::default());
     let mut ask = Ask::new(QUICK_LIST.fields, &entries, &bench, &NoNames);
     let wanted = quick_list(&mut ask);
@@ -112,6 +112,53 @@ fn the_cheapest_mix_of_two_lengths() {
     assert_eq!(report.headline().to_string(), "Buy 3 boards for 38.80.");
     let bought: Vec<_> = report.shopping.iter().map(|line| (line.length, line.count)).collect();
     assert_eq!(bought, [(inches("96"), 1), (inches("120"), 2)]);
+}
+
+/// Worked by hand: of 5 1/2 in three strips of 1 3/4 and two kerfs of 1/8 are all, 3 × 1 3/4 + 2 × 1/8 = 5 1/2; of 96 in each
+/// gives three of 30, 3 × 30 + 2 × 1/8 = 90 1/4, and 96 − 90 1/4 − 1/8 = 5 5/8 is left of it. So a board holds nine, and
+/// the tenth takes a second: of that two strips' width is left, 5 1/2 − 1 3/4 − 1/8 = 3 5/8, and 66 − 1/8 = 65 7/8 of its
+/// strip. A rail as wide as its board shares none with strips.
+#[test]
+fn strips_are_ripped_from_a_board_with_a_width() {
+    let list = |parts: &str| {
+        let texts = [
+            ("parts", parts),
+            ("boards", "96 wide 5 1/2 at 10"),
+            ("scraps", ""),
+            ("end_trim", "0"),
+        ];
+        told(&texts)
+    };
+    let nine = list("slat: 9 @ 30 wide 1 3/4");
+    assert_eq!(nine.headline().to_string(), "Buy 1 board for 10.00.");
+    let [board] = nine.boards.as_slice() else { panic!("one board") };
+    assert_eq!(board.name, "5 1/2 in board");
+    let widths: Vec<_> = board.rows.iter().map(|row| row.width).collect();
+    assert_eq!(widths, [Some(inches("1 3/4")); 3]);
+    assert_eq!(board.orders[0].sentence.to_string(), "Rip 3 strips: fence at 1 3/4 in.");
+    assert_eq!(board.key[0].width, Some(inches("1 3/4")));
+    let left: Vec<String> = nine.offcuts.iter().map(|keep| keep.sentence.to_string()).collect();
+    assert_eq!(left, ["3 × 5 5/8 in, 1 3/4 in wide, from board 1"]);
+    let ten = list("slat: 10 @ 30 wide 1 3/4");
+    assert_eq!(ten.headline().to_string(), "Buy 2 boards for 20.00.");
+    let rail = list("slat: 9 @ 30 wide 1 3/4, rail: 40");
+    assert_eq!(rail.headline().to_string(), "Buy 2 boards for 20.00.");
+    let whole = list("rail: 2 @ 40, top: 40 wide 5 1/2");
+    assert_eq!(whole.headline().to_string(), "Buy 2 boards for 20.00.");
+    assert!(whole.boards.iter().all(|board| board.rows.len() == 1));
+}
+
+/// By hand: a strip of 2 1/2 fits a board of 3 1/2 at 6.00 as well as one of 5 1/2 at 10.00, which holds two of them and a
+/// kerf, 5 1/8. So two of 90 in take the wide one, one the narrow one.
+#[test]
+fn of_two_widths_the_cheaper_is_ripped() {
+    let cost = |parts: &str| {
+        let boards = "96 wide 5 1/2 at 10, 96 wide 3 1/2 at 6";
+        told(&[("parts", parts), ("boards", boards), ("scraps", "")]).headline().to_string()
+    };
+    assert_eq!(cost("slat: 90 wide 2 1/2"), "Buy 1 board for 6.00.");
+    assert_eq!(cost("slat: 2 @ 90 wide 2 1/2"), "Buy 1 board for 10.00.");
+    assert_eq!(cost("slat: 3 @ 90 wide 2 1/2"), "Buy 2 boards for 16.00.");
 }
 
 /// A thousand pieces in two hundred lengths, and fractions of three odd denominators: a plan with an honest gap after a

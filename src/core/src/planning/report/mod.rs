@@ -107,6 +107,8 @@ pub struct KeyLine {
     pub name: String,
     /// Its length.
     pub length: Length,
+    /// Its width, where it is ripped from a wider board.
+    pub width: Option<Length>,
     /// How many on this board.
     pub count: u32,
 }
@@ -269,8 +271,15 @@ fn key(seen: &Seen<'_>) -> Option<Vec<KeyLine>> {
         }
     }
     crate::order::sort(&mut counts);
+    let wide = |section: &str| Some(seen.job.section(section)?.size?.width);
     let line = |(part, count): (usize, u32)| {
+        let own = wide(&seen.job.parts.get(part)?.section);
+        let width = match own.filter(|own| Some(*own) != wide(seen.view.section)) {
+            Some(width) => Some(seen.length(width)?),
+            None => None,
+        };
         Some(KeyLine {
+            width,
             letter: letter(part),
             name: seen.part_name(part)?.to_owned(),
             length: seen.length(seen.job.parts.get(part)?.length)?,

@@ -15,6 +15,8 @@ pub struct Keep {
     pub board: usize,
     /// Its length.
     pub length: Length,
+    /// Its width, where it is not that of its board.
+    pub width: Option<Length>,
     /// How many.
     pub count: u32,
     /// `1 × 34 1/2 from board 2`.
@@ -27,20 +29,26 @@ pub struct Keep {
 pub(super) fn of_board(seen: &Seen<'_>, plan: &Plan, how: How) -> Option<Vec<Keep>> {
     let board = usize::try_from(seen.number).ok()?.checked_sub(1)?;
     let mut keeps: Vec<Keep> = Vec::new();
+    let own_width = seen.job.section(seen.view.section)?.size.map(|size| size.width);
     let own = Plan { boards: vec![plan.boards.get(board)?.clone()], ..Plan::default() };
     for offcut in own.offcuts(seen.job) {
         let length = seen.length(offcut.length)?;
         if length < how.keep_from {
             continue;
         }
+        let ripped = offcut.width.filter(|width| Some(*width) != own_width);
+        let width = match ripped {
+            Some(width) => Some(seen.length(width)?),
+            None => None,
+        };
         let mut size = seen.section.size;
-        if let (Some(size), Some(width)) = (&mut size, offcut.width) {
-            size.1 = seen.length(width)?;
+        if let (Some(size), Some(width)) = (&mut size, width) {
+            size.1 = width;
         }
         if let (Some(size), Some(thickness)) = (&mut size, offcut.thickness) {
             size.0 = seen.length(thickness)?;
         }
-        add(&mut keeps, seen, board, length, size, String::new());
+        add(&mut keeps, seen, Left { board, length, width, size, knots: String::new() });
     }
     if seen.length(seen.view.length)? >= how.keep_from {
         for size in beside(seen)? {
@@ -50,7 +58,16 @@ pub(super) fn of_board(seen: &Seen<'_>, plan: &Plan, how: How) -> Option<Vec<Kee
                 knots.push(format!("{} to {}", exact_text(from), exact_text(to)));
             }
             let whole = seen.length(seen.view.length)?;
-            add(&mut keeps, seen, board, whole, Some(size), knots.join(", "));
+            // A quick list does not know how thick it is.
+            let known = seen.section.size.map(|_| size);
+            let left = Left {
+                board,
+                length: whole,
+                width: Some(size.1),
+                size: known,
+                knots: knots.join(", "),
+            };
+            add(&mut keeps, seen, left);
         }
     }
     Some(keeps)
@@ -80,14 +97,19 @@ fn beside(seen: &Seen<'_>) -> Option<Vec<(Length, Length)>> {
     Some(all)
 }
 
-fn add(
-    keeps: &mut Vec<Keep>,
-    seen: &Seen<'_>,
+/// One offcut.
+struct Left {
     board: usize,
     length: Length,
+    /// Where it is not that of the board.
+    width: Option<Length>,
+    /// Thickness and width, where they are known.
     size: Option<(Length, Length)>,
     knots: String,
-) {
+}
+
+fn add(keeps: &mut Vec<Keep>, seen: &Seen<'_>, left: Left) {
+    let Left { board, length, width, size, knots } = left;
     // A strip that runs the whole board still has the ends of the board.
     let sawn_ends = seen.length(seen.view.length) != Some(length);
     let rack = size.map(|(thickness, width)| RackBoard {
@@ -101,17 +123,19 @@ fn add(
         sawn_ends,
         knots,
     });
-    let alike = |keep: &&mut Keep| keep.length == length && same_rack(&keep.rack, &rack);
+    let alike = |keep: &&mut Keep| {
+        (keep.length, keep.width) == (length, width) && same_rack(&keep.rack, &rack)
+    };
     if let Some(keep) = keeps.iter_mut().find(alike) {
         keep.count = keep.count.saturating_add(1);
         if let Some(rack) = &mut keep.rack {
             rack.quantity = keep.count;
         }
-        keep.sentence = sentence(seen, keep.count, length, size);
+        keep.sentence = sentence(seen, keep.count, length, (width, size));
         return;
     }
-    let sentence = sentence(seen, 1, length, size);
-    keeps.push(Keep { board, length, count: 1, sentence, rack });
+    let sentence = sentence(seen, 1, length, (width, size));
+    keeps.push(Keep { board, length, width, count: 1, sentence, rack });
 }
 
 fn same_rack(a: &Option<RackBoard>, b: &Option<RackBoard>) -> bool {
@@ -126,13 +150,16 @@ fn sentence(
     seen: &Seen<'_>,
     count: u32,
     length: Length,
-    size: Option<(Length, Length)>,
+    (width, size): (Option<Length>, Option<(Length, Length)>),
 ) -> Sentence {
     let from = format!(" from board {}", seen.number);
-    match size.filter(|size| seen.section.size != Some(*size)) {
-        Some((thickness, width)) => {
+    match (size.filter(|size| seen.section.size != Some(*size)), width) {
+        (Some((thickness, width)), _) => {
             say![count, " × ", length, ", ", thickness, " by ", width, ",", from]
         }
-        None => say![count, " × ", length, from],
+        (None, Some(width)) if size.is_none() => {
+            say![count, " × ", length, ", ", width, " wide,", from]
+        }
+        (None, _) => say![count, " × ", length, from],
     }
 }

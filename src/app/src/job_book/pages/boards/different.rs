@@ -6,10 +6,9 @@ use std::rc::Rc;
 use reckoner_core::calculators::{Calculator, Stage};
 use reckoner_core::cutting::Source;
 use reckoner_core::job::{CutPlan, ItemId, RackBoard};
-use reckoner_core::measure::Length;
 use reckoner_core::measure::text::{NoNames, exact_text};
 use reckoner_core::planning::report::KeyLine;
-use reckoner_core::sheet::{Answer, Ask, Entries, Field, Kind, Start};
+use reckoner_core::sheet::{Answer, Ask, Entries, Field, Kind, OnHand, Start};
 use yew::prelude::*;
 
 use super::super::{Open, Shared};
@@ -32,13 +31,13 @@ static LEFT: Calculator = Calculator {
 const FIELDS: &[Field] = &[Field::new(
     "left",
     "Left of it",
-    "lengths that can still be used, as measured; empty for none",
-    Kind::Lengths,
+    "lengths that can still be used, as measured; wide and the width of a strip; empty for none",
+    Kind::OnHand,
     Start::Text(""),
 )];
 
 fn work(ask: &mut Ask) -> Option<Answer> {
-    ask.lengths(ask.field("left"));
+    ask.on_hand(ask.field("left"));
     None
 }
 
@@ -94,7 +93,7 @@ pub(super) fn Different(props: &DifferentProps) -> Html {
         use_effect_with(at_hand.is_keying(), move |is| on_keying.emit(*is));
     }
     let mut ask = Ask::new(LEFT.fields, &entries, &bench, &NoNames);
-    let left = ask.lengths(ask.field("left"));
+    let left = ask.on_hand(ask.field("left"));
     let take = {
         let (open, good, left, close) = (open.clone(), good.clone(), left.clone(), close.clone());
         let (plan, board) = (*plan, *board);
@@ -103,11 +102,8 @@ pub(super) fn Different(props: &DifferentProps) -> Html {
                 let (kept, left) = (job.cut_plan(plan)?.0, left.as_ref()?);
                 let good = counted(kept, board, &good);
                 let pieces = if kept.is_list { Vec::new() } else { on_rack(kept, board, left) };
-                let texts = if kept.is_list {
-                    left.iter().map(|it| exact_text(*it)).collect()
-                } else {
-                    Vec::new()
-                };
+                let texts =
+                    if kept.is_list { left.iter().map(OnHand::text).collect() } else { Vec::new() };
                 job.coming_out_different(plan, board, good, pieces, texts)
             });
             close.emit(());
@@ -164,7 +160,7 @@ fn counted(kept: &CutPlan, board: usize, good: &[u32]) -> Vec<(usize, u32)> {
 }
 
 /// What is left of a board, as boards of the rack.
-fn on_rack(kept: &CutPlan, board: usize, left: &[Length]) -> Vec<RackBoard> {
+fn on_rack(kept: &CutPlan, board: usize, left: &[OnHand]) -> Vec<RackBoard> {
     let Some(cut) = kept.plan.boards.get(board) else { return Vec::new() };
     let section = match cut.source {
         Source::Board(at) => kept.asked.boards.get(at).map(|it| &it.section),
@@ -174,12 +170,12 @@ fn on_rack(kept: &CutPlan, board: usize, left: &[Length]) -> Vec<RackBoard> {
     let Some((label, (thickness, width))) = label.and_then(|it| Some((it, it.size?))) else {
         return Vec::new();
     };
-    let piece = |length: &Length| RackBoard {
+    let piece = |left: &OnHand| RackBoard {
         name: format!("left of board {}", board.saturating_add(1)),
         section: label.name.clone(),
         thickness: exact_text(thickness),
-        width: exact_text(width),
-        length: exact_text(*length),
+        width: exact_text(left.width.unwrap_or(width)),
+        length: exact_text(left.length),
         quantity: 1,
         wet: false,
         sawn_ends: true,
