@@ -382,3 +382,32 @@ fn a_length_that_the_yard_has_none_of_is_one_tap_in_a_job() {
     app.wait_for_text("cost", &cost);
     app.assert_quiet_console();
 }
+
+/// Worked by hand: three strips of 1 3/4 in and two kerfs are the 5 1/2 in of the board, and each gives three slats of 30 in.
+#[test]
+fn a_quick_list_rips_what_is_narrower_than_its_boards() {
+    let app = App::open_at(
+        Screen::PHONE,
+        "#/cut?parts=slat:+9+@+30&boards=96+wide+5+1/2+at+10&scraps=&end_trim=0&kerf=1/8&unit=in",
+    );
+    wait_for_the_end(&app);
+    // Without a width each is as wide as its board, and a board gives three.
+    app.wait_for_text("cost", "30.00");
+    app.enter("parts-0", &["wide", "1", "page-16", "3/4", "close"]);
+    app.wait_for_text("cost", "10.00");
+    wait_for_the_end(&app);
+    let board = app.text("board-1");
+    assert!(board.contains("5 1/2 in board") && board.contains("wide"), "{board}");
+    app.tap("orders-1");
+    app.wait_for_words("board-1", "Rip 3 strips");
+    app.assert_accessible();
+    app.assert_no_sideways_scroll();
+    app.script("document.querySelector('[data-testid=board-1]').scrollIntoView()");
+    app.picture("quick-ripped");
+    // Kept as a job, the board is cut, and what is left of it is planned as wide as it is.
+    app.tap("keep-as-job");
+    app.wait_for("boards-cut");
+    app.tap("cut-1");
+    app.wait_for("is-cut-1");
+    app.assert_quiet_console();
+}

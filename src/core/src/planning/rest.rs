@@ -181,3 +181,83 @@ fn measured(job: &Job, states: &[BoardState]) -> Result<Vec<Left>, RestProblem> 
     }
     Ok(all)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cutting::{CutBoard, Layer, Layout, Placed, Plan, Strip};
+    use crate::job::{CutPlan, CutTicks, Item, Step};
+    use crate::measure::{Unit, length};
+    use crate::planning::quick_list::{QUICK_LIST, quick_list};
+    use crate::sheet::{Ask, Bench, Entries};
+
+    /// Three slats of 1 3/4 from boards of 5 1/2, two of them planned on one strip of one board, in eighths of an inch; and what
+    /// became of that board.
+    fn rest_after(state: BoardState) -> Wanted {
+        let entries = Entries::from_pairs([
+            ("parts", "slat: 3 @ 30 wide 1 3/4"),
+            ("boards", "96 wide 5 1/2 at 10"),
+            ("scraps", ""),
+        ]);
+        let bench = Bench::default();
+        let mut ask = Ask::new(QUICK_LIST.fields, &entries, &bench, &NoNames);
+        let wanted = quick_list(&mut ask).expect("a list");
+        let placed = |at| Placed { part: 0, at, turned: false };
+        let layers = vec![Layer { at: 0, thickness: 1, parts: vec![placed(4), placed(245)] }];
+        let layout = Layout::RipFirst(vec![Strip { at: 0, width: 14, layers }]);
+        let boards = vec![CutBoard { source: Source::Board(0), layout }];
+        let kept = CutPlan {
+            title: "Boards".to_owned(),
+            is_list: true,
+            entries: Vec::new(),
+            asked: wanted.job,
+            labels: wanted.labels,
+            pieces: wanted.pieces,
+            plan: Plan { boards, left_out: Vec::new(), cost_cents: 1_000 },
+            bound_cents: 0,
+        };
+        let mut job = Job::new("Cut list", Unit::Inch);
+        job.make(&job.keeping_plan(kept)).expect("no conflict");
+        let plan = job.find_cut_plan(true).expect("kept");
+        let ticks = Item::CutTicks(CutTicks { plan, boards: vec![state] });
+        job.make(&Step::new("tick", vec![job.adding(0, ticks)])).expect("no conflict");
+        list_rest(&job, plan, length("12").expect("a length")).expect("what is left")
+    }
+
+    fn left(rest: &Wanted) -> Vec<(String, Length, Option<Length>)> {
+        let width = |id: &str| rest.job.section(id).and_then(|section| section.size);
+        let one = |scrap: &Scrap| {
+            let width = width(&scrap.section).and_then(|it| rest.labels.length(it.width).ok());
+            let name = rest.labels.section(&rest.job, &scrap.section).map(|it| it.name.clone());
+            let length = rest.labels.length(scrap.length).expect("a length");
+            (name.unwrap_or_default(), length, width)
+        };
+        rest.job.scraps.iter().map(one).collect()
+    }
+
+    fn strip(name: &str, long: &str, wide: &str) -> (String, Length, Option<Length>) {
+        let of = |text: &str| length(text).expect("a length");
+        (name.to_owned(), of(long), Some(of(wide)))
+    }
+
+    /// By hand: of the strip 1/2 + 30 + 1/8 + 30 + 1/8 = 60 3/4 is gone, and 1/2 at the other end: 34 3/4 is left, 1 3/4 wide.
+    /// Beside it 5 1/2 − 1 3/4 − 1/8 = 3 5/8 is left along the whole board.
+    #[test]
+    fn what_is_left_of_a_ripped_board_is_as_wide_as_it_is() {
+        let rest = rest_after(BoardState::Cut);
+        assert_eq!(rest.job.validate(), Ok(()));
+        assert_eq!(rest.job.parts[0].quantity, 1);
+        let beside = strip("3 5/8 in board", "96", "3 5/8");
+        assert_eq!(left(&rest), [strip("1 3/4 in board", "34 3/4", "1 3/4"), beside]);
+        assert_eq!(rest.labels.sections.len(), rest.job.sections.len());
+    }
+
+    #[test]
+    fn a_strip_that_came_out_different_is_as_wide_as_it_was_measured() {
+        let texts = ["20 wide 2 1/16", "40"].map(str::to_owned).to_vec();
+        let rest = rest_after(BoardState::Different { good: vec![(0, 1)], left: texts });
+        assert_eq!(rest.job.parts[0].quantity, 2);
+        let whole = strip("5 1/2 in board", "40", "5 1/2");
+        assert_eq!(left(&rest), [strip("2 1/16 in board", "20", "2 1/16"), whole]);
+    }
+}
