@@ -9,11 +9,10 @@ use reckoner_core::measure::Tape;
 use reckoner_core::planning::report::{
     How, Purchase, Report, difference, proof, shopping, without, without_words,
 };
-use reckoner_core::sheet::money;
+use reckoner_core::sheet::{Sentence, money};
 use reckoner_formats::Ask;
 use yew::prelude::*;
 
-use super::found::no_plan;
 use super::hook::{Searching, use_search};
 use super::search::{Search, Stage};
 use crate::components::measure::length;
@@ -124,6 +123,16 @@ impl Yard {
         self.stood.boards.iter().any(|cut| cut.source == Source::Board(at)).then_some(at)
     }
 
+    /// What stops a plan without the length, where the planner knows it.
+    fn why_not(&self, search: &Search) -> Option<Sentence> {
+        match (&search.stage, &search.job) {
+            (Stage::Impossible(problem), Some(job)) => {
+                Some(self.labels.explain(job, problem).sentence)
+            }
+            _ => None,
+        }
+    }
+
     /// The plan without a length, as far as it is known.
     fn tried(
         &self,
@@ -143,7 +152,8 @@ impl Yard {
             (None, false) => html! {
                 <>
                     { without_words(&self.job, &self.labels, board).map(|words| sentence(&words, tape)) }
-                    { "there is no plan." }
+                    { "there is no plan. " }
+                    { self.why_not(search).map(|words| sentence(&words, tape)) }
                 </>
             },
         };
@@ -169,9 +179,11 @@ impl Yard {
             <div class="without" role="group" aria-label="Without this length" data-testid="without">
                 <p class="without__said" role="status" data-testid="without-said">{ said }</p>
                 <div class="without__steps">
-                    <button type="button" class="tool tool--main tool--always" data-testid="take-without" disabled={take.is_none()}
-                        onclick={take.unwrap_or_default()}>{ "Take this plan" }</button>
-                    <button type="button" class="tool" data-testid="leave-without" onclick={close}>{ "Go back" }</button>
+                    <button key="leave" type="button" class="tool" data-testid="leave-without" onclick={close}>{ "Go back" }</button>
+                    if let Some(take) = take {
+                        <button key="take" type="button" class="tool tool--main tool--always" data-testid="take-without"
+                            onclick={take}>{ "Take this plan" }</button>
+                    }
                 </div>
                 if let Some(lines) = lines {
                     <h3 class="job__title">{ "Then buy" }</h3>
@@ -183,7 +195,6 @@ impl Yard {
                 if search.is_running() {
                     <p class="plan__words">{ format!("Still looking, {} s.", search.seconds) }</p>
                 }
-                if plan.is_none() && !search.is_running() { { no_plan(search, Some(&self.labels), tape) } }
                 if let Stage::Failed(words) = &search.stage {
                     <p class="trouble" role="alert">{ words }</p>
                 }
