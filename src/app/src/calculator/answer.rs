@@ -151,7 +151,7 @@ pub(crate) fn rest(
                 { notes(answer, bench.tape) }
                 <div class="folds">
                     { all_marks(answer, bench, at, on_step) }
-                    <Safety question={question.to_owned()} cautions={answer.cautions.clone()} />
+                    <Safety question={question.to_owned()} cautions={answer.cautions.clone()} tape={bench.tape} />
                     { working(&answer.working, bench) }
                 </div>
             }

@@ -122,7 +122,7 @@ pub(crate) fn whole(told: &Told, tape: Tape, all: &UseStateHandle<bool>, beside:
                 { together(report, tape) }
                 { offcuts(report, tape, beside) }
             }
-            <Safety question="cut" cautions={report.cautions.clone()} />
+            <Safety question="cut" cautions={report.cautions.clone()} {tape} />
         </div>
     }
 }
