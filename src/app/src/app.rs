@@ -45,7 +45,7 @@ pub(crate) fn App() -> Html {
     // Who waits for this page can see that it is drawn.
     use_effect_with(((*place).clone(), *visit, is_awaited), |(place, _, is_awaited)| {
         if !is_awaited {
-            dom::set_look("place", place);
+            address::tell_drawn(place);
         }
     });
     match (asked, part.zip(standing)) {

@@ -40,6 +40,12 @@ pub(crate) fn replace(shown: &str) {
     }
 }
 
+/// Says that the page of a fragment is drawn. On a busy device it may have written its own address by then.
+pub(crate) fn tell_drawn(place: &str) {
+    let has_written = WRITTEN.with_borrow(Option::is_some);
+    dom::set_look("place", &if has_written { fragment() } else { place.to_owned() });
+}
+
 /// Writes what this visit wrote last into the address again, in another entry of its history.
 pub(super) fn write_again() {
     if let Some(shown) = WRITTEN.with_borrow(Clone::clone) {
