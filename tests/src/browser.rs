@@ -131,7 +131,8 @@ impl Browser {
                 Instant::now() < deadline,
                 "the window does not get to {width} x {height}: {size}"
             );
-            (wide, high) = (wide + more, high + higher);
+            // A busy screen follows late: what is asked for grows no further than any screen.
+            (wide, high) = ((wide + more).clamp(1, 4_000), (high + higher).clamp(1, 4_000));
             sleep(BETWEEN_LOOKS);
         }
     }

@@ -32,8 +32,13 @@ const NO_PRINT: &str = "its driver does not print";
 
 /// What is left out, and why: journeys, or all of a module. It is always something that the driver cannot do, or that the
 /// engine has not.
-const LEFT_OUT: [(Where, &str, &str); 20] = [
+const LEFT_OUT: [(Where, &str, &str); 24] = [
     (Both, "device::", NO_SCRIPT_BEFORE),
+    (
+        Both,
+        "first_page::the_first_page_is_there_before_the_program_and_nothing_moves_when_it_comes",
+        NO_SCRIPT_BEFORE,
+    ),
     (Both, "handing_on::a_file_that_the_installed_app_is_opened_with_is_shown", NO_SCRIPT_BEFORE),
     (Both, "job_kept::a_browser_without_a_database_still_makes_a_job", NO_SCRIPT_BEFORE),
     (
@@ -50,6 +55,7 @@ const LEFT_OUT: [(Where, &str, &str); 20] = [
     ),
     (Both, "steady::nothing_moves_on_the_pages_of_a_job", NO_SCRIPT_BEFORE),
     (Both, "steady::nothing_moves_on_the_pages_of_the_calculators", NO_SCRIPT_BEFORE),
+    (Both, "steady::nothing_moves_when_a_new_release_is_offered", NO_SCRIPT_BEFORE),
     (Both, "steady::nothing_moves_when_trouble_is_told", NO_SCRIPT_BEFORE),
     (
         Both,
@@ -57,6 +63,11 @@ const LEFT_OUT: [(Where, &str, &str); 20] = [
         "it speaks to Chromium over a pipe of its own, because a driver does not survive its browser",
     ),
     (Both, "film::", "it measures Chromium's frames"),
+    (
+        Both,
+        "trade::taps_and_letters_at_once_in_a_row_are_all_taken",
+        "its driver does not make the processor slow",
+    ),
     (Both, "handing_on::a_job_goes_to_another_browser_as_codes_before_its_camera", NO_FILM),
     (Both, "offline::the_browser_finds_nothing_against_installing_it", "only Chromium says so"),
     (
@@ -72,6 +83,7 @@ const LEFT_OUT: [(Where, &str, &str); 20] = [
     ),
     (WebKit, "paper::labels_print_one_for_each_piece", NO_PRINT),
     (WebKit, "paper::the_shop_card_prints_on_letter_and_a4", NO_PRINT),
+    (WebKit, "yard::everything_to_buy_is_ticked_printed_and_saved_offline", NO_PRINT),
     (WebKit, "state::a_headline_can_be_copied", "its driver gives no leave to read the clipboard"),
 ];
 
