@@ -360,8 +360,9 @@ impl Browser {
                 Ok(Value::Bool(true)) => return,
                 other if Instant::now() > deadline => {
                     let console = self.console().join("\n  ");
+                    let place = self.driver.get("/url");
                     panic!(
-                        "waited in vain: {what}; the last answer was {other:?}\nconsole:\n  {console}"
+                        "waited in vain: {what}; the last answer was {other:?} at {place:?}\nconsole:\n  {console}"
                     );
                 }
                 // While a page is being replaced, scripts in it fail.

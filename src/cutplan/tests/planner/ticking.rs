@@ -7,8 +7,8 @@ use reckoner_core::job::{
     BoardState, CutPlan, History, Item, ItemId, Job, Measure, RackBoard, Reckoned, Step, Written,
     part_sizes,
 };
-use reckoner_core::measure::Length;
 use reckoner_core::measure::text::NoNames;
+use reckoner_core::measure::{Length, Number};
 use reckoner_core::planning::quick_list::{QUICK_LIST, quick_list};
 use reckoner_core::planning::wanted::Wanted;
 use reckoner_core::planning::{list_rest, since};
@@ -176,6 +176,125 @@ fn random_jobs_can_be_planned_again_after_every_board() {
         }
     }
     assert!(cut > 100, "{cut}");
+}
+
+/// How much wood pieces of a size are, in cubic inches.
+fn volume(size: [Length; 3], count: u32) -> Number {
+    let [thickness, width, length] = size.map(Length::in_inches);
+    let one = ((thickness * width).expect("small") * length).expect("small");
+    (one * Number::whole(count.into())).expect("small")
+}
+
+/// The pieces that are cut, by part and place; the wood in them; the wood on the rack.
+fn stands(job: &Job) -> (Vec<(ItemId, usize)>, Number, Number) {
+    let reckoned = Reckoned::of(job, &Bench::default());
+    let (mut cut, mut pieces, mut rack) = (Vec::new(), Number::ZERO, Number::ZERO);
+    for sizes in part_sizes(job, &reckoned) {
+        let Some(Item::Part(part)) = job.item(sizes.id) else { continue };
+        let size = [&sizes.thickness, &sizes.width, &sizes.length]
+            .map(|it| *it.as_ref().expect("a size of the random job"));
+        let all = usize::try_from(*sizes.quantity.as_ref().expect("a number")).expect("small");
+        for index in (0..all).filter(|index| part.piece(*index).is_cut()) {
+            cut.push((sizes.id, index));
+            pieces = (pieces + volume(size, 1)).expect("small");
+        }
+    }
+    for (_, item) in job.items() {
+        if let Item::RackBoard(board) = item {
+            let size = [&board.thickness, &board.width, &board.length].map(|it| inches(it));
+            rack = (rack + volume(size, board.quantity)).expect("small");
+        }
+    }
+    (cut, pieces, rack)
+}
+
+/// Whatever is ticked, piece by piece or board by board, and whatever tick was a slip: no piece that is cut is wanted
+/// again, every other one is, and no wood is offered that is cut away or stands in a board that is begun.
+#[test]
+fn nothing_that_is_cut_is_planned_again() {
+    let (mut judged, mut begun_boards, mut slips, mut different) = (0, 0, 0, 0);
+    for seed in 0..600 {
+        let mut dice = Dice(90_000 + seed);
+        let mut job = random_job(&mut dice);
+        let Ok(first) = wanted(&job, &options()) else { continue };
+        let Ok(outcome) = solve(&first.job, 200_000) else { continue };
+        let boards = outcome.plan.boards.clone();
+        job.make(&job.keeping_plan(kept(&first, outcome.plan, false))).expect("fresh");
+        let id = job.find_cut_plan(false).expect("kept");
+        if let Some(step) = job.buying(id, None) {
+            job.make(&step).expect("no conflict");
+        }
+        let bench = Bench::default();
+        let counted = job.items().filter_map(|(id, item)| match item {
+            Item::Part(part) => Some((id, part.quantity.parse::<usize>().expect("a number"))),
+            _ => None,
+        });
+        let all: Vec<(ItemId, usize)> =
+            counted.flat_map(|(id, count)| (0..count).map(move |index| (id, index))).collect();
+        let (_, _, at_first) = stands(&job);
+        for _ in 0..dice.roll(1, 20) {
+            let (cut, ..) = stands(&job);
+            let one = |dice: &mut Dice, from: &[(ItemId, usize)]| {
+                let at = usize::try_from(dice.roll(0, 999)).expect("small");
+                (!from.is_empty()).then(|| from[at % from.len()])
+            };
+            let number = usize::try_from(dice.roll(0, 999)).expect("small") % boards.len();
+            let step = match dice.roll(0, 9) {
+                0 => one(&mut dice, &cut)
+                    .and_then(|(id, index)| job.not_cutting(id, index))
+                    .inspect(|_| slips += 1),
+                1 => job.cutting(id, number, inches("12")),
+                2 => {
+                    let placed = boards[number].placed();
+                    let good = placed.first().map(|it| (it.part, 1)).into_iter().collect();
+                    job.coming_out_different(id, number, good, Vec::new(), Vec::new())
+                        .inspect(|_| different += 1)
+                }
+                _ => one(&mut dice, &all).and_then(|piece| {
+                    let reckoned = Reckoned::of(&job, &bench);
+                    job.cutting_pieces(&reckoned, &bench, &[piece])
+                }),
+            };
+            let Some(step) = step else { continue };
+            job.make(&step).expect("no conflict");
+            let (cut, pieces, rack) = stands(&job);
+            let (_, states) = job.cut_plan(id).expect("kept");
+            let begun: Vec<usize> = (1..)
+                .zip(&states)
+                .filter(|(_, it)| matches!(it, BoardState::Begun(_)))
+                .map(|(at, _)| at)
+                .collect();
+            begun_boards += begun.len();
+            // What a board was before the first cut is nowhere any more, but for its pieces and its offcuts.
+            assert!((pieces + rack).expect("small") <= at_first, "{seed}: wood is there twice");
+            match wanted(&job, &options()) {
+                Ok(now) => {
+                    for (at, label) in now.labels.parts.iter().enumerate() {
+                        let of = |it: &&(ItemId, usize)| Some(it.0) == label.item;
+                        let open = all.iter().filter(of).count() - cut.iter().filter(of).count();
+                        assert_eq!(
+                            usize::try_from(now.pieces[at]),
+                            Ok(open),
+                            "{seed}: {}",
+                            label.name
+                        );
+                    }
+                    let asked: u32 = now.pieces.iter().sum();
+                    assert_eq!(usize::try_from(asked), Ok(all.len() - cut.len()), "{seed}");
+                    let told =
+                        now.notes.iter().filter(|it| it.to_string().contains(" is begun.")).count();
+                    assert_eq!(told, begun.len(), "{seed}");
+                    judged += 1;
+                }
+                Err(problems) if problems[0].code() == "no-parts" => {
+                    assert_eq!(cut.len(), all.len(), "{seed}");
+                }
+                Err(problems) => panic!("{seed}: {problems:?}"),
+            }
+        }
+    }
+    assert!(judged > 500 && begun_boards > 300, "{judged} {begun_boards}");
+    assert!(slips > 50 && different > 30, "{slips} {different}");
 }
 
 /// Two boards on hand, one of them wet; 1/2 comes off each end, then 30, and 29 - 1/8 are left.
