@@ -74,8 +74,8 @@ struct NoteOut {
 #[derive(Clone, Debug, Serialize)]
 struct CautionOut {
     id: &'static str,
-    line: &'static str,
-    more: &'static str,
+    line: String,
+    more: String,
 }
 
 #[derive(Clone, Debug, Serialize)]
@@ -227,8 +227,8 @@ impl AnswerOut {
                 .iter()
                 .map(|caution| CautionOut {
                     id: caution.id(),
-                    line: caution.line(),
-                    more: caution.more(),
+                    line: words(&caution.line()),
+                    more: words(&caution.more()),
                 })
                 .collect(),
             understood: sheet

@@ -91,6 +91,24 @@ fn the_next_field_and_a_reload_at_once_lose_nothing() {
     app.assert_quiet_console();
 }
 
+/// A job is on the device in the event that begins it: what is typed in it has somewhere to go.
+#[test]
+fn a_new_job_outlives_the_page_that_is_loaded_again_in_the_same_task() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    for begin in ["new-job", "open-demo"] {
+        app.go("#/jobs");
+        app.wait_for(begin);
+        and_reload_at_once(
+            &app,
+            &format!("document.querySelector('[data-testid={begin}]').click()"),
+        );
+        app.wait_for("section-sizes");
+        app.section("sizes");
+        app.wait_for("add-measure");
+    }
+    app.assert_quiet_console();
+}
+
 /// The system ends a page without a word: what was typed up to the last key is there.
 #[test]
 fn a_page_that_is_ended_without_a_word_loses_no_key() {

@@ -156,7 +156,7 @@ pub(crate) fn rest(
                 <div class="folds">
                     { all_marks(answer, bench, at, on_step) }
                     { for long.iter().map(|it| folded(it, bench)) }
-                    <Safety question={question.to_owned()} cautions={answer.cautions.clone()} />
+                    <Safety question={question.to_owned()} cautions={answer.cautions.clone()} tape={bench.tape} />
                     { working(&answer.working, bench) }
                 </div>
             }

@@ -22,13 +22,15 @@ pub(crate) struct SafetyProps {
     /// Whose dangers: the calculator, and the question it is asked.
     pub(crate) question: String,
     pub(crate) cautions: Vec<Caution>,
+    /// The tape that their distances are read on.
+    pub(crate) tape: Tape,
 }
 
 /// The dangers of the work, folded to one row. It stands open until those that can take fingers have been on the screen
 /// at this question once: so a setting that brings a new one opens it again.
 #[component]
 pub(crate) fn Safety(props: &SafetyProps) -> Html {
-    let SafetyProps { question, cautions } = props;
+    let SafetyProps { question, cautions, tape } = props;
     let place = use_node_ref();
     let name = storage::read_cautions(question);
     let dangers: Vec<&str> =
@@ -75,18 +77,18 @@ pub(crate) fn Safety(props: &SafetyProps) -> Html {
         if !cautions.is_empty() {
             <details class="fold cautions" data-testid="safety" open={*is_open} {ontoggle}>
                 <summary>{ "Safety" }<span class="fold__count">{ cautions.len() }</span></summary>
-                <div ref={place} class="fold__body">{ for cautions.iter().map(|it| caution(*it)) }</div>
+                <div ref={place} class="fold__body">{ for cautions.iter().map(|it| caution(*it, *tape)) }</div>
             </details>
         }
     }
 }
 
 /// One line, which opens to more.
-pub(crate) fn caution(caution: Caution) -> Html {
+pub(crate) fn caution(caution: Caution, tape: Tape) -> Html {
     html! {
         <details class="caution">
-            <summary>{ caution.line() }</summary>
-            <p>{ caution.more() }</p>
+            <summary>{ caution.line().on(tape) }</summary>
+            <p>{ caution.more().on(tape) }</p>
         </details>
     }
 }

@@ -114,7 +114,7 @@ pub(crate) fn whole(
                 { together(report, tape) }
                 { offcuts(report, tape, beside) }
             }
-            <Safety question="cut" cautions={report.cautions.clone()} />
+            <Safety question="cut" cautions={report.cautions.clone()} {tape} />
         </div>
     }
 }

@@ -87,10 +87,11 @@ impl OnPage {
         })
     }
 
-    /// Begins a job that is on no shelf yet; it is put there a moment later. Where there is no
-    /// room it stays on this page.
+    /// Begins a job that is on no shelf yet; it is put there at once. Where there is no room it stays on this page, and is
+    /// tried again.
     pub(crate) fn begin(book: Book) -> OnPage {
         let on_page = OnPage::of(&shelf::new_key());
+        shelf::put_now(on_page.key(), &book.stored());
         *on_page.0.book.borrow_mut() = Some(Rc::new(book));
         on_page.0.is_new.set(true);
         on_page.send();

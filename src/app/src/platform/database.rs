@@ -240,6 +240,14 @@ pub(crate) enum Write {
     Delete(&'static str, String),
 }
 
+impl Write {
+    fn store(&self) -> &'static str {
+        match self {
+            Write::Put(store, ..) | Write::Delete(store, _) => store,
+        }
+    }
+}
+
 fn transaction(
     database: &IdbDatabase,
     stores: &[&str],
@@ -298,7 +306,7 @@ fn commit(transaction: &IdbTransaction) {
     drop(transaction.commit());
 }
 
-/// Writes notes at once, in one transaction, on the connection that is open. Nothing is read before
+/// Writes at once, in one transaction, on the connection that is open. Nothing is read before
 /// and nothing waited for, so that it survives a page that goes away in this very event.
 ///
 /// `None` where the database is not open. The future tells what became of it.
@@ -306,8 +314,9 @@ pub(crate) fn write_now(
     writes: Vec<Write>,
 ) -> Option<impl Future<Output = Result<(), Problem>> + 'static> {
     let database = at_hand()?;
+    let stores: Vec<&str> = writes.iter().map(Write::store).collect();
     let begun =
-        transaction(&database, &[NOTES], IdbTransactionMode::Readwrite).and_then(|transaction| {
+        transaction(&database, &stores, IdbTransactionMode::Readwrite).and_then(|transaction| {
             let ending = Ending::of(&transaction);
             match do_all(&transaction, writes) {
                 Ok(()) => {

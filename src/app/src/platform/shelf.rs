@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use gloo::events::EventListener;
 use js_sys::{Date, Object, Reflect};
 use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::spawn_local;
 use web_sys::BroadcastChannel;
 
 use super::database::{self, JOBS, NOTES, Problem, Rows, Write};
@@ -150,6 +151,19 @@ pub(crate) async fn change<T>(
     }
     tell(key);
     Ok(made)
+}
+
+/// Puts a job that is new on the shelf in this very event, where the database is open: whoever writes in it is sure that
+/// there is a job to write in. What becomes of it is seen by the [`change`] that follows.
+pub(crate) fn put_now(key: &str, stored: &Stored) {
+    let put = Write::Put(JOBS, key.to_owned(), written(stored));
+    if let Some(done) = database::write_now(vec![put]) {
+        spawn_local(async move {
+            if done.await.is_ok() {
+                device::ask_to_keep();
+            }
+        });
+    }
 }
 
 /// Puts a job that was taken off back, with what was typed in it. Says whether it is still there.

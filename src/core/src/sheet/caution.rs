@@ -1,6 +1,8 @@
 //! [`Caution`]: the usual dangers of the work, said in one line each; [`Act`]: the work that brings them.
 
-use crate::measure::Length;
+use super::Sentence;
+use crate::measure::{Length, Rounding};
+use crate::say;
 
 /// A danger of the work. The saw's manual, local codes and licensed practice come first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -78,119 +80,145 @@ impl Caution {
 
     /// In one line.
     #[must_use]
-    pub fn line(self) -> &'static str {
+    pub fn line(self) -> Sentence {
         match self {
-            Caution::Ripping => {
-                "Riving knife on, fence locked, hands 6 in from the blade, stand out of line."
-            }
-            Caution::ThinStrip => {
+            Caution::Ripping => say![
+                "Riving knife on, fence locked, hands ",
+                (Caution::HANDS, Rounding::Up),
+                " from the blade, stand out of line."
+            ],
+            Caution::ThinStrip => say![
                 "Never trap a thin strip between blade and fence. Let it fall on the far side."
-            }
-            Caution::StripAtFence => {
+            ],
+            Caution::StripAtFence => say![
                 "Push the strip right past the blade with a push stick. Never let it lie there."
-            }
-            Caution::StopBlock => {
+            ],
+            Caution::StopBlock => say![
                 "Never the fence as the end stop without a spacer block: what is cut off must lie free."
+            ],
+            Caution::SmallPiece => say![
+                "Narrower than ",
+                (Caution::NARROW, Rounding::Up),
+                " or shorter than ",
+                (Caution::SHORT, Rounding::Up),
+                ": use a push block, not your hands."
+            ],
+            Caution::DeepCut => {
+                say!["Deep cut: raise the blade in steps, and stop when the cut binds."]
             }
-            Caution::SmallPiece => {
-                "Narrower than 6 in or shorter than 12 in: use a push block, not your hands."
-            }
-            Caution::DeepCut => "Deep cut: raise the blade in steps, and stop when the cut binds.",
             Caution::HandSaw => {
-                "Clamp the guide and the board, and keep the cord and your legs clear."
+                say!["Clamp the guide and the board, and keep the cord and your legs clear."]
             }
             Caution::Drilling => {
-                "Clamp the part, back it up, and keep sleeves and gloves off the drill."
+                say!["Clamp the part, back it up, and keep sleeves and gloves off the drill."]
             }
             Caution::DustAndNoise => {
-                "Eye and hearing protection on. Keep the dust out of your lungs."
+                say!["Eye and hearing protection on. Keep the dust out of your lungs."]
             }
-            Caution::TreatedWood => {
+            Caution::TreatedWood => say![
                 "Treated wood: mask, goggles, wash your hands, gather the dust, never burn it."
-            }
+            ],
             Caution::Corrosion => {
-                "In treated wood use hot-dipped zinc or stainless screws. Do not mix metals."
+                say!["In treated wood use hot-dipped zinc or stainless screws. Do not mix metals."]
             }
             Caution::TiltedCut => {
-                "Tilted blade: check that it clears the fence and the guard with the saw off."
+                say!["Tilted blade: check that it clears the fence and the guard with the saw off."]
             }
-            Caution::Load => "A check, not engineering. Local code and a licensed engineer decide.",
-            Caution::OilyRags => {
+            Caution::Load => {
+                say!["A check, not engineering. Local code and a licensed engineer decide."]
+            }
+            Caution::OilyRags => say![
                 "Oily rags can catch fire by themselves. Soak them or seal them in a metal can."
-            }
-            Caution::Reclaimed => "Reclaimed wood: take out every nail before the saw.",
+            ],
+            Caution::Reclaimed => say!["Reclaimed wood: take out every nail before the saw."],
         }
     }
 
     /// More on request, with where it is from.
     #[must_use]
-    pub fn more(self) -> &'static str {
+    pub fn more(self) -> Sentence {
         match self {
-            Caution::Ripping => {
+            Caution::Ripping => say![
                 "The riving knife is in line with the blade and thinner than the kerf (California Title 8, section 4296; \
                  29 CFR 1910.213). Expose the least blade that cuts, and never adjust the fence while the saw runs. The \
-                 6 in distance is what saw manuals say; follow the manual of your saw."
-            }
-            Caution::ThinStrip => {
+                 ",
+                (Caution::HANDS, Rounding::Up),
+                " distance is what saw manuals say; follow the manual of your saw."
+            ],
+            Caution::ThinStrip => say![
                 "A thin strip beside the fence can be thrown back at you. Cut it on the side away from the fence, \
                  against a stop, or plane it down from a thicker one. Common practice, no source; follow the manual of \
                  your saw."
-            }
-            Caution::StripAtFence => {
+            ],
+            Caution::StripAtFence => say![
                 "What lies loose between blade and fence can be thrown back at you. Use a push stick when a hand would \
-                 come within 6 in of the blade, and stand out of line. Saw manuals say so; follow the manual of your saw."
-            }
-            Caution::StopBlock => {
+                 come within ",
+                (Caution::HANDS, Rounding::Up),
+                " of the blade, and stand out of line. Saw manuals say so; follow the manual of your saw."
+            ],
+            Caution::StopBlock => say![
                 "A piece held between fence and blade binds and is thrown. Clamp a block to the fence well before the \
                  blade, or set a stop on the mitre gauge. Saw manuals say so; follow the manual of your saw. Brush the \
                  dust off the stop: it makes every piece short."
-            }
-            Caution::SmallPiece => {
-                "Use a push stick when a hand would come within 6 in of the blade, a push block when the piece is \
-                 narrower than 6 in or shorter than 12 in, and do not crosscut loose pieces under about 6 in on a table \
+            ],
+            Caution::SmallPiece => say![
+                "Use a push stick when a hand would come within ",
+                (Caution::HANDS, Rounding::Up),
+                " of the blade, a push block when the piece is \
+                 narrower than ",
+                (Caution::NARROW, Rounding::Up),
+                " or shorter than ",
+                (Caution::SHORT, Rounding::Up),
+                ", and do not crosscut loose pieces under about ",
+                (Caution::LOOSE, Rounding::Up),
+                " on a table \
                  saw: cut small parts from a longer piece. Saw manuals say so; follow the manual of your saw."
-            }
-            Caution::DeepCut => {
-                "About 1 in deeper with each pass, the same face to the fence, the knife behind the blade. If the cut \
+            ],
+            Caution::DeepCut => say![
+                "About ",
+                (Caution::PASS, Rounding::Down),
+                " deeper with each pass, the same face to the fence, the knife behind the blade. If the cut \
                  closes on the blade, stop the saw and wedge the kerf before going on. Common practice, no source."
-            }
-            Caution::HandSaw => {
-                "Support the board so that the cut opens and does not pinch. Set the blade about 1/4 in deeper than the \
+            ],
+            Caution::HandSaw => say![
+                "Support the board so that the cut opens and does not pinch. Set the blade about ",
+                (Caution::BELOW, Rounding::Down),
+                " deeper than the \
                  board. Unplug the saw before you measure its shoe. Follow the manual of your saw."
-            }
-            Caution::Drilling => {
+            ],
+            Caution::Drilling => say![
                 "Drill from both faces to meet in the middle, or clamp scrap behind, so that the far side does not \
                  break out. Common practice, no source."
-            }
-            Caution::DustAndNoise => {
+            ],
+            Caution::DustAndNoise => say![
                 "NIOSH recommends at most 1 mg of wood dust in a cubic metre of air and 85 dB(A) over 8 hours, half the \
                  time for each 3 dB more; table saws run above that. Western redcedar, oak, mahogany and redwood dust \
                  are named for allergies (OSHA)."
-            }
-            Caution::TreatedWood => {
+            ],
+            Caution::TreatedWood => say![
                 "Do not burn it in a fire, stove or boiler. Wear a mask, gloves and goggles when sawing or sanding, but \
                  no gloves near a turning blade. Not for surfaces that touch food (EPA consumer information sheet)."
-            }
-            Caution::Corrosion => {
+            ],
+            Caution::Corrosion => say![
                 "Hot-dipped zinc-coated steel, stainless steel, silicon bronze or copper (IRC R317.3.1; IBC 2304.9.5.1, \
                  2012). Plain and thinly plated steel rusts in treated wood."
-            }
-            Caution::TiltedCut => {
+            ],
+            Caution::TiltedCut => say![
                 "Cut scrap first, fit it, then cut the stock. A piece under a tilted blade can bind against the fence. \
                  Follow the manual of your saw."
-            }
-            Caution::Load => {
+            ],
+            Caution::Load => say![
                 "Knots, notches, wet wood and loose joints make wood weaker than any table. Seats and stairs for the \
                  public come under local codes and licensed practice."
-            }
-            Caution::OilyRags => {
+            ],
+            Caution::OilyRags => say![
                 "Lay them flat outdoors to dry, keep them under water, or seal them in a metal can. Read the label of \
                  the finish."
-            }
-            Caution::Reclaimed => {
+            ],
+            Caution::Reclaimed => say![
                 "Choose pallets stamped as heat-treated, not fumigated. Wood built before 2004 may hold an arsenic \
                  preservative (EPA)."
-            }
+            ],
         }
     }
 }
@@ -262,6 +290,18 @@ impl Caution {
 
     /// A push block is used for pieces shorter than this (saw manuals): 12 in.
     pub const SHORT: Length = Length::sixty_fourths(12 * 64);
+
+    /// No hand comes nearer to a blade (saw manuals): 6 in.
+    pub const HANDS: Length = Length::sixty_fourths(6 * 64);
+
+    /// A loose piece shorter than this is not crosscut on a table saw (saw manuals): 6 in.
+    pub const LOOSE: Length = Length::sixty_fourths(6 * 64);
+
+    /// How much deeper each pass of a deep cut goes: 1 in. Common practice, no source.
+    pub const PASS: Length = Length::sixty_fourths(64);
+
+    /// How far a circular saw's blade stands out below the board: 1/4 in. Common practice, no source.
+    pub const BELOW: Length = Length::sixty_fourths(16);
 
     /// A piece thinner than this beside the blade is a thin strip: 3/4 in. Common practice, no source.
     pub const THIN: Length = Length::sixty_fourths(48);

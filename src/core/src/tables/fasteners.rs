@@ -20,6 +20,9 @@ pub const LAG_SPACING_SOURCE: &str = "AWC NDS 2018, Tables 12.5.1A to E";
 pub const STOCK_SOURCE: &str =
     "Navy NAVEDTRA 14119, Fig. 3-51: to 1 in by 1/8, to 3 in by 1/4, to 6 in by 1/2";
 
+/// The diameter from which a fastener is large to the design rules: 1/4 in. AWC NDS 2018, Tables 12.5.1A to E.
+pub const LARGE: Length = Length::sixty_fourths(16);
+
 /// What a fastener is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Make {
@@ -140,10 +143,10 @@ impl Fastener {
         format!("{:.places$} in", self.diameter())
     }
 
-    /// From 1/4 in on the design rules for large fasteners apply, to lag screws all of them.
+    /// Whether the design rules for large fasteners apply: from [`LARGE`] on, and to all lag screws.
     #[must_use]
     pub fn is_large(&self) -> bool {
-        self.make == Make::LagScrew || self.shank >= 2500
+        self.make == Make::LagScrew || self.shank().is_ok_and(|shank| shank >= LARGE)
     }
 
     /// Diameter at the root of the thread.

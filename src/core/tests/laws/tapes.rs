@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 
 use reckoner_core::calculators::{self, Calculator};
 use reckoner_core::measure::text::NoNames;
-use reckoner_core::measure::{Tape, Unit};
-use reckoner_core::sheet::{Bench, Entries, Kind, Sheet, Value};
+use reckoner_core::measure::{Number, Tape, Unit};
+use reckoner_core::sheet::{Bench, Entries, Kind, Sentence, Sheet, Value};
 
 /// Tapes in millimetres.
 const METRIC: [Tape; 3] = [Tape::Millimetres(0), Tape::HalfMillimetres, Tape::Millimetres(1)];
@@ -73,20 +73,30 @@ fn sheet(
     calculator.sheet(&entries, &Bench { tape, ..Bench::default() }, &NoNames)
 }
 
-/// A sag is finer than any tape, so it is a number in the unit of the tape: brought to inches here. By
+/// A sag and a shank are finer than any tape, so they are numbers in the unit of the tape: brought to inches here. By
 /// hand: 25.4 mm to the inch.
 fn in_inches(value: &Value) -> Value {
     match value {
         Value::Real(number, _, "mm") => Value::Real(number / 25.4, 3, "in"),
+        Value::Exact(number, _, "mm") => {
+            let scale = Number::ratio(254, 10).expect("a ratio");
+            Value::Exact((*number / scale).expect("small"), 3, "in")
+        }
         other => other.clone(),
     }
+}
+
+/// What a bit is called; beside a metric tape it says how wide that is too.
+fn name(words: &Sentence) -> String {
+    let words = words.to_string();
+    words.split_once(" · ").map_or(words.clone(), |(name, _)| name.to_owned())
 }
 
 fn is_same(a: &Value, b: &Value) -> bool {
     match (in_inches(a), in_inches(b)) {
         (Value::Real(a, ..), Value::Real(b, ..)) => (a - b).abs() <= 1e-9 * a.abs().max(1.0),
         // What is said of a length is exact too.
-        (Value::Words(a), Value::Words(b)) => a.to_string() == b.to_string(),
+        (Value::Words(a), Value::Words(b)) => name(&a) == name(&b),
         (a, b) => a == b,
     }
 }

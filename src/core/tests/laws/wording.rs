@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 
 use reckoner_core::calculators;
 use reckoner_core::drawing::Shape;
+use reckoner_core::measure::Tape;
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::sheet::{Answer, Bench, Face, Refusal, Value, face};
 
@@ -73,6 +74,30 @@ fn off_the_tape(text: &str) -> bool {
     false
 }
 
+/// A number of inches.
+fn in_inches(text: &str) -> bool {
+    let words: Vec<&str> = text.split([' ', '(', ')', ',', ';']).collect();
+    words.windows(2).any(|pair| {
+        pair[0].chars().all(|c| c.is_ascii_digit() || "./".contains(c))
+            && pair[0].chars().any(|c| c.is_ascii_digit())
+            && pair[1].trim_end_matches(['.', '?', '!']) == "in"
+    })
+}
+
+/// What is advised beside the numbers; but for the board foot, a thing of inches, and half of a size that was typed as a
+/// fraction of an inch.
+fn advice(answer: &Answer, tape: Tape) -> Vec<String> {
+    let figures = core::iter::once(&answer.headline).chain(&answer.figures);
+    let cautions = answer.cautions.iter().flat_map(|it| [it.line(), it.more()]);
+    let all = answer.notes.iter().map(|note| note.on(tape));
+    let all = all.chain(cautions.map(|it| it.on(tape)));
+    all.chain(figures.map(|figure| figure.from.to_owned()))
+        .filter(|text| {
+            !text.starts_with("Under 1 in counts as 1 in here.") && !text.starts_with("Half is ")
+        })
+        .collect()
+}
+
 fn said(answer: &Answer, bench: &Bench) -> Vec<String> {
     let value = |value: &Value| match face(value, bench) {
         Face::Line { text, .. } => vec![text],
@@ -90,8 +115,9 @@ fn said(answer: &Answer, bench: &Bench) -> Vec<String> {
         texts.extend(table.rows.iter().flatten().flat_map(value));
     }
     texts.extend(answer.notes.iter().map(|note| note.on(bench.tape)));
-    texts
-        .extend(answer.cautions.iter().flat_map(|it| [it.line().to_owned(), it.more().to_owned()]));
+    texts.extend(
+        answer.cautions.iter().flat_map(|it| [it.line().on(bench.tape), it.more().on(bench.tape)]),
+    );
     if let Some(scene) = &answer.drawing {
         texts.push(scene.title.on(bench.tape));
         texts.extend(scene.words.iter().cloned());
@@ -117,14 +143,16 @@ fn refused(refusal: &Refusal, bench: &Bench) -> Vec<String> {
 
 #[test]
 fn no_sentence_is_badly_put() {
-    let mut bad = BTreeSet::new();
+    let (mut bad, mut metric) = (BTreeSet::new(), 0);
     for calculator in calculators::ALL {
         for field in calculator.fields {
             for text in [field.label, field.hint] {
                 bad.extend(wrong(text).map(|why| (calculator.slug, why, text.to_owned())));
             }
         }
-        for (entries, tape) in entries::of(calculator).into_iter().step_by(ONE_IN) {
+        let all = entries::of(calculator).into_iter().step_by(ONE_IN).enumerate();
+        for (at, (entries, tape)) in all {
+            let tape = if at.is_multiple_of(2) { tape } else { Tape::Millimetres(0) };
             let bench = Bench { tape, ..Bench::default() };
             let sheet = calculator.sheet(&entries, &bench, &NoNames);
             // What is typed is said back as it was typed, so its fractions are the user's own.
@@ -138,17 +166,25 @@ fn no_sentence_is_badly_put() {
                 }
                 texts.extend(said(answer, &bench));
             }
+            if let Some(answer) = sheet.answer.as_ref().filter(|_| tape.unit().is_metric()) {
+                let advice = advice(answer, tape);
+                metric += advice.len();
+                let inches = advice.into_iter().filter(|text| in_inches(text));
+                bad.extend(inches.map(|text| (calculator.slug, "inches on a metric tape", text)));
+            }
             for echo in &sheet.echoes {
                 let text = echo.sentence.on(tape);
                 bad.extend(wrong(&text).map(|why| (calculator.slug, why, text.clone())));
             }
             for text in texts {
-                let why = wrong(&text)
-                    .or_else(|| off_the_tape(&text).then_some("a fraction that no tape has"));
+                // Beside a metric tape the entries that a way out writes again are fractions of the user's own.
+                let is_off = !tape.unit().is_metric() && off_the_tape(&text);
+                let why = wrong(&text).or_else(|| is_off.then_some("a fraction that no tape has"));
                 bad.extend(why.map(|why| (calculator.slug, why, text)));
             }
         }
     }
+    assert!(metric > 10_000, "{metric} texts on a metric tape");
     // One of each make.
     let mut seen = BTreeSet::new();
     bad.retain(|(slug, why, text)| {
@@ -171,5 +207,8 @@ fn the_law_sees_bad_words() {
     for text in ["3 1/2 boards", "1 board", "a 2x6 of 1 1/2 in", "less than 1/16 in", "1 is left"] {
         assert_eq!(wrong(text), None, "{text}");
     }
+    assert!(
+        in_inches("go 1/2 in deeper") && in_inches("under 1/4 in.") && !in_inches("2 left in it")
+    );
     assert!(off_the_tape("under 123/125 in") && !off_the_tape("1/360 of it, 3/8 in"));
 }

@@ -139,7 +139,7 @@ fn current(
             { pieces(open, step) }
             if step.setting.is_some() && !step.is_done { <p class="build__spare">{ "And one spare at the same setting, where the wood allows it." }</p> }
             { waits(open, order, step, choose) }
-            { for step.worst_cautions().into_iter().map(caution) }
+            { for step.worst_cautions().into_iter().map(|it| caution(it, open.settings.bench.tape)) }
             { tick(open, step) }
             <div class="adds build__ways">
                 if step.stage.is_final_cut() { { different(open, step) } }
@@ -308,6 +308,10 @@ fn spoken(open: &Open, step: &BuildStep) -> String {
         words.push_str(&format!(". {} of {name}", it.pieces.len()));
         words.extend(it.board.map(|board| format!(", from board {board}")));
     }
-    words.extend(step.worst_cautions().into_iter().map(|it| format!(". {}", it.line())));
+    words.extend(
+        step.worst_cautions()
+            .into_iter()
+            .map(|it| format!(". {}", it.line().on(open.settings.bench.tape))),
+    );
     words
 }

@@ -54,7 +54,7 @@ pub(super) fn card(open: &Open) -> Html {
             if !warnings.is_empty() {
                 <section class="card__cautions">
                     <h3>{ "Cautions" }</h3>
-                    <ul>{ for warnings.iter().map(|it| html! { <li>{ it.line() }</li> }) }</ul>
+                    <ul>{ for warnings.iter().map(|it| html! { <li>{ it.line().on(open.settings.bench.tape) }</li> }) }</ul>
                 </section>
             }
             { measures(open) }

@@ -86,7 +86,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     }
     if let Find::Rail { .. } = input.find {
         laid.notes
-            .push(say!["Measure the real legs: each 1/16 in they are thin adds to the rail."]);
+            .push(say!["Measure the real legs: all that they are thin is added to the rail."]);
     }
     laid.cautions = Caution::of(&[Act::Saw]);
     laid.drawing = draw(input, answer, [left, right], tape).ok();

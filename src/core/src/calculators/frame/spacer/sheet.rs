@@ -11,6 +11,9 @@ use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
 use crate::sheet::{self, Ask, Source, Step, Term, Value, Working};
 
+/// A difference that is seen where faces are to be flush: 1/32 in. Common practice, no source.
+const SEEN: Length = Length::sixty_fourths(2);
+
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let (leg, rail) = (ask.length(&LEG), ask.length(&RAIL_THICKNESS));
     let lay = match ask.choice(&LAY) {
@@ -64,7 +67,9 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     }
     if answer.outside_down.is_zero() && !block.is_zero() {
         laid.notes.push(say![
-            "Flush outside shows every 1/32 in of difference. A small set-back hides it."
+            "Flush outside shows every ",
+            SEEN,
+            " of difference. A small set-back hides it."
         ]);
     }
     laid.drawing = draw(input, answer, tape).ok();

@@ -87,7 +87,9 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
                 say![
                     "The mortise for a tenon of ",
                     tenon,
-                    " leaves less than 1/8 in on the outside of the leg."
+                    " leaves less than ",
+                    LEAST_WALL,
+                    " on the outside of the leg."
                 ],
                 WayOut::at_most("Use a tenon of ", longest_alone, " or less.", field),
             ));

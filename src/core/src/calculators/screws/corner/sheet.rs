@@ -51,8 +51,11 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         ),
     );
     if answer.between < CLOSE {
-        laid.notes
-            .push(say!["Less than 1/8 in between them: a bit that wanders may break through."]);
+        laid.notes.push(say![
+            "Less than ",
+            CLOSE,
+            " between them: a bit that wanders may break through."
+        ]);
     }
     laid.notes.push(say![
         "Measure both heights from the same end of the leg, and both places from outside faces."

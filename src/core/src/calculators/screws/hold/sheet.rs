@@ -9,7 +9,7 @@ use crate::calculators::screws::sheet::out_of_range;
 use crate::calculators::screws::{Wood, sheet::chosen};
 use crate::say;
 use crate::sheet::{self, Act, Amount, Ask, Caution, Source, Step, Term, Value, Working};
-use crate::tables::fasteners::{Make, SIZES_SOURCE, TEST_SOURCE, bending_yield};
+use crate::tables::fasteners::{LARGE, Make, SIZES_SOURCE, TEST_SOURCE, bending_yield};
 use crate::tables::gravity;
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
@@ -95,7 +95,9 @@ fn notes(input: &Input, answer: &Answer) -> Vec<sheet::Note> {
     }
     if answer.side.is_none() {
         notes.push(say![
-            "From 1/4 in on, the side load depends on the grain; it is not given here."
+            "From ",
+            LARGE,
+            " on, the side load depends on the grain; it is not given here."
         ]);
     }
     if let (Some((load, _)), Some(bent)) = (answer.side, answer.test_side)

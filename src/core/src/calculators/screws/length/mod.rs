@@ -12,9 +12,11 @@ use crate::say;
 use crate::sheet::{Refusal, Refused, Sentence, WayOut};
 use crate::tables::fasteners::{Fastener, stock_lengths};
 
-/// Thread in the receiver that is called enough in softwood: 1 in, and 1/2 in more in end grain.
-/// Common practice, no source.
+/// Thread in the receiver that is called enough in softwood: 1 in. Common practice, no source.
 pub const ENOUGH_THREAD: Length = Length::sixty_fourths(64);
+
+/// How much more it is in end grain: 1/2 in. Common practice, no source.
+pub const MORE_IN_END_GRAIN: Length = Length::sixty_fourths(32);
 
 /// What to reckon a screw length from.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -55,8 +57,10 @@ pub struct Answer {
     pub longest: Length,
     /// Longest stock screw that keeps it.
     pub best: Fit,
-    /// Shortest stock screw with [`ENOUGH_THREAD`] in the receiver that keeps the margin, if any.
+    /// Shortest stock screw with enough thread in the receiver that keeps the margin, if any.
     pub enough: Option<Length>,
+    /// How much thread that is: [`ENOUGH_THREAD`], and [`MORE_IN_END_GRAIN`] there.
+    pub enough_thread: Length,
     /// Stock lengths from the first that grips to the first that shows through.
     pub stock: Vec<Fit>,
     /// The length at hand.
@@ -95,8 +99,8 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let mut stock = Vec::new();
     let mut best = None;
     let mut enough = None;
-    let more = if input.end_grain { Length::sixty_fourths(32) } else { Length::ZERO };
-    let wanted_thread = (ENOUGH_THREAD + more)?;
+    let more = if input.end_grain { MORE_IN_END_GRAIN } else { Length::ZERO };
+    let enough_thread = (ENOUGH_THREAD + more)?;
     for length in stock_lengths() {
         let fit = fit(input, length)?;
         if fit.into_receiver < LEAST_INTO {
@@ -105,7 +109,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
         let shows_through = fit.behind_tip.is_negative();
         if length <= longest {
             best = Some(fit);
-            if enough.is_none() && fit.thread_in_receiver >= wanted_thread {
+            if enough.is_none() && fit.thread_in_receiver >= enough_thread {
                 enough = Some(length);
             }
         }
@@ -121,6 +125,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
         longest,
         best,
         enough,
+        enough_thread,
         stock,
         at_hand: input.at_hand.map(|length| fit(input, length)).transpose()?,
         least_by_rule: (input.screw.shank()? * 6)?,

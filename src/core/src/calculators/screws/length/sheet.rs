@@ -1,6 +1,6 @@
 //! Reads the thicknesses and lays the lengths out.
 
-use super::{Answer, Fit, Input, reckon};
+use super::{Answer, Fit, Input, MORE_IN_END_GRAIN, reckon};
 use crate::calculators::screws::LEAST_INTO;
 use crate::calculators::screws::at_hand::{ends_before, too_little_in};
 use crate::calculators::screws::fields::{
@@ -72,8 +72,8 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     let at_hand = input.at_hand.unwrap_or(best.length);
     laid.goods = vec![goods(input.screw, at_hand, None)];
     if let Some(enough) = answer.enough {
-        let from = if input.end_grain { "for 1 1/2 in of thread" } else { "for 1 in of thread" };
-        laid.figures.push(ENOUGH.figure(from, enough));
+        laid.figures.push(ENOUGH.figure("with enough thread in the receiver", enough));
+        laid.notes.push(say!["Enough thread is ", answer.enough_thread, " in the receiver."]);
     }
     laid.figures.extend([
         THREAD_IN_RECEIVER
@@ -94,8 +94,11 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         ]);
     }
     if input.end_grain {
-        laid.notes
-            .push(say!["End grain holds about half as well, and may split: go 1/2 in deeper."]);
+        laid.notes.push(say![
+            "End grain holds about half as well, and may split: go ",
+            MORE_IN_END_GRAIN,
+            " deeper."
+        ]);
     }
     if input.top > input.receiver {
         laid.notes.push(say!["Drive through the thinner piece into the thicker one if you can."]);

@@ -11,8 +11,8 @@ use crate::calculators::screws::fields::{
 use crate::calculators::screws::sheet::out_of_range;
 use crate::calculators::screws::{Wood, sheet::chosen};
 use crate::drawing::{Board, Role, Scene, Shape};
-use crate::measure::text::{exact_number, exact_text};
-use crate::measure::{Length, Number, OutOfRange, Rounding, Tape};
+use crate::measure::text::{decimal, exact_number, exact_text};
+use crate::measure::{Length, Number, OutOfRange, Rounding, Tape, Unit};
 use crate::say;
 use crate::sheet::{self, Act, Amount, Ask, Caution, Rounded, Source, Step, Term, Value, Working};
 use crate::tables::fasteners::{Make, SIZES_SOURCE};
@@ -32,37 +32,47 @@ pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answe
     }
 }
 
-fn thousandths(length: Length) -> Value {
-    Value::Exact(length.in_inches(), 3, "in")
+/// A width that is finer than a tape's marks: `0.164 in`, `4.2 mm`.
+fn fine(length: Length, tape: Tape) -> Result<Value, OutOfRange> {
+    Ok(if tape.unit().is_metric() {
+        Value::Exact(length.in_unit(Unit::Millimetre)?, 1, "mm")
+    } else {
+        Value::Exact(length.in_inches(), 3, "in")
+    })
 }
 
-/// A bit as it is sold, whatever the tape: `3/32 in`.
-fn bit(bit: Length) -> Value {
-    Value::Words(say![exact_text(bit)])
+/// A bit as the table has it, and beside a metric tape how wide it is: `3/32 in`, `3/32 in · 2.4 mm`.
+fn bit(bit: Length, tape: Tape) -> String {
+    match bit.in_unit(Unit::Millimetre) {
+        Ok(across) if tape.unit().is_metric() => {
+            format!("{} · {} mm", exact_text(bit), decimal(across, 1))
+        }
+        _ => exact_text(bit),
+    }
 }
 
 fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     let make = input.fastener.make;
     let from = if make == Make::Nail { "at most" } else { "in the receiver" };
-    let headline = PILOT_BIT.figure(from, bit(answer.pilot));
+    let headline = PILOT_BIT.figure(from, Value::Words(say![bit(answer.pilot, tape)]));
     let mut laid = sheet::Answer::new(headline, working(input, answer));
     if let Some(clearance) = answer.clearance {
         let from = "in the piece under the head";
-        laid.figures.push(CLEARANCE_BIT.figure(from, bit(clearance)));
+        laid.figures.push(CLEARANCE_BIT.figure(from, Value::Words(say![bit(clearance, tape)])));
         let from = "face under the head down";
         laid.figures.push(CLEARANCE_DEPTH.figure(from, answer.clearance_depth));
         // A hole that is a mark too deep does no harm; one that is too shallow does.
         let depth = Value::Length(answer.depth, Rounding::Up);
         laid.figures.push(PILOT_DEPTH.called("Pilot depth").figure("face of receiver down", depth));
     }
-    if let Some(head) = answer.head {
-        laid.figures
-            .push(HEAD_WIDTH.called("Countersink to").figure("diameter", thousandths(head)));
+    if let Some(head) = answer.head.and_then(|head| fine(head, tape).ok()) {
+        laid.figures.push(HEAD_WIDTH.called("Countersink to").figure("diameter", head));
     }
-    if let (Ok(shank), Ok(root)) = (input.fastener.shank(), input.fastener.root()) {
-        laid.figures.push(SHANK.figure("diameter", thousandths(shank)));
+    let width = |width: Result<Length, OutOfRange>| width.and_then(|width| fine(width, tape));
+    if let (Ok(shank), Ok(root)) = (width(input.fastener.shank()), width(input.fastener.root())) {
+        laid.figures.push(SHANK.figure("diameter", shank));
         if make != Make::Nail {
-            laid.figures.push(ROOT.figure("diameter", thousandths(root)));
+            laid.figures.push(ROOT.figure("diameter", root));
         }
     }
     laid.notes.push(match make {
@@ -112,7 +122,9 @@ fn working(input: &Input, answer: &Answer) -> Working {
     };
     let sort = if wood.hardwood { "hardwood" } else { "softwood" };
     by_rule.put_in.0.push(format!(", {sort}, G {:.2}", wood.gravity).into());
-    let pilot = |from, rounded| Step::of("bit", from, bit(answer.pilot)).then(rounded);
+    let pilot = |from, rounded| {
+        Step::of("bit", from, Value::Words(say![exact_text(answer.pilot)])).then(rounded)
+    };
     let pilot = match fastener.make {
         _ if answer.root_sets_it => pilot(root(), Rounded::Down64th),
         Make::Nail => pilot(Term::of("hole at most", inches(answer.wanted)), Rounded::Down64th),
@@ -120,7 +132,10 @@ fn working(input: &Input, answer: &Answer) -> Working {
     };
     let mut steps = vec![by_rule, pilot];
     if let Some(clearance) = answer.clearance {
-        steps.push(Step::of("clearance", shank(), bit(clearance)).then(Rounded::Up64th));
+        steps.push(
+            Step::of("clearance", shank(), Value::Words(say![exact_text(clearance)]))
+                .then(Rounded::Up64th),
+        );
         steps.extend(depths(input, answer));
     }
     let mut sources = vec![Source::Published(source), Source::Published(SIZES_SOURCE)];
@@ -201,7 +216,7 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     let label = board.amount(input.top);
     board.upright(edge, zero, input.top, label, Some(TOP_THICKNESS.id));
     let deep = (answer.depth, Rounding::Up);
-    let pilot = exact_text(answer.pilot);
+    let pilot = bit(answer.pilot, tape);
     Ok(board.scene(match answer.clearance {
         Some(bit) => say![
             "Section through the holes: a clearance hole of ",

@@ -11,7 +11,10 @@ use crate::drawing::{Board, Role, Scene};
 use crate::measure::{Length, OutOfRange, Rounding, Tape, text::show};
 use crate::say;
 use crate::sheet::{self, Act, Ask, Caution, Rounded, Source, Step, Term, Value, Working};
-use crate::tables::fasteners::{LAG_SPACING_SOURCE, SIZES_SOURCE, SPACING_SOURCE};
+use crate::tables::fasteners::{LAG_SPACING_SOURCE, LARGE, SIZES_SOURCE, SPACING_SOURCE};
+
+/// How far from an end a screw is put in the shop: 2 in. Common practice, no source.
+const SHOP_END: Length = Length::sixty_fourths(128);
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let board_width = ask.length(&BOARD_WIDTH);
@@ -62,8 +65,8 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         laid.notes
             .push(say!["Full value. An edge that the load pushes against needs 4 diameters."]);
     } else {
-        laid.notes.push(say!["Advice, not a rule, for screws and nails under 1/4 in."]);
-        laid.notes.push(say!["In the shop: 2 in from an end, or a pilot hole."]);
+        laid.notes.push(say!["Advice, not a rule, for screws and nails under ", LARGE, "."]);
+        laid.notes.push(say!["In the shop: ", SHOP_END, " from an end, or a pilot hole."]);
     }
     laid.cautions = Caution::of(&[Act::Drill]);
     laid.drawing = draw(input, answer, tape).ok();

@@ -11,6 +11,9 @@ use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
 use crate::sheet::{self, Ask, Source, Step, Term, Working};
 
+/// How far tops commonly stand over: 1 to 3 in. Common practice, no source.
+const COMMON: (Length, Length) = (Length::sixty_fourths(64), Length::sixty_fourths(192));
+
 /// An overhang at the ends from which tipping is worth a check: 4 in. Common practice, no source.
 const CHECK_TIPPING: Length = Length::sixty_fourths(4 * 64);
 
@@ -45,7 +48,13 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     };
     let mut laid = sheet::Answer::new(headline, working(input, answer));
     laid.figures = figures;
-    laid.notes.push(say!["Measure the base as it stands, not on the plan. 1 to 3 in is common."]);
+    laid.notes.push(say![
+        "Measure the base as it stands, not on the plan. ",
+        COMMON.0,
+        " to ",
+        COMMON.1,
+        " is common."
+    ]);
     if answer.overhang[0] > CHECK_TIPPING {
         laid.notes.push(say!["A long overhang can tip: check it under Does it tip."]);
     }

@@ -85,7 +85,7 @@ fn notes(input: &Input, answer: &Answer) -> Vec<Note> {
         if answer.gaps_together >= narrowest {
             notes.push(say!["The gaps together would take one more plank."]);
         } else {
-            notes.push(say!["Over 1/2 in is a wide gap: small things fall through."]);
+            notes.push(say!["Over ", WIDE_GAP, " is a wide gap: small things fall through."]);
         }
     }
     let narrow = answer.widths.iter().find(|width| **width < SLIVER);

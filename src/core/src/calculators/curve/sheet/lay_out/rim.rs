@@ -3,7 +3,7 @@
 use super::{REGINA, radius_step};
 use crate::calculators::curve::drawing;
 use crate::calculators::curve::fields::{DIAMETER, LEAST, MOST, ONCE_ROUND, RADIUS_FOUND};
-use crate::calculators::curve::rim::{Answer as Reckoned, Input as Asked};
+use crate::calculators::curve::rim::{Answer as Reckoned, Input as Asked, READING_ERROR};
 use crate::measure::Tape;
 use crate::say;
 use crate::sheet::{Answer, Rounded, Source, Step, Term, Working};
@@ -25,11 +25,13 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
         "This is the edge that you measured. A pencil on another edge of the rim draws another radius."
     ]];
     if let Some((least, most)) = answer.between {
-        let off = "if the rise is 1/64 off";
+        let off = "if the rise is read a hair off";
         figures.push(LEAST.figure(off, least));
         figures.push(MOST.figure(off, most));
         notes.push(say![
-            "A rise read 1/64 in off makes the radius anything from ",
+            "A rise read ",
+            READING_ERROR,
+            " off makes the radius anything from ",
             least,
             " to ",
             most,
