@@ -138,14 +138,21 @@ fn the_question_is_the_first_thing_and_a_sheet_has_them_all() {
         let app = App::open_at(screen, "#/screws");
         app.assert_on_first_screen("question");
         assert!(!app.shows("question-toe"));
+        let pictures = "return [...document.querySelectorAll('.question [aria-hidden=true] > .outline')]
+            .filter((it) => it.childElementCount > 2 && it.getBoundingClientRect().height > 30).length";
+        assert_eq!(app.script(pictures), 0, "pictures that nobody sees");
         app.tap("question");
         app.wait_for("question-toe");
+        assert_eq!(app.script(pictures), 6, "a picture of each question that has a drawing");
         app.assert_accessible();
         app.picture(&format!("question-{}", screen.width));
         // Escape closes it, and gives the focus back.
         app.type_keys("\u{e00c}");
         app.wait_until_gone("question-toe");
         assert_eq!(app.script("return document.activeElement.dataset.testid"), "question");
+        app.tap("question");
+        app.tap("question-close");
+        app.wait_until_gone("question-toe");
         app.tap("question");
         app.tap("question-toe");
         app.wait_until_gone("question-toe");

@@ -1,4 +1,4 @@
-//! Text at twice its size: nothing reaches beyond the edge of a phone, at rest and while typing.
+//! Text at twice its size: nothing reaches beyond the edge of a phone, at rest and while typing, and words stay whole.
 
 use reckoner_e2e::{App, Screen};
 
@@ -27,8 +27,33 @@ fn with_text_at_twice_its_size_nothing_reaches_beyond_the_edge() {
             app.tap("key-close");
         }
     }
-    for page in ["#/settings", "#/jobs", "#/cut"] {
+    // The first page has what was used last by now.
+    for page in ["#/", "#/settings", "#/jobs", "#/cut"] {
         app.go(page);
         app.assert_no_sideways_scroll();
     }
+}
+
+/// A name in a list of a job keeps its words whole, however long the sizes beside it are.
+#[test]
+fn with_text_at_twice_its_size_no_name_of_a_job_is_broken_in_two() {
+    let app = crate::job::demo();
+    app.script("document.documentElement.style.fontSize = '200%'");
+    let mut judged = 0;
+    for section in ["sizes", "parts", "rack", "kept", "buy"] {
+        app.section(section);
+        app.assert_no_sideways_scroll();
+        let names = app.script(
+            "return [...document.querySelectorAll('.row__name')].filter((it) => it.checkVisibility()).map((it) => {
+                const lines = Math.round(it.getBoundingClientRect().height / parseFloat(getComputedStyle(it).lineHeight));
+                const words = it.textContent.trim().split(/\\s+/).length;
+                return lines > words ? `${it.textContent}: ${lines} lines` : '';
+            })",
+        );
+        let names = names.as_array().cloned().unwrap_or_default();
+        let broken: Vec<_> = names.iter().filter(|it| **it != "").collect();
+        assert!(broken.is_empty(), "{section}: {broken:?}");
+        judged += names.len();
+    }
+    assert!(judged > 40, "only {judged} names");
 }

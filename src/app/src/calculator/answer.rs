@@ -139,18 +139,23 @@ pub(crate) fn rest(
     is_typing: bool,
 ) -> Html {
     let others = answer.figures.iter().skip(usize::from(second(answer).is_some()));
+    // The marks have a fold of their own, and a list that is long is one: it pushes what is read at a glance away.
+    let marks = marks_of(answer).map(|it| it.id);
+    let (long, others): (Vec<_>, Vec<_>) =
+        others.filter(|it| Some(it.id) != marks).partition(|it| is_long(it));
     html! {
         <div class={classes!("rest-of-answer", (!sizes.sheet.assumed.is_empty()).then_some("is-pencil"))}
             tabindex={is_typing.then_some("0")}>
             if let Some(scene) = &answer.drawing { { drawing_of_sizes(scene, bench.tape, sizes) } }
             if !is_typing {
-                if others.len() > 0 {
-                    <dl class="figures">{ for others.map(|it| figure(it, bench)) }</dl>
+                if !others.is_empty() {
+                    <dl class="figures">{ for others.iter().map(|it| figure(it, bench)) }</dl>
                 }
                 { for answer.tables.iter().map(|it| table(it, bench)) }
                 { notes(answer, bench.tape) }
                 <div class="folds">
                     { all_marks(answer, bench, at, on_step) }
+                    { for long.iter().map(|it| folded(it, bench)) }
                     <Safety question={question.to_owned()} cautions={answer.cautions.clone()} tape={bench.tape} />
                     { working(&answer.working, bench) }
                 </div>
@@ -166,7 +171,7 @@ fn all_marks(answer: &Answer, bench: &Bench, at: usize, on_step: &Callback<usize
     let first = places(answer).saturating_sub(all.len());
     Some(html! {
         <details class="fold">
-        <summary data-testid="marks-toggle">{ marks.label }<span class="fold__count">{ all.len() }</span></summary>
+        <summary data-testid="marks-toggle">{ heading(marks, all.len()) }</summary>
         <ol class="marks" aria-label={marks.label}>
             { for all.iter().enumerate().map(|(index, shown)| {
                 let place = index.saturating_add(first);
@@ -184,6 +189,40 @@ fn all_marks(answer: &Answer, bench: &Bench, at: usize, on_step: &Callback<usize
         </ol>
         </details>
     })
+}
+
+/// Most lengths that a figure shows at a glance.
+const MOST_AT_A_GLANCE: usize = 3;
+
+fn is_long(figure: &Figure) -> bool {
+    matches!(&figure.value, Value::Lengths(all) if all.len() > MOST_AT_A_GLANCE)
+}
+
+/// What a fold holds, from where it is measured, and how many.
+fn heading(figure: &Figure, count: usize) -> Html {
+    html! {
+        <>
+            <span>
+                { figure.label }
+                if !figure.from.is_empty() { <span class="figure__from">{ figure.from }</span> }
+            </span>
+            <span class="fold__count">{ count }</span>
+        </>
+    }
+}
+
+/// A list of lengths, folded.
+fn folded(figure: &Figure, bench: &Bench) -> Html {
+    let count = match &figure.value {
+        Value::Lengths(all) => all.len(),
+        _ => 1,
+    };
+    html! {
+        <details class="fold" data-testid={format!("figure-{}", figure.id)}>
+            <summary>{ heading(figure, count) }</summary>
+            <div class="fold__body fold__lengths">{ measure::value(&figure.value, bench) }</div>
+        </details>
+    }
 }
 
 fn figure(figure: &Figure, bench: &Bench) -> Html {

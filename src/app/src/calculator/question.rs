@@ -5,6 +5,7 @@ use reckoner_core::sheet::{Bench, Choice, Entries, Field, Kind};
 use yew::prelude::*;
 
 use crate::components::choice;
+use crate::components::drawing::outline;
 use crate::components::icon::{Icon, icon};
 use crate::form::Action;
 use crate::form::at_hand::AtHand;
@@ -95,8 +96,13 @@ fn Question(props: &QuestionProps) -> Html {
             <li>
                 <button type="button" class="question__row" id={id.clone()} data-testid={id} {onclick}
                     aria-current={(Some(it) == now).then_some("true")}>
-                    <span class="question__name">{ it.label }</span>
-                    <span class="question__asks">{ asks(calculator, field, it, entries, bench) }</span>
+                    <span class="question__picture" aria-hidden="true">
+                        { calculator.outline(it.id, bench).as_ref().map(outline) }
+                    </span>
+                    <span class="question__words">
+                        <span class="question__name">{ it.label }</span>
+                        <span class="question__asks">{ asks(calculator, field, it, entries, bench) }</span>
+                    </span>
                 </button>
             </li>
         }
@@ -112,8 +118,13 @@ fn Question(props: &QuestionProps) -> Html {
                 { icon(Icon::Down) }
             </button>
             if *is_open {
+                <div class="question__veil" onclick={done.reform(|_: MouseEvent| ())}></div>
                 <div class="question__sheet" role="group" aria-labelledby="question-title">
-                    <p class="question__title" id="question-title">{ "What do you want to know?" }</p>
+                    <p class="question__head">
+                        <span class="question__title" id="question-title">{ "What do you want to know?" }</span>
+                        <button type="button" class="question__close" aria-label="Close" data-testid="question-close"
+                            onclick={done.reform(|_: MouseEvent| ())}>{ icon(Icon::Clear) }</button>
+                    </p>
                     <ul>{ for all.iter().map(row) }</ul>
                 </div>
             }
@@ -138,7 +149,6 @@ fn asks(
         !matches!(field.kind, Kind::Choice(_) | Kind::YesNo)
             && !field.start_text(bench, bench.tape.unit()).is_empty()
     });
-    let names: Vec<String> =
-        sizes.take(MOST_NAMED).map(|field| field.label.to_lowercase()).collect();
+    let names: Vec<String> = sizes.take(MOST_NAMED).map(Field::in_line).collect();
     if names.is_empty() { String::new() } else { format!("asks {}", names.join(", ")) }
 }

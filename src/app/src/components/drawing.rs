@@ -1,6 +1,6 @@
 //! A scene of the core as a picture. Each role has its own line, fill or hatch.
 
-use reckoner_core::drawing::{Anchor, Item, Role, Scene, Shape, Size, Tag};
+use reckoner_core::drawing::{Anchor, Item, Outline, Role, Scene, Shape, Size, Tag};
 use reckoner_core::measure::Tape;
 use reckoner_core::sheet::{Field, Sheet};
 use yew::prelude::*;
@@ -39,6 +39,15 @@ pub(crate) fn drawing_of_sizes(scene: &Scene, tape: Tape, sizes: &Sizes) -> Html
     });
     let tags = html! { <g role="group" aria-label="Sizes on the drawing">{ for tags }</g> };
     figure(scene, tape, picture.collect(), Some(tags))
+}
+
+/// A picture that is too small to be read; what it shows is said beside it.
+pub(crate) fn outline(outline: &Outline) -> Html {
+    let area = outline.area;
+    let places = [area.left, area.top, area.width(), area.height()].map(number);
+    html! {
+        <svg class="outline" viewBox={places.join(" ")}>{ for outline.items.iter().map(|item| shape(item, None)) }</svg>
+    }
 }
 
 fn figure(scene: &Scene, tape: Tape, picture: Html, tags: Option<Html>) -> Html {

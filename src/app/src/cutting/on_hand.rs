@@ -39,7 +39,7 @@ pub(crate) fn OnHand(props: &OnHandProps) -> Html {
             question.ask(job.clone(), Ask::Become(Source::Scrap(at)), |_| {});
         });
         html! {
-            <button type="button" class="tool" aria-pressed={if is_chosen { "true" } else { "false" }}
+            <button type="button" class="tool hold" aria-pressed={if is_chosen { "true" } else { "false" }}
                 data-testid={format!("become-{at}")} {onclick}>
                 <span>{ name }{ ", " }{ long.map(|it| length(it, how.tape)) }</span>
             </button>

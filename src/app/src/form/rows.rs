@@ -170,7 +170,7 @@ fn count(at_hand: &AtHand, field: &'static Field, slot: Slot, at: usize, row: &L
         with_row(text, kind, at, |row| row.one_more(kind))
     });
     let count = match now {
-        _ if row.is_endless(field.kind) => "any".to_owned(),
+        _ if row.is_endless(field.kind) => "no limit".to_owned(),
         Some(now) => now.to_string(),
         None => row.count.clone(),
     };

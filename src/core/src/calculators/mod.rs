@@ -36,7 +36,8 @@ mod wet_gaps;
 
 pub use questions::{Found, find_questions};
 
-use crate::measure::text::Names;
+use crate::drawing::Outline;
+use crate::measure::text::{Names, NoNames};
 use crate::sheet::{
     Answer, Ask, Bench, Choice, Entries, Field, Figure, Kind, Row, Sheet, Start, Table, Value,
 };
@@ -266,13 +267,21 @@ impl Calculator {
         Sheet { echoes, refusals, answer, assumed }
     }
 
+    /// A picture of one of its questions, too small to be read: the drawing of our own example.
+    #[must_use]
+    pub fn outline(&self, question: &str, bench: &Bench) -> Option<Outline> {
+        let (field, _) = self.questions()?;
+        let entries = Entries::from_pairs([(field.id, question)]);
+        self.sheet(&entries, bench, &NoNames).answer?.drawing?.outline()
+    }
+
     /// The fields that are asked, given the choices made.
     pub fn asked<'a>(
         &'a self,
         entries: &'a Entries,
         bench: &'a Bench,
     ) -> impl Iterator<Item = &'static Field> + 'a {
-        let ask = Ask::new(self.fields, entries, bench, &crate::measure::text::NoNames);
+        let ask = Ask::new(self.fields, entries, bench, &NoNames);
         self.fields.iter().filter(move |field| ask.is_asked(field))
     }
 }

@@ -7,12 +7,14 @@
 mod board;
 mod draft;
 mod letters;
+mod outline;
 mod place;
 mod scene;
 mod sketch;
 
 pub use board::Board;
 pub use draft::Draft;
+pub use outline::Outline;
 pub use place::{LEFT_OUT, strokes};
 pub use scene::{
     Anchor, Area, Item, NARROWEST, Role, SCENE_WIDTH, Scene, Shape, Size, Tag, WIDEST,

@@ -46,14 +46,14 @@ impl Assumed {
     /// in part.
     #[must_use]
     pub fn line(&self) -> Option<String> {
-        let names: Vec<String> = self.fields().map(in_line).collect();
+        let names: Vec<String> = self.fields().map(Field::in_line).collect();
         not_yours(&names.iter().map(String::as_str).collect::<Vec<_>>())
     }
 
     /// For what leaves the page, such as a copy or paper: `from 2 example sizes: kerf, blade reach`.
     #[must_use]
     pub fn noted(&self) -> Option<String> {
-        let names: Vec<String> = self.fields().map(in_line).collect();
+        let names: Vec<String> = self.fields().map(Field::in_line).collect();
         let sizes = sizes(self.0.len(), "example ");
         (!self.is_empty()).then(|| format!("from {sizes}: {}", names.join(", ")))
     }
@@ -83,16 +83,17 @@ fn sizes(count: usize, which: &str) -> String {
     format!("{count} {which}{}", if count == 1 { "size" } else { "sizes" })
 }
 
-/// The label of a field within a sentence: `first mark`.
-fn in_line(field: &'static Field) -> String {
-    let mut letters = field.label.chars();
-    match letters.next() {
-        Some(first) => first.to_lowercase().chain(letters).collect(),
-        None => String::new(),
-    }
-}
-
 impl Field {
+    /// Its label within a sentence: `first mark`.
+    #[must_use]
+    pub fn in_line(&self) -> String {
+        let mut letters = self.label.chars();
+        match letters.next() {
+            Some(first) => first.to_lowercase().chain(letters).collect(),
+            None => String::new(),
+        }
+    }
+
     /// Whether what stands in a fresh form is an example of ours, which an answer would rest on.
     /// Nothing is none, nor is a question, nor what leaves the thing out.
     #[must_use]

@@ -399,6 +399,51 @@ fn our_example_of_every_question_has_room_for_all_its_numbers() {
     assert!(judged > 100, "only {judged}");
 }
 
+/// Questions whose answer has no drawing.
+const WITHOUT_PICTURE: &[(&str, &str)] = &[("screws", "hold"), ("screws", "buy")];
+
+/// Every question has a picture for the sheet of questions: its wood without a word, as large as it says it is.
+#[test]
+fn every_question_has_a_picture_without_writing() {
+    let (mut judged, mut without) = (0, Vec::new());
+    for calculator in calculators::ALL {
+        let Some((_, all)) = calculator.questions() else { continue };
+        for choice in all {
+            let what = format!("{} {}", calculator.slug, choice.id);
+            let Some(outline) = calculator.outline(choice.id, &Bench::default()) else {
+                without.push((calculator.slug, choice.id));
+                continue;
+            };
+            let written = outline.items.iter().find(|item| {
+                matches!(item.shape, Shape::Text(..))
+                    || matches!(item.role, Role::Dimension | Role::Leader)
+            });
+            assert_eq!(written, None, "{what}");
+            let area = outline.area;
+            assert!(area.width() > 20.0 && area.height() > 2.0, "{what}: {area:?}");
+            let places: Vec<_> =
+                outline.items.iter().flat_map(|it| strokes(&it.shape)).flatten().collect();
+            // Round things are drawn with sides.
+            let near = |a: f64, b: f64| (a - b).abs() < 1.0;
+            for (x, y) in &places {
+                let is_inside = *x > area.left - 0.01
+                    && *x < area.right + 0.01
+                    && *y > area.top - 0.01
+                    && *y < area.bottom + 0.01;
+                assert!(is_inside, "{what}: {x} {y} of {area:?}");
+            }
+            let is_full = places.iter().any(|(x, _)| near(*x, area.left))
+                && places.iter().any(|(x, _)| near(*x, area.right))
+                && places.iter().any(|(_, y)| near(*y, area.top))
+                && places.iter().any(|(_, y)| near(*y, area.bottom));
+            assert!(is_full, "{what}: {area:?} is more than is drawn");
+            judged += 1;
+        }
+    }
+    assert_eq!(without, WITHOUT_PICTURE);
+    assert!(judged > 35, "only {judged}");
+}
+
 /// Not a law: pictures to look at, in target/drawings.html.
 #[test]
 #[ignore = "writes pictures to look at"]

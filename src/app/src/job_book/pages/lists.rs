@@ -185,7 +185,7 @@ fn YardRow(props: &YardRowProps) -> Html {
                     { Stepper {
                         id: key,
                         name: format!("{name} × {}", board.length),
-                        count: board.quantity.map_or("any".to_owned(), |count| count.to_string()),
+                        count: board.quantity.map_or("no limit".to_owned(), |count| count.to_string()),
                         fewer: Some(fewer),
                         more: board.one_more().map(|_| counting(YardBoard::one_more)),
                     }.view() }

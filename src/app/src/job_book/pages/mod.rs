@@ -408,7 +408,7 @@ pub(super) fn add(open: &Open, form: &str, label: &str) -> Html {
     html! {
         <>
             { drafts::begun(open, form) }
-            <a class="tool add" href={open.at(&drafts::fresh_place(open, form))} data-testid={format!("add-{form}")}>{ label }</a>
+            <a class="tool add" href={open.at(&drafts::fresh_place(open, form))} data-testid={format!("add-{form}")}>{ icon(Icon::Plus) }<span>{ label }</span></a>
         </>
     }
 }

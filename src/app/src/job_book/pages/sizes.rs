@@ -2,6 +2,7 @@
 
 use reckoner_core::job::moved::mismatches;
 use reckoner_core::job::{Item, ItemId, Measure, Written, sketch};
+use reckoner_core::measure::text::{NoNames, parse};
 use yew::prelude::*;
 
 use super::attention::attention;
@@ -66,6 +67,8 @@ fn sketch_of(open: &Open) -> Html {
 fn one(open: &Open, id: ItemId, it: &Measure, is_apart: bool) -> Html {
     let state = open.reckoned.measure(id);
     let plan = match &it.written {
+        // What is one size and no formula stands beside the name already, until the tape says another.
+        Written::Formula(text) if it.as_cut.is_none() && is_one_size(text) => String::new(),
         Written::Formula(text) => text.clone(),
         Written::Linked(linked) => match open.book.job.item(linked.kept) {
             Some(kept) => format!("from {}", kept.name()),
@@ -93,4 +96,8 @@ fn one(open: &Open, id: ItemId, it: &Measure, is_apart: bool) -> Html {
             if let Some(words) = problem { <span class="row__problem">{ words }</span> }
         </>
     }
+}
+
+fn is_one_size(text: &str) -> bool {
+    parse(text, &NoNames).is_ok_and(|formula| formula.is_single())
 }
