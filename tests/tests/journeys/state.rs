@@ -74,3 +74,26 @@ fn a_changed_theme_is_there_after_a_reload() {
     let paper = app.script("return getComputedStyle(document.body).backgroundColor");
     assert_eq!(paper, "rgb(29, 32, 36)");
 }
+
+/// The address is written a moment after a key. A link that is tapped just then is followed, also where the app hears of
+/// the other page only after that moment.
+#[test]
+fn a_link_is_followed_while_the_address_is_still_to_be_written() {
+    let app = App::open_at(Screen::DESKTOP, "#/spacing");
+    app.wait_for("field-length");
+    app.script(
+        "const later = window.setTimeout;
+         window.held = [];
+         window.setTimeout = (what, moment, ...rest) =>
+             moment === 300 ? held.push(what) : later(what, moment, ...rest)",
+    );
+    app.tap("field-length");
+    app.type_keys("9");
+    app.wait_until("the address is still to be written", "return held.length > 0");
+    app.script(
+        "document.querySelector('[data-testid=home]').click();
+         for (const write of held) write()",
+    );
+    app.wait_for("home-spacing");
+    app.assert_quiet_console();
+}

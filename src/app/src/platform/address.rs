@@ -12,6 +12,8 @@ use super::{back, dom};
 thread_local! {
     /// What was written into the address last, on this visit.
     static WRITTEN: RefCell<Option<String>> = const { RefCell::new(None) };
+    /// The fragment of the page that is on the screen, as it was heard of or written last.
+    static HERE: RefCell<String> = const { RefCell::new(String::new()) };
     static FROM_HOME: Cell<bool> = const { Cell::new(false) };
 }
 
@@ -26,17 +28,19 @@ pub(crate) fn whole() -> String {
 }
 
 /// Writes another fragment into the address, without a step in the history and without anybody
-/// hearing of it.
+/// hearing of it; not where the address is that of another page already, which the app hears of a moment later.
 pub(crate) fn replace(shown: &str) {
     WRITTEN.set(Some(shown.to_owned()));
-    if back::is_leaving() {
+    if back::is_leaving() || HERE.with_borrow(|here| *here != fragment()) {
         return;
     }
     if let Ok(history) = window().history() {
         let state = history.state().unwrap_or(JsValue::NULL);
         // A browser may refuse too many changes a minute; the next one will do.
         drop(history.replace_state_with_url(&state, "", Some(shown)));
-        dom::set_look("place", &fragment());
+        let here = fragment();
+        dom::set_look("place", &here);
+        HERE.set(here);
     }
 }
 
@@ -48,6 +52,7 @@ pub(crate) fn tell_drawn(place: &str) {
 
 /// Writes what this visit wrote last into the address again, in another entry of its history.
 pub(super) fn write_again() {
+    HERE.set(fragment());
     if let Some(shown) = WRITTEN.with_borrow(Clone::clone) {
         replace(&shown);
     }
@@ -60,7 +65,9 @@ pub(crate) fn is_from_home() -> bool {
 
 /// Calls back when the user goes to another page of the app; not when Back stays on the page.
 pub(crate) fn on_change(call: impl Fn() + 'static) -> [EventListener; 2] {
+    HERE.set(fragment());
     let other = EventListener::new(&window(), "hashchange", move |event| {
+        HERE.set(fragment());
         if !back::is_of_this_visit() {
             let event: Option<&HashChangeEvent> = event.dyn_ref();
             let from = event.and_then(|event| Some(event.old_url().split_once('#')?.1.to_owned()));
