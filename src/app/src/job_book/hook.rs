@@ -242,13 +242,13 @@ impl OnPage {
             if batch.is_empty() && !is_new {
                 return Ok(());
             }
-            // A job that was never there is put there as it is on this page.
+            // A job that is not there is put there as it is on this page; into one that is, somebody else may have written.
             let whole = self.book().filter(|_| is_new);
             let sent = batch.len();
             let key = self.0.key.clone();
             let folded = shelf::change(&self.0.key, move |found| match whole {
-                Some(book) => put_whole(&book, &batch, &found),
-                None => fold_in(&key, &batch, &found),
+                Some(book) if found.stored.is_none() => put_whole(&book, &batch, &found),
+                _ => fold_in(&key, &batch, &found),
             })
             .await?;
             match folded {
