@@ -234,6 +234,8 @@ impl OnPage {
             self.take_form(key, at, typed.clone());
         }
         if !mine.is_empty() {
+            // Of what several pages left in this form, the page may have shown one before they got places of their own.
+            self.changed();
             shelf::tell(&self.0.key);
         }
     }
