@@ -75,16 +75,7 @@ impl Written {
             }
             (_, Written::YesNo(_)) | (Kind::YesNo, _) => None,
             (Kind::Choice(_) | Kind::Words(_) | Kind::LineOf(_), Written::Number(_)) => None,
-            (
-                Kind::Lengths
-                | Kind::OnHand
-                | Kind::Spans
-                | Kind::Sizes
-                | Kind::Pieces
-                | Kind::Prices
-                | Kind::Strip,
-                Written::List(items),
-            ) => items
+            (kind, Written::List(items)) if kind.is_list() => items
                 .iter()
                 .map(Written::typed)
                 .collect::<Option<Vec<String>>>()
@@ -99,13 +90,7 @@ fn wanted(kind: Kind) -> &'static str {
     match kind {
         Kind::YesNo => "true or false",
         Kind::Choice(_) | Kind::Words(_) | Kind::LineOf(_) => "a text",
-        Kind::Lengths
-        | Kind::OnHand
-        | Kind::Spans
-        | Kind::Sizes
-        | Kind::Pieces
-        | Kind::Prices
-        | Kind::Strip => "a text or a list of texts or numbers",
+        kind if kind.is_list() => "a text or a list of texts or numbers",
         _ => "a number or a text",
     }
 }

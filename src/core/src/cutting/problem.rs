@@ -165,6 +165,14 @@ pub struct Job {
     pub saw: SawRules,
 }
 
+impl Job {
+    /// A job that nothing is wanted of yet.
+    #[must_use]
+    pub fn of(sections: Vec<Section>, saw: SawRules) -> Job {
+        Job { sections, parts: Vec::new(), boards: Vec::new(), scraps: Vec::new(), saw }
+    }
+}
+
 /// What is wrong with a job, naming the part or the board.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum CutProblem {

@@ -79,6 +79,21 @@ impl Kind {
     pub const ZERO_UP: Kind = Kind::Length(Least::Zero);
     /// A length of more than zero, or nothing.
     pub const MAYBE_LENGTH: Kind = Kind::OptionalLength(Least::AboveZero);
+
+    /// Whether several things are written in it, one after the other.
+    #[must_use]
+    pub fn is_list(self) -> bool {
+        matches!(
+            self,
+            Kind::Lengths
+                | Kind::OnHand
+                | Kind::Spans
+                | Kind::Sizes
+                | Kind::Pieces
+                | Kind::Prices
+                | Kind::Strip
+        )
+    }
 }
 
 /// How small a length may be.

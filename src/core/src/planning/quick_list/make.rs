@@ -38,13 +38,7 @@ impl List {
             };
             sections.push(Section { id: section_id(*kind), wood: SECTION.into(), size });
         }
-        let mut job = Job {
-            sections,
-            parts: Vec::new(),
-            boards: Vec::new(),
-            scraps: Vec::new(),
-            saw: self.saw(unit)?,
-        };
+        let mut job = Job::of(sections, self.saw(unit)?);
         for (number, part) in (1_u32..).zip(&self.parts) {
             job.parts.push(Part {
                 id: format!("part {number}"),

@@ -185,13 +185,7 @@ impl Maker<'_> {
                 size,
             });
         }
-        let mut job = Job {
-            sections,
-            parts: Vec::new(),
-            boards: Vec::new(),
-            scraps: Vec::new(),
-            saw: self.saw(unit)?,
-        };
+        let mut job = Job::of(sections, self.saw(unit)?);
         let mut labels = Labels {
             unit,
             sections: self.kinds.iter().map(|kind| self.section_label(kind)).collect(),
