@@ -247,6 +247,9 @@ fn what_an_example_costs_is_in_pencil_until_it_is_the_persons() {
         ))
     };
     assert_eq!(is_pencil(&app, "answer-headline"), true);
+    let price = "[data-testid=shopping] .row__value";
+    let slant = format!("return getComputedStyle(document.querySelector('{price}')).fontStyle");
+    assert_eq!(app.script(&slant), "italic");
     app.tap("use-plan");
     app.wait_for("boards-cut");
     assert_eq!(is_pencil(&app, "answer-headline"), true);

@@ -149,13 +149,17 @@ impl Yard {
         let said = match (&changed, search.is_running()) {
             (Some(changed), _) => sentence(&changed.sentence, tape),
             (None, true) => "Planning without it.".into(),
-            (None, false) => html! {
-                <>
-                    { without_words(&self.job, &self.labels, board).map(|words| sentence(&words, tape)) }
-                    { "there is no plan. " }
-                    { self.why_not(search).map(|words| sentence(&words, tape)) }
-                </>
-            },
+            (None, false) => {
+                let why = self.why_not(search);
+                html! {
+                    <>
+                        { without_words(&self.job, &self.labels, board).map(|words| sentence(&words, tape)) }
+                        // Only what the planner has proved is said to be so.
+                        { if why.is_some() { "there is no plan. " } else { "no plan was found." } }
+                        { why.map(|words| sentence(&words, tape)) }
+                    </>
+                }
+            }
         };
         let take = plan.zip(search.job.as_ref()).map(|(plan, job)| {
             let without = Without {

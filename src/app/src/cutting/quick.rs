@@ -175,7 +175,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
                     if let Some(told) = told {
                         // By key: the boards of another plan are other boards, and do not move from where those stood.
                         <div key={format!("{} {}", searching.search.plan_number, searching.search.is_running())}>
-                            { whole(told, bench.tape, &all, &Beside::nothing(searching.search.is_running(), yard)) }
+                            { whole(told, bench.tape, &all, &Beside::nothing(searching.search.is_running(), yard, is_ours)) }
                         </div>
                         if let Some(list) = now.filter(|_| !searching.search.is_running()) {
                             <Comparison job={list.job.clone()} plan={told.plan.clone()} labels={list.labels.clone()} tape={bench.tape} />

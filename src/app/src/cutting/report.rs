@@ -66,17 +66,20 @@ pub(crate) struct Beside<'a> {
     pub(crate) is_running: bool,
     /// What can be asked of the yard.
     pub(crate) yard: Option<Yard>,
+    /// Whether it rests on sizes or prices of ours: what is to be bought is in pencil then.
+    pub(crate) is_ours: bool,
 }
 
 impl Beside<'_> {
     /// A plan that nothing was done of.
-    pub(crate) fn nothing(is_running: bool, yard: Option<Yard>) -> Beside<'static> {
+    pub(crate) fn nothing(is_running: bool, yard: Option<Yard>, is_ours: bool) -> Beside<'static> {
         Beside {
             board: &|_, _| Html::default(),
             offcut: &|_, _| Html::default(),
             is_bought: &|_| false,
             is_running,
             yard,
+            is_ours,
         }
     }
 
@@ -101,7 +104,7 @@ pub(crate) fn whole(told: &Told, tape: Tape, all: &UseStateHandle<bool>, beside:
     let mut boards = report.boards.iter().enumerate();
     let is_bought = boards.all(|(at, board)| beside.origin(at, board) != "to buy");
     html! {
-        <div class="plan" data-testid="plan">
+        <div class={classes!("plan", beside.is_ours.then_some("is-ours"))} data-testid="plan">
             { left_out(report) }
             <Buying of={told.job.clone()} report={told.report.clone()} {is_bought} {tape} yard={beside.yard.clone()} />
             <section class="plan__part" aria-label="Boards">

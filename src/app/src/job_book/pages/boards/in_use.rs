@@ -44,6 +44,7 @@ impl Page<'_> {
             is_bought: &is_bought,
             is_running: false,
             yard,
+            is_ours: is_on_ours(self.open),
         };
         let rest = html! {
             <>
@@ -59,7 +60,7 @@ impl Page<'_> {
                 Some(&labels),
                 told,
                 is_rack,
-                is_on_ours(self.open),
+                beside.is_ours,
                 tape,
                 trouble,
             ),

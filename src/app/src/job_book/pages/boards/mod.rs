@@ -359,13 +359,14 @@ impl Page<'_> {
         let to_do = to_do.filter(|_| !search.is_running() && !self.is_rack);
         let yard = to_do.and_then(|to_do| self.yard(wanted, to_do));
         let instead = no_plan(search, Some(&labels), tape);
+        let is_ours = pencil::is_on_ours(self.open);
         let rest = html! {
             <>
                 { progress(self.searching, Some(&labels), self.is_rack) }
                 if let Some(told) = told {
                     if !search.is_running() { { self.use_it(wanted, told) } }
                     { self.notes(wanted) }
-                    { whole(told, tape, all, &Beside::nothing(search.is_running(), yard)) }
+                    { whole(told, tape, all, &Beside::nothing(search.is_running(), yard, is_ours)) }
                     if let Some(job) = search.job.clone().filter(|_| !search.is_running() && !self.is_rack) {
                         <Comparison {job} plan={told.plan.clone()} labels={labels.clone()} {tape} />
                     }
@@ -373,15 +374,7 @@ impl Page<'_> {
             </>
         };
         Body {
-            headline: headline(
-                search,
-                Some(&labels),
-                told,
-                self.is_rack,
-                pencil::is_on_ours(self.open),
-                tape,
-                instead,
-            ),
+            headline: headline(search, Some(&labels), told, self.is_rack, is_ours, tape, instead),
             rest,
         }
     }
