@@ -75,18 +75,52 @@ fn a_changed_theme_is_there_after_a_reload() {
     assert_eq!(paper, "rgb(29, 32, 36)");
 }
 
-/// The address is written a moment after a key. A link that is tapped just then is followed, also where the app hears of
-/// the other page only after that moment.
-#[test]
-fn a_link_is_followed_while_the_address_is_still_to_be_written() {
-    let app = App::open_at(Screen::DESKTOP, "#/spacing");
-    app.wait_for("field-length");
+/// What would be written into the address waits in `held`.
+fn hold_the_address(app: &App) {
     app.script(
         "const later = window.setTimeout;
          window.held = [];
          window.setTimeout = (what, moment, ...rest) =>
              moment === 300 ? held.push(what) : later(what, moment, ...rest)",
     );
+}
+
+/// A browser that is started again opens a page by an address that is older than the last key.
+#[test]
+fn a_page_opened_by_an_older_address_goes_on_with_what_was_typed_over_it() {
+    let link = "#/spacing?length=40&unit=in";
+    let app = App::open_at(Screen::PHONE, "#/spacing");
+    app.go("#/");
+    app.go(link);
+    app.wait_for_value("field-length", "40");
+    app.wait_until("its address is written", "return location.hash.includes('mode=')");
+    let address = app.place();
+    hold_the_address(&app);
+    app.enter("length", &["4", "1"]);
+    app.wait_for_value("field-length", "41");
+    assert_eq!(app.place(), address);
+    let first = app.window();
+    let second = app.open_window();
+    app.turn_to(&first);
+    app.close_window();
+    app.turn_to(&second);
+    app.go(&address);
+    app.wait_for_value("field-length", "41");
+    app.wait_until("the address is written", "return location.hash.includes('length=41')");
+    // The link itself brings its own size again.
+    app.go("#/");
+    app.go(link);
+    app.wait_for_value("field-length", "40");
+    app.assert_quiet_console();
+}
+
+/// The address is written a moment after a key. A link that is tapped just then is followed, also where the app hears of
+/// the other page only after that moment.
+#[test]
+fn a_link_is_followed_while_the_address_is_still_to_be_written() {
+    let app = App::open_at(Screen::DESKTOP, "#/spacing");
+    app.wait_for("field-length");
+    hold_the_address(&app);
     app.tap("field-length");
     app.type_keys("9");
     app.wait_until("the address is still to be written", "return held.length > 0");

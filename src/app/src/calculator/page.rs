@@ -15,7 +15,7 @@ use crate::form::at_hand::{AtHand, KnownNames, use_at_hand};
 use crate::form::view::{asks, undo_and_redo};
 use crate::form::{Action, Form, Slot};
 use crate::platform::later::later;
-use crate::platform::{address, back, dom, sharing, speech, storage};
+use crate::platform::{address, dom, sharing, speech, storage};
 use crate::recent::LastAnswer;
 use crate::settings::{Aloud, Settings, with_units};
 use crate::{link, route, words};
@@ -44,16 +44,14 @@ impl Opening {
         let form = Form::new(calculator, self.entries.clone(), self.own.clone());
         form.kept_by(|entries| {
             storage::set(&storage::last_of(calculator.slug), &link::typed(entries));
-            let visit = back::begin_visit().map(|visit| visit.to_string());
-            let name = storage::visit_of(calculator.slug);
-            if visit != storage::get(&name) {
-                storage::set(&name, &visit.unwrap_or_default());
+            if !is_typed_over(calculator) {
+                storage::set(&storage::over_of(calculator.slug), &address::fragment());
             }
         })
     }
 
     /// What an address opens: its own entries, else those kept, else a fresh form. The address is written a moment after
-    /// the last key: a page that is loaded again before that goes on with what was typed in it.
+    /// the last key: a page that is loaded or started again before that goes on with what was typed over it.
     pub(crate) fn of(
         calculator: &'static Calculator,
         query: Option<&str>,
@@ -65,9 +63,7 @@ impl Opening {
         let Some(query) = query else {
             return Opening { entries: kept.unwrap_or_else(fresh), own: None, trouble: None };
         };
-        let visit = back::visit().map(|visit| visit.to_string());
-        let is_same = visit.is_some() && visit == storage::get(&storage::visit_of(calculator.slug));
-        if let (true, Some(kept)) = (is_same, &kept) {
+        if let (true, Some(kept)) = (is_typed_over(calculator), &kept) {
             return Opening { entries: kept.clone(), own: None, trouble: None };
         }
         match link::read(calculator, query) {
@@ -274,12 +270,23 @@ pub(crate) fn link_trouble(trouble: &UseStateHandle<Option<String>>) -> Html {
     }
 }
 
+/// Whether what is kept of a calculator was typed over the address that is here now.
+fn is_typed_over(calculator: &Calculator) -> bool {
+    storage::get(&storage::over_of(calculator.slug)).is_some_and(|over| over == address::fragment())
+}
+
 /// Keeps the entries in the address, a moment later.
 #[hook]
 pub(crate) fn use_address(calculator: &'static Calculator, entries: &Entries, bench: &Bench) {
     use_effect_with((entries.clone(), *bench), move |(entries, bench)| {
         let fragment = route::address(calculator.slug, &link::whole(calculator, entries, bench));
-        let rest = later(ADDRESS_REST, move || address::replace(&fragment));
+        let rest = later(ADDRESS_REST, move || {
+            let is_typed_over = is_typed_over(calculator);
+            address::replace(&fragment);
+            if is_typed_over {
+                storage::set(&storage::over_of(calculator.slug), &address::fragment());
+            }
+        });
         move || drop(rest)
     });
 }

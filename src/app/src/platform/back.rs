@@ -46,29 +46,9 @@ fn entry() -> Option<Entry> {
     Some((visit.parse().ok()?, is_second))
 }
 
-/// Whether the present entry is one of ours: somebody opened or typed something here before.
+/// Whether the present entry was made by [`use_back`]: somebody was here before.
 pub(super) fn is_known() -> bool {
     entry().is_some()
-}
-
-/// The visit that the present entry belongs to, also after a reload; `None` where nothing was opened or typed in it yet.
-pub(crate) fn visit() -> Option<u64> {
-    entry().map(|(visit, _)| visit)
-}
-
-/// The same; the entry is one of ours from now on. `None` where the browser refuses that.
-pub(crate) fn begin_visit() -> Option<u64> {
-    visit().or_else(|| {
-        let (history, now) = (window().history().ok()?, clock::now());
-        history.replace_state(&state(FIRST, now), "").ok()?;
-        SHOWN.set(Some((now, false)));
-        Some(now)
-    })
-}
-
-/// What an entry of a visit is marked with.
-fn state(place: &str, visit: u64) -> JsValue {
-    JsValue::from_str(&format!("{place} {visit}"))
 }
 
 /// Whether the present entry belongs to the visit that is on the screen. If not, its own is from now on.
@@ -123,9 +103,10 @@ fn hold() {
         Some((visit, false)) => visit,
         None => clock::now(),
     };
+    let state = |place: &str| JsValue::from_str(&format!("{place} {visit}"));
     // A browser may refuse too many changes a minute: Back then leaves the page at once.
-    if history.replace_state(&state(FIRST, visit), "").is_ok()
-        && history.push_state(&state(SECOND, visit), "").is_ok()
+    if history.replace_state(&state(FIRST), "").is_ok()
+        && history.push_state(&state(SECOND), "").is_ok()
     {
         SHOWN.set(Some((visit, true)));
     }

@@ -26,9 +26,9 @@ pub(crate) fn last_of(slug: &str) -> String {
     format!("last.{slug}")
 }
 
-/// The name of the visit in which those were typed.
-pub(crate) fn visit_of(slug: &str) -> String {
-    format!("visit.{slug}")
+/// The name of the fragment that those were typed over.
+pub(crate) fn over_of(slug: &str) -> String {
+    format!("over.{slug}")
 }
 
 /// The name of the dangers of a question that were read.
