@@ -75,7 +75,7 @@ impl Written {
             }
             (_, Written::YesNo(_)) | (Kind::YesNo, _) => None,
             (Kind::Choice(_) | Kind::Words(_) | Kind::LineOf(_), Written::Number(_)) => None,
-            (kind, Written::List(items)) if kind.is_list() => items
+            (kind, Written::List(items)) if kind.holds_several() => items
                 .iter()
                 .map(Written::typed)
                 .collect::<Option<Vec<String>>>()
@@ -90,7 +90,7 @@ fn wanted(kind: Kind) -> &'static str {
     match kind {
         Kind::YesNo => "true or false",
         Kind::Choice(_) | Kind::Words(_) | Kind::LineOf(_) => "a text",
-        kind if kind.is_list() => "a text or a list of texts or numbers",
+        kind if kind.holds_several() => "a text or a list of texts or numbers",
         _ => "a number or a text",
     }
 }

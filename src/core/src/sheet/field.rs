@@ -82,7 +82,7 @@ impl Kind {
 
     /// Whether several things are written in it, one after the other.
     #[must_use]
-    pub fn is_list(self) -> bool {
+    pub fn holds_several(self) -> bool {
         matches!(
             self,
             Kind::Lengths
