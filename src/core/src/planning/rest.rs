@@ -3,7 +3,7 @@
 use super::quick_list::board_name;
 use super::report::{How, worth_keeping};
 use super::ticking::counted;
-use super::wanted::Wanted;
+use super::wanted::{Wanted, cautions_of};
 use crate::cutting::{
     self, CrossSize, Done, DoneProblem, Ends, Scrap, Section, Source, replan_from,
 };
@@ -11,7 +11,7 @@ use crate::job::cut_labels::{Label, Labels, SectionLabel};
 use crate::job::{BoardState, ItemId, Job};
 use crate::measure::text::{NoNames, TextProblem, parse};
 use crate::measure::{Length, Tape};
-use crate::sheet::{Act, Caution, split_wide};
+use crate::sheet::split_wide;
 
 /// Why what is left of a quick list cannot be worked out.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -152,14 +152,8 @@ fn rest(
     let done = Done { bought, ..done.clone() };
     let job = replan_from(asked, &done).map_err(RestProblem::Done)?;
     let pieces = job.parts.iter().map(|part| part.quantity).collect();
-    Ok(Wanted {
-        job,
-        labels,
-        pieces,
-        left_out: Vec::new(),
-        notes: Vec::new(),
-        cautions: Caution::of(&[Act::SawAtStop]),
-    })
+    let cautions = cautions_of(&job);
+    Ok(Wanted { job, labels, pieces, left_out: Vec::new(), notes: Vec::new(), cautions })
 }
 
 /// A piece that is left of a board: its length, and its width where it is not the board's.
@@ -189,7 +183,7 @@ mod tests {
     use crate::job::{CutPlan, CutTicks, Item, Step};
     use crate::measure::{Unit, length};
     use crate::planning::quick_list::{QUICK_LIST, quick_list};
-    use crate::sheet::{Ask, Bench, Entries};
+    use crate::sheet::{Ask, Bench, Caution, Entries};
 
     /// Three slats of 1 3/4 from boards of 5 1/2, two of them planned on one strip of one board, in eighths of an inch; and what
     /// became of that board.
@@ -250,6 +244,8 @@ mod tests {
         let beside = strip("3 5/8 in board", "96", "3 5/8");
         assert_eq!(left(&rest), [strip("1 3/4 in board", "34 3/4", "1 3/4"), beside]);
         assert_eq!(rest.labels.sections.len(), rest.job.sections.len());
+        // It is ripped again, and that is said.
+        assert!(rest.cautions.contains(&Caution::Ripping), "{:?}", rest.cautions);
     }
 
     #[test]

@@ -10,8 +10,7 @@ use crate::cutting::{
 use crate::job::cut_labels::{Label, Labels, Money, SectionLabel};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, OutOfRange};
-use crate::planning::wanted::{Wanted, units};
-use crate::sheet::{Act, Caution};
+use crate::planning::wanted::{Wanted, cautions_of, units};
 
 impl List {
     pub(super) fn in_units(&self, unit: CommonUnit) -> Result<Wanted, OutOfRange> {
@@ -91,15 +90,11 @@ impl List {
         }
         Ok(Wanted {
             pieces: self.parts.iter().map(|part| part.count).collect(),
+            cautions: cautions_of(&job),
             job,
             labels,
             left_out: Vec::new(),
             notes: Vec::new(),
-            cautions: if self.rips() {
-                Caution::of(&[Act::Rip, Act::SawAtStop])
-            } else {
-                vec![Caution::DustAndNoise]
-            },
         })
     }
 

@@ -14,6 +14,13 @@ use crate::job::cut_labels::{Label, Labels, Money, SectionLabel};
 use crate::measure::{Length, OutOfRange};
 use crate::sheet::{Act, Bench, Caution, Sentence};
 
+/// The dangers of sawing what a job wants.
+pub(in crate::planning) fn cautions_of(job: &Job) -> Vec<Caution> {
+    let rip = job.saw.rip.is_some().then_some(Act::Rip);
+    let acts: Vec<Act> = rip.into_iter().chain([Act::SawAtStop]).collect();
+    Caution::of(&acts)
+}
+
 /// One wood in one thickness and width.
 struct Kind {
     wood: usize,
@@ -241,9 +248,7 @@ impl Maker<'_> {
         }
         let pieces = job.parts.iter().map(|part| part.quantity).collect();
         let job = with_spares(&job, self.options.spare_each, self.options.extra_percent);
-        let rip = job.saw.rip.is_some().then_some(Act::Rip);
-        let acts: Vec<Act> = rip.into_iter().chain([Act::SawAtStop]).collect();
-        let cautions = Caution::of(&acts);
+        let cautions = cautions_of(&job);
         Ok(Wanted { job, labels, pieces, left_out, notes, cautions })
     }
 

@@ -14,7 +14,7 @@ mod stock;
 mod tests;
 
 pub use again::{FromBoard, board_for};
-pub(super) use make::units;
+pub(super) use make::{cautions_of, units};
 pub(super) use options::{KEEP_FROM, end_trim, up_to_100};
 pub use options::{OPTIONS, Options, options, start_entries};
 pub use problem::{Named, Obstacle, WantedProblem};
