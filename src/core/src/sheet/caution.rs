@@ -317,3 +317,34 @@ impl Caution {
         cautions
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::Tape;
+
+    /// What saw manuals say in inches; by hand 6 in are 152.4 mm and 12 in 304.8: no tape says less.
+    #[test]
+    fn how_near_a_hand_may_come_is_said_on_the_tape_at_hand() {
+        let said = |caution: Caution, tape: Tape| {
+            format!("{} {}", caution.line().on(tape), caution.more().on(tape))
+        };
+        for (caution, inches, millimetres) in [
+            (Caution::Ripping, "hands 6 in from the blade", "hands 153 mm from the blade"),
+            (
+                Caution::SmallPiece,
+                "Narrower than 6 in or shorter than 12 in:",
+                "Narrower than 153 mm or shorter than 305 mm:",
+            ),
+            (Caution::SmallPiece, "within 6 in of the blade", "within 153 mm of the blade"),
+            (Caution::SmallPiece, "pieces under about 6 in on", "pieces under about 153 mm on"),
+            (Caution::StripAtFence, "within 6 in of the blade", "within 153 mm of the blade"),
+            (Caution::DeepCut, "About 1 in deeper", "About 25 mm deeper"),
+            (Caution::HandSaw, "about 1/4 in deeper", "about 6 mm deeper"),
+        ] {
+            assert!(said(caution, Tape::SIXTEENTHS).contains(inches), "{caution:?}: {inches}");
+            let metric = said(caution, Tape::Millimetres(0));
+            assert!(metric.contains(millimetres), "{caution:?}: {metric}");
+        }
+    }
+}

@@ -2,7 +2,9 @@
 
 use super::CALCULATOR;
 use crate::calculators::trial::{Trial, figure, find};
-use crate::sheet::{Answer, Value};
+use crate::measure::Tape;
+use crate::measure::text::NoNames;
+use crate::sheet::{Answer, Bench, Entries, Value};
 
 const TRIAL: Trial = Trial(&CALCULATOR);
 
@@ -79,6 +81,8 @@ fn end_grain_and_a_thick_top_are_said() {
     let end = [("into", "end"), ("receiver_thickness", "3")];
     TRIAL.check(&end, &[("enough", "2 1/2")]);
     TRIAL.check_note(&end, "End grain holds about half as well, and may split: go 1/2 in deeper.");
+    TRIAL.check_note(&end, "Enough thread in the receiver: 1 1/2 in.");
+    TRIAL.check_note(&[], "Enough thread in the receiver: 1 in.");
     TRIAL.check_note(
         &[("top_thickness", "2")],
         "Drive through the thinner piece into the thicker one if you can.",
@@ -120,6 +124,25 @@ fn pieces_that_no_screw_joins_are_refused() {
         "Use a bolt, or bore a wide hole to sink the head deeper.",
         &[],
     );
+}
+
+/// By hand: 3/32 in is 2.381 mm and 11/64 in 4.366 mm; a No. 8 shank, 0.164 in, is 4.166 mm; 2 in are 50.8 mm.
+#[test]
+fn beside_a_metric_tape_a_bit_says_how_wide_it_is() {
+    let bench = Bench { tape: Tape::Millimetres(0), ..Bench::default() };
+    let ask = |question: &str| {
+        let entries = Entries::from_pairs([("question", question)]);
+        CALCULATOR.sheet(&entries, &bench, &NoNames).answer.expect("an answer")
+    };
+    let pilot = ask("pilot");
+    let value = |id: &str| figure(&pilot, id).value.in_line(&bench);
+    assert_eq!(value("pilot_bit"), "3/32 in · 2.4 mm");
+    assert_eq!(value("clearance_bit"), "11/64 in · 4.4 mm");
+    assert_eq!(value("shank"), "4.2 mm");
+    let placing: Vec<String> =
+        ask("placing").notes.iter().map(|note| note.on(bench.tape)).collect();
+    let shop = "In the shop: about 51 mm from an end, or a pilot hole.";
+    assert!(placing.iter().any(|note| note == shop), "{placing:?}");
 }
 
 #[test]

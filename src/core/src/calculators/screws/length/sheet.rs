@@ -73,7 +73,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     laid.goods = vec![goods(input.screw, at_hand, None)];
     if let Some(enough) = answer.enough {
         laid.figures.push(ENOUGH.figure("with enough thread in the receiver", enough));
-        laid.notes.push(say!["Enough thread is ", answer.enough_thread, " in the receiver."]);
+        laid.notes.push(say!["Enough thread in the receiver: ", answer.enough_thread, "."]);
     }
     laid.figures.extend([
         THREAD_IN_RECEIVER
