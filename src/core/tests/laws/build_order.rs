@@ -1,7 +1,7 @@
 //! Build order: whatever the job, each piece is cut in one step, nothing is cut by a size that is
 //! measured later, no two steps wait for each other, and the same job has the same order.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use proptest::prelude::*;
 use reckoner_core::attention::attention;
