@@ -2,11 +2,11 @@
 
 use std::rc::Rc;
 
-use reckoner_core::cutting::{Job, Plan, Source};
+use reckoner_core::cutting::{CutKind, Job, Plan, Source};
 use reckoner_core::job::cut_labels::Labels;
 use reckoner_core::measure::Tape;
 use reckoner_core::planning::report::{
-    BatchCut, BoardCut, CutBatch, How, Keep, KeyLine, Order, OrderKind, Report, glance,
+    BatchCut, BoardCut, CutBatch, How, Keep, KeyLine, Order, Report, glance,
 };
 use yew::prelude::*;
 
@@ -182,19 +182,19 @@ fn order(it: &Order, tape: Tape) -> Html {
     }
 }
 
-fn kind(kind: OrderKind) -> &'static str {
+fn kind(kind: CutKind) -> &'static str {
     match kind {
-        OrderKind::Block => "Crosscut a block",
-        OrderKind::Clean => "Clean",
-        OrderKind::Rip => "Rip",
-        OrderKind::Resaw => "Resaw",
-        OrderKind::Crosscut => "Crosscut",
-        OrderKind::Trim => "Trim",
+        CutKind::Block => "Crosscut a block",
+        CutKind::Clean => "Clean",
+        CutKind::Rip => "Rip",
+        CutKind::Resaw => "Resaw",
+        CutKind::Crosscut => "Crosscut",
+        CutKind::Trim => "Trim",
     }
 }
 
 fn together(report: &Report, tape: Tape) -> Html {
-    let group = |title: &str, is_of: fn(OrderKind) -> bool| {
+    let group = |title: &str, is_of: fn(CutKind) -> bool| {
         let mut here = report.batches.iter().filter(|it| is_of(it.kind)).peekable();
         html! {
             if here.peek().is_some() {
@@ -207,8 +207,8 @@ fn together(report: &Report, tape: Tape) -> Html {
         if !report.batches.is_empty() {
             <section class="plan__part" aria-label="Cut together" data-testid="plan-batches">
                 <h2 class="part-title">{ "Set once, cut all that match" }</h2>
-                { group("Fence, by width and thickness", |kind| matches!(kind, OrderKind::Clean | OrderKind::Rip | OrderKind::Resaw)) }
-                { group("Stop block, by length", |kind| matches!(kind, OrderKind::Block | OrderKind::Crosscut | OrderKind::Trim)) }
+                { group("Fence, by width and thickness", |kind| matches!(kind, CutKind::Clean | CutKind::Rip | CutKind::Resaw)) }
+                { group("Stop block, by length", |kind| matches!(kind, CutKind::Block | CutKind::Crosscut | CutKind::Trim)) }
             </section>
         }
     }

@@ -14,7 +14,7 @@ mod without;
 pub use batches::{BatchCut, CutBatch};
 pub use money::{Compared, Proof, Spent, compare, proof, spent};
 pub use offcuts::Keep;
-pub use orders::{Order, OrderKind};
+pub use orders::Order;
 pub use rows::{RowCut, Stretch, What};
 pub use without::{Difference, LeftOver, difference, of_that_length, without, without_words};
 
