@@ -10,6 +10,7 @@ mod offcuts;
 mod orders;
 mod rows;
 mod without;
+mod work;
 
 pub use batches::{BatchCut, CutBatch};
 pub use money::{Compared, Proof, Spent, compare, proof, spent};
@@ -17,6 +18,7 @@ pub use offcuts::Keep;
 pub use orders::Order;
 pub use rows::{RowCut, Stretch, What};
 pub use without::{Difference, LeftOver, difference, of_that_length, without, without_words};
+pub use work::work;
 
 use crate::cutting::{CutBoard, Job, Layout, Plan, Source, StockView, Units};
 use crate::drawing::Scene;

@@ -283,8 +283,11 @@ fn settings_and_cuts_are_counted() {
     // A board as wide as both strips with their edge and kerf: 1/4 + 3 + 1/8 + 1 3/4. The last strip is what is left.
     job.sections[0].size = Some(CrossSize { width: 41, thickness: 12 });
     assert_eq!(told(&job, &plan), (5, 8));
-    // As thick as both layers and their kerf, and the last layer is.
+    // As thick as both layers and their kerf, and the last layer is. The other strip is as thick as the board.
     job.sections[0].size = Some(CrossSize { width: 41, thickness: 11 });
+    if let Layout::RipFirst(strips) = &mut plan.boards[0].layout {
+        strips[0].layers[0].thickness = 11;
+    }
     assert_eq!(told(&job, &plan), (5, 7));
     // One stop, one fence. The block, its edge, three parts.
     job.parts = vec![part("batten", "strip", 160, 3)];
@@ -292,6 +295,32 @@ fn settings_and_cuts_are_counted() {
     plan.boards[0].layout = Layout::CrosscutFirst(vec![block]);
     job.sections[0].size = Some(CrossSize { width: 74, thickness: 12 });
     assert_eq!(told(&job, &plan), (2, 5));
+}
+
+#[test]
+fn what_is_proved_of_the_work_is_said_and_what_is_only_found_as_such() {
+    let (job, plan, labels) = straight();
+    let told = |ties| work(&job, &plan, &labels, ties).expect("a plan of this job").to_string();
+    assert_eq!(told(None), "2 settings of fence and stop, 8 cuts.");
+    let mut ties = Ties { fewest_boards: true, fewest_settings: true, ..Ties::default() };
+    assert_eq!(
+        told(Some(ties)),
+        "2 settings of fence and stop, 8 cuts. No plan at this price does better on the boards to cut, then the \
+         settings. The best we found, not proved: the cuts, the longest offcut."
+    );
+    (ties.fewest_cuts, ties.longest_offcut) = (true, true);
+    assert_eq!(
+        told(Some(ties)),
+        "2 settings of fence and stop, 8 cuts. No plan at this price does better on the boards to cut, then the \
+         settings, then the cuts, then the longest offcut."
+    );
+    // Nothing is said of a rank before the ranks above it.
+    ties.fewest_boards = false;
+    assert_eq!(
+        told(Some(ties)),
+        "2 settings of fence and stop, 8 cuts. The best we found, not proved: the boards to cut, the settings, the \
+         cuts, the longest offcut."
+    );
 }
 
 #[test]
