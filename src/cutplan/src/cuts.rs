@@ -84,6 +84,12 @@ pub(crate) fn descend(
             best.iter().map(|pattern| (pattern.stock, Rc::new(used(pattern)))).collect();
         let reaches: Vec<Vec<u32>> =
             chosen.iter().map(|(_, form)| shape.reach_of(&form.bins)).collect();
+        let mut all = vec![0; shape.slots()];
+        for own in &reaches {
+            for (sum, own) in all.iter_mut().zip(own) {
+                *sum += own;
+            }
+        }
         for (at, (stock, form)) in chosen.iter().enumerate() {
             // What is alike was tried before.
             if chosen[..at].contains(&(*stock, Rc::clone(form))) {
@@ -91,14 +97,13 @@ pub(crate) fn descend(
             }
             let others = &model.stocks[*stock].forms;
             for other in shorter(form).into_iter().map(Rc::new).chain(others.iter().cloned()) {
-                if meter.work() > stop_at || !meter.tick(100 + 20 * chosen.len() as u64) {
+                let steps = 100 + (other.bins.len() * shape.slots()) as u64;
+                if meter.work() > stop_at || !meter.tick(steps) {
                     return;
                 }
                 let mut reach = shape.reach_of(&other.bins);
-                for own in reaches.iter().enumerate().filter(|own| own.0 != at).map(|own| own.1) {
-                    for (sum, own) in reach.iter_mut().zip(own) {
-                        *sum += own;
-                    }
+                for (reach, (all, own)) in reach.iter_mut().zip(all.iter().zip(&reaches[at])) {
+                    *reach += all - own;
                 }
                 if rows.is_refuted(&reach, &demands, meter) {
                     continue;
@@ -184,35 +189,41 @@ pub(crate) fn least(job: &Job, model: &Model, forced: &BTreeSet<Setting>, boards
         (true, false) => parts,
     };
     let mut strips = 0;
-    for (_, width) in forced.iter().filter(|it| it.0 == CutKind::Rip && !has_blocks) {
-        let Some(&most) = of_width.get(width).filter(|most| **most > 0) else { continue };
-        // Every part that no other strip and no whole board holds.
-        let load: i64 = (0..model.items.len())
-            .filter_map(|item| needs_width(model, item, *width).map(|weight| (item, weight)))
-            .map(|(item, weight)| weight * i64::from(model.items[item].demand))
-            .sum();
-        strips += u64::try_from((load + most - 1) / most).unwrap_or(0);
+    for (width, load) in only_widths(model) {
+        // A width that some plan does without takes no strip of it there.
+        let is_forced = !has_blocks && forced.contains(&(CutKind::Rip, width));
+        let most = of_width.get(&width).copied().filter(|most| is_forced && *most > 0);
+        if let Some(most) = most {
+            strips += u64::try_from((load + most - 1) / most).unwrap_or(0);
+        }
     }
     let cleaned = u64::from(strips > 0 && rip.is_some_and(|rip| rip.near_edge > 0));
     let left = if has_far_edge { 0 } else { boards };
     (parts - without) + trims * boards + strips.saturating_sub(left) + cleaned
 }
 
-/// The least weight of an item that is only ever cut from ripped strips of that width; `None` for others.
-fn needs_width(model: &Model, item: usize, width: i64) -> Option<i64> {
-    let mut least: Option<i64> = None;
+/// For each width: what the items weigh at least that are only ever cut from ripped strips of it.
+fn only_widths(model: &Model) -> BTreeMap<i64, i64> {
+    // For each item the one width of all its ways so far, if any, and its least weight.
+    let mut of_item: Vec<Option<(Option<i64>, i64)>> = vec![None; model.items.len()];
     for form in model.stocks.iter().flat_map(|stock| &stock.forms) {
         for bin in &form.bins {
-            let ways = &model.kinds[bin.kind].ways;
-            for way in ways.iter().filter(|way| way.item == item && way.weight <= bin.cap) {
-                match &form.make {
-                    Make::Strips(makes, true) if makes[bin.piece].width == width => {
-                        least = Some(least.map_or(way.weight, |known| known.min(way.weight)));
-                    }
-                    _ => return None,
-                }
+            let width = match &form.make {
+                Make::Strips(makes, true) => Some(makes[bin.piece].width),
+                _ => None,
+            };
+            for way in model.kinds[bin.kind].ways.iter().filter(|way| way.weight <= bin.cap) {
+                let known = of_item[way.item].get_or_insert((width, way.weight));
+                known.0 = known.0.filter(|known| Some(*known) == width);
+                known.1 = known.1.min(way.weight);
             }
         }
     }
-    least
+    let mut loads = BTreeMap::new();
+    for (item, known) in model.items.iter().zip(of_item) {
+        if let Some((Some(width), weight)) = known {
+            *loads.entry(width).or_insert(0) += weight * i64::from(item.demand);
+        }
+    }
+    loads
 }
