@@ -4,8 +4,8 @@
 //! its price times a large number plus one, scraps one. For fewer settings the same is asked of models in which less may be
 //! set ([`crate::settings`]). Fewer cuts are looked for from the best plan and from other choices of boards that tie
 //! ([`crate::cuts`]). Then the longest offcut: an offcut is one more part, as long as possible, and whether it still
-//! fits is one more question to bin completion; over all choices of boards that tie where boards are only cut to length,
-//! else for the strips of the plan. What is exact where it finishes says so.
+//! fits is one more question to bin completion; over all choices of boards that tie where each can be divided in one way only,
+//! as those that are cut to length, else for the strips of the plan. What is exact where it finishes says so.
 
 use std::collections::BTreeSet;
 use std::rc::Rc;
@@ -71,8 +71,10 @@ pub(crate) fn break_ties(job: &Job, solvers: &mut [Solver<'_>], meter: &mut Mete
     ties.longest_offcut &= ties.fewest_settings;
     for ((own, solver), (_, forced)) in tied.iter_mut().zip(&settings) {
         let judge = Judge { job, model: solver.model, base: &base };
+        let forms = || solver.model.stocks.iter().flat_map(|stock| &stock.forms);
         let is_simple = solver.model.stocks.iter().all(|stock| stock.forms.len() == 1);
-        if !is_simple {
+        let has_rows = forms().any(|form| form.bins.iter().any(|bin| bin.piece + bin.layer > 0));
+        if !is_simple || has_rows {
             own.fewer_cuts(solver, &judge, meter);
         }
         ties.longest_offcut &= own.longest_offcut(solver, &judge, is_simple, meter);
