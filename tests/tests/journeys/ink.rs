@@ -138,7 +138,7 @@ fn the_question_is_the_first_thing_and_a_sheet_has_them_all() {
         let app = App::open_at(screen, "#/screws");
         app.assert_on_first_screen("question");
         assert!(!app.shows("question-toe"));
-        let pictures = "return [...document.querySelectorAll('.question [aria-hidden=true] > .outline')]
+        let pictures = "return [...document.querySelectorAll('.question__picture > .outline')]
             .filter((it) => it.childElementCount > 2 && it.getBoundingClientRect().height > 30).length";
         assert_eq!(app.script(pictures), 0, "pictures that nobody sees");
         app.tap("question");
@@ -215,20 +215,28 @@ fn the_pill_has_the_picture_of_its_question_and_does_not_move_for_it() {
     app.go("#/spacing");
     app.wait_for_start();
     app.wait_for("question");
-    let place = "const box = document.querySelector('.question__now').getBoundingClientRect();
-                 return [box.x, box.y, box.width, document.querySelector('.question__pill').offsetHeight]";
-    let before = app.script(place);
     let drawn = "const it = document.querySelector('.question__small svg');
-                 return it && [it.outerHTML, getComputedStyle(it).visibility, it.closest('[aria-hidden]') !== null]";
-    app.wait_until("its picture", "return document.querySelector('.question__small svg') !== null");
+                 return it && [it.outerHTML, it.closest('[aria-hidden]') !== null]";
+    let is_there = "return document.querySelector('.question__small svg') !== null";
+    app.wait_until("its picture", is_there);
     let first = app.script(drawn);
-    assert_eq!(first[2], true, "a voice reads the question, not its picture");
-    assert_eq!(app.script(place), before);
+    assert_eq!(first[1], true, "a voice reads the question, not its picture");
+    let moved = app.script(
+        "const place = () => JSON.stringify(['.question__now', '.question__pill'].map((it) => document.querySelector(it).getBoundingClientRect()));
+         const picture = document.querySelector('.question__small svg');
+         const [beside, tall] = [place(), picture.getBoundingClientRect().height];
+         picture.style.display = 'none';
+         const before = place();
+         picture.style.display = '';
+         return [before === beside, tall]",
+    );
+    assert_eq!(moved[0], true, "what stands beside it moves when it comes");
+    assert!(moved[1].as_f64().is_some_and(|it| (10.0..40.0).contains(&it)), "{moved}");
     app.picture("question-pill");
     app.tap("question");
     app.tap("mode-slats");
     app.wait_until_gone("question-close");
-    app.wait_until("its picture", "return document.querySelector('.question__small svg') !== null");
+    app.wait_until("its picture", is_there);
     assert_ne!(app.script(drawn)[0], first[0], "the picture of the question before");
     app.assert_quiet_console();
 }
