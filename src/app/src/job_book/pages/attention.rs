@@ -5,7 +5,6 @@ use reckoner_core::job::rescue::may_float;
 use reckoner_core::job::{Item, ItemId};
 use yew::prelude::*;
 
-use super::chosen::use_chosen;
 use super::long_list::long_list;
 use super::moved::moved_list;
 use super::{Open, Shared, put_back};
@@ -178,9 +177,9 @@ fn Entry(props: &EntryProps) -> Html {
 #[component]
 fn Ways(props: &EntryProps) -> Html {
     let EntryProps { open: Shared(open), fact, .. } = props;
-    let held = use_chosen(Vec::<ItemId>::new);
+    let held = use_state_eq(Vec::<ItemId>::new);
     let job = &open.book.job;
-    let found = use_memo((props.open.clone(), fact.clone(), held.now()), {
+    let found = use_memo((props.open.clone(), fact.clone(), (*held).clone()), {
         |(Shared(open), fact, held)| {
             let (job, reckoned, bench) = (&open.book.job, &open.reckoned, &open.settings.bench);
             let all = ways(job, reckoned, bench, fact, held).into_iter().take(MOST_WAYS);
@@ -194,10 +193,17 @@ fn Ways(props: &EntryProps) -> Html {
     let floats = fact.trouble().map_or_else(Vec::new, |it| may_float(job, &open.reckoned, &it));
     let hold = |id: ItemId| {
         let name = job.item(id).map_or("", Item::name);
-        let is_held = held.now().contains(&id);
+        let is_held = held.contains(&id);
         let onclick = {
             let held = held.clone();
-            Callback::from(move |_: MouseEvent| held.toggle(&id))
+            Callback::from(move |_: MouseEvent| {
+                let mut now: Vec<ItemId> = (*held).clone();
+                match now.iter().position(|other| *other == id) {
+                    Some(at) => drop(now.remove(at)),
+                    None => now.push(id),
+                }
+                held.set(now);
+            })
         };
         html! {
             <button type="button" class="tool hold" data-testid={format!("hold-{name}")}

@@ -4,7 +4,6 @@ mod attention;
 mod boards;
 mod build;
 mod buy;
-mod chosen;
 mod codes;
 mod drafts;
 mod front;

@@ -5,7 +5,6 @@ use reckoner_core::job::own_size::{Spot, size_of, spots, standing};
 use reckoner_core::job::{Dimension, Item, ItemId};
 use yew::prelude::*;
 
-use super::chosen::use_chosen;
 use super::moved::moved_list;
 use super::{Open, Shared, bar, lost};
 use crate::components::icon::{Icon, icon};
@@ -72,27 +71,32 @@ fn Stands(props: &StandsProps) -> Html {
     let size = size_of(job, &open.reckoned, id, of);
     let all = size.map_or_else(Vec::new, |size| spots(job, &open.reckoned, size, id));
     let begun = Begun { open: open.clone(), place: format!("{}/{index}/{}", id.0, of.word()) };
-    let chosen = use_chosen(|| begun.read(&all));
+    let chosen = use_state_eq(|| begun.read(&all));
     let (Some(Item::Part(part)), Some(_)) = (job.item(id), size) else { return lost(open) };
     let back = open.at(&format!("piece/{}/{index}", id.0));
-    let step = standing(job, &open.reckoned, (id, index, of), &chosen.now());
+    let step = standing(job, &open.reckoned, (id, index, of), &chosen);
     let comes = step.and_then(|step| outcome(job, &open.reckoned, &open.settings.bench, &step));
     let put = {
         let (open, chosen, back) = (open.clone(), chosen.clone(), back.clone());
         let begun = begun.clone();
         Callback::from(move |_: MouseEvent| {
-            open.on_page.make(|job| standing(job, &open.reckoned, (id, index, of), &chosen.now()));
+            open.on_page.make(|job| standing(job, &open.reckoned, (id, index, of), &chosen));
             begun.write(&[]);
             address::go(&back);
         })
     };
     let spot = |it: &Spot| {
-        let is_in = chosen.now().contains(it);
+        let is_in = chosen.contains(it);
         let onclick = {
             let (chosen, it, begun) = (chosen.clone(), it.clone(), begun.clone());
             Callback::from(move |_: MouseEvent| {
-                chosen.toggle(&it);
-                begun.write(&chosen.now());
+                let mut now = (*chosen).clone();
+                match now.iter().position(|other| *other == it) {
+                    Some(at) => drop(now.remove(at)),
+                    None => now.push(it.clone()),
+                }
+                begun.write(&now);
+                chosen.set(now);
             })
         };
         html! {

@@ -8,7 +8,6 @@ use reckoner_formats::{Opened, OpenedJobs, SetAside};
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
-use super::chosen::use_chosen;
 use super::long_list::long_list;
 use crate::components::icon::{Icon, icon};
 use crate::job_book::book::{Book, Stored};
@@ -27,10 +26,9 @@ pub(super) struct Many {
 
 impl Many {
     /// The jobs that come in of those that are wanted, by their places, with their titles here.
-    fn coming(&self, wanted: Vec<usize>) -> Vec<(usize, String)> {
-        let wanted: BTreeSet<usize> = wanted.into_iter().collect();
-        let job = |at: usize| Some((at, self.opened.jobs.get(at)?.job.title.as_str()));
-        let chosen: Vec<(usize, &str)> = wanted.into_iter().filter_map(job).collect();
+    fn coming(&self, wanted: &BTreeSet<usize>) -> Vec<(usize, String)> {
+        let job = |at: &usize| Some((*at, self.opened.jobs.get(*at)?.job.title.as_str()));
+        let chosen: Vec<(usize, &str)> = wanted.iter().filter_map(job).collect();
         let here = self.here.iter().map(|it| it.title.as_str());
         let titles = titles(chosen.iter().map(|(_, title)| *title), here);
         chosen.into_iter().map(|(at, _)| at).zip(titles).collect()
@@ -72,7 +70,7 @@ pub(super) fn damaged(kind: &'static str, set_aside: &[SetAside]) -> Html {
 pub(super) fn TakeAll(props: &TakeAllProps) -> Html {
     let TakeAllProps { many, on_end } = props;
     let standings = use_memo(many.clone(), |many| standings(&many.opened.jobs, &many.here));
-    let wanted = use_chosen(|| -> Vec<usize> {
+    let wanted = use_state_eq(|| -> BTreeSet<usize> {
         let all = standings.iter().enumerate();
         all.filter(|(_, it)| it.is_wanted()).map(|(at, _)| at).collect()
     });
@@ -80,7 +78,7 @@ pub(super) fn TakeAll(props: &TakeAllProps) -> Html {
     // A second tap puts nothing there twice.
     let is_taking = use_mut_ref(|| false);
     let jobs = &many.opened.jobs;
-    let coming = many.coming(wanted.now());
+    let coming = many.coming(&wanted);
     let number = coming.len();
     let take = {
         let (many, wanted, trouble) = (many.clone(), wanted.clone(), trouble.clone());
@@ -89,7 +87,8 @@ pub(super) fn TakeAll(props: &TakeAllProps) -> Html {
             if is_taking.replace(true) {
                 return;
             }
-            let coming = many.coming(wanted.now());
+            // As they are at the tap: the choice before it may not be drawn yet.
+            let coming = many.coming(&wanted);
             let book = |(at, title): &(usize, String)| {
                 let it = many.opened.jobs.get(*at)?;
                 Some(Book::new(titled(&it.job, title)).stored())
@@ -121,7 +120,13 @@ pub(super) fn TakeAll(props: &TakeAllProps) -> Html {
             let title = place.and_then(|place| coming.get(place)).map(|(_, title)| title.as_str());
             let onclick = {
                 let wanted = wanted.clone();
-                Callback::from(move |_: MouseEvent| wanted.toggle(&at))
+                Callback::from(move |_: MouseEvent| {
+                    let mut now = (*wanted).clone();
+                    if !now.remove(&at) {
+                        now.insert(at);
+                    }
+                    wanted.set(now);
+                })
             };
             row(at, job, *standing, title, onclick)
         }
