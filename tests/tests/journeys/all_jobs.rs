@@ -40,7 +40,7 @@ fn choose(app: &App, file: &Path) {
     app.choose_file("[data-testid=open-file]", file);
 }
 
-fn jobs_on_the_shelf(app: &App) -> Vec<String> {
+pub(crate) fn jobs_on_the_shelf(app: &App) -> Vec<String> {
     app.go("#/jobs");
     app.wait_for("jobs");
     let names = app.script(
