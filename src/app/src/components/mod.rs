@@ -8,6 +8,7 @@ pub(crate) mod find;
 pub(crate) mod headline;
 pub(crate) mod icon;
 pub(crate) mod measure;
+pub(crate) mod not_kept;
 pub(crate) mod notes;
 pub(crate) mod sentence;
 pub(crate) mod stepper;
