@@ -294,5 +294,6 @@ fn the_guide_and_the_shoe_lie_on_the_side_that_was_chosen() {
         same(&real(Role::Fence), &guide);
         same(&real(Role::Ghost), &shoe);
         same(&real(Role::Kerf), &[6.0, 6.125]);
+        same(&real(Role::Waste), &[6.125, 11.25]);
     }
 }

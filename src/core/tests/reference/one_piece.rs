@@ -5,7 +5,7 @@
 use reckoner_core::attention::{Fact, attention};
 use reckoner_core::job::own_size::{Spot, size_of, spots, standing};
 use reckoner_core::job::{
-    CloseEnough, Dimension, Item, ItemId, Job, Part, PartSizes, Reckoned, Step,
+    CloseEnough, Dimension, Item, ItemId, Job, Measure, Part, PartSizes, Reckoned, Step,
 };
 use reckoner_core::sheet::Bench;
 
@@ -182,4 +182,22 @@ fn what_was_typed_of_a_piece_stays_when_its_tick_is_taken_back() {
     job.make(&back).expect("no other");
     assert!(!named(&job, "rail").1.piece(0).is_cut());
     assert_eq!(named(&job, "rail").1.piece(0).tape(Dimension::Length), Some("36 7/8"));
+}
+
+/// A size that is measured on the real thing, and was: 39 7/8. The piece of 39 3/4 has a size of its own where it stands, and
+/// that is known: nobody has to measure it, and what was noted of the other is not said of it.
+#[test]
+fn the_size_of_one_piece_does_not_wait_for_a_measurement() {
+    let Item::Measure(size) = planned("inside", "40") else { panic!("a size") };
+    let (as_cut, note) = (Some("39 7/8".to_owned()), "between the legs".to_owned());
+    let mut job = job(vec![
+        Item::Measure(Measure { wait: true, as_cut, note, ..size }),
+        part("shelf", "2", ["3/4", "11", "inside"]),
+        part("cleat", "2", ["3/4", "1", "inside"]),
+    ]);
+    cut(&mut job, "shelf", 0, Some((Dimension::Length, "39 3/4")));
+    stands(&mut job, "shelf", 0, Dimension::Length, &["at cleat 1"]);
+    let own = job.measures().into_iter().find(|(_, it)| it.name == "inside 1").expect("its size");
+    assert_eq!((own.1.wait, own.1.note.as_str()), (false, ""));
+    assert_eq!(value(&job, "inside 1"), inches("39 3/4"));
 }
