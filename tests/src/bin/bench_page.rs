@@ -85,6 +85,9 @@ fn key_to_paint() -> BTreeMap<String, Vec<f64>> {
                 pages.insert(words(&app));
             }
             app.slow_down(1);
+            // What was typed is kept, and the next visit begins with our example again.
+            app.tap("key-close");
+            app.tap("start-fresh");
             app.go("");
             app.wait_for_start();
         }
@@ -99,16 +102,18 @@ fn key_to_paint() -> BTreeMap<String, Vec<f64>> {
 
 /// Opens the form and goes on to the first field that brings up the keys; whether there is one.
 fn open_a_number(app: &App) -> bool {
-    app.tap("go-through");
     for _ in 0..MOST_LOOKS {
         if app.shows(KEYS[0]) {
             return true;
         }
-        sleep(BETWEEN_LOOKS);
-        // Some begin with a choice.
-        if !app.shows(KEYS[0]) && app.shows("field-next") {
-            app.tap("field-next");
+        // Some have the keys out from the start, some begin with a choice.
+        for way in ["field-next", "go-through"] {
+            if app.shows(way) {
+                app.tap(way);
+                break;
+            }
         }
+        sleep(BETWEEN_LOOKS);
     }
     false
 }
