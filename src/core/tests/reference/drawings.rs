@@ -285,6 +285,7 @@ fn the_guide_and_the_shoe_lie_on_the_side_that_was_chosen() {
                 ("guide_on", on),
             ],
         );
+        assert_eq!(scene.words, ["block: guide; dashed: shoe; hatched: waste"]);
         let kept = rects(&scene, Role::Wood)[0];
         let scale = kept[2] / 6.0;
         let real = |role: Role| {
