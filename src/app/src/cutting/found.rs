@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use reckoner_core::job::cut_labels::Labels;
 use reckoner_core::measure::Tape;
-use reckoner_core::planning::report::{Proof, proof};
+use reckoner_core::planning::report::{Proof, left_out_words, proof};
 use yew::prelude::*;
 
 use super::hook::Searching;
@@ -60,11 +60,21 @@ fn figure(
     let (figure, rest) = if is_rack {
         let left: u32 = report.left_out.iter().map(|(_, count)| *count).sum();
         let figure = match left {
+            0 if !told.left_out.is_empty() => "All other pieces".to_owned(),
             0 => "All pieces".to_owned(),
             1 => "1 piece short".to_owned(),
             left => format!("{left} pieces short"),
         };
-        (figure.into(), rack_words(search).into())
+        let left_out = left_out_words(&told.left_out);
+        (
+            figure.into(),
+            html! {
+                <>
+                    { rack_words(search) }
+                    if let Some(words) = left_out { <span data-testid="rack-left-out">{ sentence(&words, tape) }</span> }
+                </>
+            },
+        )
     } else {
         let words = proof(labels, told.plan.cost_cents, search.bound_cents, &told.left_out);
         (
@@ -73,7 +83,7 @@ fn figure(
                 <>
                     <span data-testid="to-buy">{ sentence(&report.headline(), tape) }</span>
                     <span class="headline__proof" data-testid="proof">{ sentence(&words.sentence, tape) }</span>
-                    <span class="headline__from">{ why(search) }</span>
+                    <span class="headline__from" data-testid="vouched">{ why(search) }</span>
                 </>
             },
         )
@@ -96,17 +106,19 @@ fn rack_words(search: &Search) -> &'static str {
     match (&search.stage, search.is_proved) {
         (Stage::Running, _) => "still looking for more",
         (Stage::Kept, _) => "as much as the rack gave when it was planned",
-        (_, true) => "proved: the rack gives no more than this",
+        (_, true) => {
+            "the rack gives no more than this: the planner ruled out every other way, and no second check went over that"
+        }
         (_, false) => "more may be possible",
     }
 }
 
 /// Why the plan is as good as it is said to be, or why it is not known.
-fn why(search: &Search) -> &'static str {
+pub(super) fn why(search: &Search) -> &'static str {
     match (&search.stage, search.is_proved) {
         (Stage::Running | Stage::Kept, _) => "",
         (_, true) if search.is_checked => "The proof was worked out again by a second check.",
-        (_, true) => "The planner went through every cheaper choice of boards.",
+        (_, true) => "The planner ruled out every cheaper way. No second check went over that.",
         (Stage::Stopped, _) => "You stopped it. Planning again may find a cheaper one.",
         (Stage::OutOfTime, _) => "Stopped after a minute, to spare the battery.",
         (Stage::Failed(_), _) => "The planner did not finish.",
