@@ -161,7 +161,7 @@ fn act() -> impl Strategy<Value = Act> {
         3 => (0..3_usize, 1..=MOST).prop_map(|(part, n)| Act::Count(part, n)),
         2 => (piece(), 0..3_usize, prop::option::weighted(0.8, size()))
             .prop_map(|((part, at), of, n)| Act::Tape(part, at, of, n)),
-        4 => any::<(prop::sample::Index, prop::sample::Index)>().prop_map(|(a, b)| Act::TakeWay(a, b)),
+        7 => any::<(prop::sample::Index, prop::sample::Index)>().prop_map(|(a, b)| Act::TakeWay(a, b)),
         1 => any::<prop::sample::Index>().prop_map(Act::LookAgain),
         1 => Just(Act::Undo),
     ]
@@ -580,7 +580,7 @@ fn the_list_holds_exactly_what_is_off_and_a_way_out_ends_its_entry() {
     let Seen { off, ways, left, planned, beyond, beyond_ways, rail, apart } = &seen;
     let all = [off, ways, left, planned, beyond, rail, apart];
     let counts = all.map(Cell::get);
-    assert!(counts.iter().all(|count| *count > cases), "judged too seldom: {counts:?}");
+    assert!(counts.iter().all(|count| *count > cases / 3), "judged too seldom: {counts:?}");
     assert!(beyond_ways.get() > 9, "ways for too many: {}", beyond_ways.get());
     println!(
         "off, ways taken, left, cut and not planned again, too many, rails off, apart: {counts:?}"
