@@ -310,3 +310,33 @@ fn pieces_are_drawn_to_scale_longest_first_under_their_boards() {
     app.wait_for("this-step");
     app.assert_quiet_console();
 }
+
+/// The demo as it stands, in the middle of the work: its long rails are cut at 41, and the one at the thin leg is then wanted
+/// at 41 1/16.
+#[test]
+fn the_thin_leg_of_the_demo_says_which_cut_rail_is_to_be_looked_at() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.tap("open-demo");
+    app.wait_for("front");
+    app.tap("open-leg 2");
+    app.tap("own-size");
+    app.wait_for("stands");
+    // Its own size is what the tape says, not what all of them were planned at.
+    app.wait_for_words("moved", "three and three sixteenths");
+    app.wait_for_words("moved", "new, as it was cut");
+    app.tap("spot-at long rail, upper 1");
+    app.wait_for_words("moved", "pieces of it are cut: look at them below");
+    app.wait_for_words("then-look-at", "long rail, upper with leg 2 1");
+    app.assert_no_sideways_scroll();
+    app.assert_accessible();
+    app.picture("stands-in-work");
+    app.tap("stands-there");
+    app.section("front");
+    app.wait_for("trouble-long rail, upper with leg 2 1");
+    app.wait_for_words("picture", "Look at long rail, upper with leg 2 1");
+    let left =
+        app.script("return document.querySelectorAll('[data-testid=\"left-leg 2\"]').length");
+    assert_eq!(left, 1, "what is left as it is is told once");
+    app.picture("front-after-it-stands");
+    app.assert_quiet_console();
+}

@@ -95,6 +95,9 @@ fn List(props: &ListProps) -> Html {
     let count = count as usize;
     let first = page.saturating_mul(ON_A_PAGE);
     let last = first.saturating_add(ON_A_PAGE).min(count);
+    // Those that are cut beyond what is wanted stand at the end.
+    let beyond =
+        (count..part.pieces.len()).filter(|index| last == count && part.piece(*index).is_cut());
     let row = |index: usize| {
         let number = index.saturating_add(1);
         html! {
@@ -116,7 +119,7 @@ fn List(props: &ListProps) -> Html {
     html! {
         <section class="pieces" aria-label="Pieces" data-testid="pieces">
             <h2 class="job__title">{ format!("Pieces: {} of {count} cut", sizes.done) }</h2>
-            <ul class="rows">{ for (first..last).map(row) }</ul>
+            <ul class="rows">{ for (first..last).chain(beyond).map(row) }</ul>
             if count > ON_A_PAGE {
                 <div class="adds">
                     if *page > 0 { { turn(page.saturating_sub(1), "Pieces before".to_owned(), "pieces-before") } }
@@ -162,6 +165,7 @@ fn sizes_of(open: &Open, piece: &Piece) -> Html {
 fn badge(fact: &Fact) -> Html {
     let words = match fact {
         Fact::NotRecorded { .. } => "size not recorded",
+        Fact::NotWanted { .. } => "not wanted any more",
         fact => fact.lean().unwrap_or("cannot be read"),
     };
     html! { <span class="badge is-short">{ words }</span> }
@@ -258,6 +262,7 @@ fn verdict(open: &Open, id: ItemId, index: usize, piece: &Piece) -> &'static str
         PieceState::Cut => match facts().next() {
             None => "as wanted",
             Some(Fact::NotRecorded { .. }) => "size not recorded",
+            Some(Fact::NotWanted { .. }) => "not wanted any more",
             Some(fact) => fact.lean().unwrap_or("look at it"),
         },
     }
