@@ -307,7 +307,8 @@ fn letter(part: usize) -> String {
 }
 
 fn cautions(job: &Job, plan: &Plan, labels: &Labels) -> Option<Vec<Caution>> {
-    let mut acts = vec![Act::Saw];
+    // Its list of batches sets a stop for every length.
+    let mut acts = vec![Act::SawAtStop];
     for cut in &plan.boards {
         match &cut.layout {
             Layout::Crosscut(_) => {}

@@ -133,10 +133,16 @@ fn a_board_cut_to_length_from_the_left_end() {
         (rack.section.as_str(), rack.length.as_str(), rack.width.as_str(), rack.sawn_ends),
         ("2x10", "6 7/8 in", "9 1/4 in", true)
     );
-    // Short pieces, and what is in the dust and the wood of every cut.
+    // Short pieces, the stop of the batches, and what is in the dust and the wood of every cut.
     assert_eq!(
         report.cautions,
-        [Caution::SmallPiece, Caution::DustAndNoise, Caution::TreatedWood, Caution::Reclaimed]
+        [
+            Caution::SmallPiece,
+            Caution::StopBlock,
+            Caution::DustAndNoise,
+            Caution::TreatedWood,
+            Caution::Reclaimed
+        ]
     );
 }
 
