@@ -12,7 +12,7 @@ use crate::job::{
     RackBoard, Reckoned, Round, Saw, Screw, Sketch, Step, Written, YardBoard,
 };
 use crate::measure::text::Quantity;
-use crate::measure::{Length, Tape};
+use crate::measure::Tape;
 use crate::sheet::{Bench, Side};
 
 /// What is cut and is not the size wanted.
