@@ -4,6 +4,7 @@ pub(crate) mod choice;
 pub(crate) mod device_line;
 pub(crate) mod drawing;
 pub(crate) mod field;
+pub(crate) mod find;
 pub(crate) mod headline;
 pub(crate) mod icon;
 pub(crate) mod measure;

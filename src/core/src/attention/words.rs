@@ -69,13 +69,18 @@ impl Fact {
     #[must_use]
     pub fn about(&self, job: &Job) -> String {
         match self {
-            Fact::Off { part, pieces, .. } | Fact::NotRecorded { part, pieces } => {
-                pieces_of(job, *part, pieces)
-            }
+            Fact::Off { part, pieces, .. }
+            | Fact::NotRecorded { part, pieces }
+            | Fact::NotWanted { part, pieces } => pieces_of(job, *part, pieces),
             Fact::Unread { item, piece: Some(piece), .. } => pieces_of(job, *item, &[*piece]),
             Fact::Plan { .. } => "The plan in use".to_owned(),
             Fact::NotKept(_) => "This job is not kept".to_owned(),
-            fact => fact.item().map_or_else(String::new, |id| name(job, id)),
+            fact => fact.item().map_or_else(String::new, |id| match job.item(id) {
+                Some(Item::RackBoard(board)) if board.name.trim().is_empty() => {
+                    board.section.clone()
+                }
+                _ => name(job, id),
+            }),
         }
     }
 
@@ -104,6 +109,7 @@ impl Fact {
             Fact::NotRecorded { .. } | Fact::SizeNotRecorded { .. } => {
                 say!["cut, and the size was not recorded."]
             }
+            Fact::NotWanted { .. } => say!["cut, and not wanted any more."],
             Fact::Apart(it) => say![
                 "must match: ",
                 name(job, it.least.0),
@@ -146,7 +152,9 @@ impl Fact {
     #[must_use]
     pub fn many(&self) -> usize {
         match self {
-            Fact::Off { pieces, .. } | Fact::NotRecorded { pieces, .. } => pieces.len(),
+            Fact::Off { pieces, .. }
+            | Fact::NotRecorded { pieces, .. }
+            | Fact::NotWanted { pieces, .. } => pieces.len(),
             _ => 1,
         }
     }
@@ -170,6 +178,14 @@ impl Fact {
             Does::GiveWay(size, to) => say!["Let ", name(job, size), " be ", to],
             Does::Leave if is_one => say!["Leave it as it is"],
             Does::Leave => say!["Leave them as they are"],
+            Does::TakePlace if is_one => say!["It takes the place of one that is to be cut"],
+            Does::TakePlace => say!["They take the places of some that are to be cut"],
+            Does::ToRack if is_one => say!["It goes on the rack"],
+            Does::ToRack => say!["They go on the rack"],
+            Does::WantAgain if is_one => say!["It is wanted after all"],
+            Does::WantAgain => say!["They are wanted after all"],
+            Does::Scrap if is_one => say!["It is scrap"],
+            Does::Scrap => say!["They are scrap"],
             Does::TakePlan if is_one => say!["It was cut at the size wanted now"],
             Does::TakePlan => say!["They were cut at the size wanted now"],
             Does::ToSmallest => match self {

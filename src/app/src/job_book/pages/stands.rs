@@ -5,6 +5,7 @@ use reckoner_core::job::own_size::{Spot, size_of, spots, standing};
 use reckoner_core::job::{Dimension, Item, ItemId};
 use yew::prelude::*;
 
+use super::attention::then_look_at;
 use super::moved::moved_list;
 use super::{Open, Shared, bar, lost};
 use crate::components::icon::{Icon, icon};
@@ -115,7 +116,10 @@ fn Stands(props: &StandsProps) -> Html {
                     { format!("Tap every place where this one piece stands. There its own {} counts; the others keep theirs.", of.word()) }
                 </p>
                 <ul class="rows">{ for all.iter().map(spot) }</ul>
-                if let Some(comes) = &comes { { moved_list(open, &comes.job, &comes.moves, &comes.parts) } }
+                if let Some(comes) = &comes {
+                    { moved_list(open, &comes.job, &comes.moves, &comes.parts) }
+                    { then_look_at(comes) }
+                }
                 <div class="adds">
                     <button type="button" class="tool tool--main" data-testid="stands-there" disabled={comes.is_none()} onclick={put}>
                         { "It stands there" }
