@@ -19,3 +19,4 @@ pub use cost::cost;
 pub use facts::{Attention, Fact, NotKept, attention, close_enough};
 pub use looks::Looks;
 pub use ways::{Does, MOST_RESCUES, Outcome, Way, cutting_again, looking_again, outcome, ways};
+pub use words::refused;

@@ -40,16 +40,18 @@ fn apart(is: Length, wanted: Length) -> Length {
     (is - wanted).map_or(Length::ZERO, Length::abs)
 }
 
+/// Why something is not kept by the device, and what that means, after "not kept: ".
+#[must_use]
+pub fn refused(why: &str) -> String {
+    format!("{why}. It stays usable on this page, and keeping it is tried again.")
+}
+
 impl NotKept {
     /// Why, and what that means, after "not kept: ".
     fn sentence(&self) -> Sentence {
         const SAVE: &str = " Save it as a file before you close the page.";
         match self {
-            NotKept::Refused(why) => say![
-                why.clone(),
-                ". It stays usable on this page, and keeping it is tried again.",
-                SAVE
-            ],
+            NotKept::Refused(why) => say![refused(why), SAVE],
             NotKept::Unreadable(why) => say![why.clone(), SAVE],
             NotKept::TakenOff => say![
                 "taken off this device. It stays usable on this page, and what you change goes in when you put it \

@@ -3,11 +3,14 @@
 use std::rc::Rc;
 
 use reckoner_core::attention::{Fact, cutting_again};
+use reckoner_core::job::bars::Bars;
+use reckoner_core::job::sketch::Look;
 use reckoner_core::job::{Dimension, Item, ItemId, Part, PartSizes, Piece, PieceState};
 use yew::prelude::*;
 
 use super::attention::of_piece;
 use super::{Open, Shared, bar};
+use crate::components::drawing::outline;
 use crate::components::icon::{Icon, icon};
 use crate::components::measure::length as length_view;
 use crate::form::at_hand::{KnownNames, use_at_hand};
@@ -59,6 +62,15 @@ fn tick(open: &Open, id: ItemId, part: &Part, index: usize, count: usize) -> Htm
             data-testid={format!("tick-{}-{number}", part.name)} {onclick}>
             if is_cut && is_off { { "!" } } else if is_cut { { icon(Icon::Tick) } } else { { number } }
         </button>
+    }
+}
+
+/// A piece to scale, beside its words.
+pub(super) fn to_scale(bars: &Bars, it: &PartSizes, look: Look, is_ours: bool) -> Html {
+    html! {
+        if let Some(bar) = bars.bar(it, look, is_ours) {
+            <span class="to-scale" aria-hidden="true">{ outline(&bar) }</span>
+        }
     }
 }
 
