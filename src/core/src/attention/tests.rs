@@ -11,8 +11,8 @@ use crate::job::{
     CloseEnough, Dimension, Dimensions, Item, ItemId, Job, Kept, Match, Measure, Part, Piece,
     RackBoard, Reckoned, Round, Saw, Screw, Sketch, Step, Written, YardBoard,
 };
-use crate::measure::text::Quantity;
 use crate::measure::Tape;
+use crate::measure::text::Quantity;
 use crate::sheet::{Bench, Side};
 
 /// What is cut and is not the size wanted.
@@ -229,7 +229,7 @@ fn a_piece_that_is_cut_and_not_wanted_any_more_is_not_counted_and_not_lost() {
         let reckoned = Reckoned::of(&fewer, &bench);
         assert_eq!(reckoned.part(id).map(|it| it.done), Some(0));
         let fact = Fact::NotWanted { part: id, pieces: vec![2] };
-        assert_eq!(facts(&fewer), [fact.clone()]);
+        assert_eq!(facts(&fewer), std::slice::from_ref(&fact));
         assert_eq!(fact.about(&fewer), "rail 3");
         let said = fact.sentence(&fewer).on(Tape::SIXTEENTHS);
         assert_eq!(said, "cut, and not wanted any more.");
