@@ -11,8 +11,8 @@ use crate::job::{
     CloseEnough, Dimension, Dimensions, Item, ItemId, Job, Kept, Match, Measure, Part, Piece,
     RackBoard, Reckoned, Round, Saw, Screw, Sketch, Step, Written, YardBoard,
 };
-use crate::measure::text::Quantity;
 use crate::measure::Tape;
+use crate::measure::text::Quantity;
 use crate::sheet::{Bench, Side};
 
 /// What is cut and is not the size wanted.
