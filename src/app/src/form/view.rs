@@ -93,7 +93,7 @@ fn keypad(at_hand: &AtHand) -> Option<Html> {
     let on_event = at_hand.keys.clone();
     Some(html! {
         <Keypad key="the keypad" {set} is_left_handed={at_hand.settings.hand == Hand::Left}
-            is_last={at_hand.beside(slot, Way::Next).is_none()} {letters} {names} {on_event} />
+            is_last={at_hand.is_end(slot, Way::Next)} {letters} {names} {on_event} />
     })
 }
 

@@ -76,9 +76,12 @@ fn ItemPage(props: &ItemPageProps) -> Html {
     let is_unfolded = use_state_eq(|| false);
     let was_unfolded = use_mut_ref(|| false);
     let is_ours = new.is_ours();
+    // Typed over, it is an example no more, and the way through them goes on from here.
+    let was_ours = *use_memo((), |()| is_ours);
     let manner = Manner {
         folded: folded(form, id.is_none(), &entries, *is_unfolded || *was_unfolded.borrow()),
         ours: id.filter(|_| is_ours).map(|id| (pencil_fields(form), pencil::confirming(open, id))),
+        walk: id.filter(|_| was_ours).map(|id| (pencil_fields(form), pencil::onward(open, id))),
         list: sections_field(form).map(|field| (field, section_list(open, &texts, field))),
     };
     let has_more = !manner.folded.is_empty();
@@ -98,6 +101,14 @@ fn ItemPage(props: &ItemPageProps) -> Html {
         KnownNames { list: names, job: None },
         manner,
     );
+    {
+        let (at_hand, with_keys) = (at_hand.clone(), open.with_keys.clone());
+        use_effect_with((), move |()| {
+            if with_keys.take() {
+                at_hand.go_to_ours();
+            }
+        });
+    }
     let unfold = Callback::from(move |_: MouseEvent| is_unfolded.set(true));
     let title = if id.is_some() { new.name().to_owned() } else { form.asks().title.to_owned() };
     let is_keying = at_hand.is_keying();
