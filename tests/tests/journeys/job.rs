@@ -131,6 +131,8 @@ fn one_thin_leg_moves_the_rail_that_it_stands_at_and_no_other() {
     app.wait_for("answer-headline");
     app.enter("thickness", &["3", "page-16", "3/16", "close"]);
     app.wait_for_words("trouble-leg 2", "too thin");
+    app.wait_for_words("answer-headline", "Thickness wanted");
+    app.picture("piece-thin");
     app.tap("own-size");
     app.wait_for("stands");
     app.assert_no_sideways_scroll();

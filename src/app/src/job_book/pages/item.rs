@@ -61,7 +61,12 @@ fn ItemPage(props: &ItemPageProps) -> Html {
     // The job as it was when the page was opened: what moves is told against it.
     let at_first = use_memo((), |()| open.reckoned.clone());
     let entries = texts.entries().clone();
-    let new = item(job, open, form, id, &entries);
+    // What it comes to is what the job has, where another window wrote in the same field.
+    let mut in_job = entries.clone();
+    for (field, now) in drafts::in_the_job(open, place) {
+        in_job.set(&field, now);
+    }
+    let new = item(job, open, form, id, &in_job);
     let trial = id.filter(|id| job.item(*id).is_some_and(|stands| *stands != new)).and_then(|id| {
         let mut trial = job.clone();
         trial.make(&Step::new("", vec![job.replacing(id, new.clone())])).ok()?;
@@ -118,6 +123,7 @@ fn ItemPage(props: &ItemPageProps) -> Html {
             <main class="bench">
                 <section class="answer" aria-label="What it comes to">
                     if form == Form::Measure { { headline(open, id, &reckoned) } }
+                    { drafts::offers(open, place) }
                     if let Some(id) = id.filter(|_| form == Form::Part) { { pieces::list(open, id) } }
                     if let Some(id) = id.filter(|_| form == Form::Measure) {
                         { pencil::held(open, id) }

@@ -231,7 +231,7 @@ fn JobPage(props: &JobPageProps) -> Html {
     };
     use_newest(open.as_ref());
     match &open {
-        Some(open) => html! { <>{ inside(open, rest) }{ drafts::left(open) }{ trouble }</> },
+        Some(open) => html! { <>{ inside(open, rest) }{ drafts::left(open, rest) }{ trouble }</> },
         None => html! {
             // As wide as the page that comes.
             <div class="page page--job">
