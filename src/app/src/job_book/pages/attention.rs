@@ -290,8 +290,7 @@ fn way_out(open: &Open, fact: &Fact, way: &Way, comes: Option<&Outcome>) -> Html
                     { moved_list(open, &comes.job, &comes.moves, &comes.parts) }
                 }
                 if !comes.brings.is_empty() {
-                    <p class="attention__ways">{ "Then look at: " }
-                        { comes.brings.iter().map(|it| it.about(&comes.job)).collect::<Vec<_>>().join(", ") }{ "." }
+                    <p class="attention__ways">{ "Then look at: " }{ comes.then_look_at() }{ "." }
                     </p>
                 }
             }
