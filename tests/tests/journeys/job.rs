@@ -253,3 +253,24 @@ fn the_demo_stands_in_the_middle_of_the_work() {
         app.assert_quiet_console();
     }
 }
+
+/// What is bought is not told as to buy; of a plan that fits the job no longer nothing is claimed.
+#[test]
+fn the_boards_of_the_demo_say_what_is_bought_and_claim_no_more_than_is_so() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.tap("open-demo");
+    app.wait_for("front");
+    app.section("boards");
+    app.wait_for_words("shopping", "bought");
+    app.wait_for("proof");
+    app.picture("demo-boards");
+    app.section("sizes");
+    app.tap("item-overall length");
+    app.enter("formula", &["5", "0", "close"]);
+    app.tap("back");
+    app.section("boards");
+    app.wait_for_words("attention", "no longer fits the job");
+    app.picture("demo-boards-moved");
+    assert!(!app.shows("proof"), "{}", app.text("proof"));
+    app.assert_quiet_console();
+}
