@@ -102,6 +102,9 @@ fn has_place(field: &Field) -> bool {
     !matches!(field.kind, Kind::LineOf(_))
 }
 
+/// Longest name that stands on one line of a chip on a phone, in characters.
+const ON_A_LINE: usize = 12;
+
 /// Whether the form is of a calculator, whose sizes are chips on a phone.
 fn is_calculator(at_hand: &AtHand) -> bool {
     listed(at_hand.form.calculator().slug).is_some()
@@ -154,6 +157,7 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
             "field",
             is_long.then_some("is-long"),
             (!is_long && !is_words && is_calculator(at_hand)).then_some("is-chip"),
+            (field.label.chars().count() > ON_A_LINE).then_some("is-long-name"),
             is_empty.then_some("is-empty"),
             is_formula.then_some("is-formula"),
             list.is_some().then_some("has-list"),
