@@ -3,7 +3,7 @@
 use reckoner_core::measure::text::{Shown, Written};
 use reckoner_core::sheet::{Assumed, Bench, Face, Figure, face};
 
-/// A figure in one line: `Fence: 3 3/8 in, 1/64 under (fence to near tooth), from 1 example
+/// A figure in one line: `Fence: 3 3/8 in, and 1/64 more (fence to near tooth), from 1 example
 /// size: kerf`.
 #[must_use]
 pub fn to_copy(figure: &Figure, bench: &Bench, assumed: &Assumed) -> String {

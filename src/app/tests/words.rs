@@ -49,13 +49,16 @@ fn a_figure_is_copied_with_its_name_and_reference() {
     assert_eq!(to_copy(&fence("3 3/8"), &bench, &ink()), "Fence: 3 3/8 in (fence to near tooth)");
     assert_eq!(
         to_copy(&fence("3 25/64"), &bench, &ink()),
-        "Fence: 3 3/8 in, 1/64 under (fence to near tooth)"
+        "Fence: 3 3/8 in, and 1/64 more (fence to near tooth)"
     );
     assert_eq!(
         to_copy(&fence("3 13/32"), &bench, &ink()),
         "Fence: midway between 3 3/8 and 3 7/16 in (fence to near tooth)"
     );
-    assert_eq!(to_copy(&marks(), &bench, &ink()), "Mark: 4 in; 10 in, 1/64 under (from left end)");
+    assert_eq!(
+        to_copy(&marks(), &bench, &ink()),
+        "Mark: 4 in; 10 in, and 1/64 more (from left end)"
+    );
     let strips = Figure { id: "n", label: "Strips", from: "", value: 4_u32.into() };
     assert_eq!(to_copy(&strips, &bench, &ink()), "Strips: 4");
 }
@@ -69,7 +72,7 @@ fn a_voice_says_the_words_of_one_mark() {
     );
     assert_eq!(
         to_say(&marks(), &bench, 1, &ink()),
-        "Mark: ten inches, one sixty-fourth under, from left end."
+        "Mark: ten inches, and one sixty-fourth more, from left end."
     );
 }
 

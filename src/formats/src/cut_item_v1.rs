@@ -25,6 +25,7 @@ pub(crate) const CUT_PLAN: &[Field] = &[
     must("pieces", Kind::List(&U32, MOST_CUT_LINES), "Wanted of each part, without spares."),
     must("cut", Kind::Record(CUT), "What was asked, and the plan."),
     must("bound_cents", I64, ""),
+    may("paid_cents", I64, "What boards cost that were bought by the plans before this one."),
 ];
 
 const LABELS: Kind = Kind::List(&Kind::Record(LABEL), MOST_CUT_LINES);
@@ -67,6 +68,7 @@ pub(crate) fn write_cut_plan(out: &mut Fields, it: &CutPlan) {
     out.list(&it.pieces, |w, count| w.int(*count));
     out.value(Some(()), |w, ()| write_cut_into(w, &it.asked, &it.plan));
     out.int(it.bound_cents);
+    out.maybe_int((it.paid_cents != 0).then_some(it.paid_cents));
 }
 
 /// Reads a plan, and checks it against its own job, like any plan of the search.
@@ -96,6 +98,7 @@ pub(crate) fn read_cut_plan(it: &mut Record, faults: &Faults) -> Option<CutPlan>
     let pieces = it.list(|value| value.int());
     let cut = it.next().map(|value| read_cut(value.raw));
     let bound_cents: i64 = it.int();
+    let paid_cents: i64 = it.maybe_int().unwrap_or(0);
     let (asked, plan) = cut?.map_err(|problem| said(&problem.to_string())).ok()?;
     if asked.validate().is_err() {
         said("the job of this plan cannot be planned");
@@ -119,12 +122,15 @@ pub(crate) fn read_cut_plan(it: &mut Record, faults: &Faults) -> Option<CutPlan>
     if !(0..=plan.cost_cents).contains(&bound_cents) {
         said("the bound of this plan is out of range");
     }
+    if paid_cents < 0 {
+        said("what was paid before this plan is less than nothing");
+    }
     let money = match each {
         None => Money::Cents,
         Some(each) => Money::Wood { each: each? },
     };
     let labels = Labels { unit, sections, parts, boards, scraps, money };
-    Some(CutPlan { title, is_list, entries, asked, labels, pieces, plan, bound_cents })
+    Some(CutPlan { title, is_list, entries, asked, labels, pieces, plan, bound_cents, paid_cents })
 }
 
 fn labels(it: &mut Record) -> Vec<Label> {

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 
 use reckoner_core::job::{
     Item, ItemId, Job, MOST_MEASURES, MOST_NAME, MOST_OTHERS, MOST_PARTS, MOST_PIECES_OF_JOB,
-    check_name,
+    check_name, visible_title,
 };
 use reckoner_core::measure::Unit;
 
@@ -214,8 +214,10 @@ pub fn open_job(text: &str) -> Result<Opened, OpenProblem> {
     }
     let items = member(file, "items").filter(|raw| raw.starts_with('['));
     let items = items.ok_or(OpenProblem::NotAJob)?;
-    let title = text_of("title");
-    let title = if title.trim().is_empty() { "Untitled" } else { title.trim() };
+    let title = match visible_title(&text_of("title")) {
+        title if title.is_empty() => "Untitled".to_owned(),
+        title => title,
+    };
     let unit = if text_of("unit") == "mm" { Unit::Millimetre } else { Unit::Inch };
     let mut reading = Reading::default();
     for (number, raw) in (1..).zip(elements(items)) {

@@ -27,6 +27,7 @@ fn plan(boards: &str) -> CutPlan {
         entries: entries.map(|(id, text)| (id.to_owned(), text.to_owned())).to_vec(),
         pieces: wanted.pieces,
         bound_cents: cost_cents,
+        paid_cents: 1_485,
         plan: Plan {
             boards: vec![
                 CutBoard { source: Source::Board(0), layout: board },
@@ -42,7 +43,9 @@ fn plan(boards: &str) -> CutPlan {
 
 fn job(plan: CutPlan) -> Job {
     let mut job = Job::new("rails", Unit::Inch);
-    job.make(&job.keeping_plan(plan)).expect("a fresh job");
+    // As it stands after another one, with what that one paid.
+    let kept = job.adding(0, Item::CutPlan(Box::new(plan)));
+    job.make(&Step::new("keep", vec![kept])).expect("a fresh job");
     let ticks = CutTicks {
         plan: ItemId(1),
         boards: vec![
@@ -70,9 +73,10 @@ fn a_plan_and_its_ticks_come_back_as_they_were() {
 #[test]
 fn a_damaged_plan_is_set_aside_and_the_rest_opens() {
     let whole: Value = serde_json::from_str(&write_job(&job(plan("96 at 10.90")))).expect("json");
-    let damage: [(&str, Value, &str); 8] = [
+    let damage: [(&str, Value, &str); 9] = [
         ("/items/0/per_inch", json!(0), "unit"),
         ("/items/0/bound_cents", json!(999_999), "bound"),
+        ("/items/0/paid_cents", json!(-1), "paid"),
         ("/items/0/parts", json!([]), "name"),
         ("/items/0/pieces", json!([1]), "missing"),
         ("/items/0/cut/plan/boards/0/crosscut/1/at", json!(5), "does not keep"),
@@ -85,7 +89,7 @@ fn a_damaged_plan_is_set_aside_and_the_rest_opens() {
         match file.pointer_mut(place) {
             Some(there) => *there = value,
             None => {
-                file["items"][0]["wood_for_a_cent"] = value;
+                file["items"][0][place.trim_start_matches("/items/0/")] = value;
             }
         }
         let opened = open_job(&file.to_string()).expect("a job");

@@ -159,6 +159,9 @@ fn names_that_cannot_be_seen_or_told_apart_lose_no_item() {
     assert_eq!(opened.set_aside, []);
     let names: Vec<_> = opened.job.items().map(|(_, item)| item.name().to_owned()).collect();
     assert_eq!(names, ["leg", "leg", "leg", "gel", "no name 5", "can"]);
+    let mut named = file(json!([]));
+    named["title"] = json!(" \u{202e}hcneb\u{200b} ");
+    assert_eq!(open_job(&named.to_string()).expect("opens").job.title, "hcneb");
 }
 
 #[test]

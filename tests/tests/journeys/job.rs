@@ -222,7 +222,8 @@ fn the_demo_stands_in_the_middle_of_the_work() {
             "return document.querySelector('[data-testid=picture] [role=img]').getAttribute('aria-label')",
         );
         assert!(words.as_str().is_some_and(|it| it.contains("wrong: leg 2")), "{words}");
-        app.wait_for_words("next", "Go on with the work");
+        // The boards are bought; the oil is not.
+        app.wait_for_words("next", "Buy everything");
         app.assert_no_sideways_scroll();
         app.assert_accessible();
         app.picture(&format!("front-{}", screen.width));
@@ -241,13 +242,19 @@ fn the_demo_stands_in_the_middle_of_the_work() {
             ("boards-so-far", "boards"),
             ("pieces-so-far", "parts"),
             ("money", "to-buy"),
-            ("next", "build"),
+            ("next", "to-buy"),
         ] {
             app.tap(way);
             app.wait_for(there);
             app.script("history.back()");
             app.wait_for("front");
         }
+        // The build order says the same next, and what wants looking at.
+        app.section("build");
+        app.wait_for_words("this-step", "Buy everything");
+        app.wait_for_words("attention", "too thin");
+        app.script("history.back(); history.back()");
+        app.wait_for("front");
         app.tap("open-leg 2");
         app.wait_for("own-size");
         app.assert_quiet_console();

@@ -322,6 +322,30 @@ fn what_cannot_be_read_stays_as_it_is_typed() {
     app.assert_quiet_console();
 }
 
+/// A mark of direction and one of no width: the part and the job say so, and what was typed stays as it was typed.
+#[test]
+fn a_name_that_cannot_be_seen_is_told_and_not_changed() {
+    let app = demo();
+    app.section("parts");
+    app.tap("item-long rail, upper");
+    app.tap("field-name");
+    app.type_keys("\u{202e}\u{200b}");
+    app.script("document.activeElement.blur()");
+    app.wait_for_words("problem-name", "cannot be seen");
+    let typed = app.script("return document.querySelector('[data-testid=field-name]').value");
+    let typed = typed.as_str().expect("a text").to_owned();
+    assert!(typed.contains('\u{202e}'), "{typed:?}");
+    app.reload();
+    app.wait_for_start();
+    app.wait_for_value("field-name", &typed);
+    app.section("front");
+    app.tap("job-title");
+    app.type_keys("\u{202e}");
+    app.script("document.activeElement.blur()");
+    app.wait_for_words("problem-job-title", "cannot be seen");
+    app.assert_quiet_console();
+}
+
 /// What is typed beside the jobs: the title of a reckoning that is to be kept, and a text that was pasted.
 #[test]
 fn a_title_and_a_pasted_text_are_there_again() {

@@ -285,6 +285,8 @@ fn from_the_rack_alone_nothing_is_bought_and_what_is_short_is_told() {
     let headline = app.text("answer-headline");
     // Neither posts nor a dowel are on the rack.
     assert!(headline.contains("From the rack") && headline.contains("pieces short"), "{headline}");
+    // What waits for a size was not planned, and that stands beside what is claimed.
+    assert!(app.text("rack-left-out").contains("long rail, shelf"), "{headline}");
     assert!(app.shows("board-1"));
     assert!(app.text("shopping").contains("Nothing"), "{}", app.text("shopping"));
     app.assert_quiet_console();

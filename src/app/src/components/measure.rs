@@ -47,7 +47,7 @@ pub(crate) fn marks(shown: &Shown) -> Html {
     }
 }
 
-/// What is left over beside the mark, in words: `about 1/64 under`.
+/// What is left over beside the mark, in words: `and about 1/64 more`.
 pub(crate) fn left_over(shown: &Shown) -> Html {
     // The voice has heard it with the mark.
     html! { <span class="lean" aria-hidden="true">{ &shown.in_words }</span> }

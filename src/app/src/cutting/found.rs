@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use reckoner_core::job::cut_labels::Labels;
 use reckoner_core::measure::Tape;
-use reckoner_core::planning::report::{Proof, proof};
+use reckoner_core::planning::report::{Proof, left_out_words, proof};
 use yew::prelude::*;
 
 use super::hook::Searching;
@@ -60,11 +60,21 @@ fn figure(
     let (figure, rest) = if is_rack {
         let left: u32 = report.left_out.iter().map(|(_, count)| *count).sum();
         let figure = match left {
+            0 if !told.left_out.is_empty() => "All other pieces".to_owned(),
             0 => "All pieces".to_owned(),
             1 => "1 piece short".to_owned(),
             left => format!("{left} pieces short"),
         };
-        (figure.into(), rack_words(search).into())
+        let left_out = left_out_words(&told.left_out);
+        (
+            figure.into(),
+            html! {
+                <>
+                    { rack_words(search) }
+                    if let Some(words) = left_out { <span data-testid="rack-left-out">{ sentence(&words, tape) }</span> }
+                </>
+            },
+        )
     } else {
         let words = proof(labels, told.plan.cost_cents, search.bound_cents, &told.left_out);
         (

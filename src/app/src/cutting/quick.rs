@@ -203,6 +203,7 @@ fn keep_as_job(list: &List, search: &Search, settings: &Settings, entries: &Entr
         pieces: list.pieces.clone(),
         plan: (*plan).clone(),
         bound_cents: search.bound_cents,
+        paid_cents: 0,
     };
     let unit = settings.bench.tape.unit();
     let onclick = {

@@ -8,7 +8,7 @@
 use form_urlencoded::Serializer;
 use reckoner_core::calculators::{self, Calculator};
 use reckoner_core::job::{
-    Change, Item, ItemId, Job, Kept, MOST_NAME, MOST_PIECES, PartSizes, Reckoned, Step,
+    Change, Item, ItemId, Job, Kept, MOST_PIECES, PartSizes, Reckoned, Step, check_title,
 };
 use reckoner_core::sheet::{Ask, Bench, Entries, Sheet};
 use reckoner_formats::{read_step, write_step};
@@ -180,15 +180,6 @@ impl Note {
 pub fn written_at(text: &str) -> u64 {
     let at = text.strip_prefix("at=").and_then(|rest| rest.split('&').next());
     at.and_then(|at| at.parse().ok()).unwrap_or(0)
-}
-
-/// A title without the spaces around it; `None` for what is none.
-#[must_use]
-pub fn bare_title(text: &str) -> Option<&str> {
-    let text = text.trim();
-    let is_long = text.chars().nth(MOST_NAME).is_some();
-    let is_one = !text.is_empty() && !is_long && !text.chars().any(char::is_control);
-    is_one.then_some(text)
 }
 
 /// What a form writes into.
@@ -383,7 +374,7 @@ fn unreadable<'a>(
     mine: &[&'a str],
     typed: &Entries,
 ) -> Vec<&'a str> {
-    let title_is_wrong = |field: &str| bare_title(typed.text(field).unwrap_or_default()).is_none();
+    let title_is_wrong = |field: &str| check_title(typed.text(field).unwrap_or_default()).is_err();
     let sheet = |entries: &Entries| -> Option<Sheet> {
         match place {
             Place::Title | Place::KeptTitle(_) => None,

@@ -49,9 +49,9 @@ async fn a_fraction_is_stacked_for_the_eye_and_words_for_a_voice() {
     let spoken = headline.query_selector(".voice").expect("a query").expect("words");
     assert_eq!(
         spoken.text_content().as_deref(),
-        Some("three and three eighths inches, one sixty-fourth under")
+        Some("three and three eighths inches, and one sixty-fourth more")
     );
-    assert!(app.text("answer-headline").contains("1/64 under"));
+    assert!(app.text("answer-headline").contains("and 1/64 more"));
     assert_eq!(app.exact("answer-headline"), "3 25/64 in");
 }
 

@@ -4,7 +4,7 @@ use core::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::cuts::cuts;
-use super::waits::waits;
+use super::waits::{in_a_row, waits};
 use crate::attention::Attention;
 use crate::cutting;
 use crate::job::{Change, Dimension, Item, ItemId, Job, Kept, PartSizes, Reckoned, Step};
@@ -12,7 +12,7 @@ use crate::measure::Length;
 use crate::sheet::{Act, Bench, Caution};
 use crate::to_buy::{InTheWay, Source, ToBuy, to_buy};
 
-/// What kind of work a step is, in the order of the work.
+/// What kind of work a step is, in the order of the work; a step that waits for one of a later kind comes after it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Stage {
     /// The boards are planned.
@@ -123,7 +123,7 @@ impl BuildOrder {
     }
 }
 
-/// The steps before they are put in a row: by stage, largest setting first, then by rank or name.
+/// The steps before they wait for each other: by stage, largest setting first, then by rank or name.
 pub(super) type Drafts = BTreeMap<(Stage, Reverse<Option<Length>>, String), BuildStep>;
 
 /// The step of a stage at a setting, begun anew where there is none yet.
@@ -167,7 +167,7 @@ pub fn build_order(
     }
     let mut steps: Vec<BuildStep> = all.into_values().collect();
     waits(job, reckoned, attention, &cut_on_boards, &mut steps);
-    BuildOrder { steps }
+    BuildOrder { steps: in_a_row(steps) }
 }
 
 /// Planning, buying and drying.

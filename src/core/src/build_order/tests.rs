@@ -77,8 +77,6 @@ fn the_pieces_of_a_board_are_ticked_one_by_one_and_the_board_with_the_last() {
 fn the_demo_is_built_in_the_order_of_a_builder() {
     let job = demo();
     let found = order(&job);
-    let stages: Vec<Stage> = found.steps.iter().map(|step| step.stage).collect();
-    assert!(stages.is_sorted(), "{stages:?}");
     let lengths: Vec<_> =
         found.steps.iter().filter(|it| it.stage == Stage::Crosscut).map(|it| it.setting).collect();
     let by_hand = ["50 1/2", "46 1/2", "41", "33 1/2", "20 1/2", "15 1/2", "12"];
@@ -91,6 +89,8 @@ fn the_demo_is_built_in_the_order_of_a_builder() {
     let gate = at("Dry fit, and measure frame inside");
     let shelf = at("Cut 2 pieces as measured");
     assert!(at("Dowel for hand tools") < gate && gate < shelf && shelf < at("Front frame"));
+    let arch = at("Arch under the shelf rail");
+    assert!(shelf < arch && arch < at("Front frame"), "there is no such rail before");
     assert!(at("Front frame") < at("Top planks") && at("Top planks") < at("Oil for all of it"));
     assert!(at("End bracket") < at("Dowel for hand tools"));
     assert_eq!(found.steps[shelf].setting, None, "nobody knows yet");

@@ -93,8 +93,9 @@ pub(super) fn waits(
             found.extend(sizes.filter(to_take).map(Wait::Measure));
         }
         for part in uses.related(id, &needs) {
-            // What waits for this very measurement cannot be on the frame yet.
-            if is_gate && waiting.contains(&part) {
+            // What is measured on the frame is not on it yet; and work that rests on no such size is done before.
+            let is_before = step.stage <= Stage::DryFit && (is_gate || !waiting.contains(&id));
+            if is_before && waiting.contains(&part) {
                 continue;
             }
             found.extend(flagged.get(&part).map(|about| Wait::Look(*about)));
@@ -112,6 +113,70 @@ pub(super) fn waits(
     for (step, found) in steps.iter_mut().zip(found) {
         step.waits_for = found.into_iter().collect();
     }
+}
+
+/// The steps so that each stands after all that it waits for, and in the order of the stages where that leaves a choice.
+pub(super) fn in_a_row(steps: Vec<BuildStep>) -> Vec<BuildStep> {
+    let gates: BTreeMap<ItemId, usize> = steps
+        .iter()
+        .enumerate()
+        .filter(|(_, step)| step.stage == Stage::DryFit && !step.is_done)
+        .filter_map(|(place, step)| Some((step.about?, place)))
+        .collect();
+    // What each step waits for that is not in the row yet, and which steps wait for it.
+    let mut before: Vec<BTreeSet<usize>> = vec![BTreeSet::new(); steps.len()];
+    let mut after: Vec<Vec<usize>> = vec![Vec::new(); steps.len()];
+    for (place, (step, before)) in steps.iter().zip(&mut before).enumerate() {
+        for wait in &step.waits_for {
+            let first = match wait {
+                Wait::Step(at) => Some(*at),
+                Wait::Measure(id) => gates.get(id).copied(),
+                Wait::Plan(_) | Wait::Look(_) | Wait::Refused(_) => None,
+            };
+            let Some(first) = first.filter(|at| *at != place) else { continue };
+            if let Some(after) = after.get_mut(first)
+                && before.insert(first)
+            {
+                after.push(place);
+            }
+        }
+    }
+    let is_free = |place: &usize| before.get(*place).is_some_and(BTreeSet::is_empty);
+    let mut free: BTreeSet<usize> = (0..steps.len()).filter(is_free).collect();
+    let mut left: BTreeSet<usize> = (0..steps.len()).collect();
+    let mut row = Vec::with_capacity(steps.len());
+    // In a circle nothing is free: then what comes first by its stage.
+    while let Some(place) = free.pop_first().or_else(|| left.first().copied()) {
+        if !left.remove(&place) {
+            continue;
+        }
+        row.push(place);
+        for later in after.get(place).into_iter().flatten() {
+            let Some(before) = before.get_mut(*later) else { continue };
+            before.remove(&place);
+            if before.is_empty() {
+                free.insert(*later);
+            }
+        }
+    }
+    let mut places = vec![0; steps.len()];
+    for (new, old) in row.iter().enumerate() {
+        if let Some(place) = places.get_mut(*old) {
+            *place = new;
+        }
+    }
+    let mut all: Vec<(usize, BuildStep)> = places.iter().copied().zip(steps).collect();
+    all.sort_by_key(|(place, _)| *place);
+    let moved = |(_, mut step): (usize, BuildStep)| {
+        for wait in &mut step.waits_for {
+            if let Wait::Step(at) = wait {
+                *at = places.get(*at).copied().unwrap_or(*at);
+            }
+        }
+        step.waits_for.sort();
+        step
+    };
+    all.into_iter().map(moved).collect()
 }
 
 /// Everything that an item needs, directly or through others.

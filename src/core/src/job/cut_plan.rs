@@ -23,6 +23,8 @@ pub struct CutPlan {
     pub plan: Plan,
     /// No plan costs less.
     pub bound_cents: i64,
+    /// What boards cost that were bought by the plans before this one, in hundredths of money.
+    pub paid_cents: i64,
 }
 
 /// What has been bought and cut of a plan.

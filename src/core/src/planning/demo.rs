@@ -106,6 +106,7 @@ fn keeping(job: &Job) -> Option<Step> {
         pieces: wanted.pieces,
         plan,
         bound_cents: COST_CENTS,
+        paid_cents: 0,
     }))
 }
 

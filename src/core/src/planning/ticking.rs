@@ -4,7 +4,7 @@
 //! came off and can be used goes on it, each in the same step as the tick. To plan again from here is then only to plan
 //! again: what is ticked off is not wanted any more, and what is on the rack costs nothing.
 
-use super::report::{How, of_that_length, worth_keeping};
+use super::report::{How, Purchase, of_that_length, shopping, worth_keeping};
 use super::since::kept_options;
 use crate::cutting::{CutBoard, Source};
 use crate::job::{
@@ -21,12 +21,34 @@ pub const CAME_OUT_DIFFERENT: &str = "It came out different";
 /// How the names of the ticks of settings at the saw begin.
 pub(crate) const CUTS: &str = "cut/";
 
+/// How many boards of a kind, by its place in the cutting job, a plan has bought.
+pub(crate) fn bought_of(kept: &CutPlan, states: &[BoardState], kind: usize) -> u32 {
+    let alike =
+        kept.plan.boards.iter().zip(states).filter(|(cut, state)| {
+            cut.source == Source::Board(kind) && **state != BoardState::ToCut
+        });
+    u32::try_from(alike.count()).unwrap_or(u32::MAX)
+}
+
+/// What the boards cost that a plan and those before it have bought, in hundredths of money; those without a price are not in
+/// it.
+fn paid(kept: &CutPlan, states: &[BoardState]) -> i64 {
+    let all = shopping(&kept.asked, &kept.plan, &kept.labels).unwrap_or_default();
+    let cost = |it: &Purchase| {
+        let (each, _) = it.price?;
+        each.checked_mul(bought_of(kept, states, it.board).into())
+    };
+    all.iter().filter_map(cost).fold(kept.paid_cents, i64::saturating_add)
+}
+
 impl Job {
-    /// The step that keeps a plan, in the place of the one that was there.
+    /// The step that keeps a plan, in the place of the one that was there. What that one bought stays paid for.
     #[must_use]
-    pub fn keeping_plan(&self, plan: CutPlan) -> Step {
+    pub fn keeping_plan(&self, mut plan: CutPlan) -> Step {
+        let before = self.find_cut_plan(plan.is_list).and_then(|id| Some((id, self.cut_plan(id)?)));
+        plan.paid_cents = before.as_ref().map_or(0, |(_, (kept, states))| paid(kept, states));
         let plan = Box::new(plan);
-        let Some(old) = self.find_cut_plan(plan.is_list) else {
+        let Some((old, _)) = before else {
             return Step::new("keep the plan", vec![self.adding(0, Item::CutPlan(plan))]);
         };
         let mut changes = vec![self.replacing(old, Item::CutPlan(plan))];

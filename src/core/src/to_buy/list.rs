@@ -8,6 +8,7 @@ use crate::measure::text::exact_text;
 use crate::measure::{Length, Number};
 use crate::planning::no_longer_fits;
 use crate::planning::report::shopping;
+use crate::planning::ticking::bought_of;
 use crate::sheet::{Bench, Goods, Sentence};
 
 /// Everything to buy.
@@ -77,8 +78,10 @@ pub enum InTheWay {
 /// What a list costs, in hundredths of money.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub struct Money {
-    /// What is bought came to.
+    /// What is bought came to, boards of earlier plans among it.
     pub spent: i64,
+    /// So much of it was spent on boards before the plan in use.
+    pub before: i64,
     /// What is still to buy comes to.
     pub to_come: i64,
     /// So many lines have no price, and are in neither sum.
@@ -138,10 +141,12 @@ fn times(each: Option<i64>, count: u32) -> Option<i64> {
 #[must_use]
 pub fn to_buy(job: &Job, reckoned: &Reckoned, bench: &Bench) -> ToBuy {
     let mut list = ToBuy::default();
+    let mut before = 0;
     if let Some((id, (kept, states))) =
         job.plan_in_use().and_then(|id| Some((id, job.cut_plan(id)?)))
     {
         list.lines.extend(boards(job, id, kept, &states));
+        before = kept.paid_cents;
     }
     if job.find_cut_plan(false).is_none() && has_pieces_to_cut(job, reckoned) {
         list.in_the_way.push(InTheWay::NoPlan);
@@ -159,7 +164,7 @@ pub fn to_buy(job: &Job, reckoned: &Reckoned, bench: &Bench) -> ToBuy {
         }
     }
     goods(job, reckoned, &mut list);
-    list.money = money(&list.lines);
+    list.money = money(&list.lines, before);
     list
 }
 
@@ -168,8 +173,8 @@ fn has_pieces_to_cut(job: &Job, reckoned: &Reckoned) -> bool {
     parts.any(|it| it.quantity.as_ref().is_ok_and(|count| it.done < *count))
 }
 
-fn money(lines: &[Line]) -> Money {
-    let mut sum = Money::default();
+fn money(lines: &[Line], before: i64) -> Money {
+    let mut sum = Money { spent: before, before, ..Money::default() };
     for line in lines {
         match (times(line.each, line.bought), times(line.each, line.to_come())) {
             (Some(spent), Some(to_come)) => {
@@ -187,12 +192,6 @@ fn money(lines: &[Line]) -> Money {
 
 /// The boards that the plan in use buys.
 fn boards(job: &Job, plan: ItemId, kept: &CutPlan, states: &[BoardState]) -> Vec<Line> {
-    let bought_of = |kind: usize| {
-        let alike = kept.plan.boards.iter().zip(states).filter(|(cut, state)| {
-            cut.source == cutting::Source::Board(kind) && **state != BoardState::ToCut
-        });
-        u32::try_from(alike.count()).unwrap_or(u32::MAX)
-    };
     // What is cut from each kind, in one walk through the plan.
     let mut uses: BTreeMap<usize, BTreeMap<usize, ()>> = BTreeMap::new();
     for cut in &kept.plan.boards {
@@ -218,7 +217,7 @@ fn boards(job: &Job, plan: ItemId, kept: &CutPlan, states: &[BoardState]) -> Vec
             wanted: it.count,
             spares: 0,
             on_hand: 0,
-            bought: bought_of(it.board),
+            bought: bought_of(kept, states, it.board),
             each: it.price.map(|(each, _)| each),
             is_ours: it.item.and_then(|id| job.item(id)).is_some_and(is_ours),
             uses: parts.filter_map(name_of).collect(),

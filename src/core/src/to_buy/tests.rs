@@ -57,9 +57,31 @@ pub(crate) fn planned() -> Job {
         pieces: wanted.pieces,
         plan,
         bound_cents: 1090,
+        paid_cents: 0,
     };
     job.make(&job.keeping_plan(kept)).expect("fresh");
     job
+}
+
+/// One board at 10.90 is bought; then a plan is taken that buys one more, which is bought too, and then a third.
+#[test]
+fn what_is_paid_stays_paid_when_another_plan_is_taken() {
+    let mut job = planned();
+    let again = |job: &Job| {
+        let (kept, _) = job.cut_plan(job.plan_in_use().expect("a plan")).expect("the same");
+        kept.clone()
+    };
+    let mut spent = Vec::new();
+    for _ in 0..3 {
+        let step = line(&list(&job), "2x4").ticking(&job).expect("a board to buy");
+        job.make(&step).expect("nobody else is here");
+        let next = job.keeping_plan(again(&job));
+        job.make(&next).expect("nobody else is here");
+        let money = list(&job).money;
+        assert_eq!((money.before, money.to_come), (money.spent, 1_090));
+        spent.push(money.spent);
+    }
+    assert_eq!(spent, [1_090, 2_180, 3_270]);
 }
 
 fn list(job: &Job) -> super::ToBuy {
@@ -101,7 +123,7 @@ fn boards_screws_rod_and_finish_are_one_list() {
     assert_eq!(board.uses(), "for rail");
     let more = [board.uses.clone(), vec![(ItemId(9), "leg, front".to_owned())]].concat();
     assert_eq!(Line { uses: more, ..board.clone() }.uses(), "for rail; leg, front");
-    assert_eq!(all.money, Money { spent: 0, to_come: 2_940, without_price: 2 });
+    assert_eq!(all.money, Money { spent: 0, before: 0, to_come: 2_940, without_price: 2 });
 
     // Bought: the boards, and the screws; then one plank more.
     for name in ["2x4", "No. 8 screws"] {
@@ -109,7 +131,7 @@ fn boards_screws_rod_and_finish_are_one_list() {
         job.make(&step).expect("nobody else is here");
     }
     let after = list(&job);
-    assert_eq!(after.money, Money { spent: 1_090, to_come: 1_850, without_price: 2 });
+    assert_eq!(after.money, Money { spent: 1_090, before: 0, to_come: 1_850, without_price: 2 });
     assert!(line(&after, "No. 8 screws").is_done());
     // 7 planks: 42 screws and a tenth more, 46.2, are 47; 12 on hand, 28 bought.
     let (id, kept) = job.kept()[0];

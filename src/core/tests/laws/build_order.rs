@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use proptest::prelude::*;
 use reckoner_core::attention::attention;
-use reckoner_core::build_order::{BuildOrder, Stage, Wait, build_order};
+use reckoner_core::build_order::{BuildOrder, BuildStep, Stage, Wait, build_order};
 use reckoner_core::job::{
     Dimension, Dimensions, Item, ItemId, Job, Kept, Measure, MeasureKind, Part, Piece, Reckoned,
     Step, Written,
@@ -93,8 +93,6 @@ fn check(made: &Made) -> Result<(), TestCaseError> {
     let job = job(made);
     let (found, reckoned) = order(&job);
     prop_assert_eq!(&order(&job).0, &found, "the same job, another order");
-    prop_assert!(found.steps.is_sorted_by_key(|step| step.stage));
-
     // Each piece is in one final cut, and in no other.
     let mut cut: BTreeMap<(ItemId, usize), u32> = BTreeMap::new();
     for step in found.steps.iter().filter(|step| step.stage.is_final_cut()) {
@@ -127,24 +125,32 @@ fn check(made: &Made) -> Result<(), TestCaseError> {
         }
         prop_assert!(step.waits_for.is_empty() || !step.is_done, "done, and waits: {:?}", step);
     }
-    // No two steps wait for each other.
-    let mut free: BTreeSet<usize> = BTreeSet::new();
-    loop {
-        let before = free.len();
-        for (place, step) in found.steps.iter().enumerate() {
-            let is_free = step.waits_for.iter().all(|wait| match wait {
-                Wait::Step(at) => free.contains(at),
-                _ => true,
-            });
-            if is_free {
-                free.insert(place);
-            }
-        }
-        if free.len() == before {
-            break;
+    // A step stands after all that it waits for, and after one of a later stage only for that.
+    let gate = |size: &ItemId| {
+        let is_gate = |step: &BuildStep| step.stage == Stage::DryFit && step.about == Some(*size);
+        found.steps.iter().position(|step| is_gate(step) && !step.is_done)
+    };
+    let waits: Vec<Vec<usize>> = found
+        .steps
+        .iter()
+        .map(|step| {
+            step.waits_for
+                .iter()
+                .filter_map(|wait| match wait {
+                    Wait::Step(at) => Some(*at),
+                    Wait::Measure(size) => gate(size),
+                    _ => None,
+                })
+                .collect()
+        })
+        .collect();
+    for (place, (step, before)) in found.steps.iter().zip(&waits).enumerate() {
+        prop_assert!(before.iter().all(|at| *at < place), "{place} waits for {before:?}");
+        let passed = found.steps[..place].iter().position(|it| it.stage > step.stage);
+        if let Some(passed) = passed {
+            prop_assert!(before.iter().any(|at| *at >= passed), "{place} is late for nothing");
         }
     }
-    prop_assert_eq!(free.len(), found.steps.len(), "a circle of steps");
     let next = found.steps.iter().position(|it| !it.is_done && it.waits_for.is_empty());
     prop_assert_eq!(found.next(), next);
     Ok(())

@@ -24,13 +24,16 @@ pub fn read(
 ) -> Sheet {
     let mut sheet = form.asks().sheet(entries, bench, names);
     if form != Form::Measure {
+        // No formula finds it, so it may read as a measure, and one without is named by what it is.
+        let unseen = unseen(entries).filter(|it| *it == NameProblem::Invisible);
+        sheet.refusals.extend(unseen.map(named));
         return sheet;
     }
     let others = job.measures();
     let others =
         others.iter().filter(|(other, _)| Some(*other) != id).map(|(_, m)| m.name.as_str());
     if let Err(problem) = check_name(entries.text("name").unwrap_or(""), others) {
-        sheet.refusals.insert(0, refusal("name", problem.to_string()));
+        sheet.refusals.insert(0, named(problem));
     }
     // A linked size has no formula of its own, and needs none.
     let is_linked = matches!(
@@ -53,10 +56,16 @@ pub fn read(
 #[must_use]
 pub fn read_match(names: &Reckoned, bench: &Bench, entries: &Entries) -> Sheet {
     let mut sheet = MATCH.sheet(entries, bench, names);
-    if let Err(problem @ (NameProblem::Empty | NameProblem::TooLong | NameProblem::Invisible)) =
-        check_name(entries.text("name").unwrap_or(""), core::iter::empty())
-    {
-        sheet.refusals.push(refusal("name", problem.to_string()));
-    }
+    sheet.refusals.extend(unseen(entries).map(named));
     sheet
+}
+
+fn named(problem: NameProblem) -> Refusal {
+    refusal("name", problem.to_string())
+}
+
+/// What cannot be seen of a name that no formula finds.
+fn unseen(entries: &Entries) -> Option<NameProblem> {
+    let problem = check_name(entries.text("name").unwrap_or(""), core::iter::empty()).err()?;
+    (!matches!(problem, NameProblem::IsAMeasure | NameProblem::Taken)).then_some(problem)
 }

@@ -11,6 +11,7 @@ use reckoner_core::measure::{Rounding, Tape};
 use reckoner_core::sentence::counted;
 use yew::prelude::*;
 
+use super::attention::attention;
 use super::long_list::long_list;
 use super::{Open, Shared, bar};
 use crate::components::drawing::drawing;
@@ -26,6 +27,28 @@ const MOST_PIECES: usize = 40;
 /// The order of the job as it is.
 pub(super) fn order_of(open: &Open) -> BuildOrder {
     build_order(&open.book.job, &open.reckoned, &open.settings.bench, &open.attention)
+}
+
+/// What is to be done now.
+pub(super) enum Now<'a> {
+    /// A step, by its place.
+    Step(usize, &'a BuildStep),
+    /// The order has no step.
+    Nothing,
+    /// Every step is done.
+    Done,
+    /// Every step that is left waits for something.
+    Waits,
+}
+
+/// What comes next of an order.
+pub(super) fn now(order: &BuildOrder) -> Now<'_> {
+    match order.next().and_then(|at| Some((at, order.steps.get(at)?))) {
+        Some((at, step)) => Now::Step(at, step),
+        None if order.steps.is_empty() => Now::Nothing,
+        None if order.steps.iter().all(|step| step.is_done) => Now::Done,
+        None => Now::Waits,
+    }
 }
 
 pub(super) fn page(open: &Open) -> Html {
@@ -44,7 +67,9 @@ fn Build(props: &BuildProps) -> Html {
     // Somebody looks at another step than the next one.
     let chosen = use_state_eq(|| None::<String>);
     let place = |key: &String| order.steps.iter().position(|step| step.key == *key);
-    let at = chosen.as_ref().and_then(place).or_else(|| order.next());
+    let shown = chosen.as_ref().and_then(place).and_then(|at| Some((at, order.steps.get(at)?)));
+    let now = shown.map_or_else(|| now(&order), |(at, step)| Now::Step(at, step));
+    let at = if let Now::Step(at, _) = now { Some(at) } else { None };
     let choose = {
         let chosen = chosen.clone();
         Callback::from(move |key: Option<String>| chosen.set(key))
@@ -71,10 +96,11 @@ fn Build(props: &BuildProps) -> Html {
                         <ol class="build__coming">{ rows(done) }</ol>
                     </details>
                 }
-                { match at.and_then(|at| Some((at, order.steps.get(at)?))) {
-                    Some(here) => current(open, &order, here, &choose),
-                    None => nothing_next(open, &order),
+                { match now {
+                    Now::Step(at, step) => current(open, &order, (at, step), &choose),
+                    _ => nothing_next(open, &now),
                 } }
+                { attention(open) }
                 <ol class="build__coming" data-testid="coming-steps">
                     { rows(coming) }
                 </ol>
@@ -84,18 +110,19 @@ fn Build(props: &BuildProps) -> Html {
 }
 
 /// There is nothing to do, or all that is left waits.
-fn nothing_next(open: &Open, order: &BuildOrder) -> Html {
-    let words = if order.steps.is_empty() {
-        "Nothing to build yet: the job has no piece to cut, and no kept calculator that is work."
-    } else if order.steps.iter().all(|step| step.is_done) {
-        "All steps are done."
-    } else {
-        "Every step that is left waits for something. Look below for what."
+fn nothing_next(open: &Open, now: &Now) -> Html {
+    let words = match now {
+        Now::Step(..) => "",
+        Now::Nothing => {
+            "Nothing to build yet: the job has no piece to cut, and no kept calculator that is work."
+        }
+        Now::Done => "All steps are done.",
+        Now::Waits => "Every step that is left waits for something. Look below for what.",
     };
     html! {
         <>
             <p class="job__words" data-testid="nothing-next">{ words }</p>
-            if order.steps.is_empty() {
+            if matches!(now, Now::Nothing) {
                 <div class="adds"><a class="tool" href={open.at("parts")}>{ "To the pieces" }</a></div>
             }
         </>

@@ -109,6 +109,7 @@ fn spent(open: &Open, list: &ToBuy) -> Html {
                 </p>
                 <p class="headline__rest">
                     <span data-testid="spent">{ format!("spent {}", money(sum.spent)) }</span>
+                    if sum.before > 0 { <span class="lean">{ format!("{} of it on boards of earlier plans", money(sum.before)) }</span> }
                     { without_price(sum) }
                 </p>
             </div>

@@ -1,6 +1,7 @@
 //! The front page of a job: its name, its picture, how far it is, what wants looking at, and what comes next.
 
 use reckoner_core::attention::Looks;
+use reckoner_core::build_order::Stage;
 use reckoner_core::job::sketch::picture;
 use reckoner_core::planning::so_far::{Board, SoFar, so_far};
 use reckoner_core::sheet::money;
@@ -8,6 +9,7 @@ use reckoner_core::to_buy::to_buy;
 use yew::prelude::*;
 
 use super::attention::{attention, count};
+use super::build::{Now, now, order_of};
 use super::buy::without_price;
 use super::{Open, Shared, add, pencil, remind};
 use crate::components::drawing::drawing;
@@ -27,7 +29,7 @@ pub(super) fn view(open: &Open) -> Html {
                 { pencil::line(open) }
                 { pencil::off(open) }
                 { attention(open) }
-                { next(open, &so_far) }
+                { next(open) }
                 { spent(open) }
             }
         </div>
@@ -107,38 +109,36 @@ fn progress(open: &Open, so_far: &SoFar) -> Html {
     }
 }
 
-/// What comes next, one thing, and where that is.
-fn comes_next(so_far: &SoFar) -> (&'static str, &'static str) {
-    if so_far.pieces == 0 {
-        ("Add the pieces to cut", "parts")
-    } else if so_far.boards.is_empty() {
-        ("Work out the boards", "boards")
-    } else if so_far.count(Board::ToBuy) > 0 {
-        ("Buy the boards", "buy")
-    } else if so_far.count(Board::OnHand) > 0 {
-        ("Go on with the work", "build")
-    } else if so_far.pieces_cut < so_far.pieces {
-        ("Plan what is left", "boards")
-    } else {
-        ("All is cut: put it together", "build")
+/// What comes next, one thing, and where that is: the next step of the build order.
+fn comes_next(open: &Open) -> (String, &'static str) {
+    let order = order_of(open);
+    match now(&order) {
+        Now::Step(_, step) => {
+            let there = match step.stage {
+                Stage::Plan => "boards",
+                Stage::Buy => "buy",
+                _ => "build",
+            };
+            (step.title(&open.book.job), there)
+        }
+        Now::Nothing => ("Add the pieces to cut".to_owned(), "parts"),
+        Now::Done => ("All steps are done".to_owned(), "build"),
+        Now::Waits => ("Look at what the work waits for".to_owned(), "build"),
     }
 }
 
 /// How a job stands, for the first page.
 pub(super) fn stands(open: &Open) -> NewestJob {
-    let (next, _) = comes_next(&so_far(&open.book.job, &open.reckoned));
+    let (next, _) = comes_next(open);
     let look = match count(open) {
         0 => String::new(),
         count => format!("{count} to look at. "),
     };
-    NewestJob {
-        title: open.book.job.title.clone(),
-        stands: format!("{look}Next: {}", next.to_lowercase()),
-    }
+    NewestJob { title: open.book.job.title.clone(), stands: format!("{look}Next: {next}") }
 }
 
-fn next(open: &Open, so_far: &SoFar) -> Html {
-    let (words, to) = comes_next(so_far);
+fn next(open: &Open) -> Html {
+    let (words, to) = comes_next(open);
     html! {
         <a class="next" href={open.at(to)} data-testid="next">
             <span class="next__label">{ "Next" }</span>

@@ -1,14 +1,14 @@
 //! A title that is written in one line: of a job, or of a kept reckoning.
 
 use reckoner_core::calculators::{Calculator, Stage};
-use reckoner_core::job::MOST_NAME;
+use reckoner_core::job::{MOST_NAME, NameProblem, check_title};
 use reckoner_core::sheet::{Answer, Ask, Field, Kind, Start};
 use yew::prelude::*;
 
 use super::{Open, Shared};
 use crate::form::{Action, Slot};
 use crate::job_book::kept_form::use_kept_form;
-use crate::job_book::notes::{TITLE, bare_title};
+use crate::job_book::notes::TITLE;
 use crate::platform::dom;
 
 /// The one field of it.
@@ -73,15 +73,20 @@ fn Title(props: &TitleProps) -> Html {
         Callback::from(move |_: Event| form.dispatch(Action::Leave))
     };
     let text = form.entries().text(TITLE).unwrap_or_default().to_owned();
-    let is_wrong = form.editing().is_none() && bare_title(&text).is_none();
+    let problem = check_title(&text).err().filter(|_| form.editing().is_none());
+    let is_wrong = problem.is_some();
     html! {
         <label class={classes!("field", "is-long", is_wrong.then_some("is-wrong"))}>
             <span class="field__label">{ *label }</span>
             <input class="field__input" type="text" maxlength={MOST_NAME.to_string()} value={text} data-testid={*id}
                 aria-invalid={is_wrong.then_some("true")} {oninput} {onfocus} {onblur} {onchange} />
-            if is_wrong {
+            if let Some(problem) = problem {
                 <p class="problem__words" role="alert" data-testid={format!("problem-{id}")}>
-                    { "Give it a title of one line. Until then it keeps the one it has." }
+                    { match problem {
+                        NameProblem::Empty => "Give it a title.".to_owned(),
+                        problem => problem.to_string(),
+                    } }
+                    { " Until then it keeps the one it has." }
                 </p>
             }
         </label>

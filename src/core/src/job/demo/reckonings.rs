@@ -53,7 +53,7 @@ pub(super) const KEPT: &[KeptEntry] = &[
         ("things", "6 5/8, 9 1/2"),
     ]),
     ("curve", "Arch under the shelf rail", &[
-        ("mode", "arc"), ("chord", "long rail - 4"), ("rise", "1"), ("board", "rail width"), ("keep", "2"),
+        ("mode", "arc"), ("chord", "frame inside - 4"), ("rise", "1"), ("board", "rail width"), ("keep", "2"),
     ]),
     ("angles", "Sides of the soil tray", &[
         ("mode", "sides"), ("sides", "4"), ("lean", "15"), ("across", "short rail"), ("board", "plank width"),

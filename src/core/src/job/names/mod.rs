@@ -9,8 +9,8 @@ use core::fmt;
 use std::collections::BTreeMap;
 
 pub(super) use seen::is_invisible;
-pub use seen::visible_name;
-use seen::{Seen, key};
+use seen::{Seen, is_out_of_a_title, key};
+pub use seen::{visible_name, visible_title};
 
 use super::MOST_NAME;
 use crate::measure::text::{NoNames, TextProblemKind, parse};
@@ -60,19 +60,36 @@ pub fn check_name<'a>(
     name: &str,
     mut others: impl Iterator<Item = &'a str>,
 ) -> Result<(), NameProblem> {
-    let trimmed = name.trim();
-    if trimmed.is_empty() {
-        Err(NameProblem::Empty)
-    } else if trimmed.chars().count() > MOST_NAME {
-        Err(NameProblem::TooLong)
-    } else if trimmed.chars().any(is_invisible) {
-        Err(NameProblem::Invisible)
-    } else if reads_as_a_measure(trimmed) {
+    let trimmed = seen_whole(name, is_invisible)?;
+    if reads_as_a_measure(trimmed) {
         Err(NameProblem::IsAMeasure)
     } else if others.any(|other| is_same_name(other, trimmed)) {
         Err(NameProblem::Taken)
     } else {
         Ok(())
+    }
+}
+
+/// A title without the spaces around it.
+///
+/// # Errors
+///
+/// [`NameProblem::Empty`], [`NameProblem::TooLong`], [`NameProblem::Invisible`].
+pub fn check_title(title: &str) -> Result<&str, NameProblem> {
+    seen_whole(title, is_out_of_a_title)
+}
+
+/// A text without the spaces around it, where there is one that can be seen whole.
+fn seen_whole(text: &str, is_out: fn(char) -> bool) -> Result<&str, NameProblem> {
+    let trimmed = text.trim();
+    if trimmed.is_empty() {
+        Err(NameProblem::Empty)
+    } else if trimmed.chars().nth(MOST_NAME).is_some() {
+        Err(NameProblem::TooLong)
+    } else if trimmed.chars().any(is_out) {
+        Err(NameProblem::Invisible)
+    } else {
+        Ok(trimmed)
     }
 }
 

@@ -25,11 +25,27 @@ pub(in crate::job) fn is_invisible(c: char) -> bool {
             | '\u{E0000}'..='\u{E0FFF}')
 }
 
+/// Whether a character has no place in a title. No formula finds a title, so what joins and colours small pictures
+/// (Unicode Technical Standard 51: zero width joiner, variation selector 16) may stand in it.
+pub(super) fn is_out_of_a_title(c: char) -> bool {
+    is_invisible(c) && !matches!(c, '\u{200D}' | '\u{FE0F}')
+}
+
 /// A name without what cannot be seen, as it is taken over from elsewhere.
 #[must_use]
 pub fn visible_name(name: &str) -> String {
-    let shown = |c: &char| c.is_whitespace() || !is_invisible(*c);
-    let words: String = name.chars().filter(shown).collect();
+    without(name, is_invisible)
+}
+
+/// A title without what has no place in it, as it is taken over from elsewhere.
+#[must_use]
+pub fn visible_title(title: &str) -> String {
+    without(title, is_out_of_a_title)
+}
+
+fn without(text: &str, is_out: fn(char) -> bool) -> String {
+    let shown = |c: &char| c.is_whitespace() || !is_out(*c);
+    let words: String = text.chars().filter(shown).collect();
     words.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 

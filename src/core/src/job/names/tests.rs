@@ -2,7 +2,8 @@
 
 use crate::job::tests::{id_of, inches, job_of, problem, value};
 use crate::job::{
-    Item, NameProblem, Reckoned, Step, Written, check_name, is_same_name, visible_name,
+    Item, NameProblem, Reckoned, Step, Written, check_name, check_title, is_same_name,
+    visible_name, visible_title,
 };
 use crate::sheet::Bench;
 
@@ -30,6 +31,25 @@ fn names_are_compared_by_what_is_seen() {
         is_same_name("o\u{323}\u{302}", "\u{1ed9}") && is_same_name("o\u{302}\u{323}", "\u{1ed9}")
     );
     assert!(is_same_name("\u{d55c}", "\u{1112}\u{1161}\u{11ab}") && !is_same_name("leg", "Leg"));
+}
+
+/// UAX 9: a mark of direction turns what follows it. UTS 51: a heart in red is U+2764 U+FE0F, a family is three people
+/// with joiners between them.
+#[test]
+fn a_title_has_no_mark_of_direction_and_keeps_its_small_pictures() {
+    for title in ["Bench \u{2764}\u{fe0f}", "\u{1f469}\u{200d}\u{1f467}\u{200d}\u{1f466} table"] {
+        assert_eq!(check_title(title), Ok(title));
+        assert_eq!(visible_title(title), title);
+    }
+    for c in ['\u{202e}', '\u{2066}', '\u{200b}', '\u{7}'] {
+        assert_eq!(check_title(&format!("ben{c}ch")), Err(NameProblem::Invisible));
+        assert_eq!(visible_title(&format!(" ben{c}ch ")), "bench");
+    }
+    assert_eq!(check_title("  "), Err(NameProblem::Empty));
+    assert_eq!(
+        (check_title(&"b".repeat(501)), check_title(" bench ")),
+        (Err(NameProblem::TooLong), Ok("bench"))
+    );
 }
 
 #[test]

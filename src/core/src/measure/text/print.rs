@@ -78,10 +78,10 @@ pub struct Shown {
     pub lean: &'static str,
     /// Signed, with its unit: `+1/64 in`, `-0.012 in`; `0` when exact.
     pub left_over: String,
-    /// In words: `exact`, `about 1/32 under` (the line shown lies under the true place),
+    /// In words: `exact`, `and about 1/32 more`, `less 1/32` (what the length is beside the line shown),
     /// `midway between 18 9/16 and 18 5/8 in`. The only place where these words are made.
     pub in_words: String,
-    /// For a voice: `three and three eighths inches, one sixty-fourth under`.
+    /// For a voice: `three and three eighths inches, and one sixty-fourth more`.
     pub spoken: String,
     /// The exact length, which reads back to itself: `27/8 in`, `45 mm`.
     pub exact: String,
@@ -97,8 +97,8 @@ pub struct Shown {
 /// # use reckoner_core::measure::{length, text::show, Rounding, Tape};
 /// let shown = show(length("3 25/64")?, Tape::SIXTEENTHS, Rounding::Nearest)?;
 /// assert_eq!(shown.mark.to_string(), "3 3/8 in");
-/// assert_eq!(shown.in_words, "1/64 under");
-/// assert_eq!(shown.spoken, "three and three eighths inches, one sixty-fourth under");
+/// assert_eq!(shown.in_words, "and 1/64 more");
+/// assert_eq!(shown.spoken, "three and three eighths inches, and one sixty-fourth more");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn show(length: Length, tape: Tape, rounding: Rounding) -> Result<Shown, OutOfRange> {
@@ -143,8 +143,9 @@ impl LeftOver {
     /// an inch, else about so many 64ths. In thousandths of an inch or hundredths of a millimetre
     /// on the others. What would come to nothing is "a hair".
     fn of(left_over: Length, tape: Tape) -> Result<LeftOver, OutOfRange> {
-        // A line that is less than the length lies under it.
-        let (sign, side) = if left_over.is_negative() { ("-", "over") } else { ("+", "under") };
+        // What is to be added to the line or taken from it: "over" and "under" would leave open which of the two is meant.
+        let is_less = left_over.is_negative();
+        let sign = if is_less { "-" } else { "+" };
         let size = left_over.abs();
         let inches = size.in_inches();
         let is_metric = tape.unit().is_metric();
@@ -160,7 +161,11 @@ impl LeftOver {
         };
         let said = |written: String, spoken: String, is_exact: bool| {
             let about = if is_exact { "" } else { "about " };
-            (format!("{about}{written} {side}"), format!("{about}{spoken} {side}"))
+            let side = |part: String| match is_less {
+                true => format!("less {about}{part}"),
+                false => format!("and {about}{part} more"),
+            };
+            (side(written), side(spoken))
         };
         let fraction = |part: Number, is_exact: bool| {
             said(mixed(part), spoken::fraction(part.numer(), part.denom()), is_exact)

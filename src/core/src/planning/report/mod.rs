@@ -12,7 +12,7 @@ mod rows;
 mod without;
 
 pub use batches::{BatchCut, CutBatch};
-pub use money::{Compared, Proof, Spent, compare, proof, spent};
+pub use money::{Compared, Proof, Spent, compare, left_out_words, proof, spent};
 pub use offcuts::Keep;
 pub use orders::{Order, OrderKind};
 pub use rows::{RowCut, Stretch, What};

@@ -104,10 +104,16 @@ pub fn proof(labels: &Labels, cost_cents: i64, bound_cents: i64, left_out: &[Str
             format!(" ({}) could be saved.", percent(gap_cents, cost_cents))
         ]
     };
-    if !left_out.is_empty() {
-        sentence.0.extend(say![" Left out: ", left_out.join("; "), "."].0);
+    if let Some(left_out) = left_out_words(left_out) {
+        sentence.0.extend(say![" "].0.into_iter().chain(left_out.0));
     }
     Proof { proved, cost, bound, gap, sentence }
+}
+
+/// Which parts a plan leaves out, to stand beside what is claimed of it; `None` where it has all of them.
+#[must_use]
+pub fn left_out_words(left_out: &[String]) -> Option<Sentence> {
+    (!left_out.is_empty()).then(|| say!["Left out: ", left_out.join("; "), "."])
 }
 
 /// A share in per cent with one place, rounded up: a gap is never told smaller than it is.

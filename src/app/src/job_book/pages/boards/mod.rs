@@ -419,6 +419,7 @@ impl Page<'_> {
                 asked: (*without.job).clone(),
                 plan: (*without.plan).clone(),
                 bound_cents: without.bound_cents,
+                paid_cents: 0,
                 ..plan.clone()
             };
             // As with any plan that is taken, it has the options from now on.
@@ -441,6 +442,7 @@ impl Page<'_> {
             pieces: wanted.pieces.clone(),
             plan: Plan::default(),
             bound_cents: 0,
+            paid_cents: 0,
         }
     }
 
@@ -449,6 +451,7 @@ impl Page<'_> {
         let plan = CutPlan {
             plan: (*told.plan).clone(),
             bound_cents: self.searching.search.bound_cents,
+            paid_cents: 0,
             ..self.plan_to_keep(wanted)
         };
         let (on_page, searching) = (self.open.on_page.clone(), self.searching.clone());
