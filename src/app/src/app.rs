@@ -6,6 +6,7 @@ use std::rc::Rc;
 use reckoner_core::sheet::Entries;
 use yew::prelude::*;
 
+use crate::components::not_kept::NotKeptLine;
 use crate::home::Home;
 use crate::parts::{MissingPage, Part, Standing, use_parts};
 use crate::platform::{address, dom, shell, storage};
@@ -48,7 +49,7 @@ pub(crate) fn App() -> Html {
             address::tell_drawn(place);
         }
     });
-    match (asked, part.zip(standing)) {
+    let page = match (asked, part.zip(standing)) {
         (_, Some((_, Standing::Awaited))) => on_its_way(),
         (_, Some((part, Standing::Missing))) => {
             html! { <MissingPage {part} parts={parts.dispatcher()} /> }
@@ -71,7 +72,13 @@ pub(crate) fn App() -> Html {
             html! { <SettingsPage entries={(*entries).clone()} {settings} {on_change} /> }
         }
         (asked, None) => html! { <Home is_lost={!matches!(asked, Route::Home)} /> },
-    }
+    };
+    // A job tells what it does not keep by itself.
+    let is_typed_in = matches!(
+        asked,
+        Route::Settings | Route::Calculator(..) | Route::Cut(_) | Route::Take(_) | Route::Keep(..)
+    );
+    html! { <>{ page }if is_typed_in { <NotKeptLine /> }</> }
 }
 
 /// One visit of a page: the next has a key of its own, and begins anew.

@@ -4,6 +4,7 @@ use reckoner_core::calculators::{self, Listed};
 use yew::prelude::*;
 
 use crate::components::device_line::OfflineLine;
+use crate::components::find::{founds, line};
 use crate::components::icon::{Icon, icon};
 use crate::platform::{dom, storage};
 use crate::recent::{self, LastAnswer, NewestJob};
@@ -36,7 +37,7 @@ pub(crate) fn Home(props: &HomeProps) -> Html {
                         { "There is no page for this link. Here are all calculators." }
                     </p>
                 }
-                { find(&wanted) }
+                { line("Find a question", &wanted, None) }
                 if is_finding {
                     { found(&wanted) }
                 } else {
@@ -73,52 +74,15 @@ fn newest_job() -> Html {
     }
 }
 
-/// The line to find a question by its words.
-fn find(wanted: &UseStateHandle<String>) -> Html {
-    let oninput = {
-        let wanted = wanted.clone();
-        Callback::from(move |event: InputEvent| {
-            wanted.set(dom::value_of(&event).unwrap_or_default());
-        })
-    };
-    html! {
-        <label class="find">
-            { icon(Icon::Find) }
-            <span class="voice">{ "Find a question" }</span>
-            <input class="find__input" type="search" placeholder="Find a question" value={(**wanted).clone()}
-                {oninput} autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="search"
-                data-testid="find" />
-        </label>
-    }
-}
-
-/// The questions that have the words: each leads to its calculator with that question set.
+/// The questions that have the words.
 fn found(wanted: &str) -> Html {
     let all = calculators::find_questions(wanted);
-    let one = |it: &calculators::Found| {
-        let calculator = it.calculator;
-        let (query, id, label) = match it.question {
-            Some((field, choice)) => (format!("{field}={}", choice.id), choice.id, choice.label),
-            None => (String::new(), "", calculator.question),
-        };
-        html! {
-            <li>
-                <a class="found" href={route::address(calculator.slug, &query)}
-                    data-testid={format!("found-{}-{id}", calculator.slug)}>
-                    <span class="found__name">{ label }</span>
-                    <span class="found__of">{ calculator.title }</span>
-                </a>
-            </li>
-        }
-    };
     html! {
         <>
-            <p class="voice" role="status">{ format!("{} found", all.len()) }</p>
+            { founds(&all, None) }
             if all.is_empty() {
                 <p class="home__none" data-testid="none-found">{ "No question has these words. Here is what there is." }</p>
                 <ul class="targets">{ for calculators::LIST.iter().map(target) }</ul>
-            } else {
-                <ul class="founds" data-testid="found">{ for all.iter().map(one) }</ul>
             }
         </>
     }

@@ -14,6 +14,8 @@ const STORED = "reckoner.";
 // Which jobs were saved as a file, where somebody was last, what was read there and answered: nothing that was typed.
 const MARKS = ["saved.", "field.", "read.", "answer."].map((mark) => STORED + mark);
 const KEPT = "reckoner-kept.";
+// When it was cleared, in milliseconds.
+const CLEARED = "reckoner-cleared";
 const find = (id) => document.getElementById(id);
 
 // The theme of the settings, before the app is there to put it on.
@@ -136,6 +138,8 @@ find("recovery-fresh").addEventListener("click", () => {
       localStorage.setItem(`${KEPT}${when}.${key}`, localStorage.getItem(key));
     }
     if (location.hash) localStorage.setItem(`${KEPT}${when}.address`, location.hash);
+    // The database has it too: from there it does not come back.
+    localStorage.setItem(CLEARED, String(Date.parse(when)));
   } catch {
     const trouble = find("recovery-trouble");
     trouble.textContent = "There is no room to keep a copy, so nothing was cleared. Write down what you need first.";

@@ -5,6 +5,7 @@ use std::time::Instant;
 
 use reckoner_core::attention::attention;
 use reckoner_core::build_order::build_order;
+use reckoner_core::job::bars::Bars;
 use reckoner_core::job::moved::{moved, moved_parts};
 use reckoner_core::job::{
     Conflict, Item, ItemId, Job, Measure, MeasureKind, Part, Reckoned, Step, Written, part_sizes,
@@ -81,6 +82,7 @@ fn main() -> Result<(), Conflict> {
     assert_eq!(list.len(), 2_000);
     time("parts that moved", || moved_parts(&changed, &before, &after));
     time("parts", || part_sizes(&changed, &after));
+    time("parts as bars", || Bars::of(&changed, &after));
     let found = time("what wants looking at", || attention(&changed, &after, &bench));
     time("everything to buy", || to_buy(&changed, &after, &bench));
     time("the build order", || build_order(&changed, &after, &bench, &found));

@@ -44,14 +44,13 @@ macro_rules! say {
 impl Sentence {
     /// With every length read on a tape. One that lies between marks is said to be `about` the
     /// nearest, or to be less than the first mark; a mark above or below it is a limit (`3/16 in or
-    /// more`) and stands as it is.
+    /// more`) and stands as it is; one that its mark would make nothing is written more finely.
     #[must_use]
     pub fn on(&self, tape: Tape) -> String {
         self.with_lengths(tape.unit().is_metric(), |length, rounding| {
             match show(length, tape, rounding) {
-                Ok(shown) if shown.lean == "exact" || rounding != Rounding::Nearest => {
-                    shown.mark.to_string()
-                }
+                Ok(_) if rounding != Rounding::Nearest => limit(length, tape, rounding),
+                Ok(shown) if shown.lean == "exact" => shown.mark.to_string(),
                 Ok(_) if !length.is_zero() && is_nothing(length, tape) => {
                     let mark = show(tape.graduation(), tape, Rounding::Nearest);
                     mark.map_or_else(
@@ -69,16 +68,7 @@ impl Sentence {
     /// shows. A length that its mark would make nothing is written more finely.
     #[must_use]
     pub fn typed(&self, tape: Tape) -> String {
-        self.with_lengths(tape.unit().is_metric(), |length, rounding| {
-            let mark = tape.read(length, rounding).map(|reading| reading.mark);
-            match (mark, show(length, tape, rounding)) {
-                (Ok(mark), Ok(shown)) if mark.is_zero() == length.is_zero() => {
-                    shown.mark.to_string()
-                }
-                // Less than the first mark, or too fine for the tape.
-                _ => finely(length, rounding),
-            }
-        })
+        self.with_lengths(tape.unit().is_metric(), |length, rounding| limit(length, tape, rounding))
     }
 
     fn with_lengths(&self, is_metric: bool, write: impl Fn(Length, Rounding) -> String) -> String {
@@ -115,11 +105,16 @@ pub fn amount_text(amount: Number, unit: &str, is_metric: bool) -> String {
     }
 }
 
-/// In ten-thousandths of an inch, where that is not nothing.
-fn finely(length: Length, rounding: Rounding) -> String {
-    let tape = Tape::DecimalInches(4);
-    match tape.read(length, rounding) {
-        Ok(reading) if !reading.mark.is_zero() => exact_text(reading.mark),
+/// A length at its mark, or more finely where the mark would make nothing of it: in ten-thousandths of an inch, or in hundredths
+/// of a millimetre on a metric tape.
+fn limit(length: Length, tape: Tape, rounding: Rounding) -> String {
+    let fine = if tape.unit().is_metric() { Tape::Millimetres(2) } else { Tape::DecimalInches(4) };
+    let mark = |tape: Tape| tape.read(length, rounding).map(|reading| reading.mark);
+    match (mark(tape), show(length, tape, rounding), mark(fine)) {
+        (Ok(mark), Ok(shown), _) if mark.is_zero() == length.is_zero() => shown.mark.to_string(),
+        // Less than the first mark.
+        (Ok(_), _, Ok(fine)) if !fine.is_zero() => exact_text(fine),
+        // Too fine for any tape.
         _ => exact_text(length),
     }
 }
@@ -181,5 +176,22 @@ impl From<(Length, Rounding)> for Piece {
 impl From<u32> for Piece {
     fn from(count: u32) -> Piece {
         Piece::Text(Cow::Owned(count.to_string()))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::length;
+
+    /// By hand: 1/100 in is no sixteenth, and 0.254 mm no millimetre.
+    #[test]
+    fn a_limit_below_the_first_mark_is_written_finely() {
+        let least = length("1/100").expect("a length");
+        let limit = say!["Use ", (least, Rounding::Down), " or less."];
+        assert_eq!(limit.on(Tape::SIXTEENTHS), "Use 0.01 in or less.");
+        assert_eq!(limit.on(Tape::Millimetres(0)), "Use 0.25 mm or less.");
+        let nothing = say!["Use ", (Length::ZERO, Rounding::Down), " or less."];
+        assert_eq!(nothing.on(Tape::SIXTEENTHS), "Use 0 in or less.");
     }
 }

@@ -85,15 +85,17 @@ fn main() {
         assert!(cost >= job.at_least, "{}: {cost} is below {}", job.name, job.at_least);
         assert!(outcome.bound_cents <= job.optimum, "{}: false bound", job.name);
         println!(
-            "{:28} cost {:8} bound {:8} optimum {:8} {:7.3} s {} ({whole:.3} s with ties{}{}) {}",
+            "{:28} cost {:8} bound {:8} optimum {:8} {:7.3} s {} ({whole:.3} s with ties{}{}{}{}) {}",
             job.name,
             cost,
             outcome.bound_cents,
             job.optimum,
             took,
             if outcome.proved { "proved" } else { "OPEN" },
-            if outcome.fewest_boards { ", fewest boards" } else { "" },
-            if outcome.longest_offcut { ", longest offcut" } else { "" },
+            if outcome.ties.fewest_boards { ", fewest boards" } else { "" },
+            if outcome.ties.fewest_settings { ", settings" } else { "" },
+            if outcome.ties.fewest_cuts { ", cuts" } else { "" },
+            if outcome.ties.longest_offcut { ", longest offcut" } else { "" },
             outcome.work / 1_000_000,
         );
         let row = table.entry(job.family.clone()).or_default();

@@ -85,7 +85,7 @@ struct Search<'a, 'c, 'm> {
 }
 
 /// Subset sums of a kind's ways from each way on.
-struct Reach {
+pub(crate) struct Reach {
     unit: i64,
     words: usize,
     /// Row j: sums of ways j and later.
@@ -93,7 +93,8 @@ struct Reach {
 }
 
 impl Reach {
-    fn new(model: &Model, kind: usize, cap: i64, left: &[u32]) -> Option<Self> {
+    /// `None` where the table would be too large.
+    pub(crate) fn new(model: &Model, kind: usize, cap: i64, left: &[u32]) -> Option<Self> {
         let ways = &model.kinds[kind].ways;
         let unit = ways
             .iter()
@@ -125,7 +126,7 @@ impl Reach {
     }
 
     /// The largest sum of ways from `from` on that is at most `room`.
-    fn most(&self, from: usize, room: i64) -> i64 {
+    pub(crate) fn most(&self, from: usize, room: i64) -> i64 {
         let at = usize::try_from(room / self.unit).unwrap_or(0);
         let row = &self.rows[self.words * from..self.words * (from + 1)];
         let mut word = (at / 64).min(self.words - 1);

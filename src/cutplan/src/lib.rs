@@ -15,7 +15,7 @@
 //! 5. `branch`, `staged`, `bounded`, where boards can be divided in several ways: branch and price on how they are divided.
 //!    `again`: better plans by planning a few boards of the best plan again.
 //! 6. `dive`: better plans for jobs with many boards.
-//! 7. `ties`: among the cheapest, the fewest boards, then the longest offcut.
+//! 7. `ties`, `settings`, `cuts`: among the cheapest, the order that the core states at [`Ties`](reckoner_core::cutting::Ties).
 //!
 //! Steps 4 to 6 take turns with four times the steps each round, until the cost is proved or the caller stops.
 //!
@@ -40,6 +40,7 @@ mod budget;
 mod build;
 mod columns;
 mod completion;
+mod cuts;
 mod dive;
 mod forms;
 mod greedy;
@@ -53,6 +54,7 @@ mod price;
 mod realise;
 mod replace;
 mod rows;
+mod settings;
 mod simplex;
 mod solve;
 mod staged;

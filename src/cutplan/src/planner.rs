@@ -3,14 +3,16 @@
 use std::ops::ControlFlow;
 use std::rc::Rc;
 
-use reckoner_core::cutting::{Certificate, Claim, CutProblem, Job, Outcome, Plan, RackOutcome};
+use reckoner_core::cutting::{
+    Certificate, Claim, CutProblem, Job, Outcome, Plan, RackOutcome, Ties,
+};
 
 use crate::budget::{Meter, Progress};
 use crate::build::{Aim, models};
 use crate::model::{Model, Pattern};
 use crate::realise;
 use crate::solve::{Proof, Solver};
-use crate::ties::{Ties, break_ties};
+use crate::ties::break_ties;
 
 /// What to call with news; it answers whether to go on.
 pub type Listener<'c> = dyn FnMut(&Progress<'_>) -> ControlFlow<()> + 'c;
@@ -44,8 +46,7 @@ pub fn plan_job(
         proved: bound_cents == plan.cost_cents,
         plan,
         bound_cents,
-        fewest_boards: ties.iter().all(|tie| tie.fewest_boards),
-        longest_offcut: ties.iter().all(|tie| tie.longest_offcut),
+        ties,
         certificates,
         work: meter.work(),
         stopped: meter.stopped(),
@@ -77,11 +78,7 @@ pub fn plan_rack(
 
 /// Everything in its order: quick plans for all groups, then the linear programmes, then the exact methods in turn, then
 /// the ties. What a method found is told before the next begins.
-fn search<'m>(
-    job: &Job,
-    models: &'m [Model],
-    meter: &mut Meter<'_>,
-) -> (Vec<Solver<'m>>, Vec<Ties>) {
+fn search<'m>(job: &Job, models: &'m [Model], meter: &mut Meter<'_>) -> (Vec<Solver<'m>>, Ties) {
     let mut solvers: Vec<Solver<'m>> = models.iter().map(Solver::new).collect();
     for at in 0..solvers.len() {
         solvers[at].begin(meter);
@@ -99,11 +96,8 @@ fn search<'m>(
             tell(job, &solvers, meter);
         }
     }
-    let mut ties = Vec::new();
-    for at in 0..solvers.len() {
-        ties.push(break_ties(job, &mut solvers[at], meter));
-        tell(job, &solvers, meter);
-    }
+    let ties = break_ties(job, &mut solvers, meter);
+    tell(job, &solvers, meter);
     (solvers, ties)
 }
 

@@ -108,7 +108,8 @@ impl Shape {
         shape
     }
 
-    fn reach_of(&self, bins: &[Bin]) -> Vec<u32> {
+    /// What these bins give, slot by slot.
+    pub(crate) fn reach_of(&self, bins: &[Bin]) -> Vec<u32> {
         let mut reach = Vec::with_capacity(self.slots);
         for &(kind, cap) in self.groups.iter().flat_map(|group| group.slots.iter()) {
             let count = bins.iter().filter(|bin| bin.kind == kind && bin.cap >= cap).count();

@@ -188,8 +188,7 @@ pub fn to_buy_csv(list: &ToBuy) -> String {
             cents.map_or_else(String::new, |it| format!("{}.{:02}", it / 100, it % 100))
         };
         fields.extend([money(it.each), money(it.price())]);
-        let uses: Vec<&str> = it.uses.iter().map(|(_, name)| name.as_str()).collect();
-        fields.push(text(&uses.join(", ")));
+        fields.push(text(&it.uses.join(", ")));
         row(&mut out, &fields);
     }
     out

@@ -4,7 +4,7 @@ use proptest::prelude::*;
 use reckoner_core::cutting::{
     Block, Board, Certificate, Claim, CrossSize, CutBoard, CutProblem, Ends, Job, KnotZone,
     LARGEST_UNITS, Layer, Layout, LeftOut, NextRun, Outcome, Part, Placed, Plan, RackOutcome,
-    ResawRules, RipRules, SawRules, Scrap, Section, SingleBoard, Source, Strip,
+    ResawRules, RipRules, SawRules, Scrap, Section, SingleBoard, Source, Strip, Ties,
 };
 use reckoner_formats::{
     Ask, Checked, CutTextProblem, News, Question, Reply, number_of_reply, read_cut, read_question,
@@ -162,11 +162,11 @@ fn outcome() -> impl Strategy<Value = Outcome> {
         claim,
     });
     let certificates = prop::collection::vec(certificate, 0..3);
-    (plan(), 0..9999_i64, any::<[bool; 4]>(), certificates, any::<u64>()).prop_map(
+    (plan(), 0..9999_i64, any::<[bool; 6]>(), certificates, any::<u64>()).prop_map(
         |(
             plan,
             bound_cents,
-            [proved, fewest_boards, longest_offcut, stopped],
+            [proved, fewest_boards, fewest_settings, fewest_cuts, longest_offcut, stopped],
             certificates,
             work,
         )| {
@@ -174,8 +174,7 @@ fn outcome() -> impl Strategy<Value = Outcome> {
                 plan,
                 bound_cents,
                 proved,
-                fewest_boards,
-                longest_offcut,
+                ties: Ties { fewest_boards, fewest_settings, fewest_cuts, longest_offcut },
                 certificates,
                 work,
                 stopped,

@@ -212,7 +212,7 @@ fn everything_to_buy_is_a_list_of_numbers() {
         bought: 1,
         each: Some(1090),
         is_ours: false,
-        uses: vec![(ItemId(2), "rail".to_owned()), (ItemId(3), "leg".to_owned())],
+        uses: vec!["rail".to_owned(), "leg".to_owned()],
     };
     let screws = Line {
         source: Source::Goods("buy".to_owned()),
@@ -226,7 +226,7 @@ fn everything_to_buy_is_a_list_of_numbers() {
         bought: 0,
         each: None,
         is_ours: false,
-        uses: vec![(ItemId(4), "@planks, \"down\"".to_owned())],
+        uses: vec!["@planks, \"down\"".to_owned()],
     };
     let text = to_buy_csv(&ToBuy { lines: vec![board, screws], ..ToBuy::default() });
     let mut reader = csv::Reader::from_reader(text.as_bytes());

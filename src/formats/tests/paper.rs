@@ -22,6 +22,19 @@ struct Read {
     circles: Vec<(f64, f64)>,
     /// What is written, with where it begins on its base line.
     words: Vec<(f64, f64, String)>,
+    /// What the drawing is kept inside of: left, top, right and bottom.
+    clips: Vec<[f64; 4]>,
+}
+
+/// Left and right edge of a circle that is drawn through these places: all are as far from its middle.
+fn circle(places: &[(f64, f64)]) -> (f64, f64) {
+    let count = places.len() as f64;
+    let (x, y) = places.iter().fold((0.0, 0.0), |(x, y), it| (x + it.0 / count, y + it.1 / count));
+    let radius = places.iter().map(|it| (it.0 - x).hypot(it.1 - y) / count).sum::<f64>();
+    for it in places {
+        assert!(near((it.0 - x).hypot(it.1 - y), radius), "no circle: {places:?}");
+    }
+    (x - radius, x + radius)
 }
 
 fn read(pdf: &[u8]) -> Vec<Read> {
@@ -37,7 +50,7 @@ fn read(pdf: &[u8]) -> Vec<Read> {
             let content = document.get_page_content(page);
             let mut lines = Vec::new();
             let mut circles: Vec<(f64, f64)> = Vec::new();
-            let mut curve: Option<(f64, f64)> = None;
+            let (mut round, mut clips) = (Vec::new(), Vec::new());
             let (mut dashed, mut is_dashed) = (Vec::new(), false);
             let mut words = Vec::new();
             let mut at = (0.0, 0.0);
@@ -64,15 +77,28 @@ fn read(pdf: &[u8]) -> Vec<Read> {
                         at = place();
                     }
                     "c" => {
-                        let end = number(4) / 72.0;
-                        let (least, most) = curve.unwrap_or((at.0, at.0));
-                        curve = Some((least.min(end), most.max(end)));
+                        let [(ax, ay), (bx, by), end] =
+                            [0, 2, 4].map(|i| (number(i) / 72.0, height - number(i + 1) / 72.0));
+                        // Where half of the curve is drawn.
+                        let x = (at.0 + 3.0 * (ax + bx) + end.0) / 8.0;
+                        let y = (at.1 + 3.0 * (ay + by) + end.1) / 8.0;
+                        round.extend([(x, y), end]);
+                        at = end;
                     }
-                    "S" => circles.extend(curve.take()),
+                    "S" if !round.is_empty() => circles.push(circle(&std::mem::take(&mut round))),
+                    "re" => {
+                        let (left, bottom) = place();
+                        clips.push([
+                            left,
+                            bottom - number(3) / 72.0,
+                            left + number(2) / 72.0,
+                            bottom,
+                        ]);
+                    }
                     _ => {}
                 }
             }
-            Read { width, height, lines, dashed, circles, words }
+            Read { width, height, lines, dashed, circles, words, clips }
         })
         .collect()
 }
@@ -95,6 +121,24 @@ fn the_cover_has_a_square_of_three_inches() {
         cover.lines.iter().map(|((ax, ay), (bx, by))| (bx - ax).hypot(by - ay)).collect();
     assert_eq!(sides.len(), 4);
     assert!(sides.iter().all(|side| near(*side, 3.0)), "{sides:?}");
+}
+
+/// The drawing is kept inside of its area, and of half the width of a line beyond it.
+#[test]
+fn nothing_is_drawn_beyond_the_area_of_a_page() {
+    let template = stick("30", &["2 1/2"]);
+    for paper in [Paper::Letter, Paper::A4] {
+        let pages = tile(&template, paper).expect("lays out");
+        let pdf = template_pdf(&template, paper, Tape::SIXTEENTHS, "").expect("prints");
+        let (right, bottom) = (pages.left + pages.area_width, pages.top + pages.area_height);
+        let area = [pages.left, pages.top, right, bottom];
+        for page in &read(&pdf)[1..] {
+            let [clip] = page.clips[..] else { panic!("{:?}", page.clips) };
+            let beyond =
+                [area[0] - clip[0], area[1] - clip[1], clip[2] - area[2], clip[3] - area[3]];
+            assert!(beyond.iter().all(|by| near(*by, SIXTY_FOURTH)), "{beyond:?}");
+        }
+    }
 }
 
 /// What is written of the square stands in it, above its lower side.

@@ -65,7 +65,8 @@ function careful(field, read) {
 
 /** A copy of a plain object of which nothing is deeper than a list. */
 function plain(given) {
-  if (given === undefined || given === null) return undefined;
+  if (given === undefined) return undefined;
+  if (given === null) throw new Trouble("", "wrong-type", "This takes an object with the fields by name, not null.");
   const isList = careful("", () => Array.isArray(given));
   if (typeof given !== "object" || isList) {
     throw new Trouble("", "bad-call", "This takes an object with the fields by name.");

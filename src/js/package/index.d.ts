@@ -255,7 +255,7 @@ export interface LumberResults {
   board_feet?: NumberValue;
   /** Board feet, one board */
   board_feet_each?: NumberValue;
-  /** Feet of length */
+  /** Length in all */
   linear_feet?: NumberValue;
   /** Price of all */
   total?: NumberValue;
@@ -909,7 +909,7 @@ export interface ScrewsResults {
   side_load?: NumberValue;
   /** Pull */
   pull?: NumberValue;
-  /** Pull per inch of thread */
+  /** Pull for each length of thread */
   pull_per_inch?: NumberValue;
   /** What gives way first */
   gives_way?: WordsValue;
@@ -1310,13 +1310,13 @@ export interface StrengthInput {
   load?: "person" | "pair" | "row" | "step" | "soil" | "point" | "even" | "several" | "end" | "even_end";
   /** How heavy. Needed where it is asked. */
   pounds?: number | string;
-  /** On each foot: 120 is a row of people. Needed where it is asked. */
+  /** Even load: 120 is a row of people. Needed where it is asked. */
   pounds_per_foot?: number | string;
   /** Places: from the left support; two there for twice the load. Needed where it is asked. */
   places?: Measure | Measure[];
   /** Load at each place. Needed where it is asked. */
   each?: number | string;
-  /** And on each foot: the wood itself, or 0. Left out: 0. */
+  /** And an even load: the wood itself, or 0. Left out: 0. */
   and_even?: number | string;
   /** Planter width: inside. Needed where it is asked. */
   soil_width?: Measure;

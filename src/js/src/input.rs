@@ -188,7 +188,11 @@ impl Given {
         let mut entries = Entries::default();
         for (id, text) in &self.0 {
             if id == "unit" {
-                entries.set_unit(Some(unit(&text.typed().unwrap_or_default())?));
+                let Written::Words(text) = text else {
+                    let message = "“unit” takes a text, in or mm.".to_owned();
+                    return Err(BadCall::new(id, message).coded("wrong-type"));
+                };
+                entries.set_unit(Some(unit(text)?));
                 continue;
             }
             let Some(field) = calculator.fields.iter().find(|field| field.id == id) else {
@@ -308,10 +312,14 @@ fn none_of(field: &str, text: &str, known: &str) -> BadCall {
     BadCall::new(field, format!("“{text}” is none of {known}."))
 }
 
-/// Reads a plain object; nothing and `null` count as an empty one.
+/// Reads a plain object; nothing counts as an empty one, and `null` does not.
 pub(crate) fn from_js<T: DeserializeOwned + Default>(value: JsValue) -> Result<T, BadCall> {
-    if value.is_null() || value.is_undefined() {
+    if value.is_undefined() {
         return Ok(T::default());
+    }
+    if value.is_null() {
+        let message = "This takes an object with the fields by name, not null.".to_owned();
+        return Err(BadCall::new("", message).coded("wrong-type"));
     }
     serde_wasm_bindgen::from_value(value).map_err(|error| BadCall::new("", error.to_string()))
 }

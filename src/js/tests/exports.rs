@@ -151,6 +151,8 @@ fn nothing_that_is_handed_in_is_passed_over() {
         (json!({"strip": {"a": 1}}), "strip", "wrong-type"),
         (json!({"strip": [["3"]]}), "strip", "wrong-type"),
         (json!({"strip": true}), "strip", "wrong-type"),
+        (json!({"strip": "3", "unit": null}), "unit", "wrong-type"),
+        (json!({"strip": "3", "unit": 5}), "unit", "wrong-type"),
     ] {
         let out = call("tape", input, json!({}));
         assert_eq!(out["problems"][0]["code"], code, "{out}");

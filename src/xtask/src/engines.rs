@@ -32,7 +32,7 @@ const NO_PRINT: &str = "its driver does not print";
 
 /// What is left out, and why: journeys, or all of a module. It is always something that the driver cannot do, or that the
 /// engine has not.
-const LEFT_OUT: [(Where, &str, &str); 24] = [
+const LEFT_OUT: [(Where, &str, &str); 25] = [
     (Both, "device::", NO_SCRIPT_BEFORE),
     (
         Both,
@@ -41,6 +41,11 @@ const LEFT_OUT: [(Where, &str, &str); 24] = [
     ),
     (Both, "handing_on::a_file_that_the_installed_app_is_opened_with_is_shown", NO_SCRIPT_BEFORE),
     (Both, "job_kept::a_browser_without_a_database_still_makes_a_job", NO_SCRIPT_BEFORE),
+    (
+        Both,
+        "told::what_the_local_storage_has_no_room_for_is_read_from_the_database",
+        NO_SCRIPT_BEFORE,
+    ),
     (
         Both,
         "planner::a_device_without_workers_gets_the_quick_plan_and_is_told_so",

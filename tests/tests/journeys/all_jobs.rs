@@ -40,7 +40,7 @@ fn choose(app: &App, file: &Path) {
     app.choose_file("[data-testid=open-file]", file);
 }
 
-fn jobs_on_the_shelf(app: &App) -> Vec<String> {
+pub(crate) fn jobs_on_the_shelf(app: &App) -> Vec<String> {
     app.go("#/jobs");
     app.wait_for("jobs");
     let names = app.script(
@@ -114,11 +114,18 @@ fn all_jobs_go_to_another_browser_in_one_file_and_come_in_once() {
     second.assert_quiet_console();
 }
 
-#[test]
-fn which_jobs_come_in_is_chosen() {
-    let (app, file) = saved("chosen");
+/// The page that shows a file of two jobs, both of them here already.
+pub(crate) fn with_two_jobs_to_take(name: &str) -> App {
+    let (app, file) = saved(name);
     take_page(&app);
     choose(&app, &file);
+    app.wait_for("incoming-2");
+    app
+}
+
+#[test]
+fn which_jobs_come_in_is_chosen() {
+    let app = with_two_jobs_to_take("chosen");
     let second = if app.text("incoming-2").contains(BENCH) { BENCH } else { "Seed trays" };
     app.tap("incoming-1");
     app.wait_for("take-jobs");

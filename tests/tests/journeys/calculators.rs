@@ -65,3 +65,36 @@ fn a_dowel_is_cut_to_go_through_both_frames() {
     app.wait_for_words("figure-bit", "1 1/32 in");
     app.assert_quiet_console();
 }
+
+/// Of a long table the first rows are shown, so that fields and cautions are near; what goes on paper is whole.
+#[test]
+fn a_long_table_shows_its_first_rows_until_it_is_asked_for() {
+    let app = App::open_at(Screen::PHONE, "#/spacing?mode=count&length=60&count=14&unit=in");
+    app.wait_for("table-layout");
+    let rows = || {
+        app.script(
+            "return [...document.querySelectorAll('[data-testid=table-layout] tbody tr')].filter((it) => it.checkVisibility()).length",
+        )
+    };
+    assert_eq!(rows(), 5);
+    assert_eq!(app.text("all-layout"), "All 14 rows");
+    app.cdp("Emulation.setEmulatedMedia", &serde_json::json!({ "media": "print" }));
+    assert_eq!(rows(), 14, "on paper");
+    assert!(!app.shows("all-layout"), "a button on paper");
+    app.cdp("Emulation.setEmulatedMedia", &serde_json::json!({ "media": "" }));
+    app.assert_accessible();
+    app.picture("table-folded");
+    app.tap("all-layout");
+    assert_eq!(rows(), 14);
+    assert_eq!(app.attribute("all-layout", "aria-expanded").as_deref(), Some("true"));
+    app.tap("all-layout");
+    assert_eq!(rows(), 5);
+    // One row more is no reason to fold.
+    app.go("#/spacing?mode=count&length=60&count=6&unit=in");
+    app.wait_until(
+        "six marks",
+        "return document.querySelectorAll('[data-testid=table-layout] tbody tr').length === 6",
+    );
+    assert!(!app.shows("all-layout"));
+    app.assert_quiet_console();
+}

@@ -138,7 +138,7 @@ fn the_question_is_the_first_thing_and_a_sheet_has_them_all() {
         let app = App::open_at(screen, "#/screws");
         app.assert_on_first_screen("question");
         assert!(!app.shows("question-toe"));
-        let pictures = "return [...document.querySelectorAll('.question [aria-hidden=true] > .outline')]
+        let pictures = "return [...document.querySelectorAll('.question__picture > .outline')]
             .filter((it) => it.childElementCount > 2 && it.getBoundingClientRect().height > 30).length";
         assert_eq!(app.script(pictures), 0, "pictures that nobody sees");
         app.tap("question");
@@ -162,6 +162,83 @@ fn the_question_is_the_first_thing_and_a_sheet_has_them_all() {
         app.wait_for_words("question", "How long");
         app.assert_quiet_console();
     }
+}
+
+/// What the sheet of a page does not have is found from its last row: without leaving, where it is of the same page.
+#[test]
+fn a_question_that_is_not_in_the_sheet_is_found_from_it() {
+    for screen in SCREENS {
+        let app = App::open_at(screen, "#/spacing?length=43&unit=in");
+        app.tap("question");
+        app.assert_on_first_screen("find");
+        let said = app.script("return document.querySelector('.question__find').innerText");
+        assert!(said.as_str().is_some_and(|it| it.contains("Not here? Find a question")), "{said}");
+        app.tap("find");
+        app.type_keys("fixed step");
+        app.wait_for("found-spacing-step");
+        app.assert_on_first_screen("found-spacing-step");
+        app.assert_accessible();
+        app.assert_no_sideways_scroll();
+        app.picture(&format!("question-found-{}", screen.width));
+        app.tap("found-spacing-step");
+        app.wait_until_gone("find");
+        app.wait_for_words("question", "step");
+        app.wait_for_value("field-length", "43");
+        let focus = "return document.activeElement.dataset.testid";
+        assert_eq!(app.script(focus), "question");
+        // By keys alone: Enter takes the best, Escape leaves, and Tab goes from the words to what they found.
+        app.tap("question");
+        app.tap("find");
+        app.type_keys("zebra");
+        app.wait_for("none-found");
+        app.type_keys("\u{e00c}");
+        app.wait_until_gone("find");
+        app.tap("question");
+        app.tap("find");
+        app.type_keys("half lap");
+        app.wait_for("found-frame-lap");
+        app.type_keys("\u{e004}");
+        assert_eq!(app.script(focus), "found-frame-lap");
+        app.tap("find");
+        app.type_keys("\u{e007}");
+        app.wait_for_words("question", "lap");
+        app.script("history.back()");
+        app.wait_for_value("field-length", "43");
+        app.assert_quiet_console();
+    }
+}
+
+/// It comes a moment later, into room that was kept, and another question has another one.
+#[test]
+fn the_pill_has_the_picture_of_its_question_and_does_not_move_for_it() {
+    let app = App::arrive(Screen::PHONE);
+    app.go("#/spacing");
+    app.wait_for_start();
+    app.wait_for("question");
+    let drawn = "const it = document.querySelector('.question__small svg');
+                 return it && [it.outerHTML, it.closest('[aria-hidden]') !== null]";
+    let is_there = "return document.querySelector('.question__small svg') !== null";
+    app.wait_until("its picture", is_there);
+    let first = app.script(drawn);
+    assert_eq!(first[1], true, "a voice reads the question, not its picture");
+    let moved = app.script(
+        "const place = () => JSON.stringify(['.question__now', '.question__pill'].map((it) => document.querySelector(it).getBoundingClientRect()));
+         const picture = document.querySelector('.question__small svg');
+         const [beside, tall] = [place(), picture.getBoundingClientRect().height];
+         picture.style.display = 'none';
+         const before = place();
+         picture.style.display = '';
+         return [before === beside, tall]",
+    );
+    assert_eq!(moved[0], true, "what stands beside it moves when it comes");
+    assert!(moved[1].as_f64().is_some_and(|it| (10.0..40.0).contains(&it)), "{moved}");
+    app.picture("question-pill");
+    app.tap("question");
+    app.tap("mode-slats");
+    app.wait_until_gone("question-close");
+    app.wait_until("its picture", is_there);
+    assert_ne!(app.script(drawn)[0], first[0], "the picture of the question before");
+    app.assert_quiet_console();
 }
 
 /// Held, the key that takes away goes on; the hint of the field stays in sight.

@@ -66,6 +66,8 @@ fn a_rail_cut_before_the_legs_were_measured_has_a_rescue() {
 #[test]
 fn rails_cut_before_the_legs_came_out_thin_are_never_said_to_be_right() {
     let app = demo();
+    app.wait_until_kept();
+    app.server.stop();
     app.section("parts");
     for tick in ["tick-long rail, upper-1", "tick-long rail, upper-2"] {
         app.tap(tick);
@@ -88,7 +90,7 @@ fn rails_cut_before_the_legs_came_out_thin_are_never_said_to_be_right() {
     };
     is_told("the size's own page");
     app.tap("back");
-    for section in ["sizes", "parts", "boards"] {
+    for section in ["front", "sizes", "parts", "boards", "build"] {
         app.section(section);
         is_told(section);
         app.assert_no_sideways_scroll();
@@ -97,13 +99,12 @@ fn rails_cut_before_the_legs_came_out_thin_are_never_said_to_be_right() {
     app.reload();
     app.wait_for_start();
     is_told("after a reload");
+    app.tap("back");
     app.section("parts");
     app.picture("attention-parts");
     app.tap("open-long rail, upper 1 and 2");
     app.wait_for("rescue-overall length");
-    app.assert_no_sideways_scroll();
-    app.assert_accessible();
-    app.picture("attention-ways");
+    crate::yard::in_all_looks(&app, "attention-ways");
     // Left as they are, they are named so and can be looked at again.
     app.tap("leave");
     app.wait_for("left-long rail, upper 1 and 2");
@@ -125,6 +126,8 @@ fn rails_cut_before_the_legs_came_out_thin_are_never_said_to_be_right() {
 #[test]
 fn one_thin_leg_moves_the_rail_that_it_stands_at_and_no_other() {
     let app = demo();
+    app.wait_until_kept();
+    app.server.stop();
     app.section("parts");
     app.tap("item-leg");
     app.tap("piece-2");
@@ -279,5 +282,84 @@ fn the_boards_of_the_demo_say_what_is_bought_and_claim_no_more_than_is_so() {
     app.wait_for_words("attention", "no longer fits the job");
     app.picture("demo-boards-moved");
     assert!(!app.shows("proof"), "{}", app.text("proof"));
+    app.assert_quiet_console();
+}
+
+/// How wide the bar of each piece in the list is drawn, under what it is cut from: `From 2x8`, then `leg 124`.
+fn bars(app: &App) -> Vec<(String, f64)> {
+    let all = app.script(
+        "return [...document.querySelectorAll('[data-testid=parts] .from__name, [data-testid=parts] .part')].map((it) => {
+            const bar = it.querySelector('.to-scale rect');
+            return [(it.querySelector('.row__name') ?? it).textContent, bar?.getBoundingClientRect().width ?? 0];
+        })",
+    );
+    serde_json::from_value(all).expect("names and widths")
+}
+
+#[test]
+fn pieces_are_drawn_to_scale_longest_first_under_their_boards() {
+    let app = demo();
+    app.section("parts");
+    app.wait_for("item-leg");
+    for screen in Screen::ALL {
+        app.resize(screen);
+        let all = bars(&app);
+        let names: Vec<&str> = all.iter().map(|(name, _)| &**name).collect();
+        // The bracket of a foot is not lost beside the planks.
+        let rails = ["From 2x8", "long rail, upper", "long rail, shelf", "short rail, upper"];
+        let first = names.iter().position(|it| *it == rails[0]).expect("the rails' boards");
+        assert_eq!(names[first..first + 4], rails);
+        let wide = |name: &str| all.iter().find(|it| it.0 == name).map_or(0.0, |it| it.1);
+        // 50 1/2, 33 1/2 and 12 in long.
+        let plank = wide("top plank");
+        assert!(plank > 280.0, "{all:?}");
+        for (name, inches) in [("leg", 33.5), ("end bracket", 12.0)] {
+            let off = wide(name) / plank - inches / 50.5;
+            assert!(off.abs() < 0.02, "{name}: {all:?}");
+        }
+        app.assert_no_sideways_scroll();
+        app.picture(&format!("pieces-{}", screen.width));
+    }
+    app.resize(Screen::PHONE);
+    // What is read aloud has no bar in it.
+    let words = app.text("item-leg");
+    assert!(words.contains("thirty-three and one half inches"), "{words}");
+    let aloud =
+        app.script("return document.querySelectorAll('.to-scale:not([aria-hidden])').length");
+    assert_eq!(aloud, 0);
+    app.assert_accessible();
+    app.tap("section-more");
+    app.tap("section-build");
+    app.wait_for("this-step");
+    app.assert_quiet_console();
+}
+
+/// The demo as it stands, in the middle of the work: its long rails are cut at 41, and the one at the thin leg is then wanted
+/// at 41 1/16.
+#[test]
+fn the_thin_leg_of_the_demo_says_which_cut_rail_is_to_be_looked_at() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.tap("open-demo");
+    app.wait_for("front");
+    app.tap("open-leg 2");
+    app.tap("own-size");
+    app.wait_for("stands");
+    // Its own size is what the tape says, not what all of them were planned at.
+    app.wait_for_words("moved", "three and three sixteenths");
+    app.wait_for_words("moved", "new, as it was cut");
+    app.tap("spot-at long rail, upper 1");
+    app.wait_for_words("moved", "pieces of it are cut: look at them below");
+    app.wait_for_words("then-look-at", "long rail, upper with leg 2 1");
+    app.assert_no_sideways_scroll();
+    app.assert_accessible();
+    app.picture("stands-in-work");
+    app.tap("stands-there");
+    app.section("front");
+    app.wait_for("trouble-long rail, upper with leg 2 1");
+    app.wait_for_words("picture", "Look at long rail, upper with leg 2 1");
+    let left =
+        app.script("return document.querySelectorAll('[data-testid=\"left-leg 2\"]').length");
+    assert_eq!(left, 1, "what is left as it is is told once");
+    app.picture("front-after-it-stands");
     app.assert_quiet_console();
 }

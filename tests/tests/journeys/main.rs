@@ -1,6 +1,7 @@
 //! Journeys through the built app: what a person does, in a real browser.
 
 mod all_jobs;
+mod at_once;
 mod back;
 mod calculators;
 mod campaign;
@@ -36,6 +37,7 @@ mod start;
 mod state;
 mod steady;
 mod taps;
+mod told;
 mod trade;
 mod typing;
 mod update;

@@ -88,6 +88,31 @@ fn starting_without_what_was_typed_keeps_a_copy() {
     assert_eq!(stored["other"], "somebody else's");
 }
 
+/// The database has what was typed too: once it is cleared it stays away.
+#[test]
+fn what_was_cleared_does_not_come_back() {
+    let app = visitor_with_typed_text();
+    app.script(
+        "localStorage.setItem('reckoner.pasted', 'half a link');
+         const open = indexedDB.open('reckoner', 2);
+         open.onupgradeneeded = () => ['jobs', 'notes'].forEach((store) => open.result.createObjectStore(store));
+         await new Promise((done) => open.onsuccess = done);
+         const notes = open.result.transaction('notes', 'readwrite').objectStore('notes');
+         const put = notes.put(`${Date.now()} half a link`, 'kept/pasted');
+         await new Promise((done) => put.onsuccess = done);
+         open.result.close()",
+    );
+    app.server.spoil(built_file("reckoner-app", ".wasm"), Fault::Missing);
+    app.go("#/take");
+    app.wait_for("recovery");
+    app.wait_for_words("recovery-typed", "half a link");
+    app.server.mend();
+    app.tap("recovery-fresh");
+    app.wait_for_start();
+    app.go("#/take");
+    app.wait_for_value("pasted", "");
+}
+
 #[test]
 fn a_browser_without_webassembly_is_told_what_to_do() {
     let app = visitor_with_typed_text();

@@ -79,6 +79,8 @@ fn nothing_moves_on_the_pages_of_the_calculators() {
             ("take", "pasted"),
             ("print/spacing?length=43+1/2", "template-letter"),
             ("keep/frame?", "keep-title"),
+            ("notices", "notices"),
+            ("jobs/start", "kinds"),
         ] {
             load(&app, &format!("#/{page}"), wanted);
             app.wait_until(
@@ -108,6 +110,8 @@ fn nothing_moves_on_the_pages_of_a_job() {
         app.section("kept");
         let kept = leads_to(&app, "item-Half of the long rail");
         let piece = part.replace("/item/", "/piece/") + "/0";
+        let stands = part.replace("/item/", "/stands/") + "/0/thickness";
+        let parts_of = kept.replace("/item/", "/parts-of/");
         load(&app, "#/jobs", "jobs");
         app.picture(&format!("jobs-{}", screen.width));
         assert_steady(&app, "jobs", &mut faults);
@@ -127,10 +131,21 @@ fn nothing_moves_on_the_pages_of_a_job() {
             (format!("{job}/labels"), "labels"),
             (format!("{job}/new/measure"), "field-name"),
             (format!("{job}/new/match"), "field-name"),
+            (format!("{job}/new/part"), "field-name"),
+            (format!("{job}/new/board"), "field-name"),
+            (format!("{job}/new/yard"), "field-price"),
+            (format!("{job}/new/round"), "field-name"),
+            (format!("{job}/new/saw"), "field-kerf"),
+            (format!("{job}/new/screw"), "field-gauge"),
+            (format!("{job}/new/sketch"), "field-length"),
+            (format!("{job}/new/close"), "field-size"),
+            (format!("{job}/buy/paper"), "yard-paper"),
             (leg, "field-formula"),
             (part, "field-length"),
             (piece, "field-as_cut"),
             (kept, "answer-headline"),
+            (stands, "stands"),
+            (parts_of, "making"),
         ] {
             load(&app, &page, wanted);
             assert_steady(&app, &page, &mut faults);
@@ -169,6 +184,25 @@ fn nothing_moves_when_trouble_is_told() {
         app.before_each_page("IDBFactory.prototype.open = function () { throw new DOMException('private', 'InvalidStateError') }");
         load(&app, "#/jobs", "job-trouble");
         assert_steady(&app, "jobs", &mut faults);
+        // Nor does the local storage take what is typed outside a job; by a script, so that no hand has moved it.
+        app.before_each_page(
+            "Storage.prototype.setItem = function () { throw new DOMException('full', 'QuotaExceededError') }",
+        );
+        for (page, field) in [
+            ("#/settings", "field-kerf"),
+            ("#/take", "pasted"),
+            ("#/keep/tape?strip=44&unit=in", "keep-title"),
+            ("#/tape", "field-strip"),
+        ] {
+            load(&app, page, field);
+            app.script(&format!(
+                "const field = document.querySelector('[data-testid={field}]');
+                 Object.getOwnPropertyDescriptor(Object.getPrototypeOf(field), 'value').set.call(field, '7');
+                 field.dispatchEvent(new InputEvent('input', {{ bubbles: true }}))"
+            ));
+            app.wait_for("not-kept");
+            assert_steady(&app, page, &mut faults);
+        }
         assert_eq!(faults, Vec::<String>::new(), "{screen:?}");
     }
 }

@@ -193,6 +193,60 @@ fn a_list_of_lengths_is_rows_too() {
     app.assert_quiet_console();
 }
 
+/// A count before an x is the count of its row, and one more is one more. What can be read two ways is asked.
+#[test]
+fn a_count_before_an_x_is_the_count_of_its_row() {
+    let app = App::open_at(
+        Screen::PHONE,
+        "#/cut?parts=leg:+4+x+20,+rail:+33+x+4&boards=96+at+10&scraps=4+x+22&unit=in",
+    );
+    app.wait_for_text("count-parts-0", "4");
+    app.wait_for_text("count-scraps-0", "4");
+    app.wait_for_words("problem-parts", "can be read two ways");
+    app.tap("way-out-parts");
+    app.wait_for_text("count-parts-1", "4");
+    app.tap("more-parts-0");
+    app.wait_for_text("count-parts-0", "5");
+    app.tap("more-scraps-0");
+    app.wait_for_text("count-scraps-0", "5");
+    app.wait_for_words("echo-parts", "leg: 5 @ 20 in, rail: 4 @ 33 in");
+    app.tap("as-text-parts");
+    app.wait_for_value("field-parts", "leg: 5 @ 20, rail: 4 @ 33");
+    app.assert_quiet_console();
+}
+
+/// Rows pasted from a spreadsheet stay rows when the text is left, and one tap on plus is one more; rows of which the
+/// columns have no names stay text.
+#[test]
+fn rows_of_a_spreadsheet_stay_rows_when_the_text_is_left() {
+    let app =
+        App::open_at(Screen::PHONE, "#/cut?parts=leg:+4+@+40&boards=96+at+10&scraps=&unit=in");
+    let paste = |rows: &str| {
+        app.script(&format!(
+            "const text = document.querySelector('[data-testid=field-parts]');
+             text.value = '{rows}';
+             text.dispatchEvent(new InputEvent('input', {{ bubbles: true }}))"
+        ));
+    };
+    app.tap("as-text-parts");
+    app.tap("field-parts");
+    paste("4\\tleg\\t33,5\\n2\\trail\\t41");
+    app.tap("as-text-parts");
+    app.wait_for_words("problem-parts", "must name the columns");
+    app.tap("field-parts");
+    paste("Qty\\tName\\tLength\\n4\\tleg\\t33,5\\n2\\trail\\t41");
+    app.tap("as-text-parts");
+    app.wait_for_text("count-parts-0", "4");
+    app.wait_for_value("name-parts-1", "rail");
+    app.picture("list-pasted");
+    app.tap("more-parts-1");
+    app.wait_for_text("count-parts-1", "3");
+    app.wait_for_words("echo-parts", "leg: 4 @ 33 1/2 in, rail: 3 @ 41 in");
+    app.tap("as-text-parts");
+    app.wait_for_value("field-parts", "leg: 4 @ 33.5, rail: 3 @ 41");
+    app.assert_quiet_console();
+}
+
 /// Who measures in millimetres buys litres, and reads a screw in millimetres beside its number.
 #[test]
 fn a_metric_shop_buys_cans_of_litres_and_reads_screws_in_millimetres() {

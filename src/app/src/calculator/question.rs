@@ -1,16 +1,21 @@
 //! The question of a page: the first thing on it, with a sheet of all that the page can be asked.
 
-use reckoner_core::calculators::Calculator;
+use std::cell::RefCell;
+
+use reckoner_core::calculators::{Calculator, find_questions};
+use reckoner_core::drawing::Outline;
 use reckoner_core::sheet::{Bench, Choice, Entries, Field, Kind};
 use yew::prelude::*;
 
 use crate::components::choice;
 use crate::components::drawing::outline;
+use crate::components::find::{Here, founds, line};
 use crate::components::icon::{Icon, icon};
 use crate::form::Action;
 use crate::form::at_hand::AtHand;
 use crate::platform::back::use_back;
 use crate::platform::dom;
+use crate::platform::later::later;
 
 /// Most sizes that a question names.
 const MOST_NAMED: usize = 3;
@@ -40,10 +45,49 @@ struct QuestionProps {
     on_choose: Callback<&'static str>,
 }
 
+/// How long a page rests before the picture in the pill is made, in milliseconds: the answer comes first.
+const PICTURE_REST: u32 = 300;
+
+/// The picture of a question of a calculator at a bench.
+type Picture = ((&'static str, &'static str, Bench), Option<Outline>);
+
+thread_local! {
+    /// The picture that was made last: the pill is away while something is typed, and then there at once.
+    static MADE: RefCell<Option<Picture>> = const { RefCell::new(None) };
+}
+
+/// The picture of a question, made a moment after it is asked, and not while something is typed.
+#[hook]
+fn use_picture(
+    calculator: &'static Calculator,
+    question: &'static str,
+    bench: Bench,
+) -> Option<Outline> {
+    let made = use_state_eq(|| MADE.with_borrow(Clone::clone));
+    let wanted = (calculator.slug, question, bench);
+    let is_made = made.as_ref().is_some_and(|(of, _)| *of == wanted);
+    use_effect_with((wanted, is_made), {
+        let made = made.clone();
+        move |((_, question, bench), is_made)| {
+            let (question, bench) = (*question, *bench);
+            let making = (!is_made).then(|| {
+                later(PICTURE_REST, move || {
+                    let picture = Some((wanted, calculator.outline(question, &bench)));
+                    MADE.set(picture.clone());
+                    made.set(picture);
+                })
+            });
+            move || drop(making)
+        }
+    });
+    made.as_ref().filter(|_| is_made).and_then(|(_, picture)| picture.clone())
+}
+
 #[component]
 fn Question(props: &QuestionProps) -> Html {
     let QuestionProps { slug, chosen, entries, bench, on_choose } = props;
     let is_open = use_state_eq(|| false);
+    let wanted = use_state_eq(String::new);
     let set = |to: bool| {
         let is_open = is_open.clone();
         move || is_open.set(to)
@@ -70,6 +114,14 @@ fn Question(props: &QuestionProps) -> Html {
         })
     };
     use_back(*is_open, done.clone());
+    let picture = use_picture(calculator, now.map_or("", |it| it.id), *bench);
+    let pick = {
+        let (on_choose, done) = (on_choose.clone(), done.clone());
+        Callback::from(move |id: &'static str| {
+            on_choose.emit(id);
+            done.emit(());
+        })
+    };
     let onkeydown = {
         let done = done.clone();
         Callback::from(move |event: KeyboardEvent| {
@@ -84,13 +136,17 @@ fn Question(props: &QuestionProps) -> Html {
             close();
         }
     });
-    let open = set(!*is_open);
+    let open = {
+        let (set, wanted) = (set(!*is_open), wanted.clone());
+        move || {
+            wanted.set(String::new());
+            set();
+        }
+    };
+    let here = Here { slug: calculator.slug, on_choose: pick.clone() };
+    let is_finding = !wanted.trim().is_empty();
     let row = |it: &'static Choice| {
-        let (on_choose, done) = (on_choose.clone(), done.clone());
-        let onclick = Callback::from(move |_: MouseEvent| {
-            on_choose.emit(it.id);
-            done.emit(());
-        });
+        let onclick = pick.reform(move |_: MouseEvent| it.id);
         let id = choice::id(field.id, it.id);
         html! {
             <li>
@@ -112,6 +168,7 @@ fn Question(props: &QuestionProps) -> Html {
             <button type="button" class="question__pill" id={PILL} data-testid={PILL}
                 aria-expanded={if *is_open { "true" } else { "false" }}
                 onclick={Callback::from(move |_: MouseEvent| open())}>
+                <span class="question__small" aria-hidden="true">{ picture.as_ref().map(outline) }</span>
                 <span class="voice">{ format!("Question {place} of {}: ", all.len()) }</span>
                 <span class="question__now">{ now.map(|it| it.label) }</span>
                 <span class="voice">{ ". Change the question." }</span>
@@ -119,16 +176,29 @@ fn Question(props: &QuestionProps) -> Html {
             </button>
             if *is_open {
                 <div class="question__veil" onclick={done.reform(|_: MouseEvent| ())}></div>
-                <div class="question__sheet" role="group" aria-labelledby="question-title">
+                <div class={classes!("question__sheet", is_finding.then_some("is-finding"))} role="group" aria-labelledby="question-title">
                     <p class="question__head">
                         <span class="question__title" id="question-title">{ "What do you want to know?" }</span>
                         <button type="button" class="question__close" aria-label="Close" data-testid="question-close"
                             onclick={done.reform(|_: MouseEvent| ())}>{ icon(Icon::Clear) }</button>
                     </p>
-                    <ul>{ for all.iter().map(row) }</ul>
+                    if !is_finding { <ul>{ for all.iter().map(row) }</ul> }
+                    <div class="question__find">{ line("Not here? Find a question", &wanted, Some(&here)) }</div>
+                    if is_finding { { found(&wanted, &here) } }
                 </div>
             }
         </div>
+    }
+}
+
+/// The questions of all calculators that have the words.
+fn found(wanted: &str, here: &Here) -> Html {
+    let all = find_questions(wanted);
+    html! {
+        <>
+            { founds(&all, Some(here)) }
+            if all.is_empty() { <p class="home__none" data-testid="none-found">{ "No question has these words." }</p> }
+        </>
     }
 }
 

@@ -146,6 +146,8 @@ fn look(role: Role) -> (&'static str, Option<&'static str>) {
         Role::EndGrain => ("end-grain", Some("url(#hatch-end-grain)")),
         Role::Mate => ("mate", None),
         Role::ToCut => ("to-cut", None),
+        Role::Listed => ("listed", None),
+        Role::ListedCut => ("listed-cut", None),
         Role::Kerf => ("kerf", None),
         Role::Waste => ("waste", Some("url(#hatch-waste)")),
         Role::KeepOut => ("keep-out", Some("url(#hatch-keep-out)")),

@@ -56,12 +56,12 @@ pub(crate) fn input(place: Place, text: String, events: &FieldEvents) -> Html {
 
 /// What a field asks, in the unit of who measures so, and whether what stands in it is an example of ours.
 pub(crate) fn label(field: &Field, measures: Unit, is_ours: bool) -> Html {
-    let unit = field.number_unit(measures);
+    let (unit, hint) = (field.number_unit(measures), field.hint_in(measures));
     html! {
         <>
             <span class="field__name">{ field.label }</span>
             if !unit.is_empty() { <span class="field__unit">{ unit }</span> }
-            if !field.hint.is_empty() { <span class="field__hint">{ field.hint }</span> }
+            if !hint.is_empty() { <span class="field__hint">{ hint }</span> }
             if is_ours { <span class="voice">{ ", our example" }</span> }
         </>
     }

@@ -1,17 +1,49 @@
 //! Tables of an answer, such as passes in their order.
 
-use reckoner_core::sheet::{Bench, Table};
+use reckoner_core::sheet::{Bench, Row, Table};
 use yew::prelude::*;
 
 use super::measure;
 
-/// A table with its heading. A wide one scrolls by itself, not the page.
+/// Most rows that a table shows at once, and how many of a longer one are shown first.
+const MOST_AT_ONCE: usize = 6;
+const FIRST: usize = 5;
+
+/// A table with its heading. A wide one scrolls by itself, not the page. Of a long one the first rows are shown, until the
+/// rest is asked for; on paper it is whole.
 pub(crate) fn table(table: &Table, bench: &Bench) -> Html {
+    html! { <TableView key={table.id} table={table.clone()} bench={*bench} /> }
+}
+
+#[derive(Properties, PartialEq)]
+struct TableProps {
+    table: Table,
+    bench: Bench,
+}
+
+#[component]
+fn TableView(props: &TableProps) -> Html {
+    let TableProps { table, bench } = props;
+    let is_whole = use_state_eq(|| false);
     let heading = format!("heading-{}", table.id);
+    let count = table.rows.len();
+    let is_long = count > MOST_AT_ONCE;
+    let toggle = {
+        let is_whole = is_whole.clone();
+        Callback::from(move |_: MouseEvent| is_whole.set(!*is_whole))
+    };
+    let row = |(at, row): (usize, &Row)| {
+        let is_later = is_long && !*is_whole && at >= FIRST;
+        html! {
+            <tr class={is_later.then_some("is-later")}>
+                { for row.iter().map(|cell| html! { <td>{ measure::value(cell, bench) }</td> }) }
+            </tr>
+        }
+    };
     html! {
         <section class="table" data-testid={format!("table-{}", table.id)}>
             <h2 class="part-title" id={heading.clone()}>{ table.title }</h2>
-            <div class="table__scroll" tabindex="0" role="group" aria-labelledby={heading}>
+            <div class="table__scroll" tabindex="0" role="group" aria-labelledby={heading.clone()}>
                 <table>
                     <thead>
                         <tr>
@@ -21,17 +53,15 @@ pub(crate) fn table(table: &Table, bench: &Bench) -> Html {
                             }) }
                         </tr>
                     </thead>
-                    <tbody>
-                        { for table.rows.iter().map(|row| html! {
-                            <tr>
-                                { for row.iter().map(|cell| html! {
-                                    <td>{ measure::value(cell, bench) }</td>
-                                }) }
-                            </tr>
-                        }) }
-                    </tbody>
+                    <tbody>{ for table.rows.iter().enumerate().map(row) }</tbody>
                 </table>
             </div>
+            if is_long {
+                <button type="button" class="tool table__all" aria-describedby={heading} data-testid={format!("all-{}", table.id)}
+                    aria-expanded={if *is_whole { "true" } else { "false" }} onclick={toggle}>
+                    { if *is_whole { format!("First {FIRST} rows") } else { format!("All {count} rows") } }
+                </button>
+            }
         </section>
     }
 }

@@ -55,7 +55,7 @@ pub(crate) fn OnHand(props: &OnHandProps) -> Html {
             },
             Reply::Become(plans) => html! {
                 <ul class="boards" data-testid="become">
-                    { for plans.iter().filter_map(|plan| Told::of(job, &Rc::new(plan.clone()), labels, *how, false)).map(|told| way_of_use(&told, *how)) }
+                    { for plans.iter().filter_map(|plan| Told::of(job, &Rc::new(plan.clone()), labels, *how, None, false)).map(|told| way_of_use(&told, *how)) }
                 </ul>
             },
             _ => html! {},

@@ -112,11 +112,16 @@ fn QuickPage(props: &QuickPageProps) -> Html {
         wanted.as_ref().as_ref().filter(|list| searching.search.job.as_ref() == Some(&list.job));
     let labels = now.map(|list| list.labels.clone());
     let told = use_memo(
-        (now.cloned(), searching.search.plan.clone(), bench.tape, searching.search.is_running()),
-        |(list, plan, tape, is_running)| {
+        (
+            (now.cloned(), bench.tape),
+            searching.search.plan.clone(),
+            searching.search.ties,
+            searching.search.is_running(),
+        ),
+        |((list, tape), plan, ties, is_running)| {
             let (list, plan) = (list.as_ref()?, plan.as_ref()?);
             let how = How { tape: *tape, keep_from: list.keep_from };
-            Told::of(&list.job, plan, &list.labels, how, *is_running)
+            Told::of(&list.job, plan, &list.labels, how, *ties, *is_running)
         },
     );
     let told = told.as_ref().as_ref();

@@ -2,12 +2,13 @@
 
 use std::rc::Rc;
 
-use reckoner_core::cutting::{Job, Plan, Source};
+use reckoner_core::cutting::{CutKind, Job, Plan, Source, Ties};
 use reckoner_core::job::cut_labels::Labels;
 use reckoner_core::measure::Tape;
 use reckoner_core::planning::report::{
-    BatchCut, BoardCut, CutBatch, How, Keep, KeyLine, Order, OrderKind, Report, glance,
+    BatchCut, BoardCut, CutBatch, How, Keep, KeyLine, Order, Report, glance, work,
 };
+use reckoner_core::sheet::Sentence;
 use yew::prelude::*;
 
 use super::buying::{Buying, Yard};
@@ -29,18 +30,21 @@ pub(crate) struct Told {
     pub(crate) job: Rc<Job>,
     pub(crate) plan: Rc<Plan>,
     pub(crate) report: Rc<Report>,
+    /// How much setting up and sawing it is; nothing while better plans may come.
+    pub(crate) work: Option<Sentence>,
     /// Parts that are wanted and not in it, by name.
     pub(crate) left_out: Vec<String>,
 }
 
 impl Told {
     /// The report of a plan; `None` for one that is not of this job. While better plans may come, it has no more than the
-    /// boards that are drawn then.
+    /// boards that are drawn then. `ties`: what is proved of its rank among plans as cheap, where that is known.
     pub(crate) fn of(
         job: &Rc<Job>,
         plan: &Rc<Plan>,
         labels: &Labels,
         how: How,
+        ties: Option<Ties>,
         is_running: bool,
     ) -> Option<Told> {
         let most = if is_running { FIRST_BOARDS } else { usize::MAX };
@@ -49,6 +53,7 @@ impl Told {
             job: job.clone(),
             plan: plan.clone(),
             report: Rc::new(report),
+            work: if is_running { None } else { work(job, plan, labels, ties) },
             left_out: Vec::new(),
         })
     }
@@ -120,7 +125,7 @@ pub(crate) fn whole(told: &Told, tape: Tape, all: &UseStateHandle<bool>, beside:
                 }
             </section>
             if !beside.is_running {
-                { together(report, tape) }
+                { together(told, tape) }
                 { offcuts(report, tape, beside) }
             }
             <Safety question="cut" cautions={report.cautions.clone()} {tape} />
@@ -180,19 +185,20 @@ fn order(it: &Order, tape: Tape) -> Html {
     }
 }
 
-fn kind(kind: OrderKind) -> &'static str {
+fn kind(kind: CutKind) -> &'static str {
     match kind {
-        OrderKind::Block => "Crosscut a block",
-        OrderKind::Clean => "Clean",
-        OrderKind::Rip => "Rip",
-        OrderKind::Resaw => "Resaw",
-        OrderKind::Crosscut => "Crosscut",
-        OrderKind::Trim => "Trim",
+        CutKind::Block => "Crosscut a block",
+        CutKind::Clean => "Clean",
+        CutKind::Rip => "Rip",
+        CutKind::Resaw => "Resaw",
+        CutKind::Crosscut => "Crosscut",
+        CutKind::Trim => "Trim",
     }
 }
 
-fn together(report: &Report, tape: Tape) -> Html {
-    let group = |title: &str, is_of: fn(OrderKind) -> bool| {
+fn together(told: &Told, tape: Tape) -> Html {
+    let report = &*told.report;
+    let group = |title: &str, is_of: fn(CutKind) -> bool| {
         let mut here = report.batches.iter().filter(|it| is_of(it.kind)).peekable();
         html! {
             if here.peek().is_some() {
@@ -205,8 +211,11 @@ fn together(report: &Report, tape: Tape) -> Html {
         if !report.batches.is_empty() {
             <section class="plan__part" aria-label="Cut together" data-testid="plan-batches">
                 <h2 class="part-title">{ "Set once, cut all that match" }</h2>
-                { group("Fence, by width and thickness", |kind| matches!(kind, OrderKind::Clean | OrderKind::Rip | OrderKind::Resaw)) }
-                { group("Stop block, by length", |kind| matches!(kind, OrderKind::Block | OrderKind::Crosscut | OrderKind::Trim)) }
+                if let Some(work) = &told.work {
+                    <p class="plan__words" data-testid="work">{ sentence(work, tape) }</p>
+                }
+                { group("Fence, by width and thickness", |kind| matches!(kind, CutKind::Clean | CutKind::Rip | CutKind::Resaw)) }
+                { group("Stop block, by length", |kind| matches!(kind, CutKind::Block | CutKind::Crosscut | CutKind::Trim)) }
             </section>
         }
     }

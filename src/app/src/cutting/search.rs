@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use reckoner_core::cutting::{CutProblem, Job, Plan};
+use reckoner_core::cutting::{CutProblem, Job, Plan, Ties};
 use reckoner_formats::{Checked, Reply};
 
 /// How long a search may run: what is not proved by then costs more battery than it saves wood.
@@ -48,8 +48,8 @@ pub struct Search {
     pub is_checked: bool,
     /// It was kept for a job that is another now: nothing is claimed of it any more.
     pub is_outdated: bool,
-    /// No plan as cheap cuts fewer boards.
-    pub fewest_boards: bool,
+    /// What of its rank among plans of equal money is proved; `None` before the search has ended by itself.
+    pub ties: Option<Ties>,
     /// It is the quick plan made on the page itself, and why.
     pub on_page: Option<&'static str>,
     /// How long it has run.
@@ -67,7 +67,7 @@ impl Default for Search {
             is_proved: false,
             is_checked: false,
             is_outdated: false,
-            fewest_boards: false,
+            ties: None,
             on_page: None,
             seconds: 0,
         }
@@ -164,7 +164,7 @@ impl Search {
                 self.bound_cents = outcome.bound_cents;
                 self.is_proved = outcome.proved;
                 self.is_checked = checked.iter().all(|it| *it == Checked::Confirmed);
-                self.fewest_boards = outcome.fewest_boards;
+                self.ties = Some(outcome.ties);
                 self.hold(outcome.plan);
             }
             Reply::RackOnly(outcome) => {

@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use reckoner_core::cutting::{
     Board, Certificate, Claim, CutBoard, CutProblem, Ends, Job, Layout, NextRun, Outcome, Part,
-    Placed, Plan, RackOutcome, SawRules, Section, Source,
+    Placed, Plan, RackOutcome, SawRules, Section, Source, Ties,
 };
 use reckoner_formats::{Checked, News, Reply};
 
@@ -60,8 +60,7 @@ fn outcome(second: i64, bound_cents: i64) -> Outcome {
         plan: plan(second),
         bound_cents,
         proved: bound_cents == 1000,
-        fewest_boards: true,
-        longest_offcut: true,
+        ties: Ties::default(),
         certificates: vec![Certificate {
             parts: vec![0],
             bound_cents,

@@ -5,7 +5,7 @@ use std::rc::Rc;
 
 use reckoner_core::calculators::listed;
 use reckoner_core::measure::text::{Names, Quantity};
-use reckoner_core::sheet::{Field, Kind, Sheet, is_list, list_rows, with_row};
+use reckoner_core::sheet::{Field, Kind, Sheet, is_list, is_only_text, list_rows, with_row};
 use yew::prelude::*;
 
 use super::{Action, Entrance, Form, Slot, Way, neighbour, shows};
@@ -106,9 +106,9 @@ impl AtHand {
         self.form.calculator().fields.iter().find(|field| field.id == id)
     }
 
-    /// Whether a list is shown as its text.
+    /// Whether a list is shown as its text: where that is wanted, and where it has no rows.
     pub(super) fn is_as_text(&self, field: &Field) -> bool {
-        *self.as_text == Some(field.id)
+        *self.as_text == Some(field.id) || is_only_text(&self.text(field), field.kind)
     }
 
     /// The text of a field, typed or not.
@@ -468,8 +468,9 @@ pub(crate) fn use_at_hand_as(
                 );
             }
             kind if is_list(kind) => {
-                let is_rows = *as_text != Some(field.id);
-                let rows = list_rows(&form.text(field, &settings.bench), kind).len();
+                let text = form.text(field, &settings.bench);
+                let is_rows = *as_text != Some(field.id) && !is_only_text(&text, kind);
+                let rows = list_rows(&text, kind).len();
                 let lines = (0..rows).filter(|_| is_rows);
                 slots.extend(lines.map(|line| Slot { field: field.id, line: Some(line) }));
             }

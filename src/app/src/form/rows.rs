@@ -86,10 +86,17 @@ fn whole(at_hand: &AtHand, field: &'static Field, text: String) -> Html {
         form.dispatch(Action::Edit(Slot::of(field.id)));
         form.dispatch(Action::Leave);
     });
+    let as_text = at_hand.as_text.clone();
+    let typed = typing(at_hand, field, |_, _, typed| typed);
+    let oninput = Callback::from(move |event: InputEvent| {
+        // It stays under the fingers, though its columns may have names by now.
+        as_text.set(Some(field.id));
+        typed.emit(event);
+    });
     html! {
         <textarea class="list__text" rows="5" data-testid={element_id(Slot::of(field.id))} aria-label={field.label}
             spellcheck="false" autocapitalize="off" value={text} {onfocusout}
-            oninput={typing(at_hand, field, |_, _, typed| typed)} />
+            {oninput} />
     }
 }
 
@@ -155,12 +162,12 @@ fn count(at_hand: &AtHand, field: &'static Field, slot: Slot, at: usize, row: &L
         let take = setting(at_hand, field, move |text, kind| without_row(text, kind, at));
         return take_out(&id, take, keep);
     }
-    let now = row.counted();
+    let now = row.counted(field.kind);
     // Of a board that is sold without end there is no number to take one from.
     let fewer = match now {
-        Some(now) if now > 1 => {
-            setting(at_hand, field, move |text, kind| with_row(text, kind, at, ListRow::one_fewer))
-        }
+        Some(now) if now > 1 => setting(at_hand, field, move |text, kind| {
+            with_row(text, kind, at, |row| row.one_fewer(kind))
+        }),
         _ => {
             let asking = at_hand.asking.clone();
             Callback::from(move |_: MouseEvent| asking.set(Some(slot)))

@@ -477,6 +477,7 @@ pub(crate) async fn delete(key: &str) -> Result<bool, Problem> {
     if is_gone {
         ALL.with_borrow_mut(|all| all.remove(key));
         storage::remove(&storage::saved(key));
+        storage::remove(&storage::stands(key));
     }
     Ok(is_gone)
 }

@@ -32,8 +32,10 @@ pub(crate) enum Problem {
     Full,
     /// A window with an older version of the app keeps it shut.
     Blocked,
-    /// A newer version of the app has taken it over.
+    /// A newer version of the app has taken it over from this page,
     Newer,
+    /// or had done so before this page was loaded.
+    NewerBefore,
     /// Anything else, as the browser says it.
     Failed(String),
 }
@@ -50,6 +52,10 @@ impl fmt::Display for Problem {
             ),
             Problem::Newer => f.write_str(
                 "a newer version of this app was opened in another window. Load this page again",
+            ),
+            Problem::NewerBefore => f.write_str(
+                "it was opened with a newer version of this app. Close all windows of the app, then open it again with \
+                 a signal",
             ),
             Problem::Failed(why) => write!(f, "this browser did not take it ({why})"),
         }
@@ -79,6 +85,8 @@ type OnLost = Rc<dyn Fn(Problem)>;
 #[derive(Default)]
 struct State {
     database: Option<IdbDatabase>,
+    /// It was open in this page.
+    had_it: bool,
     /// The answer to the question that is under way.
     opening: Option<Promise>,
     on_open: Vec<OnOpen>,
@@ -146,9 +154,11 @@ pub(crate) async fn open() -> Result<(), Problem> {
     };
     let answer = JsFuture::from(opening).await;
     STATE.with_borrow_mut(|state| state.opening = None);
-    answer.map(drop).map_err(|why| match why.as_string().as_deref() {
-        Some("blocked") => Problem::Blocked,
-        _ => Problem::of(&why),
+    let had_it = STATE.with_borrow(|state| state.had_it);
+    answer.map(drop).map_err(|why| match (why.as_string().as_deref(), Problem::of(&why)) {
+        (Some("blocked"), _) => Problem::Blocked,
+        (_, Problem::Newer) if !had_it => Problem::NewerBefore,
+        (_, other) => other,
     })
 }
 
@@ -224,7 +234,10 @@ fn take(database: IdbDatabase) {
     database.set_onversionchange(Some(newer.unchecked_ref()));
     let closed = Closure::once_into_js(move |_: Event| open_again());
     database.set_onclose(Some(closed.unchecked_ref()));
-    STATE.with_borrow_mut(|state| state.database = Some(database));
+    STATE.with_borrow_mut(|state| {
+        state.database = Some(database);
+        state.had_it = true;
+    });
     let calls = STATE.with_borrow_mut(|state| core::mem::take(&mut state.on_open));
     for call in &calls {
         call();

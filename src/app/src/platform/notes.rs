@@ -2,7 +2,7 @@
 //! connection that is open, and beside it in the local storage until the database has taken it.
 //!
 //! What the database does not take is held here and written again: with the next note, when the
-//! window comes to the front, and after a while.
+//! window comes to the front, and after a while. So is a text that the local storage has no room for.
 
 use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
@@ -29,6 +29,8 @@ const TAKEN: &str = "taken";
 const ASKED_FOR: u64 = 3_600_000;
 /// When the local storage was written last, in milliseconds. It is no entry of the user's.
 const CLOCK: &str = "reckoner-clock";
+/// When the recovery page cleared what was kept by name (`boot.js`), in milliseconds.
+const CLEARED: &str = "reckoner-cleared";
 /// First wait before what was not taken is written again, in milliseconds, and the longest.
 const FIRST_WAIT: u32 = 1_000;
 const LONGEST_WAIT: u32 = 60_000;
@@ -47,12 +49,17 @@ struct Unsaved {
 #[derive(Default)]
 struct State {
     unsaved: BTreeMap<String, Unsaved>,
+    /// Texts that are kept by name and that the local storage does not take: this page has them from here, the next one
+    /// from the database.
+    held: BTreeMap<String, String>,
     /// Somebody waits for a note to come into the database.
     is_awaited: bool,
     number: u64,
     problem: Option<Problem>,
     /// What is in trouble: jobs by their keys, and the notes.
     in_trouble: BTreeSet<String>,
+    /// What the listeners know: the problem, and whether a text that is kept by name is nowhere but here.
+    told: (Option<Problem>, bool),
     listeners: BTreeMap<u64, Rc<dyn Fn()>>,
     wait: u32,
     again: Option<Later>,
@@ -100,7 +107,12 @@ pub(crate) fn problem() -> Option<Problem> {
     STATE.with_borrow(|state| state.problem.clone())
 }
 
-/// A listener that is called when [`problem`] changes or a note that was asked for is in the database, until this is dropped.
+/// Why a text that is kept by name stands neither in the local storage nor in the database, if any does not.
+pub(crate) fn not_kept() -> Option<Problem> {
+    STATE.with_borrow(State::not_kept)
+}
+
+/// A listener that is called when [`problem`] or [`not_kept`] changes or a note that was asked for is in the database, until this is dropped.
 pub(crate) struct Listening(u64);
 
 impl Drop for Listening {
@@ -109,7 +121,7 @@ impl Drop for Listening {
     }
 }
 
-/// Calls back when [`problem`] changes, or a note that was asked for is in the database.
+/// Calls back when [`problem`] or [`not_kept`] changes, or a note that was asked for is in the database.
 pub(crate) fn listen(call: impl Fn() + 'static) -> Listening {
     STATE.with_borrow_mut(|state| {
         state.number = state.number.saturating_add(1);
@@ -184,9 +196,16 @@ fn clear(key: &str) {
 
 /// Tells the listeners what is wrong, after whatever is being done now.
 fn tell(problem: Option<Problem>) {
+    STATE.with_borrow_mut(|state| state.problem = problem);
+    tell_if_new();
+}
+
+/// Tells the listeners if what they know has changed.
+fn tell_if_new() {
     let is_new = STATE.with_borrow_mut(|state| {
-        let is_new = state.problem != problem;
-        state.problem = problem;
+        let now = (state.problem.clone(), state.not_kept().is_some());
+        let is_new = state.told != now;
+        state.told = now;
         is_new
     });
     if is_new {
@@ -224,6 +243,11 @@ fn write_again() {
     if is_well {
         return;
     }
+    let held = STATE.with_borrow(|state| state.held.clone());
+    for (name, text) in held {
+        lay_down(&name, &text);
+    }
+    tell_if_new();
     spawn_local(async {
         match database::open().await {
             Ok(()) => {
@@ -276,6 +300,11 @@ impl State {
     fn taken(&self, without: BTreeSet<u64>) -> Write {
         let taken = Taken { at: clock::now(), up_to: self.number, without };
         Write::Put(NOTES, Taken::key(&alive::page()), taken.written().into())
+    }
+
+    fn not_kept(&self) -> Option<Problem> {
+        let is_out = self.held.keys().any(|name| self.unsaved.contains_key(&kept_key(name)));
+        self.problem.clone().filter(|_| is_out)
     }
 }
 
@@ -352,8 +381,12 @@ fn taken(sent: &[(String, u64)]) {
         });
         if is_taken {
             clear(key);
+            if let Some(name) = name_of(key) {
+                take_back_the_one_before(name);
+            }
         }
     }
+    tell_if_new();
 }
 
 /// They are still to be sent.
@@ -444,38 +477,92 @@ fn beside() -> Vec<Beside> {
         .collect()
 }
 
+/// What a name is in the local storage,
+fn named(name: &str) -> String {
+    format!("reckoner.{name}")
+}
+
+/// and in the database.
+fn kept_key(name: &str) -> String {
+    format!("{KEPT}/{name}")
+}
+
+/// The name that a key of the database stands for.
+fn name_of(key: &str) -> Option<&str> {
+    key.strip_prefix(KEPT)?.strip_prefix('/')
+}
+
+fn is_held(name: &str) -> bool {
+    STATE.with_borrow(|state| state.held.contains_key(name))
+}
+
+/// The local storage did not take a text that the database has: the one before it would be what the next start reads.
+fn take_back_the_one_before(name: &str) {
+    if let Some(local) = local().filter(|_| is_held(name)) {
+        drop(local.remove_item(&named(name)));
+    }
+}
+
+/// Writes a text into the local storage, or holds it here.
+fn lay_down(name: &str, text: &str) {
+    let is_down = local().is_some_and(|local| {
+        let is_down = local.set_item(&named(name), text).is_ok();
+        if is_down {
+            drop(local.set_item(CLOCK, &clock::now().to_string()));
+        }
+        is_down
+    });
+    STATE.with_borrow_mut(|state| {
+        if is_down {
+            state.held.remove(name);
+        } else {
+            state.held.insert(name.to_owned(), text.to_owned());
+        }
+    });
+}
+
+/// What is kept under a name, or is to be.
+pub(crate) fn kept(name: &str) -> Option<String> {
+    let held = STATE.with_borrow(|state| state.held.get(name).cloned());
+    held.or_else(|| local()?.get_item(&named(name)).ok().flatten())
+}
+
 /// Keeps a text under a name in the local storage, which every start reads, and in the database,
 /// which a browser that is killed does not lose.
 pub(crate) fn keep(name: &str, text: &str) {
-    let now = clock::now().to_string();
-    if let Some(local) = local() {
-        drop(local.set_item(&format!("reckoner.{name}"), text));
-        drop(local.set_item(CLOCK, &now));
-    }
-    write(vec![(format!("{KEPT}/{name}"), Some(format!("{now} {text}")))]);
+    lay_down(name, text);
+    write(vec![(kept_key(name), Some(format!("{} {text}", clock::now())))]);
+    tell_if_new();
 }
 
 /// Keeps nothing under a name any more.
 pub(crate) fn let_go(name: &str) {
     if let Some(local) = local() {
-        drop(local.remove_item(&format!("reckoner.{name}")));
+        drop(local.remove_item(&named(name)));
     }
-    write(vec![(format!("{KEPT}/{name}"), None)]);
+    STATE.with_borrow_mut(|state| state.held.remove(name));
+    write(vec![(kept_key(name), None)]);
+    tell_if_new();
 }
 
-/// Puts into the local storage what it lost: what was kept later than its last write that is there.
+/// Puts into the local storage what it lost: what was kept later than its last write that is there, and what it had no
+/// room for. What was cleared stays away.
 async fn put_right() {
     let Ok(rows) = database::read(NOTES, KEPT).await else { return };
-    let Some(local) = local() else { return };
-    let clock = local.get_item(CLOCK).ok().flatten().and_then(|text| text.parse().ok());
-    let clock: u64 = clock.unwrap_or(0);
+    let at = |name: &str| -> u64 {
+        let at = local().and_then(|local| local.get_item(name).ok().flatten()?.parse().ok());
+        at.unwrap_or(0)
+    };
+    let (clock, cleared) = (at(CLOCK), at(CLEARED));
     for (key, value) in rows {
         let note = value.as_string();
         let note = note.as_deref().and_then(|note| note.split_once(' '));
         let Some((when, text)) = note else { continue };
-        let is_lost = when.parse::<u64>().is_ok_and(|when| when > clock);
-        if let Some(name) = key.strip_prefix("kept/").filter(|_| is_lost) {
-            drop(local.set_item(&format!("reckoner.{name}"), text));
+        let Some(name) = name_of(&key).filter(|name| !is_held(name)) else { continue };
+        let when = when.parse().unwrap_or(0);
+        if when > cleared && (when > clock || kept(name).is_none()) {
+            lay_down(name, text);
+            take_back_the_one_before(name);
         }
     }
 }

@@ -1,7 +1,6 @@
 //! What is kept on the device, under names that begin with `reckoner.`.
 
 use gloo::utils::window;
-use web_sys::Storage;
 
 use super::notes;
 
@@ -51,23 +50,22 @@ pub(crate) fn saved(job: &str) -> String {
     format!("saved.{job}")
 }
 
-/// A browser may forbid storage.
-fn store() -> Option<Storage> {
-    window().local_storage().ok().flatten()
+/// The name of the places that were tapped for a piece of a job.
+pub(crate) fn stands(job: &str) -> String {
+    format!("stands.{job}")
 }
 
 /// What is kept under a name.
 pub(crate) fn get(name: &str) -> Option<String> {
-    store()?.get_item(&format!("reckoner.{name}")).ok().flatten()
+    notes::kept(name)
 }
 
 /// Whether the browser keeps anything at all for this page.
 pub(crate) fn is_there() -> bool {
-    store().is_some()
+    window().local_storage().is_ok_and(|local| local.is_some())
 }
 
-/// Keeps a text, in the very event that made it. A full or forbidden storage keeps nothing; the
-/// link still holds the state.
+/// Keeps a text, in the very event that made it. What neither storage takes is told (`notes::not_kept`).
 pub(crate) fn set(name: &str, text: &str) {
     notes::keep(name, text);
 }

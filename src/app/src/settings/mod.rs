@@ -14,7 +14,7 @@ use reckoner_core::calculators::{Calculator, Stage};
 use reckoner_core::measure::text::{NoNames, exact_text};
 use reckoner_core::measure::{Fineness, Length, Tape};
 use reckoner_core::sheet::{
-    Answer, Ask, Bench, Choice, Entries, Field, Kind, Least, OnHand, Own, Side, Start, When,
+    Answer, Ask, Bench, Choice, Entries, Field, Kind, OnHand, Own, Side, Start, When,
 };
 
 /// Which hand holds the phone.
@@ -193,18 +193,11 @@ const fn chosen(
     choices: &'static [Choice],
     start: &'static str,
 ) -> Field {
-    Field {
-        id,
-        label,
-        hint,
-        kind: Kind::Choice(choices),
-        start: Start::Text(start),
-        when: When::Always,
-    }
+    Field::new(id, label, hint, Kind::Choice(choices), Start::Text(start))
 }
 
 const fn length(id: &'static str, label: &'static str, hint: &'static str, start: Start) -> Field {
-    Field { id, label, hint, kind: Kind::Length(Least::AboveZero), start, when: When::Always }
+    Field::new(id, label, hint, Kind::ABOVE_ZERO, start)
 }
 
 const FIELDS: &[Field] = &[
@@ -276,14 +269,7 @@ const FIELDS: &[Field] = &[
         ],
         "auto",
     ),
-    Field {
-        id: "big",
-        label: "Big answers",
-        hint: "to read across the bench",
-        kind: Kind::YesNo,
-        start: Start::Text("no"),
-        when: When::Always,
-    },
+    Field::new("big", "Big answers", "to read across the bench", Kind::YesNo, Start::Text("no")),
     chosen(
         "aloud",
         "Read answers aloud",

@@ -1,6 +1,8 @@
 //! The facts, found.
 
+use super::unread::unread;
 use crate::job::moved::{Mismatch, is_cut, mismatches};
+use crate::job::own_size::size_of;
 use crate::job::{
     Dimension, Item, ItemId, Job, Measure, MeasureKind, Part, PartSizes, Piece, Reckoned,
 };
@@ -41,6 +43,13 @@ pub enum Fact {
     },
     /// Pieces that are cut, and nobody knows at which sizes.
     NotRecorded {
+        /// The part.
+        part: ItemId,
+        /// Which of its pieces.
+        pieces: Vec<usize>,
+    },
+    /// Pieces that are cut, of a part of which fewer are wanted now.
+    NotWanted {
         /// The part.
         part: ItemId,
         /// Which of its pieces.
@@ -123,7 +132,9 @@ impl Fact {
     #[must_use]
     pub fn item(&self) -> Option<ItemId> {
         Some(match self {
-            Fact::Off { part, .. } | Fact::NotRecorded { part, .. } => *part,
+            Fact::Off { part, .. }
+            | Fact::NotRecorded { part, .. }
+            | Fact::NotWanted { part, .. } => *part,
             Fact::SizeOff { size, .. }
             | Fact::SizeNotRecorded { size }
             | Fact::ToMeasure { size } => *size,
@@ -140,7 +151,9 @@ impl Fact {
     pub fn of_piece(&self, id: ItemId, index: usize) -> Option<Fact> {
         let mut fact = self.clone();
         match &mut fact {
-            Fact::Off { part, pieces, .. } | Fact::NotRecorded { part, pieces } => {
+            Fact::Off { part, pieces, .. }
+            | Fact::NotRecorded { part, pieces }
+            | Fact::NotWanted { part, pieces } => {
                 pieces.retain(|piece| *piece == index);
                 (*part == id && !pieces.is_empty()).then_some(fact)
             }
@@ -163,7 +176,7 @@ pub fn attention(job: &Job, reckoned: &Reckoned, bench: &Bench) -> Attention {
         }
     }
     for (id, measure) in job.measures() {
-        look_at_size(id, measure, reckoned, close, &mut found);
+        look_at_size(id, measure, (job, reckoned), close, &mut found);
     }
     for mismatch in mismatches(job, reckoned) {
         let left = match job.item(mismatch.group) {
@@ -176,7 +189,7 @@ pub fn attention(job: &Job, reckoned: &Reckoned, bench: &Bench) -> Attention {
     if let Some((plan, changes)) = no_longer_fits(job, reckoned, bench) {
         found.facts.push(Fact::Plan { plan, changes });
     }
-    unread(job, reckoned, &mut found);
+    unread(job, reckoned, bench, &mut found);
     for (kept, _) in job.kept() {
         let refused = reckoned.kept(kept).filter(|sheet| sheet.answer.is_none());
         if let Some(refusal) = refused.and_then(|sheet| sheet.refusals.first()) {
@@ -244,6 +257,12 @@ impl Pieces<'_> {
             let fact = Fact::NotRecorded { part: self.id, pieces: not_recorded };
             self.found.facts.push(fact);
         }
+        let beyond = part.pieces.iter().enumerate().skip(most);
+        let pieces: Vec<usize> =
+            beyond.filter(|(_, piece)| piece.is_cut()).map(|(index, _)| index).collect();
+        if !pieces.is_empty() {
+            self.found.facts.push(Fact::NotWanted { part: self.id, pieces });
+        }
     }
 
     fn compare(
@@ -282,10 +301,23 @@ fn order(fact: &Fact) -> Option<(usize, Dimension)> {
     }
 }
 
+/// Whether a fact is that of the piece whose own size this is.
+fn is_of_piece(
+    job: &Job,
+    reckoned: &Reckoned,
+    fact: &Fact,
+    (own, at, instead_of): (ItemId, Length, Length),
+) -> bool {
+    let Fact::Off { part, pieces, of, is, wanted } = fact else { return false };
+    let is_so = pieces.len() == 1 && (*is, *wanted) == (at, instead_of);
+    let of_all = || size_of(job, reckoned, *part, *of);
+    is_so && of_all().is_some_and(|id| reckoned.needs(own).is_some_and(|it| it.contains(&id)))
+}
+
 fn look_at_size(
     id: ItemId,
     measure: &Measure,
-    reckoned: &Reckoned,
+    (job, reckoned): (&Job, &Reckoned),
     close: Length,
     found: &mut Attention,
 ) {
@@ -299,47 +331,16 @@ fn look_at_size(
         (None, _) => found.facts.push(Fact::SizeNotRecorded { size: id }),
         (Some(Ok(Quantity::Length(is))), Ok(Quantity::Length(wanted))) if has_formula => {
             if let Some(by) = off(*is, *wanted, close) {
-                let fact = Fact::SizeOff { size: id, is: *is, wanted: *wanted };
-                found.add(fact, measure.left == Some(by));
-            }
-        }
-        _ => {}
-    }
-}
-
-/// Texts that cannot be read or worked out.
-fn unread(job: &Job, reckoned: &Reckoned, found: &mut Attention) {
-    let mut add = |item: ItemId, piece: Option<usize>, what: &'static str, why: String| {
-        found.facts.push(Fact::Unread { item, piece, what, why });
-    };
-    for (id, _) in job.measures() {
-        let Some(state) = reckoned.measure(id) else { continue };
-        if let Some(Err(problem)) = &state.as_cut {
-            add(id, None, "what the tape says", problem.to_string());
-        }
-        if let Err(problem) = &state.planned {
-            add(id, None, "planned", problem.to_string());
-        }
-    }
-    for (id, part) in job.parts() {
-        let Some(sizes) = reckoned.part(id) else { continue };
-        let texts = [
-            ("how many", sizes.quantity.as_ref().err()),
-            ("thickness", sizes.thickness.as_ref().err()),
-            ("width", sizes.width.as_ref().err()),
-            ("length", sizes.length.as_ref().err()),
-        ];
-        for (what, problem) in texts {
-            if let Some(problem) = problem {
-                add(id, None, what, problem.to_string());
-            }
-        }
-        for (index, piece) in part.pieces.iter().enumerate() {
-            for of in Dimension::ALL {
-                if let Some(Err(problem)) = piece.tape(of).map(|text| reckoned.on_tape(text)) {
-                    add(id, Some(index), of.word(), problem.to_string());
+                let is_left = measure.left == Some(by);
+                // The own size of one piece says no more than the piece.
+                let mut told = found.facts.iter().chain(&found.left);
+                let is_of_piece =
+                    |fact: &Fact| is_of_piece(job, reckoned, fact, (id, *is, *wanted));
+                if !is_left || !told.any(is_of_piece) {
+                    found.add(Fact::SizeOff { size: id, is: *is, wanted: *wanted }, is_left);
                 }
             }
         }
+        _ => {}
     }
 }

@@ -11,10 +11,12 @@ mod facts;
 mod looks;
 #[cfg(test)]
 mod tests;
+mod unread;
 mod ways;
 mod words;
 
 pub use cost::cost;
 pub use facts::{Attention, Fact, NotKept, attention, close_enough};
 pub use looks::Looks;
-pub use ways::{Does, Outcome, Way, cutting_again, looking_again, outcome, ways};
+pub use ways::{Does, MOST_RESCUES, Outcome, Way, cutting_again, looking_again, outcome, ways};
+pub use words::refused;

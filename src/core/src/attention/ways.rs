@@ -15,6 +15,9 @@ use crate::measure::Length;
 use crate::measure::text::{Quantity, exact_text};
 use crate::sheet::Bench;
 
+/// Most sizes that are offered to take up one error: more is no choice.
+pub const MOST_RESCUES: usize = 4;
+
 /// What a way out does.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Does {
@@ -28,6 +31,14 @@ pub enum Does {
     GiveWay(ItemId, Length),
     /// It stays off.
     Leave,
+    /// It takes the place of a piece that is still to cut.
+    TakePlace,
+    /// It goes on the rack.
+    ToRack,
+    /// As many are wanted as are cut.
+    WantAgain,
+    /// It is no use any more.
+    Scrap,
     /// It is as the plan says.
     TakePlan,
     /// All that must match come to the smallest.
@@ -56,10 +67,12 @@ pub struct Way {
 }
 
 /// What comes of a step.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug)]
 pub struct Outcome {
     /// The job as it is then.
     pub job: Job,
+    /// The same, worked out.
+    pub reckoned: Reckoned,
     /// The sizes that move.
     pub moves: Vec<Moved>,
     /// The parts that move.
@@ -155,6 +168,7 @@ pub fn ways(
             }
             all.extend(way(Does::CutAgain, cutting_again(job, reckoned, *id, pieces, false)));
         }
+        Fact::NotWanted { part, pieces } => all.extend(not_wanted(job, reckoned, *part, pieces)),
         Fact::SizeOff { size, is, wanted } => {
             let Some(Item::Measure(measure)) = job.item(*size) else { return all };
             let with = |words: &str, new: Measure| {
@@ -163,7 +177,8 @@ pub fn ways(
             };
             let by = (*is - *wanted).ok();
             if let Some(by) = by.filter(|by| by.is_positive()) {
-                let trimmed = Measure { as_cut: Some(exact_text(*wanted)), ..measure.clone() };
+                let as_cut = Some(exact_text(*wanted));
+                let trimmed = Measure { as_cut, left: None, ..measure.clone() };
                 all.extend(way(Does::Trim(by), with("trim", trimmed)));
             }
             let again = Measure { as_cut: None, is_cut: false, left: None, ..measure.clone() };
@@ -223,6 +238,7 @@ pub fn outcome(job: &Job, reckoned: &Reckoned, bench: &Bench, step: &Step) -> Op
         parts: moved_parts(&trial, reckoned, &after),
         brings: brings.filter(|fact| !is_known(fact)).collect(),
         job: trial,
+        reckoned: after,
     })
 }
 
@@ -241,31 +257,81 @@ pub fn cutting_again(
     let again = |piece: Piece| Piece::again(sizes(&piece));
     let mut changes = vec![with_pieces(job, id, part, pieces, &again)];
     if is_kept {
-        let mut old: Vec<RackBoard> = Vec::new();
-        for index in pieces {
-            let piece = sizes(&part.piece(*index));
-            let board = RackBoard {
-                name: format!("was for {}", part.name),
-                section: part.stock.trim().to_owned(),
-                thickness: exact_text(piece.thickness?),
-                width: exact_text(piece.width?),
-                length: exact_text(piece.length?),
-                quantity: 1,
-                sawn_ends: true,
-                ..RackBoard::default()
-            };
-            match old.iter_mut().find(|it| RackBoard { quantity: 1, ..(**it).clone() } == board) {
-                Some(alike) => alike.quantity = alike.quantity.saturating_add(1),
-                None => old.push(board),
-            }
-        }
-        // A board is found by its section.
-        if part.stock.trim().is_empty() {
-            return None;
-        }
-        changes.extend((0..).zip(old).map(|(at, it)| job.adding(at, Item::RackBoard(it))));
+        changes.extend(on_the_rack(job, reckoned, part, pieces)?);
     }
     Some(Step::new(format!("cut again: {}", part.name), changes))
+}
+
+/// The changes by which pieces lie on the rack as what they are. `None` where that is not known, or no plan would find
+/// them there.
+fn on_the_rack(
+    job: &Job,
+    reckoned: &Reckoned,
+    part: &Part,
+    pieces: &[usize],
+) -> Option<Vec<Change>> {
+    // A board is found by its section.
+    if part.stock.trim().is_empty() {
+        return None;
+    }
+    let mut all: Vec<RackBoard> = Vec::new();
+    for index in pieces {
+        let piece = part.piece(*index);
+        let size = |of: Dimension| Some(exact_text(piece.size(of, reckoned)?.ok()?));
+        let board = RackBoard {
+            name: format!("was for {}", part.name),
+            section: part.stock.trim().to_owned(),
+            thickness: size(Dimension::Thickness)?,
+            width: size(Dimension::Width)?,
+            length: size(Dimension::Length)?,
+            quantity: 1,
+            sawn_ends: true,
+            ..RackBoard::default()
+        };
+        match all.iter_mut().find(|it| RackBoard { quantity: 1, ..(**it).clone() } == board) {
+            Some(alike) => alike.quantity = alike.quantity.saturating_add(1),
+            None => all.push(board),
+        }
+    }
+    Some((0..).zip(all).map(|(at, it)| job.adding(at, Item::RackBoard(it))).collect())
+}
+
+/// The ways out for pieces that are cut and of which fewer are wanted now.
+fn not_wanted(job: &Job, reckoned: &Reckoned, id: ItemId, pieces: &[usize]) -> Vec<Way> {
+    let (Some(Item::Part(part)), Some(sizes)) = (job.item(id), reckoned.part(id)) else {
+        return Vec::new();
+    };
+    let Ok(wanted) = sizes.quantity else { return Vec::new() };
+    let without = pieces
+        .iter()
+        .fold(part.clone(), |part, index| part.with_piece(*index, Piece::default()))
+        .without_last_untouched();
+    let step = |words: &str, new: Part, more: Vec<Change>| {
+        let change = job.replacing(id, Item::Part(new));
+        let changes = core::iter::once(change).chain(more).collect();
+        Some(Step::new(format!("{words} {}", part.name), changes))
+    };
+    let mut all = Vec::new();
+    let mut add = |does: Does, step: Option<Step>| {
+        all.extend(step.map(|step| Way { does, step: Some(step) }));
+    };
+    let to_cut = usize::try_from(wanted.saturating_sub(sizes.done)).unwrap_or(usize::MAX);
+    let with_all =
+        |new: Part| pieces.iter().fold(new, |new, index| new.with_next_cut(part.piece(*index)));
+    if pieces.len() <= to_cut {
+        add(
+            Does::TakePlace,
+            step("in the place of one to cut:", with_all(without.clone()), Vec::new()),
+        );
+    }
+    let more = on_the_rack(job, reckoned, part, pieces);
+    add(Does::ToRack, more.and_then(|more| step("to the rack:", without.clone(), more)));
+    add(
+        Does::WantAgain,
+        part.with_more(wanted, pieces).and_then(|new| step("wanted:", new, Vec::new())),
+    );
+    add(Does::Scrap, step("scrap:", without, Vec::new()));
+    all
 }
 
 /// The step that looks again at what was left as it is.
@@ -305,7 +371,7 @@ fn with_pieces(
     job.replacing(id, Item::Part(changed))
 }
 
-/// Sizes that could take up the error.
+/// Sizes that could take up the error, those that cut fewest pieces again.
 fn give_way(job: &Job, bench: &Bench, fact: &Fact, fixed: &[ItemId]) -> Vec<Way> {
     let Some(trouble) = fact.trouble() else { return Vec::new() };
     let found = rescues(job, bench, &trouble, fixed).into_iter();
@@ -316,7 +382,7 @@ fn give_way(job: &Job, bench: &Bench, fact: &Fact, fixed: &[ItemId]) -> Vec<Way>
         }),
         _ => None,
     });
-    found.collect()
+    found.take(MOST_RESCUES).collect()
 }
 
 /// The step by which all of a group come to the smallest: what is cut is trimmed, what is not is

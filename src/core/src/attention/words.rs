@@ -40,16 +40,18 @@ fn apart(is: Length, wanted: Length) -> Length {
     (is - wanted).map_or(Length::ZERO, Length::abs)
 }
 
+/// Why something is not kept by the device, and what that means, after "not kept: ".
+#[must_use]
+pub fn refused(why: &str) -> String {
+    format!("{why}. It stays usable on this page, and keeping it is tried again.")
+}
+
 impl NotKept {
     /// Why, and what that means, after "not kept: ".
     fn sentence(&self) -> Sentence {
         const SAVE: &str = " Save it as a file before you close the page.";
         match self {
-            NotKept::Refused(why) => say![
-                why.clone(),
-                ". It stays usable on this page, and keeping it is tried again.",
-                SAVE
-            ],
+            NotKept::Refused(why) => say![refused(why), SAVE],
             NotKept::Unreadable(why) => say![why.clone(), SAVE],
             NotKept::TakenOff => say![
                 "taken off this device. It stays usable on this page, and what you change goes in when you put it \
@@ -66,9 +68,9 @@ impl Fact {
     /// The pieces of a part that it is about, counted from 0.
     pub(super) fn pieces(&self) -> Option<(ItemId, &[usize])> {
         match self {
-            Fact::Off { part, pieces, .. } | Fact::NotRecorded { part, pieces } => {
-                Some((*part, pieces))
-            }
+            Fact::Off { part, pieces, .. }
+            | Fact::NotRecorded { part, pieces }
+            | Fact::NotWanted { part, pieces } => Some((*part, pieces)),
             Fact::Unread { item, piece: Some(piece), .. } => {
                 Some((*item, core::slice::from_ref(piece)))
             }
@@ -85,7 +87,12 @@ impl Fact {
         match self {
             Fact::Plan { .. } => "The plan in use".to_owned(),
             Fact::NotKept(_) => "This job is not kept".to_owned(),
-            fact => fact.item().map_or_else(String::new, |id| name(job, id)),
+            fact => fact.item().map_or_else(String::new, |id| match job.item(id) {
+                Some(Item::RackBoard(board)) if board.name.trim().is_empty() => {
+                    board.section.clone()
+                }
+                _ => name(job, id),
+            }),
         }
     }
 
@@ -114,6 +121,7 @@ impl Fact {
             Fact::NotRecorded { .. } | Fact::SizeNotRecorded { .. } => {
                 say!["cut, and the size was not recorded."]
             }
+            Fact::NotWanted { .. } => say!["cut, and not wanted any more."],
             Fact::Apart(it) => say![
                 "must match: ",
                 name(job, it.least.0),
@@ -156,7 +164,9 @@ impl Fact {
     #[must_use]
     pub fn many(&self) -> usize {
         match self {
-            Fact::Off { pieces, .. } | Fact::NotRecorded { pieces, .. } => pieces.len(),
+            Fact::Off { pieces, .. }
+            | Fact::NotRecorded { pieces, .. }
+            | Fact::NotWanted { pieces, .. } => pieces.len(),
             _ => 1,
         }
     }
@@ -180,6 +190,14 @@ impl Fact {
             Does::GiveWay(size, to) => say!["Let ", name(job, size), " be ", to],
             Does::Leave if is_one => say!["Leave it as it is"],
             Does::Leave => say!["Leave them as they are"],
+            Does::TakePlace if is_one => say!["It takes the place of one that is to be cut"],
+            Does::TakePlace => say!["They take the places of some that are to be cut"],
+            Does::ToRack if is_one => say!["It goes on the rack"],
+            Does::ToRack => say!["They go on the rack"],
+            Does::WantAgain if is_one => say!["It is wanted after all"],
+            Does::WantAgain => say!["They are wanted after all"],
+            Does::Scrap if is_one => say!["It is scrap"],
+            Does::Scrap => say!["They are scrap"],
             Does::TakePlan if is_one => say!["It was cut at the size wanted now"],
             Does::TakePlan => say!["They were cut at the size wanted now"],
             Does::ToSmallest => match self {

@@ -96,7 +96,7 @@ pub struct BuildStep {
     pub setting: Option<Length>,
     /// The reckoning, size or board that it is about, where it is about one.
     pub about: Option<ItemId>,
-    /// The pieces.
+    /// The pieces, the longest first.
     pub pieces: Vec<Pieces>,
     /// How many strips, layers or blocks come out of it, where these are no pieces yet.
     pub count: u32,
@@ -167,6 +167,10 @@ pub fn build_order(
     }
     let mut steps: Vec<BuildStep> = all.into_values().collect();
     waits(job, reckoned, attention, &cut_on_boards, &mut steps);
+    let length = |it: &Pieces| reckoned.part(it.part).and_then(|it| it.length.clone().ok());
+    for step in &mut steps {
+        step.pieces.sort_by_cached_key(|it| Reverse(length(it)));
+    }
     BuildOrder { steps: in_a_row(steps) }
 }
 

@@ -2,6 +2,22 @@
 
 use super::{Certificate, CutProblem, Plan};
 
+/// How plans of equal money are ranked, and what of it is proved of a plan; what is not proved is the best that was found.
+///
+/// Boards come first: one more has to be carried, squared and looked over for knots before anything is set. Then what
+/// [`Effort`](super::Effort) counts, and the offcut last: wood that is kept is worth less than an hour saved.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Ties {
+    /// No plan as cheap cuts fewer boards and scraps.
+    pub fewest_boards: bool,
+    /// Of those with as few boards, none has fewer settings of fence and stop.
+    pub fewest_settings: bool,
+    /// Of those with as few settings, none has fewer cuts.
+    pub fewest_cuts: bool,
+    /// Of those with as few cuts, none leaves a longer single offcut.
+    pub longest_offcut: bool,
+}
+
 /// What the planner found.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Outcome {
@@ -11,11 +27,8 @@ pub struct Outcome {
     pub bound_cents: i64,
     /// The plan is proved cheapest: its cost equals the bound.
     pub proved: bool,
-    /// No plan as cheap cuts fewer boards and scraps.
-    pub fewest_boards: bool,
-    /// No plan as cheap with as few boards leaves a longer single offcut. Only looked for where boards are cut to length
-    /// and not ripped.
-    pub longest_offcut: bool,
+    /// What of its rank among plans of equal money is proved.
+    pub ties: Ties,
     /// What proves the bound, one for each group of parts that shares no boards with the others.
     pub certificates: Vec<Certificate>,
     /// Steps the search took.

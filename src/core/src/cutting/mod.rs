@@ -35,8 +35,8 @@
 //! 8. No strip narrower, no layer thinner, no resaw taller, and no board or block that is ripped or resawn
 //!    shorter than the limits the saw's rules give.
 //!
-//! **Wanted**: every part cut once, for the least money. Among plans of equal money: the fewest boards and
-//! scraps cut. Among those: the longest single offcut. "Money" counts whole boards bought; scraps are free.
+//! **Wanted**: every part cut once, for the least money. "Money" counts whole boards bought; scraps are free. How plans of
+//! equal money are ranked stands at [`Ties`].
 //!
 //! # What counts as proof
 //!
@@ -46,6 +46,7 @@
 mod certificate;
 mod check;
 mod check_rips;
+mod cuts;
 mod done;
 mod found;
 mod knapsack;
@@ -57,10 +58,12 @@ pub use certificate::{
     Certificate, CertificateFault, Claim, check_certificate, next_attainable_cost,
 };
 pub use check::{CheckOptions, Fault, check_plan};
+pub(crate) use cuts::in_cutting_order;
+pub use cuts::{Cut, CutKind, Effort, Piece};
 pub use done::{Done, DoneProblem, refined, replan_from, with_spares};
-pub use found::{NextRun, Outcome, RackOutcome, SingleBoard};
-pub(crate) use plan::run;
+pub use found::{NextRun, Outcome, RackOutcome, SingleBoard, Ties};
 pub use plan::{Block, CutBoard, Layer, Layout, LeftOut, Offcut, Placed, Plan, Source, Strip};
+pub(crate) use plan::{across, run};
 pub use problem::{
     Board, CrossSize, CutProblem, Ends, Job, KnotZone, LARGEST_PRICE_CENTS, LARGEST_QUANTITY,
     LARGEST_UNITS, Part, ResawRules, RipRules, SawRules, Scrap, Section, StockView, Units,

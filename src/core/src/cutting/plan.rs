@@ -1,6 +1,6 @@
 //! A finished plan: which part comes from which board, and where exactly.
 
-use super::problem::{Job, Units};
+use super::problem::{Job, StockView, Units};
 
 /// Where a cut board comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -9,6 +9,16 @@ pub enum Source {
     Board(usize),
     /// A scrap of the job, by its place in [`Job::scraps`].
     Scrap(usize),
+}
+
+impl Source {
+    /// The board or scrap. `None` when the job has none such.
+    pub(crate) fn view(self, job: &Job) -> Option<StockView<'_>> {
+        match self {
+            Source::Board(at) => job.stock().take(job.boards.len()).nth(at),
+            Source::Scrap(at) => job.stock().skip(job.boards.len()).nth(at),
+        }
+    }
 }
 
 /// One part in its place.
@@ -149,14 +159,9 @@ impl Plan {
     #[must_use]
     pub fn offcuts(&self, job: &Job) -> Vec<Offcut> {
         let kerf = job.saw.kerf;
-        let stock: Vec<_> = job.stock().collect();
         let mut offcuts = Vec::new();
         for (board, cut) in self.boards.iter().enumerate() {
-            let number = match cut.source {
-                Source::Board(at) => at,
-                Source::Scrap(at) => job.boards.len() + at,
-            };
-            let Some(view) = stock.get(number) else {
+            let Some(view) = cut.source.view(job) else {
                 continue;
             };
             let segments = view.segments(kerf);
@@ -215,4 +220,12 @@ pub(crate) fn run(job: &Job, part: &super::Part, turned: bool) -> Units {
     } else {
         part.length
     }
+}
+
+/// How far a part reaches across the board. `None` where its size is not known.
+pub(crate) fn across(job: &Job, part: &super::Part, turned: bool) -> Option<Units> {
+    if turned {
+        return Some(part.length);
+    }
+    job.section(&part.section)?.size.map(|size| size.width)
 }

@@ -21,6 +21,8 @@ pub(super) struct Label {
     /// The field whose size it is.
     pub(super) field: Option<&'static str>,
     pub(super) wish: Wish,
+    /// It is told under the picture too, so nothing is said where it has no room.
+    pub(super) is_told: bool,
 }
 
 /// Where a label would stand, and what becomes of it where it cannot.
@@ -51,7 +53,18 @@ impl Draft {
         field: Option<&'static str>,
     ) {
         let wish = Wish::Near(x, y, anchor);
-        self.labels.push(Label { role, size, text: text.into(), field, wish });
+        self.labels.push(Label { role, size, text: text.into(), field, wish, is_told: false });
+    }
+
+    /// What something is, where that is told under the picture too: it is left out where it has no room.
+    pub fn name_of_told(
+        &mut self,
+        (role, size): (Role, Size),
+        (x, y, anchor): (f64, f64, Anchor),
+        text: impl Into<String>,
+    ) {
+        let wish = Wish::Near(x, y, anchor);
+        self.labels.push(Label { role, size, text: text.into(), field: None, wish, is_told: true });
     }
 
     /// Words in a row of writing, at their baseline. What has no room there is written under the picture.
@@ -62,13 +75,27 @@ impl Draft {
         text: impl Into<String>,
     ) {
         let wish = Wish::Row(x, y, anchor);
-        self.labels.push(Label { role, size, text: text.into(), field: None, wish });
+        self.labels.push(Label {
+            role,
+            size,
+            text: text.into(),
+            field: None,
+            wish,
+            is_told: false,
+        });
     }
 
     /// One of many numbers, centred at its baseline. It is left out where it has no room.
     pub fn number(&mut self, role: Role, x: f64, y: f64, text: impl Into<String>) {
         let wish = Wish::There(x, y, Anchor::Middle);
-        self.labels.push(Label { role, size: Size::Small, text: text.into(), field: None, wish });
+        self.labels.push(Label {
+            role,
+            size: Size::Small,
+            text: text.into(),
+            field: None,
+            wish,
+            is_told: false,
+        });
     }
 
     /// A dimension line across or upright with its number, and the field whose size that is.
@@ -81,7 +108,14 @@ impl Draft {
         field: Option<&'static str>,
     ) {
         let wish = Wish::Between(from, to);
-        self.labels.push(Label { role, size: Size::Small, text: text.into(), field, wish });
+        self.labels.push(Label {
+            role,
+            size: Size::Small,
+            text: text.into(),
+            field,
+            wish,
+            is_told: false,
+        });
     }
 
     /// Says something under the picture.

@@ -199,7 +199,7 @@ pub(super) fn scene(draft: Draft, title: Sentence, height: f64) -> Scene {
         placer.strokes.retain(|(owner, _)| *owner != Some(index));
         match label.wish {
             Wish::Row(..) => words.push(label.text.clone()),
-            _ => left_out = true,
+            _ => left_out |= !label.is_told,
         }
     }
     if left_out {

@@ -102,6 +102,10 @@ pub enum Role {
     Mate,
     /// A piece that is still to cut: an outline on paper.
     ToCut,
+    /// A piece of a list that is still to cut: an outline.
+    Listed,
+    /// A piece of a list that is cut: filled.
+    ListedCut,
     /// The saw cut: solid and dark.
     Kerf,
     /// Hatched.

@@ -205,6 +205,7 @@ impl Kind {
             all.extend([
                 follows("under the rail", "leg length - rail width", "knee-height", "for knees"),
                 follows("between the legs", "long rail", "knee-width", "for knees"),
+                follows("under the top", "top depth", "knee-depth", "for knees, front to back"),
             ]);
         }
         if self.shelf > 0 {

@@ -11,6 +11,7 @@
 //! what changed in between, and refused, naming item and field, where both changed the same thing.
 //! So two pages with the same job open never overwrite each other unseen.
 
+pub mod bars;
 mod card;
 mod circles;
 mod conflict;

@@ -1,5 +1,7 @@
 //! What moved when a measure changed: the difference of a job worked out before and after.
 
+use std::collections::BTreeSet;
+
 use super::{Item, ItemId, Job, Measure, Reckoned};
 use crate::measure::Length;
 use crate::measure::text::Quantity;
@@ -24,8 +26,12 @@ pub struct Moved {
 pub enum Means {
     /// The part is cut and now wants another size: recut it, or find a rescue.
     Recut,
+    /// Pieces that have this size by name are cut: they are what they were.
+    PiecesCut,
     /// Not cut yet: only the number is another one.
     NewNumber,
+    /// It is new, and is what the tape says.
+    AsCut,
     /// It has no value any more.
     Lost,
 }
@@ -42,8 +48,10 @@ fn wanted(reckoned: &Reckoned, id: ItemId) -> Option<Quantity> {
 #[must_use]
 pub fn moved(job: &Job, before: &Reckoned, after: &Reckoned) -> Vec<Moved> {
     let mut all = Vec::new();
+    let cut_at = sizes_cut_at(job, after);
     for (id, measure) in job.measures() {
-        let cut = is_cut(measure);
+        let is_new = before.measure(id).is_none();
+        let cut = is_cut(measure) && !is_new;
         let value = |reckoned: &Reckoned| {
             if cut { wanted(reckoned, id) } else { reckoned.measure(id).and_then(|m| m.in_use()) }
         };
@@ -55,12 +63,25 @@ pub fn moved(job: &Job, before: &Reckoned, after: &Reckoned) -> Vec<Moved> {
             (Some(Quantity::Length(old)), Some(Quantity::Length(new))) => (new - old).ok(),
             _ => None,
         };
-        let means = match (new, cut) {
-            (None, _) => Means::Lost,
-            (Some(_), true) => Means::Recut,
-            (Some(_), false) => Means::NewNumber,
+        let means = match new {
+            None => Means::Lost,
+            Some(_) if is_new && is_cut(measure) => Means::AsCut,
+            Some(_) if cut => Means::Recut,
+            Some(_) if cut_at.contains(&id) => Means::PiecesCut,
+            Some(_) => Means::NewNumber,
         };
         all.push(Moved { id, old, new, by, means });
+    }
+    all
+}
+
+/// The sizes that parts have by name of which pieces are cut.
+fn sizes_cut_at(job: &Job, reckoned: &Reckoned) -> BTreeSet<ItemId> {
+    let mut all = BTreeSet::new();
+    for (id, _) in job.parts() {
+        if reckoned.part(id).is_some_and(|it| it.done > 0) {
+            all.extend(reckoned.needs(id).into_iter().flatten());
+        }
     }
     all
 }

@@ -1,6 +1,6 @@
 //! The sizes of the parts, worked out.
 
-use super::{Dimension, Dimensions, ItemId, Job, Part, Reckoned};
+use super::{Dimension, Dimensions, ItemId, Job, Part, Piece, Reckoned};
 use crate::measure::text::{Formula, Names, TextProblem, TextProblemKind};
 use crate::measure::{Length, Unit};
 
@@ -19,7 +19,7 @@ pub struct PartSizes {
     pub length: Result<Length, TextProblem>,
     /// Measures that must be taken on the real thing before this part can be cut.
     pub waits_for: Vec<ItemId>,
-    /// How many pieces are ticked off.
+    /// How many of the pieces that are wanted are ticked off.
     pub done: u32,
 }
 
@@ -59,6 +59,30 @@ impl Part {
         (!is_touched).then(|| Part { quantity: fewer.to_string(), ..self.clone() })
     }
 
+    /// The part with these pieces, beyond the `wanted` first, counted to what is wanted; `None` where its count is a
+    /// formula, or cannot grow so far.
+    #[must_use]
+    pub fn with_more(&self, wanted: u32, pieces: &[usize]) -> Option<Part> {
+        let more = u32::try_from(pieces.len()).ok()?;
+        let count = self.counted()?.checked_add(more).filter(|count| *count <= MOST_PIECES)?;
+        let mut new = Part { quantity: count.to_string(), ..self.clone() };
+        new.pieces.truncate(wanted as usize);
+        let rest = (wanted as usize..self.pieces.len()).filter(|index| !pieces.contains(index));
+        for (at, index) in (wanted as usize..).zip(pieces.iter().copied().chain(rest)) {
+            new = new.with_piece(at, self.piece(index));
+        }
+        Some(new.without_last_untouched())
+    }
+
+    /// The part with no piece in its list after the last that was touched.
+    #[must_use]
+    pub fn without_last_untouched(mut self) -> Part {
+        while self.pieces.last().is_some_and(Piece::is_untouched) {
+            self.pieces.pop();
+        }
+        self
+    }
+
     /// How many, where that is a plain number.
     fn counted(&self) -> Option<u32> {
         self.quantity.trim().parse().ok()
@@ -88,10 +112,12 @@ pub(super) fn sizes(
         None => Err(TextProblem { at: 0..0, kind: TextProblemKind::Empty }),
     };
     let length = |at: usize| read(at)?.length(unit, names);
-    let done = part.pieces.iter().filter(|piece| piece.is_cut()).count();
+    let quantity = read(0).and_then(|formula| quantity(formula, part, unit, names));
+    let wanted = quantity.as_ref().map_or(usize::MAX, |count| *count as usize);
+    let done = part.pieces.iter().take(wanted).filter(|piece| piece.is_cut()).count();
     PartSizes {
         id,
-        quantity: read(0).and_then(|formula| quantity(formula, part, unit, names)),
+        quantity,
         thickness: length(1),
         width: length(2),
         length: length(3),
@@ -117,7 +143,7 @@ fn quantity(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::job::{Piece, YardBoard};
+    use crate::job::YardBoard;
 
     #[test]
     fn a_length_at_the_yard_is_counted_up_from_one_and_down_to_one() {

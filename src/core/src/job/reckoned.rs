@@ -283,7 +283,10 @@ impl Reckoned {
 
     /// These and everything that needs one of them. What was measured on the real part hands
     /// nothing on: it keeps its size.
-    fn with_all_that_need(&self, first: impl Iterator<Item = ItemId>) -> BTreeSet<ItemId> {
+    pub(super) fn with_all_that_need(
+        &self,
+        first: impl Iterator<Item = ItemId>,
+    ) -> BTreeSet<ItemId> {
         let mut next: Vec<ItemId> = first.collect();
         let mut all = set_of(next.iter().copied());
         while let Some(id) = next.pop() {

@@ -1,6 +1,8 @@
 //! What a part can be cut from, as a list to choose from: what the job has, and what a yard sells.
 
-use super::{Item, Job};
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::{Item, ItemId, Job};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Unit};
 use crate::tables::lumber::{RODS, SECTIONS, Seasoning};
@@ -22,41 +24,70 @@ pub struct Section {
 /// the published table, dressed dry.
 #[must_use]
 pub fn sections(job: &Job) -> Vec<Section> {
-    let mut all: Vec<Section> = Vec::new();
-    let mut put = |name: &str, thickness: &str, width: &str, is_own| {
-        let name = name.trim();
-        if !name.is_empty() && !all.iter().any(|known| is_same(&known.name, name)) {
-            let [name, thickness, width] = [name, thickness, width].map(str::to_owned);
-            all.push(Section { name, thickness, width, is_own });
+    let sold = sold(job);
+    let of_table: BTreeMap<String, &Section> =
+        sold.iter().map(|it| (reads(&it.name), it)).collect();
+    let mut all = Vec::new();
+    let mut known = BTreeSet::new();
+    let mut put = |it: Section| {
+        if known.insert(reads(&it.name)) {
+            all.push(it);
         }
     };
-    // Boards say the size of their section; a part may be narrower than what it is cut from.
-    for (_, item) in job.items() {
-        match item {
-            Item::YardBoard(it) => put(&it.section, &it.thickness, &it.width, true),
-            Item::RackBoard(it) => put(&it.section, &it.thickness, &it.width, true),
-            _ => {}
-        }
-    }
-    let text = |length| text_in(job.unit, length);
-    let sold: Vec<(&str, String, String)> = SECTIONS
-        .iter()
-        .filter_map(|it| {
-            let (thickness, width) = it.dressed(Seasoning::Dry)?;
-            Some((it.id, text(thickness), text(width)))
-        })
-        .chain(RODS.iter().map(|(name, size)| (*name, text(*size), text(*size))))
-        .collect();
+    of_boards(job).for_each(&mut put);
+    let mut asked = BTreeSet::new();
     for (_, part) in job.parts() {
-        match sold.iter().find(|(name, ..)| is_same(name, &part.stock)) {
-            Some((_, thickness, width)) => put(&part.stock, thickness, width, true),
-            None => put(&part.stock, &part.thickness, &part.width, true),
+        // Many parts come from one section.
+        if !asked.insert(&part.stock) || part.stock.trim().is_empty() {
+            continue;
         }
+        put(match of_table.get(&reads(&part.stock)) {
+            Some(it) => Section::new(&part.stock, &it.thickness, &it.width, true),
+            None => Section::new(&part.stock, &part.thickness, &part.width, true),
+        });
     }
-    for (name, thickness, width) in &sold {
-        put(name, thickness, width, false);
+    for it in &sold {
+        put(it.clone());
     }
     all
+}
+
+/// The sections that are known to be of one size, by what they read: that of the boards of the job, else that of the table.
+pub(super) fn sized(job: &Job) -> BTreeMap<String, Section> {
+    let mut all = BTreeMap::new();
+    for it in of_boards(job).chain(sold(job)) {
+        all.entry(reads(&it.name)).or_insert(it);
+    }
+    all
+}
+
+/// What the boards of the job are. They say the size of their section; a part may be narrower than what it is cut from.
+fn of_boards(job: &Job) -> impl Iterator<Item = Section> {
+    let section = |(_, item): (ItemId, &Item)| match item {
+        Item::YardBoard(it) => Some(Section::new(&it.section, &it.thickness, &it.width, true)),
+        Item::RackBoard(it) => Some(Section::new(&it.section, &it.thickness, &it.width, true)),
+        _ => None,
+    };
+    job.items().filter_map(section).filter(|it| !it.name.is_empty())
+}
+
+/// What a yard sells.
+fn sold(job: &Job) -> Vec<Section> {
+    let text = |length| text_in(job.unit, length);
+    let boards = SECTIONS.iter().filter_map(|it| {
+        let (thickness, width) = it.dressed(Seasoning::Dry)?;
+        Some(Section::new(it.id, &text(thickness), &text(width), false))
+    });
+    let rods =
+        RODS.iter().map(|(name, size)| Section::new(name, &text(*size), &text(*size), false));
+    boards.chain(rods).collect()
+}
+
+impl Section {
+    fn new(name: &str, thickness: &str, width: &str, is_own: bool) -> Section {
+        let [name, thickness, width] = [name.trim(), thickness, width].map(str::to_owned);
+        Section { name, thickness, width, is_own }
+    }
 }
 
 /// The texts of thickness and width once a section is chosen: what is blank, and what the section chosen before
@@ -97,8 +128,15 @@ pub fn is_same(one: &str, other: &str) -> bool {
 
 /// What a section reads, in one way of writing.
 pub(crate) fn reads(text: &str) -> String {
-    let letters = text.trim().to_lowercase().replace('×', "x");
-    letters.split_whitespace().collect::<Vec<_>>().join(" ")
+    let mut all = String::with_capacity(text.len());
+    for word in text.split_whitespace() {
+        if !all.is_empty() {
+            all.push(' ');
+        }
+        let letters = word.chars().flat_map(char::to_lowercase);
+        all.extend(letters.map(|letter| if letter == '×' { 'x' } else { letter }));
+    }
+    all
 }
 
 #[cfg(test)]

@@ -111,8 +111,13 @@ pub struct Partner {
 
 /// Source of the scales: NIST SP 811, Appendix B (1 lb = 0.453 592 37 kg, 1 lbf = 4.448 221 615 260 5 N,
 /// 1 US gallon = 3.785 411 784 L, all exactly).
-const PARTNERS: [Partner; 9] = [
+///
+/// A foot is 0.3048 m and an inch 2.54 cm, exactly too.
+const PARTNERS: [Partner; 12] = [
     partner("lb", "kg", (45_359_237, 100_000_000), 1),
+    partner("lb/ft", "kg/m", (45_359_237, 30_480_000), 1),
+    partner("lb/in", "kg/cm", (45_359_237, 254_000_000), 1),
+    partner("ft", "m", (381, 1_250), 2),
     partner("psi", "MPa", (8_896_443_230_521, 1_290_320_000_000_000), 2),
     // A thousand to a thousand: the same number.
     partner("thousand psi", "GPa", (8_896_443_230_521, 1_290_320_000_000_000), 2),
@@ -169,6 +174,9 @@ mod tests {
     fn the_scales_are_the_published_ones() {
         for (unit, printed) in [
             ("lb", 0.453_592_4),
+            ("lb/ft", 1.488_164),
+            ("lb/in", 0.178_579_7),
+            ("ft", 0.304_8),
             ("psi", 0.006_894_757),
             ("thousand psi", 0.006_894_757),
             ("lb/cu ft", 16.018_46),

@@ -1,9 +1,9 @@
 //! What changed in a job since its plan was made.
 
-use super::wanted::{OPTIONS, Options, Wanted, from_job_book, options};
+use super::wanted::{OPTIONS, Options, Wanted, WantedProblem, as_far_as_it_goes, options};
 use crate::cutting::{self, Source, Units};
-use crate::job::cut_labels::Labels;
-use crate::job::{BoardState, CutPlan, ItemId, Job, Reckoned};
+use crate::job::cut_labels::{Label, Labels};
+use crate::job::{BoardState, CutPlan, Item, ItemId, Job, Reckoned};
 use crate::measure::Length;
 use crate::say;
 use crate::sheet::{Ask, Bench, Entries, Sentence, money};
@@ -54,10 +54,14 @@ pub fn no_longer_fits(
 ) -> Option<(ItemId, Vec<Sentence>)> {
     let plan = job.find_cut_plan(false)?;
     let (kept, _) = job.cut_plan(plan)?;
-    let options = kept_options(job, kept, reckoned, bench)?;
-    // What is in the way of a plan is told where it stands: at its part or board.
-    let now = from_job_book(job, reckoned, bench, &options).ok()?;
-    let changes = since(job, plan, &now);
+    let Some(options) = kept_options(job, kept, reckoned, bench) else {
+        return Some((plan, vec![say!["What the plan may do cannot be worked out any more."]]));
+    };
+    // What is in the way of one thing says nothing of the others.
+    let changes = match as_far_as_it_goes(job, reckoned, bench, &options) {
+        Ok((now, problems)) => changes(job, plan, &now, &problems),
+        Err(problems) => problems.iter().map(WantedProblem::sentence).collect(),
+    };
     (!changes.is_empty()).then_some((plan, changes))
 }
 
@@ -65,6 +69,11 @@ pub fn no_longer_fits(
 /// would be asked of the planner today. Empty when the plan still fits.
 #[must_use]
 pub fn since(job: &Job, id: ItemId, now: &Wanted) -> Vec<Sentence> {
+    changes(job, id, now, &[])
+}
+
+/// The same, where `now` is without what these problems are in the way of.
+fn changes(job: &Job, id: ItemId, now: &Wanted, problems: &[WantedProblem]) -> Vec<Sentence> {
     let Some((kept, states)) = job.cut_plan(id) else { return Vec::new() };
     let old = Side { job: &kept.asked, labels: &kept.labels };
     let new = Side { job: &now.job, labels: &now.labels };
@@ -80,6 +89,9 @@ pub fn since(job: &Job, id: ItemId, now: &Wanted) -> Vec<Sentence> {
         let today = label.item.and_then(|item| new.part(item));
         match today {
             None if to_cut == 0 => {}
+            // All of it is cut but spares.
+            None if to_cut <= spares && label.item.is_some_and(|it| job.item(it).is_some()) => {}
+            None if problems.iter().any(|it| it.item() == label.item) => {}
             None if now.left_out.iter().any(|not_yet| Some(not_yet.part) == label.item) => {
                 all.push(say![name, " must wait for a measurement now."]);
             }
@@ -95,6 +107,8 @@ pub fn since(job: &Job, id: ItemId, now: &Wanted) -> Vec<Sentence> {
                 }
                 if let (Some(was), Some(is)) = sizes
                     && was != is
+                    // It may lie either way.
+                    && was != (is.1, is.0)
                 {
                     all.push(say![
                         name.clone(),
@@ -122,8 +136,35 @@ pub fn since(job: &Job, id: ItemId, now: &Wanted) -> Vec<Sentence> {
             all.push(say![label.name.clone(), " is not in the plan."]);
         }
     }
-    all.extend(boards_since(kept, &states, &old, &new));
+    let of_parts = problems
+        .iter()
+        .filter(|it| it.item().is_some_and(|item| matches!(job.item(item), Some(Item::Part(_)))));
+    all.extend(of_parts.map(WantedProblem::sentence));
+    all.extend(boards_since(kept, &states, (&old, &new), &Missing { job, problems }));
     all
+}
+
+/// What is not in the new side of a comparison.
+struct Missing<'a> {
+    job: &'a Job,
+    problems: &'a [WantedProblem],
+}
+
+impl Missing<'_> {
+    /// What is to be said of a board that is not in it: that it is gone, or what is in its way. `None` where it is
+    /// there and nobody asks for it.
+    fn board(&self, label: &Label, gone: Sentence) -> Option<Sentence> {
+        let is_there = match label.item.and_then(|item| self.job.item(item)) {
+            Some(Item::RackBoard(board)) => board.quantity > 0,
+            Some(Item::YardBoard(_)) => true,
+            _ => false,
+        };
+        if !is_there {
+            return Some(gone);
+        }
+        let problem = self.problems.iter().find(|it| it.item() == label.item);
+        problem.map(WantedProblem::sentence)
+    }
 }
 
 /// Pieces of a part on boards of the plan that are not cut yet, and how many of all its pieces are spares.
@@ -144,8 +185,8 @@ fn still_to_cut(kept: &CutPlan, states: &[BoardState], part: usize) -> (u32, u32
 fn boards_since(
     kept: &CutPlan,
     states: &[BoardState],
-    old: &Side<'_>,
-    new: &Side<'_>,
+    (old, new): (&Side<'_>, &Side<'_>),
+    missing: &Missing<'_>,
 ) -> Vec<Sentence> {
     let mut all = Vec::new();
     let mut told: Vec<Source> = Vec::new();
@@ -155,18 +196,23 @@ fn boards_since(
         }
         told.push(cut.source);
         match cut.source {
-            Source::Scrap(at) => all.extend(scrap_since(at, old, new)),
-            Source::Board(at) => all.extend(price_since(at, old, new)),
+            Source::Scrap(at) => all.extend(scrap_since(at, old, new, missing)),
+            Source::Board(at) => all.extend(price_since(at, old, new, missing)),
         }
     }
     all
 }
 
-fn scrap_since(at: usize, old: &Side<'_>, new: &Side<'_>) -> Option<Sentence> {
+fn scrap_since(
+    at: usize,
+    old: &Side<'_>,
+    new: &Side<'_>,
+    missing: &Missing<'_>,
+) -> Option<Sentence> {
     let label = old.labels.scraps.get(at)?;
     let name = label.name.clone();
     let Some(today) = new.labels.scraps.iter().position(|other| other.item == label.item) else {
-        return Some(say![name, " is not on the rack any more."]);
+        return missing.board(label, say![name, " is not on the rack any more."]);
     };
     let was = old.length(old.job.scraps.get(at)?.length)?;
     let is = new.length(new.job.scraps.get(today)?.length)?;
@@ -174,12 +220,17 @@ fn scrap_since(at: usize, old: &Side<'_>, new: &Side<'_>) -> Option<Sentence> {
         .then(|| say![name, ": the plan was made for ", was, " of it; it is ", is, " long now."])
 }
 
-fn price_since(at: usize, old: &Side<'_>, new: &Side<'_>) -> Option<Sentence> {
+fn price_since(
+    at: usize,
+    old: &Side<'_>,
+    new: &Side<'_>,
+    missing: &Missing<'_>,
+) -> Option<Sentence> {
     let label = old.labels.boards.get(at)?;
     let name = label.name.clone();
     let length = old.length(old.job.boards.get(at)?.length)?;
     let Some(today) = new.labels.boards.iter().position(|other| other.item == label.item) else {
-        return Some(say![name, " ", length, " is not at the yard any more."]);
+        return missing.board(label, say![name, " ", length, " is not at the yard any more."]);
     };
     let was = old.job.boards.get(at)?.price_cents;
     let board = new.job.boards.get(today)?;
@@ -195,7 +246,7 @@ fn price_since(at: usize, old: &Side<'_>, new: &Side<'_>) -> Option<Sentence> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::job::{Item, Measure, Step};
+    use crate::job::{Measure, Part, RackBoard, Step};
     use crate::planning::demo::demo_in_work;
 
     fn told(job: &Job) -> Vec<String> {
@@ -219,9 +270,81 @@ mod tests {
         waiting(&mut job, "leg length");
         assert_eq!(told(&job), Vec::<String>::new());
         waiting(&mut job, "top length");
-        // A plank of the rack is then wanted by nobody either.
-        let waits = "top plank must wait for a measurement now.";
-        assert_eq!(told(&job), [waits, "short plank is not on the rack any more."]);
+        // A plank of the rack is then wanted by nobody, and still there.
+        assert_eq!(told(&job), ["top plank must wait for a measurement now."]);
+    }
+
+    fn changed(job: &mut Job, id: ItemId, item: Item) {
+        let change = job.replacing(id, item);
+        job.make(&Step::new("change", vec![change])).expect("no conflict");
+    }
+
+    fn part_of(job: &Job, name: &str) -> (ItemId, Part) {
+        let found = job.parts().into_iter().find(|(_, part)| part.name == name);
+        found.map(|(id, part)| (id, part.clone())).expect("a part of the demo")
+    }
+
+    /// Something is in the way of one part, and all the others are compared as before.
+    #[test]
+    fn what_is_in_the_way_of_one_part_hides_nothing_of_the_others() {
+        let (mut job, _) = demo_in_work();
+        let (id, plank) = part_of(&job, "top plank");
+        let was = plank.length.clone();
+        changed(&mut job, id, Item::Part(Part { length: "40".to_owned(), ..plank }));
+        let alone = told(&job);
+        let [moved] = alone.as_slice() else { panic!("{alone:?} of {was}") };
+        assert!(moved.starts_with("top plank: the plan was made for "), "{moved}");
+        assert!(moved.ends_with("; it is 40 in now."), "{moved}");
+
+        // A section that nobody sells: it is not in the plan, and that is all.
+        let unsold =
+            Part { stock: "9x9".to_owned(), ..Part::new("post", "1", ["8 1/2", "8 1/2", "9"]) };
+        let adding = job.adding(0, Item::Part(unsold.clone()));
+        let post = adding.id;
+        job.make(&Step::new("add", vec![adding])).expect("fresh");
+        assert_eq!(told(&job), [moved.as_str(), "post is not in the plan."]);
+
+        // A size that cannot be worked out.
+        changed(&mut job, post, Item::Part(Part { length: "gone".to_owned(), ..unsold }));
+        let both = told(&job);
+        assert_eq!((both.len(), &both[0]), (2, moved), "{both:?}");
+        assert!(both[1].starts_with("post: the length cannot be worked out."), "{both:?}");
+    }
+
+    /// A board that cannot be read is said to be so, not to be gone.
+    #[test]
+    fn a_board_of_the_plan_that_cannot_be_read_is_told() {
+        let (mut job, _) = demo_in_work();
+        let boards = job.items().filter_map(|(id, item)| match item {
+            Item::RackBoard(board) if board.name == "short plank" => Some((id, board.clone())),
+            _ => None,
+        });
+        let (id, board) = boards.last().expect("a board of the demo");
+        let length = "gone + 1".to_owned();
+        changed(&mut job, id, Item::RackBoard(RackBoard { length, ..board.clone() }));
+        let unread = told(&job);
+        assert_eq!(unread.len(), 1, "{unread:?}");
+        assert!(
+            unread[0].starts_with("short plank: the length cannot be worked out."),
+            "{unread:?}"
+        );
+        changed(&mut job, id, Item::RackBoard(RackBoard { quantity: 0, ..board }));
+        assert_eq!(told(&job), ["short plank is not on the rack any more."]);
+    }
+
+    /// Whose last pieces are cut and are not wanted as planned is told, when nothing else is to cut either.
+    #[test]
+    fn a_plan_of_what_nobody_wants_is_told_when_nothing_else_is_to_cut() {
+        let (mut job, _) = demo_in_work();
+        for (id, _) in
+            job.parts().into_iter().map(|(id, part)| (id, part.name.clone())).collect::<Vec<_>>()
+        {
+            let change = job.removing(id);
+            job.make(&Step::new("take out", vec![change])).expect("no conflict");
+        }
+        assert!(
+            told(&job).iter().any(|it| it == "top plank is in the plan and not wanted any more.")
+        );
     }
 
     /// What is taken out of the job is another thing than what waits; legs that are cut need no plan.

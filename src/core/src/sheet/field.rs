@@ -12,6 +12,8 @@ pub struct Field {
     pub label: &'static str,
     /// Where to measure, or what is meant: `at its narrowest`. Empty when the label says it all.
     pub hint: &'static str,
+    /// The same for who measures in millimetres; empty where no number in it has a unit.
+    pub metric_hint: &'static str,
     /// What may be written.
     pub kind: Kind,
     /// What stands in a fresh form.
@@ -197,7 +199,7 @@ impl Field {
         kind: Kind,
         start: Start,
     ) -> Field {
-        Field { id, label, hint, kind, start, when: When::Always }
+        Field { id, label, hint, metric_hint: "", kind, start, when: When::Always }
     }
 
     /// The same field, asked only when a choice has one of these answers.
@@ -210,6 +212,21 @@ impl Field {
     #[must_use]
     pub const fn only_on(self, is_metric: bool) -> Field {
         Field { when: When::Metric(is_metric), ..self }
+    }
+
+    /// The same field, with its hint for who measures in millimetres.
+    #[must_use]
+    pub const fn metric_hint(self, metric_hint: &'static str) -> Field {
+        Field { metric_hint, ..self }
+    }
+
+    /// Its hint, for who measures lengths in `measures`.
+    #[must_use]
+    pub fn hint_in(&self, measures: Unit) -> &'static str {
+        match self.metric_hint {
+            hint if measures.is_metric() && !hint.is_empty() => hint,
+            _ => self.hint,
+        }
     }
 
     /// Unit of a bare number in it, for who measures lengths in `measures`; empty for none.

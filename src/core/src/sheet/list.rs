@@ -3,14 +3,15 @@
 //! A row is written back as it was typed, so that nothing changes under the person's fingers; what cannot be
 //! read stays in its row.
 
-use super::Kind;
+use super::counts::{split_count, split_times, two_ways};
+use super::{Kind, pasted};
 
 /// One row of a list.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct ListRow {
     /// Before the colon; empty for none.
     pub name: String,
-    /// Before `@`; empty for one.
+    /// Before `@`, or before an `x` or `×` that can be nothing else; empty for one.
     pub count: String,
     /// A length, with its width after the word `wide`, or length × width × thickness.
     pub size: String,
@@ -19,11 +20,11 @@ pub struct ListRow {
 }
 
 impl ListRow {
-    /// How many it stands for; `None` where that cannot be read.
+    /// How many it stands for; `None` where that cannot be read, or can be read two ways.
     #[must_use]
-    pub fn counted(&self) -> Option<u32> {
+    pub fn counted(&self, kind: Kind) -> Option<u32> {
         match self.count.trim() {
-            "" => Some(1),
+            "" => (!is_unclear(&self.size, kind)).then_some(1),
             count => count.parse().ok(),
         }
     }
@@ -37,18 +38,18 @@ impl ListRow {
     /// One more of it: of what is without end the first that is counted, and of boards of which there is none as many as
     /// wanted, for the yard has them again; unchanged where the count cannot be read.
     pub fn one_more(&mut self, kind: Kind) {
-        if matches!(kind, Kind::Prices) && self.counted() == Some(0) {
+        if matches!(kind, Kind::Prices) && self.counted(kind) == Some(0) {
             self.count.clear();
             return;
         }
         let is_endless = self.is_endless(kind);
-        let next = self.counted().map(|now| if is_endless { 1 } else { now.saturating_add(1) });
+        let next = self.counted(kind).map(|now| if is_endless { 1 } else { now.saturating_add(1) });
         self.set_count(next);
     }
 
     /// One fewer of it, but never none.
-    pub fn one_fewer(&mut self) {
-        let next = self.counted().map(|now| now.saturating_sub(1)).filter(|next| *next > 0);
+    pub fn one_fewer(&mut self, kind: Kind) {
+        let next = self.counted(kind).map(|now| now.saturating_sub(1)).filter(|next| *next > 0);
         self.set_count(next);
     }
 
@@ -74,7 +75,8 @@ impl ListRow {
                 price: price.to_owned(),
             };
         }
-        let (count, size) = match rest.split_once('@') {
+        let counts = rest.contains('@') || (counts_before_x(kind) && !is_unclear(rest, kind));
+        let (count, size) = match split_count(rest).filter(|_| counts) {
             Some((count, size)) => (count.strip_suffix(' ').unwrap_or(count), after_space(size)),
             None => ("", rest),
         };
@@ -111,6 +113,17 @@ fn split_at_word<'t>(text: &'t str, word: &str) -> (&'t str, &'t str) {
     split.unwrap_or((text, ""))
 }
 
+/// Whether a count may stand before an `x`: between the sides of a part it stands too.
+fn counts_before_x(kind: Kind) -> bool {
+    matches!(kind, Kind::Lengths | Kind::OnHand | Kind::Pieces)
+}
+
+/// Whether what stands before an `x` is not yet known to be a count: it can be read two ways, or is half typed.
+fn is_unclear(text: &str, kind: Kind) -> bool {
+    let is_half = split_times(text).is_some_and(|(_, size)| size.trim().is_empty());
+    counts_before_x(kind) && (is_half || two_ways(text, false).is_some())
+}
+
 fn after_space(text: &str) -> &str {
     text.strip_prefix(' ').unwrap_or(text)
 }
@@ -121,11 +134,22 @@ pub fn is_list(kind: Kind) -> bool {
     matches!(kind, Kind::Lengths | Kind::OnHand | Kind::Pieces | Kind::Prices | Kind::Sizes)
 }
 
-/// The rows of a list, of which there is always one to write in.
+/// Whether it can only be shown as its text: rows with tabs of which the columns have no names.
+#[must_use]
+pub fn is_only_text(text: &str, kind: Kind) -> bool {
+    matches!(pasted::entries(text, kind), Some(None))
+}
+
+/// The rows of a list, of which there is always one to write in; rows pasted from a spreadsheet are rows here too, and
+/// become a list like any other when one of them is changed.
 #[must_use]
 pub fn list_rows(text: &str, kind: Kind) -> Vec<ListRow> {
     if text.trim().is_empty() {
         return vec![ListRow::default()];
+    }
+    if let Some(Some(entries)) = pasted::entries(text, kind) {
+        let rows: Vec<ListRow> = entries.iter().map(|entry| ListRow::of(entry, kind)).collect();
+        return if rows.is_empty() { vec![ListRow::default()] } else { rows };
     }
     text.split([',', ';', '\n'])
         .map(|item| ListRow::of(after_space(item.trim_end_matches('\r')), kind))
@@ -224,7 +248,7 @@ mod tests {
             with_row(text, kind, 0, |row| change(row, kind))
         };
         let more = ListRow::one_more;
-        let fewer = |row: &mut ListRow, _| row.one_fewer();
+        let fewer = ListRow::one_fewer;
         assert_eq!(counted("leg: 33", Kind::Pieces, more), "leg: 2 @ 33");
         assert_eq!(counted("leg: 4 @ 33", Kind::Pieces, more), "leg: 5 @ 33");
         assert_eq!(counted("leg: 4 @ 33", Kind::Pieces, fewer), "leg: 3 @ 33");
@@ -244,7 +268,7 @@ mod tests {
     fn a_row_is_changed_taken_out_and_added() {
         let rows = list_rows(BENCH, Kind::Pieces);
         assert_eq!(
-            rows.iter().map(ListRow::counted).collect::<Vec<_>>(),
+            rows.iter().map(|row| row.counted(Kind::Pieces)).collect::<Vec<_>>(),
             [Some(4), Some(4), Some(1)]
         );
         let more = with_row(BENCH, Kind::Pieces, 0, |row| row.count = "5".to_owned());
@@ -258,5 +282,48 @@ mod tests {
         assert_eq!(comma, "1.5");
         let dear = with_row(YARD, Kind::Prices, 0, |row| row.price = "11.20".to_owned());
         assert_eq!(dear, "96 at 11.20, 120 at 13.95 max 3, 144");
+    }
+
+    /// By hand: `4 x 20` is four pieces of 20, and one more is five.
+    #[test]
+    fn a_count_before_an_x_is_the_count_of_its_row() {
+        for kind in [Kind::Pieces, Kind::Lengths, Kind::OnHand] {
+            let more = |text: &str| with_row(text, kind, 0, |row| row.one_more(kind));
+            for text in ["4 x 20", "4 × 20", "4x20", "4 @ 20"] {
+                let row = &list_rows(text, kind)[0];
+                let seen = (row.counted(kind), row.size.as_str());
+                assert_eq!(seen, (Some(4), "20"), "{kind:?} {text}");
+                assert_eq!(more(text), "5 @ 20", "{kind:?} {text}");
+            }
+            // What can be read two ways, or is half typed, has no count and stays as it was typed.
+            for text in ["33 x 4", "33 1/2 x 4", "33 x 1 1/2", "4 x ", "33 x"] {
+                assert_eq!(list_rows(text, kind)[0].counted(kind), None, "{kind:?} {text}");
+                assert_eq!(more(text), text, "{kind:?}");
+            }
+            // By hand: 12 + 2 × 4 is one length of 20.
+            assert_eq!(more("12 + 2 x 4"), "2 @ 12 + 2 x 4", "{kind:?}");
+        }
+        assert_eq!(
+            with_row("leg: 4 x 20", Kind::Pieces, 0, |row| row.one_more(Kind::Pieces)),
+            "leg: 5 @ 20"
+        );
+        // Between the sides of a part it stands too.
+        let part = with_row("34 x 3 x 1 1/2", Kind::Sizes, 0, |row| row.one_more(Kind::Sizes));
+        assert_eq!(part, "2 @ 34 x 3 x 1 1/2");
+    }
+
+    /// Our invented potting bench, pasted: the first row names the columns and is no row.
+    #[test]
+    fn rows_of_a_spreadsheet_are_rows_of_the_list() {
+        let pasted = "Qty\tName\tLength\n4\tleg\t33,5\n2\tlong rail\t41";
+        let rows = list_rows(pasted, Kind::Pieces);
+        assert_eq!(list_text(&rows, Kind::Pieces), "leg: 4 @ 33.5, long rail: 2 @ 41");
+        let more = with_row(pasted, Kind::Pieces, 1, |row| row.one_more(Kind::Pieces));
+        assert_eq!(more, "leg: 4 @ 33.5, long rail: 3 @ 41");
+        assert!(!is_only_text(pasted, Kind::Pieces) && !is_only_text("leg: 33", Kind::Pieces));
+        assert!(is_only_text("4\tleg\t33", Kind::Pieces));
+        let yard = "Price\tBoard\n10,90\t96\n13.95\t120";
+        let none = with_row(yard, Kind::Prices, 0, |row| row.one_more(Kind::Prices));
+        assert_eq!(none, "96 at 10.90 max 1, 120 at 13.95");
     }
 }

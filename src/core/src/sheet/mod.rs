@@ -11,10 +11,12 @@ mod ask;
 mod assumed;
 mod bench;
 mod caution;
+mod counts;
 mod entries;
 mod face;
 mod field;
 mod list;
+mod number;
 mod pasted;
 mod pieces;
 mod refusal;
@@ -31,7 +33,9 @@ pub use caution::{Act, Caution, DANGERS};
 pub use entries::Entries;
 pub use face::{Face, face, face_in_working};
 pub use field::{Choice, Field, Kind, Least, Span, Start, When};
-pub use list::{ListRow, is_list, list_rows, list_text, with_new_row, with_row, without_row};
+pub use list::{
+    ListRow, is_list, is_only_text, list_rows, list_text, with_new_row, with_row, without_row,
+};
 pub use pieces::{BoardPrice, CutPiece, MOST_LINES, OnHand, money, split_wide};
 pub use refusal::{Refusal, Refused, WayOut};
 pub use sizes::PartSize;

@@ -1,16 +1,19 @@
 //! Rows pasted from a spreadsheet into a list: their columns in any order, as the first row names them.
 
+use super::Kind;
+use super::counts::WIDE;
+
 /// A column that a list knows: what it holds, and what people call it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Column {
+struct Column {
     /// Which part of an entry it is.
-    pub(super) part: Part,
+    part: Part,
     names: &'static [&'static str],
 }
 
 /// A part of an entry of a list.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Part {
+enum Part {
     Name,
     Count,
     Length,
@@ -35,37 +38,74 @@ const LIMIT: Column = Column { part: Part::Limit, names: &["max", "stock", "ther
 
 /// The columns of a list of lengths, of boards on hand, of a cutting list, of the parts of a surface, and of a yard's
 /// prices.
-pub(super) const OF_LENGTHS: &[Column] = &[COUNT, LENGTH];
-pub(super) const OF_STOCK: &[Column] = &[COUNT, LENGTH, WIDTH];
-pub(super) const OF_PIECES: &[Column] = &[NAME, COUNT, LENGTH, WIDTH];
-pub(super) const OF_SIZES: &[Column] = &[COUNT, LENGTH, WIDTH, THICKNESS];
-pub(super) const OF_PRICES: &[Column] = &[LENGTH, WIDTH, PRICE, LIMIT];
+const OF_LENGTHS: &[Column] = &[COUNT, LENGTH];
+const OF_STOCK: &[Column] = &[COUNT, LENGTH, WIDTH];
+const OF_PIECES: &[Column] = &[NAME, COUNT, LENGTH, WIDTH];
+const OF_SIZES: &[Column] = &[COUNT, LENGTH, WIDTH, THICKNESS];
+const OF_PRICES: &[Column] = &[LENGTH, WIDTH, PRICE, LIMIT];
 
 /// A cell by its part, with the unit that its heading names.
-pub(super) struct Cell {
+struct Cell {
     part: Part,
     text: String,
 }
 
 /// One row: its cells that hold something.
-pub(super) struct Row(Vec<Cell>);
+struct Row(Vec<Cell>);
 
 impl Row {
     /// The text of a part.
-    pub(super) fn get(&self, part: Part) -> Option<&str> {
+    fn get(&self, part: Part) -> Option<&str> {
         self.0.iter().find(|cell| cell.part == part).map(|cell| cell.text.as_str())
     }
 }
 
-/// A row of a list of lengths as it is typed in the list.
-pub(super) fn length_of(row: &Row) -> String {
+fn piece_of_row(row: &Row) -> String {
+    let name = row.get(Part::Name).map(|name| format!("{name}: ")).unwrap_or_default();
+    let count = row.get(Part::Count).unwrap_or("1");
+    format!("{name}{count} @ {}", sized_of_row(row))
+}
+
+fn sized_of_row(row: &Row) -> String {
+    let wide = row.get(Part::Width).map(|width| format!("{WIDE}{width}")).unwrap_or_default();
+    format!("{}{wide}", row.get(Part::Length).unwrap_or_default())
+}
+
+fn stock_of_row(row: &Row) -> String {
     let count = row.get(Part::Count).map(|count| format!("{count} @ ")).unwrap_or_default();
-    format!("{count}{}", row.get(Part::Length).unwrap_or_default())
+    format!("{count}{}", sized_of_row(row))
+}
+
+fn price_of_row(row: &Row) -> String {
+    let price = row.get(Part::Price).map(|price| format!(" at {price}")).unwrap_or_default();
+    let limit = row.get(Part::Limit).map(|limit| format!(" max {limit}")).unwrap_or_default();
+    format!("{}{price}{limit}", sized_of_row(row))
+}
+
+fn part_of_row(row: &Row) -> String {
+    let side = |part| row.get(part).unwrap_or_default();
+    let count = row.get(Part::Count).unwrap_or("1");
+    let [length, width] = [Part::Length, Part::Width].map(side);
+    format!("{count} @ {length} × {width} × {}", side(Part::Thickness))
+}
+
+/// The entries of a list from rows with tabs, each as it is typed in the list; `Some(None)` where the first row does not
+/// name its columns, and `None` for what is no such text.
+pub(super) fn entries(text: &str, kind: Kind) -> Option<Option<Vec<String>>> {
+    let (columns, entry): (&[Column], fn(&Row) -> String) = match kind {
+        Kind::Lengths => (OF_LENGTHS, stock_of_row),
+        Kind::OnHand => (OF_STOCK, stock_of_row),
+        Kind::Pieces => (OF_PIECES, piece_of_row),
+        Kind::Prices => (OF_PRICES, price_of_row),
+        Kind::Sizes => (OF_SIZES, part_of_row),
+        _ => return None,
+    };
+    Some(rows(text, columns)?.map(|rows| rows.iter().map(entry).collect()))
 }
 
 /// The rows of a text with tabs; `Some(None)` where the first row does not name its columns, and `None`
 /// for a text without tabs.
-pub(super) fn rows(text: &str, known: &[Column]) -> Option<Option<Vec<Row>>> {
+fn rows(text: &str, known: &[Column]) -> Option<Option<Vec<Row>>> {
     if !text.contains('\t') {
         return None;
     }
@@ -81,7 +121,7 @@ pub(super) fn rows(text: &str, known: &[Column]) -> Option<Option<Vec<Row>>> {
             let (part, unit) = (*heading)?;
             let cell = cell.trim().trim_matches('"').trim();
             // What separates entries and their parts stands in no cell.
-            let cell = cell.replace([',', ';', ':', '@'], " ");
+            let cell = with_points(cell).replace([',', ';', ':', '@'], " ");
             let is_number = !cell.trim().is_empty()
                 && cell.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | '/' | ' '));
             let text = if is_number && !unit.is_empty() { format!("{cell} {unit}") } else { cell };
@@ -90,6 +130,14 @@ pub(super) fn rows(text: &str, known: &[Column]) -> Option<Option<Vec<Row>>> {
         Row(cells.collect())
     };
     Some(Some(lines.map(row).filter(|row| !row.0.is_empty()).collect()))
+}
+
+/// `33,5` with a point. Three digits behind a comma may be thousands, and words have no decimals.
+fn with_points(cell: &str) -> String {
+    let after = |part: &str| part.chars().take_while(char::is_ascii_digit).count();
+    let is_decimal = cell.starts_with(|c: char| c.is_ascii_digit())
+        && cell.split(',').skip(1).all(|part| !matches!(after(part), 0 | 3));
+    if is_decimal { cell.replace(',', ".") } else { cell.to_owned() }
 }
 
 /// What a heading such as `Length (mm)` says, and the unit it names.

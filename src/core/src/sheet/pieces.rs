@@ -4,8 +4,8 @@
 //! A width stands after the word `wide`, in all three: `33 wide 1 1/2`. A `×` between lengths is a product, as everywhere.
 
 use super::ask::MOST_ITEMS;
-use super::pasted::{self, Column, Part, Row};
-use super::sizes::split_sides;
+use super::counts::{WIDE, split_count, two_ways};
+use super::pasted;
 use super::{Ask, Field, Refusal, Sentence, WayOut};
 use crate::measure::text::{Formula, decimal, exact_text};
 use crate::measure::{Length, Number};
@@ -16,9 +16,6 @@ const MOST_PIECES: u32 = 1_000;
 
 /// Longest name of a piece, in characters.
 const MOST_NAME: usize = 60;
-
-/// What stands between a length and its width.
-const WIDE: &str = " wide ";
 
 /// Dearest board, in cents.
 const MOST_CENTS: i128 = crate::cutting::LARGEST_PRICE_CENTS as i128;
@@ -96,7 +93,7 @@ impl Ask<'_> {
     /// be meant as one is asked.
     pub fn pieces(&mut self, field: &Field, is_wide: bool) -> Option<Vec<CutPiece>> {
         let mut pieces = Vec::new();
-        for item in self.entries_of(field, pasted::OF_PIECES, piece_of_row)? {
+        for item in self.entries_of(field)? {
             let (name, rest) = match item.split_once(':') {
                 Some((name, rest)) => (name.trim().to_owned(), rest),
                 None => (String::new(), item.as_str()),
@@ -118,20 +115,7 @@ impl Ask<'_> {
                 self.refuse_field(field, "too-long", say![words]);
                 return None;
             }
-            if let Some((count, length)) = two_ways(rest) {
-                let before = if name.is_empty() { String::new() } else { format!("{name}: ") };
-                let typed = format!("{before}{count} @ {length}");
-                let rest = rest.trim();
-                let mut words = format!(
-                    "“{rest}” can be read two ways: {count} pieces of {length}, or {length} of {count}."
-                );
-                if is_wide {
-                    words.push_str(&format!(" For a width write {length}{WIDE}{count}."));
-                }
-                self.ask_again(field, "two-ways", say![words], (&item, &typed));
-                return None;
-            }
-            if is_wide && let Some((written, words)) = may_be_wide(rest) {
+            if let Some((written, words)) = two_ways(rest, is_wide) {
                 let before = if name.is_empty() { String::new() } else { format!("{name}: ") };
                 let typed = format!("{before}{written}");
                 self.ask_again(field, "two-ways", say![words], (&item, &typed));
@@ -166,7 +150,7 @@ impl Ask<'_> {
     /// there are may be left out; so may all of it.
     pub fn prices(&mut self, field: &Field) -> Option<Vec<BoardPrice>> {
         let mut boards = Vec::new();
-        for item in self.entries_of(field, pasted::OF_PRICES, price_of_row)? {
+        for item in self.entries_of(field)? {
             let (rest, limit) = match item.split_once(" max ") {
                 Some((rest, limit)) => {
                     (rest, Some(self.whole(field, limit, "After max goes how many there are", 0)?))
@@ -190,8 +174,8 @@ impl Ask<'_> {
 
     /// Boards on hand, separated by commas: `52, 2 @ 44 wide 5 1/2`; `3 @` stands for three of them. May be empty.
     pub fn on_hand(&mut self, field: &Field) -> Option<Vec<OnHand>> {
-        let entries = self.entries_of(field, pasted::OF_STOCK, stock_of_row)?;
-        let all = self.counted(field, entries, Self::sized)?;
+        let entries = self.entries_of(field)?;
+        let all = self.counted(field, entries, true, Self::sized)?;
         let all: Vec<OnHand> =
             all.into_iter().map(|(length, width)| OnHand { length, width }).collect();
         let reading: Vec<String> = all.iter().map(OnHand::text).collect();
@@ -211,13 +195,10 @@ impl Ask<'_> {
     }
 
     /// The entries of a list, or of rows with tabs, each as it is typed in the list.
-    pub(super) fn entries_of(
-        &mut self,
-        field: &Field,
-        columns: &[Column],
-        entry: impl Fn(&Row) -> String,
-    ) -> Option<Vec<String>> {
-        let Some(rows) = pasted::rows(&self.text(field), columns) else { return self.items(field) };
+    pub(super) fn entries_of(&mut self, field: &Field) -> Option<Vec<String>> {
+        let Some(rows) = pasted::entries(&self.text(field), field.kind) else {
+            return self.items(field);
+        };
         let Some(rows) = rows else {
             let way_out = WayOut::advice(say!["Name them in any order, such as Length and Count."]);
             let words = say!["The first row must name the columns, one of them the length."];
@@ -229,18 +210,23 @@ impl Ask<'_> {
             self.refuse_field(field, "too-many", say![words]);
             return None;
         }
-        Some(rows.iter().map(entry).collect())
+        Some(rows)
     }
 
     /// Refuses an entry that is written in another way, with a tap that writes it so.
-    fn ask_again(
+    pub(super) fn ask_again(
         &mut self,
         field: &Field,
         code: &'static str,
         words: Sentence,
         (from, to): (&str, &str),
     ) {
-        let whole = self.text(field).replacen(from, to, 1);
+        // Of rows with tabs the entries stand nowhere as they are written here.
+        let whole = match pasted::entries(&self.text(field), field.kind) {
+            Some(Some(entries)) => entries.join(", "),
+            _ => self.text(field),
+        };
+        let whole = whole.replacen(from, to, 1);
         let way_out = WayOut::set(say![format!("Write {to}.")], field, whole);
         self.keep(Refusal::at(field, code, words, way_out));
     }
@@ -281,60 +267,6 @@ impl Ask<'_> {
     }
 }
 
-/// A whole number that stands by itself.
-fn is_whole(text: &str) -> bool {
-    let text = text.trim();
-    !text.is_empty() && text.bytes().all(|digit| digit.is_ascii_digit())
-}
-
-/// What stands before and after the sign of a count: `@`, or `x` or `×` after a whole number.
-fn split_count(text: &str) -> Option<(&str, &str)> {
-    text.split_once('@').or_else(|| {
-        let (count, length) = text.split_once(['x', 'X', '×'])?;
-        is_whole(count).then_some((count, length))
-    })
-}
-
-/// `33 x 4` and `33 1/2 x 4`: the count and the length, if what stands last is meant as the count. Of two
-/// whole numbers the smaller one is the likelier count.
-fn two_ways(text: &str) -> Option<(&str, &str)> {
-    let (first, last) = text.split_once(['x', 'X', '×'])?;
-    let (first, last) = (first.trim(), last.trim());
-    let number = |text: &str| text.parse::<u32>().unwrap_or(u32::MAX);
-    let is_amount = first.starts_with(|c: char| c.is_ascii_digit());
-    let is_turned = is_whole(last) && (!is_whole(first) || number(last) < number(first));
-    (is_amount && is_turned && !first.contains('@')).then_some((last, first))
-}
-
-/// `4 @ 33 x 1 1/2` and `33 x 1 1/2`: what else may be meant than a product or a count, as it is written with a width,
-/// and the question.
-fn may_be_wide(text: &str) -> Option<(String, String)> {
-    if text.contains(WIDE) {
-        return None;
-    }
-    let (count, size) = match text.split_once('@') {
-        Some((count, size)) => (Some(count.trim()), size),
-        None => (None, text),
-    };
-    let sides = split_sides(size);
-    let [first, last] = sides.as_slice() else { return None };
-    let (first, last) = (first.trim(), last.trim());
-    let whole = |text: &str| text.split([' ', '.']).next()?.parse::<u32>().ok();
-    let other = match count {
-        // A count that is larger than the length it stands before.
-        None if is_whole(first) && whole(last) < whole(first) => {
-            format!("{first} pieces of {last}")
-        }
-        None if is_whole(first) => return None,
-        _ => "a length worked out".to_owned(),
-    };
-    let before = count.map_or(String::new(), |count| format!("{count} @ "));
-    let written = format!("{before}{first}{WIDE}{last}");
-    let text = text.trim();
-    let words = format!("“{text}” can be read two ways: {first} long and {last} wide, or {other}.");
-    Some((written, words))
-}
-
 /// `leg 4 @ 33`: a name that runs into its count, and what comes after it.
 fn name_without_colon(text: &str) -> Option<(&str, &str)> {
     let (before, _) = text.split_once('@')?;
@@ -344,28 +276,6 @@ fn name_without_colon(text: &str) -> Option<(&str, &str)> {
     let is_name =
         name.starts_with(char::is_alphabetic) && rest.starts_with(|c: char| c.is_ascii_digit());
     is_name.then_some((name, rest))
-}
-
-fn piece_of_row(row: &Row) -> String {
-    let name = row.get(Part::Name).map(|name| format!("{name}: ")).unwrap_or_default();
-    let count = row.get(Part::Count).unwrap_or("1");
-    format!("{name}{count} @ {}", size_of_row(row))
-}
-
-fn size_of_row(row: &Row) -> String {
-    let wide = row.get(Part::Width).map(|width| format!("{WIDE}{width}")).unwrap_or_default();
-    format!("{}{wide}", row.get(Part::Length).unwrap_or_default())
-}
-
-fn stock_of_row(row: &Row) -> String {
-    let count = row.get(Part::Count).map(|count| format!("{count} @ ")).unwrap_or_default();
-    format!("{count}{}", size_of_row(row))
-}
-
-fn price_of_row(row: &Row) -> String {
-    let price = row.get(Part::Price).map(|price| format!(" at {price}")).unwrap_or_default();
-    let limit = row.get(Part::Limit).map(|limit| format!(" max {limit}")).unwrap_or_default();
-    format!("{}{price}{limit}", size_of_row(row))
 }
 
 /// Hundredths of the user's money as they are written: `10.90`.
@@ -456,6 +366,41 @@ mod tests {
         }
     }
 
+    /// Boards on hand and plain lengths count as pieces do. By hand: 4 of 22, not one of 88.
+    #[test]
+    fn a_count_stands_before_an_x_in_every_list() {
+        let read = |id: &'static str, text: &str| {
+            let (entries, bench) = (Entries::from_pairs([(id, text)]), Bench::default());
+            let mut ask = Ask::new(FIELDS, &entries, &bench, &NoNames);
+            let found = match id {
+                "lengths" => ask.lengths(&FIELDS[2]),
+                _ => {
+                    ask.on_hand(&FIELDS[3]).map(|all| all.into_iter().map(|it| it.length).collect())
+                }
+            };
+            let way_out = ask.finish().1.into_iter().find_map(|it| it.way_out);
+            found.ok_or_else(|| way_out.expect("a tap").texts(Tape::SIXTEENTHS)[0].1.clone())
+        };
+        for id in ["lengths", "stock"] {
+            let long = |text: &str| length(text).expect("a length");
+            for text in ["4 @ 22", "4 x 22", "4 × 22", "4x22"] {
+                assert_eq!(read(id, text), Ok(vec![long("22"); 4]), "{id} {text}");
+            }
+            assert_eq!(read(id, "33 x 4"), Err("4 @ 33".to_owned()), "{id}");
+            // Rows of a spreadsheet become a list by the tap.
+            assert_eq!(
+                read(id, "No\tLength\n2\t41\n\t33 x 4"),
+                Err("2 @ 41, 4 @ 33".to_owned()),
+                "{id}"
+            );
+            assert_eq!(read(id, "7, 33 1/2 x 4"), Err("7, 4 @ 33 1/2".to_owned()), "{id}");
+            // By hand: 12 + 2 × 4 is 20, and no count of anything.
+            assert_eq!(read("lengths", "12 + 2 x 4"), Ok(vec![long("20")]));
+        }
+        assert_eq!(read("lengths", "33 x 1 1/2"), Err("33 @ 1 1/2".to_owned()));
+        assert_eq!(read("stock", "52 x 5 1/2"), Err("52 wide 5 1/2".to_owned()));
+    }
+
     /// With widths, what may be one is asked; without, a × is what it always was.
     #[test]
     fn what_may_be_a_width_is_asked_where_the_boards_have_one() {
@@ -470,8 +415,9 @@ mod tests {
         }
         // A count before a longer length can be nothing else.
         assert_eq!(pieces_of("4 x 33 1/2", true), pieces("4 x 33 1/2"));
-        // By hand: 33 pieces of 1 1/2, and 2 × 33 is 66.
-        assert_eq!(pieces("33 x 1 1/2"), Ok(vec![piece("1 1/2 in", 33, "1 1/2")]));
+        // Without widths too it may be meant as one, or as a product.
+        assert_eq!(asked("33 x 1 1/2"), ("two-ways", "33 @ 1 1/2".to_owned()));
+        // By hand: 2 × 33 is 66.
         assert_eq!(pieces("leg: 4 @ 2 × 33"), Ok(vec![piece("leg", 4, "66")]));
     }
 

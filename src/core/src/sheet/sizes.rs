@@ -1,7 +1,7 @@
 //! [`PartSize`]: parts written as length × width × thickness, and how a list of them is read.
 
 use super::ask::MOST_ITEMS;
-use super::pasted::{self, Part, Row};
+use super::counts::is_whole;
 use super::{Ask, Field, Sentence};
 use crate::measure::Length;
 use crate::measure::text::{Formula, exact_text};
@@ -26,7 +26,7 @@ impl Ask<'_> {
     /// `×`, `*` or an `x` that is not part of a word stands between the sides, so a side cannot
     /// itself be a product unless it is written as a sum.
     pub fn sizes(&mut self, field: &Field) -> Option<Vec<PartSize>> {
-        let items = self.entries_of(field, pasted::OF_SIZES, size_of_row)?;
+        let items = self.entries_of(field)?;
         if items.is_empty() {
             self.refuse_field(
                 field,
@@ -57,6 +57,16 @@ impl Ask<'_> {
             return None;
         };
         let sides = split_sides(sides);
+        if let [before, length, width, thickness] = sides.as_slice()
+            && !item.contains('@')
+            && is_whole(before)
+        {
+            let [before, length, width, thickness] =
+                [before, length, width, thickness].map(|side| side.trim());
+            let typed = format!("{before} @ {length} × {width} × {thickness}");
+            self.ask_again(field, "not-a-size", not_a_size(item), (item, &typed));
+            return None;
+        }
         let [length, width, thickness] = sides.as_slice() else {
             self.refuse_field(field, "not-a-size", not_a_size(item));
             return None;
@@ -69,13 +79,6 @@ impl Ask<'_> {
         }
         Some(PartSize { count, length, width, thickness })
     }
-}
-
-fn size_of_row(row: &Row) -> String {
-    let side = |part| row.get(part).unwrap_or_default();
-    let count = row.get(Part::Count).unwrap_or("1");
-    let [length, width] = [Part::Length, Part::Width].map(side);
-    format!("{count} @ {length} × {width} × {}", side(Part::Thickness))
 }
 
 /// How a part is written, for the user.
@@ -124,22 +127,31 @@ impl core::fmt::Display for PartSize {
 mod tests {
     use super::*;
     use crate::measure::{length, text::NoNames};
-    use crate::sheet::{Bench, Entries, Field, Kind, Start, When};
+    use crate::sheet::{Bench, Entries, Field, Kind, Start};
 
-    const FIELDS: &[Field] = &[Field {
-        id: "parts",
-        label: "Pieces",
-        hint: "",
-        kind: Kind::Sizes,
-        start: Start::Text(""),
-        when: When::Always,
-    }];
+    const FIELDS: &[Field] = &[Field::new("parts", "Pieces", "", Kind::Sizes, Start::Text(""))];
 
-    fn read(text: &str) -> Result<Vec<PartSize>, &'static str> {
+    fn ask(text: &str) -> Result<Vec<PartSize>, Box<crate::sheet::Refusal>> {
         let (entries, bench) = (Entries::from_pairs([("parts", text)]), Bench::default());
         let mut ask = Ask::new(FIELDS, &entries, &bench, &NoNames);
         let sizes = ask.sizes(&FIELDS[0]);
-        sizes.ok_or_else(|| ask.finish().1[0].code)
+        sizes.ok_or_else(|| Box::new(ask.finish().1.remove(0)))
+    }
+
+    fn read(text: &str) -> Result<Vec<PartSize>, &'static str> {
+        ask(text).map_err(|refusal| refusal.code)
+    }
+
+    /// By hand: 850 mm × 70 mm × 38,5 mm as a spreadsheet with decimal commas hands it over.
+    #[test]
+    fn parts_come_from_a_spreadsheet_too() {
+        let rows =
+            "Qty\tLength (mm)\tThick (mm)\tWidth (mm)\n4\t850\t38,5\t70\n\t33,25 in\t38.1\t70";
+        let parts =
+            vec![part(4, ["850mm", "70mm", "38.5mm"]), part(1, ["33.25", "70mm", "38.1mm"])];
+        assert_eq!(read(rows), Ok(parts));
+        // What may be thousands is not read as a decimal.
+        assert!(read("Length\tWidth\tThick\n1,200\t70\t38").is_err());
     }
 
     fn part(count: u32, sides: [&str; 3]) -> PartSize {
@@ -176,6 +188,10 @@ mod tests {
         assert_eq!(read("0 @ 2 x 3 x 4"), Err("not-a-count"));
         assert_eq!(read("1/2 @ 2 x 3 x 4"), Err("not-a-count"));
         assert_eq!(read("2 x 0 x 4"), Err("too-small"));
+        // Four pieces of 34 × 3 × 1 1/2, with a tap that writes the count so.
+        let counted = ask("2 @ 5 x 4 x 1, 4 x 34 x 3 x 1 1/2").expect_err("four numbers");
+        let typed = counted.way_out.expect("a tap").texts(crate::measure::Tape::SIXTEENTHS);
+        assert_eq!(typed[0].1, "2 @ 5 x 4 x 1, 4 @ 34 × 3 × 1 1/2");
         assert_eq!(read("2 x  x 4"), Err("empty"));
         assert_eq!(read("2 x board x 4"), Err("cannot-read"));
     }

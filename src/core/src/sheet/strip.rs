@@ -68,7 +68,11 @@ impl Strip {
                     Err(problem) => Outcome::Problem(problem),
                 }
             };
-            strip.lines.push(Line { letter: letter(index), text: text.to_owned(), outcome });
+            strip.lines.push(Line {
+                letter: Strip::letter_at(index),
+                text: text.to_owned(),
+                outcome,
+            });
         }
         strip
     }
@@ -110,14 +114,10 @@ impl Strip {
     /// The letter that the line at this place has, or would have.
     #[must_use]
     pub fn letter_at(index: usize) -> String {
-        letter(index)
+        let round = index / LETTERS.len();
+        let letter = LETTERS.get(index % LETTERS.len()).map_or('A', |byte| char::from(*byte));
+        if round == 0 { letter.to_string() } else { format!("{letter}{}", round + 1) }
     }
-}
-
-fn letter(index: usize) -> String {
-    let round = index / LETTERS.len();
-    let letter = LETTERS.get(index % LETTERS.len()).map_or('A', |byte| char::from(*byte));
-    if round == 0 { letter.to_string() } else { format!("{letter}{}", round + 1) }
 }
 
 /// The letters of the lines read so far, then the names of the caller.

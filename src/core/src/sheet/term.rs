@@ -145,6 +145,12 @@ impl Amount {
     }
 }
 
+impl core::fmt::Display for Amount {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.write_str(&self.0)
+    }
+}
+
 impl From<Length> for Amount {
     fn from(length: Length) -> Amount {
         Amount(exact_text(length))

@@ -1,5 +1,9 @@
 //! Beams: how a load bends them, what sag is let pass, and what a bench may have to carry.
 
+use crate::measure::Number;
+use crate::say;
+use crate::sentence::Sentence;
+
 /// The document behind [`Loading`].
 pub const LOADING_SOURCE: &str =
     "USDA FPL Wood Handbook, FPL-GTR-190 (2010), Chapter 9, Table 9-1 (kb)";
@@ -137,31 +141,49 @@ pub fn sag_limit(id: &str) -> Option<SagLimit> {
 /// What may sit, stand or lie on a bench.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct DesignLoad {
-    /// For the user, as a load case.
-    pub name: &'static str,
+    /// Who bears on it, for the user.
+    pub who: &'static str,
     /// Pounds, or pounds to the foot of span.
     pub pounds: f64,
+    /// `lb`, or `lb/ft` of span.
+    pub unit: &'static str,
+    /// Where; empty for all along.
+    pub place: &'static str,
     /// The document.
     pub source: &'static str,
 }
 
+impl DesignLoad {
+    /// As a load case: `one person, 250 lb on one spot`.
+    #[must_use]
+    pub fn case(self) -> Sentence {
+        say![self.who, ", ", (Number::whole(self.pounds as i64), self.unit), self.place]
+    }
+}
+
 /// One person on one spot.
 pub const PERSON: DesignLoad = DesignLoad {
-    name: "one person, 250 lb on one spot",
+    who: "one person",
     pounds: 250.0,
+    unit: "lb",
+    place: " on one spot",
     source: "2010 ADA Standards 903.6: 250 lbf at any point of a bench seat",
 };
 
 /// A row of people, for each foot of seat.
 pub const ROW_OF_PEOPLE: DesignLoad = DesignLoad {
-    name: "a row of people, 120 lb on each foot",
+    who: "a row of people",
     pounds: 120.0,
+    unit: "lb/ft",
+    place: "",
     source: "ICC 300-2017 Table 303.2 (public comment draft): 120 lb per foot of seat",
 };
 
 /// A foot put down hard.
 pub const STEP: DesignLoad = DesignLoad {
-    name: "someone steps up on it, 300 lb on one spot",
+    who: "someone steps up on it",
     pounds: 300.0,
+    unit: "lb",
+    place: " on one spot",
     source: "ICC 300-2017 Table 303.2 (public comment draft): 300 lb on a stair tread",
 };

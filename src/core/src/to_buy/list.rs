@@ -48,7 +48,7 @@ pub struct Line {
     /// The price is an example of ours, until somebody says otherwise.
     pub is_ours: bool,
     /// What it is for: parts, or the reckonings that say so.
-    pub uses: Vec<(ItemId, String)>,
+    pub uses: Vec<String>,
 }
 
 /// Where a line comes from.
@@ -200,19 +200,15 @@ fn boards(job: &Job, plan: ItemId, kept: &CutPlan, states: &[BoardState]) -> Vec
             of_kind.extend(cut.placed().into_iter().map(|placed| (placed.part, ())));
         }
     }
-    let name_of = |part: &usize| {
-        let label = kept.labels.parts.get(*part)?;
-        Some((label.item?, label.name.clone()))
-    };
+    let name_of = |part: &usize| kept.labels.parts.get(*part).map(|label| label.name.clone());
     let all = shopping(&kept.asked, &kept.plan, &kept.labels).unwrap_or_default();
     let line = |it: crate::planning::report::Purchase| {
-        let (thickness, width) = it.size.unzip();
         let parts = uses.get(&it.board).into_iter().flat_map(BTreeMap::keys);
         Line {
             source: Source::Boards(plan, it.board),
             name: it.section,
-            thickness,
-            width,
+            thickness: it.size.map(|size| size.0),
+            width: it.width,
             length: Some(it.length),
             wanted: it.count,
             spares: 0,
@@ -267,7 +263,7 @@ fn goods(job: &Job, reckoned: &Reckoned, list: &mut ToBuy) {
                     line.wanted = line.wanted.saturating_add(count);
                     line.spares = line.spares.saturating_add(spares);
                     line.each = line.each.max(goods.each.and_then(cents));
-                    line.uses.push((id, kept.title.clone()));
+                    line.uses.push(kept.title.clone());
                 }
             }
         }

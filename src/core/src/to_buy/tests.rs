@@ -1,11 +1,14 @@
 //! What is to be bought, by numbers worked out by hand.
 
 use super::{InTheWay, Line, Money, to_buy};
-use crate::cutting::{CutBoard, Layout, Placed, Plan, Source};
+use crate::cutting::{CutBoard, Layer, Layout, Placed, Plan, Source, Strip};
 use crate::job::tests::{inches, job_of};
 use crate::job::{CutPlan, Item, ItemId, Job, Kept, Part, Piece, Reckoned, Screw, Step, YardBoard};
+use crate::measure::Unit;
+use crate::measure::text::NoNames;
+use crate::planning::quick_list::{QUICK_LIST, quick_list};
 use crate::planning::wanted::{OPTIONS, from_job_book, options, start_entries};
-use crate::sheet::{Ask, Bench};
+use crate::sheet::{Ask, Bench, Entries};
 
 fn add(job: &mut Job, item: Item) -> ItemId {
     let change = job.adding(0, item);
@@ -84,6 +87,50 @@ fn what_is_paid_stays_paid_when_another_plan_is_taken() {
     assert_eq!(spent, [1_090, 2_180, 3_270]);
 }
 
+/// A quick list with widths, kept as a job: the board is told with its width, and what it is for by the names in the list.
+#[test]
+fn boards_of_a_list_have_their_width_and_what_they_are_for() {
+    let texts = [
+        ("parts", "slat: 2 @ 30 wide 1 3/4"),
+        ("boards", "96 wide 5 1/2 at 10.90"),
+        ("scraps", ""),
+    ];
+    let (entries, bench) = (Entries::from_pairs(texts), Bench::default());
+    let mut ask = Ask::new(QUICK_LIST.fields, &entries, &bench, &NoNames);
+    let wanted = quick_list(&mut ask).expect("a list");
+    let parts = [0, 300].map(|at| Placed { part: 0, at, turned: false }).to_vec();
+    let strip = Strip { at: 0, width: 14, layers: vec![Layer { at: 0, thickness: 1, parts }] };
+    let layout = Layout::RipFirst(vec![strip]);
+    let plan = Plan {
+        boards: vec![CutBoard { source: Source::Board(0), layout }],
+        left_out: Vec::new(),
+        cost_cents: 1_090,
+    };
+    let mut job = Job::new("Cut list", Unit::Inch);
+    let kept = CutPlan {
+        title: "Boards".to_owned(),
+        is_list: true,
+        entries: Vec::new(),
+        asked: wanted.job,
+        labels: wanted.labels,
+        pieces: wanted.pieces,
+        plan,
+        bound_cents: 1_090,
+        paid_cents: 0,
+    };
+    job.make(&job.keeping_plan(kept)).expect("fresh");
+    let all = list(&job);
+    let [board] = all.lines.as_slice() else { panic!("one line") };
+    assert_eq!(
+        (board.thickness, board.width, board.length),
+        (None, Some(inches("5 1/2")), Some(inches("96")))
+    );
+    assert_eq!(
+        (board.what().to_string(), board.uses()),
+        ("5 1/2 in board, 96 in long".to_owned(), "for slat".to_owned())
+    );
+}
+
 fn list(job: &Job) -> super::ToBuy {
     let bench = Bench::default();
     to_buy(job, &Reckoned::of(job, &bench), &bench)
@@ -113,15 +160,15 @@ fn boards_screws_rod_and_finish_are_one_list() {
     let screws = line(&all, "No. 8 screws");
     assert_eq!((screws.wanted, screws.spares, screws.on_hand, screws.to_come()), (40, 4, 12, 28));
     assert_eq!(screws.length, Some(inches("2 1/2")));
-    assert_eq!(screws.uses[0].1, "planks down");
+    assert_eq!(screws.uses, ["planks down"]);
     // Outside to outside 38, and a trim of 1/4 at each end.
     let rod = line(&all, "dowel rod");
     assert_eq!((rod.wanted, rod.length), (1, Some(inches("38 1/2"))));
     let board = line(&all, "2x4");
     assert_eq!((board.wanted, board.bought, board.each), (1, 0, Some(1090)));
-    assert_eq!(board.uses, [(ItemId(1), "rail".to_owned())]);
+    assert_eq!(board.uses, ["rail"]);
     assert_eq!(board.uses(), "for rail");
-    let more = [board.uses.clone(), vec![(ItemId(9), "leg, front".to_owned())]].concat();
+    let more = [board.uses.clone(), vec!["leg, front".to_owned()]].concat();
     assert_eq!(Line { uses: more, ..board.clone() }.uses(), "for rail; leg, front");
     assert_eq!(all.money, Money { spent: 0, before: 0, to_come: 2_940, without_price: 2 });
 

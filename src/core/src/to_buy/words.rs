@@ -48,8 +48,7 @@ impl Line {
     /// What it is for: `for long rail, upper; leg`. A name may hold a comma.
     #[must_use]
     pub fn uses(&self) -> String {
-        let names: Vec<&str> = self.uses.iter().map(|(_, name)| name.as_str()).collect();
-        format!("for {}", names.join("; "))
+        format!("for {}", self.uses.join("; "))
     }
 }
 

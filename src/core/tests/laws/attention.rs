@@ -9,8 +9,8 @@ use proptest::prelude::*;
 use proptest::test_runner::TestRunner;
 use reckoner_core::attention::{Does, Fact, attention, looking_again, ways};
 use reckoner_core::job::{
-    Dimension, Dimensions, History, Item, ItemId, Job, Measure, MeasureKind, Part, PartSizes,
-    Piece, RackBoard, Reckoned, Step, Written,
+    Dimension, Dimensions, History, Item, ItemId, Job, Match, Measure, MeasureKind, Part,
+    PartSizes, Piece, RackBoard, Reckoned, Step, Written,
 };
 use reckoner_core::measure::{Length, Unit};
 use reckoner_core::planning::wanted::{OPTIONS, from_job_book, options};
@@ -18,7 +18,11 @@ use reckoner_core::sheet::{Ask, Bench, Entries};
 
 /// Half a sixteenth: as near as anybody cuts to the tape of a bench that nobody has set.
 const CLOSE: i128 = 2;
+/// Pieces wanted of each part at first, and the most that the walk wants.
 const QUANTITY: usize = 3;
+const MOST: usize = 4;
+/// Pieces that are remembered: as many as are ever cut and wanted after all.
+const KNOWN: usize = 2 * MOST;
 const SIZES: [&str; 3] = ["overall", "leg", "plank"];
 const PARTS: [[&str; 3]; 3] = [
     ["leg", "leg", "overall"],
@@ -46,12 +50,21 @@ struct Remembered {
     left: [Option<Length>; 3],
 }
 
+/// How far the sizes that must match, leg and plank, may drift: an inch and a half.
+const DRIFT: i128 = 96;
+
 /// The job as it is remembered: nothing of it is asked of the core.
 #[derive(Clone, Debug)]
 struct Shop {
+    /// The rail as cut, `overall - 2 × leg` by its formula, and by how much it was left off.
+    rail: Option<Length>,
+    rail_left: Option<Length>,
+    /// How far apart leg and plank were left.
+    apart_left: Option<Length>,
     planned: [Length; 3],
     as_cut: [Option<Length>; 3],
-    pieces: [[Remembered; QUANTITY]; 3],
+    counts: [usize; 3],
+    pieces: [[Remembered; KNOWN]; 3],
 }
 
 /// Part, piece, size, and whether it is left as it is.
@@ -72,12 +85,34 @@ impl Shop {
         }
     }
 
-    /// What is off, and which pieces have no size.
-    fn expected(&self) -> (OffPieces, BTreeSet<(usize, usize)>) {
+    /// The rail, where it is cut and off: what it is, what is wanted of it, and whether it is left so.
+    fn rail_off(&self) -> Option<(Length, Length, bool)> {
+        let (is, wanted) = (self.rail?, self.rail_wanted());
+        let by = less(is, wanted);
+        (by.abs() > sixty_fourths(CLOSE)).then_some((is, wanted, self.rail_left == Some(by)))
+    }
+
+    fn rail_wanted(&self) -> Length {
+        less(less(self.in_use(0), self.in_use(1)), self.in_use(1))
+    }
+
+    /// How far leg and plank are apart, where that is too far, and whether they are left so.
+    fn too_far_apart(&self) -> Option<(Length, bool)> {
+        let apart = less(self.in_use(1), self.in_use(2)).abs();
+        (apart > sixty_fourths(DRIFT)).then_some((apart, self.apart_left == Some(apart)))
+    }
+
+    /// What is off, which pieces have no size, and which are cut beyond what is wanted.
+    fn expected(&self) -> (OffPieces, [BTreeSet<(usize, usize)>; 2]) {
         let (mut off, mut unknown) = (BTreeSet::new(), BTreeSet::new());
+        let mut beyond = BTreeSet::new();
         for (part, pieces) in self.pieces.iter().enumerate() {
             let wanted = self.wanted(part);
             for (index, piece) in pieces.iter().enumerate().filter(|(_, it)| it.is_cut) {
+                if index >= self.counts[part] {
+                    beyond.insert((part, index));
+                    continue;
+                }
                 for (of, wanted) in wanted.iter().enumerate() {
                     match piece.sizes[of] {
                         Some(is) => {
@@ -91,7 +126,7 @@ impl Shop {
                 }
             }
         }
-        (off, unknown)
+        (off, [unknown, beyond])
     }
 }
 
@@ -103,6 +138,10 @@ enum Act {
     /// As a file of before has it.
     TickOfBefore(usize, usize),
     PutBack(usize, usize),
+    /// The rail is cut so much off what is wanted of it, or is not cut.
+    RailCut(Option<i128>),
+    /// So many are wanted.
+    Count(usize, usize),
     Tape(usize, usize, usize, Option<i128>),
     TakeWay(prop::sample::Index, prop::sample::Index),
     LookAgain(prop::sample::Index),
@@ -110,7 +149,7 @@ enum Act {
 }
 
 fn act() -> impl Strategy<Value = Act> {
-    let piece = || (0..3_usize, 0..QUANTITY);
+    let piece = || (0..3_usize, 0..MOST);
     let size = || prop_oneof![3 => 190_i128..260, 1 => 1_i128..4000];
     prop_oneof![
         4 => (0..3_usize, size()).prop_map(|(at, n)| Act::Plan(at, n)),
@@ -118,9 +157,11 @@ fn act() -> impl Strategy<Value = Act> {
         6 => piece().prop_map(|(part, at)| Act::Tick(part, at)),
         1 => piece().prop_map(|(part, at)| Act::TickOfBefore(part, at)),
         1 => piece().prop_map(|(part, at)| Act::PutBack(part, at)),
+        2 => prop::option::weighted(0.8, -8_i128..8).prop_map(Act::RailCut),
+        3 => (0..3_usize, 1..=MOST).prop_map(|(part, n)| Act::Count(part, n)),
         2 => (piece(), 0..3_usize, prop::option::weighted(0.8, size()))
             .prop_map(|((part, at), of, n)| Act::Tape(part, at, of, n)),
-        4 => any::<(prop::sample::Index, prop::sample::Index)>().prop_map(|(a, b)| Act::TakeWay(a, b)),
+        7 => any::<(prop::sample::Index, prop::sample::Index)>().prop_map(|(a, b)| Act::TakeWay(a, b)),
         1 => any::<prop::sample::Index>().prop_map(Act::LookAgain),
         1 => Just(Act::Undo),
     ]
@@ -158,14 +199,33 @@ fn begin() -> (Job, Shop) {
         quantity: 3,
         ..RackBoard::default()
     }));
+    let written = Written::Formula("overall - 2 × leg".to_owned());
+    items.push(Item::Measure(Measure {
+        rank: 3,
+        ..Measure::new("rail", MeasureKind::Length, written)
+    }));
+    items.push(Item::Match(Match {
+        name: "leg and plank".to_owned(),
+        measures: vec![id_of_size(1), id_of_size(2)],
+        drift: format!("{DRIFT}/64"),
+        left: None,
+    }));
     let changes = (0..).zip(items).map(|(at, item)| job.adding(at, item)).collect();
     job.make(&Step::new("begin", changes)).expect("fresh");
-    let shop = Shop { planned, as_cut: [None; 3], pieces: Default::default() };
+    let counts = [QUANTITY; 3];
+    let (rail, rail_left, apart_left) = (None, None, None);
+    let pieces = Default::default();
+    let shop = Shop { rail, rail_left, apart_left, planned, as_cut: [None; 3], counts, pieces };
     (job, shop)
 }
 
+/// The place of the rail behind the other sizes, and its id and that of the group behind everything else.
+const RAIL: usize = 3;
+const RAIL_ID: ItemId = ItemId(8);
+const GROUP_ID: ItemId = ItemId(9);
+
 fn id_of_size(at: usize) -> ItemId {
-    ItemId(at as u64 + 1)
+    if at == RAIL { RAIL_ID } else { ItemId(at as u64 + 1) }
 }
 
 fn id_of_part(part: usize) -> ItemId {
@@ -201,6 +261,11 @@ struct Seen {
     ways: Cell<u32>,
     left: Cell<u32>,
     planned: Cell<u32>,
+    beyond: Cell<u32>,
+    /// Ways out taken for these.
+    beyond_ways: Cell<u32>,
+    rail: Cell<u32>,
+    apart: Cell<u32>,
 }
 
 fn add(cell: &Cell<u32>, more: usize) {
@@ -242,6 +307,53 @@ fn take_way(shop: &mut Shop, fact: &Fact, does: Does) {
                 }
             }
         }
+        Fact::SizeOff { is, wanted, .. } => match does {
+            Does::Trim(by) => {
+                assert_eq!(less(*is, *wanted), by);
+                (shop.rail, shop.rail_left) = (Some(*wanted), None);
+            }
+            Does::CutAgain => (shop.rail, shop.rail_left) = (None, None),
+            Does::GiveWay(size, to) => shop.planned[size.0 as usize - 1] = to,
+            Does::Leave => shop.rail_left = Some(less(*is, *wanted)),
+            other => panic!("{other:?}"),
+        },
+        Fact::Apart(it) => match does {
+            Does::ToSmallest => {
+                let least = shop.in_use(1).min(shop.in_use(2));
+                for at in [1, 2] {
+                    let is_over = less(shop.in_use(at), least) > sixty_fourths(DRIFT);
+                    match &mut shop.as_cut[at] {
+                        _ if !is_over => {}
+                        Some(cut) => *cut = least,
+                        None => shop.planned[at] = least,
+                    }
+                }
+            }
+            Does::Leave => shop.apart_left = Some(it.apart),
+            other => panic!("{other:?}"),
+        },
+        Fact::NotWanted { part, pieces } => {
+            let part = part_of(*part);
+            let took: Vec<Remembered> =
+                pieces.iter().map(|at| core::mem::take(&mut shop.pieces[part][*at])).collect();
+            let count = shop.counts[part];
+            match does {
+                Does::ToRack | Does::Scrap => {}
+                Does::TakePlace => {
+                    for piece in took {
+                        let free = shop.pieces[part][..count].iter_mut().find(|it| !it.is_cut);
+                        *free.expect("one that is to be cut") = piece;
+                    }
+                }
+                Does::WantAgain => {
+                    for (piece, at) in took.into_iter().zip(count..) {
+                        shop.pieces[part][at] = piece;
+                        shop.counts[part] += 1;
+                    }
+                }
+                other => panic!("{other:?}"),
+            }
+        }
         other => panic!("{other:?}"),
     }
 }
@@ -259,6 +371,28 @@ fn act_on(shop: &mut Shop, job: &Job, reckoned: &Reckoned, act: &Act, seen: &See
         Act::AsCut(at, n) => {
             shop.as_cut[at] = n.map(sixty_fourths);
             measure_step(job, at, |it| it.as_cut = n.map(text))
+        }
+        Act::RailCut(off) => {
+            let cut = off.map(|off| sum(shop.rail_wanted(), sixty_fourths(off)));
+            // Nobody cuts a rail of nothing.
+            if cut.is_some_and(|cut| !cut.is_positive()) {
+                return None;
+            }
+            shop.rail = cut;
+            let text =
+                |cut: Length| format!("{}/{}", cut.in_inches().numer(), cut.in_inches().denom());
+            measure_step(job, RAIL, |it| it.as_cut = cut.map(text))
+        }
+        Act::Count(part, n) => {
+            shop.counts[part] = n;
+            let id = id_of_part(part);
+            let Some(Item::Part(old)) = job.item(id) else { panic!("a part") };
+            let new = Part { quantity: n.to_string(), ..old.clone() };
+            Step::new("count", vec![job.replacing(id, Item::Part(new))])
+        }
+        // What is not wanted has no box to tick.
+        Act::Tick(part, index) | Act::TickOfBefore(part, index) if index >= shop.counts[part] => {
+            return None;
         }
         Act::Tick(part, index) => {
             let wanted = shop.wanted(part).map(Some);
@@ -298,7 +432,7 @@ fn act_on(shop: &mut Shop, job: &Job, reckoned: &Reckoned, act: &Act, seen: &See
             let mut trial = job.clone();
             trial.make(&step).expect("its own state");
             let after = attention(&trial, &Reckoned::of(&trial, &bench), &bench).facts;
-            for index in 0..QUANTITY {
+            for index in 0..KNOWN {
                 let part = fact.item().expect("the job alone brings no other facts");
                 if let Some(one) = fact.of_piece(part, index) {
                     assert!(!after.contains(&one), "{fact:?} stays after {way:?}");
@@ -307,16 +441,29 @@ fn act_on(shop: &mut Shop, job: &Job, reckoned: &Reckoned, act: &Act, seen: &See
                     assert!(!is_left, "{fact:?} stays after {way:?}");
                 }
             }
+            let is_same = |it: &Fact| match (it, fact) {
+                (Fact::SizeOff { .. }, Fact::SizeOff { .. }) => true,
+                (Fact::Apart(_), Fact::Apart(_)) => true,
+                _ => false,
+            };
+            assert!(!after.iter().any(is_same), "{fact:?} stays after {way:?}");
             take_way(shop, fact, way.does);
+            add(&seen.beyond_ways, usize::from(matches!(fact, Fact::NotWanted { .. })));
             add(&seen.ways, 1);
             step
         }
         Act::LookAgain(at) => {
             let left = attention(job, reckoned, &bench).left;
             let fact = (!left.is_empty()).then(|| &left[at.index(left.len())])?;
-            let Fact::Off { part, pieces, of, .. } = fact else { return None };
-            for index in pieces {
-                shop.pieces[part_of(*part)][*index].left[place(*of)] = None;
+            match fact {
+                Fact::Off { part, pieces, of, .. } => {
+                    for index in pieces {
+                        shop.pieces[part_of(*part)][*index].left[place(*of)] = None;
+                    }
+                }
+                Fact::SizeOff { .. } => shop.rail_left = None,
+                Fact::Apart(_) => shop.apart_left = None,
+                other => panic!("{other:?}"),
             }
             looking_again(job, fact)?
         }
@@ -329,6 +476,8 @@ fn judge(job: &Job, shop: &Shop, seen: &Seen) -> Result<(), TestCaseError> {
     let reckoned = Reckoned::of(job, &bench);
     let found = attention(job, &reckoned, &bench);
     let (mut off, mut unknown) = (BTreeSet::new(), BTreeSet::new());
+    let mut beyond = BTreeSet::new();
+    let (mut rail, mut apart) = (None, None);
     let all =
         found.facts.iter().map(|it| (it, false)).chain(found.left.iter().map(|it| (it, true)));
     for (fact, is_left) in all {
@@ -345,14 +494,31 @@ fn judge(job: &Job, shop: &Shop, seen: &Seen) -> Result<(), TestCaseError> {
             Fact::NotRecorded { part, pieces } => {
                 unknown.extend(pieces.iter().map(|index| (part_of(*part), *index)));
             }
+            Fact::SizeOff { size, is, wanted } => {
+                prop_assert_eq!((*size, rail), (RAIL_ID, None));
+                rail = Some((*is, *wanted, is_left));
+            }
+            Fact::Apart(it) => {
+                prop_assert_eq!((it.group, apart), (GROUP_ID, None));
+                apart = Some((it.apart, is_left));
+            }
+            Fact::NotWanted { part, pieces } => {
+                beyond.extend(pieces.iter().map(|index| (part_of(*part), *index)));
+            }
             other => prop_assert!(false, "{:?}", other),
         }
     }
-    let (expected, expected_unknown) = shop.expected();
+    let (expected, [expected_unknown, expected_beyond]) = shop.expected();
     add(&seen.off, expected.len());
     add(&seen.left, expected.iter().filter(|(.., is_left)| *is_left).count());
     prop_assert_eq!(off, expected);
     prop_assert_eq!(unknown, expected_unknown);
+    prop_assert_eq!(beyond, expected_beyond);
+    prop_assert_eq!(rail, shop.rail_off());
+    prop_assert_eq!(apart, shop.too_far_apart());
+    add(&seen.beyond, shop.expected().1[1].len());
+    add(&seen.rail, usize::from(rail.is_some()));
+    add(&seen.apart, usize::from(apart.is_some()));
     planned_again(job, &reckoned, shop, seen)
 }
 
@@ -369,11 +535,12 @@ fn planned_again(
     let options = options.expect("the form as it starts");
     let Ok(wanted) = from_job_book(job, reckoned, &bench, &options) else { return Ok(()) };
     for part in 0..PARTS.len() {
-        let cut = shop.pieces[part].iter().filter(|piece| piece.is_cut).count();
+        let count = shop.counts[part];
+        let cut = shop.pieces[part][..count].iter().filter(|piece| piece.is_cut).count();
         let id = id_of_part(part);
         let at = wanted.labels.parts.iter().position(|label| label.item == Some(id));
         let planned = at.map_or(0, |at| wanted.pieces[at]) as usize;
-        prop_assert_eq!(planned, QUANTITY - cut);
+        prop_assert_eq!(planned, count - cut);
         add(&seen.planned, cut);
     }
     Ok(())
@@ -410,7 +577,12 @@ fn the_list_holds_exactly_what_is_off_and_a_way_out_ends_its_entry() {
         Ok(())
     });
     walk.unwrap_or_else(|failure| panic!("{failure}"));
-    let counts = [&seen.off, &seen.ways, &seen.left, &seen.planned].map(Cell::get);
-    assert!(counts.iter().all(|count| *count > cases), "judged too seldom: {counts:?}");
-    println!("off, ways taken, left as they are, cut and not planned again: {counts:?}");
+    let Seen { off, ways, left, planned, beyond, beyond_ways, rail, apart } = &seen;
+    let all = [off, ways, left, planned, beyond, rail, apart];
+    let counts = all.map(Cell::get);
+    assert!(counts.iter().all(|count| *count > cases / 3), "judged too seldom: {counts:?}");
+    assert!(beyond_ways.get() > 9, "ways for too many: {}", beyond_ways.get());
+    println!(
+        "off, ways taken, left, cut and not planned again, too many, rails off, apart: {counts:?}"
+    );
 }

@@ -1,7 +1,7 @@
 //! Build order: whatever the job, each piece is cut in one step, nothing is cut by a size that is
 //! measured later, no two steps wait for each other, and the same job has the same order.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use proptest::prelude::*;
 use reckoner_core::attention::attention;
@@ -11,7 +11,7 @@ use reckoner_core::job::{
     Step, Written,
 };
 use reckoner_core::measure::Unit;
-use reckoner_core::sheet::Bench;
+use reckoner_core::sheet::{Bench, Caution};
 
 /// Sizes, of which any may be one that is measured first; the second and third need the first.
 const SIZES: [(&str, &str); 4] =
@@ -124,6 +124,12 @@ fn check(made: &Made) -> Result<(), TestCaseError> {
             }
         }
         prop_assert!(step.waits_for.is_empty() || !step.is_done, "done, and waits: {:?}", step);
+        // Beside its tick stands every danger to fingers and no lesser one; without such a danger the first that it has.
+        let told = step.worst_cautions();
+        let (worst, lesser): (Vec<Caution>, Vec<Caution>) =
+            step.cautions.iter().partition(|it| it.can_take_fingers());
+        let wanted = if worst.is_empty() { &lesser[..lesser.len().min(1)] } else { &worst[..] };
+        prop_assert_eq!(told, wanted, "{:?}", step);
     }
     // A step stands after all that it waits for, and after one of a later stage only for that.
     let gate = |size: &ItemId| {

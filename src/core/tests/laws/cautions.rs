@@ -5,14 +5,18 @@
 
 use reckoner_core::calculators::{self, Calculator};
 use reckoner_core::measure::text::NoNames;
-use reckoner_core::sheet::{Act, Answer, Bench, Caution, DANGERS, Entries, Value};
+use reckoner_core::measure::{Tape, length};
+use reckoner_core::planning::demo::demo_in_work;
+use reckoner_core::planning::quick_list::{QUICK_LIST, quick_list};
+use reckoner_core::planning::report::{How, report};
+use reckoner_core::sheet::{Act, Answer, Ask, Bench, Caution, DANGERS, Entries, Value};
 
 use crate::entries;
 
 /// Calculators and questions by what is done to carry the answer out; the first line that fits.
 ///
 /// Slug, field and its answer (empty for any), and what is done whatever is asked besides.
-const DONE: [(&str, &str, &str, &[Act]); 29] = [
+const DONE: [(&str, &str, &str, &[Act]); 32] = [
     ("resaw-rip", "question", "guide", &[Act::SawByHand]),
     ("resaw-rip", "", "", &[Act::Rip]),
     ("crosscut", "", "", &[Act::SawAtStop]),
@@ -41,8 +45,14 @@ const DONE: [(&str, &str, &str, &[Act]); 29] = [
     ("finish", "", "", &[Act::Finish]),
     ("frame", "question", "rail", &[Act::Saw]),
     ("frame", "question", "lap", &[Act::Saw]),
+    ("frame", "question", "spacer", &[Act::Saw]),
+    ("frame", "question", "stretcher", &[Act::SawAtStop]),
+    ("frame", "question", "support", &[Act::Saw]),
     ("frame", "question", "tenon", &[Act::Drill, Act::Saw]),
 ];
+
+/// What a cut plan has one do, whatever is in it: it lists a stop for every length.
+const CUT_PLAN: &[Act] = &[Act::SawAtStop];
 
 fn done(calculator: &Calculator, entries: &Entries) -> &'static [Act] {
     let chosen = |field: &str| {
@@ -110,6 +120,25 @@ fn every_answer_carries_the_cautions_of_what_it_has_one_do() {
     for (act, cautions) in DANGERS {
         for caution in cautions {
             assert!(seen.contains(caution), "{act:?}: no answer carries {caution:?}");
+        }
+    }
+}
+
+/// The plan of the demo, and what is said of a list before its plan is found.
+#[test]
+fn a_cut_plan_carries_the_cautions_of_its_stop_block() {
+    let (job, _) = demo_in_work();
+    let (kept, _) = job.find_cut_plan(false).and_then(|id| job.cut_plan(id)).expect("a plan");
+    let keep_from = length("12").expect("a length");
+    let how = How { tape: Tape::SIXTEENTHS, keep_from };
+    let report = report(&kept.asked, &kept.plan, &kept.labels, how).expect("a report");
+    assert!(!report.batches.is_empty());
+    let (entries, bench) = (Entries::default(), Bench::default());
+    let mut ask = Ask::new(QUICK_LIST.fields, &entries, &bench, &NoNames);
+    let wanted = quick_list(&mut ask).expect("our example");
+    for cautions in [report.cautions, wanted.cautions] {
+        for caution in Caution::of(CUT_PLAN) {
+            assert!(cautions.contains(&caution), "no {caution:?} in {cautions:?}");
         }
     }
 }

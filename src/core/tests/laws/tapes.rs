@@ -4,8 +4,9 @@ use std::collections::BTreeMap;
 
 use reckoner_core::calculators::{self, Calculator};
 use reckoner_core::measure::text::NoNames;
-use reckoner_core::measure::{Number, Tape, Unit};
-use reckoner_core::sheet::{Bench, Entries, Kind, Sentence, Sheet, Value};
+use reckoner_core::measure::{Number, Tape, Unit, length};
+use reckoner_core::planning::quick_list::{QUICK_LIST, quick_list};
+use reckoner_core::sheet::{Ask, Bench, Entries, Kind, Sentence, Sheet, Value};
 
 /// Tapes in millimetres.
 const METRIC: [Tape; 3] = [Tape::Millimetres(0), Tape::HalfMillimetres, Tape::Millimetres(1)];
@@ -233,4 +234,44 @@ fn what_cannot_be_turned_into_the_other_unit_is_refused() {
     let refusal = metric.refusals.iter().find(|it| it.field == "most_stress");
     let refusal = refusal.expect("a refusal");
     assert!(refusal.sentence.to_string().contains("too fine"), "{refusal:?}");
+}
+
+/// The cut plan's own example is the same job on every tape. By hand: a leg of 33 1/2 in is 850.9 mm.
+#[test]
+fn the_quick_list_is_the_same_job_on_both_tapes() {
+    let of = |unit: Unit, tape: Tape| {
+        let mut entries = Entries::default();
+        entries.set_unit(Some(unit));
+        let bench = Bench { tape, ..Bench::default() };
+        let mut ask = Ask::new(QUICK_LIST.fields, &entries, &bench, &NoNames);
+        let wanted = quick_list(&mut ask).expect("our example");
+        let lengths = |all: Vec<i64>| -> Vec<_> {
+            all.into_iter().map(|it| wanted.labels.length(it).expect("a length")).collect()
+        };
+        let parts = lengths(wanted.job.parts.iter().map(|it| it.length).collect());
+        let boards = lengths(wanted.job.boards.iter().map(|it| it.length).collect());
+        let scraps = lengths(wanted.job.scraps.iter().map(|it| it.length).collect());
+        (parts, boards, scraps)
+    };
+    let inches = of(Unit::Inch, Tape::SIXTEENTHS);
+    assert_eq!(Ok(inches.0[0]), length("850.9 mm"));
+    for tape in METRIC {
+        assert_eq!(of(Unit::Millimetre, tape), inches, "{tape:?}");
+    }
+}
+
+/// By hand: 850 MPa is over the limit of 50 000 psi × 0.006 894 757 = 344.74 MPa, and no length at all.
+#[test]
+fn a_number_that_is_too_large_is_told_its_limits() {
+    let strength = calculators::find("strength").expect("it is there");
+    for typed in ["850", "9000000000"] {
+        let form = [("most_stress", typed)];
+        let metric = sheet(strength, &form, Unit::Millimetre, Tape::Millimetres(0));
+        let refusal = metric.refusals.iter().find(|it| it.field == "most_stress");
+        let refusal = refusal.expect("a refusal");
+        assert_eq!(refusal.code, "out-of-range", "{typed}");
+        assert!(refusal.sentence.to_string().ends_with(" to 344.74 MPa."), "{refusal:?}");
+        let way_out = refusal.way_out.as_ref().expect("the nearest");
+        assert_eq!(way_out.sentence.to_string(), "Use 344.74 MPa, the nearest.");
+    }
 }

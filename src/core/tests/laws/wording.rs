@@ -6,9 +6,9 @@ use std::collections::BTreeSet;
 
 use reckoner_core::calculators;
 use reckoner_core::drawing::Shape;
-use reckoner_core::measure::Tape;
 use reckoner_core::measure::text::NoNames;
-use reckoner_core::sheet::{Answer, Bench, Face, Refusal, Value, face};
+use reckoner_core::measure::{Partner, Tape, Unit};
+use reckoner_core::sheet::{Answer, Bench, Face, Kind, Refusal, Value, face};
 
 use crate::entries;
 
@@ -24,6 +24,9 @@ const NO_PLURALS: [&str; 13] = [
     "is", "as", "has", "was", "this", "its", "across", "gets", "less", "plus", "lies", "comes",
     "loses",
 ];
+
+/// Of a decimal: what a working is worked out with has seven, and a large result with four decimals a few more.
+const MOST_FIGURES: usize = 12;
 
 /// What is wrong with a text, if anything.
 fn wrong(text: &str) -> Option<&'static str> {
@@ -50,6 +53,16 @@ fn wrong(text: &str) -> Option<&'static str> {
     }
     if ["about 0 in", "about 0 mm", "about 0\""].iter().any(|nothing| text.contains(nothing)) {
         return Some("about nothing");
+    }
+    if ["of 0 in or less", "of 0 mm or less"].iter().any(|nothing| text.contains(nothing)) {
+        return Some("nothing or less");
+    }
+    let figures = |word: &&str| {
+        let digits = word.trim_start_matches(['0', '.']).chars().filter(char::is_ascii_digit);
+        word.contains('.') && digits.count() > MOST_FIGURES
+    };
+    if words.iter().any(figures) {
+        return Some("more figures than anything is known to");
     }
     let lower = text.to_lowercase();
     if lower.contains("centre") {
@@ -81,6 +94,16 @@ fn in_inches(text: &str) -> bool {
         pair[0].chars().all(|c| c.is_ascii_digit() || "./".contains(c))
             && pair[0].chars().any(|c| c.is_ascii_digit())
             && pair[1].trim_end_matches(['.', '?', '!']) == "in"
+    })
+}
+
+/// A number of pounds, feet or the like.
+fn not_metric(text: &str) -> bool {
+    let words: Vec<&str> = text.split([' ', '(', ')', ',', ';']).collect();
+    words.windows(2).any(|pair| {
+        pair[0].ends_with(|c: char| c.is_ascii_digit())
+            && ["lb", "lb/ft", "lb/cu", "lb/in", "ft", "foot", "feet", "sq", "psi"]
+                .contains(&pair[1].trim_end_matches(['.', '?', '!', ':']))
     })
 }
 
@@ -146,8 +169,16 @@ fn no_sentence_is_badly_put() {
     let (mut bad, mut metric) = (BTreeSet::new(), 0);
     for calculator in calculators::ALL {
         for field in calculator.fields {
-            for text in [field.label, field.hint] {
+            let metric = field.hint_in(Unit::Millimetre);
+            for text in [field.label, field.hint, metric] {
                 bad.extend(wrong(text).map(|why| (calculator.slug, why, text.to_owned())));
+            }
+            // A number beside a field whose unit is another on a metric tape is another number there.
+            let is_bare = matches!(field.kind, Kind::Number { unit, .. } if Partner::of(unit).is_some())
+                && metric == field.hint
+                && metric.contains(|c: char| ('1'..='9').contains(&c));
+            if is_bare || not_metric(metric) {
+                bad.insert((calculator.slug, "a hint in the other units", metric.to_owned()));
             }
         }
         let all = entries::of(calculator).into_iter().step_by(ONE_IN).enumerate();
@@ -169,7 +200,7 @@ fn no_sentence_is_badly_put() {
             if let Some(answer) = sheet.answer.as_ref().filter(|_| tape.unit().is_metric()) {
                 let advice = advice(answer, tape);
                 metric += advice.len();
-                let inches = advice.into_iter().filter(|text| in_inches(text));
+                let inches = advice.into_iter().filter(|text| in_inches(text) || not_metric(text));
                 bad.extend(inches.map(|text| (calculator.slug, "inches on a metric tape", text)));
             }
             for echo in &sheet.echoes {
@@ -201,6 +232,8 @@ fn the_law_sees_bad_words() {
         "100 to 30000thousand psi",
         "push on each other by about 0 in",
         "center to centre",
+        "Use a rise of 0 in or less.",
+        "limit 870.2264263812552 psi",
     ] {
         assert!(wrong(text).is_some(), "{text}");
     }
@@ -210,5 +243,6 @@ fn the_law_sees_bad_words() {
     assert!(
         in_inches("go 1/2 in deeper") && in_inches("under 1/4 in.") && !in_inches("2 left in it")
     );
+    assert!(not_metric("one person, 250 lb on one spot") && !not_metric("5.9 MPa, 2 left"));
     assert!(off_the_tape("under 123/125 in") && !off_the_tape("1/360 of it, 3/8 in"));
 }

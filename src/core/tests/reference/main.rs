@@ -7,6 +7,7 @@ mod angles;
 mod board_measure;
 mod crosscut;
 mod curve;
+mod cutting;
 mod dowel;
 mod drawings;
 mod finish;

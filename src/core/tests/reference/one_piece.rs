@@ -4,7 +4,9 @@
 
 use reckoner_core::attention::{Fact, attention};
 use reckoner_core::job::own_size::{Spot, size_of, spots, standing};
-use reckoner_core::job::{Dimension, Item, ItemId, Job, Part, PartSizes, Reckoned, Step};
+use reckoner_core::job::{
+    CloseEnough, Dimension, Item, ItemId, Job, Measure, Part, PartSizes, Reckoned, Step,
+};
 use reckoner_core::sheet::Bench;
 
 use crate::items::{inches, job, kept, planned, result, value};
@@ -82,7 +84,7 @@ fn a_frame_with_one_thin_leg_moves_its_own_rail_by_the_sixteenth_and_no_other() 
         is: inches("37"),
         wanted: inches("37 1/16"),
     };
-    assert_eq!(found.facts, [off]);
+    assert_eq!((off.lean(), &found.facts[..]), (Some("too short"), &[off][..]));
     // That the leg is thin was said, and is not told again.
     assert_eq!(found.left.len(), 2, "{:?}", found.left);
 }
@@ -151,4 +153,51 @@ fn a_piece_that_stands_nowhere_moves_nothing() {
     assert_eq!(value(&job, "long rail"), inches("37"));
     let found = attention(&job, &worked_out(&job), &Bench::default());
     assert_eq!(found.facts, []);
+}
+
+/// On a tape in sixteenths half a mark is 1/32: a rail of 37 cut at 36 7/8 is off. It is right where the job says that 1/8
+/// is close enough; one at 36 13/16 is 3/16 short, and is not.
+#[test]
+fn what_is_close_enough_is_what_the_job_says() {
+    let rails = |said: Option<&str>, tape: &str| {
+        let mut items = vec![part("rail", "1", ["1 1/2", "3 1/2", "37"])];
+        let said = said.map(|size| CloseEnough { size: size.to_owned() });
+        items.extend(said.map(Item::CloseEnough));
+        let mut job = job(items);
+        cut(&mut job, "rail", 0, Some((Dimension::Length, tape)));
+        attention(&job, &worked_out(&job), &Bench::default()).facts.len()
+    };
+    assert_eq!(rails(None, "36 7/8"), 1);
+    assert_eq!(rails(Some("1/8"), "36 7/8"), 0);
+    assert_eq!(rails(Some("1/8"), "36 13/16"), 1);
+}
+
+/// A tick that was a slip takes nothing with it: what the tape said of the piece is still there when it is cut.
+#[test]
+fn what_was_typed_of_a_piece_stays_when_its_tick_is_taken_back() {
+    let mut job = job(vec![part("rail", "1", ["1 1/2", "3 1/2", "37"])]);
+    cut(&mut job, "rail", 0, Some((Dimension::Length, "36 7/8")));
+    let (id, _) = named(&job, "rail");
+    let back = job.not_cutting(id, 0).expect("a piece that is cut");
+    job.make(&back).expect("no other");
+    assert!(!named(&job, "rail").1.piece(0).is_cut());
+    assert_eq!(named(&job, "rail").1.piece(0).tape(Dimension::Length), Some("36 7/8"));
+}
+
+/// A size that is measured on the real thing, and was: 39 7/8. The piece of 39 3/4 has a size of its own where it stands, and
+/// that is known: nobody has to measure it, and what was noted of the other is not said of it.
+#[test]
+fn the_size_of_one_piece_does_not_wait_for_a_measurement() {
+    let Item::Measure(size) = planned("inside", "40") else { panic!("a size") };
+    let (as_cut, note) = (Some("39 7/8".to_owned()), "between the legs".to_owned());
+    let mut job = job(vec![
+        Item::Measure(Measure { wait: true, as_cut, note, ..size }),
+        part("shelf", "2", ["3/4", "11", "inside"]),
+        part("cleat", "2", ["3/4", "1", "inside"]),
+    ]);
+    cut(&mut job, "shelf", 0, Some((Dimension::Length, "39 3/4")));
+    stands(&mut job, "shelf", 0, Dimension::Length, &["at cleat 1"]);
+    let own = job.measures().into_iter().find(|(_, it)| it.name == "inside 1").expect("its size");
+    assert_eq!((own.1.wait, own.1.note.as_str()), (false, ""));
+    assert_eq!(value(&job, "inside 1"), inches("39 3/4"));
 }

@@ -59,6 +59,29 @@ fn board(thickness: &str, width: &str, first_edge: &str, plan: Plan) -> strips::
     .expect("it can be sawn")
 }
 
+/// By hand: the blade stands 1/8 above the first cut, which is 2 deep: at 2 1/8. The second cut of the same setting is as deep
+/// as the first has left it: above 1 7/8 that blade stands 1/4, the most, and stays where it is; above 1 13/16 it is set anew.
+#[test]
+fn two_cuts_of_one_setting_have_one_blade_height_up_to_a_quarter_above_the_work() {
+    for (target, second) in [("1 7/8", "2 1/8"), ("1 13/16", "1 15/16")] {
+        let answer = section::reckon(&section::Input {
+            thickness: inches("2"),
+            width: inches("2"),
+            target_thickness: inches(target),
+            target_width: inches(target),
+            thickness_faces: Faces::One,
+            width_faces: Faces::One,
+            share: Share::Even,
+            n_pieces: 1,
+            saw: saw(),
+        });
+        let cuts = answer.expect("it can be sawn").cuts;
+        let heights: Vec<Length> = cuts.iter().map(|cut| cut.sweep.height).collect();
+        assert_eq!(heights, [inches("2 1/8"), inches(second)], "to {target}");
+        assert_eq!(cuts[0].setting, cuts[1].setting);
+    }
+}
+
 /// Source: [WH] R1: 9 1/4 board, 1/4 lost cleaning the first edge, strips 1 3/4, kerf 1/8:
 /// floor(9.125 / 1.875) = 4 strips, leftover 1 1/2 with one raw edge.
 #[test]

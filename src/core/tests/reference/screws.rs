@@ -240,6 +240,34 @@ fn w42_w44_side_loads_of_one_nail_and_one_screw() {
     assert!((end / screw - 0.67).abs() <= 1e-12, "{end}");
 }
 
+/// Source: the formulas of AWC NDS 2018 Table 12.3.1A and 12.3.1B, mode IIIm, worked by hand: 0.15 thick of 90,000 psi, from 2
+/// of 5,000 psi into 1 of 2,000 psi. Re = 2000 / 5000 = 0.4;
+/// k2 = -1 + √(2 × 1.4 + 2 × 90,000 × 1.8 × 0.15² / (3 × 2000 × 1²)) = -1 + √(2.8 + 1.215) = 1.0037465;
+/// k2 × 0.15 × 1 × 2000 / (1.8 × 2.2) = 76.0414.
+#[test]
+fn a_screw_that_bends_in_a_weak_receiver() {
+    let side = Member { thickness: 2.0, bearing: 5000.0 };
+    let main = Member { thickness: 1.0, bearing: 2000.0 };
+    let (load, mode) = yield_modes::reckon(0.15, 90_000.0, side, main).expect("finite");
+    assert_eq!(mode, Mode::BendsInReceiver);
+    assert!((load - 76.0414).abs() < 0.0001, "{load}");
+}
+
+/// Source: AWC NDS 2018 12.1.5.6: at least six diameters in the receiver. By hand: 6 × 0.190 = 1.14 behind a top of 1, and
+/// the tip, which does not count; 1/64 less is refused.
+#[test]
+fn six_diameters_in_the_receiver_are_enough() {
+    let fastener = of("screw_10");
+    let sum = |a: Length, b: Length| (a + b).expect("small");
+    let enough = sum(inches("2.14"), Length::sixty_fourths(fastener.tip.into()));
+    let hold = |length: Length| {
+        let (top, wood) = (inches("1"), SOFTWOOD);
+        hold::reckon(&hold::Input { fastener, length, top, wood, end_grain: false, wet: false })
+    };
+    assert_eq!(hold(enough).map(|answer| answer.into_receiver), Ok(inches("1.14")));
+    assert!(hold(sum(enough, inches("-1/64"))).is_err());
+}
+
 /// Source: AWC NDS 2018 Table I1: bending yield by diameter, as printed.
 #[test]
 fn bending_yield_stands_as_in_table_i1() {

@@ -303,7 +303,7 @@ fn compare(jobs: impl Iterator<Item = Job>) -> BTreeMap<&'static str, usize> {
                 {
                     *seen.entry("with scraps").or_insert(0) += 1;
                 }
-                if outcome.fewest_boards {
+                if outcome.ties.fewest_boards {
                     assert_eq!(outcome.plan.boards.len(), boards, "job {number}: {job:#?}");
                     *seen.entry("fewest").or_insert(0) += 1;
                 }
@@ -422,7 +422,7 @@ fn the_longest_offcut_of_small_jobs() {
         let Ok(outcome) = solve(&job, 400_000_000) else {
             continue;
         };
-        if !outcome.longest_offcut {
+        if !outcome.ties.longest_offcut {
             continue;
         }
         let found = outcome.plan.offcuts(&job).first().map_or(0, |offcut| offcut.length);

@@ -14,3 +14,4 @@ mod rip_jobs;
 mod rips;
 mod support;
 mod ticking;
+mod ties;

@@ -4,7 +4,7 @@ use reckoner_core::cutting::{CheckOptions, check_plan};
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::measure::{Length, Tape, length};
 use reckoner_core::planning::quick_list::{QUICK_LIST, quick_list};
-use reckoner_core::planning::report::{How, Report, report};
+use reckoner_core::planning::report::{How, Report, report, work};
 use reckoner_core::planning::wanted::Wanted;
 use reckoner_core::sheet::{Ask, Bench, Entries};
 use reckoner_cutplan::plan_job;
@@ -146,6 +146,26 @@ fn strips_are_ripped_from_a_board_with_a_width() {
     let whole = list("rail: 2 @ 40, top: 40 wide 5 1/2");
     assert_eq!(whole.headline().to_string(), "Buy 2 boards for 20.00.");
     assert!(whole.boards.iter().all(|board| board.rows.len() == 1));
+}
+
+/// By hand: the three strips and their kerfs are the whole width, so two rips free three, and none of the nine slats ends where
+/// its board does: eleven cuts, one fence and one stop. The strips are full, so nothing longer can be left.
+#[test]
+fn the_work_is_told_with_what_is_proved_of_it() {
+    let texts = [
+        ("parts", "slat: 9 @ 30 wide 1 3/4"),
+        ("boards", "96 wide 5 1/2 at 10"),
+        ("scraps", ""),
+        ("end_trim", "0"),
+    ];
+    let Wanted { job, labels, .. } = asked(&texts).expect("a list that can be planned");
+    let outcome = solve(&job, 400_000_000).expect("a plan");
+    let words = work(&job, &outcome.plan, &labels, Some(outcome.ties)).expect("a plan of this job");
+    assert_eq!(
+        words.to_string(),
+        "2 settings of fence and stop, 11 cuts. No plan at this price does better on the boards to cut, then the \
+         settings, then the cuts, then the longest offcut."
+    );
 }
 
 /// By hand: a strip of 2 1/2 fits a board of 3 1/2 at 6.00 as well as one of 5 1/2 at 10.00, which holds two of them and a

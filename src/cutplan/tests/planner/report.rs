@@ -2,11 +2,11 @@
 //! writing.
 
 use reckoner_core::cutting::scale::CommonUnit;
-use reckoner_core::cutting::{Job, Layout, Plan};
+use reckoner_core::cutting::{CutKind, Job, Layout, Plan};
 use reckoner_core::drawing::{Anchor, SCENE_WIDTH, Scene, Shape};
 use reckoner_core::job::cut_labels::{Label, Labels, Money, SectionLabel};
 use reckoner_core::measure::{Length, Tape};
-use reckoner_core::planning::report::{BoardCut, How, OrderKind, Report, What, report};
+use reckoner_core::planning::report::{BoardCut, How, Report, What, report};
 
 use crate::random::{ripped, straight};
 use crate::support::{Dice, solve};
@@ -81,11 +81,11 @@ fn nothing_is_lost(job: &Job, plan: &Plan, report: &Report) {
         assert_eq!(pieces_in(board), placed);
         let told: u32 = board.parts.iter().map(|(_, count)| count).sum();
         assert_eq!(usize::try_from(told).expect("small"), placed);
-        let of = |kind: OrderKind| -> u32 {
+        let of = |kind: CutKind| -> u32 {
             board.orders.iter().filter(|order| order.kind == kind).map(|order| order.pieces).sum()
         };
         if !matches!(cut.layout, Layout::CrosscutFirst(_)) {
-            assert_eq!(usize::try_from(of(OrderKind::Crosscut)).expect("small"), placed);
+            assert_eq!(usize::try_from(of(CutKind::Crosscut)).expect("small"), placed);
         }
         rows_have_no_gap(board);
         no_writing_collides(&board.scene);
@@ -95,10 +95,12 @@ fn nothing_is_lost(job: &Job, plan: &Plan, report: &Report) {
         .boards
         .iter()
         .flat_map(|board| &board.orders)
-        .filter(|order| !matches!(order.kind, OrderKind::Trim | OrderKind::Clean))
+        .filter(|order| order.kind.is_set_once())
         .map(|order| order.pieces)
         .sum();
     assert_eq!(in_batches, in_orders);
+    let effort = plan.effort(job).expect("of this job");
+    assert_eq!(report.batches.len(), effort.settings);
     let sum: i64 = report.shopping.iter().filter_map(|line| line.price).map(|price| price.1).sum();
     assert_eq!(sum, plan.price(job).expect("of this job"));
 }

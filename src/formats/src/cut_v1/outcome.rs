@@ -1,6 +1,8 @@
 //! What a search came to, as text.
 
-use reckoner_core::cutting::{Certificate, Claim, Job, NextRun, Outcome, RackOutcome, SingleBoard};
+use reckoner_core::cutting::{
+    Certificate, Claim, Job, NextRun, Outcome, RackOutcome, SingleBoard, Ties,
+};
 
 use super::plan::{PLAN, read_plan, write_plan};
 use super::problem::{PROBLEM, read_problem, write_problem};
@@ -12,6 +14,8 @@ pub(super) const OUTCOME: &[Field] = &[
     must("bound_cents", CENTS, ""),
     may("proved", Kind::Flag, ""),
     may("fewest_boards", Kind::Flag, ""),
+    may("fewest_settings", Kind::Flag, ""),
+    may("fewest_cuts", Kind::Flag, ""),
     may("longest_offcut", Kind::Flag, ""),
     must("certificates", Kind::List(&Kind::Record(CERTIFICATE), MOST_CUT_LINES), ""),
     must("work", U64, ""),
@@ -45,8 +49,10 @@ pub(super) fn write_outcome(w: &mut Writer, it: &Outcome) {
         out.value(Some(&it.plan), write_plan);
         out.int(it.bound_cents);
         out.flag(it.proved);
-        out.flag(it.fewest_boards);
-        out.flag(it.longest_offcut);
+        out.flag(it.ties.fewest_boards);
+        out.flag(it.ties.fewest_settings);
+        out.flag(it.ties.fewest_cuts);
+        out.flag(it.ties.longest_offcut);
         out.list(&it.certificates, |w, it| {
             w.record(CERTIFICATE, |out| {
                 out.list(&it.parts, |w, at| w.int(*at));
@@ -69,8 +75,12 @@ pub(super) fn read_outcome(value: Value, job: &Job) -> Outcome {
         plan: plan(&mut it, job),
         bound_cents: it.int(),
         proved: it.flag(),
-        fewest_boards: it.flag(),
-        longest_offcut: it.flag(),
+        ties: Ties {
+            fewest_boards: it.flag(),
+            fewest_settings: it.flag(),
+            fewest_cuts: it.flag(),
+            longest_offcut: it.flag(),
+        },
         certificates: it.list(|value| {
             let mut it = value.record();
             let parts = it.list(|at| place(at, job.parts.len(), "part"));

@@ -132,6 +132,8 @@ const STRANGE = [
   ["nothing", { strip: undefined }, "strip", "wrong-type"],
   ["half a letter", { strip: "\ud800" }, "strip", "cannot-read"],
   ["a name of the language", JSON.parse('{"__proto__":"3"}'), "__proto__", "bad-call"],
+  ["null as the unit", { strip: "3", unit: null }, "unit", "wrong-type"],
+  ["null for the whole", null, "", "wrong-type"],
   ["a text for the whole", "3", "", "bad-call"],
   ["a list for the whole", ["3"], "", "bad-call"],
   ["a function for the whole", () => {}, "", "bad-call"],

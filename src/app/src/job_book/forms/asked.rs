@@ -10,7 +10,7 @@ const fn field(id: &'static str, label: &'static str, hint: &'static str, kind: 
         Kind::Count { .. } => Start::Text("1"),
         _ => Start::Text(""),
     };
-    Field { id, label, hint, kind, start, when: When::Always }
+    Field::new(id, label, hint, kind, start)
 }
 
 const NAME: Kind = Kind::Words(MOST_NAME);

@@ -10,9 +10,6 @@ use super::moved::moved_list;
 use super::{Open, Shared, put_back};
 use crate::components::sentence::sentence;
 
-/// Most ways out shown for one entry.
-const MOST_WAYS: usize = 8;
-
 /// So many entries stand there at first: below them is the page itself.
 const MOST_FACTS: usize = 4;
 
@@ -102,7 +99,11 @@ pub(super) fn of_item(open: &Open, id: ItemId) -> Html {
 }
 
 fn entry(open: &Open, fact: &Fact, is_opened: bool) -> Html {
-    let key = format!("{:?}", (core::mem::discriminant(fact), fact.about(&open.book.job)));
+    let what = match fact {
+        Fact::Unread { what, .. } => what,
+        _ => "",
+    };
+    let key = format!("{:?}", (core::mem::discriminant(fact), fact.about(&open.book.job), what));
     html! { <Entry {key} open={Shared(open.clone())} fact={fact.clone()} {is_opened} /> }
 }
 
@@ -182,7 +183,7 @@ fn Ways(props: &EntryProps) -> Html {
     let found = use_memo((props.open.clone(), fact.clone(), (*held).clone()), {
         |(Shared(open), fact, held)| {
             let (job, reckoned, bench) = (&open.book.job, &open.reckoned, &open.settings.bench);
-            let all = ways(job, reckoned, bench, fact, held).into_iter().take(MOST_WAYS);
+            let all = ways(job, reckoned, bench, fact, held).into_iter();
             let with = all.map(|way| {
                 let comes = way.step.as_ref().and_then(|it| outcome(job, reckoned, bench, it));
                 (way, comes)
@@ -223,6 +224,15 @@ fn Ways(props: &EntryProps) -> Html {
     }
 }
 
+/// What wants looking at when a step is made, and does not now.
+pub(super) fn then_look_at(comes: &Outcome) -> Html {
+    html! {
+        if !comes.brings.is_empty() {
+            <p class="attention__ways" data-testid="then-look-at">{ format!("Then look at: {}.", comes.then_look_at()) }</p>
+        }
+    }
+}
+
 /// What a way is called in the tests.
 fn id_of(open: &Open, does: Does) -> String {
     match does {
@@ -233,6 +243,10 @@ fn id_of(open: &Open, does: Does) -> String {
             format!("rescue-{}", open.book.job.item(size).map_or("", Item::name))
         }
         Does::Leave => "leave".to_owned(),
+        Does::TakePlace => "take-place".to_owned(),
+        Does::ToRack => "to-rack".to_owned(),
+        Does::WantAgain => "want-again".to_owned(),
+        Does::Scrap => "scrap".to_owned(),
         Does::TakePlan => "take-plan".to_owned(),
         Does::ToSmallest => "to-smallest".to_owned(),
         Does::OwnSize => "own-size".to_owned(),
@@ -282,17 +296,14 @@ fn way_out(open: &Open, fact: &Fact, way: &Way, comes: Option<&Outcome>) -> Html
     html! {
         <div class="attention__way">
             <button type="button" class="way-out" data-testid={id} {onclick}>{ words }</button>
-            { cost(&open.book.job, &open.reckoned, &open.settings.bench, fact, way.does).map(|it| html! {
+            { cost(&open.book.job, &open.reckoned, &open.settings.bench, (fact, way.does), comes).map(|it| html! {
                 <p class="attention__ways" data-testid="way-cost">{ sentence(&it, tape) }</p>
             }) }
             if let Some(comes) = comes {
                 if !comes.moves.is_empty() || !comes.parts.is_empty() {
                     { moved_list(open, &comes.job, &comes.moves, &comes.parts) }
                 }
-                if !comes.brings.is_empty() {
-                    <p class="attention__ways">{ "Then look at: " }{ comes.then_look_at() }{ "." }
-                    </p>
-                }
+                { then_look_at(comes) }
             }
         </div>
     }

@@ -5,6 +5,8 @@ use std::rc::Rc;
 use reckoner_core::build_order::{
     BuildOrder, BuildStep, Pieces, Stage, Wait, build_order, picture,
 };
+use reckoner_core::job::bars::Bars;
+use reckoner_core::job::sketch::Look;
 use reckoner_core::job::{Item, ItemId, Job};
 use reckoner_core::measure::text::{Quantity, show};
 use reckoner_core::measure::{Rounding, Tape};
@@ -13,6 +15,7 @@ use yew::prelude::*;
 
 use super::attention::attention;
 use super::long_list::long_list;
+use super::pieces::to_scale;
 use super::{Open, Shared, bar};
 use crate::components::drawing::drawing;
 use crate::components::icon::{Icon, icon};
@@ -194,16 +197,26 @@ fn way_there(open: &Open, step: &BuildStep) -> Option<(String, &'static str)> {
 
 /// The pieces, with the boards that they come from.
 fn pieces(open: &Open, step: &BuildStep) -> Html {
+    let bars = Bars::of(&open.book.job, &open.reckoned);
     let one = |it: &Pieces| {
-        let name = open.book.job.item(it.part).map_or("", Item::name);
+        let item = open.book.job.item(it.part);
+        let name = item.map_or("", Item::name);
+        let is_ours =
+            matches!(item, Some(Item::Part(part)) if bars.is_ours(&open.reckoned, it.part, part));
         let from = match (it.is_cut, it.board) {
             (true, _) => "cut".to_owned(),
             (false, Some(board)) => format!("board {board}"),
             (false, None) => String::new(),
         };
+        let look = if it.is_cut { Look::Cut } else { Look::ToCut };
         html! {
             <li class="build__piece">
-                <span>{ format!("{} × {name}", it.pieces.len()) }</span><b>{ from }</b>
+                <span>{ format!("{} × {name}", it.pieces.len()) }</span>
+                <span>
+                    if is_ours { <span class="badge is-ours">{ "example" }</span> }
+                    <b>{ from }</b>
+                </span>
+                { open.reckoned.part(it.part).map(|sizes| to_scale(&bars, sizes, look, is_ours)) }
             </li>
         }
     };

@@ -92,20 +92,28 @@ fn progress(open: &Open, so_far: &SoFar) -> Html {
                     if !boards.is_empty() { { format!("{on_hand} on my rack, {} to buy", so_far.count(Board::ToBuy)) } }
                     else { { "Work out the boards" } }
                 </span>
-                if !boards.is_empty() {
-                    <span class="boards-small" aria-hidden="true">
-                        { for boards.iter().map(|board| html! { <i class={match board {
-                            Board::Cut => "is-cut",
-                            Board::OnHand => "is-on-hand",
-                            Board::ToBuy => "is-to-buy",
-                        }} /> }) }
-                    </span>
-                }
+                { small(boards) }
             </a>
             <a class="row" href={open.at("parts")} data-testid="pieces-so-far">
                 <span class="row__name">{ format!("{pieces_cut} of {pieces} pieces cut") }</span>
             </a>
         </section>
+    }
+}
+
+/// The boards of the plan in use, drawn small: those that are cut are filled. They are counted in words beside it.
+pub(super) fn small(boards: &[Board]) -> Html {
+    let look = |board: &Board| match board {
+        Board::Cut => "is-cut",
+        Board::OnHand => "is-on-hand",
+        Board::ToBuy => "is-to-buy",
+    };
+    html! {
+        if !boards.is_empty() {
+            <span class="boards-small" aria-hidden="true">
+                { for boards.iter().map(|board| html! { <i class={look(board)} /> }) }
+            </span>
+        }
     }
 }
 

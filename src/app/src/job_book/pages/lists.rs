@@ -1,6 +1,12 @@
 //! Parts, and the rack.
 
-use reckoner_core::job::{Item, ItemId, Part, PartSizes, Step, YardBoard, part_sizes};
+use std::iter;
+use std::rc::Rc;
+
+use reckoner_core::attention::Fact;
+use reckoner_core::job::bars::{Bars, Group};
+use reckoner_core::job::sketch::Look;
+use reckoner_core::job::{Item, ItemId, Part, PartSizes, Step, YardBoard};
 use reckoner_core::measure::Length;
 use reckoner_core::measure::text::{Quantity, TextProblem};
 use reckoner_core::sheet::money;
@@ -8,9 +14,10 @@ use yew::prelude::*;
 
 use super::attention::attention;
 use super::long_list::long_list;
-use super::pieces::ticks;
+use super::pieces::{ticks, to_scale};
 use super::{Open, Shared, add, row};
-use crate::components::measure::quantity;
+use crate::components::drawing::outline;
+use crate::components::measure::{length, quantity};
 use crate::components::stepper::{Stepper, take_out};
 
 fn size(open: &Open, length: &Result<Length, TextProblem>) -> Html {
@@ -20,22 +27,39 @@ fn size(open: &Open, length: &Result<Length, TextProblem>) -> Html {
     }
 }
 
+/// A row of the list of pieces: what those that follow are cut from, or a part.
+#[derive(Clone, Copy)]
+enum Row {
+    From(usize),
+    Part(ItemId),
+}
+
 pub(super) fn parts(open: &Open) -> Html {
-    let sizes = part_sizes(&open.book.job, &open.reckoned);
+    let bars = Rc::new(Bars::of(&open.book.job, &open.reckoned));
+    let rows: Vec<Row> = bars
+        .groups
+        .iter()
+        .enumerate()
+        .flat_map(|(at, group)| {
+            iter::once(Row::From(at)).chain(group.parts.iter().copied().map(Row::Part))
+        })
+        .collect();
     html! {
         <>
             { attention(open) }
-            if sizes.is_empty() { <p class="job__words">{ "No piece yet." }</p> }
+            if rows.is_empty() { <p class="job__words">{ "No piece yet." }</p> }
             <ul class="rows" data-testid="parts">
-                { long_list(sizes.len(), {
-                    let (open, sizes) = (open.clone(), sizes.clone());
+                { long_list(rows.len(), {
+                    let open = open.clone();
                     move |at| {
-                        let it = sizes.get(at);
-                        let part = it.and_then(|it| match open.book.job.item(it.id) {
-                            Some(Item::Part(part)) => Some(part_row(&open, part, it)),
-                            _ => None,
+                        let row = rows.get(at).and_then(|row| match *row {
+                            Row::From(at) => Some(from(&open, &bars, bars.groups.get(at)?)),
+                            Row::Part(id) => match open.book.job.item(id) {
+                                Some(Item::Part(part)) => Some(part_row(&open, &bars, part, open.reckoned.part(id)?)),
+                                _ => None,
+                            },
                         });
-                        part.unwrap_or_default()
+                        row.unwrap_or_default()
                     }
                 }) }
             </ul>
@@ -44,7 +68,24 @@ pub(super) fn parts(open: &Open) -> Html {
     }
 }
 
-fn part_row(open: &Open, part: &Part, it: &PartSizes) -> Html {
+/// What the pieces below are cut from: the end of its boards, its name, its size.
+fn from(open: &Open, bars: &Bars, group: &Group) -> Html {
+    let tape = open.settings.bench.tape;
+    let stock = if group.stock.is_empty() { "any board" } else { &group.stock };
+    html! {
+        <li class="from">
+            <h2 class="from__head">
+                if let Some(end) = bars.end(group) { <span class="from__end" aria-hidden="true">{ outline(&end) }</span> }
+                <span class="from__name">{ format!("From {stock}") }</span>
+                if let Some((thickness, width)) = group.size {
+                    <span class="from__size">{ length(thickness, tape) }{ " × " }{ length(width, tape) }</span>
+                }
+            </h2>
+        </li>
+    }
+}
+
+fn part_row(open: &Open, bars: &Bars, part: &Part, it: &PartSizes) -> Html {
     let name = |id: &ItemId| open.book.job.item(*id).map_or("", Item::name);
     let sides = [
         ("How many", &part.quantity, it.quantity.as_ref().err()),
@@ -57,15 +98,21 @@ fn part_row(open: &Open, part: &Part, it: &PartSizes) -> Html {
         problem => Some(format!("{side}: {problem}")),
     });
     let waits: Vec<&str> = it.waits_for.iter().map(name).collect();
+    let is_ours = bars.is_ours(&open.reckoned, it.id, part);
     html! {
         <li class="part">
             <a class="row" href={open.at(&format!("item/{}", it.id.0))} data-testid={format!("item-{}", part.name)}>
                 <span class="row__name">{ &part.name }</span>
-                <span class="row__value">{ size(open, &it.thickness) }{ " × " }{ size(open, &it.width) }{ " × " }{ size(open, &it.length) }</span>
-                <span class="row__more">
-                    if !waits.is_empty() { <span class="badge is-wait">{ format!("wait: measure {}", waits.join(", ")) }</span> }
-                    { &part.stock }
+                <span class="row__value">
+                    <span class={is_ours.then_some("is-pencil")}>{ size(open, &it.thickness) }{ " × " }{ size(open, &it.width) }{ " × " }{ size(open, &it.length) }</span>
                 </span>
+                { to_scale(bars, it, part_look(open, it), is_ours) }
+                if is_ours || !waits.is_empty() {
+                    <span class="row__more">
+                        if is_ours { <span class="badge is-ours">{ "example" }</span> }
+                        if !waits.is_empty() { <span class="badge is-wait">{ format!("wait: measure {}", waits.join(", ")) }</span> }
+                    </span>
+                }
                 if let Some(words) = problem { <span class="row__problem">{ words }</span> }
             </a>
             <div class="part__work">
@@ -73,6 +120,22 @@ fn part_row(open: &Open, part: &Part, it: &PartSizes) -> Html {
                 { stepper(open, it.id, part) }
             </div>
         </li>
+    }
+}
+
+/// How the pieces of a part stand, in one.
+fn part_look(open: &Open, it: &PartSizes) -> Look {
+    let is_off = |fact: &Fact| match fact {
+        Fact::Off { part, .. } | Fact::NotRecorded { part, .. } => *part == it.id,
+        Fact::Unread { item, piece, .. } => *item == it.id && piece.is_some(),
+        _ => false,
+    };
+    if open.attention.facts.iter().any(is_off) {
+        Look::Wrong
+    } else if it.quantity.as_ref().is_ok_and(|count| it.done >= *count) {
+        Look::Cut
+    } else {
+        Look::ToCut
     }
 }
 

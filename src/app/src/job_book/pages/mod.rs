@@ -54,6 +54,7 @@ use super::hook::{OnPage, use_book};
 use super::kept_form::Keeping;
 use super::notes;
 use crate::components::icon::{Icon, icon};
+use crate::components::not_kept::late;
 use crate::platform::later::later;
 use crate::platform::{address, dom, storage};
 use crate::route::{self, Route};
@@ -218,15 +219,11 @@ fn JobPage(props: &JobPageProps) -> Html {
         open.as_ref().and_then(|open| Some((open, Fact::NotKept(open.not_kept.clone()?))));
     // Always one node: with one more or less in the list the page before it would be made anew, keypad and all.
     let trouble = match (on_page.trouble(), not_kept) {
-        (Some(words), _) => html! {
-            <div class="trouble is-late" role="alert" data-testid="job-trouble">
-                <p>{ words }</p>
-                if on_page.is_removed() { { put_back(&on_page, bench) } }
-            </div>
-        },
-        (None, Some((open, fact))) => html! {
-            <div class="trouble is-late" role="alert" data-testid="job-trouble">{ attention::told(open, &fact) }</div>
-        },
+        (Some(words), _) => late(
+            "job-trouble",
+            html! { <><p>{ words }</p>if on_page.is_removed() { { put_back(&on_page, bench) } }</> },
+        ),
+        (None, Some((open, fact))) => late("job-trouble", attention::told(open, &fact)),
         (None, None) => html! {},
     };
     use_newest(open.as_ref());

@@ -40,13 +40,15 @@ fn moved_size(open: &Open, name: &str, it: &Moved) -> Html {
         html! { <>{ sign }{ length_view(by.abs(), tape) }</> }
     });
     html! {
-        <li class={classes!("row", "row--moved", (it.means != Means::NewNumber).then_some("is-recut"))}>
+        <li class={classes!("row", "row--moved", (!matches!(it.means, Means::NewNumber | Means::AsCut)).then_some("is-recut"))}>
             <span class="row__name">{ name }</span>
             <span class="row__value">{ quantity(it.old, tape) }{ " → " }{ quantity(it.new, tape) }</span>
             <span class="row__more">
                 { by }
                 <span class="badge">{ match it.means {
                     Means::Recut => "cut already: look at it below",
+                    Means::PiecesCut => "pieces of it are cut: look at them below",
+                    Means::AsCut => "new, as it was cut",
                     Means::NewNumber => "not cut yet: only the number",
                     Means::Lost => "has no value now",
                 } }</span>

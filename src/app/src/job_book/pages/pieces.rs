@@ -3,11 +3,14 @@
 use std::rc::Rc;
 
 use reckoner_core::attention::{Fact, cutting_again};
+use reckoner_core::job::bars::Bars;
+use reckoner_core::job::sketch::Look;
 use reckoner_core::job::{Dimension, Item, ItemId, Part, PartSizes, Piece, PieceState};
 use yew::prelude::*;
 
 use super::attention::of_piece;
 use super::{Open, Shared, bar, drafts};
+use crate::components::drawing::outline;
 use crate::components::icon::{Icon, icon};
 use crate::components::measure::length as length_view;
 use crate::form::at_hand::{KnownNames, use_at_hand};
@@ -62,6 +65,15 @@ fn tick(open: &Open, id: ItemId, part: &Part, index: usize, count: usize) -> Htm
     }
 }
 
+/// A piece to scale, beside its words.
+pub(super) fn to_scale(bars: &Bars, it: &PartSizes, look: Look, is_ours: bool) -> Html {
+    html! {
+        if let Some(bar) = bars.bar(it, look, is_ours) {
+            <span class="to-scale" aria-hidden="true">{ outline(&bar) }</span>
+        }
+    }
+}
+
 /// The pieces on the page of their part, each with what it is.
 pub(super) fn list(open: &Open, id: ItemId) -> Html {
     html! { <List open={Shared(open.clone())} {id} /> }
@@ -83,6 +95,9 @@ fn List(props: &ListProps) -> Html {
     let count = count as usize;
     let first = page.saturating_mul(ON_A_PAGE);
     let last = first.saturating_add(ON_A_PAGE).min(count);
+    // Those that are cut beyond what is wanted stand at the end.
+    let beyond =
+        (count..part.pieces.len()).filter(|index| last == count && part.piece(*index).is_cut());
     let row = |index: usize| {
         let number = index.saturating_add(1);
         html! {
@@ -104,7 +119,7 @@ fn List(props: &ListProps) -> Html {
     html! {
         <section class="pieces" aria-label="Pieces" data-testid="pieces">
             <h2 class="job__title">{ format!("Pieces: {} of {count} cut", sizes.done) }</h2>
-            <ul class="rows">{ for (first..last).map(row) }</ul>
+            <ul class="rows">{ for (first..last).chain(beyond).map(row) }</ul>
             if count > ON_A_PAGE {
                 <div class="adds">
                     if *page > 0 { { turn(page.saturating_sub(1), "Pieces before".to_owned(), "pieces-before") } }
@@ -150,6 +165,7 @@ fn sizes_of(open: &Open, piece: &Piece) -> Html {
 fn badge(fact: &Fact) -> Html {
     let words = match fact {
         Fact::NotRecorded { .. } => "size not recorded",
+        Fact::NotWanted { .. } => "not wanted any more",
         fact => fact.lean().unwrap_or("cannot be read"),
     };
     html! { <span class="badge is-short">{ words }</span> }
@@ -258,6 +274,7 @@ fn verdict(open: &Open, id: ItemId, index: usize, piece: &Piece) -> (&'static st
         PieceState::Cut => match facts().next() {
             None => "as wanted",
             Some(Fact::NotRecorded { .. }) => "size not recorded",
+            Some(Fact::NotWanted { .. }) => "not wanted any more",
             Some(fact) => {
                 let of = if let Fact::Off { of, .. } = fact { of } else { Dimension::Length };
                 return (fact.lean().unwrap_or("look at it"), of);

@@ -5,10 +5,11 @@ use reckoner_core::job::own_size::{Spot, size_of, spots, standing};
 use reckoner_core::job::{Dimension, Item, ItemId};
 use yew::prelude::*;
 
+use super::attention::then_look_at;
 use super::moved::moved_list;
 use super::{Open, Shared, bar, lost};
 use crate::components::icon::{Icon, icon};
-use crate::platform::address;
+use crate::platform::{address, storage};
 
 /// The page `stands/PART/PIECE/SIZE`; `None` for an address of no such piece.
 pub(super) fn page(open: &Open, argument: &str) -> Option<Html> {
@@ -20,6 +21,39 @@ pub(super) fn page(open: &Open, argument: &str) -> Option<Html> {
     Some(
         html! { <Stands key={argument.to_owned()} open={Shared(open.clone())} {id} {index} {of} /> },
     )
+}
+
+/// What was tapped for a piece and is not in the job yet, kept for the page that is loaded again.
+#[derive(Clone)]
+struct Begun {
+    open: Open,
+    /// The piece, as in the address.
+    place: String,
+}
+
+impl Begun {
+    /// The places that were tapped, of those that there are.
+    fn read(&self, all: &[Spot]) -> Vec<Spot> {
+        let kept = storage::get(&storage::stands(&self.open.key)).unwrap_or_default();
+        let mut lines = kept.lines();
+        if lines.next() != Some(&self.place) {
+            return Vec::new();
+        }
+        let words: Vec<&str> = lines.collect();
+        let is_tapped = |it: &&Spot| words.contains(&it.words(&self.open.book.job).as_str());
+        all.iter().filter(is_tapped).cloned().collect()
+    }
+
+    fn write(&self, tapped: &[Spot]) {
+        let name = storage::stands(&self.open.key);
+        if tapped.is_empty() {
+            storage::remove(&name);
+            return;
+        }
+        let words = tapped.iter().map(|it| it.words(&self.open.book.job));
+        let lines: Vec<String> = core::iter::once(self.place.clone()).chain(words).collect();
+        storage::set(&name, &lines.join("\n"));
+    }
 }
 
 #[derive(Properties, PartialEq)]
@@ -34,31 +68,35 @@ struct StandsProps {
 fn Stands(props: &StandsProps) -> Html {
     let StandsProps { open: Shared(open), id, index, of } = props;
     let (id, index, of) = (*id, *index, *of);
-    let chosen = use_state_eq(Vec::<Spot>::new);
     let job = &open.book.job;
     let size = size_of(job, &open.reckoned, id, of);
-    let (Some(Item::Part(part)), Some(size)) = (job.item(id), size) else { return lost(open) };
-    let all = spots(job, &open.reckoned, size, id);
+    let all = size.map_or_else(Vec::new, |size| spots(job, &open.reckoned, size, id));
+    let begun = Begun { open: open.clone(), place: format!("{}/{index}/{}", id.0, of.word()) };
+    let chosen = use_state_eq(|| begun.read(&all));
+    let (Some(Item::Part(part)), Some(_)) = (job.item(id), size) else { return lost(open) };
     let back = open.at(&format!("piece/{}/{index}", id.0));
     let step = standing(job, &open.reckoned, (id, index, of), &chosen);
     let comes = step.and_then(|step| outcome(job, &open.reckoned, &open.settings.bench, &step));
     let put = {
         let (open, chosen, back) = (open.clone(), chosen.clone(), back.clone());
+        let begun = begun.clone();
         Callback::from(move |_: MouseEvent| {
             open.on_page.make(|job| standing(job, &open.reckoned, (id, index, of), &chosen));
+            begun.write(&[]);
             address::go(&back);
         })
     };
     let spot = |it: &Spot| {
         let is_in = chosen.contains(it);
         let onclick = {
-            let (chosen, it) = (chosen.clone(), it.clone());
+            let (chosen, it, begun) = (chosen.clone(), it.clone(), begun.clone());
             Callback::from(move |_: MouseEvent| {
                 let mut now = (*chosen).clone();
                 match now.iter().position(|other| *other == it) {
                     Some(at) => drop(now.remove(at)),
                     None => now.push(it.clone()),
                 }
+                begun.write(&now);
                 chosen.set(now);
             })
         };
@@ -78,7 +116,10 @@ fn Stands(props: &StandsProps) -> Html {
                     { format!("Tap every place where this one piece stands. There its own {} counts; the others keep theirs.", of.word()) }
                 </p>
                 <ul class="rows">{ for all.iter().map(spot) }</ul>
-                if let Some(comes) = &comes { { moved_list(open, &comes.job, &comes.moves, &comes.parts) } }
+                if let Some(comes) = &comes {
+                    { moved_list(open, &comes.job, &comes.moves, &comes.parts) }
+                    { then_look_at(comes) }
+                }
                 <div class="adds">
                     <button type="button" class="tool tool--main" data-testid="stands-there" disabled={comes.is_none()} onclick={put}>
                         { "It stands there" }

@@ -24,6 +24,17 @@ pub(super) struct Many {
     pub(super) here: Vec<Stored>,
 }
 
+impl Many {
+    /// The jobs that come in of those that are wanted, by their places, with their titles here.
+    fn coming(&self, wanted: &BTreeSet<usize>) -> Vec<(usize, String)> {
+        let job = |at: &usize| Some((*at, self.opened.jobs.get(*at)?.job.title.as_str()));
+        let chosen: Vec<(usize, &str)> = wanted.iter().filter_map(job).collect();
+        let here = self.here.iter().map(|it| it.title.as_str());
+        let titles = titles(chosen.iter().map(|(_, title)| *title), here);
+        chosen.into_iter().map(|(at, _)| at).zip(titles).collect()
+    }
+}
+
 #[derive(Properties, PartialEq)]
 pub(super) struct TakeAllProps {
     pub(super) many: Rc<Many>,
@@ -67,23 +78,22 @@ pub(super) fn TakeAll(props: &TakeAllProps) -> Html {
     // A second tap puts nothing there twice.
     let is_taking = use_mut_ref(|| false);
     let jobs = &many.opened.jobs;
-    let chosen: Vec<&Opened> = wanted.iter().filter_map(|at| jobs.get(*at)).collect();
-    let new_titles = titles(
-        chosen.iter().map(|it| it.job.title.as_str()),
-        many.here.iter().map(|it| it.title.as_str()),
-    );
-    let number = chosen.len();
+    let coming = many.coming(&wanted);
+    let number = coming.len();
     let take = {
         let (many, wanted, trouble) = (many.clone(), wanted.clone(), trouble.clone());
-        let (titles, on_end) = (new_titles.clone(), on_end.clone());
+        let on_end = on_end.clone();
         Callback::from(move |_: MouseEvent| {
             if is_taking.replace(true) {
                 return;
             }
-            let chosen = wanted.iter().filter_map(|at| many.opened.jobs.get(*at));
-            let books =
-                chosen.zip(&titles).map(|(it, title)| Book::new(titled(&it.job, title)).stored());
-            let books: Vec<Stored> = books.collect();
+            // As they are at the tap: the choice before it may not be drawn yet.
+            let coming = many.coming(&wanted);
+            let book = |(at, title): &(usize, String)| {
+                let it = many.opened.jobs.get(*at)?;
+                Some(Book::new(titled(&it.job, title)).stored())
+            };
+            let books: Vec<Stored> = coming.iter().filter_map(book).collect();
             let left = many.opened.jobs.len().saturating_sub(books.len());
             let words = result(books.len(), left, many.opened.set_aside.len());
             let (trouble, on_end) = (trouble.clone(), on_end.clone());
@@ -102,13 +112,12 @@ pub(super) fn TakeAll(props: &TakeAllProps) -> Html {
     let leave = on_end.reform(|_: MouseEvent| None);
     let row = {
         let (many, standings, wanted) = (many.clone(), standings.clone(), wanted.clone());
-        let titles: Vec<(usize, String)> = wanted.iter().copied().zip(new_titles).collect();
         move |at: usize| {
             let Some((job, standing)) = many.opened.jobs.get(at).zip(standings.get(at)) else {
                 return html! {};
             };
-            let place = titles.binary_search_by_key(&at, |(at, _)| *at).ok();
-            let title = place.and_then(|place| titles.get(place)).map(|(_, title)| title.as_str());
+            let place = coming.binary_search_by_key(&at, |(at, _)| *at).ok();
+            let title = place.and_then(|place| coming.get(place)).map(|(_, title)| title.as_str());
             let onclick = {
                 let wanted = wanted.clone();
                 Callback::from(move |_: MouseEvent| {

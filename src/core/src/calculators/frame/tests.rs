@@ -295,6 +295,19 @@ fn a_cut_already_made_decides_the_other_one() {
     );
 }
 
+/// By hand, in 32nds: 24 - 13 = 11. Read off the tape each for itself, 3/8 and 5/16 would leave 1/16 between the faces.
+#[test]
+fn the_drawing_of_a_lap_that_is_off_the_marks_says_its_depths_exactly() {
+    let answer =
+        TRIAL.answer(&[("question", "lap"), ("rear_thickness", "3/4"), ("rear_cut", "13/32")]);
+    let words = answer.drawing.expect("a drawing").words.join(" ");
+    for depth in ["cut 13/32 in from the show face", "cut 11/32 in from the back"] {
+        assert!(words.contains(depth), "{words}");
+    }
+    let notes: Vec<String> = answer.notes.iter().map(ToString::to_string).collect();
+    assert!(notes.iter().any(|note| note.contains("on no mark of this tape")), "{notes:?}");
+}
+
 #[test]
 fn the_longer_diagonal_is_pushed_shorter() {
     let square = |a: &'static str, b: &'static str| {

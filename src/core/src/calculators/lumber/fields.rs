@@ -109,7 +109,7 @@ pub(super) const BOARD_FEET: ResultSpec =
 pub(super) const BOARD_FEET_EACH: ResultSpec =
     ResultSpec::new("board_feet_each", "Board feet, one board", ResultKind::Number);
 pub(super) const LINEAR_FEET: ResultSpec =
-    ResultSpec::new("linear_feet", "Feet of length", ResultKind::Number);
+    ResultSpec::new("linear_feet", "Length in all", ResultKind::Number);
 pub(super) const TOTAL: ResultSpec = ResultSpec::new("total", "Price of all", ResultKind::Number);
 pub(super) const PER_PIECE: ResultSpec =
     ResultSpec::new("per_piece", "Price of a board", ResultKind::Number);

@@ -172,7 +172,7 @@ pub(super) const CORE_BY_HAND: Field = Field::new("core_by_hand", "Saw the last 
 
 pub(super) const LEAN: Field = Field::new("lean", "Blade off square",
     "Gap at its tip beside a square, at full reach",
-    Kind::ZERO_UP, Start::Without("0")).only_for(QUESTION.id, &[RESIZE.id]);
+    Kind::ZERO_UP, Start::Without("0")).only_for(QUESTION.id, &[RESIZE.id, RIP.id]);
 
 /// In the order asked.
 pub(super) const FIELDS: &[Field] = &[

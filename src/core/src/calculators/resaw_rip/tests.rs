@@ -467,6 +467,28 @@ fn a_blade_off_square_leaves_a_face_out_of_square_in_one_pass() {
     assert!(!has_figure(&leans, "ridge"));
 }
 
+/// By hand: a board of 4 is deeper than the blade reaches, so strips are sawn from both edges: 2 × 1/100 = 1/50. One of 1 1/2
+/// goes through in one pass, off by 3/200.
+#[test]
+fn a_blade_off_square_leaves_its_ridge_on_strips_too() {
+    let of = |thickness| {
+        answer(&[
+            STRIPS,
+            ("board", "measured"),
+            ("board_thickness", thickness),
+            ("board_width", "9 1/4"),
+            ("lean", "1/32"),
+        ])
+    };
+    let (deep, shallow) = (of("4"), of("1 1/2"));
+    for (answer, id, by) in [(&deep, "ridge", "1/50"), (&shallow, "out_of_square", "3/200")] {
+        let found = answer.figures.iter().find(|figure| figure.id == id).expect(id);
+        assert_eq!(found.value, length(by).expect("a length").into());
+    }
+    assert!(has_note(&deep, "one piece gets a ridge of"));
+    assert!(!has_note(&shallow, "one piece gets a ridge of"));
+}
+
 #[test]
 fn a_tilted_blade_is_refused() {
     check_refused(

@@ -227,7 +227,7 @@ pub(super) const SIDE_LOAD: ResultSpec =
     ResultSpec::new("side_load", "Side load", ResultKind::Number);
 pub(super) const PULL: ResultSpec = ResultSpec::new("pull", "Pull", ResultKind::Number);
 pub(super) const PULL_PER_INCH: ResultSpec =
-    ResultSpec::new("pull_per_inch", "Pull per inch of thread", ResultKind::Number);
+    ResultSpec::new("pull_per_inch", "Pull for each length of thread", ResultKind::Number);
 pub(super) const GIVES_WAY: ResultSpec =
     ResultSpec::new("gives_way", "What gives way first", ResultKind::Words);
 pub(super) const TEST_PULL: ResultSpec =

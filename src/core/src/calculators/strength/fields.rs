@@ -65,7 +65,7 @@ const PLANK: Choice = Choice::new("plank", "Plank, slat or rail");
 pub(super) const ROUND: Choice = Choice::new("round", "Round");
 
 pub(super) const ACROSS: Field = Field::new("across", "Width", "level; a flat 2×6 is 5 1/2",
-    Kind::ABOVE_ZERO, Start::Inches("5 1/2")).only_for(SHAPE.id, &[PLANK.id]);
+    Kind::ABOVE_ZERO, Start::Inches("5 1/2")).metric_hint("level; a flat 2×6 is about 140").only_for(SHAPE.id, &[PLANK.id]);
 pub(super) const DEPTH: Field = Field::new("depth", "Depth", "up and down, as measured",
     Kind::ABOVE_ZERO, Start::Inches("1 1/2")).only_for(SHAPE.id, &[PLANK.id]);
 pub(super) const DIAMETER: Field = Field::new("diameter", "Diameter", "at its thinnest",
@@ -92,19 +92,19 @@ pub(super) const EVEN_OVERHANG: Choice = Choice::new("even_end", "Overhang, even
 pub(super) const POUNDS: Field = Field::new("pounds", "How heavy", "",
     Kind::Number { least: 1, most: 100_000, unit: "lb" }, Start::Text("250"))
     .only_for(LOAD.id, &[IN_THE_MIDDLE.id, AT_THE_END.id]);
-pub(super) const POUNDS_PER_FOOT: Field = Field::new("pounds_per_foot", "On each foot",
+pub(super) const POUNDS_PER_FOOT: Field = Field::new("pounds_per_foot", "Even load",
     "120 is a row of people",
-    Kind::Number { least: 1, most: 10_000, unit: "lb" }, Start::Text("120"))
-    .only_for(LOAD.id, &[EVENLY.id, EVEN_OVERHANG.id]);
+    Kind::Number { least: 1, most: 10_000, unit: "lb/ft" }, Start::Text("120"))
+    .metric_hint("179 is a row of people").only_for(LOAD.id, &[EVENLY.id, EVEN_OVERHANG.id]);
 pub(super) const PLACES: Field = Field::new("places", "Places",
     "from the left support; two there for twice the load",
     Kind::Lengths, Start::Text("12 in, 24 in")).only_for(LOAD.id, &[SEVERAL.id]);
 pub(super) const EACH: Field = Field::new("each", "Load at each place", "",
     Kind::Number { least: 1, most: 100_000, unit: "lb" }, Start::Text("100"))
     .only_for(LOAD.id, &[SEVERAL.id]);
-pub(super) const AND_EVEN: Field = Field::new("and_even", "And on each foot",
+pub(super) const AND_EVEN: Field = Field::new("and_even", "And an even load",
     "the wood itself, or 0",
-    Kind::Number { least: 0, most: 10_000, unit: "lb" }, Start::Without("0"))
+    Kind::Number { least: 0, most: 10_000, unit: "lb/ft" }, Start::Without("0"))
     .only_for(LOAD.id, &[SEVERAL.id]);
 pub(super) const SOIL_WIDTH: Field = Field::new("soil_width", "Planter width", "inside",
     Kind::ABOVE_ZERO, Start::Inches("12")).only_for(LOAD.id, &[SOIL.id]);
@@ -128,12 +128,13 @@ pub(super) const MOISTURE: Field = Field::new("moisture", "Moisture",
 pub(super) const STIFFNESS: Field = Field::new("stiffness", "Stiffness",
     "modulus of elasticity; 1200 for unknown softwood",
     Kind::Number { least: 100, most: 30_000, unit: "thousand psi" }, Start::Text("1200"))
-    .only_for(WOOD.id, &[OWN.id]);
+    .metric_hint("modulus of elasticity; 8.3 for unknown softwood").only_for(WOOD.id, &[OWN.id]);
 pub(super) const LIMIT: Field = Field::new("limit", "Sag to let pass", "",
     Kind::Choice(LIMITS_OF_SAG), Start::Text(beams::FLOOR.id));
 pub(super) const MOST_STRESS: Field = Field::new("most_stress", "Stress to let pass",
     "800 to 900 is common practice",
-    Kind::Number { least: 50, most: 50_000, unit: "psi" }, Start::Text("850"));
+    Kind::Number { least: 50, most: 50_000, unit: "psi" }, Start::Text("850"))
+    .metric_hint("5.5 to 6.2 is common practice");
 
 /// In the order asked.
 pub(super) const FIELDS: &[Field] = &[

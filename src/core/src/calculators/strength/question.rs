@@ -7,7 +7,7 @@ use super::fields::{
     SPAN, STEPS_UP, STIFFNESS, UNKNOWN, WOOD,
 };
 use super::{Input, Load, Section, UNKNOWN_SOFTWOOD, Wood};
-use crate::measure::{Length, Unit};
+use crate::measure::{Length, Number, Unit};
 use crate::say;
 use crate::sheet::{Ask, Sentence, Source, Value};
 use crate::tables::beams::{self, DesignLoad, Loading, SagLimit};
@@ -95,11 +95,12 @@ type ReadLoad = (Load, Sentence, Source, Option<Soil>);
 fn read_load(ask: &mut Ask, span: Option<Length>) -> Option<ReadLoad> {
     let foot = Unit::Foot.in_inches().to_f64();
     let published = |load: Load, design: DesignLoad| {
-        Some((load, say![design.name], Source::Published(design.source), None))
+        Some((load, design.case(), Source::Published(design.source), None))
     };
     let own = |load: Load, case: String| Some((load, say![case], Source::Arithmetic, None));
     let bench = *ask.bench();
     let lb = |pounds: f64| Value::Real(pounds, 0, "lb").in_line(&bench);
+    let per_length = |pounds: f64| Value::Real(pounds, 0, "lb/ft").in_line(&bench);
     match ask.choice(&LOAD) {
         PAIR => {
             let load = Load::Point(Loading::QuartersResting, 2.0 * beams::PERSON.pounds);
@@ -128,14 +129,14 @@ fn read_load(ask: &mut Ask, span: Option<Length>) -> Option<ReadLoad> {
             let per_foot = ask.real(&POUNDS_PER_FOOT)?;
             let loading =
                 if chosen == EVENLY { Loading::EvenResting } else { Loading::EvenOverhang };
-            own(Load::Even(loading, per_foot / foot), format!("{} on each foot", lb(per_foot)))
+            own(Load::Even(loading, per_foot / foot), format!("{} all along", per_length(per_foot)))
         }
         SEVERAL => {
             let (places, each, even) = (ask.lengths(&PLACES), ask.real(&EACH), ask.real(&AND_EVEN));
             let (places, each, even) = (places?, each?, even?);
             let case = match places.len() {
-                1 => format!("{} at one place, {} on each foot", lb(each), lb(even)),
-                n => format!("{} at each of {n} places, {} on each foot", lb(each), lb(even)),
+                1 => format!("{} at one place, {} all along", lb(each), per_length(even)),
+                n => format!("{} at each of {n} places, {} all along", lb(each), per_length(even)),
             };
             let points = places.iter().map(|place| (place.to_f64(), each)).collect();
             own(Load::Several { points, even: even / foot }, case)
@@ -147,7 +148,8 @@ fn read_load(ask: &mut Ask, span: Option<Length>) -> Option<ReadLoad> {
             let cubic_feet = section * span?.to_f64() / cubic_foot;
             let load = Load::Even(Loading::EvenResting, section * WET_SOIL / cubic_foot);
             let soil = Soil { cubic_feet, pounds: cubic_feet * WET_SOIL };
-            let case = say!["a planter of wet soil, 100 lb to the cubic foot"];
+            let case =
+                say!["a planter of wet soil, ", (Number::whole(WET_SOIL as i64), "lb/cu ft")];
             Some((load, case, Source::CommonPractice, Some(soil)))
         }
         _ => published(Load::Point(Loading::MiddleResting, beams::PERSON.pounds), beams::PERSON),

@@ -265,7 +265,7 @@ fn working(question: &Question, answer: &Answer, bench: &Bench) -> Result<Workin
     let moment = Term::of("moment", Amount::real(bend.moment, "in·lb"));
     let modulus = Term::of("S", Amount::real(input.section.modulus(), ""));
     let mut stress = Step::of("stress", moment / modulus, Value::Real(bend.stress, 0, "psi"));
-    stress.put_in.0.push(format!(", limit {} psi", input.most_stress).into());
+    stress.put_in.0.push(format!(", limit {}", Amount::real(input.most_stress, "psi")).into());
     steps.push(stress);
     if let Some(sudden) = bend.sudden_stress {
         let at_rest = Term::of("stress", Amount::real(bend.stress, "psi"));

@@ -137,8 +137,8 @@ fn the_gap_to_leave_today_gives_the_gap_wanted_later() {
 fn no_plank_is_ripped_to_a_sliver() {
     let outer =
         [("find", "rip_outer"), ("planks", "5 @ 5 1/2"), ("gap", "1/4"), ("top_width", "17 5/8")];
-    let words =
-        "A plank ripped to 1/16 in is a sliver. Under 3/4 in it cannot be held down and pushed.";
+    let words = "A plank ripped to 1/16 in is a sliver. Under 3/4 in it cannot be held down and pushed. \
+                 Another way: Use 4 planks.";
     let alike = "Rip all of them alike instead.";
     TRIAL.check_refusal(&outer, "planks", words, alike, &[("find", "rip_all")]);
     let all = [("find", "rip_all"), ("planks", "5 @ 5 1/2"), ("gap", "1/4"), ("top_width", "2")];
@@ -148,6 +148,14 @@ fn no_plank_is_ripped_to_a_sliver() {
         "A plank ripped to 0.2 in is a sliver. Under 3/4 in it cannot be held down and pushed.",
         "Use 2 planks.",
         &[("planks", "5 1/2 in, 5 1/2 in")],
+    );
+    // By hand: (1 3/4 - 1/2) ÷ 2 = 5/8 each; with two of 3/4 the gap is 1/4.
+    TRIAL.check_refusal(
+        &[("find", "rip_outer"), ("planks", "2 @ 5 1/2"), ("gap", "1/2"), ("top_width", "1 3/4")],
+        "planks",
+        "A plank ripped to 5/8 in is a sliver. Under 3/4 in it cannot be held down and pushed.",
+        "Leave gaps of 1/4 in or less.",
+        &[("gap", "1/4 in")],
     );
 }
 

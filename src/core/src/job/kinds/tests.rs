@@ -93,6 +93,23 @@ fn a_low_seat_is_told() {
     let words: Vec<String> =
         checks(&table, &worked(&table)).iter().map(|it| it.sentence.to_string()).collect();
     assert_eq!(words, ["height for knees 25 1/2 in; published tables are 27 in or more"]);
+    // Forest Service: 19 inches front to back.
+    let mut narrow = of("table");
+    written(&mut narrow, "top depth", "18");
+    let words: Vec<String> =
+        checks(&narrow, &worked(&narrow)).iter().map(|it| it.sentence.to_string()).collect();
+    assert_eq!(words, ["depth for knees 18 in; published tables are 19 in or more"]);
+}
+
+#[test]
+fn every_published_size_is_one_of_some_kind() {
+    for usual in &crate::tables::furniture::USUAL {
+        let is_used = KINDS.iter().any(|kind| {
+            let job = job_of(kind, Unit::Inch);
+            job.measures().iter().any(|(_, measure)| measure.usual == usual.id)
+        });
+        assert!(is_used, "{}", usual.id);
+    }
 }
 
 #[test]

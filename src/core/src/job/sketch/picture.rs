@@ -4,6 +4,7 @@
 use super::super::{Dimension, Item, ItemId, Job, PartSizes, Reckoned, Sketch};
 use crate::drawing::{Anchor, Draft, Role, SCENE_WIDTH, Scene, Shape, Size};
 use crate::measure::Length;
+use crate::order::sort;
 use crate::say;
 
 /// How a piece stands.
@@ -45,8 +46,13 @@ type Corner = (f64, f64, f64);
 
 /// A piece in its place.
 struct Placed {
-    name: String,
+    part: String,
+    /// Counted from 1.
+    number: usize,
     look: Look,
+    place: Place,
+    /// Which of its place, counted from 0.
+    nth: usize,
     /// Its nearest lower left corner.
     at: Corner,
     size: Corner,
@@ -120,9 +126,10 @@ pub fn picture(
             let width = it.wanted(Dimension::Width).map_or(1.0, Length::to_f64);
             match frame.corner(place, at, planks_of(place), width) {
                 Some((at, size)) => {
+                    let (part, number) = ((*name).to_owned(), index.saturating_add(1));
+                    let look = look(*id, index);
+                    placed.push(Placed { part, number, look, place, nth: so_far(place), at, size });
                     taken.push(place);
-                    let name = format!("{name} {}", index.saturating_add(1));
-                    placed.push(Placed { name, look: look(*id, index), at, size });
                 }
                 None => is_whole = false,
             }
@@ -131,7 +138,37 @@ pub fn picture(
             beside.push(*id);
         }
     }
+    show_wrong_rails(&mut placed);
     Some(Picture { scene: frame.draw(placed), beside })
+}
+
+/// Which of two rails is the nearer one, nobody has said: the wrong one is where it is seen, in front or on the right.
+fn show_wrong_rails(placed: &mut [Placed]) {
+    let is_hidden = |it: &Placed| match it.place {
+        Place::LongRail => !it.nth.is_multiple_of(2),
+        Place::ShortRail => it.nth.is_multiple_of(2),
+        _ => false,
+    };
+    for hidden in 0..placed.len() {
+        let Some(it) = placed.get(hidden) else { continue };
+        if it.look != Look::Wrong || !is_hidden(it) {
+            continue;
+        }
+        let (place, pair) = (it.place, it.nth / 2);
+        let is_partner =
+            |other: &Placed| other.place == place && other.nth / 2 == pair && !is_hidden(other);
+        let seen = placed.iter().position(|other| is_partner(other) && other.look != Look::Wrong);
+        if let Some(seen) = seen
+            && let (Some(one), Some(other)) = (placed.get(hidden), placed.get(seen))
+        {
+            let (one, other) = ((one.at, one.nth), (other.at, other.nth));
+            for (at, (corner, nth)) in [(hidden, other), (seen, one)] {
+                if let Some(it) = placed.get_mut(at) {
+                    (it.at, it.nth) = (corner, nth);
+                }
+            }
+        }
+    }
 }
 
 /// The sizes of the frame as they are, exact.
@@ -341,13 +378,15 @@ impl Frame {
         for it in &wrong {
             let (x, y) = on_page((it.at.0 + it.size.0 / 2.0, it.at.1, it.at.2 + it.size.2 / 2.0));
             let anchor = if x > SCENE_WIDTH / 2.0 { Anchor::End } else { Anchor::Start };
-            draft.name((Role::StrongInk, Size::Medium), (x, y, anchor), it.name.clone(), None);
+            let name = format!("{} {}", it.part, it.number);
+            draft.name_of_told((Role::StrongInk, Size::Medium), (x, y, anchor), name);
         }
         let of = |look: Look| placed.iter().filter(|it| it.look == look).count();
         let mut words = format!("The piece. {} of {} drawn are cut", of(Look::Cut), placed.len());
         if !wrong.is_empty() {
-            let names: Vec<&str> = wrong.iter().map(|it| &*it.name).collect();
-            words.push_str(&format!("; wrong: {}", names.join(", ")));
+            let names = named(&wrong);
+            words.push_str(&format!("; wrong: {names}"));
+            draft.tell(format!("Look at {names}."));
         }
         if of(Look::Changed) > 0 {
             words.push_str(&format!("; {} to cut change size", of(Look::Changed)));
@@ -355,6 +394,15 @@ impl Frame {
         words.push('.');
         draft.scene(say![words], floor + EDGE)
     }
+}
+
+/// `leg 2, slat 1, slat 4`: by name.
+fn named(pieces: &[&Placed]) -> String {
+    let mut all: Vec<(&str, usize)> = pieces.iter().map(|it| (&*it.part, it.number)).collect();
+    sort(&mut all);
+    let names: Vec<String> =
+        all.into_iter().map(|(part, number)| format!("{part} {number}")).collect();
+    names.join(", ")
 }
 
 #[cfg(test)]
@@ -432,6 +480,27 @@ mod tests {
         assert!(all.scene.items.iter().any(is_named));
         let words = all.scene.title.to_string();
         assert_eq!(words, "The piece. 3 of 31 drawn are cut; wrong: leg 2.");
+    }
+
+    /// Four rails of the front and back, two of them upper: whichever of a pair is wrong is the one in front, and where its
+    /// name has no room it is told below.
+    #[test]
+    fn a_wrong_rail_is_seen_and_told() {
+        let job = demo();
+        for name in ["long rail, upper", "short rail, upper"] {
+            let found = job.parts().into_iter().find(|(_, part)| part.name == name);
+            let (rail, _) = found.expect("a part of the demo");
+            let corners = |wrong: usize| {
+                let look = |id: ItemId, index: usize| {
+                    if (id, index) == (rail, wrong) { Look::Wrong } else { Look::Cut }
+                };
+                let all = drawn(&job, &look);
+                assert_eq!(all.scene.words, [format!("Look at {name} {}.", wrong + 1)]);
+                let hatched = all.scene.items.iter().filter(|it| it.role == Role::KeepOut);
+                format!("{:?}", hatched.map(|it| &it.shape).collect::<Vec<_>>())
+            };
+            assert_eq!(corners(0), corners(1), "{name}");
+        }
     }
 
     #[test]

@@ -248,7 +248,7 @@ pub(super) fn mixed(number: Number) -> String {
 /// The exact length in characters that read back to it.
 ///
 /// Inches as a mixed number when they are 128ths; else with up to four decimals; else millimetres
-/// with up to two; else a fraction, which no tape has.
+/// with up to two; else a fraction, which no tape has, in the unit in which it is the simpler one.
 ///
 /// ```
 /// # use reckoner_core::measure::{length, text::exact_text};
@@ -256,6 +256,7 @@ pub(super) fn mixed(number: Number) -> String {
 /// assert_eq!(exact_text(length("45mm")?), "45 mm");
 /// assert_eq!(exact_text(length("0.985")?), "0.985 in");
 /// assert_eq!(exact_text(length("1/3")?), "1/3 in");
+/// assert_eq!(exact_text(length("1000mm / 3")?), "333 1/3 mm");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[must_use]
@@ -267,13 +268,17 @@ pub fn exact_text(length: Length) -> String {
     if 10_000 % inches.denom() == 0 {
         return format!("{} in", trim_zeros(&decimal(inches, 4)));
     }
-    if let Ok(millimetres) = length.in_unit(Unit::Millimetre)
-        && 100 % millimetres.denom() == 0
-    {
+    let Ok(millimetres) = length.in_unit(Unit::Millimetre) else {
+        return format!("{} in", mixed(inches));
+    };
+    if 100 % millimetres.denom() == 0 {
         let sign = if length.is_negative() { "-" } else { "" };
         let places = if millimetres.is_whole() { 0 } else { 2 };
         let text = decimal(millimetres.abs(), places);
         return format!("{sign}{} mm", trim_zeros(&text));
+    }
+    if millimetres.denom() < inches.denom() {
+        return format!("{} mm", mixed(millimetres));
     }
     format!("{} in", mixed(inches))
 }

@@ -41,7 +41,7 @@ const FIELDS: &[Field] = &[
         "how many @ how long, a name before a colon if you like; wide and its width where it is ripped",
         Kind::Pieces,
         Start::Text(
-            "leg: 4 @ 33 1/2, long rail: 4 @ 41, short rail: 4 @ 15 1/2, slat rail: 3 @ 20 1/2",
+            "leg: 4 @ 33 1/2 in, long rail: 4 @ 41 in, short rail: 4 @ 15 1/2 in, slat rail: 3 @ 20 1/2 in",
         ),
     ),
     Field::new(
@@ -49,14 +49,14 @@ const FIELDS: &[Field] = &[
         "Boards to buy",
         "length at price, and max if there are only so many; wide and the width between clean edges where pieces are ripped",
         Kind::Prices,
-        Start::Text("96 at 10.90, 120 at 13.95, 144 at 16.40"),
+        Start::Text("96 in at 10.90, 120 in at 13.95, 144 in at 16.40"),
     ),
     Field::new(
         "scraps",
         "On my rack",
         "lengths that cost nothing",
         Kind::OnHand,
-        Start::Text("52"),
+        Start::Text("52 in"),
     ),
     Field::new("kerf", "Kerf", "width of the cut", Kind::ZERO_UP, Start::Kerf),
     end_trim("of a board that is bought, the cut included"),
@@ -220,18 +220,11 @@ fn is_there(board: &BoardPrice) -> bool {
 pub fn none_of(entries: &Entries, bench: &Bench, board: usize) -> Option<String> {
     let mut ask = Ask::new(FIELDS, entries, bench, &NoNames);
     let field = ask.field("boards");
-    let mut boards = ask.prices(field)?;
+    let boards = ask.prices(field)?;
     let size = |board: &BoardPrice| (board.length, board.width);
     let gone = size(boards.get(board)?);
     let is_gone: Vec<bool> = boards.iter().map(|board| size(board) == gone).collect();
     let text = ask.text(field);
-    if text.contains('\t') {
-        // Rows of a spreadsheet may have no column for it.
-        for (board, _) in boards.iter_mut().zip(&is_gone).filter(|(_, is_gone)| **is_gone) {
-            board.limit = Some(0);
-        }
-        return Some(boards.iter().map(BoardPrice::text).collect::<Vec<_>>().join(", "));
-    }
     let mut rows = list_rows(&text, field.kind);
     let is_written = |row: &ListRow| {
         [&row.size, &row.price, &row.count].iter().any(|text| !text.trim().is_empty())

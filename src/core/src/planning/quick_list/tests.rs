@@ -74,9 +74,9 @@ fn a_length_of_which_there_is_none_stays_in_the_list() {
     assert_eq!(none("96 at", 0), None);
     // Not typed yet, it is our example.
     let start = none_of(&Entries::default(), &Bench::default(), 0);
-    assert_eq!(start.as_deref(), Some("96 at 10.90 max 0, 120 at 13.95, 144 at 16.40"));
+    assert_eq!(start.as_deref(), Some("96 in at 10.90 max 0, 120 in at 13.95, 144 in at 16.40"));
     let pasted = none("Price\tLength\n10.90\t96\n13.95\t120", 1);
-    assert_eq!(pasted.as_deref(), Some("96 in at 10.90, 120 in at 13.95 max 0"));
+    assert_eq!(pasted.as_deref(), Some("96 at 10.90, 120 at 13.95 max 0"));
     // What there is none of gives no length and is no board to cut from.
     let wanted = read(&[("boards", "96 at 10.90, 144 at 16.40 max 0")]).expect("wanted");
     assert_eq!(wanted.job.boards[1].limit, Some(0));

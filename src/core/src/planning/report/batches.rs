@@ -1,6 +1,7 @@
 //! What is cut at one setting, across all boards: set once, cut all that match (common practice, no source).
 
-use super::{BoardCut, OrderKind};
+use super::BoardCut;
+use crate::cutting::CutKind;
 use crate::measure::Length;
 use crate::say;
 use crate::sheet::Sentence;
@@ -9,7 +10,7 @@ use crate::sheet::Sentence;
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct CutBatch {
     /// What kind of cut.
-    pub kind: OrderKind,
+    pub kind: CutKind,
     /// Fence or stop to near tooth.
     pub setting: Length,
     /// Where they are, in the order of the boards.
@@ -36,7 +37,7 @@ pub(super) fn batches(boards: &[BoardCut]) -> Vec<CutBatch> {
     let mut batches: Vec<CutBatch> = Vec::new();
     for board in boards {
         for order in &board.orders {
-            if matches!(order.kind, OrderKind::Trim | OrderKind::Clean) {
+            if !order.kind.is_set_once() {
                 continue;
             }
             let at = batches
@@ -68,9 +69,9 @@ pub(super) fn batches(boards: &[BoardCut]) -> Vec<CutBatch> {
     crate::order::sort_by(&mut batches, |a, b| a.kind.cmp(&b.kind).then(b.setting.cmp(&a.setting)));
     for batch in &mut batches {
         let (at, what) = match batch.kind {
-            OrderKind::Rip => ("Fence at ", "strip"),
-            OrderKind::Resaw => ("Fence at ", "layer"),
-            OrderKind::Block => ("Stop at ", "block"),
+            CutKind::Rip => ("Fence at ", "strip"),
+            CutKind::Resaw => ("Fence at ", "layer"),
+            CutKind::Block => ("Stop at ", "block"),
             _ => ("Stop at ", "piece"),
         };
         let many = if batch.pieces == 1 { "" } else { "s" };

@@ -10,13 +10,15 @@ mod offcuts;
 mod orders;
 mod rows;
 mod without;
+mod work;
 
 pub use batches::{BatchCut, CutBatch};
 pub use money::{Compared, Proof, Spent, compare, left_out_words, proof, spent};
 pub use offcuts::Keep;
-pub use orders::{Order, OrderKind};
+pub use orders::Order;
 pub use rows::{RowCut, Stretch, What};
 pub use without::{Difference, LeftOver, difference, of_that_length, without, without_words};
+pub use work::work;
 
 use crate::cutting::{CutBoard, Job, Layout, Plan, Source, StockView, Units};
 use crate::drawing::Scene;
@@ -65,6 +67,8 @@ pub struct Purchase {
     pub section: String,
     /// Thickness and width, where they are known.
     pub size: Option<(Length, Length)>,
+    /// Width, where it is known: also of a list, which may know no thickness.
+    pub width: Option<Length>,
     /// Of one board.
     pub length: Length,
     /// How many.
@@ -237,6 +241,10 @@ pub fn shopping(job: &Job, plan: &Plan, labels: &Labels) -> Option<Vec<Purchase>
             board: at,
             section: section.name.clone(),
             size: section.size,
+            width: match job.section(&board.section).and_then(|section| section.size) {
+                Some(size) => Some(labels.length(size.width).ok()?),
+                None => section.size.map(|size| size.1),
+            },
             length: labels.length(board.length).ok()?,
             count,
             bought: 0,
@@ -302,7 +310,8 @@ fn letter(part: usize) -> String {
 }
 
 fn cautions(job: &Job, plan: &Plan, labels: &Labels) -> Option<Vec<Caution>> {
-    let mut acts = vec![Act::Saw];
+    // Its list of batches sets a stop for every length.
+    let mut acts = vec![Act::SawAtStop];
     for cut in &plan.boards {
         match &cut.layout {
             Layout::Crosscut(_) => {}

@@ -1,7 +1,7 @@
 //! Each board, strip and layer from its left end to its right, without a gap.
 
 use super::Seen;
-use crate::cutting::{Layout, Placed, Strip, Units, run};
+use crate::cutting::{Layout, Placed, Units, in_cutting_order, run};
 use crate::measure::Length;
 use crate::say;
 use crate::sheet::Sentence;
@@ -70,13 +70,6 @@ pub(super) struct Row<'a> {
 pub(super) enum Pieces<'a> {
     Parts(&'a [Placed]),
     Blocks(&'a [crate::cutting::Block]),
-}
-
-/// The strips of a board, the widest first.
-pub(super) fn in_cutting_order(strips: &[Strip]) -> Vec<&Strip> {
-    let mut order: Vec<&Strip> = strips.iter().collect();
-    crate::order::sort_by(&mut order, |a, b| b.width.cmp(&a.width));
-    order
 }
 
 /// The rows of a board in the order in which they are cut: the widest strip first.
@@ -187,13 +180,8 @@ pub(super) fn spans(seen: &Seen<'_>, row: &Row<'_>) -> Option<Vec<Span>> {
 }
 
 /// How far a placed part reaches across its board.
-pub(super) fn across(seen: &Seen<'_>, placed: &Placed) -> Option<Units> {
-    let part = seen.job.parts.get(placed.part)?;
-    if placed.turned {
-        return Some(part.length);
-    }
-    let section = seen.job.section(&part.section)?;
-    section.size.map(|size| size.width)
+fn across(seen: &Seen<'_>, placed: &Placed) -> Option<Units> {
+    crate::cutting::across(seen.job, seen.job.parts.get(placed.part)?, placed.turned)
 }
 
 fn stretches(seen: &Seen<'_>, row: &Row<'_>) -> Option<Vec<Stretch>> {

@@ -3,8 +3,8 @@
 use super::*;
 use crate::cutting::scale::CommonUnit;
 use crate::cutting::{
-    Block, Board, CrossSize, CutProblem, Ends, KnotZone, Layer, Outcome, Part, Placed, ResawRules,
-    RipRules, SawRules, Scrap, Section, SingleBoard, Strip,
+    Block, Board, CrossSize, CutKind, CutProblem, Ends, KnotZone, Layer, Outcome, Part, Placed,
+    ResawRules, RipRules, SawRules, Scrap, Section, SingleBoard, Strip, Ties,
 };
 use crate::measure::length;
 
@@ -133,10 +133,16 @@ fn a_board_cut_to_length_from_the_left_end() {
         (rack.section.as_str(), rack.length.as_str(), rack.width.as_str(), rack.sawn_ends),
         ("2x10", "6 7/8 in", "9 1/4 in", true)
     );
-    // Short pieces, and what is in the dust and the wood of every cut.
+    // Short pieces, the stop of the batches, and what is in the dust and the wood of every cut.
     assert_eq!(
         report.cautions,
-        [Caution::SmallPiece, Caution::DustAndNoise, Caution::TreatedWood, Caution::Reclaimed]
+        [
+            Caution::SmallPiece,
+            Caution::StopBlock,
+            Caution::DustAndNoise,
+            Caution::TreatedWood,
+            Caution::Reclaimed
+        ]
     );
 }
 
@@ -239,8 +245,8 @@ fn a_board_is_ripped_then_resawn_then_cut_to_length() {
     assert_eq!((rack.width.as_str(), rack.sawn_ends), ("4 in", false));
     assert!(report.cautions.contains(&Caution::Ripping));
     assert!(report.cautions.contains(&Caution::DeepCut));
-    let kinds: Vec<OrderKind> = report.batches.iter().map(|batch| batch.kind).collect();
-    use OrderKind::{Crosscut, Resaw, Rip};
+    let kinds: Vec<CutKind> = report.batches.iter().map(|batch| batch.kind).collect();
+    use CutKind::{Crosscut, Resaw, Rip};
     assert_eq!(kinds, [Rip, Rip, Resaw, Crosscut, Crosscut]);
 }
 
@@ -262,6 +268,65 @@ fn a_block_is_cut_off_first_and_ripped_then() {
         ]
     );
     assert_eq!(report.batches[0].sentence.to_string(), "Stop at 20 in: 1 block.");
+}
+
+/// Settings and cuts of the three plans above, counted by hand.
+#[test]
+fn settings_and_cuts_are_counted() {
+    let told = |job: &Job, plan: &Plan| {
+        let effort = plan.effort(job).expect("a plan of this job");
+        (effort.settings, effort.cuts)
+    };
+    // Stops at 17 1/2 and 2. One end squared and five slats; what is before the peg, and the peg.
+    let (job, mut plan, _) = straight();
+    assert_eq!(told(&job, &plan), (2, 8));
+    // Moved to the end of its board, the peg is what is left once the knot before it is off.
+    plan.boards[1].layout = Layout::Crosscut(vec![at(1, 64)]);
+    assert_eq!(told(&job, &plan), (2, 7));
+    // Fence at 3 and 1 3/4, at 5/8 to resaw, stops at 25 and 20. The edge, two strips, two layers, four parts.
+    let (mut job, mut plan, _) = ripped();
+    assert_eq!(told(&job, &plan), (5, 9));
+    // A board as wide as both strips with their edge and kerf: 1/4 + 3 + 1/8 + 1 3/4. The last strip is what is left.
+    job.sections[0].size = Some(CrossSize { width: 41, thickness: 12 });
+    assert_eq!(told(&job, &plan), (5, 8));
+    // As thick as both layers and their kerf, and the last layer is. The other strip is as thick as the board.
+    job.sections[0].size = Some(CrossSize { width: 41, thickness: 11 });
+    if let Layout::RipFirst(strips) = &mut plan.boards[0].layout {
+        strips[0].layers[0].thickness = 11;
+    }
+    assert_eq!(told(&job, &plan), (5, 7));
+    // One stop, one fence. The block, its edge, three parts.
+    job.parts = vec![part("batten", "strip", 160, 3)];
+    let block = Block { at: 0, length: 160, parts: vec![at(0, 2), at(0, 17), at(0, 32)] };
+    plan.boards[0].layout = Layout::CrosscutFirst(vec![block]);
+    job.sections[0].size = Some(CrossSize { width: 74, thickness: 12 });
+    assert_eq!(told(&job, &plan), (2, 5));
+}
+
+#[test]
+fn what_is_proved_of_the_work_is_said_and_what_is_only_found_as_such() {
+    let (job, plan, labels) = straight();
+    let told = |ties| work(&job, &plan, &labels, ties).expect("a plan of this job").to_string();
+    assert_eq!(told(None), "2 settings of fence and stop, 8 cuts.");
+    let mut ties = Ties { fewest_boards: true, fewest_settings: true, ..Ties::default() };
+    assert_eq!(
+        told(Some(ties)),
+        "2 settings of fence and stop, 8 cuts. No plan at this price does better on the boards to cut, then the \
+         settings. The best we found, not proved: the cuts, the longest offcut."
+    );
+    (ties.fewest_cuts, ties.longest_offcut) = (true, true);
+    assert_eq!(
+        told(Some(ties)),
+        "2 settings of fence and stop, 8 cuts. No plan at this price does better on the boards to cut, then the \
+         settings, then the cuts, then the longest offcut."
+    );
+    // Nothing is said of a rank before the ranks above it.
+    ties.fewest_boards = false;
+    assert_eq!(
+        told(Some(ties)),
+        "2 settings of fence and stop, 8 cuts. The best we found, not proved: the boards to cut, the settings, the \
+         cuts, the longest offcut."
+    );
 }
 
 #[test]
@@ -320,8 +385,7 @@ fn other_ways_to_buy_are_compared_with_the_plan() {
         plan: plan.clone(),
         bound_cents: plan.cost_cents,
         proved: true,
-        fewest_boards: true,
-        longest_offcut: true,
+        ties: Ties::default(),
         certificates: vec![],
         work: 0,
         stopped: false,

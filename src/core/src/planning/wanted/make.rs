@@ -36,7 +36,7 @@ struct Lying<'a> {
     kind: usize,
 }
 
-/// Puts everything together.
+/// Puts everything together. A part that no board gives is in the way, or kept: that is left to the planner.
 ///
 /// # Errors
 ///
@@ -44,9 +44,9 @@ struct Lying<'a> {
 pub(super) fn make(
     parts: &[WantedPart],
     boards: &[StockBoard],
-    bench: &Bench,
-    options: &Options,
+    (bench, options): (&Bench, &Options),
     (left_out, notes): (Vec<NotYet>, Vec<Sentence>),
+    keeps_what_no_board_gives: bool,
 ) -> Result<Wanted, Vec<WantedProblem>> {
     let out_of_range = |_: OutOfRange| vec![WantedProblem::OutOfRange];
     let woods = Woods::of(parts, boards);
@@ -64,7 +64,7 @@ pub(super) fn make(
                 wood
             }
             // From the rack only, what it does not have is left out, like all that does not fit.
-            Err(_) if options.rack_only => usize::MAX,
+            Err(_) if keeps_what_no_board_gives => usize::MAX,
             Err(problem) => {
                 problems.push(problem);
                 continue;
@@ -73,7 +73,7 @@ pub(super) fn make(
         let own: Vec<&StockBoard> =
             boards.iter().filter(|board| woods.of_board(board) == Some(wood)).collect();
         let size = lying(part, &own);
-        if !options.rack_only
+        if !keeps_what_no_board_gives
             && let Some(problem) =
                 why_not(part, size, &own, options, bench).map_err(out_of_range)?
         {

@@ -28,6 +28,7 @@ use crate::planning::ticking::CAME_OUT_DIFFERENT;
 use crate::say;
 use crate::sheet::{Bench, Caution, Sentence};
 use stock::StockBoard;
+pub use stock::places_to_keep_out_of;
 
 /// A cutting job made from what the builder wrote, with the way back to his names.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -91,55 +92,98 @@ pub fn from_job_book(
     bench: &Bench,
     options: &Options,
 ) -> Result<Wanted, Vec<WantedProblem>> {
-    let (mut problems, mut left_out, mut parts) = (Vec::new(), Vec::new(), Vec::new());
-    for sizes in part_sizes(job, reckoned) {
-        let Some(Item::Part(part)) = job.item(sizes.id) else { continue };
-        let named = Named { item: sizes.id, name: part.name.trim().to_owned() };
-        let is_done = sizes.quantity.as_ref().is_ok_and(|quantity| sizes.done >= *quantity);
-        if is_done {
-            continue;
-        }
-        if !sizes.waits_for.is_empty() {
-            left_out.push(not_yet(job, named, &sizes));
-            continue;
-        }
-        match read_part(named, part, &sizes) {
-            Ok(part) => parts.push(part),
-            Err(more) => problems.extend(more),
-        }
-    }
-    if parts.is_empty() && problems.is_empty() {
-        let waiting = u32::try_from(left_out.len()).unwrap_or(u32::MAX);
+    let mut all = Gathered::of(job, reckoned, bench, options);
+    if all.parts.is_empty() && all.problems.is_empty() {
+        let waiting = u32::try_from(all.left_out.len()).unwrap_or(u32::MAX);
         return Err(vec![WantedProblem::NoParts { waiting }]);
     }
-    let asked: Vec<String> = parts.iter().map(|part| reads(&part.stock)).collect();
-    let takes_any = parts.iter().any(WantedPart::takes_any);
-    let (mut boards, mut notes): (Vec<StockBoard>, Vec<Sentence>) = (Vec::new(), Vec::new());
-    for raw in stock::boards(job, options) {
-        let is_asked = asked.contains(&reads(raw.section));
-        if !is_asked && !takes_any {
-            continue;
-        }
-        match raw.read(reckoned, bench) {
-            Ok(board) => {
-                if raw.wet && is_asked {
-                    notes.push(say![
-                        raw.named.name.clone(),
-                        " is still wet. It will be narrower and thinner when it is dry: let it dry before the last cuts."
-                    ]);
-                }
-                boards.push(board);
+    if !all.problems.is_empty() {
+        return Err(all.problems);
+    }
+    all.notes.extend(begun(job));
+    all.made(bench, options, options.rack_only)
+}
+
+/// The same without the parts and boards that something is in the way of, and what that is; also parts that no board
+/// gives are in it. It is for comparing with a plan, not to be planned.
+///
+/// # Errors
+///
+/// What keeps all of it from being put together.
+pub(in crate::planning) fn as_far_as_it_goes(
+    job: &Job,
+    reckoned: &Reckoned,
+    bench: &Bench,
+    options: &Options,
+) -> Result<(Wanted, Vec<WantedProblem>), Vec<WantedProblem>> {
+    let mut all = Gathered::of(job, reckoned, bench, options);
+    let problems = core::mem::take(&mut all.problems);
+    Ok((all.made(bench, options, true)?, problems))
+}
+
+/// What a cutting job is made from, and what is in the way of it.
+#[derive(Default)]
+struct Gathered {
+    parts: Vec<WantedPart>,
+    boards: Vec<StockBoard>,
+    left_out: Vec<NotYet>,
+    notes: Vec<Sentence>,
+    problems: Vec<WantedProblem>,
+}
+
+impl Gathered {
+    fn of(job: &Job, reckoned: &Reckoned, bench: &Bench, options: &Options) -> Gathered {
+        let mut all = Gathered::default();
+        for sizes in part_sizes(job, reckoned) {
+            let Some(Item::Part(part)) = job.item(sizes.id) else { continue };
+            let named = Named { item: sizes.id, name: part.name.trim().to_owned() };
+            let is_done = sizes.quantity.as_ref().is_ok_and(|quantity| sizes.done >= *quantity);
+            if is_done {
+                continue;
             }
-            Err(more) if is_asked => problems.extend(more),
-            // Nobody asks for it by name, so the plan can do without it.
-            Err(more) => notes.extend(more.first().map(left_out_note)),
+            if !sizes.waits_for.is_empty() {
+                all.left_out.push(not_yet(job, named, &sizes));
+                continue;
+            }
+            match read_part(named, part, &sizes) {
+                Ok(part) => all.parts.push(part),
+                Err(more) => all.problems.extend(more),
+            }
         }
+        let asked: Vec<String> = all.parts.iter().map(|part| reads(&part.stock)).collect();
+        let takes_any = all.parts.iter().any(WantedPart::takes_any);
+        for raw in stock::boards(job, options) {
+            let is_asked = asked.contains(&reads(raw.section));
+            if !is_asked && !takes_any {
+                continue;
+            }
+            match raw.read(reckoned, bench) {
+                Ok(board) => {
+                    if raw.wet && is_asked {
+                        all.notes.push(say![
+                            raw.named.name.clone(),
+                            " is still wet. It will be narrower and thinner when it is dry: let it dry before the last cuts."
+                        ]);
+                    }
+                    all.boards.push(board);
+                }
+                Err(more) if is_asked => all.problems.extend(more),
+                // Nobody asks for it by name, so the plan can do without it.
+                Err(more) => all.notes.extend(more.first().map(left_out_note)),
+            }
+        }
+        all
     }
-    if !problems.is_empty() {
-        return Err(problems);
+
+    fn made(
+        self,
+        bench: &Bench,
+        options: &Options,
+        keeps_what_no_board_gives: bool,
+    ) -> Result<Wanted, Vec<WantedProblem>> {
+        let told = (self.left_out, self.notes);
+        make::make(&self.parts, &self.boards, (bench, options), told, keeps_what_no_board_gives)
     }
-    notes.extend(begun(job));
-    make::make(&parts, &boards, bench, options, (left_out, notes))
 }
 
 /// What is left of boards of which some pieces are cut. They are off the rack, and only the tape knows the rest: a tick

@@ -103,7 +103,7 @@ impl RawBoard<'_> {
         let thickness = size("thickness", self.thickness);
         let width = size("width", self.width);
         let length = size("length", self.length);
-        let knots = match knots(self.knots, reckoned, bench) {
+        let knots = match places_to_keep_out_of(self.knots, reckoned, bench) {
             Ok(knots) => knots,
             Err(why) => {
                 let (of, which) = (self.named.clone(), "place to keep out of");
@@ -134,8 +134,16 @@ impl RawBoard<'_> {
 
 const KNOTS: &[Field] = &[Field::new("knots", "", "", Kind::Spans, Start::Text(""))];
 
-/// Zones as a board of the rack writes them, or what is wrong with them.
-pub(super) fn knots(text: &str, reckoned: &Reckoned, bench: &Bench) -> Result<Vec<Span>, String> {
+/// Zones as a board of the rack writes them.
+///
+/// # Errors
+///
+/// What is wrong with them, in sentences.
+pub fn places_to_keep_out_of(
+    text: &str,
+    reckoned: &Reckoned,
+    bench: &Bench,
+) -> Result<Vec<Span>, String> {
     let mut entries = Entries::from_pairs([("knots", text)]);
     entries.set_unit(Some(reckoned.unit()));
     let mut ask = Ask::new(KNOTS, &entries, bench, reckoned);

@@ -6,9 +6,11 @@ use reckoner_core::attention::Fact;
 use reckoner_core::job::BoardState;
 use reckoner_core::planning::CAME_OUT_DIFFERENT;
 use reckoner_core::planning::report::{BoardCut, Keep};
+use reckoner_core::planning::so_far::so_far;
 use yew::prelude::*;
 
 use super::super::Shared;
+use super::super::front::small;
 use super::super::pencil::is_on_ours;
 use super::different::Different;
 use super::{Asked, Body, Kept, Page};
@@ -82,6 +84,7 @@ impl Page<'_> {
         html! {
             <div class="plan-steps">
                 <p class="plan__words" data-testid="boards-cut">{ format!("{n_cut} of {} boards cut.", kept.boards.len()) }</p>
+                { small(&so_far(job, &self.open.reckoned).boards) }
                 if can_buy {
                     <button type="button" class="tool" data-testid="bought" onclick={buy}>{ "All bought" }</button>
                 }

@@ -5,7 +5,7 @@ mod in_use;
 
 use std::rc::Rc;
 
-use reckoner_core::cutting::{Job as CutJob, Plan};
+use reckoner_core::cutting::{Job as CutJob, Plan, Ties};
 use reckoner_core::job::cut_labels::Labels;
 use reckoner_core::job::{BoardState, CutPlan, ItemId};
 use reckoner_core::measure::{Length, Tape};
@@ -171,11 +171,12 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
     let told = use_memo(about, |_| match (&page.kept, now) {
         (_, Some(now)) => {
             let job = searching.search.job.as_ref();
-            page.told(job, searching.search.plan.as_ref(), &now.labels)
+            let ties = searching.search.ties;
+            page.told(job, searching.search.plan.as_ref(), &now.labels, ties)
         }
         (Some(kept), None) => {
             let (job, plan) = (Rc::new(kept.plan.asked.clone()), Rc::new(kept.plan.plan.clone()));
-            let told = page.told(Some(&job), Some(&plan), &kept.plan.labels)?;
+            let told = page.told(Some(&job), Some(&plan), &kept.plan.labels, None)?;
             let report = (*told.report).clone().with_bought(|at| kept.is_bought(at));
             Some(Told { report: Rc::new(report), ..told })
         }
@@ -399,8 +400,10 @@ impl Page<'_> {
         job: Option<&Rc<CutJob>>,
         plan: Option<&Rc<Plan>>,
         labels: &Labels,
+        ties: Option<Ties>,
     ) -> Option<Told> {
-        Told::of(job?, plan?, labels, self.how()?, self.searching.search.is_running())
+        let is_running = self.searching.search.is_running();
+        Told::of(job?, plan?, labels, self.how()?, ties, is_running)
     }
 
     /// What is still to do of the plan in use, while it fits the job.

@@ -7,7 +7,7 @@ use crate::calculators::frame::fields::{
 use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::text::exact_text;
-use crate::measure::{Length, OutOfRange, Tape};
+use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
 use crate::sheet::{self, Act, Ask, Caution, Source, Step, Term, Working};
 
@@ -47,6 +47,12 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
             " deep, and the front piece what is left: so the show faces stay flush."
         ]);
     }
+    if input.rear_cut.is_some() && is_off(answer, tape) {
+        laid.notes.push(say![
+            "These cuts are on no mark of this tape. Set the front one on scrap against the cut that is made: rounded, \
+             the show faces come out a step apart."
+        ]);
+    }
     laid.notes.push(say![
         "Keep both show faces down on the saw table, cut scrap of the same thickness first."
     ]);
@@ -75,6 +81,12 @@ fn working(input: &Input, answer: &Answer) -> Working {
     let front = Term::of("front piece", front_thickness) - Term::of("rear cut", answer.rear_cut);
     steps.push(Step::of("front cut", front, answer.front_cut));
     Working { steps, sources: vec![Source::Arithmetic, Source::CommonPractice] }
+}
+
+/// Whether the depths are on no mark of the tape: read off it each for itself, they would leave a step.
+fn is_off(answer: &Answer, tape: Tape) -> bool {
+    let is_mark = |cut: Length| tape.read(cut, Rounding::Nearest).is_ok_and(|it| it.mark == cut);
+    !(is_mark(answer.rear_cut) && is_mark(answer.front_cut))
 }
 
 /// Section across the lap, show faces up: the front piece in section, the rear one along it.
@@ -107,12 +119,14 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
         // What the front piece has behind the rear one, beside the lap, dashed.
         board.rect(Role::Ghost, unit, rear, unit, answer.step_at_back.abs());
     }
+    let off = is_off(answer, tape);
+    let depth = |board: &Board, cut| if off { exact_text(cut) } else { board.amount(cut) };
     let middle = f64::midpoint(m, n);
     let y = f64::midpoint(face, notch) + 4.0;
-    let label = format!("front {}", board.amount(answer.front_left));
+    let label = format!("front {}", depth(&board, answer.front_left));
     board.text(Role::Ink, middle, y, Anchor::Middle, Size::Small, label);
     let y = f64::midpoint(notch, back) + 4.0;
-    let label = format!("rear {}", board.amount(answer.rear_left));
+    let label = format!("rear {}", depth(&board, answer.rear_left));
     board.text(Role::Ink, middle, y, Anchor::Middle, Size::Small, label);
     let y = board.row(-1);
     board.text(Role::Ink, l, y, Anchor::Start, Size::Small, "show face");
@@ -120,14 +134,15 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     board.upright(l - 12.0, zero, front, label, Some(FRONT_THICKNESS.id));
     let label = board.amount(rear);
     board.upright(r + 12.0, zero, rear, label, Some(REAR_THICKNESS.id));
-    let cut = board.amount(answer.rear_cut);
+    let cut = depth(&board, answer.rear_cut);
     if input.rear_cut.is_some() {
         let x = f64::midpoint(l, m);
         board.upright(x, zero, answer.rear_cut, cut.clone(), Some(REAR_CUT.id));
     }
     board.tell("left: front piece; right: rear piece");
     board.tell(format!("rear piece: cut {cut} from the show face"));
-    board.tell(format!("front piece: cut {} from the back", board.amount(answer.front_cut)));
+    let front_cut = depth(&board, answer.front_cut);
+    board.tell(format!("front piece: cut {front_cut} from the back"));
     Ok(board.scene(say![
         "Section across the lap, show faces up: the rear piece is cut ",
         answer.rear_cut,

@@ -9,7 +9,7 @@ use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Act, Ask, Caution, Source, Step, Term, Value, Working};
 
 /// A difference that is seen where faces are to be flush: 1/32 in. Common practice, no source.
 const SEEN: Length = Length::sixty_fourths(2);
@@ -72,6 +72,8 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
             " of difference. A small set-back hides it."
         ]);
     }
+    // A block is sawn for it, if it is not the one at hand.
+    laid.cautions = Caution::of(&[Act::Saw]);
     laid.drawing = draw(input, answer, tape).ok();
     laid
 }

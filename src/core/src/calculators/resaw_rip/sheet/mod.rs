@@ -5,9 +5,10 @@ mod section;
 mod strips;
 
 use super::fields::{
-    BLADE_HEIGHT, CORE, CORE_BY_HAND, FIELDS, GREEN, GUIDED, IN_STEPS, KERF, LEFT, OVERLAP,
-    PIECE_LENGTH, QUESTION, REACH, RESULTS, RIP, RISE, STEP_IF_TURNED, THINNEST,
+    BLADE_HEIGHT, CORE, CORE_BY_HAND, FIELDS, GREEN, GUIDED, IN_STEPS, KERF, LEFT, OUT_OF_SQUARE,
+    OVERLAP, PIECE_LENGTH, QUESTION, REACH, RESULTS, RIDGE, RIP, RISE, STEP_IF_TURNED, THINNEST,
 };
+use super::lean::Left;
 use super::saw::{ABOVE_WORK, PAST_MIDDLE, Rise, Saw, Sweep};
 use super::strips::Falls;
 use crate::calculators::{Calculator, Stage};
@@ -150,6 +151,29 @@ fn blade_notes(sweeps: &[&Sweep]) -> Vec<Note> {
         notes.push(say!["At full height the blade only just comes through. Try it on a scrap."]);
     }
     notes
+}
+
+/// What a blade that does not stand square leaves.
+fn lean_figure(left: Left) -> Figure {
+    if left.is_ridge {
+        RIDGE.figure("in the middle of the face", left.by)
+    } else {
+        OUT_OF_SQUARE.figure("edge to edge", left.by)
+    }
+}
+
+fn ridge_note(ridge: Left) -> Note {
+    say![
+        "Off square from both edges: one piece gets a ridge of ",
+        ridge.by,
+        ", the other a hollow. Plane it off, or set the blade square."
+    ]
+}
+
+/// How far a cut wanders off.
+fn lean_step(left: Left, lean: Length, reach: Length) -> Step {
+    let share = Term::of("gap at the tip", lean) / Term::of("reach", reach);
+    Step::of("the cut wanders off", Term::of("way up", left.over) * share, left.by)
 }
 
 /// Kerfs that overlap by less than this may leave a ridge: 1/4 in. Common practice, no source.

@@ -3,15 +3,17 @@
 use super::super::drawing;
 use super::super::fields::{
     FACES, FENCE, FENCE_LIST, FENCE_SIDE, FINISHED_THICKNESS, FINISHED_WIDTH, KERF_FIRST, LEAN,
-    N_PASSES, N_PIECES, N_SETTINGS, OFF_LIST, ONE_AND_TWO, OUT_OF_SQUARE, RIDGE, SHARE, STOCK,
-    STOCK_DRESSED, STOCK_THICKNESS, STOCK_WIDTH, TARGET_THICKNESS, TARGET_WIDTH, THICKNESS_BOTH,
-    WIDTH_BOTH,
+    N_PASSES, N_PIECES, N_SETTINGS, OFF_LIST, ONE_AND_TWO, SHARE, STOCK, STOCK_DRESSED,
+    STOCK_THICKNESS, STOCK_WIDTH, TARGET_THICKNESS, TARGET_WIDTH, THICKNESS_BOTH, WIDTH_BOTH,
 };
 use super::super::lean::{Left, left};
 use super::super::out_of_range;
 use super::super::section::{Answer, Cut, Faces, Input, Share, Way, reckon};
 use super::stock_source;
-use super::{blade_figures, blade_notes, blade_step, blade_words, cautions, saw, side, stock};
+use super::{
+    blade_figures, blade_notes, blade_step, blade_words, cautions, lean_figure, lean_step,
+    ridge_note, saw, side, stock,
+};
 use crate::calculators::resaw_rip::strips::Falls;
 use crate::measure::Length;
 use crate::say;
@@ -85,8 +87,7 @@ fn lay_out(
 ) -> Option<sheet::Answer> {
     let (first, last) = (answer.cuts.first()?, answer.cuts.last()?);
     let mut figures = blade_figures(&first.sweep, first.step_if_turned);
-    figures.extend(leans.ridge.map(|it| RIDGE.figure("in the middle of the face", it.by)));
-    figures.extend(leans.out_of_square.map(|it| OUT_OF_SQUARE.figure("edge to edge", it.by)));
+    figures.extend([leans.ridge, leans.out_of_square].into_iter().flatten().map(lean_figure));
     figures.extend([
         FINISHED_WIDTH.figure("face 1 to face 3", last.width_after),
         FINISHED_THICKNESS.figure("face 2 to face 4", last.thickness_after),
@@ -153,11 +154,7 @@ fn notes(input: &Input, answer: &Answer, leans: &Leans) -> Vec<Note> {
     let sweeps: Vec<_> = answer.cuts.iter().map(|cut| &cut.sweep).collect();
     notes.extend(blade_notes(&sweeps));
     if let Some(ridge) = leans.ridge {
-        notes.push(say![
-            "Off square from both edges: one piece gets a ridge of ",
-            ridge.by,
-            ", the other a hollow. Plane it off, or set the blade square."
-        ]);
+        notes.push(ridge_note(ridge));
     }
     let is_skim = |cut: &&Cut| cut.off < input.saw.kerf;
     if let Some(cut) = answer.cuts.iter().find(is_skim) {
@@ -232,9 +229,7 @@ fn working(input: &Input, answer: &Answer, leans: &Leans, sources: Vec<Source>) 
         steps.push(Step::of("step with opposite faces at the fence", step, cut.step_if_turned));
     }
     for left in leans.ridge.iter().chain(&leans.out_of_square) {
-        let lean = Term::of("gap at the tip", leans.lean) / Term::of("reach", input.saw.reach);
-        let way_up = Term::of("way up", left.over);
-        steps.push(Step::of("the cut wanders off", way_up * lean, left.by));
+        steps.push(lean_step(*left, leans.lean, input.saw.reach));
     }
     let passes = Term::of("passes for one piece", answer.passes_per_piece)
         * Term::of("pieces", input.n_pieces);

@@ -3,14 +3,18 @@
 use super::super::drawing;
 use super::super::fields::{
     ALLOWANCE, BOARD, BOARD_DRESSED, BOARD_THICKNESS, BOARD_WIDTH, CLEAN, CLEAN_UP_FENCE, CUT,
-    EACH_STRIP, EQUAL, FALLS, FAR_SIDE, FENCE, FENCE_LIST, FENCE_SIDE, FIRST_EDGE, LEFTOVER,
+    EACH_STRIP, EQUAL, FALLS, FAR_SIDE, FENCE, FENCE_LIST, FENCE_SIDE, FIRST_EDGE, LEAN, LEFTOVER,
     LEFTOVER_EDGE, LIST, N_PASSES, N_SETTINGS, N_STRIPS, OTHER_EDGE, PLAN, SAWN_WIDTH, STRIP_LIST,
     STRIP_WIDTH, STRIPS, WIDTHS,
 };
+use super::super::lean::left;
 use super::super::out_of_range;
 use super::super::saw::step_when_turned;
 use super::super::strips::{Answer, Cut, Falls, Input, OtherEdge, Plan, Strip, reckon};
-use super::{blade_figures, blade_notes, blade_step, cautions, saw, side, stock, stock_source};
+use super::{
+    blade_figures, blade_notes, blade_step, cautions, lean_figure, lean_step, ridge_note, saw,
+    side, stock, stock_source,
+};
 use crate::measure::{Length, Rounding};
 use crate::say;
 use crate::sheet::{self, Ask, Note, Rounded, Row, Sentence, Source, Step, Term, Value, Working};
@@ -25,6 +29,7 @@ pub(super) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let first_edge = ask.length(&FIRST_EDGE);
     let allowance = ask.length(&ALLOWANCE);
     let saw = saw(ask);
+    let lean = ask.length(&LEAN);
     let other_edge = match ask.choice(&OTHER_EDGE) {
         CLEAN => OtherEdge::Clean,
         CUT => OtherEdge::Cut,
@@ -50,10 +55,23 @@ pub(super) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
         Ok(answer) => answer,
         Err(refused) => return ask.refused(refused, out_of_range()),
     };
+    let lean = lean?;
+    let left = match left(&answer.sweep, lean, &input.saw) {
+        Ok(left) => left,
+        Err(refused) => return ask.refused(refused, out_of_range()),
+    };
     let mut sources = vec![Source::Arithmetic, Source::CommonPractice];
     sources.extend(stock_source(ask, &BOARD));
     let drawing = drawing::strips(&input, &answer, side(ask, &FENCE_SIDE), ask.bench().tape);
-    Some(lay_out(&input, &answer, sources, drawing))
+    let mut laid = lay_out(&input, &answer, sources, drawing);
+    if let Some(left) = left {
+        laid.figures.push(lean_figure(left));
+        if left.is_ridge {
+            laid.notes.push(ridge_note(left));
+        }
+        laid.working.steps.push(lean_step(left, lean, input.saw.reach));
+    }
+    Some(laid)
 }
 
 fn lay_out(

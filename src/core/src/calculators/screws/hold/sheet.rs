@@ -67,7 +67,9 @@ fn lay_out(input: &Input, answer: &Answer) -> sheet::Answer {
     }
     if let Some(load) = answer.pull_per_inch {
         figures.push(
-            PULL_PER_INCH.called("Pull per inch").figure("of thread in the receiver", pounds(load)),
+            PULL_PER_INCH
+                .called("Pull by length")
+                .figure("of thread in the receiver", Value::Real(load, 1, "lb/in")),
         );
     }
     if let Some(load) = answer.test_pull {

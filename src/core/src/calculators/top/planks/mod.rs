@@ -8,7 +8,7 @@ use super::fields::{FIND, GAP, PLANKS, RIP_ALL, RIP_OUTER, TOP_WIDTH};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, OutOfRange, Rounding};
 use crate::say;
-use crate::sheet::{Refusal, Refused, WayOut};
+use crate::sheet::{Field, Refusal, Refused, Sentence, WayOut};
 
 /// Narrowest that a plank is ripped: 3/4 in, as of a stick with no wider side that can be held down
 /// and pushed. Common practice, no source.
@@ -188,57 +188,81 @@ fn sliver(input: &Input, answer: &Answer) -> Option<Length> {
     ripped.map(|(width, _)| *width).min().filter(|width| *width < LEAST_PLANK)
 }
 
-/// A plank would be ripped to a sliver: all alike, fewer planks or a smaller gap may do.
+/// A plank would be ripped to a sliver: all alike, fewer planks or a smaller gap may do. The first of them is a tap, and the
+/// others are said.
 fn too_thin(input: &Input, width: Length) -> Result<Refusal, OutOfRange> {
+    let mut ways = ways_out_of_slivers(input)?.into_iter();
+    let mut words = say![
+        "A plank ripped to ",
+        width,
+        " is a sliver. Under ",
+        LEAST_PLANK,
+        " it cannot be held down and pushed."
+    ];
+    let way_out = match ways.next() {
+        Some((way, field, typed)) => {
+            let mut sentence = way;
+            sentence.0.push(".".into());
+            WayOut::set(sentence, field, typed)
+        }
+        None => WayOut::advice(say!["Use fewer planks, or a wider top."]),
+    };
+    for (way, ..) in ways {
+        words.0.push(" Another way: ".into());
+        words.0.extend(way.0);
+        words.0.push(".".into());
+    }
+    Ok(Refusal::at(&PLANKS, "plank-too-thin", words, way_out))
+}
+
+/// What is done, without its full stop, the field that does it, and what is typed there.
+type Way = (Sentence, &'static Field, Sentence);
+
+fn ways_out_of_slivers(input: &Input) -> Result<Vec<Way>, OutOfRange> {
     let does = |other: &Input| fill(other).is_ok_and(|answer| sliver(other, &answer).is_none());
-    let mut way_out = None;
+    let mut ways: Vec<Way> = Vec::new();
     if let Find::RipOuter { top, gap } = input.find {
         let alike = Input { find: Find::RipAll { top, gap }, ..input.clone() };
-        way_out = does(&alike)
-            .then(|| WayOut::set(say!["Rip all of them alike instead."], &FIND, RIP_ALL.id));
-    }
-    let mut fewer = input.clone();
-    while way_out.is_none() && fewer.widths.len() > 2 {
-        // One from within, so that the outer two stay.
-        fewer.widths.remove(1);
-        let left = fewer.widths.len();
-        way_out = does(&fewer).then(|| {
-            let list: Vec<String> = fewer.widths.iter().map(|width| exact_text(*width)).collect();
-            WayOut::set(say![format!("Use {left} planks.")], &PLANKS, list.join(", "))
-        });
-    }
-    let planks = sum(&input.widths)?;
-    let (Some(first), Some(last)) = (input.widths.first(), input.widths.last()) else {
-        return Ok(no_planks());
-    };
-    let n = u32::try_from(input.widths.len()).map_err(|_| OutOfRange)?;
-    if let (None, Some(n_gaps)) = (&way_out, n.checked_sub(1).filter(|gaps| *gaps > 0)) {
-        let (top, least) = match input.find {
-            Find::RipAll { top, .. } => (top, (LEAST_PLANK * n)?),
-            Find::RipOuter { top, .. } => {
-                (top, (((planks - *first)? - *last)? + (LEAST_PLANK * 2)?)?)
-            }
-            Find::Gap { top } => (top, planks),
-            Find::Top { .. } => (planks, planks),
-        };
-        let gap = ((top - least)? / n_gaps)?;
-        if !gap.is_negative() {
-            let gap = (gap, Rounding::Down);
-            way_out = Some(WayOut::set(say!["Leave gaps of ", gap, " or less."], &GAP, gap));
+        if does(&alike) {
+            ways.push((say!["Rip all of them alike instead"], &FIND, say![RIP_ALL.id]));
         }
     }
-    Ok(Refusal::at(
-        &PLANKS,
-        "plank-too-thin",
-        say![
-            "A plank ripped to ",
-            width,
-            " is a sliver. Under ",
-            LEAST_PLANK,
-            " it cannot be held down and pushed."
-        ],
-        way_out.unwrap_or_else(|| WayOut::advice(say!["Use fewer planks, or a wider top."])),
-    ))
+    let mut fewer = input.clone();
+    while fewer.widths.len() > 2 {
+        // One from within, so that the outer two stay.
+        fewer.widths.remove(1);
+        if does(&fewer) {
+            let left = fewer.widths.len();
+            let list: Vec<String> = fewer.widths.iter().map(|width| exact_text(*width)).collect();
+            ways.push((say![format!("Use {left} planks")], &PLANKS, say![list.join(", ")]));
+            break;
+        }
+    }
+    let n = u32::try_from(input.widths.len()).map_err(|_| OutOfRange)?;
+    if let (Some(first), Some(last), Some(n_gaps)) =
+        (input.widths.first(), input.widths.last(), n.checked_sub(1).filter(|gaps| *gaps > 0))
+    {
+        let whole = ((sum(&input.widths)? - *first)? - *last)?;
+        // The gap at which what is ripped comes out as narrow as it may be.
+        let at_gap = |least: Length, top: Length| (top - least)? / n_gaps;
+        let (gap, find) = match input.find {
+            Find::RipAll { top, .. } => {
+                let gap = at_gap((LEAST_PLANK * n)?, top)?;
+                (gap, Find::RipAll { top, gap })
+            }
+            Find::RipOuter { top, .. } => {
+                let gap = at_gap((whole + (LEAST_PLANK * 2)?)?, top)?;
+                (gap, Find::RipOuter { top, gap })
+            }
+            // Nothing is ripped for these.
+            Find::Gap { .. } | Find::Top { .. } => return Ok(ways),
+        };
+        if !gap.is_negative() && does(&Input { find, ..input.clone() }) {
+            let gap = (gap, Rounding::Down);
+            ways.push((say!["Leave gaps of ", gap, " or less"], &GAP, gap.into()));
+        }
+    }
+    Ok(ways)
 }
 
 /// There are no planks.

@@ -1,0 +1,104 @@
+//! A count before the size that it counts, in every list, and what of a list can be read two ways.
+
+use super::sizes::split_sides;
+
+/// What stands between a length and its width.
+pub(super) const WIDE: &str = " wide ";
+
+/// A whole number that stands by itself.
+pub(super) fn is_whole(text: &str) -> bool {
+    let text = text.trim();
+    !text.is_empty() && text.bytes().all(|digit| digit.is_ascii_digit())
+}
+
+/// What stands before and after an `x` or a `×`.
+pub(super) fn split_times(text: &str) -> Option<(&str, &str)> {
+    text.split_once(['x', 'X', '×'])
+}
+
+/// What stands before and after the sign of a count: `@`, or `x` or `×` after a whole number.
+pub(super) fn split_count(text: &str) -> Option<(&str, &str)> {
+    text.split_once('@').or_else(|| split_times(text).filter(|(count, _)| is_whole(count)))
+}
+
+/// What can be read two ways, as it is likelier meant, and the question. Where there may be widths (`is_wide`), what may be
+/// meant as one is asked too.
+pub(super) fn two_ways(text: &str, is_wide: bool) -> Option<(String, String)> {
+    turned_round(text, is_wide)
+        .or_else(|| may_be_wide(text).filter(|_| is_wide))
+        .or_else(|| larger_count(text))
+}
+
+/// The whole number that a length begins with.
+fn whole_part(text: &str) -> Option<u32> {
+    let text = text.trim();
+    let end = text.find(|c: char| !c.is_ascii_digit()).unwrap_or(text.len());
+    text.get(..end)?.parse().ok()
+}
+
+/// `33 x 4` and `33 1/2 x 4`: what stands last may be meant as the count. Of two whole numbers the smaller one is the
+/// likelier count.
+fn turned_round(text: &str, is_wide: bool) -> Option<(String, String)> {
+    let (length, count) = split_times(text)?;
+    let (length, count) = (length.trim(), count.trim());
+    let number = |text: &str| text.parse::<u32>().unwrap_or(u32::MAX);
+    // A sum with a product in it is no length with its count.
+    let is_amount = length.starts_with(|c: char| c.is_ascii_digit())
+        && !length.contains(['@', '+', '(', '−'])
+        && !length.contains(" - ");
+    let is_turned = is_whole(count) && (!is_whole(length) || number(count) < number(length));
+    if !(is_amount && is_turned) {
+        return None;
+    }
+    let text = text.trim();
+    let mut words = format!(
+        "“{text}” can be read two ways: {count} pieces of {length}, or {length} of {count}."
+    );
+    if is_wide {
+        words.push_str(&format!(" For a width write {length}{WIDE}{count}."));
+    }
+    Some((format!("{count} @ {length}"), words))
+}
+
+/// `33 x 1 1/2`: a count that is larger than the length it stands before, and that length.
+fn counts_less(text: &str) -> Option<(&str, &str)> {
+    let (first, last) = split_times(text)?;
+    let (first, last) = (first.trim(), last.trim());
+    let is_larger =
+        is_whole(first) && whole_part(last).is_some_and(|it| Some(it) < whole_part(first));
+    is_larger.then_some((first, last))
+}
+
+/// The same where there are no widths.
+fn larger_count(text: &str) -> Option<(String, String)> {
+    let (first, last) = counts_less(text)?;
+    let text = text.trim();
+    let words =
+        format!("“{text}” can be read two ways: {first} pieces of {last}, or a length worked out.");
+    Some((format!("{first} @ {last}"), words))
+}
+
+/// `4 @ 33 x 1 1/2` and `33 x 1 1/2`: what else may be meant than a product or a count, as it is written with a width,
+/// and the question.
+fn may_be_wide(text: &str) -> Option<(String, String)> {
+    if text.contains(WIDE) {
+        return None;
+    }
+    let (count, size) = match text.split_once('@') {
+        Some((count, size)) => (Some(count.trim()), size),
+        None => (None, text),
+    };
+    let sides = split_sides(size);
+    let [first, last] = sides.as_slice() else { return None };
+    let (first, last) = (first.trim(), last.trim());
+    let other = match count {
+        None if counts_less(text).is_some() => format!("{first} pieces of {last}"),
+        None if is_whole(first) => return None,
+        _ => "a length worked out".to_owned(),
+    };
+    let before = count.map_or(String::new(), |count| format!("{count} @ "));
+    let written = format!("{before}{first}{WIDE}{last}");
+    let text = text.trim();
+    let words = format!("“{text}” can be read two ways: {first} long and {last} wide, or {other}.");
+    Some((written, words))
+}
