@@ -13,7 +13,6 @@ use reckoner_core::sheet::{Sentence, money};
 use reckoner_formats::Ask;
 use yew::prelude::*;
 
-use super::found::why;
 use super::hook::{Searching, use_search};
 use super::search::{Search, Stage};
 use crate::components::measure::length;
@@ -196,7 +195,7 @@ impl Yard {
                         { for lines.iter().map(|it| html! { <li key={it.board} class="row">{ purchase(it, tape) }</li> }) }
                     </ul>
                 }
-                if let Some(proved) = proved { <p class="plan__words">{ proved }{ " " }{ why(search) }</p> }
+                if let Some(proved) = proved { <p class="plan__words">{ proved }{ " " }{ search.why() }</p> }
                 if search.is_running() {
                     <p class="plan__words">{ format!("Still looking, {} s.", search.seconds) }</p>
                 }

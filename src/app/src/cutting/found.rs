@@ -85,7 +85,7 @@ fn figure(
                     if !search.is_outdated {
                         <span class="headline__proof" data-testid="proof">{ sentence(&words.sentence, tape) }</span>
                     }
-                    <span class="headline__from" data-testid="vouched">{ why(search) }</span>
+                    <span class="headline__from" data-testid="vouched">{ search.why() }</span>
                 </>
             },
         )
@@ -112,19 +112,6 @@ fn rack_words(search: &Search) -> &'static str {
             "the rack gives no more than this: the planner ruled out every other way, and no second check went over that"
         }
         (_, false) => "more may be possible",
-    }
-}
-
-/// Why the plan is as good as it is said to be, or why it is not known.
-pub(super) fn why(search: &Search) -> &'static str {
-    match (&search.stage, search.is_proved) {
-        (Stage::Running | Stage::Kept, _) => "",
-        (_, true) if search.is_checked => "The proof was worked out again by a second check.",
-        (_, true) => "The planner ruled out every cheaper way. No second check went over that.",
-        (Stage::Stopped, _) => "You stopped it. Planning again may find a cheaper one.",
-        (Stage::OutOfTime, _) => "Stopped after a minute, to spare the battery.",
-        (Stage::Failed(_), _) => "The planner did not finish.",
-        _ => "The planner could not close the rest of the gap.",
     }
 }
 

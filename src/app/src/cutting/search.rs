@@ -114,6 +114,20 @@ impl Search {
         self.stage == Stage::Running
     }
 
+    /// Why the plan is as good as it is said to be, or why it is not known. What only the search vouches for is told as such.
+    #[must_use]
+    pub fn why(&self) -> &'static str {
+        match (&self.stage, self.is_proved) {
+            (Stage::Running | Stage::Kept, _) => "",
+            (_, true) if self.is_checked => "The proof was worked out again by a second check.",
+            (_, true) => "The planner ruled out every cheaper way. No second check went over that.",
+            (Stage::Stopped, _) => "You stopped it. Planning again may find a cheaper one.",
+            (Stage::OutOfTime, _) => "Stopped after a minute, to spare the battery.",
+            (Stage::Failed(_), _) => "The planner did not finish.",
+            _ => "The planner could not close the rest of the gap.",
+        }
+    }
+
     /// The search after an event.
     #[must_use]
     pub fn after(&self, event: Event) -> Search {

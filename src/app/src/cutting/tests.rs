@@ -157,7 +157,13 @@ fn the_end_says_what_is_proved_and_what_was_checked() {
     let end = |checked| after([Event::Reply(Reply::Cheapest(outcome(GOOD, 1000), vec![checked]))]);
     let search = end(Checked::Confirmed);
     assert_eq!((search.stage, search.is_proved, search.is_checked), (Stage::Ended, true, true));
-    assert!(!end(Checked::NotCheckable).is_checked);
+    assert_eq!(end(Checked::Confirmed).why(), "The proof was worked out again by a second check.");
+    let unchecked = end(Checked::NotCheckable);
+    assert!(!unchecked.is_checked);
+    assert_eq!(
+        unchecked.why(),
+        "The planner ruled out every cheaper way. No second check went over that."
+    );
 }
 
 #[test]

@@ -54,8 +54,8 @@ impl fmt::Display for Problem {
                 "a newer version of this app was opened in another window. Load this page again",
             ),
             Problem::NewerBefore => f.write_str(
-                "it was opened with a newer version of this app. Close all windows of the app, then open it again with \
-                 a signal",
+                "a newer version of this app was used on this device. Close all windows of the app, then open it again \
+                 with a signal",
             ),
             Problem::Failed(why) => write!(f, "this browser did not take it ({why})"),
         }

@@ -229,7 +229,7 @@ fn a_piece_that_is_cut_and_not_wanted_any_more_is_not_counted_and_not_lost() {
         let reckoned = Reckoned::of(&fewer, &bench);
         assert_eq!(reckoned.part(id).map(|it| it.done), Some(0));
         let fact = Fact::NotWanted { part: id, pieces: vec![2] };
-        assert_eq!(facts(&fewer), [fact.clone()]);
+        assert_eq!(facts(&fewer), std::slice::from_ref(&fact));
         assert_eq!(fact.about(&fewer), "rail 3");
         let said = fact.sentence(&fewer).on(Tape::SIXTEENTHS);
         assert_eq!(said, "cut, and not wanted any more.");
@@ -487,6 +487,7 @@ fn what_is_to_be_looked_at_then_names_each_piece_once() {
         off(leg, Dimension::Width, &[0, 1, 2, 3]),
         Fact::SizeOff { size: id_of(&job, "leg"), is: inches("2"), wanted: inches("1") },
     ];
-    let outcome = Outcome { job, moves: Vec::new(), parts: Vec::new(), brings };
+    let reckoned = Reckoned::of(&job, &Bench::default());
+    let outcome = Outcome { job, reckoned, moves: Vec::new(), parts: Vec::new(), brings };
     assert_eq!(outcome.then_look_at(), "leg of it 1, 2, 3 and 4, rail of it 1, leg");
 }

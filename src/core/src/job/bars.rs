@@ -85,7 +85,7 @@ impl Bars {
         Bars {
             longest: longest.unwrap_or(Length::ZERO),
             ends: (inch, thickest + 2.0 * STROKE),
-            on_ours: reckoned.with_all_that_need(ours.map(|(id, _)| id)),
+            on_ours: reckoned.with_all_needing(ours.map(|(id, _)| id)),
             groups,
         }
     }

@@ -184,7 +184,7 @@ impl Reckoned {
                 if is_other {
                     next.needed_by = Arc::new(next.find_needed_by());
                 }
-                let ids = next.with_all_that_need(changed.into_keys());
+                let ids = next.with_all_needing(changed.into_keys());
                 next.work_out(&ids);
                 // A circle is told of everything that hangs on it.
                 if next.has_circle { Reckoned::of(job, bench) } else { next }
@@ -283,10 +283,7 @@ impl Reckoned {
 
     /// These and everything that needs one of them. What was measured on the real part hands
     /// nothing on: it keeps its size.
-    pub(super) fn with_all_that_need(
-        &self,
-        first: impl Iterator<Item = ItemId>,
-    ) -> BTreeSet<ItemId> {
+    pub(super) fn with_all_needing(&self, first: impl Iterator<Item = ItemId>) -> BTreeSet<ItemId> {
         let mut next: Vec<ItemId> = first.collect();
         let mut all = set_of(next.iter().copied());
         while let Some(id) = next.pop() {
@@ -392,7 +389,7 @@ impl Reckoned {
     fn find_what_waits(&mut self, ids: &BTreeSet<ItemId>) {
         let to_measure: Vec<ItemId> = self.to_measure().collect();
         for measure in to_measure {
-            for id in self.with_all_that_need(core::iter::once(measure)) {
+            for id in self.with_all_needing(core::iter::once(measure)) {
                 if let Some(part) = self.parts.get_mut(&id).filter(|_| ids.contains(&id)) {
                     Arc::make_mut(part).waits_for.push(measure);
                 }
@@ -408,7 +405,7 @@ impl Reckoned {
     /// Everything that needs a size which is still to be taken on the real thing, these sizes among it.
     #[must_use]
     pub fn all_that_waits(&self) -> BTreeSet<ItemId> {
-        self.with_all_that_need(self.to_measure())
+        self.with_all_needing(self.to_measure())
     }
 
     fn to_measure(&self) -> impl Iterator<Item = ItemId> {

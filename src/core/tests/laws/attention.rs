@@ -441,10 +441,11 @@ fn act_on(shop: &mut Shop, job: &Job, reckoned: &Reckoned, act: &Act, seen: &See
                     assert!(!is_left, "{fact:?} stays after {way:?}");
                 }
             }
-            let is_same = |it: &Fact| match (it, fact) {
-                (Fact::SizeOff { .. }, Fact::SizeOff { .. }) => true,
-                (Fact::Apart(_), Fact::Apart(_)) => true,
-                _ => false,
+            let is_same = |it: &Fact| {
+                matches!(
+                    (it, fact),
+                    (Fact::SizeOff { .. }, Fact::SizeOff { .. }) | (Fact::Apart(_), Fact::Apart(_))
+                )
             };
             assert!(!after.iter().any(is_same), "{fact:?} stays after {way:?}");
             take_way(shop, fact, way.does);

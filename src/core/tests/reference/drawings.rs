@@ -298,3 +298,25 @@ fn the_guide_and_the_shoe_lie_on_the_side_that_was_chosen() {
         same(&real(Role::Waste), &[6.125, 11.25]);
     }
 }
+
+/// By hand: on 50 the first of three marks is 4 from the left and the last 7 from the right, at 43; the middle one is at
+/// 23 1/2, and 46 and 26 1/2 are left beyond the first two. The 7 of the last is the size of its end, and is written once.
+#[test]
+fn a_board_with_marks_says_each_distance_once() {
+    let scene = drawn(
+        "spacing",
+        &[
+            ("mode", "count"),
+            ("length", "50"),
+            ("count", "3"),
+            ("left_end", "4"),
+            ("right_end", "7"),
+        ],
+    );
+    let numbers = ["1", "2", "3"];
+    let [from_left, from_right] = [["4", "23 1/2", "43"], ["46", "26 1/2", "7"]];
+    let sizes = ["50", "4", "19 1/2"];
+    let mut all = [numbers, from_left, from_right, sizes].concat();
+    all.sort_unstable();
+    assert_eq!(written(&scene), all);
+}

@@ -89,7 +89,9 @@ fn groups(things: &[Lying]) -> Vec<Vec<Vec<Lying>>> {
 fn product<T: Clone>(lists: &[Vec<T>]) -> Vec<Vec<T>> {
     lists.iter().fold(vec![Vec::new()], |all, list| {
         let longer = |known: &Vec<T>| -> Vec<Vec<T>> {
-            list.iter().map(|next| [known.as_slice(), &[next.clone()]].concat()).collect()
+            list.iter()
+                .map(|next| [known.as_slice(), std::slice::from_ref(next)].concat())
+                .collect()
         };
         all.iter().flat_map(longer).collect()
     })
