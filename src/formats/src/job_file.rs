@@ -77,6 +77,10 @@ impl fmt::Display for OpenProblem {
                     most / 1_000_000
                 )
             }
+            // Where it goes wrong tells something only of what begins as a job does.
+            OpenProblem::NotJson(1, 0 | 1) => {
+                f.write_str("This is no job file: there is no job in it.")
+            }
             OpenProblem::NotJson(line, column) => {
                 write!(
                     f,

@@ -190,6 +190,12 @@ fn what_is_no_job_is_refused_with_a_reason() {
     ] {
         assert_eq!(open_job(&text), Err(problem));
     }
+    // Where it goes wrong is told of what begins as a job does.
+    let words = |text: &str| open_job(text).expect_err("no job").to_string();
+    for no_job in ["", "a photo", "\u{89}PNG"] {
+        assert_eq!(words(no_job), "This is no job file: there is no job in it.");
+    }
+    assert!(words("{\"format\":").contains("breaks off or goes wrong at line 1, column 10"));
     let deep = "[".repeat(100_000);
     assert!(matches!(open_job(&deep), Err(OpenProblem::NotJson(..))));
     assert_eq!(

@@ -134,6 +134,8 @@ fn one_thin_leg_moves_the_rail_that_it_stands_at_and_no_other() {
     app.wait_for("answer-headline");
     app.enter("thickness", &["3", "page-16", "3/16", "close"]);
     app.wait_for_words("trouble-leg 2", "too thin");
+    app.wait_for_words("answer-headline", "Thickness wanted");
+    app.picture("piece-thin");
     app.tap("own-size");
     app.wait_for("stands");
     app.assert_no_sideways_scroll();
@@ -260,6 +262,27 @@ fn the_demo_stands_in_the_middle_of_the_work() {
         app.wait_for("own-size");
         app.assert_quiet_console();
     }
+}
+
+/// What is bought is not told as to buy; of a plan that fits the job no longer nothing is claimed.
+#[test]
+fn the_boards_of_the_demo_say_what_is_bought_and_claim_no_more_than_is_so() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.tap("open-demo");
+    app.wait_for("front");
+    app.section("boards");
+    app.wait_for_words("shopping", "bought");
+    app.wait_for("proof");
+    app.picture("demo-boards");
+    app.section("sizes");
+    app.tap("item-overall length");
+    app.enter("formula", &["5", "0", "close"]);
+    app.tap("back");
+    app.section("boards");
+    app.wait_for_words("attention", "no longer fits the job");
+    app.picture("demo-boards-moved");
+    assert!(!app.shows("proof"), "{}", app.text("proof"));
+    app.assert_quiet_console();
 }
 
 /// How wide the bar of each piece in the list is drawn, under what it is cut from: `From 2x8`, then `leg 124`.

@@ -67,6 +67,14 @@ fn what_two_windows_write_in_one_field_is_offered_by_name() {
          new BroadcastChannel('reckoner-jobs').postMessage(key);",
     );
     app.wait_for_words("offer-as_cut", "You typed “2” for leg, the tape says; it is now “4”.");
+    // It stands under the headline, which says what the job has, and once.
+    app.wait_for_words("answer-headline", "four inches");
+    let below = app.script(
+        "const all = document.querySelectorAll('[data-testid=offer-as_cut]');
+         const head = document.querySelector('[data-testid=answer-headline]').getBoundingClientRect();
+         return [all.length, all[0].getBoundingClientRect().top - head.bottom]",
+    );
+    assert!(below[0] == 1 && below[1].as_f64().is_some_and(|it| it.abs() < 24.0), "{below}");
     app.picture("kept-offer");
     app.wait_for_value("field-as_cut", "2");
     app.press(&["close"]);

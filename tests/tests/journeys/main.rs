@@ -28,6 +28,7 @@ mod parts;
 mod planner;
 mod privacy;
 mod quick_job;
+mod readable;
 mod recovery;
 mod removed;
 mod safety;

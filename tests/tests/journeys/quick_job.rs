@@ -275,3 +275,37 @@ fn what_an_example_costs_is_in_pencil_until_it_is_the_persons() {
     assert_eq!(is_pencil(&app, "money"), false);
     app.assert_quiet_console();
 }
+
+/// By thumb alone: a figure, Next, the next figure. What the tape says of the same size is never come to so.
+#[test]
+fn next_goes_from_one_example_of_a_job_to_the_next() {
+    let app = App::open_at(Screen::PHONE, "#/jobs/start");
+    app.wait_for("kinds");
+    app.tap("kind-bench");
+    app.wait_for("front");
+    app.tap("go-through");
+    let page_of = |name: &str| {
+        app.wait_until(
+            &format!("the page of {name}"),
+            &format!("return document.querySelector('h1').textContent === {}", json!(name)),
+        );
+    };
+    page_of("length");
+    app.tap("field-formula");
+    app.press(&["6", "0", "next"]);
+    page_of("top depth");
+    // The keys stay out, and the first of them takes the place of our example.
+    app.wait_for("keypad");
+    app.wait_for("confirm-formula");
+    app.picture("kind-next");
+    app.press(&["2", "2", "next"]);
+    page_of("height");
+    app.wait_for("keypad");
+    app.press(&["close"]);
+    app.wait_for("confirm-item");
+    app.tap("back");
+    app.wait_for_words("item-length", "sixty inches");
+    app.wait_for_words("item-top depth", "twenty-two inches");
+    assert!(!app.text("sizes").contains("the tape says"), "{}", app.text("sizes"));
+    app.assert_quiet_console();
+}

@@ -105,7 +105,18 @@ pub(crate) fn wanting(
 ) -> Html {
     let (words, way_out): (String, Option<&WayOut>) = match needed(form, sheet) {
         Needed::WaitingFor(label) => (format!("Still needs: {label}"), None),
-        Needed::Refused(refusal) => (refusal.sentence.on(tape), refusal.way_out.as_ref()),
+        Needed::Refused(refusal) => {
+            let said = refusal.sentence.on(tape);
+            // While another field is being written, the one that is refused is not in sight.
+            let is_elsewhere = form.editing().is_some_and(|slot| slot.field != refusal.field);
+            let mut fields = form.calculator().fields.iter();
+            let field = fields.find(|field| is_elsewhere && field.id == refusal.field);
+            let words = match field {
+                Some(field) => format!("{}: {said}", field.label),
+                None => said,
+            };
+            (words, refusal.way_out.as_ref())
+        }
         Needed::Nothing => (
             "There is no answer to this, and no reason for it. That is our fault: report it."
                 .to_owned(),

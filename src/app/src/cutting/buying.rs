@@ -46,7 +46,6 @@ pub(crate) struct BuyingProps {
     /// The job of the plan that is drawn.
     pub(crate) of: Rc<Job>,
     pub(crate) report: Rc<Report>,
-    pub(crate) is_bought: bool,
     pub(crate) tape: Tape,
     /// `None` while a better plan may come, and where the plan fits the job no longer.
     pub(crate) yard: Option<Yard>,
@@ -55,7 +54,7 @@ pub(crate) struct BuyingProps {
 /// What is bought.
 #[component]
 pub(crate) fn Buying(props: &BuyingProps) -> Html {
-    let BuyingProps { of, report, is_bought, tape, yard } = props;
+    let BuyingProps { of, report, tape, yard } = props;
     let searching = use_search(Search::default);
     let tried = use_state_eq(|| None::<usize>);
     {
@@ -102,7 +101,8 @@ pub(crate) fn Buying(props: &BuyingProps) -> Html {
             </li>
         }
     };
-    let title = if *is_bought && !report.shopping.is_empty() { "Bought" } else { "Buy" };
+    let is_bought = report.shopping.iter().all(|it| it.to_buy() == 0);
+    let title = if is_bought && !report.shopping.is_empty() { "Bought" } else { "Buy" };
     html! {
         <section class="plan__part" aria-label="What to buy" data-testid="shopping">
             <h2 class="part-title">{ title }</h2>
@@ -214,6 +214,7 @@ fn purchase(it: &Purchase, tape: Tape) -> Html {
             <span class="row__name">{ format!("{} × ", it.count) }{ length(it.length, tape) }</span>
             <span class="row__value">{ it.price.map(|(_, sum)| money(sum)) }</span>
             <span class="row__more">
+                if let Some(words) = it.bought_words() { <span class="badge is-cut">{ words }</span> }
                 { &it.section }
                 if let Some((each, _)) = it.price { { format!(", {} each", money(each)) } }
             </span>

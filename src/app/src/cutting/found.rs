@@ -82,7 +82,9 @@ fn figure(
             html! {
                 <>
                     <span data-testid="to-buy">{ sentence(&report.headline(), tape) }</span>
-                    <span class="headline__proof" data-testid="proof">{ sentence(&words.sentence, tape) }</span>
+                    if !search.is_outdated {
+                        <span class="headline__proof" data-testid="proof">{ sentence(&words.sentence, tape) }</span>
+                    }
                     <span class="headline__from" data-testid="vouched">{ search.why() }</span>
                 </>
             },

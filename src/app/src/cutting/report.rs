@@ -106,12 +106,10 @@ pub(crate) fn whole(told: &Told, tape: Tape, all: &UseStateHandle<bool>, beside:
         let all = all.clone();
         Callback::from(move |_: MouseEvent| all.set(true))
     };
-    let mut boards = report.boards.iter().enumerate();
-    let is_bought = boards.all(|(at, board)| beside.origin(at, board) != "to buy");
     html! {
         <div class={classes!("plan", beside.is_ours.then_some("is-ours"))} data-testid="plan">
             { left_out(report) }
-            <Buying of={told.job.clone()} report={told.report.clone()} {is_bought} {tape} yard={beside.yard.clone()} />
+            <Buying of={told.job.clone()} report={told.report.clone()} {tape} yard={beside.yard.clone()} />
             <section class="plan__part" aria-label="Boards">
                 <h2 class="part-title">{ "Cut them like this" }</h2>
                 <p class="plan__words">{ "Every size is from the left end of the board, as it is drawn. Mark that end first." }</p>

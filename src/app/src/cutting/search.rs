@@ -46,6 +46,8 @@ pub struct Search {
     pub is_proved: bool,
     /// The core's checker worked the whole proof out again; else parts of it only the search knows.
     pub is_checked: bool,
+    /// It was kept for a job that is another now: nothing is claimed of it any more.
+    pub is_outdated: bool,
     /// What of its rank among plans of equal money is proved; `None` before the search has ended by itself.
     pub ties: Option<Ties>,
     /// It is the quick plan made on the page itself, and why.
@@ -64,6 +66,7 @@ impl Default for Search {
             bound_cents: 0,
             is_proved: false,
             is_checked: false,
+            is_outdated: false,
             ties: None,
             on_page: None,
             seconds: 0,
@@ -91,15 +94,16 @@ pub enum Event {
 }
 
 impl Search {
-    /// A plan that was kept, as the search that it came from.
+    /// A plan that was kept, as the search that it came from; `is_outdated` where it fits its job no longer.
     #[must_use]
-    pub fn kept(job: Job, plan: Plan, bound_cents: i64) -> Search {
+    pub fn kept(job: Job, plan: Plan, bound_cents: i64, is_outdated: bool) -> Search {
         Search {
             stage: Stage::Kept,
             is_proved: bound_cents == plan.cost_cents,
             job: Some(Rc::new(job)),
             plan: Some(Rc::new(plan)),
             bound_cents,
+            is_outdated,
             ..Search::default()
         }
     }

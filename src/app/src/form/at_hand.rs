@@ -56,6 +56,9 @@ pub(crate) struct Manner {
     pub(crate) folded: Vec<&'static str>,
     /// Fields whose text is ours, and what takes it as the person's own.
     pub(crate) ours: Option<(&'static [&'static str], Callback<()>)>,
+    /// On the way through the examples of a job: the fields that Next goes to here, and where it leads from the last
+    /// of them, with nothing from the last example. What the tape says is no example.
+    pub(crate) walk: Option<(&'static [&'static str], Option<Callback<()>>)>,
     /// The field that can be chosen from a list too, and the list.
     pub(crate) list: Option<(&'static str, Html)>,
 }
@@ -152,11 +155,16 @@ impl AtHand {
     pub(crate) fn go_through(&self) -> Callback<MouseEvent> {
         let at_hand = self.clone();
         Callback::from(move |_| {
-            if let Some(slot) = at_hand.slots.iter().find(|slot| at_hand.is_ours(**slot)) {
-                at_hand.form.dispatch(Action::GoThrough);
-                at_hand.go_to(*slot);
-            }
+            at_hand.form.dispatch(Action::GoThrough);
+            at_hand.go_to_ours();
         })
+    }
+
+    /// Goes to the first place that is ours.
+    pub(crate) fn go_to_ours(&self) {
+        if let Some(slot) = self.slots.iter().find(|slot| self.is_ours(**slot)) {
+            self.go_to(*slot);
+        }
     }
 
     /// Takes an example as it stands, in one tap. Whoever goes through them comes to the next.
@@ -304,21 +312,39 @@ impl AtHand {
         }
     }
 
-    /// Goes to the place after or before; beyond the last, the keypad closes.
+    /// Goes to the place after or before; beyond the last, to the next example of the job, or the keypad closes.
     pub(super) fn walk(&self, from: Slot, way: Way) {
-        match self.beside(from, way) {
-            Some(slot) => self.go_to(slot),
-            None => self.close(),
+        match (self.beside(from, way), self.onward(from, way)) {
+            (Some(slot), _) => self.go_to(slot),
+            (None, Some(onward)) => onward.emit(()),
+            (None, None) => self.close(),
         }
     }
 
     /// The place after or before another; only one of ours, while the user goes through those.
-    pub(super) fn beside(&self, from: Slot, way: Way) -> Option<Slot> {
+    fn beside(&self, from: Slot, way: Way) -> Option<Slot> {
+        let walked = self.manner.walk.as_ref().map(|(fields, _)| *fields);
+        let walked = walked.filter(|fields| way == Way::Next && fields.contains(&from.field));
+        let is_passed = |slot: Slot| match walked {
+            Some(fields) => !fields.contains(&slot.field),
+            None => self.form.is_gone_through() && !self.is_ours(slot),
+        };
         let mut beside = neighbour(&self.slots, from, way)?;
-        while self.form.is_gone_through() && !self.is_ours(beside) {
+        while is_passed(beside) {
             beside = neighbour(&self.slots, beside, way)?;
         }
         Some(beside)
+    }
+
+    /// Where Next leads from an example of a job, to another.
+    fn onward(&self, from: Slot, way: Way) -> Option<&Callback<()>> {
+        let (fields, onward) = self.manner.walk.as_ref()?;
+        onward.as_ref().filter(|_| way == Way::Next && fields.contains(&from.field))
+    }
+
+    /// Whether it goes no further this way.
+    pub(super) fn is_end(&self, from: Slot, way: Way) -> bool {
+        self.beside(from, way).is_none() && self.onward(from, way).is_none()
     }
 
     pub(super) fn close(&self) {
@@ -330,7 +356,7 @@ impl AtHand {
     pub(crate) fn step(&self, slot: Slot, way: Way) -> Html {
         let at_hand = self.clone();
         let onclick = Callback::from(move |_: MouseEvent| at_hand.walk(slot, way));
-        let is_end = self.beside(slot, way).is_none();
+        let is_end = self.is_end(slot, way);
         let (face, name, id) = match way {
             Way::Next => (Icon::Next, "Next field", "field-next"),
             Way::Previous => (Icon::Previous, "Field before", "field-previous"),

@@ -93,7 +93,7 @@ fn keypad(at_hand: &AtHand) -> Option<Html> {
     let on_event = at_hand.keys.clone();
     Some(html! {
         <Keypad key="the keypad" {set} is_left_handed={at_hand.settings.hand == Hand::Left}
-            is_last={at_hand.beside(slot, Way::Next).is_none()} {letters} {names} {on_event} />
+            is_last={at_hand.is_end(slot, Way::Next)} {letters} {names} {on_event} />
     })
 }
 
@@ -101,6 +101,9 @@ fn keypad(at_hand: &AtHand) -> Option<Html> {
 fn has_place(field: &Field) -> bool {
     !matches!(field.kind, Kind::LineOf(_))
 }
+
+/// Longest name that stands on one line of a chip on a phone, in characters.
+const ON_A_LINE: usize = 12;
 
 /// Whether the form is of a calculator, whose sizes are chips on a phone.
 fn is_calculator(at_hand: &AtHand) -> bool {
@@ -154,6 +157,7 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
             "field",
             is_long.then_some("is-long"),
             (!is_long && !is_words && is_calculator(at_hand)).then_some("is-chip"),
+            (field.label.chars().count() > ON_A_LINE).then_some("is-long-name"),
             is_empty.then_some("is-empty"),
             is_formula.then_some("is-formula"),
             list.is_some().then_some("has-list"),

@@ -24,6 +24,8 @@ const REMOVED: &str = "removed";
 pub(crate) struct Card {
     pub(crate) key: String,
     pub(crate) title: String,
+    /// When it was changed last, or taken off: milliseconds since 1970.
+    pub(crate) when: u64,
 }
 
 /// A job as it is stored, unless it was taken off, and the notes about it by their keys.
@@ -79,7 +81,7 @@ fn found(key: &str, job: &JsValue, notes: &Rows) -> Found {
 }
 
 /// The jobs that are there, or those that were taken off, the last one first.
-async fn all(are_removed: bool) -> Result<Vec<(String, Stored)>, Problem> {
+async fn all(are_removed: bool) -> Result<Vec<(f64, String, Stored)>, Problem> {
     let (jobs, notes) = database::read_all().await?;
     let off: BTreeMap<&str, f64> = notes
         .iter()
@@ -101,11 +103,13 @@ async fn all(are_removed: bool) -> Result<Vec<(String, Stored)>, Problem> {
         })
         .collect();
     jobs.sort_by(|(a, _, _), (b, _, _)| b.total_cmp(a));
-    Ok(jobs.into_iter().map(|(_, key, stored)| (key, stored)).collect())
+    Ok(jobs)
 }
 
-fn cards_of(jobs: Vec<(String, Stored)>) -> Vec<Card> {
-    jobs.into_iter().map(|(key, stored)| Card { key, title: stored.title }).collect()
+fn cards_of(jobs: Vec<(f64, String, Stored)>) -> Vec<Card> {
+    // A float that is no moment comes to zero.
+    let card = |(when, key, Stored { title, .. })| Card { key, title, when: when as u64 };
+    jobs.into_iter().map(card).collect()
 }
 
 /// Every job, the one changed last first.
@@ -120,7 +124,8 @@ pub(crate) async fn removed() -> Result<Vec<Card>, Problem> {
 
 /// Every job as it is stored, by its key, the one changed last first.
 pub(crate) async fn jobs() -> Result<Vec<(String, Stored)>, Problem> {
-    all(false).await
+    let jobs = all(false).await?;
+    Ok(jobs.into_iter().map(|(_, key, stored)| (key, stored)).collect())
 }
 
 /// A job and the notes about it.

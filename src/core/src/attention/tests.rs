@@ -2,7 +2,7 @@
 
 mod each_way;
 
-use super::{Does, Fact, NotKept, Way, attention, cost, outcome, ways};
+use super::{Does, Fact, NotKept, Outcome, Way, attention, cost, outcome, ways};
 use crate::job::moved::{Means, moved};
 use crate::job::own_size::{Spot, standing};
 use crate::job::rescue::{self, Cut, Trouble, rescues};
@@ -461,4 +461,33 @@ fn a_job_that_the_device_does_not_keep_comes_first_and_can_be_saved_as_a_file() 
         // No step of the job makes the device keep it.
         assert!(found.iter().all(|way| way.step.is_none()), "{found:?}");
     }
+}
+
+/// A leg that is too short and too thick is one leg to look at.
+#[test]
+fn what_is_to_be_looked_at_then_names_each_piece_once() {
+    let mut job = job_of(FRAME);
+    let mut add = |name: &str| {
+        let change = job.adding(0, Item::Part(part(0, name, "4", "3 1/2")));
+        let id = change.id;
+        job.make(&Step::new("", vec![change])).expect("a part");
+        id
+    };
+    let (leg, rail) = (add("leg of it"), add("rail of it"));
+    let off = |part: ItemId, of: Dimension, pieces: &[usize]| Fact::Off {
+        part,
+        of,
+        pieces: pieces.to_vec(),
+        is: inches("2"),
+        wanted: inches("1"),
+    };
+    let brings = vec![
+        off(leg, Dimension::Length, &[0, 2, 3]),
+        off(rail, Dimension::Length, &[0]),
+        off(leg, Dimension::Width, &[0, 1, 2, 3]),
+        Fact::SizeOff { size: id_of(&job, "leg"), is: inches("2"), wanted: inches("1") },
+    ];
+    let reckoned = Reckoned::of(&job, &Bench::default());
+    let outcome = Outcome { job, reckoned, moves: Vec::new(), parts: Vec::new(), brings };
+    assert_eq!(outcome.then_look_at(), "leg of it 1, 2, 3 and 4, rail of it 1, leg");
 }

@@ -1,5 +1,8 @@
 //! The ways out of a fact, each as a step of the job.
 
+use std::collections::BTreeSet;
+
+use super::words::pieces_of;
 use super::{Fact, NotKept, attention};
 use crate::job::moved::{Mismatch, Moved, MovedPart, moved, moved_parts};
 use crate::job::own_size::size_of;
@@ -76,6 +79,39 @@ pub struct Outcome {
     pub parts: Vec<MovedPart>,
     /// What wants looking at then, and does not now.
     pub brings: Vec<Fact>,
+}
+
+impl Outcome {
+    /// What wants looking at then, by name, each piece once: `leg 1, 2 and 4, long rail`.
+    #[must_use]
+    pub fn then_look_at(&self) -> String {
+        // A piece that is off in two ways is one to look at.
+        let mut parts: Vec<(ItemId, BTreeSet<usize>)> = Vec::new();
+        let mut all: Vec<Result<usize, String>> = Vec::new();
+        for fact in &self.brings {
+            let Some((part, pieces)) = fact.pieces() else {
+                let about = Err(fact.about(&self.job));
+                if !all.contains(&about) {
+                    all.push(about);
+                }
+                continue;
+            };
+            match parts.iter_mut().find(|(known, _)| *known == part) {
+                Some((_, known)) => known.extend(pieces),
+                None => {
+                    all.push(Ok(parts.len()));
+                    parts.push((part, pieces.iter().copied().collect()));
+                }
+            }
+        }
+        let name = |it: &Result<usize, String>| match it {
+            Ok(at) => parts.get(*at).map_or_else(String::new, |(part, pieces)| {
+                pieces_of(&self.job, *part, &pieces.iter().copied().collect::<Vec<_>>())
+            }),
+            Err(about) => about.clone(),
+        };
+        all.iter().map(name).collect::<Vec<_>>().join(", ")
+    }
 }
 
 /// The ways out of a fact. Measures in `fixed` stay as they are.

@@ -11,7 +11,7 @@ fn name(job: &Job, id: ItemId) -> String {
 }
 
 /// `long rail 1, 2 and 4`
-fn pieces_of(job: &Job, part: ItemId, pieces: &[usize]) -> String {
+pub(super) fn pieces_of(job: &Job, part: ItemId, pieces: &[usize]) -> String {
     let mut all = name(job, part);
     for (at, index) in pieces.iter().enumerate() {
         let between = match at {
@@ -65,14 +65,26 @@ impl NotKept {
 }
 
 impl Fact {
-    /// What it is about, by name: `long rail 1 and 2`.
-    #[must_use]
-    pub fn about(&self, job: &Job) -> String {
+    /// The pieces of a part that it is about, counted from 0.
+    pub(super) fn pieces(&self) -> Option<(ItemId, &[usize])> {
         match self {
             Fact::Off { part, pieces, .. }
             | Fact::NotRecorded { part, pieces }
-            | Fact::NotWanted { part, pieces } => pieces_of(job, *part, pieces),
-            Fact::Unread { item, piece: Some(piece), .. } => pieces_of(job, *item, &[*piece]),
+            | Fact::NotWanted { part, pieces } => Some((*part, pieces)),
+            Fact::Unread { item, piece: Some(piece), .. } => {
+                Some((*item, core::slice::from_ref(piece)))
+            }
+            _ => None,
+        }
+    }
+
+    /// What it is about, by name: `long rail 1 and 2`.
+    #[must_use]
+    pub fn about(&self, job: &Job) -> String {
+        if let Some((part, pieces)) = self.pieces() {
+            return pieces_of(job, part, pieces);
+        }
+        match self {
             Fact::Plan { .. } => "The plan in use".to_owned(),
             Fact::NotKept(_) => "This job is not kept".to_owned(),
             fact => fact.item().map_or_else(String::new, |id| match job.item(id) {

@@ -1,5 +1,7 @@
 //! Finding a question by its words: those of its name, and those that are said for it in a shop.
 
+use core::cmp::Reverse;
+
 use super::{LIST, Listed};
 use crate::sheet::Choice;
 
@@ -16,19 +18,19 @@ pub struct Found {
 /// the id of the question, and the words.
 #[rustfmt::skip]
 const SHOP_WORDS: &[(&str, &str, &str)] = &[
-    ("tape", "", "add subtract fraction divide half sum math convert millimetre metric feet decimal"),
+    ("tape", "", "add subtract fractions divide half sum math convert millimetres mm inches metric feet decimals"),
     ("lumber", "size", "actual nominal dressed real 2x4 1x6 tag"),
     ("lumber", "amount", "board feet foot price cost money how much"),
-    ("lumber", "weight", "heavy lift pounds"),
+    ("lumber", "weight", "how heavy weight weigh lift pounds"),
     ("lumber", "cover", "decking deck how many boards area"),
-    ("moisture", "board", "shrink swell dry wet green movement"),
-    ("moisture", "gap", "shrink swell decking slats gap"),
-    ("moisture", "swing", "season year summer winter movement"),
-    ("moisture", "air", "humidity weather equilibrium"),
+    ("moisture", "board", "shrink swell dry wet green movement moisture expansion expand"),
+    ("moisture", "gap", "shrink swell decking slats gap expansion moisture"),
+    ("moisture", "swing", "season year summer winter movement expansion"),
+    ("moisture", "air", "humidity weather equilibrium moisture content"),
     ("resaw-rip", "section", "post square up plane thickness fence blade resaw"),
-    ("resaw-rip", "strips", "rip strips fence kerf how many width table saw"),
+    ("resaw-rip", "strips", "rip strips fence kerf how many width table saw setting"),
     ("resaw-rip", "guide", "circular saw straight edge clamp hand saw shoe"),
-    ("crosscut", "", "stop block miter saw how many parts waste leftover length"),
+    ("crosscut", "", "stop block miter mitre saw how many parts waste leftover length cut list"),
     ("frame", "rail", "rail length joint legs outside"),
     ("frame", "spacer", "set back assemble block"),
     ("frame", "stretcher", "height lower shelf"),
@@ -38,18 +40,18 @@ const SHOP_WORDS: &[(&str, &str, &str)] = &[
     ("frame", "square", "is it square diagonal corners racked out of true"),
     ("dowel", "", "round bar rod handle hole drill peg"),
     ("screws", "length", "how long screw too long poke through"),
-    ("screws", "pilot", "pilot hole drill bit predrill clearance"),
+    ("screws", "pilot", "pilot hole pilothole drill bit predrill clearance screw size"),
     ("screws", "placing", "split edge end distance how far"),
     ("screws", "pocket", "pocket hole angle jig"),
     ("screws", "toe", "toe nail toenail angle skew"),
     ("screws", "corner", "meet collide two screws corner"),
     ("screws", "hold", "strength pull out load hold"),
     ("screws", "buy", "how many screws box"),
-    ("spacing", "greatest_gap", "even evenly screws pegs holes on a rail at most apart"),
-    ("spacing", "count", "how many screws pegs evenly divide"),
+    ("spacing", "greatest_gap", "even evenly equal spacing screws pegs holes on a rail at most how far apart centre center"),
+    ("spacing", "count", "how many screws pegs evenly equal spacing divide"),
     ("spacing", "step", "every fixed step from end"),
-    ("spacing", "slats_near", "slats fence bench seat spacer gap how many slats"),
-    ("spacing", "slats", "how many slats bench seat fence spacer gap"),
+    ("spacing", "slats_near", "slats pickets fence bench seat spacer gap how many slats equal spacing"),
+    ("spacing", "slats", "how many slats pickets bench seat fence spacer gap equal spacing"),
     ("top", "planks", "table top gap planks width"),
     ("top", "overhang", "lip overhang top size"),
     ("top", "season", "shrink swell top movement gap later"),
@@ -60,11 +62,11 @@ const SHOP_WORDS: &[(&str, &str, &str)] = &[
     ("curve", "corner", "round corner radius"),
     ("curve", "end", "round end half circle can lid"),
     ("curve", "s_curve", "ogee wave bracket"),
-    ("angles", "leg", "splay lean leg bevel cut stool"),
+    ("angles", "leg", "splay lean leg bevel cut stool taper"),
     ("angles", "two_ways", "compound splay rake stool leg drill"),
-    ("angles", "sides", "planter box hopper bevel miter sloped compound"),
+    ("angles", "sides", "planter box hopper bevel miter mitre sloped compound"),
     ("strength", "", "sag bend hold break span shelf bench sit load strong enough"),
-    ("finish", "", "paint oil stain how much cans gallon coat"),
+    ("finish", "", "paint oil stain varnish how much cans gallon coat"),
 ];
 
 /// Every question of every calculator, in the order of the job.
@@ -85,15 +87,13 @@ fn shop_words(found: &Found) -> &'static str {
     line.map_or("", |(.., words)| words)
 }
 
-/// The questions in which every word of a text begins some word, best first; none for no words.
+/// The questions in which words of a text begin a word, those with the most of them first; none for no words.
+/// A word that no question has takes none of the others away.
 #[must_use]
 pub fn find_questions(text: &str) -> Vec<Found> {
     let text = text.to_lowercase();
     let wanted: Vec<&str> = words(&text).collect();
-    if wanted.is_empty() {
-        return Vec::new();
-    }
-    let mut found: Vec<(usize, usize, Found)> = Vec::new();
+    let mut found: Vec<(Reverse<usize>, usize, usize, Found)> = Vec::new();
     for (at, it) in all().enumerate() {
         let own = it.question.map_or("", |(_, choice)| choice.label).to_lowercase();
         let shop = shop_words(&it);
@@ -101,29 +101,35 @@ pub fn find_questions(text: &str) -> Vec<Found> {
         let has = |haystack: &str, word: &str| words(haystack).any(|it| it.starts_with(word));
         // What the question itself says goes before what is said for it, and that before what its
         // whole calculator says.
-        let far = wanted.iter().map(|word| match word {
+        let far = wanted.iter().filter_map(|word| match word {
             word if has(&own, word) => Some(0),
             word if has(shop, word) => Some(1),
             word if has(&of_all, word) => Some(2),
             _ => None,
         });
-        if let Some(far) = far.sum::<Option<usize>>() {
-            found.push((far, at, it));
+        let far: Vec<usize> = far.collect();
+        if !far.is_empty() {
+            found.push((Reverse(far.len()), far.iter().sum(), at, it));
         }
     }
-    crate::order::sort_by(&mut found, |a, b| (a.0, a.1).cmp(&(b.0, b.1)));
+    crate::order::sort_by(&mut found, |a, b| (a.0, a.1, a.2).cmp(&(b.0, b.1, b.2)));
     found.into_iter().map(|(.., it)| it).collect()
 }
 
-/// The words of a text, without the little ones that every question has.
+/// The words of a text, without the little ones that every question has, and without numbers: what is `2x4` is a word.
 fn words(text: &str) -> impl Iterator<Item = &str> {
     let words = text.split(|c: char| !c.is_alphanumeric() && c != '/');
-    words.filter(|word| !word.is_empty() && !LITTLE.contains(word))
+    let is_number = |word: &str| word.chars().all(|c| c.is_ascii_digit() || c == '/');
+    words.filter(move |word| !LITTLE.contains(word) && !is_number(word))
 }
 
 /// Words that tell no question from another.
-const LITTLE: &[&str] =
-    &["a", "an", "the", "is", "it", "do", "does", "i", "my", "to", "of", "are", "be", "will"];
+#[rustfmt::skip]
+const LITTLE: &[&str] = &[
+    "a", "an", "the", "is", "it", "do", "does", "i", "my", "to", "of", "are", "be", "will", "for", "between", "in",
+    "on", "at", "from", "with", "and", "or", "can", "should", "need", "what", "s", "one", "two", "three", "four", "five", "six",
+    "seven", "eight", "nine", "ten",
+];
 
 #[cfg(test)]
 mod tests {
@@ -153,6 +159,30 @@ mod tests {
             ("kerf", "resaw-rip", "strips"),
             ("overhang", "top", "overhang"),
             ("half lap", "frame", "lap"),
+            // What no question has takes nothing away.
+            ("zebra square", "frame", "square"),
+            ("gap between slats", "spacing", "slats_near"),
+            ("fence for four strips", "resaw-rip", "strips"),
+            ("four strips", "resaw-rip", "strips"),
+            ("rip 4 strips", "resaw-rip", "strips"),
+            ("moisture", "moisture", "board"),
+            ("expansion", "moisture", "board"),
+            ("mitre", "crosscut", ""),
+            ("mm", "tape", ""),
+            ("inches to mm", "tape", ""),
+            ("add fractions", "tape", ""),
+            ("how heavy", "lumber", "weight"),
+            ("weight", "lumber", "weight"),
+            ("equal spacing", "spacing", "greatest_gap"),
+            ("how far apart", "spacing", "greatest_gap"),
+            ("picket", "spacing", "slats_near"),
+            ("centre", "spacing", "greatest_gap"),
+            ("center", "spacing", "greatest_gap"),
+            ("screw size", "screws", "pilot"),
+            ("pilothole", "screws", "pilot"),
+            ("varnish", "finish", ""),
+            ("cut list", "crosscut", ""),
+            ("taper", "angles", "leg"),
         ] {
             let found = find_questions(text);
             let first = found.first().unwrap_or_else(|| panic!("{text}: nothing"));
@@ -160,6 +190,7 @@ mod tests {
             assert_eq!((first.calculator.slug, id), (slug, question), "{text}");
         }
         assert_eq!(find_questions("  "), []);
+        assert_eq!(find_questions("for the 5 1/2"), []);
         assert_eq!(find_questions("zebra"), []);
     }
 }

@@ -324,12 +324,31 @@ impl Item {
     }
 }
 
-/// What is still ours, in the order that it is gone through: sizes as they are listed, then boards.
+/// All that can be ours, in the order that it is gone through: sizes as they are listed, then boards.
+fn in_order(job: &Job) -> Vec<ItemId> {
+    let sizes = job.measures().into_iter().map(|(id, _)| id);
+    let boards = job.items().filter(|(_, item)| matches!(item, Item::YardBoard(_)));
+    sizes.chain(boards.map(|(id, _)| id)).collect()
+}
+
+fn is_ours(job: &Job, id: ItemId) -> bool {
+    job.item(id).is_some_and(Item::is_ours)
+}
+
+/// What is still ours, in the order that it is gone through.
 #[must_use]
 pub fn ours(job: &Job) -> Vec<ItemId> {
-    let sizes = job.measures().into_iter().filter(|(_, it)| it.is_ours).map(|(id, _)| id);
-    let boards = job.items().filter(|(_, item)| matches!(item, Item::YardBoard(it) if it.is_ours));
-    sizes.chain(boards.map(|(id, _)| id)).collect()
+    in_order(job).into_iter().filter(|id| is_ours(job, *id)).collect()
+}
+
+/// What is still ours and comes after an item, whose own size may be typed by now; after the last comes the first.
+#[must_use]
+pub fn next_ours(job: &Job, id: ItemId) -> Option<ItemId> {
+    let all = in_order(job);
+    let here = all.iter().position(|other| *other == id);
+    let after = here.map_or(0, |here| here.saturating_add(1));
+    let round = all.iter().skip(after).chain(all.iter().take(after));
+    round.copied().find(|other| *other != id && is_ours(job, *other))
 }
 
 /// What still rests on our sizes and prices, in one line: `Not your sizes yet: length, height and 4 more`.

@@ -209,7 +209,7 @@ fn long_and_odd_lists_get_a_plan() {
 fn what_cannot_be_planned_names_the_piece_or_the_board() {
     let cases: [(&str, &str, &str); 5] = [
         ("", "96 at 5", "Write at least one piece"),
-        ("beam: 97", "96 at 5", "beam is 97 in long. The longest board gives 95 in."),
+        ("beam: 97", "96 at 5", "beam is longer than every board: the longest gives 95 in."),
         ("30", "96 at 0", "more than zero"),
         ("30", "96 at -4", "more than zero"),
         ("30", "1 at 5", "The end trims leave nothing of a board of 1 in."),

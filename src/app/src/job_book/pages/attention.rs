@@ -226,10 +226,9 @@ fn Ways(props: &EntryProps) -> Html {
 
 /// What wants looking at when a step is made, and does not now.
 pub(super) fn then_look_at(comes: &Outcome) -> Html {
-    let names: Vec<String> = comes.brings.iter().map(|it| it.about(&comes.job)).collect();
     html! {
-        if !names.is_empty() {
-            <p class="attention__ways" data-testid="then-look-at">{ format!("Then look at: {}.", names.join(", ")) }</p>
+        if !comes.brings.is_empty() {
+            <p class="attention__ways" data-testid="then-look-at">{ format!("Then look at: {}.", comes.then_look_at()) }</p>
         }
     }
 }

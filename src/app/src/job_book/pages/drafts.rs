@@ -11,6 +11,7 @@ use yew::prelude::*;
 use super::Open;
 use crate::components::icon::{Icon, icon};
 use crate::form::{Action, Form as Texts};
+use crate::job_book::forms::Form as Asks;
 use crate::job_book::notes::{Left, Place, Typed, Why, bare, fold, with_fields};
 use crate::platform::address;
 
@@ -125,15 +126,69 @@ pub(super) fn ends(
     }
 }
 
-/// What was typed and is not in the job: in the forms that were left, and, where somebody else
-/// wrote in the same field, in the form that is open.
-pub(super) fn left(open: &Open) -> Html {
-    let bench = &open.settings.bench;
+/// What is typed in the forms of one place and somebody else wrote in since, a field once: the form that is open
+/// before what was left behind.
+fn theirs<'a>(open: &'a Open, at: &str) -> Vec<(Form<'a>, Left)> {
+    let mut forms = open.on_page.forms();
+    forms.retain(|(place, _, _)| bare(place) == at);
+    forms.sort_by_key(|(_, _, is_open)| !is_open);
+    let mut all: Vec<(Form<'a>, Left)> = Vec::new();
+    for (at, typed, _) in forms {
+        let Some(place) = Place::read(&at) else { continue };
+        for left in folded(open, place, &typed) {
+            let is_told = all.iter().any(|(_, told)| told.field == left.field);
+            if !is_told && matches!(left.why, Why::Theirs(_)) {
+                let form = Form { open, at: at.clone(), place, typed: typed.clone() };
+                all.push((form, left));
+            }
+        }
+    }
+    all
+}
+
+fn folded(open: &Open, place: Place, typed: &Typed) -> Vec<Left> {
+    fold(&open.book.job, &open.reckoned, &open.settings.bench, place, typed, None).left
+}
+
+/// The fields of a place that the job has otherwise by now than they are typed, with what it has.
+pub(super) fn in_the_job(open: &Open, at: &str) -> Vec<(String, String)> {
+    let one = |(_, left): (Form<'_>, Left)| match left.why {
+        Why::Theirs(now) => Some((left.field, now)),
+        _ => None,
+    };
+    theirs(open, at).into_iter().filter_map(one).collect()
+}
+
+/// Both are offered, under the headline of the place.
+pub(super) fn offers(open: &Open, at: &str) -> Html {
+    let all = theirs(open, at);
+    html! {
+        if !all.is_empty() {
+            <section class="attention not-in" aria-label="Written in two windows" data-testid="offers">
+                { for all.iter().map(|(form, left)| form.line(left)) }
+            </section>
+        }
+    }
+}
+
+/// What was typed and is not in the job: in the forms that were left, and in the form that is open where its page does
+/// not tell it itself. `here` is the place of the page.
+pub(super) fn left(open: &Open, here: &str) -> Html {
+    let is_told_here = match Place::read(here) {
+        Some(Place::Item(id)) => open.book.job.item(id).and_then(Asks::of).is_some(),
+        Some(Place::Piece(..)) => true,
+        _ => false,
+    };
     let one = |(at, typed, is_open): (String, Typed, bool)| {
         let place = Place::read(&at)?;
-        let mut left = fold(&open.book.job, &open.reckoned, bench, place, &typed, None).left;
-        // An open form says itself what cannot be read in it.
-        left.retain(|it| !is_open || it.why != Why::Unreadable);
+        let mut left = folded(open, place, &typed);
+        let is_here = is_told_here && bare(&at) == here;
+        left.retain(|it| match it.why {
+            // An open form says itself what cannot be read in it.
+            Why::Unreadable => !is_open,
+            Why::Theirs(_) => !is_here,
+            Why::Gone => true,
+        });
         let it = Form { open, at, place, typed };
         (!left.is_empty()).then(|| html! { { for left.iter().map(|left| it.line(left)) } })
     };

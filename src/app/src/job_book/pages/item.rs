@@ -61,7 +61,12 @@ fn ItemPage(props: &ItemPageProps) -> Html {
     // The job as it was when the page was opened: what moves is told against it.
     let at_first = use_memo((), |()| open.reckoned.clone());
     let entries = texts.entries().clone();
-    let new = item(job, open, form, id, &entries);
+    // What it comes to is what the job has, where another window wrote in the same field.
+    let mut in_job = entries.clone();
+    for (field, now) in drafts::in_the_job(open, place) {
+        in_job.set(&field, now);
+    }
+    let new = item(job, open, form, id, &in_job);
     let trial = id.filter(|id| job.item(*id).is_some_and(|stands| *stands != new)).and_then(|id| {
         let mut trial = job.clone();
         trial.make(&Step::new("", vec![job.replacing(id, new.clone())])).ok()?;
@@ -76,9 +81,12 @@ fn ItemPage(props: &ItemPageProps) -> Html {
     let is_unfolded = use_state_eq(|| false);
     let was_unfolded = use_mut_ref(|| false);
     let is_ours = new.is_ours();
+    // Typed over, it is an example no more, and the way through them goes on from here.
+    let was_ours = *use_memo((), |()| is_ours);
     let manner = Manner {
         folded: folded(form, id.is_none(), &entries, *is_unfolded || *was_unfolded.borrow()),
         ours: id.filter(|_| is_ours).map(|id| (pencil_fields(form), pencil::confirming(open, id))),
+        walk: id.filter(|_| was_ours).map(|id| (pencil_fields(form), pencil::onward(open, id))),
         list: sections_field(form).map(|field| (field, section_list(open, &texts, field))),
     };
     let has_more = !manner.folded.is_empty();
@@ -98,6 +106,14 @@ fn ItemPage(props: &ItemPageProps) -> Html {
         KnownNames { list: names, job: None },
         manner,
     );
+    {
+        let (at_hand, with_keys) = (at_hand.clone(), open.with_keys.clone());
+        use_effect_with((), move |()| {
+            if with_keys.take() {
+                at_hand.go_to_ours();
+            }
+        });
+    }
     let unfold = Callback::from(move |_: MouseEvent| is_unfolded.set(true));
     let title = if id.is_some() { new.name().to_owned() } else { form.asks().title.to_owned() };
     let is_keying = at_hand.is_keying();
@@ -107,6 +123,7 @@ fn ItemPage(props: &ItemPageProps) -> Html {
             <main class="bench">
                 <section class="answer" aria-label="What it comes to">
                     if form == Form::Measure { { headline(open, id, &reckoned) } }
+                    { drafts::offers(open, place) }
                     if let Some(id) = id.filter(|_| form == Form::Part) { { pieces::list(open, id) } }
                     if let Some(id) = id.filter(|_| form == Form::Measure) {
                         { pencil::held(open, id) }

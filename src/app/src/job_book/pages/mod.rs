@@ -32,6 +32,7 @@ mod take;
 mod take_all;
 mod title;
 
+use std::cell::RefCell;
 use std::rc::Rc;
 
 use reckoner_core::attention::{Attention, Fact, NotKept, attention as attention_of};
@@ -73,6 +74,8 @@ pub(super) struct Open {
     pub(super) settings: Rc<Settings>,
     /// How often something else than their fields filled the forms.
     pub(super) revision: u32,
+    /// Whether the next page of an example opens with the keys out: it was come to by one of them.
+    pub(super) with_keys: Rc<RefCell<bool>>,
 }
 
 /// What comes of a job and the settings.
@@ -184,6 +187,7 @@ fn JobPage(props: &JobPageProps) -> Html {
     let bench = settings.bench;
     let on_page = use_book(job, bench);
     let last = use_mut_ref(|| None::<Rc<Reckoned>>);
+    let with_keys = use_mut_ref(|| false);
     let not_kept = on_page.not_kept();
     let worked_out = use_memo((on_page.book(), bench, on_page.revision()), {
         move |(book, bench, _)| {
@@ -208,7 +212,8 @@ fn JobPage(props: &JobPageProps) -> Html {
     let open = (*worked_out).clone().map(|WorkedOut { book, reckoned, attention }| {
         let (key, settings) = (job.clone(), settings.clone());
         let (on_page, revision) = (on_page.clone(), on_page.revision());
-        Open { key, book, reckoned, attention, not_kept, on_page, settings, revision }
+        let with_keys = with_keys.clone();
+        Open { key, book, reckoned, attention, not_kept, on_page, settings, revision, with_keys }
     });
     let not_kept =
         open.as_ref().and_then(|open| Some((open, Fact::NotKept(open.not_kept.clone()?))));
@@ -223,7 +228,7 @@ fn JobPage(props: &JobPageProps) -> Html {
     };
     use_newest(open.as_ref());
     match &open {
-        Some(open) => html! { <>{ inside(open, rest) }{ drafts::left(open) }{ trouble }</> },
+        Some(open) => html! { <>{ inside(open, rest) }{ drafts::left(open, rest) }{ trouble }</> },
         None => html! {
             // As wide as the page that comes.
             <div class="page page--job">

@@ -1,7 +1,7 @@
 //! What in a job is ours and not the person's yet, and the way through it.
 
-use reckoner_core::job::kinds::{check, checks, ours, ours_line};
-use reckoner_core::job::{ItemId, Job, Step};
+use reckoner_core::job::kinds::{check, checks, next_ours, ours, ours_line};
+use reckoner_core::job::{ItemId, Step};
 use yew::prelude::*;
 
 use super::Open;
@@ -33,19 +33,11 @@ fn at(open: &Open, id: ItemId) -> String {
     open.at(&format!("item/{}", id.0))
 }
 
-/// The next one that is ours after an item, or the first; `None` where no other is.
-fn next(job: &Job, id: ItemId) -> Option<ItemId> {
-    let all = ours(job);
-    let here = all.iter().position(|other| *other == id);
-    let after = here.and_then(|here| all.get(here.saturating_add(1)));
-    after.or(all.iter().find(|other| **other != id)).copied()
-}
-
 /// What takes an item as the person's own, as it stands, and goes on to the next.
 pub(super) fn confirming(open: &Open, id: ItemId) -> Callback<()> {
     let open = open.clone();
     Callback::from(move |()| {
-        let next = next(&open.book.job, id).map_or(open.at(""), |id| at(&open, id));
+        let next = next_ours(&open.book.job, id).map_or(open.at(""), |id| at(&open, id));
         open.on_page.make(|job| {
             let item = job.item(id)?;
             let words = format!("{} is right", item.name());
@@ -53,6 +45,16 @@ pub(super) fn confirming(open: &Open, id: ItemId) -> Callback<()> {
         });
         address::go(&next);
     })
+}
+
+/// What leads from an example to the next with the keys out, as they are here; `None` from the last.
+pub(super) fn onward(open: &Open, id: ItemId) -> Option<Callback<()>> {
+    let next = at(open, next_ours(&open.book.job, id)?);
+    let with_keys = open.with_keys.clone();
+    Some(Callback::from(move |()| {
+        with_keys.replace(true);
+        address::go(&next);
+    }))
 }
 
 /// The end of a page of a job that has examples: this one is right, and the next.
@@ -70,7 +72,7 @@ pub(super) fn ends(open: &Open, id: ItemId) -> Html {
                 { if left == 1 { "1 example left".to_owned() } else { format!("{left} examples left") } }
             </p>
             <div class="ends__ways">
-                if let Some(next) = next(job, id) {
+                if let Some(next) = next_ours(job, id) {
                     <a class="tool" href={at(open, next)} data-testid="next-ours">{ "Next example" }</a>
                 } else {
                     <a class="tool" href={open.at("")} data-testid="next-ours">{ "To the front" }</a>

@@ -9,7 +9,7 @@ use reckoner_core::job::{Dimension, Item, ItemId, Part, PartSizes, Piece, PieceS
 use yew::prelude::*;
 
 use super::attention::of_piece;
-use super::{Open, Shared, bar};
+use super::{Open, Shared, bar, drafts};
 use crate::components::drawing::outline;
 use crate::components::icon::{Icon, icon};
 use crate::components::measure::length as length_view;
@@ -205,11 +205,17 @@ fn PiecePage(props: &PiecePageProps) -> Html {
     let Some(part) = part else { return super::lost(open) };
     let piece = part.piece(index);
     let wanted = open.reckoned.part(id).map(PartSizes::all_wanted).unwrap_or_default();
-    let wanted = Dimension::ALL.map(|of| match wanted.get(of) {
+    let size = |of: Dimension| match wanted.get(of) {
         Some(length) => length_view(*length, bench.tape),
         None => "–".into(),
-    });
-    let [thickness, width, length] = wanted;
+    };
+    // What is wrong with it stands beside the size that is wrong.
+    let (verdict, of) = verdict(open, id, index, &piece);
+    let [(first, a), (second, b)] = match of {
+        Dimension::Thickness => [("Width", Dimension::Width), ("length", Dimension::Length)],
+        Dimension::Width => [("Thickness", Dimension::Thickness), ("length", Dimension::Length)],
+        Dimension::Length => [("Thickness", Dimension::Thickness), ("width", Dimension::Width)],
+    };
     let again = |is_kept: bool, words: &'static str, testid: &'static str| {
         let step = cutting_again(&open.book.job, &open.reckoned, id, &[index], is_kept);
         let reckoned = open.reckoned.clone();
@@ -226,12 +232,17 @@ fn PiecePage(props: &PiecePageProps) -> Html {
                 <section class="answer" aria-label="What it comes to">
                     <div class="headline" data-testid="answer-headline" role="status">
                         <div class="headline__inside is-short">
-                            <p class="headline__label">{ "Length wanted" }</p>
-                            <p class="headline__figure">{ length }</p>
-                            <p class="headline__rest"><span class="lean">{ verdict(open, id, index, &piece) }</span></p>
+                            <p class="headline__label">{ match of {
+                                Dimension::Thickness => "Thickness wanted",
+                                Dimension::Width => "Width wanted",
+                                Dimension::Length => "Length wanted",
+                            } }</p>
+                            <p class="headline__figure">{ size(of) }</p>
+                            <p class="headline__rest"><span class="lean">{ verdict }</span></p>
                         </div>
                     </div>
-                    <p class="job__words">{ "Thickness wanted " }{ thickness }{ ", width " }{ width }{ "." }</p>
+                    { drafts::offers(open, &place) }
+                    <p class="job__words">{ first }{ " wanted " }{ size(a) }{ format!(", {second} ") }{ size(b) }{ "." }</p>
                     if piece.state() != PieceState::ToCut {
                         <p class="job__words" data-testid="piece-is">
                             { if piece.is_cut() { "It is " } else { "It was " } }{ sizes_of(open, &piece) }{ "." }
@@ -253,9 +264,10 @@ fn PiecePage(props: &PiecePageProps) -> Html {
     }
 }
 
-fn verdict(open: &Open, id: ItemId, index: usize, piece: &Piece) -> &'static str {
+/// How a piece stands, and the size of it that this is about.
+fn verdict(open: &Open, id: ItemId, index: usize, piece: &Piece) -> (&'static str, Dimension) {
     let facts = || open.attention.facts.iter().filter_map(|it| it.of_piece(id, index));
-    match piece.state() {
+    let words = match piece.state() {
         PieceState::ToCut => "not cut yet",
         PieceState::Again => "to cut again",
         PieceState::Cut if facts().any(|it| matches!(it, Fact::Unread { .. })) => "cannot be read",
@@ -263,7 +275,11 @@ fn verdict(open: &Open, id: ItemId, index: usize, piece: &Piece) -> &'static str
             None => "as wanted",
             Some(Fact::NotRecorded { .. }) => "size not recorded",
             Some(Fact::NotWanted { .. }) => "not wanted any more",
-            Some(fact) => fact.lean().unwrap_or("look at it"),
+            Some(fact) => {
+                let of = if let Fact::Off { of, .. } = fact { of } else { Dimension::Length };
+                return (fact.lean().unwrap_or("look at it"), of);
+            }
         },
-    }
+    };
+    (words, Dimension::Length)
 }

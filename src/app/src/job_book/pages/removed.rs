@@ -91,7 +91,7 @@ impl State {
         });
     }
 
-    fn put_back(&self, Card { key, title }: Card) {
+    fn put_back(&self, Card { key, title, .. }: Card) {
         let state = self.clone();
         spawn_local(async move {
             match hook::put_back(&key).await {
@@ -202,7 +202,7 @@ fn list(state: &State) -> Html {
 }
 
 fn row(state: &State, card: &Card) -> Html {
-    let Card { key, title } = card;
+    let Card { key, title, .. } = card;
     let way = if state.back.borrow().contains(key) {
         html! { <a class="tool" href={route::in_job(key, "")} data-testid={format!("open-{title}")}>{ "Open it" }</a> }
     } else {

@@ -19,7 +19,7 @@ use crate::job_book::hook::{self, OnPage};
 use crate::job_book::incoming::count;
 use crate::job_book::reminder;
 use crate::platform::shelf::{self, Card};
-use crate::platform::{address, dom, files, storage};
+use crate::platform::{address, clock, dom, files, storage};
 use crate::route;
 use crate::settings::Settings;
 
@@ -166,6 +166,8 @@ fn card(card: &Card) -> Html {
     html! {
         <li><a class="row" href={route::in_job(&card.key, "")} data-testid={format!("job-{}", card.title)}>
             <span class="row__name">{ &card.title }</span>
+            // Two jobs of one name are told apart by it.
+            if card.when > 0 { <span class="row__more">{ format!("changed {}", clock::told(card.when)) }</span> }
         </a></li>
     }
 }

@@ -131,3 +131,17 @@ fn a_size_is_in_pencil_until_it_is_written_or_confirmed() {
     }
     assert_eq!((ours(&job), ours_line(&job)), (Vec::new(), None));
 }
+
+/// The way through them goes on from a size that is typed by now, and comes to what was passed over in the end.
+#[test]
+fn what_is_ours_is_gone_through_in_its_order() {
+    let mut job = of("bench");
+    let all = ours(&job);
+    let size = |id: ItemId| job.item(id).map_or("", Item::name).to_owned();
+    let (second, third) = (size(all[1]), all[2]);
+    assert_eq!(next_ours(&job, all[1]), Some(third));
+    written(&mut job, &second, "21");
+    assert_eq!(next_ours(&job, all[1]), Some(third));
+    assert_eq!(next_ours(&job, all[all.len() - 1]), Some(all[0]));
+    assert_eq!(next_ours(&Job::new("none", Unit::Inch), all[0]), None);
+}

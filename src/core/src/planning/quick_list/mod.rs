@@ -162,9 +162,7 @@ impl List {
         let words = match longest {
             Some(longest) => say![
                 part.name.clone(),
-                " is ",
-                part.length,
-                " long. The longest board gives ",
+                " is longer than every board: the longest gives ",
                 longest,
                 ". Add a longer board."
             ],

@@ -82,7 +82,7 @@ fn a_length_of_which_there_is_none_stays_in_the_list() {
     assert_eq!(wanted.job.boards[1].limit, Some(0));
     let boards = ("boards", "96 at 10.90, 144 at 16.40 max 0");
     let long = read(&[("parts", "beam: 100"), boards]).expect_err("too long");
-    assert!(long.2.contains("longest board gives 95 in"), "{long:?}");
+    assert!(long.2.contains("longer than every board: the longest gives 95 in"), "{long:?}");
     let none = read(&[("boards", "96 at 10.90 max 0"), ("scraps", "")]).expect_err("none");
     assert_eq!((none.0, none.1), ("boards", "empty"));
 }
@@ -91,7 +91,7 @@ fn a_length_of_which_there_is_none_stays_in_the_list() {
 fn what_is_wrong_stands_beside_its_field() {
     let many = "1/7, ".repeat(201);
     type Case<'a> = (&'a [(&'a str, &'a str)], &'a str, &'a str, &'a str);
-    let cases: [Case<'_>; 14] = [
+    let cases: [Case<'_>; 15] = [
         (&[("parts", "")], "parts", "empty", "at least one piece"),
         (&[("parts", &many)], "parts", "too-many", "200"),
         (&[("parts", "0 @ 12")], "parts", "not-a-count", "from 1 to 1000"),
@@ -101,7 +101,13 @@ fn what_is_wrong_stands_beside_its_field() {
             &[("parts", "beam: 145")],
             "parts",
             "too-long",
-            "beam is 145 in long. The longest board gives 143 in",
+            "beam is longer than every board: the longest gives 143 in",
+        ),
+        (
+            &[("parts", "4 @ 500")],
+            "parts",
+            "too-long",
+            "500 in is longer than every board: the longest gives 143 in. Add a longer board.",
         ),
         (&[("parts", "1/999999937")], "parts", "too-fine", "does not go together"),
         (&[("boards", "96 at 0")], "boards", "not-a-price", "more than zero"),

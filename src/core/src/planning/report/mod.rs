@@ -26,7 +26,7 @@ use crate::job::ItemId;
 use crate::job::cut_labels::{Label, Labels, Money, SectionLabel};
 use crate::measure::{Length, Tape};
 use crate::say;
-use crate::sheet::{Act, Caution, Sentence};
+use crate::sheet::{Act, Caution, Sentence, money};
 
 /// How the report is written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -73,6 +73,8 @@ pub struct Purchase {
     pub length: Length,
     /// How many.
     pub count: u32,
+    /// How many of them are bought already.
+    pub bought: u32,
     /// Price of one and of all, in cents; `None` when no price was given.
     pub price: Option<(i64, i64)>,
 }
@@ -245,6 +247,7 @@ pub fn shopping(job: &Job, plan: &Plan, labels: &Labels) -> Option<Vec<Purchase>
             },
             length: labels.length(board.length).ok()?,
             count,
+            bought: 0,
             price: is_priced.then_some((board.price_cents, sum)),
         });
     }
@@ -329,23 +332,61 @@ fn cautions(job: &Job, plan: &Plan, labels: &Labels) -> Option<Vec<Caution>> {
     Some(Caution::of(&acts))
 }
 
+impl Purchase {
+    /// How many are still to buy.
+    #[must_use]
+    pub fn to_buy(&self) -> u32 {
+        self.count.saturating_sub(self.bought)
+    }
+
+    /// What of it is bought, beside how many there are of it; `None` for nothing.
+    #[must_use]
+    pub fn bought_words(&self) -> Option<String> {
+        match self.bought {
+            0 => None,
+            _ if self.to_buy() == 0 => Some("bought".to_owned()),
+            n => Some(format!("{n} bought, {} to buy", self.to_buy())),
+        }
+    }
+}
+
 impl Report {
-    /// What it comes to, in one line: `3 boards, 32.70.`
+    /// The same with some of its boards bought, by their place in the plan: they are not to buy any more.
+    #[must_use]
+    pub fn with_bought(mut self, is_bought: impl Fn(usize) -> bool) -> Report {
+        let Report { shopping, boards, .. } = &mut self;
+        for line in shopping {
+            let source = Source::Board(line.board);
+            let bought = boards.iter().enumerate();
+            let bought = bought.filter(|(at, cut)| cut.source == source && is_bought(*at)).count();
+            line.bought = u32::try_from(bought).unwrap_or(line.count);
+        }
+        self
+    }
+
+    /// What is still to be bought, in one line: `Buy 3 boards for 32.70.`
     #[must_use]
     pub fn headline(&self) -> Sentence {
-        let count: u32 = self.shopping.iter().fold(0, |sum, line| sum.saturating_add(line.count));
-        match (count, &self.spent) {
-            (0, _) => say!["Nothing to buy: it all comes from my rack."],
-            (_, Spent::Wood { .. }) => {
-                let mut sentence = say!["Buy "];
-                sentence.0.extend(self.spent.sentence().0);
-                sentence.0.push(".".into());
-                sentence
+        let count = |of: fn(&Purchase) -> u32| {
+            self.shopping.iter().fold(0_u32, |sum, line| sum.saturating_add(of(line)))
+        };
+        let (all, left) = (count(|line| line.count), count(Purchase::to_buy));
+        let many = if left == 1 { "1 board".to_owned() } else { format!("{left} boards") };
+        let spent = &self.spent;
+        match (spent, left) {
+            _ if all == 0 => say!["Nothing to buy: it all comes from my rack."],
+            (_, 0) => say!["Nothing to buy: it is all bought."],
+            (Spent::Money { .. }, _) => {
+                let each = |line: &Purchase| {
+                    let (each, _) = line.price?;
+                    each.checked_mul(i64::from(line.to_buy()))
+                };
+                let cents = self.shopping.iter().filter_map(each).fold(0, i64::saturating_add);
+                let still = if left < all { "Still to buy: " } else { "Buy " };
+                say![format!("{still}{many} for {}.", money(cents))]
             }
-            (1, spent) => say!["Buy 1 board for ", spent.sentence().to_string(), "."],
-            (count, spent) => {
-                say!["Buy ", count, " boards for ", spent.sentence().to_string(), "."]
-            }
+            (Spent::Wood { .. }, _) if left < all => say![format!("Still to buy: {many}.")],
+            (Spent::Wood { .. }, _) => say!["Buy ", spent.sentence().to_string(), "."],
         }
     }
 }

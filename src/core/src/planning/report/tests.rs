@@ -351,6 +351,29 @@ fn money_is_exact_and_a_gap_is_never_told_smaller_than_it_is() {
     assert_eq!(proof(&wood, 13, 12, &[]).bound, "24 ft");
 }
 
+/// Two boards at 10.90 of which one is bought: one is to buy, for 10.90.
+#[test]
+fn what_is_bought_is_not_to_buy_any_more() {
+    let (job, mut plan, labels) = straight();
+    let board = plan.boards[0].clone();
+    plan.boards.insert(1, board);
+    plan.cost_cents = 2180;
+    let report = report(&job, &plan, &labels, how()).expect("a plan of this job");
+    let told = |bought: &[usize]| {
+        let report = report.clone().with_bought(|at| bought.contains(&at));
+        let line = &report.shopping[0];
+        (report.headline().to_string(), line.to_buy(), line.bought_words())
+    };
+    let words = |text: &str| Some(text.to_owned());
+    assert_eq!(told(&[]), ("Buy 2 boards for 21.80.".to_owned(), 2, None));
+    // The last one of the plan is from the rack, and no board of the yard.
+    assert_eq!(told(&[2]), ("Buy 2 boards for 21.80.".to_owned(), 2, None));
+    let one = ("Still to buy: 1 board for 10.90.".to_owned(), 1, words("1 bought, 1 to buy"));
+    assert_eq!(told(&[1]), one);
+    let all = ("Nothing to buy: it is all bought.".to_owned(), 0, words("bought"));
+    assert_eq!(told(&[0, 1]), all);
+}
+
 #[test]
 fn other_ways_to_buy_are_compared_with_the_plan() {
     let (mut job, plan, mut labels) = straight();

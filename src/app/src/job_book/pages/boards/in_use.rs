@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 
+use reckoner_core::attention::Fact;
 use reckoner_core::job::BoardState;
 use reckoner_core::planning::CAME_OUT_DIFFERENT;
 use reckoner_core::planning::report::{BoardCut, Keep};
@@ -32,14 +33,17 @@ impl Page<'_> {
     ) -> Body {
         let (plan, tape) = (kept.plan, self.tape());
         let labels = Rc::new(plan.labels.clone());
-        let search = Search::kept(plan.asked.clone(), plan.plan.clone(), plan.bound_cents);
+        let facts = &self.open.attention.facts;
+        let is_outdated = facts.iter().any(|it| matches!(it, Fact::Plan { .. }));
+        let (asked, cut) = (plan.asked.clone(), plan.plan.clone());
+        let search = Search::kept(asked, cut, plan.bound_cents, is_outdated);
         let is_rack = !plan.plan.left_out.is_empty();
         let board = |at: usize, cut: &BoardCut| self.board(kept, at, cut, different, is_keying);
         let offcut = |_: usize, keep: &Keep| self.offcut(kept, keep);
         let trouble = html! {
             <p class="trouble" role="alert">{ "This plan cannot be shown. Plan again." }</p>
         };
-        let is_bought = |at: usize| kept.boards.get(at).is_some_and(|it| *it != BoardState::ToCut);
+        let is_bought = |at: usize| kept.is_bought(at);
         let beside = Beside {
             board: &board,
             offcut: &offcut,

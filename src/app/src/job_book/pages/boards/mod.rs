@@ -71,6 +71,11 @@ impl Kept<'_> {
         let (plan, boards) = job.cut_plan(id)?;
         Some(Kept { id, plan, boards })
     }
+
+    /// Whether a board of the plan is bought, by its place.
+    fn is_bought(&self, at: usize) -> bool {
+        self.boards.get(at).is_some_and(|it| *it != BoardState::ToCut)
+    }
 }
 
 /// What is asked of the planner today.
@@ -171,7 +176,9 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
         }
         (Some(kept), None) => {
             let (job, plan) = (Rc::new(kept.plan.asked.clone()), Rc::new(kept.plan.plan.clone()));
-            page.told(Some(&job), Some(&plan), &kept.plan.labels, None)
+            let told = page.told(Some(&job), Some(&plan), &kept.plan.labels, None)?;
+            let report = (*told.report).clone().with_bought(|at| kept.is_bought(at));
+            Some(Told { report: Rc::new(report), ..told })
         }
         (None, None) => None,
     });
