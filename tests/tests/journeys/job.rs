@@ -354,6 +354,9 @@ fn the_thin_leg_of_the_demo_says_which_cut_rail_is_to_be_looked_at() {
     app.assert_accessible();
     app.picture("stands-in-work");
     app.tap("stands-there");
+    app.wait_for("answer-headline");
+    app.tap("back");
+    app.tap("back");
     app.section("front");
     app.wait_for("trouble-long rail, upper with leg 2 1");
     app.wait_for_words("picture", "Look at long rail, upper with leg 2 1");
