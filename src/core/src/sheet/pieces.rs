@@ -79,6 +79,28 @@ pub fn split_wide(text: &str) -> (&str, Option<&str>) {
     text.split_once(WIDE).map_or((text, None), |(length, width)| (length, Some(width)))
 }
 
+/// `20,5` in a list, as it stands and with a point: digits on both sides of a comma without a space, of which the first
+/// end no fraction and the last begin none.
+fn decimal_comma(text: &str) -> Option<(String, String)> {
+    let is_digit = |c: char| c.is_ascii_digit();
+    text.match_indices(',').find_map(|(at, _)| {
+        let (before, after) = (text.get(..at)?, text.get(at.saturating_add(1)..)?);
+        let bare = before.trim_end_matches(is_digit);
+        let whole = before.get(bare.len()..)?;
+        let rest = after.trim_start_matches(is_digit);
+        let part = after.get(..after.len().saturating_sub(rest.len()))?;
+        // Nor is `16,20,24` one number.
+        let is_row = rest.strip_prefix(',').is_some_and(|next| next.starts_with(is_digit));
+        let is_fraction = bare.ends_with(['/', '.', ',']) || rest.starts_with(['/', '.']) || is_row;
+        // Of `20,5 1/2` and `20,5 @ 3` the last is an entry of its own.
+        let goes_on = rest
+            .trim_start()
+            .starts_with(|c: char| is_digit(c) || matches!(c, '@' | 'x' | '×' | ':'));
+        let is_one = !whole.is_empty() && !part.is_empty() && !is_fraction && !goes_on;
+        is_one.then(|| (format!("{whole},{part}"), format!("{whole}.{part}")))
+    })
+}
+
 /// A length, and its width where there is one.
 fn size_text(length: Length, width: Option<Length>) -> String {
     let wide = width.map_or(String::new(), |width| format!("{WIDE}{}", exact_text(width)));
@@ -197,6 +219,14 @@ impl Ask<'_> {
     /// The entries of a list, or of rows with tabs, each as it is typed in the list.
     pub(super) fn entries_of(&mut self, field: &Field) -> Option<Vec<String>> {
         let Some(rows) = pasted::entries(&self.text(field), field.kind) else {
+            if let Some((tight, point)) = decimal_comma(&self.text(field)) {
+                let spaced = tight.replace(',', ", ");
+                let words = format!(
+                    "“{tight}” can be read two ways: {point}, or two entries. For two write {spaced}."
+                );
+                self.ask_again(field, "decimal-comma", say![words], (&tight, &point));
+                return None;
+            }
             return self.items(field);
         };
         let Some(rows) = rows else {
@@ -453,6 +483,23 @@ mod tests {
         // Rows of a spreadsheet may have a column for it.
         let rows = pieces_of("Name\tLength\tWidth (mm)\tQty\nslat\t20\t38\t2", true);
         assert_eq!(rows, Ok(vec![piece("slat", 2, "20")]));
+    }
+
+    /// A list of `3 @ 20,5` was one of 20 and one of 5, without a word.
+    #[test]
+    fn a_comma_between_digits_is_asked() {
+        assert_eq!(asked("3 @ 20,5"), ("decimal-comma", "3 @ 20.5".to_owned()));
+        assert_eq!(asked("2 @ 41,25, 2 @ 10"), ("decimal-comma", "2 @ 41.25, 2 @ 10".to_owned()));
+        let long = |text: &str| length(text).expect("a length");
+        let two = [(4, long("16")), (5, long("3"))];
+        for text in ["4 @ 16, 5 @ 3", "4 @ 16,5 @ 3", "4 @ 16;5 @ 3", "4 @ 16 ,5 @ 3"] {
+            let found = pieces(text).expect("two entries");
+            let seen: Vec<_> = found.iter().map(|(_, count, length)| (*count, *length)).collect();
+            assert_eq!(seen, two, "{text}");
+        }
+        assert_eq!(pieces("33 1/2,22").expect("two entries").len(), 2);
+        assert_eq!(pieces("20,5 1/2").expect("two entries").len(), 2);
+        assert_eq!(pieces("16,20,24").expect("three entries").len(), 3);
     }
 
     #[test]
