@@ -50,6 +50,7 @@ export type Code =
   | "cannot-reach"
   | "cannot-read"
   | "clean-up-takes-all"
+  | "decimal-comma"
   | "deeper-than-part"
   | "diagonals-do-not-belong"
   | "does-not-reach"

@@ -64,6 +64,7 @@ pub const OF_THE_QUESTIONS: &[&str] = &[
     "cannot-reach",
     "cannot-read",
     "clean-up-takes-all",
+    "decimal-comma",
     "deeper-than-part",
     "diagonals-do-not-belong",
     "does-not-reach",

@@ -57,7 +57,7 @@ pub(super) fn build_in_parts(package: &str, bin: &str, optimise: Optimise) -> Re
     let mut built = Vec::new();
     for file in apart.later {
         let asked_as = file.file_name().unwrap_or_default().to_string_lossy().into_owned();
-        let wasm = optimised(&file, SMALL, optimise)?;
+        let wasm = optimised(&file, LATER, optimise)?;
         built.push(Part { name: parts::name(&asked_as), asked_as, wasm });
     }
     Ok(Built {
@@ -149,17 +149,19 @@ fn bindings(wasm: &Path, out: &Path, options: &[&str]) -> Result<()> {
         .with_context(|| format!("generating bindings for {}", wasm.display()))
 }
 
-/// The level of the optimiser for what goes over the wire: what it makes smaller beyond that compresses worse.
-const SMALL: &str = "-O1";
+/// What is asked of the optimiser for what goes over the wire: what a higher level makes smaller compresses worse.
+const SMALL: &[&str] = &["-O1"];
+/// And for the parts that are fetched later: functions in the order of how often they are called compress better there.
+const LATER: &[&str] = &["-O1", "--reorder-functions"];
 /// And for what computes for seconds.
-const FAST: &str = "-O3";
+const FAST: &[&str] = &["-O3"];
 
 /// The optimised bytes of `wasm`; what was optimised before is taken from the scratch folder.
-fn optimised(wasm: &Path, level: &str, optimise: Optimise) -> Result<Vec<u8>> {
+fn optimised(wasm: &Path, passes: &[&str], optimise: Optimise) -> Result<Vec<u8>> {
     let bytes = fs::read(wasm)?;
     let digest: String = Sha256::digest(&bytes).iter().map(|b| format!("{b:02x}")).collect();
     let folder = scratch().join("optimised");
-    let out = folder.join(format!("{digest}{level}.wasm"));
+    let out = folder.join(format!("{digest}{}.wasm", passes.concat()));
     if let Ok(known) = fs::read(&out) {
         return Ok(known);
     }
@@ -172,7 +174,7 @@ fn optimised(wasm: &Path, level: &str, optimise: Optimise) -> Result<Vec<u8>> {
     let unfinished = out.with_extension("part");
     run(
         &format!("optimising {}", wasm.file_name().unwrap_or_default().display()),
-        optimiser.arg(level).arg(wasm).arg("-o").arg(&unfinished),
+        optimiser.args(passes).arg(wasm).arg("-o").arg(&unfinished),
     )?;
     fs::rename(&unfinished, &out)?;
     Ok(fs::read(&out)?)
