@@ -77,7 +77,7 @@ fn large() -> String {
         });
         // Of every second part all four are cut, at the size that was wanted: 33 1/2 and a sixteenth for each size of the
         // chain; the last of them came out an inch long.
-        if n % 2 == 0 {
+        if n.is_multiple_of(2) {
             let sixteenths = 536 + (n - 1_999).max(2) - 1;
             let cut = ["3 1/4".to_owned(), "3 1/4".to_owned(), format!("{sixteenths}/16")];
             let good = json!({ "cut": 0 });
