@@ -338,6 +338,7 @@ fn a_name_that_cannot_be_seen_is_told_and_not_changed() {
     app.reload();
     app.wait_for_start();
     app.wait_for_value("field-name", &typed);
+    app.tap("back");
     app.section("front");
     app.tap("job-title");
     app.type_keys("\u{202e}");

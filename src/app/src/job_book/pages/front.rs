@@ -58,9 +58,15 @@ fn pictured(open: &Open) -> Html {
         .filter_map(|id| open.book.job.item(*id))
         .map(reckoner_core::job::Item::name)
         .collect();
+    // What is written under it is in the link too, so it is in the link's name.
+    let mut name = drawn.scene.title.on(tape);
+    for words in &drawn.scene.words {
+        name.push(' ');
+        name.push_str(words);
+    }
     html! {
         <section class="pictured" aria-label="The piece" data-testid="picture">
-            <a href={open.at("parts")} aria-label={drawn.scene.title.on(tape)}>{ drawing(&drawn.scene, tape) }</a>
+            <a href={open.at("parts")} aria-label={name}>{ drawing(&drawn.scene, tape) }</a>
             <ul class="legend" aria-hidden="true">
                 <li class="legend__cut">{ "cut" }</li>
                 <li class="legend__to-cut">{ "to cut" }</li>
