@@ -18,6 +18,9 @@ use crate::order::set_of;
 const FOLLOWERS: &[(&str, &str, &str)] =
     &[("frame", "leg_left", "leg_right"), ("dowel", "left_part", "right_part")];
 
+/// Calculators in which no piece stands: they are about boards, and about all pieces together.
+const NO_PLACES: &[&str] = &["lumber", "resaw-rip", "moisture", "finish"];
+
 /// Where a piece may stand.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Spot {
@@ -56,7 +59,8 @@ pub fn spots(job: &Job, reckoned: &Reckoned, size: ItemId, own: ItemId) -> Vec<S
     let uses = |text: &str| one_replaced(text, reckoned, size, &measure.name).is_some();
     let mut all = Vec::new();
     for (id, kept) in job.kept() {
-        let Some(calculator) = calculators::find(&kept.slug) else { continue };
+        let is_place = !NO_PLACES.contains(&kept.slug.as_str());
+        let Some(calculator) = calculators::find(&kept.slug).filter(|_| is_place) else { continue };
         let written = |field: &str| {
             let entry = kept.entries.iter().find(|(known, _)| known == field);
             entry.map_or("", |(_, text)| text.as_str())

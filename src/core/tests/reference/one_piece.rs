@@ -201,3 +201,21 @@ fn the_size_of_one_piece_does_not_wait_for_a_measurement() {
     assert_eq!((own.1.wait, own.1.note.as_str()), (false, ""));
     assert_eq!(value(&job, "inside 1"), inches("39 3/4"));
 }
+
+/// A leg stands in no setting of the saw that brought it to size, and in no sum of surfaces to be oiled.
+#[test]
+fn a_piece_stands_where_pieces_are_put_together() {
+    let mut job = job(vec![
+        planned("leg", "3 1/4"),
+        part("leg", "4", ["leg", "leg", "34"]),
+        kept("to size", "resaw-rip", &[("target_width", "leg")]),
+        kept("oil", "finish", &[("parts", "4 @ 34 × leg × leg")]),
+        kept("front", "frame", &[("overall", "44"), ("leg_left", "leg")]),
+    ]);
+    cut(&mut job, "leg", 1, Some((Dimension::Thickness, "3 3/16")));
+    let (id, reckoned) = (named(&job, "leg").0, worked_out(&job));
+    let size = size_of(&job, &reckoned, id, Dimension::Thickness).expect("a size by name");
+    let all = spots(&job, &reckoned, size, id);
+    let words: Vec<String> = all.iter().map(|spot| spot.words(&job)).collect();
+    assert_eq!(words, ["front: left leg", "front: right leg"]);
+}
