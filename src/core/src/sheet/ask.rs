@@ -224,15 +224,15 @@ impl<'a> Ask<'a> {
             return None;
         }
         let reading = exact_text(length);
-        self.echo(
-            field,
-            if formula.is_single() {
-                say![reading]
-            } else {
-                say![format!("{formula} = {reading}")]
-            },
-        );
+        self.echo_reading(field, &formula, &reading);
         Some(length)
+    }
+
+    /// What a formula comes to; one number alone stands for itself.
+    pub(super) fn echo_reading(&mut self, field: &Field, formula: &Formula, reading: &str) {
+        let words =
+            if formula.is_single() { reading.to_owned() } else { format!("{formula} = {reading}") };
+        self.echo(field, say![words]);
     }
 
     /// A length, or `Some(None)` when the field is left empty.

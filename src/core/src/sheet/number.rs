@@ -104,14 +104,7 @@ impl Ask<'_> {
         } else {
             format!("{}{}", exact_number(typed, 4), spaced(written_unit(unit, is_metric)))
         };
-        self.echo(
-            field,
-            if formula.is_single() {
-                say![reading]
-            } else {
-                say![format!("{formula} = {reading}")]
-            },
-        );
+        self.echo_reading(field, &formula, &reading);
         Some(number)
     }
 
