@@ -6,7 +6,10 @@ use reckoner_e2e::{App, Browser, Screen};
 /// Waits until the planner has said its last.
 pub(crate) fn wait_for_the_end(app: &App) {
     app.wait_for("plan");
-    app.wait_until_gone("planning");
+    app.wait_until(
+        "it is at rest",
+        "return document.querySelector('[data-testid=answer-headline]')?.ariaBusy !== 'true'",
+    );
 }
 
 /// A job too large to be proved in a moment: many different lengths, invented.

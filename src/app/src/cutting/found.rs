@@ -166,10 +166,14 @@ pub(crate) fn progress(searching: &Searching, labels: Option<&Rc<Labels>>, is_ra
         _ => search.on_page,
     };
     let reach = cost.filter(|_| !is_rack).zip(labels);
+    // What is looked into once the cost is proved takes no time that anybody would stop.
+    let is_proved = !is_rack && cost.is_some_and(|cost| cost <= search.bound_cents);
+    // At the foot of the screen it would come over what is just being tapped.
+    let is_young = search.seconds == 0;
     html! {
         <>
-            if search.is_running() {
-                <section class="planning" aria-label="The planner is at work" data-testid="planning">
+            if search.is_running() && !is_proved {
+                <section class={classes!("planning", is_young.then_some("is-young"))} aria-label="The planner is at work" data-testid="planning">
                     if let Some((cost, labels)) = reach {
                         <p class="planning__words">
                             { so_far(labels, cost, search.bound_cents) }

@@ -51,28 +51,25 @@ fn pictured(open: &Open) -> Html {
     let looks = Looks::of(&open.book.job, &open.reckoned, &open.attention);
     let tape = open.settings.bench.tape;
     let drawn = picture(&open.book.job, &open.reckoned, &|part, index| looks.piece(part, index));
-    let Some(drawn) = drawn else { return html! {} };
+    let Some(mut drawn) = drawn else { return html! {} };
+    // The link is named by what the picture shows; what is to be looked at stands below it.
+    let words = core::mem::take(&mut drawn.scene.words);
     let beside: Vec<&str> = drawn
         .beside
         .iter()
         .filter_map(|id| open.book.job.item(*id))
         .map(reckoner_core::job::Item::name)
         .collect();
-    // What is written under it is in the link too, so it is in the link's name.
-    let mut name = drawn.scene.title.on(tape);
-    for words in &drawn.scene.words {
-        name.push(' ');
-        name.push_str(words);
-    }
     html! {
         <section class="pictured" aria-label="The piece" data-testid="picture">
-            <a href={open.at("parts")} aria-label={name}>{ drawing(&drawn.scene, tape) }</a>
+            <a href={open.at("parts")} aria-label={drawn.scene.title.on(tape)}>{ drawing(&drawn.scene, tape) }</a>
             <ul class="legend" aria-hidden="true">
                 <li class="legend__cut">{ "cut" }</li>
                 <li class="legend__to-cut">{ "to cut" }</li>
                 <li class="legend__wrong">{ "wrong" }</li>
                 <li class="legend__changes">{ "changes size" }</li>
             </ul>
+            if !words.is_empty() { <p class="job__words">{ words.join(" · ") }</p> }
             if !beside.is_empty() {
                 <p class="job__words">{ format!("Not drawn: {}", beside.join(", ")) }</p>
             }
