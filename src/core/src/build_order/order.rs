@@ -55,6 +55,12 @@ impl Stage {
     pub fn is_final_cut(self) -> bool {
         matches!(self, Stage::RipBlocks | Stage::Crosscut | Stage::CrosscutMeasured)
     }
+
+    /// Whether its setting is the length of what is cut by it.
+    #[must_use]
+    pub fn is_crosscut(self) -> bool {
+        matches!(self, Stage::Rough | Stage::Crosscut | Stage::CrosscutMeasured)
+    }
 }
 
 /// Pieces of a part in a step.

@@ -198,6 +198,8 @@ fn way_there(open: &Open, step: &BuildStep) -> Option<(String, &'static str)> {
 /// The pieces, with the boards that they come from.
 fn pieces(open: &Open, step: &BuildStep) -> Html {
     let bars = Bars::of(&open.book.job, &open.reckoned);
+    // Of pieces that are cut by one stop the bars would all be alike, and say nothing.
+    let is_told_apart = step.setting.is_none() || !step.stage.is_crosscut();
     let one = |it: &Pieces| {
         let item = open.book.job.item(it.part);
         let name = item.map_or("", Item::name);
@@ -216,7 +218,9 @@ fn pieces(open: &Open, step: &BuildStep) -> Html {
                     if is_ours { <span class="badge is-ours">{ "example" }</span> }
                     <b>{ from }</b>
                 </span>
-                { open.reckoned.part(it.part).map(|sizes| to_scale(&bars, sizes, look, is_ours)) }
+                if is_told_apart {
+                    { open.reckoned.part(it.part).map(|sizes| to_scale(&bars, sizes, look, is_ours)) }
+                }
             </li>
         }
     };
