@@ -126,8 +126,8 @@ pub(super) fn ends(
     }
 }
 
-/// What is typed in the forms of one place and somebody else wrote in since, a field once: the form that is open
-/// before what was left behind.
+/// What is typed in the forms of one place and somebody else wrote in since, each text of a field once: the form that is
+/// open before what was left behind.
 fn theirs<'a>(open: &'a Open, at: &str) -> Vec<(Form<'a>, Left)> {
     let mut forms = open.on_page.forms();
     forms.retain(|(place, _, _)| bare(place) == at);
@@ -136,7 +136,8 @@ fn theirs<'a>(open: &'a Open, at: &str) -> Vec<(Form<'a>, Left)> {
     for (at, typed, _) in forms {
         let Some(place) = Place::read(&at) else { continue };
         for left in folded(open, place, &typed) {
-            let is_told = all.iter().any(|(_, told)| told.field == left.field);
+            let is_it = |told: &Left| told.field == left.field && told.text == left.text;
+            let is_told = all.iter().any(|(_, told)| is_it(told));
             if !is_told && matches!(left.why, Why::Theirs(_)) {
                 let form = Form { open, at: at.clone(), place, typed: typed.clone() };
                 all.push((form, left));
