@@ -30,7 +30,7 @@ fn a_plain_object_goes_in_and_a_plain_object_comes_out() {
 #[wasm_bindgen_test]
 fn what_no_field_takes_is_named_with_its_field() {
     for nonsense in [r#"{"strip":{"a":1}}"#, r#"{"strip":null}"#, r#"{"strip":[["3"]]}"#] {
-        let refused = reckoner_js::tape(object(nonsense), JsValue::NULL);
+        let refused = reckoner_js::tape(object(nonsense), JsValue::UNDEFINED);
         let problem = at(&refused, &["problems", "0"]);
         assert_eq!(at(&problem, &["code"]), JsValue::from_str("wrong-type"));
         assert_eq!(at(&problem, &["field"]), JsValue::from_str("strip"));
@@ -40,8 +40,14 @@ fn what_no_field_takes_is_named_with_its_field() {
 #[wasm_bindgen_test]
 fn what_is_no_object_is_a_problem_and_not_an_exception() {
     for nonsense in [JsValue::from_str("strip"), JsValue::from_f64(7.0), object("[1]")] {
-        let refused = reckoner_js::tape(nonsense, JsValue::NULL);
+        let refused = reckoner_js::tape(nonsense, JsValue::UNDEFINED);
         assert_eq!(at(&refused, &["ok"]), JsValue::FALSE);
         assert_eq!(at(&refused, &["problems", "0", "code"]), JsValue::from_str("bad-call"));
     }
+}
+
+#[wasm_bindgen_test]
+fn a_bench_that_is_null_is_told_and_not_passed_over() {
+    let refused = reckoner_js::tape(object(r#"{"strip":"3"}"#), JsValue::NULL);
+    assert_eq!(at(&refused, &["problems", "0", "code"]), JsValue::from_str("wrong-type"));
 }
