@@ -35,10 +35,10 @@ impl Judge<'_> {
     /// Last of all plans where the core knows of no such plan.
     pub(crate) fn rank(&self, patterns: &[Rc<Pattern>]) -> Rank {
         let plan = realise::plan(self.job, &[(self.model, patterns)]);
-        let extra = plan.settings(self.job).map(|all| all.difference(self.base).count());
-        let cuts = plan.effort(self.job).map(|effort| effort.cuts);
+        let effort = plan.effort(self.job);
+        let known = effort.map(|it| (it.settings.difference(self.base).count(), it.cuts));
+        let known = known.unwrap_or((usize::MAX, u64::MAX));
         let offcut = plan.offcuts(self.job).first().map_or(0, |offcut| offcut.length);
-        let known = (extra.unwrap_or(usize::MAX), cuts.unwrap_or(u64::MAX));
         (plan.cost_cents, plan.boards.len(), known.0, known.1, Reverse(offcut))
     }
 

@@ -526,16 +526,25 @@ fn a_calculator_has_what_the_local_storage_lost() {
     app.assert_quiet_console();
 }
 
-/// Databases of the version before have no notes: they open with their jobs.
-#[test]
-fn jobs_of_the_version_before_are_opened() {
+/// A page of the app's origin without the app, where its database is made as the version before made it. `then` does more
+/// with `open.result`.
+pub(crate) fn on_a_database_of_before(then: &str) -> App {
     let app = App::arrive(Screen::PHONE);
     app.go("manifest.webmanifest");
-    app.script(
+    app.script(&format!(
         "const open = indexedDB.open('reckoner', 1);
          open.onupgradeneeded = () => open.result.createObjectStore('jobs');
          await new Promise((done) => open.onsuccess = done);
-         const job = JSON.stringify({ format: 'sawdust-reckoner-job', version: 1, title: 'old bench', unit: 'in', next_id: 2,
+         {then}"
+    ));
+    app
+}
+
+/// Databases of the version before have no notes: they open with their jobs.
+#[test]
+fn jobs_of_the_version_before_are_opened() {
+    let app = on_a_database_of_before(
+        "const job = JSON.stringify({ format: 'sawdust-reckoner-job', version: 1, title: 'old bench', unit: 'in', next_id: 2,
            items: [{ id: 1, kind: 'measure', rank: 1, name: 'leg', formula: '3' }] });
          const put = open.result.transaction('jobs', 'readwrite').objectStore('jobs').put({ title: 'old bench', job, history: '', changed: 1 }, 'old');
          await new Promise((done) => put.onsuccess = done);

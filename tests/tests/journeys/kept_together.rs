@@ -1,5 +1,6 @@
 //! What is typed in two windows of one job, and edits at the speed of a machine.
 
+use reckoner_e2e::App;
 use serde_json::Value;
 
 use crate::shelf::{
@@ -44,14 +45,9 @@ fn two_windows_tick_two_pieces_of_one_part_at_once() {
     wait_until_folded_in(&app);
 }
 
-#[test]
-fn what_two_windows_write_in_one_field_is_offered_by_name() {
-    let app = demo();
-    app.tap("item-leg");
-    app.tap("field-as_cut");
-    app.press(&["2"]);
-    // To turn to the other window would end the writing, so its edit is done as it does it.
-    app.script(
+/// The leg as it was cut, written by another window: to turn to one would end the writing here, so it is done as it does it.
+fn as_another_window_writes(app: &App, as_cut: &str) {
+    app.script(&format!(
         "const key = location.hash.split('/')[2];
          const open = indexedDB.open('reckoner');
          await new Promise((done) => open.onsuccess = done);
@@ -59,13 +55,22 @@ fn what_two_windows_write_in_one_field_is_offered_by_name() {
          const get = store.get(key);
          await new Promise((done) => get.onsuccess = done);
          const kept = get.result, job = JSON.parse(kept.job);
-         job.items.find((item) => item.kind === 'measure' && item.name === 'leg').as_cut = '4';
+         job.items.find((item) => item.kind === 'measure' && item.name === 'leg').as_cut = '{as_cut}';
          kept.job = JSON.stringify(job);
          const put = store.put(kept, key);
          await new Promise((done) => put.onsuccess = done);
          open.result.close();
          new BroadcastChannel('reckoner-jobs').postMessage(key);",
-    );
+    ));
+}
+
+#[test]
+fn what_two_windows_write_in_one_field_is_offered_by_name() {
+    let app = demo();
+    app.tap("item-leg");
+    app.tap("field-as_cut");
+    app.press(&["2"]);
+    as_another_window_writes(&app, "4");
     app.wait_for_words("offer-as_cut", "You typed “2” for leg, the tape says; it is now “4”.");
     // It stands under the headline, which says what the job has, and once.
     app.wait_for_words("answer-headline", "four inches");
@@ -83,6 +88,35 @@ fn what_two_windows_write_in_one_field_is_offered_by_name() {
     app.wait_until_gone("offer-as_cut");
     wait_for_the_record(&app, "leg", "as_cut", "2");
     app.wait_for_value("field-as_cut", "2");
+}
+
+/// Two windows were closed in which somebody typed over what was written meanwhile: both texts are offered, each once.
+#[test]
+fn all_that_closed_windows_wrote_in_one_field_is_offered() {
+    let app = demo();
+    let first = second_window(&app);
+    app.tap("item-leg");
+    app.tap("field-as_cut");
+    app.press(&["2"]);
+    as_another_window_writes(&app, "4");
+    app.wait_for("offer-as_cut");
+    let earlier = second_window(&app);
+    app.tap("field-as_cut");
+    app.tap("key-clear");
+    app.press(&["3"]);
+    as_another_window_writes(&app, "5");
+    app.wait_for("offer-as_cut");
+    app.close_window();
+    app.turn_to(&earlier);
+    app.close_window();
+    app.turn_to(&first);
+    app.tap("item-leg");
+    app.wait_until(
+        "both are offered",
+        "const all = [...document.querySelectorAll('[data-testid=offer-as_cut]')].map((it) => it.textContent);
+         return all.length === 2 && ['2', '3'].every((text) => all.some((it) => it.includes(`You typed “${text}” for leg`)))",
+    );
+    app.assert_quiet_console();
 }
 
 /// A page that is loaded again has what it could not put in the job, though another window of the job lives on.

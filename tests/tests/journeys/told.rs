@@ -2,6 +2,7 @@
 
 use reckoner_e2e::{App, Screen};
 
+use crate::kept::on_a_database_of_before;
 use crate::shelf::{demo, fill, give_room, wait_until_folded_in};
 
 /// The local storage takes nothing more.
@@ -94,14 +95,7 @@ fn what_the_local_storage_has_no_room_for_is_read_from_the_database() {
 /// A window with the version before keeps the database shut, until it is closed.
 #[test]
 fn an_older_window_that_keeps_the_database_shut_is_told() {
-    let app = App::arrive(Screen::PHONE);
-    app.go("manifest.webmanifest");
-    app.script(
-        "const open = indexedDB.open('reckoner', 1);
-         open.onupgradeneeded = () => open.result.createObjectStore('jobs');
-         await new Promise((done) => open.onsuccess = done);
-         window.held = open.result;",
-    );
+    let app = on_a_database_of_before("window.held = open.result;");
     let older = app.window();
     app.open_window();
     app.go("#/jobs");

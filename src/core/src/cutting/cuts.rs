@@ -95,10 +95,10 @@ pub struct Cut {
 }
 
 /// How much work a plan is beside its boards; less is better, settings before cuts.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Effort {
-    /// Different settings of fence and stop.
-    pub settings: usize,
+    /// The settings of fence and stop, each once, in the order of the work.
+    pub settings: BTreeSet<(CutKind, Units)>,
     /// Passes of the saw.
     pub cuts: u64,
 }
@@ -154,31 +154,20 @@ impl CutBoard {
 }
 
 impl Plan {
-    /// The settings of fence and stop, each once, in the order of the work. `None` when it is no plan of that job.
-    #[must_use]
-    pub fn settings(&self, job: &Job) -> Option<BTreeSet<(CutKind, Units)>> {
-        let mut settings = BTreeSet::new();
-        for board in &self.boards {
-            for cut in board.cuts(job)? {
-                let kind = cut.piece.kind();
-                if kind.is_set_once() {
-                    settings.insert((kind, cut.setting));
-                }
-            }
-        }
-        Some(settings)
-    }
-
     /// How much work it is beside its boards. `None` when it is no plan of that job.
     #[must_use]
     pub fn effort(&self, job: &Job) -> Option<Effort> {
-        let mut cuts = 0_u64;
+        let mut effort = Effort::default();
         for board in &self.boards {
             for cut in board.cuts(job)? {
-                cuts = cuts.checked_add(u64::from(cut.passes))?;
+                effort.cuts = effort.cuts.checked_add(u64::from(cut.passes))?;
+                let kind = cut.piece.kind();
+                if kind.is_set_once() {
+                    effort.settings.insert((kind, cut.setting));
+                }
             }
         }
-        Some(Effort { settings: self.settings(job)?.len(), cuts })
+        Some(effort)
     }
 }
 

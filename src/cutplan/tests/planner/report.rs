@@ -100,7 +100,7 @@ fn nothing_is_lost(job: &Job, plan: &Plan, report: &Report) {
         .sum();
     assert_eq!(in_batches, in_orders);
     let effort = plan.effort(job).expect("of this job");
-    assert_eq!(report.batches.len(), effort.settings);
+    assert_eq!(report.batches.len(), effort.settings.len());
     let sum: i64 = report.shopping.iter().filter_map(|line| line.price).map(|price| price.1).sum();
     assert_eq!(sum, plan.price(job).expect("of this job"));
 }

@@ -7,8 +7,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use reckoner_core::cutting::{
-    Block, Board, CheckOptions, CrossSize, CutBoard, CutKind, Ends, Job, Layer, Layout, Part,
-    Placed, Plan, RipRules, SawRules, Section, Source, StockView, Strip, Ties, Units, check_plan,
+    Block, Board, CheckOptions, CrossSize, CutBoard, CutKind, Effort, Ends, Job, Layer, Layout,
+    Part, Placed, Plan, RipRules, SawRules, Section, Source, StockView, Strip, Ties, Units,
+    check_plan,
 };
 
 use crate::random::{ripped, straight};
@@ -227,8 +228,8 @@ fn truth(job: &Job) -> Option<(i64, usize, usize, u64)> {
                 if check_plan(&own, &plan, CheckOptions::default()).is_err() {
                     continue;
                 }
-                let (settings, cuts) = (plan.settings(job), plan.effort(job).expect("a plan").cuts);
-                let least = known.entry(settings.expect("a plan")).or_insert(cuts);
+                let Effort { settings, cuts } = plan.effort(job).expect("a plan");
+                let least = known.entry(settings).or_insert(cuts);
                 *least = cuts.min(*least);
             }
         }
@@ -267,7 +268,7 @@ fn compare(jobs: impl Iterator<Item = Job>) -> Seen {
         let (Ok(outcome), Some(best)) = (solve(&job, 400_000_000), truth(&job)) else { continue };
         let (plan, ties) = (&outcome.plan, outcome.ties);
         let effort = plan.effort(&job).expect("a plan of this job");
-        let found = (plan.cost_cents, plan.boards.len(), effort.settings, effort.cuts);
+        let found = (plan.cost_cents, plan.boards.len(), effort.settings.len(), effort.cuts);
         assert_eq!(found.0, best.0, "{job:#?}");
         assert!(found >= best, "{found:?} ranks before {best:?}: {job:#?}");
         // What is said to be proved is so, and nothing is said of a rank before the rank above it.
@@ -355,7 +356,7 @@ fn found(job: &Job) -> ((usize, usize, u64, i64), Ties) {
     let outcome = solve(job, 400_000_000).expect("a plan");
     let effort = outcome.plan.effort(job).expect("a plan of this job");
     let offcut = outcome.plan.offcuts(job).first().map_or(0, |offcut| offcut.length);
-    ((outcome.plan.boards.len(), effort.settings, effort.cuts, offcut), outcome.ties)
+    ((outcome.plan.boards.len(), effort.settings.len(), effort.cuts, offcut), outcome.ties)
 }
 
 /// The wide board comes first in the yard's list and costs as much: ripped, it takes a fence beside the stop.

@@ -101,7 +101,14 @@ fn Build(props: &BuildProps) -> Html {
                 }
                 { match now {
                     Now::Step(at, step) => current(open, &order, (at, step), &choose),
-                    _ => nothing_next(open, &now),
+                    Now::Nothing => html! {
+                        <>
+                            { nothing_next("Nothing to build yet: the job has no piece to cut, and no kept calculator that is work.") }
+                            <div class="adds"><a class="tool" href={open.at("parts")}>{ "To the pieces" }</a></div>
+                        </>
+                    },
+                    Now::Done => nothing_next("All steps are done."),
+                    Now::Waits => nothing_next("Every step that is left waits for something. Look below for what."),
                 } }
                 { attention(open) }
                 <ol class="build__coming" data-testid="coming-steps">
@@ -113,23 +120,8 @@ fn Build(props: &BuildProps) -> Html {
 }
 
 /// There is nothing to do, or all that is left waits.
-fn nothing_next(open: &Open, now: &Now) -> Html {
-    let words = match now {
-        Now::Step(..) => "",
-        Now::Nothing => {
-            "Nothing to build yet: the job has no piece to cut, and no kept calculator that is work."
-        }
-        Now::Done => "All steps are done.",
-        Now::Waits => "Every step that is left waits for something. Look below for what.",
-    };
-    html! {
-        <>
-            <p class="job__words" data-testid="nothing-next">{ words }</p>
-            if matches!(now, Now::Nothing) {
-                <div class="adds"><a class="tool" href={open.at("parts")}>{ "To the pieces" }</a></div>
-            }
-        </>
-    }
+fn nothing_next(words: &str) -> Html {
+    html! { <p class="job__words" data-testid="nothing-next">{ words }</p> }
 }
 
 fn number(place: usize) -> String {

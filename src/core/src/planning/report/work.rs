@@ -10,7 +10,7 @@ use crate::sheet::Sentence;
 #[must_use]
 pub fn work(job: &Job, plan: &Plan, labels: &Labels, ties: Option<Ties>) -> Option<Sentence> {
     let Effort { settings, cuts } = plan.effort(job)?;
-    let settings = match settings {
+    let settings = match settings.len() {
         1 => "1 setting".to_owned(),
         many => format!("{many} settings"),
     };

@@ -422,7 +422,6 @@ impl Page<'_> {
                 asked: (*without.job).clone(),
                 plan: (*without.plan).clone(),
                 bound_cents: without.bound_cents,
-                paid_cents: 0,
                 ..plan.clone()
             };
             // As with any plan that is taken, it has the options from now on.
@@ -454,7 +453,6 @@ impl Page<'_> {
         let plan = CutPlan {
             plan: (*told.plan).clone(),
             bound_cents: self.searching.search.bound_cents,
-            paid_cents: 0,
             ..self.plan_to_keep(wanted)
         };
         let (on_page, searching) = (self.open.on_page.clone(), self.searching.clone());
