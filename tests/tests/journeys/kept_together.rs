@@ -159,6 +159,22 @@ fn what_a_closed_window_could_not_put_in_is_shown_in_the_other() {
     app.assert_quiet_console();
 }
 
+/// A window that ends without a word, as when the system kills it: what was typed in it is in the other that has the form.
+#[test]
+fn what_was_typed_in_a_window_that_ends_without_a_word_is_in_the_other() {
+    let app = demo();
+    app.tap("item-leg");
+    let first = second_window(&app);
+    app.wait_for("field-as_cut");
+    app.script("BroadcastChannel.prototype.postMessage = () => {}");
+    app.tap("field-as_cut");
+    app.press(&["2"]);
+    app.close_window();
+    app.turn_to(&first);
+    app.wait_for_value("field-as_cut", "2");
+    app.assert_quiet_console();
+}
+
 /// Of two windows that were closed with a text in the same field, the later stands in the form.
 #[test]
 fn of_two_closed_windows_the_later_text_stands_in_the_form() {

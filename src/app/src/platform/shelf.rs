@@ -222,7 +222,7 @@ thread_local! {
     static CHANNEL: Option<BroadcastChannel> = BroadcastChannel::new(CHANNEL_NAME).ok();
 }
 
-/// Tells the other pages that a job changed.
+/// Tells the other pages that a job changed, or is open on one more page.
 pub(crate) fn tell(key: &str) {
     CHANNEL.with(|channel| {
         if let Some(channel) = channel {

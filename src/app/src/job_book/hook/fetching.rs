@@ -36,7 +36,8 @@ impl OnPage {
         if self.0.is_new.get() {
             return;
         }
-        if self.book().is_none() {
+        let is_first = self.book().is_none();
+        if is_first {
             self.tell(None);
         }
         match self.found().await {
@@ -45,6 +46,10 @@ impl OnPage {
                     written::worked(&self.0.key);
                 }
                 self.open(found, living.as_ref(), fills, bench);
+                if is_first {
+                    // Whoever has the job open waits for the end of this page from now on: it may end without a word.
+                    shelf::tell(&self.0.key);
+                }
             }
             Err(problem) => {
                 if self.book().is_none() {
@@ -111,7 +116,8 @@ impl OnPage {
             }
             Err(problem) => self.tell(Some(problem.to_string())),
         }
-        for page in self.others_in(&found, living) {
+        // Also of those that have typed nothing so far.
+        for page in living.into_iter().flatten().filter(|page| **page != alive::page()).cloned() {
             if self.0.awaited.borrow_mut().insert(page.clone()) {
                 let (on_page, bench) = (self.clone(), *bench);
                 spawn_local(async move {
