@@ -117,9 +117,9 @@ impl OnPage {
             Err(problem) => self.tell(Some(problem.to_string())),
         }
         // Also of those that have typed nothing so far.
-        for page in living.into_iter().flatten().filter(|page| **page != alive::page()).cloned() {
+        for page in living.into_iter().flatten().filter(|page| **page != alive::page()) {
             if self.0.awaited.borrow_mut().insert(page.clone()) {
-                let (on_page, bench) = (self.clone(), *bench);
+                let (on_page, bench, page) = (self.clone(), *bench, page.clone());
                 spawn_local(async move {
                     alive::end_of(&page).await;
                     on_page.0.awaited.borrow_mut().remove(&page);
