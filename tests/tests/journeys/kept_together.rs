@@ -119,6 +119,38 @@ fn all_that_closed_windows_wrote_in_one_field_is_offered() {
     app.assert_quiet_console();
 }
 
+/// An edit that a closed window left goes in no more, since the field was changed meanwhile, and somebody types in that field
+/// here: its text is offered beside the one that is being typed.
+#[test]
+fn an_edit_of_a_closed_window_that_came_too_late_is_offered() {
+    let app = demo();
+    app.tap("item-leg");
+    let first = second_window(&app);
+    app.wait_for("field-as_cut");
+    fail_to_put(
+        &app,
+        "if (this.name === 'jobs') throw new DOMException('full', 'QuotaExceededError');
+         return window.put.apply(this, all)",
+    );
+    app.enter("as_cut", &["2", "close"]);
+    // Nor does it learn what became of it.
+    app.script("IDBDatabase.prototype.transaction = () => { throw new DOMException('closed', 'InvalidStateError') }");
+    let second = app.window();
+    app.turn_to(&first);
+    app.enter("as_cut", &["3", "close"]);
+    wait_for_the_record(&app, "leg", "as_cut", "3");
+    app.enter("as_cut", &["clear", "4", "page-signs", "plus"]);
+    app.turn_to(&second);
+    app.close_window();
+    app.turn_to(&first);
+    app.wait_for_words("offer-as_cut", "You typed “2” for leg, the tape says; it is now “3”.");
+    app.wait_until(
+        "what is being typed stands",
+        "return document.querySelector('[data-testid=field-as_cut]')?.value.trim() === '4 +'",
+    );
+    app.assert_quiet_console();
+}
+
 /// A page that is loaded again has what it could not put in the job, though another window of the job lives on.
 #[test]
 fn what_cannot_be_read_goes_to_the_page_that_is_loaded_again() {

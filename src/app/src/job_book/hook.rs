@@ -45,6 +45,8 @@ struct Inner {
     /// What pages that live no more had typed and what is no part of the job yet, the latest first: the key of its note, its
     /// place, and what is typed. Every window shows it; the one in which its form is opened takes it over.
     left_behind: RefCell<Vec<(String, String, Typed)>>,
+    /// The bench by which the job was fetched last.
+    bench: Cell<Option<Bench>>,
     /// Pages whose end is waited for.
     awaited: RefCell<BTreeSet<String>>,
     number: Cell<u32>,
@@ -248,7 +250,7 @@ impl OnPage {
             let key = self.0.key.clone();
             let folded = shelf::change(&self.0.key, move |found| match whole {
                 Some(book) if found.stored.is_none() => put_whole(&book, &batch, &found),
-                _ => fold_in(&key, &batch, &found),
+                _ => fold_in(&key, clock::now(), &batch, &found),
             })
             .await?;
             match folded {
@@ -302,9 +304,14 @@ impl OnPage {
     /// Somebody else changed the same: what was typed goes back to its form, where it is offered;
     /// what was tapped is told.
     fn refused(&self, waiting: Waiting, problem: &EditProblem) {
+        let is_own = waiting.page(self.key()) == alive::page();
         let Some((place, typed)) = waiting.from else {
             return self.tell(Some(problem.to_string()));
         };
+        if !is_own {
+            // It is what a page that lives no more left in its form, again.
+            return self.ended();
+        }
         let restored = typed.put_back(self.form(&place).as_ref());
         self.typed(&place, restored);
         self.refill();

@@ -152,6 +152,15 @@ impl Note {
         text.finish()
     }
 
+    /// What is typed in a form; `None` for an edit.
+    #[must_use]
+    pub fn in_form(self) -> Option<Typed> {
+        match self {
+            Note::Typed(typed) => Some(typed),
+            Note::Edit(..) => None,
+        }
+    }
+
     /// Reads a note. `None` for what is none.
     #[must_use]
     pub fn read(text: &str) -> Option<Note> {

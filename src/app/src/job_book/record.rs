@@ -4,7 +4,6 @@ use super::book::{Book, Edit, EditProblem};
 use super::notes::{self, Note, Typed};
 use crate::platform::notes as written;
 use crate::platform::shelf::{Change, Found};
-use crate::platform::{alive, clock};
 
 /// Where the record of a job is.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -40,6 +39,11 @@ impl Waiting {
     fn has_note(&self, found: &Found) -> bool {
         found.notes.iter().any(|(key, _)| *key == self.note)
     }
+
+    /// The page that made it, in the job with this key.
+    pub(super) fn page(&self, job: &str) -> &str {
+        notes::read_key(job, &self.note).map_or("", |(_, page)| page)
+    }
 }
 
 /// What became of an edit in the record.
@@ -67,9 +71,9 @@ pub(super) fn put_whole(book: &Book, batch: &[Waiting], found: &Found) -> (Chang
 }
 
 /// Folds edits into the record as it stands: each is in it with the end of its note, or its note
-/// is what was typed again.
-pub(super) fn fold_in(key: &str, batch: &[Waiting], found: &Found) -> (Change, Folded) {
-    let mut notes = Vec::new();
+/// is what was typed again, in the form of the page that typed it. `now` is in milliseconds.
+pub(super) fn fold_in(key: &str, now: u64, batch: &[Waiting], found: &Found) -> (Change, Folded) {
+    let mut notes: Vec<(String, Option<String>)> = Vec::new();
     let without = |record: Record| (Change { stored: None, notes: Vec::new() }, Err(record));
     let Some(stored) = &found.stored else {
         return without(if found.is_removed { Record::Removed } else { Record::Gone });
@@ -93,14 +97,15 @@ pub(super) fn fold_in(key: &str, batch: &[Waiting], found: &Found) -> (Change, F
             Ok(()) => became.push(Became::In),
             Err(conflict) => {
                 if let Some((place, typed)) = &waiting.from {
-                    let form = notes::key(key, place, &alive::page());
-                    let now = found.notes.iter().find(|(key, _)| *key == form);
-                    let now = now.and_then(|(_, text)| match Note::read(text) {
-                        Some(Note::Typed(typed)) => Some(typed),
-                        _ => None,
-                    });
-                    let back = Note::Typed(typed.clone().put_back(now.as_ref()));
-                    notes.push((form, Some(back.written(clock::now()))));
+                    let form = notes::key(key, place, waiting.page(key));
+                    // Two edits of one form may come back.
+                    let put = notes.iter().rev().find(|(key, _)| *key == form);
+                    let stood = found.notes.iter().find(|(key, _)| *key == form);
+                    let text = put.and_then(|(_, text)| text.as_ref());
+                    let since = text.or(stood.map(|(_, text)| text)).map(|text| Note::read(text));
+                    let since = since.flatten().and_then(Note::in_form);
+                    let back = Note::Typed(typed.clone().put_back(since.as_ref()));
+                    notes.push((form, Some(back.written(now))));
                 }
                 became.push(Became::Refused(conflict));
             }
@@ -108,4 +113,67 @@ pub(super) fn fold_in(key: &str, batch: &[Waiting], found: &Found) -> (Change, F
     }
     let is_in = became.iter().any(|it| matches!(it, Became::In));
     (Change { stored: is_in.then(|| book.stored()), notes }, Ok((book, became)))
+}
+
+#[cfg(test)]
+mod tests {
+    use reckoner_core::job::demo::demo;
+    use reckoner_core::job::{Job, Reckoned};
+    use reckoner_core::sheet::Bench;
+    use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+
+    use super::super::notes::{Place, fold};
+    use super::*;
+
+    wasm_bindgen_test_configure!(run_in_browser);
+
+    /// A page that lives no more.
+    const ENDED: &str = "99-1";
+
+    /// An edit of a field of the leg, as that page left it, and the job after it.
+    fn left(job: &Job, number: u32, field: &str, text: &str) -> (Waiting, Job) {
+        let (id, _) = job.items().find(|(_, item)| item.name() == "leg").expect("in the demo");
+        let (place, bench) = (Place::Item(id), Bench::default());
+        let mut typed = Typed::filled_with(place.standing(job).expect("it stands there"));
+        typed.typed.set(field, text);
+        let step = fold(job, &Reckoned::of(job, &bench), &bench, place, &typed, None).step;
+        let step = step.expect("it can be read");
+        let mut after = job.clone();
+        after.make(&step).expect("it goes onto the job");
+        let note = notes::key("7", &notes::place_of_edit(1, number), ENDED);
+        let from = Some((format!("item/{}", id.0), typed));
+        (Waiting { edit: Edit::Make(step), note, from }, after)
+    }
+
+    /// Both were typed in one form, and each was thought to be in the job when the next was typed.
+    #[wasm_bindgen_test]
+    fn two_edits_that_come_too_late_go_back_to_the_form_of_the_page_that_made_them() {
+        let (first, after) = left(&demo(), 1, "as_cut", "2");
+        let (second, _) = left(&after, 2, "note", "from the rack");
+        let (_, meanwhile) = left(&demo(), 3, "as_cut", "3");
+        let (_, meanwhile) = left(&meanwhile, 4, "note", "planed once more");
+        let batch = [first, second];
+        let note = |it: &Waiting| {
+            (it.note.clone(), Note::Edit(it.edit.clone(), it.from.clone()).written(1))
+        };
+        let found = Found {
+            stored: Some(Book::new(meanwhile).stored()),
+            is_removed: false,
+            notes: batch.iter().map(note).collect(),
+        };
+        let (change, folded) = fold_in("7", 2, &batch, &found);
+        let (_, became) = folded.unwrap_or_else(|_| panic!("there is a record"));
+        assert!(became.iter().all(|it| matches!(it, Became::Refused(_))));
+        let (place, _) = batch[0].from.as_ref().expect("a form");
+        let form = notes::key("7", place, ENDED);
+        let (_, last) = change.notes.iter().rev().find(|(key, _)| *key == form).expect("its form");
+        let back = Note::read(last.as_ref().expect("a text")).and_then(Note::in_form);
+        let back = back.expect("what was typed");
+        assert_eq!(back.changed(), ["as_cut", "note"]);
+        assert_eq!(back.typed.text("as_cut"), Some("2"));
+        assert_eq!(back.typed.text("note"), Some("from the rack"));
+        for waiting in &batch {
+            assert!(change.notes.contains(&(waiting.note.clone(), None)));
+        }
+    }
 }

@@ -33,6 +33,7 @@ impl OnPage {
 
     /// The same; `fills` says whether the forms that are open here are filled with what was left behind.
     pub(super) async fn fetch_as(&self, fills: bool, bench: &Bench) {
+        self.0.bench.set(Some(*bench));
         if self.0.is_new.get() {
             return;
         }
@@ -119,21 +120,30 @@ impl OnPage {
         // Also of those that have typed nothing so far.
         for page in living.into_iter().flatten().filter(|page| **page != alive::page()) {
             if self.0.awaited.borrow_mut().insert(page.clone()) {
-                let (on_page, bench, page) = (self.clone(), *bench, page.clone());
+                let (on_page, page) = (self.clone(), page.clone());
                 spawn_local(async move {
                     alive::end_of(&page).await;
                     on_page.0.awaited.borrow_mut().remove(&page);
-                    on_page.fetch_as(false, &bench).await;
-                    if !on_page.0.left_behind.borrow().is_empty() {
-                        let (waited, told) = first();
-                        let waiting = later(LOADING, move || waited.tell());
-                        told.await;
-                        drop(waiting);
-                        on_page.fetch_as(true, &bench).await;
-                    }
+                    on_page.ended();
                 });
             }
         }
+    }
+
+    /// A page has ended: its edits go into the job, and in a while what else it had typed into the forms that are open here.
+    pub(super) fn ended(&self) {
+        let Some(bench) = self.0.bench.get() else { return };
+        let on_page = self.clone();
+        spawn_local(async move {
+            on_page.fetch_as(false, &bench).await;
+            if !on_page.0.left_behind.borrow().is_empty() {
+                let (waited, told) = first();
+                let waiting = later(LOADING, move || waited.tell());
+                told.await;
+                drop(waiting);
+                on_page.fetch_as(true, &bench).await;
+            }
+        });
     }
 
     /// Takes over the notes of pages that live no more: edits and what can be read go into the
@@ -177,7 +187,7 @@ impl OnPage {
                 if written::is_unsaved(key) {
                     continue;
                 }
-                let Note::Typed(typed) = note else { continue };
+                let Some(typed) = note.in_form() else { continue };
                 let goes_in = Place::read(place).is_some_and(|at| {
                     notes::fold(&book.job, &reckoned, bench, at, &typed, None).left.is_empty()
                 });
