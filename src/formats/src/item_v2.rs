@@ -75,6 +75,9 @@ const PIECE: &[Field] = &[
     may("thick", TEXT, "Its thickness on the tape."),
     may("wide", TEXT, "Its width on the tape."),
     may("left", SIZES, "By how much it is off where somebody said to leave it so."),
+    may("shim_long", Kind::Flag, "A shim fills the length that it is left short of."),
+    may("shim_thick", Kind::Flag, "The same of its thickness."),
+    may("shim_wide", Kind::Flag, "The same of its width."),
 ];
 
 const MADE: &[Field] = &[must("reckoning", U64, ""), must("what", TEXT, "Which of its parts.")];
@@ -354,6 +357,9 @@ fn write_piece(w: &mut Writer, piece: &Piece, cuts: &[Dimensions<Option<Length>>
         }
         let left = Dimensions::of(|of| piece.left(of));
         out.value((left != Dimensions::default()).then_some(&left), write_sizes);
+        for of in [Dimension::Length, Dimension::Thickness, Dimension::Width] {
+            out.flag(piece.has_shim(of));
+        }
     });
 }
 
@@ -549,7 +555,9 @@ fn read_piece(value: &Value, cuts: &[Known]) -> Piece {
     let recorded = cut.and_then(|at| cuts.get(at)).cloned().flatten();
     let (length, thickness, width) = (it.maybe_text(), it.maybe_text(), it.maybe_text());
     let left = it.next().and_then(|sizes| read_sizes(&sizes));
-    Piece::stored(state, recorded, Dimensions { thickness, width, length }, left)
+    let (long, thick, wide) = (it.flag(), it.flag(), it.flag());
+    let shims = Dimensions { thickness: thick, width: wide, length: long };
+    Piece::stored(state, recorded, Dimensions { thickness, width, length }, (left, shims))
 }
 
 fn read_sizes(value: &Value) -> Known {

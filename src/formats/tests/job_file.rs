@@ -278,15 +278,25 @@ fn piece() -> impl Strategy<Value = Piece> {
         })
     };
     let tape = (0..3_usize, prop::option::of("\\PC{0,6}"));
-    (0..3_u8, sizes(), sizes(), tape).prop_map(|(state, sizes, left, (of, text))| {
-        let piece = match state {
-            0 => Piece::default(),
-            1 => Piece::cut(sizes),
-            _ => Piece::again(sizes),
-        };
-        let piece = piece.measured(Dimension::ALL[of], text);
-        Dimension::ALL.into_iter().fold(piece, |piece, of| piece.leaving(of, *left.get(of)))
-    })
+    let with_shim = any::<bool>();
+    (0..3_u8, sizes(), sizes(), tape, with_shim).prop_map(
+        |(state, sizes, left, (of, text), shim)| {
+            let piece = match state {
+                0 => Piece::default(),
+                1 => Piece::cut(sizes),
+                _ => Piece::again(sizes),
+            };
+            let piece = piece.measured(Dimension::ALL[of], text);
+            let piece = Dimension::ALL
+                .into_iter()
+                .fold(piece, |piece, of| piece.leaving(of, *left.get(of)));
+            if shim {
+                piece.shimmed(Dimension::ALL[of], *left.get(Dimension::ALL[of]))
+            } else {
+                piece
+            }
+        },
+    )
 }
 
 fn part() -> impl Strategy<Value = Part> {

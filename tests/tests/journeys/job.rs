@@ -366,3 +366,35 @@ fn the_thin_leg_of_the_demo_says_which_cut_rail_is_to_be_looked_at() {
     app.picture("front-after-it-stands");
     app.assert_quiet_console();
 }
+
+/// The thin leg of the demo takes a shim: it says how thick, what it takes and what to be careful of; then it is told as
+/// filled, also when the page is loaded again, until somebody looks at it again.
+#[test]
+fn a_thin_leg_takes_a_shim() {
+    for screen in [Screen::PHONE, Screen::DESKTOP] {
+        let app = App::open_at(screen, "#/jobs");
+        app.tap("open-demo");
+        app.wait_for("front");
+        app.tap("open-leg 2");
+        app.wait_for_words("shim", "Fill it with a shim of");
+        app.wait_for_words("trouble-leg 2", "nothing is thrown away");
+        app.wait_for_words("way-caution", "only where it bears on the whole face");
+        app.assert_no_sideways_scroll();
+        app.assert_accessible();
+        app.script(
+            "document.querySelector('[data-testid=shim]').scrollIntoView({block: 'center'})",
+        );
+        app.picture(&format!("shim-{}", screen.width));
+        app.tap("shim");
+        app.wait_until_gone("trouble-leg 2");
+        app.wait_for_words("left-leg 2", "Filled with a shim of");
+        app.wait_until_kept();
+        app.reload();
+        app.wait_for_start();
+        app.wait_for_words("left-leg 2", "Filled with a shim of");
+        app.picture(&format!("shim-left-{}", screen.width));
+        app.tap("look-again-leg 2");
+        app.wait_for("trouble-leg 2");
+        app.assert_quiet_console();
+    }
+}

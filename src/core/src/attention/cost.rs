@@ -29,6 +29,7 @@ pub fn cost(
             }
             Some(words)
         }
+        (Does::Shim(_), _) => fact.shims(job, reckoned),
         (Does::GiveWay(..) | Does::ToSmallest | Does::TakePlan, _) => {
             comes.map(|comes| all_again(comes, bench))
         }

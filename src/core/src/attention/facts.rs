@@ -218,6 +218,14 @@ fn off(is: Length, wanted: Length, close: Length) -> Option<Length> {
     (is - wanted).ok().filter(|by| by.abs() > close)
 }
 
+/// Whether somebody said that a piece stays as it is.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Stays {
+    No,
+    AsItIs,
+    WithShim,
+}
+
 /// The pieces of one part.
 struct Pieces<'a> {
     id: ItemId,
@@ -233,7 +241,7 @@ impl Pieces<'_> {
         let most = self.sizes.quantity.as_ref().map_or(usize::MAX, |count| *count as usize);
         let mut not_recorded = Vec::new();
         // In how they are off, so that alike ones are told once.
-        let mut all: Vec<(bool, Fact)> = Vec::new();
+        let mut all: Vec<(Stays, Fact)> = Vec::new();
         let part = self.part;
         for (index, piece) in part.pieces.iter().enumerate().take(most) {
             if !piece.is_cut() {
@@ -250,8 +258,8 @@ impl Pieces<'_> {
             }
         }
         sort_by(&mut all, |a, b| order(&a.1).cmp(&order(&b.1)));
-        for (is_left, fact) in all {
-            self.found.add(fact, is_left);
+        for (stays, fact) in all {
+            self.found.add(fact, stays != Stays::No);
         }
         if !not_recorded.is_empty() {
             let fact = Fact::NotRecorded { part: self.id, pieces: not_recorded };
@@ -270,14 +278,18 @@ impl Pieces<'_> {
         index: usize,
         piece: &Piece,
         (of, is): (Dimension, Length),
-        all: &mut Vec<(bool, Fact)>,
+        all: &mut Vec<(Stays, Fact)>,
     ) {
         let Some(wanted) = self.sizes.wanted(of) else { return };
         let Some(by) = off(is, wanted, self.close) else { return };
-        let is_left = piece.left(of) == Some(by);
-        let alike = all.iter_mut().find_map(|(known_left, fact)| match fact {
+        let stays = match piece.left(of) == Some(by) {
+            true if piece.has_shim(of) => Stays::WithShim,
+            true => Stays::AsItIs,
+            false => Stays::No,
+        };
+        let alike = all.iter_mut().find_map(|(known_stays, fact)| match fact {
             Fact::Off { pieces, of: known, is: known_is, .. }
-                if (*known_left, *known, *known_is) == (is_left, of, is) =>
+                if (*known_stays, *known, *known_is) == (stays, of, is) =>
             {
                 Some(pieces)
             }
@@ -287,7 +299,7 @@ impl Pieces<'_> {
             Some(pieces) => pieces.push(index),
             None => {
                 let fact = Fact::Off { part: self.id, pieces: vec![index], of, is, wanted };
-                all.push((is_left, fact));
+                all.push((stays, fact));
             }
         }
     }

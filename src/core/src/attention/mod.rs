@@ -9,6 +9,7 @@
 mod cost;
 mod facts;
 mod looks;
+mod shims;
 #[cfg(test)]
 mod tests;
 mod unread;
@@ -18,5 +19,6 @@ mod words;
 pub use cost::cost;
 pub use facts::{Attention, Fact, NotKept, attention, close_enough};
 pub use looks::Looks;
+pub use shims::thickest_shim;
 pub use ways::{Does, MOST_RESCUES, Outcome, Way, cutting_again, looking_again, outcome, ways};
 pub use words::refused;

@@ -29,6 +29,8 @@ pub enum Does {
     Trim(Length),
     /// This size takes up the error.
     GiveWay(ItemId, Length),
+    /// It stays off, and a shim so thick fills what is missing.
+    Shim(Length),
     /// It stays off.
     Leave,
     /// It takes the place of a piece that is still to cut.
@@ -144,6 +146,9 @@ pub fn ways(
                 all.extend(go(Does::OwnSize));
             }
             all.extend(give_way(job, bench, fact, fixed));
+            if let Some(thick) = fact.shim() {
+                all.extend(way(Does::Shim(thick), each("shim", &|it| it.shimmed(*of, by))));
+            }
             all.extend(way(Does::Leave, each("leave", &|it| it.leaving(*of, by))));
         }
         Fact::NotRecorded { part: id, pieces } => {

@@ -188,6 +188,8 @@ impl Fact {
                 _ => say!["Trim ", by, " off"],
             },
             Does::GiveWay(size, to) => say!["Let ", name(job, size), " be ", to],
+            Does::Shim(thick) if is_one => say!["Fill it with a shim of ", thick],
+            Does::Shim(thick) => say!["Fill each with a shim of ", thick],
             Does::Leave if is_one => say!["Leave it as it is"],
             Does::Leave => say!["Leave them as they are"],
             Does::TakePlace if is_one => say!["It takes the place of one that is to be cut"],

@@ -97,6 +97,8 @@ pub struct Piece {
     pub(super) tape: Option<Box<Dimensions<Option<String>>>>,
     /// By how much it is off where somebody said to leave it so, signed.
     pub(super) left: Known,
+    /// Where a shim fills what it is left short of.
+    pub(super) shims: Dimensions<bool>,
 }
 
 impl Piece {
@@ -112,10 +114,10 @@ impl Piece {
         state: PieceState,
         recorded: Known,
         tape: Dimensions<Option<String>>,
-        left: Known,
+        (left, shims): (Known, Dimensions<bool>),
     ) -> Piece {
         let recorded = recorded.filter(|_| state != PieceState::ToCut);
-        let mut piece = Piece { state, recorded, tape: None, left };
+        let mut piece = Piece { state, recorded, tape: None, left, shims };
         for of in Dimension::ALL {
             piece = piece.measured(of, tape.get(of).clone());
         }
@@ -169,6 +171,12 @@ impl Piece {
         *self.left.as_ref()?.get(of)
     }
 
+    /// Whether a shim fills what it is left short of.
+    #[must_use]
+    pub fn has_shim(&self, of: Dimension) -> bool {
+        *self.shims.get(of)
+    }
+
     /// The piece with what the tape says; `None` takes it back.
     #[must_use]
     pub fn measured(mut self, of: Dimension, text: Option<String>) -> Piece {
@@ -216,6 +224,25 @@ impl Piece {
         let mut left = self.left.take().map(Arc::unwrap_or_clone).unwrap_or_default();
         *left.get_mut(of) = off;
         self.left = known(left);
+        *self.shims.get_mut(of) = false;
+        self
+    }
+
+    /// How it was left, and with what: one thing, said at once.
+    pub(super) fn left_so(&self) -> (Known, Dimensions<bool>) {
+        (self.left.clone(), self.shims)
+    }
+
+    /// The piece with nothing of it left as it is.
+    pub(super) fn looked_at_again(self) -> Piece {
+        Piece { left: None, shims: Dimensions::default(), ..self }
+    }
+
+    /// The piece left short by so much, with a shim that fills it.
+    #[must_use]
+    pub fn shimmed(mut self, of: Dimension, off: Option<Length>) -> Piece {
+        self = self.leaving(of, off);
+        *self.shims.get_mut(of) = true;
         self
     }
 }

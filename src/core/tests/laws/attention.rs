@@ -285,6 +285,11 @@ fn take_way(shop: &mut Shop, fact: &Fact, does: Does) {
                         piece.sizes[of] = Some(*wanted);
                         piece.left[of] = None;
                     }
+                    Does::Shim(thick) => {
+                        assert_eq!(less(*wanted, *is), thick);
+                        assert!(thick.is_positive());
+                        piece.left[of] = Some(less(*is, *wanted));
+                    }
                     Does::Leave => piece.left[of] = Some(less(*is, *wanted)),
                     Does::CutAgain | Does::CutAgainFromRack => *piece = Remembered::default(),
                     Does::GiveWay(size, to) => shop.planned[size.0 as usize - 1] = to,

@@ -127,7 +127,10 @@ fn left(open: &Open, fact: &Fact) -> Html {
     };
     html! {
         <article class="attention__part" data-testid={format!("left-{about}")}>
-            <p><b>{ &about }</b>{ ": " }{ sentence(&fact.sentence(job), open.settings.bench.tape) }</p>
+            <p>
+                <b>{ &about }</b>{ ": " }{ sentence(&fact.sentence(job), open.settings.bench.tape) }
+                if let Some(with) = fact.left_with(job) { { " " }{ sentence(&with, open.settings.bench.tape) } }
+            </p>
             <button type="button" class="way-out" data-testid={format!("look-again-{about}")} onclick={again}>
                 { "Look at it again" }
             </button>
@@ -242,6 +245,7 @@ fn id_of(open: &Open, does: Does) -> String {
         Does::GiveWay(size, _) => {
             format!("rescue-{}", open.book.job.item(size).map_or("", Item::name))
         }
+        Does::Shim(_) => "shim".to_owned(),
         Does::Leave => "leave".to_owned(),
         Does::TakePlace => "take-place".to_owned(),
         Does::ToRack => "to-rack".to_owned(),
@@ -299,6 +303,9 @@ fn way_out(open: &Open, fact: &Fact, way: &Way, comes: Option<&Outcome>) -> Html
             { cost(&open.book.job, &open.reckoned, &open.settings.bench, (fact, way.does), comes).map(|it| html! {
                 <p class="attention__ways" data-testid="way-cost">{ sentence(&it, tape) }</p>
             }) }
+            if let Some(caution) = way.does.caution() {
+                <p class="attention__ways" data-testid="way-caution">{ caution }</p>
+            }
             if let Some(comes) = comes {
                 if !comes.moves.is_empty() || !comes.parts.is_empty() {
                     { moved_list(open, &comes.job, &comes.moves, &comes.parts) }

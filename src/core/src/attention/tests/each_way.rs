@@ -1,5 +1,6 @@
 //! Each way out of a fact: what it is called, that the fact is gone, and the job that comes of it.
 
+use super::super::looking_again;
 use super::*;
 use crate::planning::demo::demo_in_work;
 
@@ -141,6 +142,73 @@ fn each_way_ends_its_fact_and_does_what_it_says() {
         let is_left = does == Does::Leave;
         assert_eq!(after.left.first(), is_left.then_some(fact), "{words}");
     }
+}
+
+/// By hand: 39 long less 38 7/8 is 1/8, and the end of that slat is 3/4 × 3; 3/4 thick less 11/16 is 1/16, as wide and as
+/// long as the slat; 3 wide less 2 7/8 is 1/8, as thick and as long. A quarter is the thickest, and there is no shim for what
+/// is too large.
+#[test]
+fn a_shim_fills_what_a_piece_came_out_too_small_by() {
+    let bench = Bench::default();
+    let rest = "Takes no board and no money, and nothing is thrown away.";
+    for (of, is, thick, shim) in [
+        (Dimension::Length, "38 7/8", "1/8", "1/8 in × 3/4 in × 3 in"),
+        (Dimension::Length, "38 3/4", "1/4", "1/4 in × 3/4 in × 3 in"),
+        (Dimension::Thickness, "11/16", "1/16", "1/16 in × 3 in × 39 in"),
+        (Dimension::Width, "2 7/8", "1/8", "1/8 in × 3/4 in × 39 in"),
+        (Dimension::Length, "38 11/16", "", ""),
+        (Dimension::Length, "39 1/8", "", ""),
+    ] {
+        let (job, id, part) = large(of, is);
+        let reckoned = Reckoned::of(&job, &bench);
+        let before = attention(&job, &reckoned, &bench);
+        let [fact] = before.facts.as_slice() else { panic!("{is}: {:?}", before.facts) };
+        let all = ways(&job, &reckoned, &bench, fact, &[]);
+        let way = all.iter().find(|way| matches!(way.does, Does::Shim(_)));
+        let Some(way) = way else {
+            assert_eq!(thick, "", "{is}: {all:?}");
+            continue;
+        };
+        assert_eq!(way.does, Does::Shim(inches(thick)), "{is}");
+        assert_eq!(
+            fact.way(way.does, &job).on(bench.tape),
+            format!("Fill it with a shim of {thick} in")
+        );
+        assert!(way.does.caution().is_some_and(|it| it.contains("carries only where it bears")));
+        let comes = outcome(&job, &reckoned, &bench, way.step.as_ref().expect("a tap is enough"));
+        let comes = comes.expect("its own state");
+        assert_eq!((comes.brings.len(), comes.moves.len(), comes.parts.len()), (0, 0, 0));
+        let cost = cost(&job, &reckoned, &bench, (fact, way.does), Some(&comes)).expect("words");
+        assert_eq!(cost.on(bench.tape), format!("To make from an offcut: 1 of {shim}. {rest}"));
+        // The piece stays what it is, and says what fills it; what is asked of it again is asked without the shim.
+        let after = attention(&comes.job, &comes.reckoned, &bench);
+        assert_eq!((after.facts.as_slice(), after.left.as_slice()), (&[][..], &[fact.clone()][..]));
+        let said = fact.left_with(&comes.job).expect("a shim").on(bench.tape);
+        assert_eq!(said, format!("Filled with a shim of {thick} in."));
+        let again = looking_again(&comes.job, fact).expect("it was left");
+        let again = outcome(&comes.job, &comes.reckoned, &bench, &again).expect("its own state");
+        assert_eq!(again.brings, [fact.clone()]);
+        assert_eq!(again.job.item(id), Some(&Item::Part(part)), "{is}");
+    }
+}
+
+/// Of three short alike, one left as it is and two with shims are told apart.
+#[test]
+fn what_is_filled_is_told_apart_from_what_is_left() {
+    let (mut job, id, part) = large(Dimension::Length, "38 7/8");
+    let short = part.piece(0);
+    let off = (inches("38 7/8") - inches("39")).ok();
+    let three = Part { quantity: "3".to_owned(), ..part }
+        .with_piece(0, short.clone().leaving(Dimension::Length, off))
+        .with_piece(1, short.clone().shimmed(Dimension::Length, off))
+        .with_piece(2, short.shimmed(Dimension::Length, off));
+    job.make(&Step::new("three", vec![job.replacing(id, Item::Part(three))])).expect("fresh");
+    let bench = Bench::default();
+    let found = attention(&job, &Reckoned::of(&job, &bench), &bench);
+    assert_eq!(found.facts, []);
+    let left: Vec<_> =
+        found.left.iter().map(|it| (it.about(&job), it.left_with(&job).is_some())).collect();
+    assert_eq!(left, [("slat 1".to_owned(), false), ("slat 2 and 3".to_owned(), true)]);
 }
 
 /// Half a sixteenth where nobody said more; what the job says where it does.

@@ -371,7 +371,7 @@ impl Merge {
                 (before.get(at).unwrap_or(&untouched), after.get(at).unwrap_or(&untouched));
             let number = at.saturating_add(1);
             if self.counts && !b.is_cut() && a.is_cut() && now.is_cut() {
-                to_move.push(Piece { left: None, tape: None, ..a.clone() });
+                to_move.push(Piece { tape: None, ..a.clone() }.looked_at_again());
             } else {
                 // Cut, and at which sizes, is one thing.
                 let mut tick = (now.state, now.recorded.clone());
@@ -394,9 +394,11 @@ impl Merge {
                 }
                 *now = core::mem::take(now).measured(of, tape);
             }
-            if !take(&b.left, &a.left, &mut now.left) {
+            let mut left = now.left_so();
+            if !take(&b.left_so(), &a.left_so(), &mut left) {
                 self.clash(&format!("piece {number}, {LEFT}"));
             }
+            (now.left, now.shims) = left;
         }
         shorten(now, length);
         for piece in to_move {
