@@ -41,13 +41,22 @@ pub fn in_short(figure: &Figure, bench: &Bench) -> String {
 #[must_use]
 pub fn to_say(figure: &Figure, bench: &Bench, index: usize, assumed: &Assumed) -> String {
     let value = match face(&figure.value, bench) {
-        Face::Measure(shown) => shown.spoken,
         Face::Measures(all) => all.get(index).map_or_else(String::new, |one| one.spoken.clone()),
-        Face::Line { spoken, .. } => spoken,
+        face => all_to_say(face),
     };
     let from = if figure.from.is_empty() { String::new() } else { format!(", {}", figure.from) };
     let rests = assumed.spoken().map_or_else(String::new, |rests| format!(" {rests}"));
     format!("{}: {value}{from}.{rests}", figure.label)
+}
+
+/// What a value came to, for a voice: of several lengths, all of them.
+#[must_use]
+pub fn all_to_say(face: Face) -> String {
+    match face {
+        Face::Measure(shown) => shown.spoken,
+        Face::Measures(all) => all.into_iter().map(|it| it.spoken).collect::<Vec<_>>().join("; "),
+        Face::Line { spoken, .. } => spoken,
+    }
 }
 
 /// How large a headline may be set: the longer it is, the smaller.

@@ -8,9 +8,10 @@ use reckoner_core::build_order::{
 use reckoner_core::job::bars::Bars;
 use reckoner_core::job::sketch::Look;
 use reckoner_core::job::{Item, ItemId, Job};
+use reckoner_core::measure::Rounding;
 use reckoner_core::measure::text::{Quantity, show};
-use reckoner_core::measure::{Rounding, Tape};
 use reckoner_core::sentence::counted;
+use reckoner_core::sheet::face;
 use yew::prelude::*;
 
 use super::attention::attention;
@@ -23,6 +24,7 @@ use crate::components::measure::{length, quantity, value};
 use crate::components::notes::caution;
 use crate::components::sentence::sentence;
 use crate::platform::{address, speech};
+use crate::words::all_to_say;
 
 /// Most pieces that are offered one by one.
 const MOST_PIECES: usize = 40;
@@ -139,7 +141,7 @@ fn current(
     let title = step.title(job);
     let scene = picture(step, &open.reckoned, tape);
     let aloud = {
-        let words = spoken(open, step);
+        let words = spoken(open, order, step);
         Callback::from(move |_: MouseEvent| speech::say(&words))
     };
     let after = order.steps.iter().enumerate().skip(place.saturating_add(1));
@@ -330,24 +332,29 @@ fn coming_step(
     }
 }
 
-/// The step for a voice.
-fn spoken(open: &Open, step: &BuildStep) -> String {
-    let job = &open.book.job;
+/// The step for a voice: all that stands there but its picture.
+fn spoken(open: &Open, order: &BuildOrder, step: &BuildStep) -> String {
+    let (job, bench) = (&open.book.job, open.settings.bench);
     let mut words = step.title(job);
-    let size = |tape: Tape| {
-        let shown = show(step.setting?, tape, Rounding::Nearest).ok()?;
-        Some(format!(". {}: {}", step.measured(&open.reckoned), shown.spoken))
+    let figure = match step.setting {
+        Some(setting) => show(setting, bench.tape, Rounding::Nearest).ok().map(|it| it.spoken),
+        None => step.headline(&open.reckoned).map(|(_, _, it)| all_to_say(face(it, &bench))),
     };
-    words.extend(size(open.settings.bench.tape));
+    if let Some(figure) = figure {
+        let from = step.measured(&open.reckoned);
+        let between = if from.is_empty() { "" } else { ": " };
+        words.push_str(&format!(". {from}{between}{figure}"));
+    }
     for it in step.pieces.iter().filter(|it| !it.is_cut) {
         let name = job.item(it.part).map_or("", Item::name);
         words.push_str(&format!(". {} of {name}", it.pieces.len()));
         words.extend(it.board.map(|board| format!(", from board {board}")));
     }
+    for wait in step.waits_for.iter().filter(|_| !step.is_done) {
+        words.push_str(&format!(". Wait for: {}", wait.sentence(job, order).on(bench.tape)));
+    }
     words.extend(
-        step.worst_cautions()
-            .into_iter()
-            .map(|it| format!(". {}", it.line().on(open.settings.bench.tape))),
+        step.worst_cautions().into_iter().map(|it| format!(". {}", it.line().on(bench.tape))),
     );
     words
 }
