@@ -151,6 +151,34 @@ mod tests {
         assert_eq!(thin, Some((vec![1], Dimension::Thickness, is, wanted)));
     }
 
+    /// By hand: 5 planks over 2 short rails with 2 screws each time are 20, and a tenth more are 22, of 120 that are there; 14
+    /// slats over 2 long rails with 2 each time are 56, and a tenth more, 61.6, are 62, and none of 2 in is there.
+    #[test]
+    fn its_screws_are_in_the_list_to_buy() {
+        let (job, _) = demo_in_work();
+        let bench = Bench::default();
+        let list = to_buy(&job, &Reckoned::of(&job, &bench), &bench);
+        let screws: Vec<_> = list
+            .lines
+            .iter()
+            .filter(|line| line.name == "No. 8 screws")
+            .map(|it| (it.what().to_string(), it.how_many(), it.uses()))
+            .collect();
+        let row = |what: &str, count: &str, uses: &str| {
+            (format!("No. 8 screws, {what} long"), count.to_owned(), format!("for {uses}"))
+        };
+        let shelf =
+            row("2 in", "62 wanted, 6 of them spare, 62 to buy", "Shelf slats screwed down");
+        let planks = row(
+            "2 1/2 in",
+            "22 wanted, 2 of them spare, 22 on my rack, nothing to buy",
+            "Planks screwed down",
+        );
+        assert_eq!(screws, [planks, shelf]);
+        // Nobody is asked to count what is counted.
+        assert_eq!(list.in_the_way.len(), 1, "{:?}", list.in_the_way);
+    }
+
     #[test]
     fn its_plan_keeps_every_rule() {
         let (job, _) = demo_in_work();

@@ -37,6 +37,15 @@ pub(super) const KEPT: &[KeptEntry] = &[
     ]),
     ("screws", "Screws through the planks", &[
         ("question", "length"), ("gauge", "screw_8"), ("top_thickness", "plank"), ("receiver_thickness", "rail width"),
+        ("at_hand", "2 1/2"),
+    ]),
+    ("screws", "Planks screwed down", &[
+        ("question", "buy"), ("gauge", "screw_8"), ("screw_length", "2 1/2"), ("planks", "5"), ("rails", "2"),
+        ("per_crossing", "2"), ("spare", "10"),
+    ]),
+    ("screws", "Shelf slats screwed down", &[
+        ("question", "buy"), ("gauge", "screw_8"), ("screw_length", "2"), ("planks", "14"), ("rails", "2"),
+        ("per_crossing", "2"), ("spare", "10"),
     ]),
     ("spacing", "Slats along the shelf", &[
         ("mode", "slats"), ("length", "frame inside"), ("slat_width", "slat"), ("slats", "14"),
