@@ -221,6 +221,111 @@ fn the_build_order_leads_from_the_store_to_the_frame_offline() {
     app.assert_quiet_console();
 }
 
+/// What is read aloud of each step of the demo is what stands there: what is done, the figure with what it is measured from,
+/// the pieces that are to be cut with their boards, what it waits for, and the cautions.
+#[test]
+fn what_is_read_aloud_of_a_step_is_what_stands_there() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.tap("open-demo");
+    app.wait_for("front");
+    app.section("build");
+    app.wait_for("this-step");
+    // In place of the device's voice.
+    app.script("speechSynthesis.speak = (it) => { window.said = it.text }");
+    let (mut with_setting, mut with_boards, mut waiting, mut careful) = (0, 0, 0, 0);
+    let mut steps = 0;
+    let mut said = Vec::new();
+    loop {
+        app.script("window.said = undefined");
+        app.tap("read-step");
+        let (heard, stands): (String, Vec<String>) = serde_json::from_value(app.script(
+            "const step = document.querySelector('[data-testid=this-step]');
+             const all = (css) => [...step.querySelectorAll(css)];
+             const words = (css) => step.querySelector(css)?.textContent.trim() ?? '';
+             const voices = all('[data-testid=setting] .voice').map((it) => it.textContent);
+             const line = words('[data-testid=setting] .line');
+             const from = words('.headline__from');
+             const figure = voices.length ? voices.join('; ') : line;
+             const stands = [words('.build__title').replace(/^\\d+\\. /, '')];
+             if (figure) stands.push(from ? `${from}: ${figure}` : figure);
+             for (const piece of all('.build__piece')) {
+               const [, count, name] = piece.firstElementChild.textContent.match(/^(\\d+) × (.*)$/);
+               const board = piece.querySelector('b').textContent;
+               if (board !== 'cut') stands.push(`${count} of ${name}${board ? `, from ${board}` : ''}`);
+             }
+             for (const wait of all('[data-testid=step-waits] .way-out')) stands.push(`Wait for: ${wait.textContent}`);
+             for (const care of all('.caution summary')) stands.push(care.textContent);
+             return [window.said, stands]",
+        ))
+        .expect("words");
+        assert_eq!(heard, stands.join(". "), "step {steps}");
+        with_setting += usize::from(heard.contains(" to near tooth: "));
+        with_boards += usize::from(heard.contains(", from board "));
+        waiting += usize::from(heard.contains(". Wait for: "));
+        careful += usize::from(heard.contains("hands"));
+        steps += 1;
+        let before = title(&app);
+        if said.contains(&before) {
+            break;
+        }
+        said.push(before);
+        app.tap("next-step");
+        app.settle();
+    }
+    println!(
+        "{steps} steps, {with_setting} with a setting, {with_boards} of boards, {waiting} wait, {careful} with cautions"
+    );
+    assert!(steps > 12 && with_setting > 3 && with_boards > 3 && waiting > 0 && careful > 2);
+    app.assert_quiet_console();
+}
+
+/// The text that is sent, and the one that is copied, have each line of the list with what stands there.
+#[test]
+fn the_text_to_send_is_what_stands_in_the_list() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.script(
+        "navigator.share = async (it) => { window.sent = it };
+         navigator.clipboard.writeText = async (text) => { window.copied = text }",
+    );
+    app.tap("open-demo");
+    app.wait_for("front");
+    app.tap("money");
+    app.wait_for("to-buy");
+    app.tap("send-to-buy");
+    app.wait_until("it is sent", "return Boolean(window.sent)");
+    app.tap("copy-to-buy");
+    app.wait_for_text("buy-said", "Copied.");
+    let sent: (String, String, String) = serde_json::from_value(
+        app.script("return [window.sent.title, window.sent.text, window.copied]"),
+    )
+    .expect("texts");
+    assert_eq!(sent.0, crate::shelf::BENCH);
+    assert_eq!(sent.1, sent.2);
+    let rows: Vec<(bool, String, String, String)> = serde_json::from_value(app.script(
+        "return [...document.querySelectorAll('.buy')].map((it) => [
+             it.querySelector('.tick').ariaPressed === 'true', it.querySelector('.buy__count').textContent,
+             it.querySelector('.row__value').textContent, it.querySelector('.row__more:last-child').textContent])",
+    ))
+    .expect("rows");
+    let lines: Vec<&str> = sent.1.lines().collect();
+    assert_eq!(lines[0], format!("To buy for {}", crate::shelf::BENCH));
+    assert!(rows.len() > 7, "{rows:?}");
+    for ((is_done, count, price, uses), line) in rows.iter().zip(&lines[1..]) {
+        let tick = if *is_done { "[x] " } else { "[ ] " };
+        let end = format!(": {count}, {price}, {uses}");
+        assert!(line.starts_with(tick) && line.ends_with(&end), "{line:?} is not {tick}..{end}");
+    }
+    // By hand: 14 slats over two rails, two screws each time, are 56, and a tenth more are 62.
+    let screws = "[ ] No. 8 screws, 2 in long: 62 wanted, 6 of them spare, 62 to buy, no price, for Shelf slats screwed down";
+    assert!(lines.contains(&screws), "{lines:#?}");
+    let money = lines[rows.len() + 1];
+    assert!(money.contains(&app.text("to-come")) && money.contains(&app.text("spent")), "{money}");
+    app.picture("to-buy-in-work");
+    app.resize(Screen::DESKTOP);
+    app.picture("to-buy-in-work-desk");
+    app.assert_quiet_console();
+}
+
 /// How many a yard has is counted in its row; one fewer than one asks before the length goes.
 #[test]
 fn lengths_at_the_yard_are_counted_in_their_rows() {

@@ -4,8 +4,8 @@ use super::{InTheWay, Line, Money, to_buy};
 use crate::cutting::{CutBoard, Layer, Layout, Placed, Plan, Source, Strip};
 use crate::job::tests::{inches, job_of};
 use crate::job::{CutPlan, Item, ItemId, Job, Kept, Part, Piece, Reckoned, Screw, Step, YardBoard};
-use crate::measure::Unit;
 use crate::measure::text::NoNames;
+use crate::measure::{Tape, Unit};
 use crate::planning::quick_list::{QUICK_LIST, quick_list};
 use crate::planning::wanted::{OPTIONS, from_job_book, options, start_entries};
 use crate::sheet::{Ask, Bench, Entries};
@@ -172,6 +172,19 @@ fn boards_screws_rod_and_finish_are_one_list() {
     assert_eq!(Line { uses: more, ..board.clone() }.uses(), "for rail; leg, front");
     assert_eq!(all.money, Money { spent: 0, before: 0, to_come: 2_940, without_price: 2 });
 
+    // The text that is sent, written by hand: one line each, the sums, and a tick that is drawn.
+    let sent = |all: &super::ToBuy, job: &Job| all.as_text(job, Tape::SIXTEENTHS);
+    let title = format!("To buy for {}", job.title);
+    let by_hand = [
+        title.as_str(),
+        "[ ] 2x4, 96 in long: 1 to buy, 10.90, for rail",
+        "[ ] No. 8 screws, 2 1/2 in long: 40 wanted, 4 of them spare, 12 on my rack, 28 to buy, no price, for planks down",
+        "[ ] dowel rod, 1 in thick, 38 1/2 in long: 1 to buy, no price, for hand tools",
+        "[ ] quart of finish: 1 to buy, 18.50, for oil",
+        "Still to spend 29.40, spent 0.00. 2 lines have no price and are not in it.",
+    ];
+    assert_eq!(sent(&all, &job), by_hand.join("\n"));
+
     // Bought: the boards, and the screws; then one plank more.
     for name in ["2x4", "No. 8 screws"] {
         let step = line(&list(&job), name).ticking(&job).expect("something to buy");
@@ -180,6 +193,13 @@ fn boards_screws_rod_and_finish_are_one_list() {
     let after = list(&job);
     assert_eq!(after.money, Money { spent: 1_090, before: 0, to_come: 1_850, without_price: 2 });
     assert!(line(&after, "No. 8 screws").is_done());
+    let text = sent(&after, &job);
+    let lines: Vec<&str> = text.lines().collect();
+    assert_eq!(lines[1], "[x] 2x4, 96 in long: 1 bought, 10.90, for rail");
+    assert_eq!(
+        lines[5],
+        "Still to spend 18.50, spent 10.90. 2 lines have no price and are not in it."
+    );
     // 7 planks: 42 screws and a tenth more, 46.2, are 47; 12 on hand, 28 bought.
     let (id, kept) = job.kept()[0];
     let mut more = kept.clone();
