@@ -91,7 +91,7 @@ const RECKONING: &[Field] = &[
 
 const MATCH: &[Field] = &[
     must("name", NAME, ""),
-    must("measures", Kind::List(&U64, MOST_MEASURES), ""),
+    must("measures", Kind::List(&U64, MOST_MEASURES), "Measures, and parts for their lengths."),
     may("drift", TEXT, ""),
     may("left", TEXT, "How far apart they are where somebody said to leave them so."),
 ];
@@ -173,7 +173,7 @@ const KINDS: &[KindOf] = &[
     kind_of("measure", MEASURE, "A named size or number."),
     kind_of("part", PART, "A part to cut."),
     kind_of("reckoning", RECKONING, "A calculator kept with its entries."),
-    kind_of("match", MATCH, "Measures that must come out alike."),
+    kind_of("match", MATCH, "Measures and parts that must come out alike."),
     kind_of("rack_board", RACK_BOARD, "A board or scrap on hand."),
     kind_of("yard_board", YARD_BOARD, "A length the yard sells."),
     kind_of("round", ROUND, "A round thing the user owns."),

@@ -398,3 +398,41 @@ fn a_thin_leg_takes_a_shim() {
         app.assert_quiet_console();
     }
 }
+
+/// The pieces of one part must match: of the four legs that are cut at 33 1/2 one is 33 on the tape.
+#[test]
+fn the_legs_of_the_demo_must_match_in_length() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.tap("open-demo");
+    app.wait_for("front");
+    app.section("sizes");
+    app.tap("add-match");
+    app.wait_for("members");
+    app.tap("field-name");
+    app.type_keys("the legs");
+    app.tap("member-leg, its pieces");
+    app.wait_until(
+        "its pieces are in it",
+        "return document.querySelector('.members [role=status]').textContent.includes('match each other in length')",
+    );
+    app.assert_no_sideways_scroll();
+    app.assert_accessible();
+    app.picture("match-pieces");
+    app.tap("save-item");
+    app.wait_for_words("matches", "leg, its pieces");
+    app.section("parts");
+    app.tap("item-leg");
+    app.tap("piece-1");
+    app.enter("as_cut", &["3", "3", "close"]);
+    app.tap("back");
+    app.tap("back");
+    app.section("front");
+    app.wait_for_words("trouble-the legs", "leg 1 is");
+    app.tap("open-the legs");
+    app.wait_for("to-smallest");
+    app.assert_accessible();
+    app.picture("match-apart");
+    app.tap("to-smallest");
+    app.wait_until_gone("trouble-the legs");
+    app.assert_quiet_console();
+}

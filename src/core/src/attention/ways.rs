@@ -8,8 +8,8 @@ use crate::job::moved::{Mismatch, Moved, MovedPart, moved, moved_parts};
 use crate::job::own_size::size_of;
 use crate::job::rescue::{Cut, Trouble, giving_way, rescues};
 use crate::job::{
-    Change, Dimension, Dimensions, Item, ItemId, Job, Measure, Part, Piece, RackBoard, Reckoned,
-    Step, Written,
+    Change, Dimension, Dimensions, Item, ItemId, Job, Measure, Part, PartSizes, Piece, RackBoard,
+    Reckoned, Step, Written,
 };
 use crate::measure::Length;
 use crate::measure::text::{Quantity, exact_text};
@@ -391,17 +391,26 @@ fn give_way(job: &Job, bench: &Bench, fact: &Fact, fixed: &[ItemId]) -> Vec<Way>
 }
 
 /// The step by which all of a group come to the smallest: what is cut is trimmed, what is not is
-/// planned so.
+/// planned so. Of a part, whose pieces are planned as one, all of them are.
 fn to_smallest(job: &Job, reckoned: &Reckoned, mismatch: &Mismatch) -> Option<Step> {
     let Item::Match(group) = job.item(mismatch.group)? else { return None };
     let least = mismatch.least.1;
-    let is_over = |id: &ItemId| {
-        let length = reckoned.measure(*id).and_then(|state| state.length());
+    let is_over = |length: Option<Length>| {
         length.and_then(|it| (it - least).ok()).is_some_and(|apart| apart > mismatch.drift)
     };
-    let changes = group.measures.iter().filter(|id| is_over(id)).filter_map(|id| {
-        let Item::Measure(measure) = job.item(*id)? else { return None };
+    let changes = group.measures.iter().filter_map(|id| {
         let text = exact_text(least);
+        let measure = match job.item(*id)? {
+            Item::Measure(measure) => measure,
+            Item::Part(part) => {
+                let new = shortened(part, reckoned, reckoned.part(*id)?, (least, &is_over));
+                return (new != *part).then(|| job.replacing(*id, Item::Part(new)));
+            }
+            _ => return None,
+        };
+        if !is_over(reckoned.measure(*id)?.length()) {
+            return None;
+        }
         let new = if crate::job::moved::is_cut(measure) {
             Measure { as_cut: Some(text), ..measure.clone() }
         } else {
@@ -410,6 +419,25 @@ fn to_smallest(job: &Job, reckoned: &Reckoned, mismatch: &Mismatch) -> Option<St
         Some(job.replacing(*id, Item::Measure(new)))
     });
     Some(Step::new(format!("{} to the smallest", group.name), changes.collect()))
+}
+
+/// A part of which nothing is longer than it may be: pieces that are cut are trimmed, and all are planned so.
+fn shortened(
+    part: &Part,
+    reckoned: &Reckoned,
+    sizes: &PartSizes,
+    (least, is_over): (Length, &dyn Fn(Option<Length>) -> bool),
+) -> Part {
+    let mut new = part.clone();
+    for (index, piece) in part.pieces.iter().enumerate().filter(|(_, piece)| piece.is_cut()) {
+        if is_over(piece.size(Dimension::Length, reckoned).and_then(Result::ok)) {
+            new = new.with_piece(index, piece.clone().at(Dimension::Length, least));
+        }
+    }
+    if is_over(sizes.wanted(Dimension::Length)) {
+        new.length = exact_text(least);
+    }
+    new
 }
 
 impl Fact {

@@ -1,6 +1,7 @@
 //! The facts and their ways out in words.
 
 use super::{Does, Fact, NotKept};
+use crate::job::moved::Member;
 use crate::job::{Dimension, Item, ItemId, Job};
 use crate::measure::Length;
 use crate::say;
@@ -23,6 +24,15 @@ pub(super) fn pieces_of(job: &Job, part: ItemId, pieces: &[usize]) -> String {
         all.push_str(&index.saturating_add(1).to_string());
     }
     all
+}
+
+/// `leg 2`; of pieces that are not cut yet `leg, to cut,`.
+fn member(job: &Job, member: Member) -> String {
+    match member {
+        Member::Measure(id) => name(job, id),
+        Member::Cut(id, index) => pieces_of(job, id, &[index]),
+        Member::ToCut(id) => format!("{}, to cut,", name(job, id)),
+    }
 }
 
 fn lean(of: Dimension, is: Length, wanted: Length) -> &'static str {
@@ -124,11 +134,11 @@ impl Fact {
             Fact::NotWanted { .. } => say!["cut, and not wanted any more."],
             Fact::Apart(it) => say![
                 "must match: ",
-                name(job, it.least.0),
+                member(job, it.least.0),
                 " is ",
                 it.least.1,
                 ", ",
-                name(job, it.most.0),
+                member(job, it.most.0),
                 " is ",
                 it.most.1,
                 ". That is ",

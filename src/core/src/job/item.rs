@@ -21,7 +21,7 @@ pub enum Item {
     Part(Part),
     /// A calculator kept with its entries.
     Kept(Kept),
-    /// Measures that must come out alike.
+    /// Measures and parts that must come out alike.
     Match(Match),
     /// A board or scrap on hand.
     RackBoard(RackBoard),
@@ -239,12 +239,12 @@ pub struct Kept {
     pub entries: Vec<(String, String)>,
 }
 
-/// Measures that must come out alike: four legs, a pair of rails.
+/// Measures and parts that must come out alike: four legs, a pair of rails.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Match {
     /// `the four legs`
     pub name: String,
-    /// The measures.
+    /// The measures, and the parts: of these the length of every piece.
     pub measures: Vec<ItemId>,
     /// How far apart they may drift, as typed; empty for not at all.
     pub drift: String,

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::{Item, ItemId, Job, Measure, Reckoned};
+use super::{Dimension, Item, ItemId, Job, Measure, Reckoned};
 use crate::measure::Length;
 use crate::measure::text::Quantity;
 
@@ -127,22 +127,50 @@ pub fn is_cut(measure: &Measure) -> bool {
     measure.is_cut || measure.as_cut.is_some()
 }
 
-/// A group of measures that must be alike and are not.
+/// One thing that must match others.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Member {
+    /// A measure.
+    Measure(ItemId),
+    /// A piece of a part that is cut, counted from 0.
+    Cut(ItemId, usize),
+    /// The pieces of a part that are still to cut.
+    ToCut(ItemId),
+}
+
+/// A group of measures and pieces that must be alike and are not.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Mismatch {
     /// The [`Match`](super::Match).
     pub group: ItemId,
     /// The smallest of them.
-    pub least: (ItemId, Length),
+    pub least: (Member, Length),
     /// The largest of them.
-    pub most: (ItemId, Length),
+    pub most: (Member, Length),
     /// How far apart these two are.
     pub apart: Length,
     /// How far they may drift.
     pub drift: Length,
 }
 
-/// The groups whose measures in use are farther apart than they may be.
+/// What of an item must match, with its length: of a part each piece that is cut, and what the others are planned at.
+fn lengths_of(job: &Job, reckoned: &Reckoned, id: ItemId) -> Vec<(Member, Length)> {
+    let Some(Item::Part(part)) = job.item(id) else {
+        let length = reckoned.measure(id).and_then(|it| it.length());
+        return length.map(|length| (Member::Measure(id), length)).into_iter().collect();
+    };
+    let Some(sizes) = reckoned.part(id) else { return Vec::new() };
+    let count = sizes.quantity.as_ref().map_or(0, |count| *count);
+    let most = usize::try_from(count).unwrap_or(usize::MAX);
+    let cut = part.pieces.iter().enumerate().take(most).filter(|(_, piece)| piece.is_cut());
+    let lengths = cut.filter_map(|(index, piece)| {
+        Some((Member::Cut(id, index), piece.size(Dimension::Length, reckoned)?.ok()?))
+    });
+    let to_cut = sizes.wanted(Dimension::Length).filter(|_| sizes.done < count);
+    lengths.chain(to_cut.map(|length| (Member::ToCut(id), length))).collect()
+}
+
+/// The groups whose measures in use and pieces are farther apart than they may be.
 #[must_use]
 pub fn mismatches(job: &Job, reckoned: &Reckoned) -> Vec<Mismatch> {
     let mut all = Vec::new();
@@ -152,8 +180,7 @@ pub fn mismatches(job: &Job, reckoned: &Reckoned) -> Vec<Mismatch> {
             "" => Length::ZERO,
             text => reckoned.length_of(text).unwrap_or(Length::ZERO),
         };
-        let lengths =
-            members.measures.iter().filter_map(|id| Some((*id, reckoned.measure(*id)?.length()?)));
+        let lengths = members.measures.iter().flat_map(|id| lengths_of(job, reckoned, *id));
         let lengths: Vec<_> = lengths.collect();
         let least = lengths.iter().min_by_key(|(_, length)| *length);
         let most = lengths.iter().max_by_key(|(_, length)| *length);

@@ -1,6 +1,6 @@
 //! Rules of the job book: names, circles, what moved, rescue, conflicts.
 
-use super::moved::{Means, mismatches, moved};
+use super::moved::{Means, Member, mismatches, moved};
 use super::*;
 use crate::measure::text::Quantity;
 use crate::measure::{Length, Number, length};
@@ -188,8 +188,9 @@ fn legs_that_must_match_are_flagged_when_they_drift() {
     assert_eq!(mismatches(&job, &Reckoned::of(&job, &Bench::default())), []);
     edit(&mut job, "leg 3", |m| m.as_cut = Some("28 1/32".to_owned()));
     let flagged = mismatches(&job, &Reckoned::of(&job, &Bench::default()));
-    assert_eq!(flagged[0].least, (id_of(&job, "leg 2"), inches("27 15/16")));
-    assert_eq!(flagged[0].most, (id_of(&job, "leg 3"), inches("28 1/32")));
+    let leg = |name| Member::Measure(id_of(&job, name));
+    assert_eq!(flagged[0].least, (leg("leg 2"), inches("27 15/16")));
+    assert_eq!(flagged[0].most, (leg("leg 3"), inches("28 1/32")));
 }
 
 #[test]

@@ -1,9 +1,10 @@
-//! Measures that must match each other: which they are, and how far they may drift.
+//! Measures and parts that must match each other: which they are, and how far they may drift.
 
 use std::rc::Rc;
 
 use reckoner_core::job::moved::mismatches;
-use reckoner_core::job::{Item, ItemId, Job, Match, MeasureKind, Step};
+use reckoner_core::job::{Dimension, Item, ItemId, Job, Match, MeasureKind, Step};
+use reckoner_core::measure::text::Quantity;
 use reckoner_core::sheet::{Ask, Entries};
 use yew::prelude::*;
 
@@ -28,7 +29,7 @@ pub(super) fn list(open: &Open) -> Html {
     });
     let groups: Vec<_> = groups.collect();
     let one = |id: ItemId, group: &Match| {
-        let members = group.measures.iter().filter_map(|id| Some(open.book.job.item(*id)?.name()));
+        let members = group.measures.iter().filter_map(|id| Some(named(open.book.job.item(*id)?)));
         let is_broken = broken.iter().any(|it| it.group == id);
         html! {
             <>
@@ -48,8 +49,16 @@ pub(super) fn list(open: &Open) -> Html {
                     { for groups.iter().map(|(id, group)| row(open, *id, &group.name, one(*id, group))) }
                 </ul>
             }
-            <div class="adds">{ add(open, "match", "Add sizes that must match") }</div>
+            <div class="adds">{ add(open, "match", "Add what must match") }</div>
         </>
+    }
+}
+
+/// What a member is called: a part and a size may have one name.
+fn named(item: &Item) -> String {
+    match item {
+        Item::Part(part) => format!("{}, its pieces", part.name),
+        item => item.name().to_owned(),
     }
 }
 
@@ -110,7 +119,9 @@ fn MatchPage(props: &MatchPageProps) -> Html {
     let ask = Ask::new(MATCH.fields, form.entries(), &bench, &*open.reckoned);
     let new = match_of(&ask, members.clone(), group.and_then(|group| group.left));
     let mut needs = drafts::needs(&sheet, &MATCH);
-    needs.extend((members.len() < 2).then_some("two sizes"));
+    // The pieces of one part must match each other.
+    let has_part = members.iter().any(|id| matches!(job.item(*id), Some(Item::Part(_))));
+    needs.extend((members.len() < 2 && !has_part).then_some("two sizes"));
     if id.is_some() && group.is_none() {
         return super::lost(open);
     }
@@ -134,7 +145,13 @@ fn MatchPage(props: &MatchPageProps) -> Html {
         }
     };
     let lengths = job.measures().into_iter().filter(|(_, m)| m.kind == MeasureKind::Length);
-    let lengths: Vec<ItemId> = lengths.map(|(id, _)| id).collect();
+    let parts = job.parts().into_iter().map(|(id, _)| id);
+    let lengths: Vec<ItemId> = lengths.map(|(id, _)| id).chain(parts).collect();
+    let words = match members.len() {
+        1 if has_part => "Its pieces must match each other in length.".to_owned(),
+        0 | 1 => "Tap two or more sizes that must match, or pieces that must.".to_owned(),
+        count => format!("{count} sizes must match."),
+    };
     html! {
         <div class={classes!("page", "page--item", at_hand.is_keying().then_some("is-keying"))}>
             { bar(open, &open.at("sizes"), if new.name.is_empty() { MATCH.title } else { &new.name }) }
@@ -153,15 +170,15 @@ fn MatchPage(props: &MatchPageProps) -> Html {
                 <section class="answer members" aria-label="Which sizes">
                     if let Some(id) = id { { of_item(open, id) } }
                     <p class="job__words" role="status">
-                        { if members.len() < 2 { "Tap two or more sizes that must match.".to_owned() } else { format!("{} sizes must match.", members.len()) } }
+                        { words }
                     </p>
                     <ul class="rows" data-testid="members">
                         { long_list(lengths.len(), {
                             let (open, members) = (open.clone(), members.clone());
                             move |at| {
                                 let measure = lengths.get(at).copied();
-                                let it = measure.and_then(|id| Some((id, open.book.job.item(id)?.name())));
-                                it.map(|(id, name)| member(&open, id, name, members.contains(&id), toggle(id)))
+                                let it = measure.and_then(|id| Some((id, open.book.job.item(id)?)));
+                                it.map(|(id, item)| member(&open, id, item, members.contains(&id), toggle(id)))
                                     .unwrap_or_default()
                             }
                         }) }
@@ -183,8 +200,19 @@ fn toggled(members: &[ItemId], measure: ItemId) -> Vec<ItemId> {
 }
 
 /// A size that may be one of the group.
-fn member(open: &Open, id: ItemId, name: &str, is_in: bool, onclick: Callback<MouseEvent>) -> Html {
-    let value = open.reckoned.measure(id).and_then(|measure| measure.in_use());
+fn member(
+    open: &Open,
+    id: ItemId,
+    item: &Item,
+    is_in: bool,
+    onclick: Callback<MouseEvent>,
+) -> Html {
+    let length = open.reckoned.part(id).and_then(|part| part.wanted(Dimension::Length));
+    let value = match length {
+        Some(length) => Some(Quantity::Length(length)),
+        None => open.reckoned.measure(id).and_then(|measure| measure.in_use()),
+    };
+    let name = named(item);
     html! {
         <li><button type="button" class="row row--choose" {onclick}
             data-testid={format!("member-{name}")} aria-pressed={if is_in { "true" } else { "false" }}>

@@ -192,6 +192,62 @@ fn a_shim_fills_what_a_piece_came_out_too_small_by() {
     }
 }
 
+/// Four legs wanted 33 1/2, three of them cut: 33 1/2, 33 3/8 and 33 1/2, so the fourth and two others are 1/8 longer than the
+/// second. They may drift 1/16. Brought to the smallest the two are trimmed, and all are planned at 33 3/8; the second is
+/// then what is wanted.
+#[test]
+fn the_pieces_of_a_part_must_match() {
+    let mut job = job_of(&[]);
+    let cut = |length: &str| {
+        Piece::cut(Dimensions {
+            thickness: Some(inches("3")),
+            width: Some(inches("3")),
+            length: Some(inches(length)),
+        })
+    };
+    let legs = Part::new("leg", "4", ["3", "3", "33 1/2"]);
+    let legs = ["33 1/2", "33 3/8", "33 1/2"]
+        .iter()
+        .zip(0..)
+        .fold(legs, |legs, (length, at)| legs.with_piece(at, cut(length)));
+    let adding = job.adding(0, Item::Part(legs.clone()));
+    let id = adding.id;
+    job.make(&Step::new("add", vec![adding])).expect("fresh");
+    let group = Match {
+        name: "the four legs".to_owned(),
+        measures: vec![id],
+        drift: "1/8".to_owned(),
+        left: None,
+    };
+    let adding = job.adding(0, Item::Match(group.clone()));
+    let group_id = adding.id;
+    job.make(&Step::new("add", vec![adding])).expect("fresh");
+    let bench = Bench::default();
+    let apart = |job: &Job| {
+        let found = attention(job, &Reckoned::of(job, &bench), &bench).facts;
+        found.into_iter().find(|fact| matches!(fact, Fact::Apart(_)))
+    };
+    assert_eq!(apart(&job), None, "they may drift as far as they do");
+    let group = Item::Match(Match { drift: "1/16".to_owned(), ..group });
+    job.make(&Step::new("less", vec![job.replacing(group_id, group)])).expect("no conflict");
+    let fact = apart(&job).expect("an eighth apart");
+    assert_eq!(
+        fact.sentence(&job).on(bench.tape),
+        "must match: leg 2 is 33 3/8 in, leg, to cut, is 33 1/2 in. That is 1/8 in apart; they may drift 1/16 in."
+    );
+    let reckoned = Reckoned::of(&job, &bench);
+    let all = ways(&job, &reckoned, &bench, &fact, &[]);
+    let does: Vec<_> = all.iter().map(|way| way.does).collect();
+    assert_eq!(does, [Does::ToSmallest, Does::Leave]);
+    let step = all[0].step.as_ref().expect("a tap is enough");
+    let comes = outcome(&job, &reckoned, &bench, step).expect("its own state");
+    let after = attention(&comes.job, &comes.reckoned, &bench);
+    assert_eq!((after.facts, after.left), (Vec::new(), Vec::new()));
+    let length = "33 3/8 in".to_owned();
+    let pieces = ["33 3/8"; 3].map(cut).to_vec();
+    assert_eq!(comes.job.item(id), Some(&Item::Part(Part { length, pieces, ..legs })));
+}
+
 /// Of three short alike, one left as it is and two with shims are told apart.
 #[test]
 fn what_is_filled_is_told_apart_from_what_is_left() {
