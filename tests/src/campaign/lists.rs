@@ -19,8 +19,11 @@ impl Walk<'_> {
         let form = self.model.form(place);
         form.texts.remove(list);
         for (field, it) in state["fields"].as_object().into_iter().flatten() {
-            if it["list"] == list && !form.texts.contains_key(field) {
-                form.set(field, it["text"].as_str().unwrap_or_default());
+            let text = it["text"].as_str().unwrap_or_default();
+            // What separates rows or their parts, and came into a cell with the list's text, goes at the next change.
+            let is_own = !text.contains(['@', ':']);
+            if it["list"] == list && is_own && !form.texts.contains_key(field) {
+                form.set(field, text);
             }
         }
         Ok(())
