@@ -118,7 +118,7 @@ fn use_announcement(has_page: bool) {
 
 /// The settings as kept; what cannot be read counts as never changed.
 fn kept_settings() -> Entries {
-    let kept = storage::get(storage::SETTINGS).and_then(|text| link::read(&SETTINGS, &text).ok());
+    let kept = storage::get(storage::SETTINGS).map(|text| link::kept(&SETTINGS, &text));
     settled(kept.unwrap_or_default())
 }
 

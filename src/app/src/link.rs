@@ -11,7 +11,7 @@ use std::fmt;
 use form_urlencoded::Serializer;
 use reckoner_core::calculators::Calculator;
 use reckoner_core::measure::Unit;
-use reckoner_core::sheet::{Bench, Entries, Kind};
+use reckoner_core::sheet::{Bench, Entries, Field, Kind};
 
 /// Longest query of a link, in bytes.
 const MOST_QUERY: usize = 16_000;
@@ -106,6 +106,30 @@ pub fn texts(query: &str) -> Entries {
     entries
 }
 
+/// Reads what [`typed`] wrote on this device in the form of this calculator. However long it is and whatever characters
+/// stand in it, a person typed it: only what the form does not ask any more is left out.
+#[must_use]
+pub fn kept(calculator: &Calculator, query: &str) -> Entries {
+    let all = texts(query);
+    let mut kept = Entries::default();
+    kept.set_unit(all.unit());
+    for field in calculator.fields {
+        if let Some(text) = all.text(field.id).filter(|text| fits(field, text)) {
+            kept.set(field.id, text);
+        }
+    }
+    kept
+}
+
+/// Whether a text can be the answer of a field.
+fn fits(field: &Field, text: &str) -> bool {
+    match field.kind {
+        Kind::Choice(choices) => choices.iter().any(|choice| choice.id == text),
+        Kind::YesNo => text == "yes" || text == "no",
+        _ => true,
+    }
+}
+
 /// Reads what [`whole`] or [`typed`] wrote, or anybody else.
 ///
 /// # Errors
@@ -138,12 +162,7 @@ pub fn read(calculator: &Calculator, query: &str) -> Result<Entries, LinkProblem
         if entries.text(field.id).is_some() {
             return Err(LinkProblem::Repeated(field.label.to_owned()));
         }
-        let fits = match field.kind {
-            Kind::Choice(choices) => choices.iter().any(|choice| choice.id == text),
-            Kind::YesNo => text == "yes" || text == "no",
-            _ => true,
-        };
-        if !fits {
+        if !fits(field, &text) {
             return Err(LinkProblem::UnknownChoice(field.label, text.into_owned()));
         }
         entries.set(field.id, text);
@@ -151,7 +170,8 @@ pub fn read(calculator: &Calculator, query: &str) -> Result<Entries, LinkProblem
     Ok(entries)
 }
 
-/// Whether bytes were lost in reading, or it holds what no key types.
+/// Whether bytes were lost in reading, or it holds what nobody types. Rows of a spreadsheet have tabs.
 fn is_garbled(text: &str) -> bool {
-    text.chars().any(|c| c == char::REPLACEMENT_CHARACTER || (c.is_control() && c != '\n'))
+    let is_typed = |c: char| !c.is_control() || matches!(c, '\n' | '\t');
+    text.chars().any(|c| c == char::REPLACEMENT_CHARACTER || !is_typed(c))
 }

@@ -7,6 +7,7 @@ use reckoner_core::calculators;
 use reckoner_core::calculators::tape::CALCULATOR;
 use reckoner_core::measure::Unit;
 use reckoner_core::measure::text::NoNames;
+use reckoner_core::planning::quick_list::QUICK_LIST;
 use reckoner_core::sheet::{Bench, Entries, Own};
 
 fn entries(pairs: &[(&'static str, &'static str)]) -> Entries {
@@ -23,6 +24,31 @@ fn what_was_typed_comes_back_from_a_link() {
     ]);
     typed.set_unit(Some(Unit::Millimetre));
     assert_eq!(link::read(&CALCULATOR, &link::typed(&typed)), Ok(typed));
+}
+
+/// Our invented potting bench, from a spreadsheet.
+const PASTED: &str = "Qty\tName\tLength\n4\tleg\t33 1/2\n2\tlong rail\t41";
+
+#[test]
+fn rows_of_a_spreadsheet_come_back_from_a_link() {
+    let typed = entries(&[("parts", PASTED)]);
+    assert_eq!(link::read(&QUICK_LIST, &link::typed(&typed)), Ok(typed));
+}
+
+/// A link may be refused. What was typed on this device may not, or it would be lost.
+#[test]
+fn what_was_typed_on_this_device_comes_back_whatever_it_is() {
+    let long = "4 @ 33 1/2, ".repeat(2_000);
+    for text in [PASTED, "33\u{1f}1/2", "\u{fffd}", &long, "", "12 qq 7"] {
+        let mut typed = Entries::from_pairs([("parts", text), ("kerf", "1/8")]);
+        typed.set_unit(Some(Unit::Inch));
+        assert_eq!(link::kept(&QUICK_LIST, &link::typed(&typed)), typed, "{text:?}");
+    }
+    // What an older release asked is left out, and nothing else with it.
+    let old = link::kept(&CALCULATOR, "strip=3&shape=round&divide=fifths&unit=mm");
+    let mut left = entries(&[("strip", "3")]);
+    left.set_unit(Some(Unit::Millimetre));
+    assert_eq!(old, left);
 }
 
 /// Our examples are examples there too; the sender's saw is not ours.

@@ -6,10 +6,14 @@ use super::model::{Place, Writing};
 use super::tab::Tab;
 use super::walk::{Stop, Walk};
 use super::wire::Trouble;
-use super::words::{Way, pressed, typed};
+use super::words::{Way, pressed, typed, whole};
 
-/// Fields that change what other fields mean, or what other items say: their own journeys try them.
-const LEFT_ALONE: [&str; 3] = ["kind", "tape", "aloud"];
+/// A field that changes what other fields mean, and what other items say: its own journeys try it.
+const LEFT_ALONE: &str = "kind";
+/// A text that is longer is not gone on with, in characters: a field takes no more than so many.
+const ENOUGH: usize = 45;
+/// The lengths of the settings: another tape writes them with their unit.
+const WITH_THE_TAPE: [&str; 3] = ["kerf", "blade_reach", "thinnest_strip"];
 
 impl Walk<'_> {
     /// One edit of the form at hand.
@@ -53,11 +57,21 @@ impl Walk<'_> {
         };
         self.model.form(place).saw(&field, it["text"].as_str().unwrap_or_default());
         match it["kind"].as_str().unwrap_or_default() {
-            "choice" => self.choose(place, &field, &it)?,
-            "member" | "tick" => self.tick(place, &field, &it)?,
-            kind => self.type_in(place, &field, kind, &it)?,
+            "choice" | "pick" => self.choose(place, &field),
+            "question" => self.ask(place),
+            "member" | "tick" => self.tick(place, &field, &it),
+            "rows" => self.change_list(place, &it),
+            "count" => self.count(place, &field, &it),
+            "whole" => self.type_whole(place, &field, &it),
+            kind => {
+                let counts = it["more"].is_string() || it["fewer"].is_string();
+                if counts && self.chance.percent(35) {
+                    return self.one_up_or_down(place, &field, &it);
+                }
+                self.take_down(place, &it)?;
+                self.type_in(place, &field, kind, &it)
+            }
         }
-        Ok(())
     }
 
     fn may_change(&self, place: &Place, field: &str, is_measure: bool) -> bool {
@@ -66,7 +80,7 @@ impl Walk<'_> {
         // Formulas follow the name of a size; the ticks of a part, how many there are.
         let is_fixed = matches!(place, Place::Item(_))
             && (field == "quantity" || (is_measure && field == "name" && !is_own));
-        !LEFT_ALONE.contains(&field) && !is_fixed
+        field != LEFT_ALONE && !is_fixed
     }
 
     /// Brings a field out from under the keypad of another.
@@ -85,15 +99,52 @@ impl Walk<'_> {
         Ok(())
     }
 
-    fn choose(&mut self, place: &Place, field: &str, it: &Value) -> Result<(), Stop> {
+    fn choose(&mut self, place: &Place, field: &str) -> Result<(), Stop> {
+        // Under a keypad only what is chosen is there.
+        self.close_keypad()?;
+        let it = self.state()?["fields"][field].clone();
         let options: Vec<&str> =
             it["options"].as_array().into_iter().flatten().filter_map(Value::as_str).collect();
         let others: Vec<&str> = options.into_iter().filter(|one| *one != it["text"]).collect();
         let Some(option) = self.chance.one(&others).copied() else { return Ok(()) };
-        self.close_keypad()?;
         self.tell(&format!("choose {field} {option}"));
-        self.tap(&format!("{field}-{option}"))?;
+        if it["kind"] == "pick" {
+            // A list that opens is drawn by the system, where no finger of a walk comes.
+            self.script(&format!(
+                "const it = document.querySelector({});
+                 it.value = {};
+                 return it.dispatchEvent(new Event('change', {{ bubbles: true }}))",
+                it["css"],
+                json!(option)
+            ))?;
+        } else {
+            self.tap(&format!("{field}-{option}"))?;
+        }
         self.model.set(place, field, option);
+        if *place == Place::Page("settings") && field == "tape" {
+            let texts = &mut self.model.form(place).texts;
+            texts.retain(|field, _| !WITH_THE_TAPE.contains(&field.as_str()));
+        }
+        self.sudden(place)
+    }
+
+    /// Asks another question of a calculator.
+    fn ask(&mut self, place: &Place) -> Result<(), Stop> {
+        self.close_keypad()?;
+        self.tap("question")?;
+        let all = self.wait(
+            "the questions are there",
+            "by('.question__row').length > 0 && by('.question__row:not([aria-current])')
+               .map((it) => [it.dataset.testid, tidy(it.querySelector('.question__name').textContent)])",
+        )?;
+        let all = all.as_array().cloned().unwrap_or_default();
+        let Some(one) = self.chance.one(&all) else {
+            return Ok(self.tap("question-close")?);
+        };
+        let (id, name) = (one[0].as_str().unwrap_or_default(), one[1].as_str().unwrap_or_default());
+        self.tell(&format!("ask: {name}"));
+        self.tap(id)?;
+        self.model.set(place, "question", name);
         self.sudden(place)
     }
 
@@ -138,14 +189,22 @@ impl Walk<'_> {
 
     /// Empties the field at hand: with the key for it where there is one, else with a keyboard.
     fn clear(&mut self) -> Result<(), Trouble> {
-        if self.script("return !!place('[data-testid=key-clear]')")? == json!(true) {
+        // The clear key of another field may be there too, where a row's name leaves the keys as they are.
+        let own = "return !!place('.field__row:focus-within [data-testid=key-clear]')";
+        if self.script(own)? == json!(true) {
             return self.tap("key-clear");
         }
         self.script("document.activeElement.select(); return true")?;
         self.tab.keys(self.wire(), ["Backspace"])
     }
 
-    fn type_in(&mut self, place: &Place, field: &str, kind: &str, it: &Value) -> Result<(), Stop> {
+    pub(super) fn type_in(
+        &mut self,
+        place: &Place,
+        field: &str,
+        kind: &str,
+        it: &Value,
+    ) -> Result<(), Stop> {
         let css = it["css"].as_str().unwrap_or_default().to_owned();
         let is_here = self.script(&format!(
             "return document.activeElement === document.querySelector({})",
@@ -159,7 +218,7 @@ impl Walk<'_> {
             // A title that is empty is no title: it is written over as a whole.
             self.script("document.activeElement.select(); return true")?;
             writing = Writing::of(&writing.text(), 0, writing.text().chars().count());
-        } else if self.chance.percent(40) {
+        } else if self.chance.percent(40) || writing.text().chars().count() > ENOUGH {
             self.tell(&format!("clear {field}"));
             self.clear()?;
             self.model.set(place, field, "");
@@ -169,6 +228,8 @@ impl Walk<'_> {
         let way = match self.chance.below(3) {
             0 if kind == "keys" && has_keypad => Way::Keypad,
             1 if kind != "keys" => Way::Whole,
+            // Rows of a spreadsheet are pasted.
+            _ if kind == "whole" && self.chance.percent(50) => Way::Whole,
             _ => Way::Keyboard,
         };
         self.count += 1;
@@ -186,7 +247,10 @@ impl Walk<'_> {
             }
             self.tell(&format!("keypad: {field} reads {:?}", writing.text()));
         } else {
-            let mut text = typed(&mut self.chance, field, kind, self.count);
+            let mut text = match kind {
+                "whole" => whole(&mut self.chance, self.count),
+                kind => typed(&mut self.chance, field, kind, self.count),
+            };
             if kind != "title" && self.chance.percent(25) {
                 // Half of it, and then something happens.
                 let half = text.chars().count().div_ceil(2);
@@ -201,11 +265,16 @@ impl Walk<'_> {
                 let keys = if way == Way::Whole { 1 } else { text.chars().count() };
                 self.script(&format!("window.keysToCome = {keys}; return true"))?;
             }
+            // Of a keyboard, Tab leaves.
+            if way == Way::Keyboard {
+                text = text.replace('\t', " ");
+            }
             writing.put(&text);
             let is_sent = if way == Way::Whole {
                 self.tab.insert(self.wire(), &text)
             } else {
-                let keys: Vec<String> = text.chars().map(String::from).collect();
+                let key = |it: char| if it == '\n' { "Enter".to_owned() } else { it.to_string() };
+                let keys: Vec<String> = text.chars().map(key).collect();
                 self.tab.keys(self.wire(), keys.iter().map(String::as_str))
             };
             self.model.set(place, field, &writing.text());
@@ -225,7 +294,7 @@ impl Walk<'_> {
         if kind == "title" && self.chance.percent(50) {
             self.tell("Enter");
             self.tab.keys(self.wire(), ["Enter"])?;
-        } else if self.chance.percent(20) {
+        } else if kind != "whole" && self.chance.percent(20) {
             self.next_field()?;
         }
         Ok(())
@@ -302,9 +371,13 @@ impl Walk<'_> {
         self.wait("its section is open", "test('section-sizes')")?;
         let form = self.model.forms.remove(&Place::Item(id)).unwrap_or_default();
         self.model.gone.insert(id, form);
+        if let Some(rack) = self.model.forms.get_mut(&Place::Section("rack")) {
+            rack.texts.remove(&format!("count/{id}"));
+        }
         self.model.forms.retain(|place, _| !matches!(place, Place::Piece(part, _) if *part == id));
         if let Some(ticks) = self.model.forms.get_mut(&Place::Section("parts")) {
             ticks.texts.retain(|tick, _| !tick.starts_with(&format!("tick/{id}/")));
+            ticks.texts.remove(&format!("count/{id}"));
         }
         self.at = None;
         Ok(())
@@ -363,6 +436,10 @@ impl Walk<'_> {
                             None if field == "done" || field.starts_with("tick/") => {
                                 form.texts.remove(field);
                             }
+                            // How many there were is known from the row or from the form, seldom from both.
+                            None if field == "quantity" || field.starts_with("count/") => {
+                                form.texts.remove(field);
+                            }
                             None => return self.compare(&place),
                         }
                     }
@@ -370,8 +447,9 @@ impl Walk<'_> {
             }
             changed.push(place);
         }
-        let items =
-            changed.iter().filter(|it| !matches!(it, Place::Piece(..) | Place::Section("parts")));
+        let items = changed
+            .iter()
+            .filter(|it| !matches!(it, Place::Piece(..) | Place::Section("parts" | "rack")));
         if items.count() > 1 {
             return Err(Stop::Loss(format!("one undo changed more than one thing: {changed:?}")));
         }

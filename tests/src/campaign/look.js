@@ -32,30 +32,77 @@ const covering = (css) => by(css).map((it) => {
   const top = document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2);
   return `${box.left},${box.top} ${box.width}x${box.height}: ${top ? top.outerHTML.slice(0, 150) : 'nothing'}`;
 }).join(' | ');
+const named = (id) => `[data-testid=${JSON.stringify(id)}]`;
+// How many of a thing, with one fewer and one more.
+const counted = (output, within = '') => {
+  const css = (which) => within + named(output.dataset.testid.replace('count-', `${which}-`));
+  const can = (which) => !!document.querySelector(`${css(which)}:not(:disabled)`);
+  return { kind: 'count', text: output.textContent, fewer: can('fewer') && css('fewer'), more: can('more') && css('more') };
+};
+// The row of an item: two may have the same name.
+const ofItem = (id) => `li.part:has(a.row[href$="/item/${id}"]) `;
 const fields = () => {
   const all = {};
   for (const it of document.querySelectorAll('form.asks input.field__input')) {
-    all[it.id.slice(6)] = { kind: it.inputMode === 'text' ? 'words' : 'keys', text: it.value, css: `[id=${JSON.stringify(it.id)}]` };
+    if (it.closest('.list__row')) continue;
+    const id = it.id.slice(6);
+    const kind = it.inputMode === 'text' ? 'words' : 'keys';
+    const step = (which) => by(`${named(`${which}-${id}`)}:not(:disabled)`).length > 0 && named(`${which}-${id}`);
+    all[id] = { kind, text: it.value, css: `[id=${JSON.stringify(it.id)}]`, fewer: step('fewer'), more: step('more') };
   }
   for (const it of document.querySelectorAll('form.asks input[type=radio]')) {
     const one = all[it.name] ??= { kind: 'choice', text: '', options: [] };
     one.options.push(it.id.slice(it.name.length + 1));
     if (it.checked) one.text = it.id.slice(it.name.length + 1);
   }
+  for (const it of document.querySelectorAll('form.asks select[id^=field-]')) {
+    const options = [...it.options].map((one) => one.value);
+    all[it.id.slice(6)] = { kind: 'pick', text: it.value, options, css: `[id=${JSON.stringify(it.id)}]` };
+  }
+  for (const list of document.querySelectorAll('form.asks .list[data-testid^=list-]')) {
+    const id = list.dataset.testid.slice(5);
+    const whole = list.querySelector('textarea');
+    if (whole) {
+      all[id] = { kind: 'whole', text: whole.value, css: named(whole.dataset.testid) };
+      continue;
+    }
+    const rows = [...list.querySelectorAll('.list__row')];
+    all[`${id}/rows`] = { kind: 'rows', text: String(rows.length), list: id };
+    rows.forEach((row, at) => {
+      const cell = (part, kind, it) => {
+        if (it) all[`${id}/${at}/${part}`] = { kind, text: it.value, css: named(it.dataset.testid), list: id };
+      };
+      cell('name', 'words', row.querySelector('.list__name'));
+      cell('size', 'keys', row.querySelector('input.field__input'));
+      cell('price', 'keys', row.querySelector('.list__price'));
+      const output = row.querySelector('output');
+      if (output) all[`${id}/${at}/count`] = { ...counted(output), list: id, at };
+    });
+  }
+  // Parts of a job, and lengths at the yard, as rows with their number.
+  for (const row of document.querySelectorAll('li.part')) {
+    const output = row.querySelector('output');
+    const id = row.querySelector('a.row')?.getAttribute('href').split('/').at(-1);
+    if (output && id) all[`count/${id}`] = { ...counted(output, ofItem(id)), item: Number(id) };
+  }
+  const pasted = document.querySelector('[data-testid=pasted]');
+  if (pasted) all.pasted = { kind: 'whole', text: pasted.value, css: '[data-testid=pasted]' };
+  const question = document.querySelector('[data-testid=question] .question__now');
+  if (question) all.question = { kind: 'question', text: question.textContent };
   for (const id of ['kept-title', 'job-title']) {
     const it = document.querySelector(`[data-testid=${id}]`);
     if (it) all[id] = { kind: 'title', text: it.value, css: `[data-testid=${id}]` };
   }
   for (const it of document.querySelectorAll('[data-testid^=member-]')) {
     const text = it.ariaPressed === 'true' ? 'yes' : 'no';
-    all[it.dataset.testid] = { kind: 'member', text, css: `[data-testid=${JSON.stringify(it.dataset.testid)}]` };
+    all[it.dataset.testid] = { kind: 'member', text, css: named(it.dataset.testid) };
   }
   for (const it of document.querySelectorAll('button.tick')) {
     const part = it.closest('li.part')?.querySelector('a.row')?.getAttribute('href').split('/').at(-1);
     if (part === undefined) continue;
     const text = it.ariaPressed === 'true' ? 'yes' : 'no';
     const number = it.dataset.testid.split('-').at(-1);
-    all[`tick/${part}/${number}`] = { kind: 'tick', text, css: `[data-testid=${JSON.stringify(it.dataset.testid)}]` };
+    all[`tick/${part}/${number}`] = { kind: 'tick', text, css: ofItem(part) + named(it.dataset.testid) };
   }
   return all;
 };
@@ -76,10 +123,33 @@ const state = () => ({
   keying: by('[data-testid=key-close]').length > 0, next: by('[data-testid=field-next]:not(:disabled)').length > 0,
   sections: by('[data-testid^=section-]').map((it) => it.dataset.testid),
 });
+// What the keypad of a field hides comes out again.
+const uncover = async (wanted) => {
+  if (!test('key-close') || Object.keys(wanted).every((id) => id in fields())) return;
+  test('key-close').click();
+  await until(() => !test('key-close'), 2000);
+};
+// The lists of which the text is known, asked for one after the other: a page shows one of them so.
+const wholes = async (wanted, patience) => {
+  const all = {};
+  const button = (id) => document.querySelector(named(`as-text-${id}`));
+  for (const id of Object.keys(wanted)) {
+    if (id in fields() || !button(id)) continue;
+    button(id).click();
+    await until(() => same(id, fields()[id].text, wanted[id]), patience);
+    all[id] = fields()[id];
+    button(id)?.click();
+    await until(() => !(id in fields()), 2000);
+  }
+  return all;
+};
 // What is not on the page as it should be, once that has had time to become so.
 const check = async (wanted, lenient, mayHide, patience) => {
+  if (patience) await uncover(wanted);
+  const whole = patience ? await wholes(wanted, patience) : {};
+  const now = () => ({ ...whole, ...fields() });
   const wrong = () => {
-    const here = fields();
+    const here = now();
     // A calculator asks for what its question needs.
     const hides = (mayHide || 'kept-title' in here) && Object.keys(here).length > 1;
     const isWrong = ([id, text]) => id in here ? !same(id, here[id].text, text) : !hides;
@@ -88,6 +158,6 @@ const check = async (wanted, lenient, mayHide, patience) => {
     return all.filter(([id, wanted]) => !(lenient && wanted && text.includes(tidy(wanted))));
   };
   await until(() => wrong().length === 0, patience);
-  const here = fields();
+  const here = now();
   return wrong().map(([id, text]) => ({ id, wanted: text, found: here[id]?.text ?? null }));
 };

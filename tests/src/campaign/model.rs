@@ -14,7 +14,8 @@ pub(super) enum Place {
     Piece(u64, u64),
     /// Something new that is not in the job yet, by the name of its form.
     Draft(String),
-    /// A section of the job that can be edited itself: the first has the title, `parts` the ticks.
+    /// A section of the job that can be edited itself: the first has the title, `parts` the ticks and how many there
+    /// are, `rack` how many can be had, `boards` what the plan may do.
     Section(&'static str),
     /// A page beside the jobs: a calculator, the quick list, the settings.
     Page(&'static str),
@@ -36,7 +37,8 @@ impl Place {
 /// What must stand in one form.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Form {
-    /// The text of each field that is known: `yes` and `no` for what is ticked.
+    /// The text of each field that is known: `yes` and `no` for what is ticked. Of a list either its rows are known, as
+    /// `LIST/rows` and `LIST/ROW/PART`, or its text, as `LIST`.
     pub(super) texts: BTreeMap<String, String>,
     /// Every text that a field has ever had: undo may bring one of them back.
     past: BTreeMap<String, BTreeSet<String>>,
@@ -57,6 +59,31 @@ impl Form {
 
     pub(super) fn had(&self, field: &str, text: &str) -> bool {
         self.past.get(field).is_some_and(|all| all.contains(text))
+    }
+
+    /// Forgets the rows of a list: it is known as one text from now on.
+    pub(super) fn forget_rows(&mut self, list: &str) {
+        let rows = format!("{list}/");
+        self.texts.retain(|field, _| !field.starts_with(&rows));
+    }
+
+    /// Takes a row out of a list of so many: those below it move up, and of the last one an empty row stays.
+    pub(super) fn take_row_out(&mut self, list: &str, at: usize, of: usize) {
+        let of_row = |row: usize| format!("{list}/{row}/");
+        for row in at..of {
+            let (to, from) = (of_row(row), of_row(row + 1));
+            self.texts.retain(|field, _| !field.starts_with(&to));
+            let moved: Vec<_> = self
+                .texts
+                .iter()
+                .filter_map(|(field, text)| Some((field.strip_prefix(&from)?, text)))
+                .map(|(part, text)| (format!("{to}{part}"), text.clone()))
+                .collect();
+            for (field, text) in moved {
+                self.set(&field, &text);
+            }
+        }
+        self.set(&format!("{list}/rows"), &(of - 1).max(1).to_string());
     }
 
     /// The texts as the page is asked for them.
@@ -85,8 +112,10 @@ impl Model {
     /// Takes note of a text or a choice.
     pub(super) fn set(&mut self, place: &Place, field: &str, text: &str) {
         self.form(place).set(field, text);
-        let is_of_piece = matches!(place, Place::Piece(..) | Place::Section("parts"));
-        if is_of_piece {
+        if let Some(id) = field.strip_prefix("count/").and_then(|id| id.parse().ok()) {
+            return self.set_count(id, text);
+        }
+        if matches!(place, Place::Piece(..) | Place::Section("parts")) {
             self.forget_boards();
         }
         match (place, field) {
@@ -121,6 +150,22 @@ impl Model {
 }
 
 impl Model {
+    /// How many of an item there are, tapped in the row of its list: its form says the same, and there are no ticks beyond.
+    fn set_count(&mut self, id: u64, text: &str) {
+        let count = text.parse::<u64>().ok();
+        if let Some(item) = self.forms.get_mut(&Place::Item(id)) {
+            match count {
+                Some(_) => item.set("quantity", text),
+                None => drop(item.texts.remove("quantity")),
+            }
+        }
+        if let (Some(count), Some(parts)) = (count, self.forms.get_mut(&Place::Section("parts"))) {
+            let ticks = format!("tick/{id}/");
+            let number = |tick: &str| tick.strip_prefix(&ticks)?.parse::<u64>().ok();
+            parts.texts.retain(|tick, _| number(tick).is_none_or(|number| number <= count));
+        }
+    }
+
     /// A piece that is cut takes its board off the rack, and of several one: which, is not this model's.
     fn forget_boards(&mut self) {
         self.forms.retain(|place, form| {

@@ -17,6 +17,24 @@ use crate::{Screen, release};
 /// How long a text may take to be where it belongs before it counts as lost, in milliseconds: a busy machine is slow.
 const LOST_AFTER: u32 = 20_000;
 
+/// The calculators, by their addresses.
+const CALCULATORS: [&str; 14] = [
+    "angles",
+    "crosscut",
+    "curve",
+    "dowel",
+    "finish",
+    "frame",
+    "lumber",
+    "moisture",
+    "resaw-rip",
+    "screws",
+    "spacing",
+    "strength",
+    "tape",
+    "top",
+];
+
 /// Keeps hold of the connections to the database, so that a walk can close them as a browser may, and counts the
 /// writings that the browser has not acknowledged.
 pub(super) const HOLD: &str = "(() => {
@@ -184,8 +202,8 @@ impl<'a> Walk<'a> {
     }
 
     fn drawn(&self, address: &str) -> Result<(), Trouble> {
-        let there = if address.ends_with("/parts") {
-            "test('parts') || by('.trouble').length"
+        let there = if address.ends_with("/parts") || address.ends_with("/rack") {
+            "test('parts') || test('rack') || by('.trouble').length"
         } else {
             "Object.keys(fields()).length || by('.trouble').length || by('[data-testid=section-sizes], [data-testid=new-job], [data-testid=to-jobs]').length"
         };
@@ -368,24 +386,28 @@ impl<'a> Walk<'a> {
     /// Goes to a form: of the job, of something new, or beside it.
     fn choose_place(&mut self) -> Result<(), Stop> {
         let known: Vec<Place> = self.model.forms.keys().cloned().collect();
-        match self.chance.weighted(&[30, 25, 8, 5, 8, 10, 8, 6]) {
+        match self.chance.weighted(&[28, 22, 8, 4, 8, 20, 8, 6, 5, 8]) {
             0 => self.reach_an_item(),
             1 => self.reach_something_new(),
             2 => self.reach_a_piece(),
             3 => self.visit(Place::Section("")),
             4 => self.visit(Place::Section("parts")),
             5 => {
-                let pages = ["frame", "tape", "cut", "settings", "spacing", "crosscut"];
-                match self.chance.one(&pages).copied() {
-                    Some(slug) => self.visit(Place::Page(slug)),
-                    None => Ok(()),
-                }
+                let slug = match self.chance.weighted(&[60, 20, 12, 8]) {
+                    0 => self.chance.one(&CALCULATORS).copied().unwrap_or("frame"),
+                    1 => "cut",
+                    2 => "settings",
+                    _ => "take",
+                };
+                self.visit(Place::Page(slug))
             }
             6 => match self.chance.one(&known).cloned() {
                 Some(place) => self.visit(place),
                 None => self.reach_an_item(),
             },
-            _ => self.undo(),
+            7 => self.undo(),
+            8 => self.visit(Place::Section("rack")),
+            _ => self.visit(Place::Section("boards")),
         }
     }
 
@@ -445,8 +467,7 @@ impl<'a> Walk<'a> {
             return Ok(());
         }
         let before = self.listed("kept")?;
-        let slug = self.chance.one(&["frame", "top", "spacing", "dowel", "tape"]).copied();
-        let slug = slug.unwrap_or("frame");
+        let slug = self.chance.one(&CALCULATORS).copied().unwrap_or("frame");
         let id = format!("keep-{slug}");
         if self.script(&format!("return !!test({})", json!(id)))? == json!(false) {
             return Ok(());

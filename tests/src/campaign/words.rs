@@ -32,15 +32,19 @@ pub(super) fn typed(chance: &mut Chance, field: &str, kind: &str, number: usize)
     if kind == "title" || kind == "words" {
         let word = chance.one(&WORDS).copied().unwrap_or("post");
         return match (kind, field) {
-            (_, "name") | ("title", _) => format!("{word} {number}"),
+            (_, name) if name == "name" || name.ends_with("/name") => format!("{word} {number}"),
+            ("title", _) => format!("{word} {number}"),
             _ => word.to_owned(),
         };
     }
     if chance.percent(15) {
-        return chance.one(&UNREADABLE).copied().unwrap_or("/").to_owned();
+        // In a row an `x` after a number makes it the count.
+        let all = if field.contains('/') { &UNREADABLE[1..] } else { &UNREADABLE[..] };
+        return chance.one(all).copied().unwrap_or("/").to_owned();
     }
-    match field {
+    match field.rsplit('/').next().unwrap_or_default() {
         "quantity" => digits(chance, 40),
+        "spare_each" | "extra_percent" => digits(chance, 20),
         "gauge" => digits(chance, 20),
         "number" => digits(chance, 90),
         "price" => format!("{}.{}0", digits(chance, 30), chance.below(10)),
@@ -51,6 +55,24 @@ pub(super) fn typed(chance: &mut Chance, field: &str, kind: &str, number: usize)
         }
         _ => digits(chance, 60),
     }
+}
+
+/// A list as one text: as it is written by hand, as rows of a spreadsheet with or without a first row that names the
+/// columns, or something that is none.
+pub(super) fn whole(chance: &mut Chance, number: usize) -> String {
+    let word = chance.one(&WORDS).copied().unwrap_or("post");
+    let [a, b, c] = [1, 2, 3].map(|_| 1 + chance.below(9));
+    let [long, short] = [60, 20].map(|least| least + chance.below(40));
+    let texts = [
+        format!("{word} {number}: {a} @ {short} 1/2, {b} @ {long}"),
+        format!("{a} @ {short} 3/4\n{long}\n{b} @ {short}"),
+        format!("{long} at {a}.{b}0; {short} 1/2 at {c}.00 max {b}"),
+        format!("{a} @ {long} × {b} 1/2 × {c}, {short} × {c} × 1"),
+        format!("Qty\tName\tLength\n{a}\t{word} {number}\t{long}\n{b}\tnext {word}\t{short} 1/2"),
+        format!("{a}\t{word} {number}\t{short}\n{b}\t{word}\t{long}"),
+        format!("{word} {number}, @ {a} :: {short} //, "),
+    ];
+    chance.one(&texts).cloned().unwrap_or_default()
 }
 
 /// One key of the keypad, and what it writes here.

@@ -247,6 +247,33 @@ fn rows_of_a_spreadsheet_stay_rows_when_the_text_is_left() {
     app.assert_quiet_console();
 }
 
+/// Rows that were pasted, and a list that is longer than a link may be, are there again after a reload.
+#[test]
+fn what_was_pasted_in_a_list_is_there_after_a_reload() {
+    let app = App::open_at(Screen::PHONE, "#/cut");
+    let pasted = "Qty\tName\tLength\n4\tleg\t33\n2\trail\t41";
+    for (text, in_address) in [(pasted, "parts=Qty"), (&"cedar ".repeat(3_000), "parts=cedar")] {
+        app.tap("as-text-parts");
+        app.tap("field-parts");
+        app.script(&format!(
+            "const text = document.querySelector('[data-testid=field-parts]');
+             text.value = {};
+             text.dispatchEvent(new InputEvent('input', {{ bubbles: true }}))",
+            serde_json::json!(text)
+        ));
+        let is_there = format!("return location.hash.includes('{in_address}')");
+        app.wait_until("the address has it", &is_there);
+        app.reload();
+        app.wait_for_start();
+        app.tap("as-text-parts");
+        app.wait_for_value("field-parts", text);
+        assert!(!app.shows("link-trouble"));
+        app.tap("as-text-parts");
+        app.wait_for("add-parts");
+    }
+    app.assert_quiet_console();
+}
+
 /// Who measures in millimetres buys litres, and reads a screw in millimetres beside its number.
 #[test]
 fn a_metric_shop_buys_cans_of_litres_and_reads_screws_in_millimetres() {

@@ -58,7 +58,7 @@ impl Opening {
         bench: &Bench,
     ) -> Opening {
         let kept = storage::get(&storage::last_of(calculator.slug))
-            .and_then(|text| link::read(calculator, &text).ok());
+            .map(|text| link::kept(calculator, &text));
         let fresh = || Form::fresh(bench.tape.unit());
         let Some(query) = query else {
             return Opening { entries: kept.unwrap_or_else(fresh), own: None, trouble: None };
