@@ -167,7 +167,7 @@ fn lay_out_amount(input: &amount::Input, answer: &amount::Answer, bench: &Bench)
     )];
     if input.nominal_thickness.in_inches() < Number::ONE {
         sheet.notes.push(Note::new("thin_counts_as_one_inch", say![
-            "Under 1 in counts as 1 in here. Some yards sell thin stock by the square foot of face."
+            "Thinner than 4/4 counts as 4/4 here. Some yards sell thin stock by the square foot of face."
         ]));
     }
     sheet.drawing = Some(drawing::face_view(input.nominal_width, input.length, input.count, bench));

@@ -40,14 +40,11 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         LAP_REAR_LEFT.figure("cut to back", answer.rear_left),
         LAP_STEP.figure("rear piece past the front one", answer.step_at_back),
     ];
-    if let Some(half) = answer.off_the_marks {
+    if answer.off_the_marks.is_some() {
         laid.notes.push(Note::new(
             "half_is_on_no_mark",
             say![
-                format!(
-                    "Half is {}, on no mark of this tape. Cut the rear piece ",
-                    exact_text(half)
-                ),
+                "Half of the thinner piece is on no mark of this tape. Cut the rear piece ",
                 answer.rear_cut,
                 " deep, and the front piece what is left: so the show faces stay flush."
             ],
