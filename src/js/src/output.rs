@@ -1,13 +1,11 @@
 //! What JavaScript gets back: plain objects, with every length exact and readable.
 
-use std::borrow::Cow;
 use std::collections::BTreeMap;
 
 use reckoner_core::measure::text::{Shown, exact_text, show};
 use reckoner_core::measure::{Length, Rounding, Tape, Unit};
 use reckoner_core::sheet::{
-    Answer, Bench, Entries, Face, Figure, Piece, Refusal, Sentence, Sheet, Value, face,
-    face_in_working,
+    Answer, Bench, Entries, Face, Figure, Refusal, Sentence, Sheet, Value, face, face_in_working,
 };
 use serde::Serialize;
 
@@ -67,7 +65,7 @@ struct ColumnOut {
 
 #[derive(Clone, Debug, Serialize)]
 struct NoteOut {
-    id: String,
+    id: &'static str,
     text: String,
 }
 
@@ -220,7 +218,7 @@ impl AnswerOut {
             notes: answer
                 .notes
                 .iter()
-                .map(|note| NoteOut { id: note_id(note), text: words(note) })
+                .map(|note| NoteOut { id: note.id, text: words(&note.words) })
                 .collect(),
             cautions: answer
                 .cautions
@@ -280,25 +278,6 @@ fn columns(headings: &[&'static str]) -> Vec<ColumnOut> {
         columns.push(ColumnOut { id, heading });
     }
     columns
-}
-
-/// Of the words of a note that are always the same; of one that is worked out whole, of its words
-/// without their numbers.
-fn note_id(note: &Sentence) -> String {
-    let fixed = note.0.iter().filter_map(|piece| match piece {
-        Piece::Text(Cow::Borrowed(words)) => Some(*words),
-        _ => None,
-    });
-    let fixed = id_of(&fixed.collect::<Vec<_>>().join(" "));
-    if !fixed.is_empty() {
-        return fixed;
-    }
-    let words = note.0.iter().filter_map(|piece| match piece {
-        Piece::Text(words) => Some(words.as_ref()),
-        Piece::Length(..) | Piece::Amount(..) => None,
-    });
-    let words: Vec<&str> = words.collect();
-    id_of(&words.join(" ").replace(|c: char| c.is_ascii_digit(), " "))
 }
 
 impl From<Length> for ExactOut {

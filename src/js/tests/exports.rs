@@ -114,6 +114,18 @@ fn every_code_of_a_question_is_in_the_types() {
     assert_eq!(codes, listed);
 }
 
+/// The id of a note stands where the note is made.
+#[test]
+fn every_id_of_a_note_is_in_the_types() {
+    let mut texts = Vec::new();
+    let core = Path::new(env!("CARGO_MANIFEST_DIR")).join("../core/src");
+    sources(&core.join("calculators"), &mut texts);
+    let made = texts.iter().flat_map(|text| text.split("Note::new(").skip(1));
+    let ids: BTreeSet<&str> = made.filter_map(|after| after.split('"').nth(1)).collect();
+    let listed: BTreeSet<&str> = types::OF_THE_NOTES.iter().copied().collect();
+    assert_eq!(ids, listed);
+}
+
 /// The examples of the forms are no answers: an empty call names every size that is missing, and what
 /// has a default is listed where it was used.
 #[test]

@@ -1,5 +1,5 @@
 //! The tools that come from npm, pinned in `src/xtask/npm/package-lock.json`: the wasm optimiser
-//! (binaryen), the accessibility engine (axe-core) and a bundler (esbuild).
+//! (binaryen), the accessibility engine (axe-core), a bundler (esbuild) and a checker of types (typescript).
 
 use std::fs;
 use std::path::PathBuf;
@@ -25,7 +25,7 @@ fn ensure() -> Result<Packages> {
     }
     let Some(npm) = find("npm") else {
         bail!(
-            "npm is missing (it brings the wasm optimiser, axe-core and esbuild); on Debian: sudo apt-get install nodejs npm"
+            "npm is missing (it brings the wasm optimiser, axe-core, esbuild and typescript); on Debian: sudo apt-get install nodejs npm"
         );
     };
     fs::create_dir_all(&folder)?;
@@ -33,7 +33,7 @@ fn ensure() -> Result<Packages> {
         fs::copy(source.join(name), folder.join(name))?;
     }
     run(
-        "installing the pinned npm packages into target/ (about 120 MB)",
+        "installing the pinned npm packages into target/ (about 145 MB)",
         Command::new(npm)
             .args(["ci", "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error"])
             .current_dir(&folder),
@@ -58,6 +58,11 @@ pub(crate) fn wasm_optimiser() -> Result<Command> {
 /// The bundler, that packs the JavaScript package as a page's build does.
 pub(crate) fn bundler() -> Result<PathBuf> {
     Ok(ensure()?.0.join("node_modules/esbuild/bin/esbuild"))
+}
+
+/// What checks the types of the JavaScript package.
+pub(crate) fn type_checker() -> Result<PathBuf> {
+    Ok(ensure()?.0.join("node_modules/typescript/bin/tsc"))
 }
 
 /// The script of the accessibility engine.

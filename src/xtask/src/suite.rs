@@ -139,6 +139,7 @@ fn package() -> Result<()> {
     let mut command = Command::new(node);
     command.args(["--test", IN_NODE]).current_dir(root()).env("RECKONER_PACKAGE", package);
     command.env("RECKONER_BUNDLER", npm::bundler()?);
+    command.env("RECKONER_TYPESCRIPT", npm::type_checker()?);
     run("tests of the JavaScript package in Node", &mut command)
 }
 

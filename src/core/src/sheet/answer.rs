@@ -1,8 +1,10 @@
 //! [`Sheet`]: what a calculator says to a set of entries.
 
+use core::fmt;
+
 use super::{Assumed, Caution, Echo, Refusal, Sentence, Working};
 use crate::drawing::Scene;
-use crate::measure::{Area, Length, Number, Rounding};
+use crate::measure::{Area, Length, Number, Rounding, Tape};
 use crate::paper::Template;
 
 /// What a calculator says: an answer, or refusals beside the fields.
@@ -139,4 +141,32 @@ pub struct Table {
 pub type Row = Vec<Value>;
 
 /// Something the user should know.
-pub type Note = Sentence;
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Note {
+    /// Stable name for programs, in words with `_` between; it is spelled where the note is made, once, and no answer has two
+    /// notes of one.
+    pub id: &'static str,
+    /// What the user reads.
+    pub words: Sentence,
+}
+
+impl Note {
+    /// A note with its id.
+    #[must_use]
+    pub fn new(id: &'static str, words: Sentence) -> Note {
+        Note { id, words }
+    }
+
+    /// Its words, with every length read on a tape.
+    #[must_use]
+    pub fn on(&self, tape: Tape) -> String {
+        self.words.on(tape)
+    }
+}
+
+/// Its words, with every length written exactly.
+impl fmt::Display for Note {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.words.fmt(f)
+    }
+}

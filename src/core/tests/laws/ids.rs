@@ -1,11 +1,15 @@
-//! An id is spelled once: in the constant of its field, its result or its choice.
+//! An id is spelled once: in the constant of its field, its result or its choice, and where its note is made.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 
 use reckoner_core::calculators::{self, Calculator};
-use reckoner_core::sheet::Kind;
+use reckoner_core::measure::Tape;
+use reckoner_core::measure::text::NoNames;
+use reckoner_core::sheet::{Bench, Kind};
+
+use crate::entries;
 
 /// What may stand before a spelled id.
 const MAKERS: [&str; 3] = ["Field::new(", "ResultSpec::new(", "Choice::new("];
@@ -26,6 +30,9 @@ const SAME_WORD: [(&str, &str, &str); 8] = [
     ("top", "today", "the planks in the drawing"),
     ("top", "later", "the planks in the drawing"),
 ];
+
+/// Of the entries that the law of the working takes, every so many.
+const ONE_IN: usize = 4;
 
 fn folder(calculator: &Calculator) -> PathBuf {
     let calculators = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/calculators");
@@ -121,4 +128,87 @@ fn a_spelled_id_is_seen() {
         .map(|(before, _)| before.as_str())
         .collect();
     assert_eq!(of_board, ["constA:Field=Field::new(", ");ask.length("]);
+}
+
+/// The ids of all notes, as they are spelled in the sources.
+fn note_ids() -> Vec<String> {
+    let calculators = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/calculators");
+    let mut ids = Vec::new();
+    for path in sources(&calculators) {
+        let source = fs::read_to_string(&path).expect("a source file");
+        let made = source.matches("Note::new(").count();
+        let spelled = literals(&source).into_iter().filter(|(it, _)| it.ends_with("Note::new("));
+        let spelled: Vec<String> = spelled.map(|(_, id)| id).collect();
+        assert_eq!(spelled.len(), made, "{}: an id stands with its note", path.display());
+        ids.extend(spelled);
+    }
+    ids
+}
+
+/// Two to five short words, with `_` between.
+fn is_id_of_note(id: &str) -> bool {
+    let words: Vec<&str> = id.split('_').collect();
+    (1..=5).contains(&words.len())
+        && id.len() <= 32
+        && words.iter().all(|word| {
+            !word.is_empty() && word.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit())
+        })
+}
+
+#[test]
+fn an_id_of_a_note_is_short_and_spelled_once() {
+    let ids = note_ids();
+    let bad: Vec<&String> = ids.iter().filter(|id| !is_id_of_note(id)).collect();
+    assert!(bad.is_empty(), "{bad:?}");
+    let each: BTreeSet<&String> = ids.iter().collect();
+    let twice = each.iter().filter(|id| ids.iter().filter(|it| it == *id).count() > 1);
+    assert_eq!(twice.collect::<Vec<_>>(), Vec::<&&String>::new());
+    assert!(!is_id_of_note("no gaps: outdoors") && !is_id_of_note("a_b_c_d_e_f"));
+}
+
+/// The words of a note without its numbers, its units and the signs between them: they come and go with the numbers.
+fn without_numbers(words: &str) -> String {
+    let words = words.split_whitespace().filter(|word| {
+        !word.contains(|c: char| c.is_ascii_digit()) && !["about", "in", "mm"].contains(word)
+    });
+    words.collect::<Vec<_>>().join(" ")
+}
+
+/// Over all calculators and random entries: no two notes of an answer have one id, each id is one that is spelled, and
+/// notes that differ only in their numbers have the same one.
+#[test]
+fn a_note_is_told_by_its_id() {
+    let spelled: BTreeSet<String> = note_ids().into_iter().collect();
+    let mut seen: BTreeMap<(&str, String), BTreeSet<&str>> = BTreeMap::new();
+    let (mut trouble, mut judged) = (BTreeSet::new(), 0);
+    for calculator in calculators::ALL {
+        for (entries, tape) in entries::of(calculator).into_iter().step_by(ONE_IN) {
+            let bench = Bench { tape, ..Bench::default() };
+            let Some(answer) = calculator.sheet(&entries, &bench, &NoNames).answer else {
+                continue;
+            };
+            let ids: BTreeSet<&str> = answer.notes.iter().map(|note| note.id).collect();
+            if ids.len() < answer.notes.len() {
+                let ids: Vec<&str> = answer.notes.iter().map(|note| note.id).collect();
+                trouble.insert(format!("{}: two of one id: {ids:?}", calculator.slug));
+            }
+            for note in &answer.notes {
+                judged += 1;
+                let words = without_numbers(&note.on(Tape::SIXTEENTHS));
+                seen.entry((calculator.slug, words)).or_default().insert(note.id);
+            }
+        }
+    }
+    for ((slug, words), ids) in &seen {
+        if ids.len() > 1 {
+            trouble.insert(format!("{slug}: {words:?} is {ids:?}"));
+        }
+    }
+    assert!(trouble.is_empty(), "{trouble:#?}");
+    let told: BTreeSet<String> = seen.values().flatten().map(|id| (*id).to_owned()).collect();
+    assert!(told.is_subset(&spelled), "{:?}", told.difference(&spelled).collect::<Vec<_>>());
+    // A few are of rare numbers.
+    let unseen: Vec<_> = spelled.difference(&told).collect();
+    assert!(unseen.len() * 10 < spelled.len(), "{} never came: {unseen:?}", unseen.len());
+    assert!(judged > 5_000, "{judged} notes");
 }

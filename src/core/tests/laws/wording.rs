@@ -107,18 +107,13 @@ fn not_metric(text: &str) -> bool {
     })
 }
 
-/// What is advised beside the numbers; but for the board foot, a thing of inches, and half of a size that was typed as a
-/// fraction of an inch.
+/// What is advised beside the numbers.
 fn advice(answer: &Answer, tape: Tape) -> Vec<String> {
     let figures = core::iter::once(&answer.headline).chain(&answer.figures);
     let cautions = answer.cautions.iter().flat_map(|it| [it.line(), it.more()]);
     let all = answer.notes.iter().map(|note| note.on(tape));
     let all = all.chain(cautions.map(|it| it.on(tape)));
-    all.chain(figures.map(|figure| figure.from.to_owned()))
-        .filter(|text| {
-            !text.starts_with("Under 1 in counts as 1 in here.") && !text.starts_with("Half is ")
-        })
-        .collect()
+    all.chain(figures.map(|figure| figure.from.to_owned())).collect()
 }
 
 fn said(answer: &Answer, bench: &Bench) -> Vec<String> {

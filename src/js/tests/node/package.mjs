@@ -2,7 +2,7 @@
 //
 //   cargo xtask test package
 import assert from "node:assert/strict";
-import { execFileSync } from "node:child_process";
+import { execFileSync, spawnSync } from "node:child_process";
 import { copyFileSync, mkdtempSync, mkdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -86,6 +86,15 @@ test("a bundler packs the example for a browser and for Node, with the program p
       await import("./browser.mjs");`;
     assert.equal(printed(platform === "node" ? 'import "./node.mjs"' : fetched), block("text"), platform);
   }
+});
+
+test("the types need no browser, and tell what is no code, no note and no field", () => {
+  copyFileSync(new URL("typed.mts", import.meta.url), join(project, "typed.mts"));
+  const compilerOptions = { strict: true, noEmit: true, target: "es2022", lib: ["es2022"], types: [], module: "nodenext" };
+  writeFileSync(join(project, "tsconfig.json"), JSON.stringify({ compilerOptions, files: ["typed.mts"] }));
+  const { status, stdout } = spawnSync(process.execPath, [process.env.RECKONER_TYPESCRIPT, "--project", project], { encoding: "utf8" });
+  assert.equal(stdout, "");
+  assert.equal(status, 0);
 });
 
 /** An object with a getter that throws. */

@@ -92,21 +92,31 @@ fn tables(answer: &Answer) -> Vec<Table> {
 fn notes(input: &Input, answer: &Answer) -> Vec<Note> {
     let mut notes = Vec::new();
     if input.trim.is_zero() {
-        notes.push(say!["No trim: the left end is taken as square and free of checks."]);
+        notes.push(Note::new(
+            "end_taken_as_square",
+            say!["No trim: the left end is taken as square and free of checks."],
+        ));
     } else {
-        notes.push(say!["Square the left end first, and measure from it, not from the raw end."]);
+        notes.push(Note::new(
+            "square_left_end_first",
+            say!["Square the left end first, and measure from it, not from the raw end."],
+        ));
     }
     if input.part < SHORTEST_LOOSE {
-        notes.push(say![
-            "Under ",
-            SHORTEST_LOOSE,
-            ": cut these from a long piece held down, not loose on a table saw."
-        ]);
+        notes.push(Note::new(
+            "cut_from_long_piece",
+            say![
+                "Under ",
+                SHORTEST_LOOSE,
+                ": cut these from a long piece held down, not loose on a table saw."
+            ],
+        ));
     }
     if answer.leftover.is_positive() && answer.leftover < input.part {
-        notes.push(say![
-            "The last part is cut from the leftover too: hold what is short with a clamp."
-        ]);
+        notes.push(Note::new(
+            "last_part_from_leftover",
+            say!["The last part is cut from the leftover too: hold what is short with a clamp."],
+        ));
     }
     notes
 }

@@ -172,40 +172,52 @@ fn holes(answer: &Answer) -> Table {
 }
 
 fn notes(input: &Input, answer: &Answer, bench: &Bench) -> Vec<Note> {
-    let mut notes = vec![say![
-        "Measure the frames as built, and drill both parts clamped together, or the second through the first."
-    ]];
+    let mut notes = vec![Note::new(
+        "measure_frames_as_built",
+        say![
+            "Measure the frames as built, and drill both parts clamped together, or the second through the first."
+        ],
+    )];
     if answer.clearance.is_zero() {
-        notes.push(say!["The bit is no bigger than the dowel: a tight fit. Try it in scrap; sand the dowel, or take the next bit."]);
+        notes.push(Note::new("bit_is_tight", say!["The bit is no bigger than the dowel: a tight fit. Try it in scrap; sand the dowel, or take the next bit."]));
     }
     let oval = (input.dowel - input.across).map(Length::abs);
     if let Ok(oval) = oval
         && !oval.is_zero()
     {
-        notes.push(say![format!(
-            "The dowel is oval by {}: it is looser one way.",
-            fine(oval, bench)
-        )]);
+        notes.push(Note::new(
+            "dowel_is_oval",
+            say![format!("The dowel is oval by {}: it is looser one way.", fine(oval, bench))],
+        ));
     }
     if let Some(under) = answer.under
         && under < Length::sixty_fourths(16)
     {
-        notes.push(say![
-            "Only ",
-            under,
-            " stays under the hole: a long point may come through. Set a stop."
-        ]);
+        notes.push(Note::new(
+            "point_may_come_through",
+            say![
+                "Only ",
+                under,
+                " stays under the hole: a long point may come through. Set a stop."
+            ],
+        ));
     }
     if matches!(input.hold, Hold::Blind(_)) {
-        notes.push(say!["Blind at both ends: it goes in while the frames are put together."]);
+        notes.push(Note::new(
+            "blind_at_both_ends",
+            say!["Blind at both ends: it goes in while the frames are put together."],
+        ));
     }
     let longest_rod = Length::sixty_fourths(48 * 64);
     if answer.rough > longest_rod {
-        notes.push(say![
-            "Longer than ",
-            longest_rod,
-            ", the longest rod that is listed: ask for it before you plan on it."
-        ]);
+        notes.push(Note::new(
+            "rod_is_not_listed",
+            say![
+                "Longer than ",
+                longest_rod,
+                ", the longest rod that is listed: ask for it before you plan on it."
+            ],
+        ));
     }
     notes
 }

@@ -120,46 +120,65 @@ fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
 
 fn notes(input: &Input, answer: &Answer, bench: &Bench) -> Vec<Note> {
     let mut notes = vec![match answer.cans.why {
-        Why::LeastOver => match input.sold {
-            SoldBy::Gallon => say![
-                "These cans leave least over. A gallon can cost less than its quarts: give both prices to see."
-            ],
-            SoldBy::Litre => say![
-                "These cans leave least over. A large can may cost less than small ones: give their prices to see."
-            ],
-        },
-        Why::OnlyOneHasAPrice => match input.sold {
-            SoldBy::Gallon => {
-                say!["Only the can that has a price is counted. Give both prices to compare."]
-            }
-            SoldBy::Litre => {
-                say!["Only the can that has a price is counted. Give more prices to compare."]
-            }
-        },
-        Why::Cheapest => say!["The cheapest cans that hold enough, by the prices you gave."],
+        Why::LeastOver => Note::new(
+            "cans_leave_least_over",
+            match input.sold {
+                SoldBy::Gallon => say![
+                    "These cans leave least over. A gallon can cost less than its quarts: give both prices to see."
+                ],
+                SoldBy::Litre => say![
+                    "These cans leave least over. A large can may cost less than small ones: give their prices to see."
+                ],
+            },
+        ),
+        Why::OnlyOneHasAPrice => Note::new(
+            "only_priced_can_counts",
+            match input.sold {
+                SoldBy::Gallon => {
+                    say!["Only the can that has a price is counted. Give both prices to compare."]
+                }
+                SoldBy::Litre => {
+                    say!["Only the can that has a price is counted. Give more prices to compare."]
+                }
+            },
+        ),
+        Why::Cheapest => Note::new(
+            "cans_are_cheapest",
+            say!["The cheapest cans that hold enough, by the prices you gave."],
+        ),
     }];
     if input.coverage.least != input.coverage.most {
         let covers = |feet: Number| Value::Exact(feet, 0, "sq ft/gal").in_line(bench);
-        notes.push(say![format!(
-            "Finish is taken to cover {} to {} here; sources span {} to {}. Read the can.",
-            covers(input.coverage.least),
-            covers(input.coverage.most),
-            covers(Number::whole(75)),
-            covers(Number::whole(650)),
-        )]);
+        notes.push(Note::new(
+            "coverage_is_taken",
+            say![format!(
+                "Finish is taken to cover {} to {} here; sources span {} to {}. Read the can.",
+                covers(input.coverage.least),
+                covers(input.coverage.most),
+                covers(Number::whole(75)),
+                covers(Number::whole(650)),
+            )],
+        ));
     }
     if input.faces != Faces::Ends {
-        notes.push(say![
-            "End grain drinks more. Stand the feet in a dish of finish, and seal them."
-        ]);
+        notes.push(Note::new(
+            "end_grain_drinks",
+            say!["End grain drinks more. Stand the feet in a dish of finish, and seal them."],
+        ));
     }
     if input.faces == Faces::ShowFace || input.faces == Faces::NotTheUnderside {
-        notes.push(say!["Faces left bare take up water. Coat hidden faces before assembly."]);
+        notes.push(Note::new(
+            "bare_faces_take_water",
+            say!["Faces left bare take up water. Coat hidden faces before assembly."],
+        ));
     }
-    notes.push(say![
+    notes.push(Note::new("wait_for_dry_wood", say![
         "Wet wood: wait until a drop soaks in within about 10 minutes. No rain a day before or after."
-    ]);
-    notes.push(say!["Coat again when water no longer beads on it: test, do not date."]);
+    ]));
+    notes.push(Note::new(
+        "coat_again",
+        say!["Coat again when water no longer beads on it: test, do not date."],
+    ));
     notes
 }
 

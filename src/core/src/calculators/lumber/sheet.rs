@@ -119,20 +119,23 @@ fn lay_out_size(input: &size::Input, answer: &size::Answer, bench: &Bench) -> sh
 }
 
 fn size_notes(input: &size::Input, answer: &size::Answer) -> Vec<Note> {
-    let mut notes = vec![say![
-        "These are least sizes at the mill. Measure each board, not the stack: the tag is a name."
-    ]];
+    let mut notes = vec![Note::new(
+        "least_sizes_at_the_mill",
+        say![
+            "These are least sizes at the mill. Measure each board, not the stack: the tag is a name."
+        ],
+    )];
     let standard = answer.width_row.map(|row| row.dressed(input.seasoning));
     if let (Some(measured), Some(standard)) = (input.measured_width, standard)
         && let Ok(over) = measured - standard
         && !over.is_zero()
     {
-        let words = if over.is_positive() { " over" } else { " under" };
-        let mut note = say!["This board is ", over.abs(), words, " the table."];
+        let way = if over.is_positive() { " over" } else { " under" };
+        let mut words = say!["This board is ", over.abs(), way, " the table."];
         if over.is_positive() {
-            note.0.extend(say![" It may still be wet, and shrink."].0);
+            words.0.extend(say![" It may still be wet, and shrink."].0);
         }
-        notes.push(note);
+        notes.push(Note::new("board_off_the_table", words));
     }
     notes
 }
@@ -158,11 +161,14 @@ fn lay_out_amount(input: &amount::Input, answer: &amount::Answer, bench: &Bench)
     sheet.figures = figures;
     sheet.figures.push(figure(BOARD_FEET_EACH, answer.each, "bd ft"));
     sheet.figures.push(figure(LINEAR_FEET, answer.linear_feet, "ft"));
-    sheet.notes = vec![say!["Board feet go by the tag, not by the real size."]];
+    sheet.notes = vec![Note::new(
+        "board_feet_go_by_tag",
+        say!["Board feet go by the tag, not by the real size."],
+    )];
     if input.nominal_thickness.in_inches() < Number::ONE {
-        sheet.notes.push(say![
-            "Under 1 in counts as 1 in here. Some yards sell thin stock by the square foot of face."
-        ]);
+        sheet.notes.push(Note::new("thin_counts_as_one_inch", say![
+            "Thinner than 4/4 counts as 4/4 here. Some yards sell thin stock by the square foot of face."
+        ]));
     }
     sheet.drawing = Some(drawing::face_view(input.nominal_width, input.length, input.count, bench));
     sheet
@@ -212,11 +218,17 @@ fn lay_out_weight(
         pounds(WEIGHT_DRY, weight.dry_twin),
         DENSITY.figure("", Value::Real(weight.density, 1, "lb/cu ft")),
     ];
-    sheet.notes = vec![say![
-        "Single boards differ by a tenth and more. A board that weighs twice its dry twin is wet."
-    ]];
+    sheet.notes = vec![Note::new(
+        "boards_differ_in_weight",
+        say![
+            "Single boards differ by a tenth and more. A board that weighs twice its dry twin is wet."
+        ],
+    )];
     if weighing.wood.is_unverified {
-        sheet.notes.push(say!["The gravity of this wood is from memory, unverified. Look it up."]);
+        sheet.notes.push(Note::new(
+            "gravity_is_unverified",
+            say!["The gravity of this wood is from memory, unverified. Look it up."],
+        ));
     }
     sheet.cautions = Caution::of(&[Act::Handle]);
     sheet.drawing = Some(drawing::end_view(&weighing.size, size, bench));
@@ -295,8 +307,14 @@ fn lay_out_cover(
         WIDTH.called("Width of one").figure("edge to edge", size.width),
     ];
     sheet.notes = vec![
-        say!["Waste runs from a tenth for straight good boards to half for low grades."],
-        say!["Rip the last board, or share the difference between the two outer ones."],
+        Note::new(
+            "share_of_waste",
+            say!["Waste runs from a tenth for straight good boards to half for low grades."],
+        ),
+        Note::new(
+            "rip_the_last_board",
+            say!["Rip the last board, or share the difference between the two outer ones."],
+        ),
     ];
     sheet.drawing = Some(drawing::covered(covering, size, cover, bench));
     sheet

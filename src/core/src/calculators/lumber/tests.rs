@@ -90,7 +90,7 @@ fn thin_stock_counts_as_an_inch_and_says_so() {
         ("count", "1"),
     ]);
     assert_eq!(figure(&thin, "board_feet"), &Value::Exact(Number::ONE, 2, "bd ft"));
-    assert!(thin.notes.iter().any(|note| note.to_string().starts_with("Under 1 in counts")));
+    assert!(thin.notes.iter().any(|note| note.to_string().starts_with("Thinner than 4/4 counts")));
 }
 
 #[test]

@@ -13,8 +13,8 @@ use crate::calculators::{Calculator, ResultSpec, Stage};
 use crate::measure::{Length, Rounding};
 use crate::say;
 use crate::sheet::{
-    self, Act, Ask, Bench, Caution, Figure, Refusal, Refused, Source, Step, Term, Value, WayOut,
-    Working,
+    self, Act, Ask, Bench, Caution, Figure, Note, Refusal, Refused, Source, Step, Term, Value,
+    WayOut, Working,
 };
 use crate::tables::shrinkage::Across;
 
@@ -114,9 +114,15 @@ fn lay_out_board(input: &board::Input, answer: &board::Answer, bench: &Bench) ->
     sheet.tables = vec![SIZES.table(&["Side", "Today", "Later"], rows)];
     sheet.notes = told::notes(input.wood, &spreads);
     if answer.thickness.is_none() {
-        sheet.notes.push(say!["How its thickness moves is not known, and is left out."]);
+        sheet.notes.push(Note::new(
+            "thickness_is_left_out",
+            say!["How its thickness moves is not known, and is left out."],
+        ));
     }
-    sheet.notes.push(say!["Along the grain wood hardly moves: cut lengths stay."]);
+    sheet.notes.push(Note::new(
+        "lengths_stay",
+        say!["Along the grain wood hardly moves: cut lengths stay."],
+    ));
     sheet.cautions = Caution::of(&[Act::Handle]);
     sheet.drawing = Some(drawing::board(input, answer, bench));
     sheet
@@ -154,18 +160,24 @@ fn lay_out_gap(input: &gap::Input, answer: &gap::Answer, bench: &Bench) -> sheet
     sheet.figures.extend(ends(answer.gap_ends, |end, gap| end.figure("gap later", gap)));
     sheet.notes = told::notes(input.wood, &[&answer.spread]);
     if answer.gap_ends.is_some_and(|(least, most)| least.is_negative() || most.is_negative()) {
-        sheet.notes.push(say!["Boards that move most would press on each other: leave more."]);
+        sheet.notes.push(Note::new(
+            "boards_may_press",
+            say!["Boards that move most would press on each other: leave more."],
+        ));
     }
-    sheet.notes.push(say![
-        "Each board is held at its own middle, so the outer edges move by half a board's loss."
-    ]);
-    sheet.notes.push(say![
+    sheet.notes.push(Note::new(
+        "boards_held_at_middle",
+        say![
+            "Each board is held at its own middle, so the outer edges move by half a board's loss."
+        ],
+    ));
+    sheet.notes.push(Note::new("gap_for_wet_boards", say![
         "Builders disagree on wet boards: laid tight, or a nail apart. Seasoned, the gap sought is ",
         Length::sixty_fourths(8),
         " to ",
         Length::sixty_fourths(16),
         "."
-    ]);
+    ]));
     sheet.cautions = Caution::of(&[Act::Handle]);
     sheet.drawing = Some(drawing::gaps(input, answer, bench));
     sheet
@@ -212,15 +224,22 @@ fn lay_out_air(input: &air::Input, answer: &air::Answer) -> sheet::Answer {
         sheet.figures.push(NEWER_FORMULA.figure("", percent(newer)));
     }
     sheet.notes = vec![
-        say![
-            "Under cover and given time. Rain, sun and bare ground change it more than the town does."
-        ],
-        say!["Use it as the moisture later."],
+        Note::new(
+            "air_is_under_cover",
+            say![
+                "Under cover and given time. Rain, sun and bare ground change it more than the town does."
+            ],
+        ),
+        Note::new("use_as_moisture_later", say!["Use it as the moisture later."]),
     ];
     if answer.newer.is_some() {
-        sheet
-            .notes
-            .insert(0, say!["Printed tables differ from the formula by up to half a point."]);
+        sheet.notes.insert(
+            0,
+            Note::new(
+                "printed_tables_differ",
+                say!["Printed tables differ from the formula by up to half a point."],
+            ),
+        );
     }
     sheet.drawing = Some(drawing::air(answer));
     sheet

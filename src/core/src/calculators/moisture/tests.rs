@@ -261,6 +261,11 @@ fn a_word_for_the_weather_is_its_percent_with_its_source() {
     let summer_and_winter = [("ask", "swing"), ("driest_is", "roof"), ("wettest_is", "yard")];
     let by_percent = TRIAL.answer(&[("ask", "swing"), ("driest", "12"), ("wettest", "19")]);
     assert_eq!(TRIAL.answer(&summer_and_winter).headline, by_percent.headline);
+    TRIAL.check_note(
+        &[("ask", "swing"), ("driest_is", "rain"), ("wettest_is", "yard")],
+        "“Out in the rain: 15 %” is taken as 15 %, “Kiln-dried, from the yard: 19 %” as 19 %: \
+         common practice, no source.",
+    );
 }
 
 #[test]

@@ -6,7 +6,7 @@ use super::fields::{
 };
 use crate::measure::Number;
 use crate::say;
-use crate::sheet::{Answer, Ask, Choice, Field, Refusal, Refused, Source};
+use crate::sheet::{Answer, Ask, Choice, Field, Note, Refusal, Refused, Source};
 use crate::tables::air::{HEATED_SOURCE, UNDER_COVER_SOURCE};
 
 /// Which field of percents is asked when its choice says so.
@@ -41,24 +41,30 @@ pub(super) fn moisture(ask: &mut Ask, word: &Field, percent: &Field) -> Option<N
 
 /// Where the words that were chosen are from, beside the other sources.
 pub(super) fn cite(ask: &Ask, answer: &mut Answer) {
+    let mut by_practice: Vec<(&str, i64)> = Vec::new();
     let chosen = PERCENTS.iter().filter(|(word, _)| ask.is_asked(word));
     for (word, _) in chosen {
         let chosen = ask.choice(word);
         let Some((choice, percent, source)) = WORDS.iter().find(|it| it.0 == chosen) else {
             continue;
         };
-        if *source == Source::CommonPractice {
-            let note = say![format!(
-                "“{}” is taken as {percent} %: common practice, no source.",
-                choice.label
-            )];
-            if !answer.notes.contains(&note) {
-                answer.notes.push(note);
-            }
+        // The same word may stand in two fields.
+        let taken = (choice.label, *percent);
+        if *source == Source::CommonPractice && !by_practice.contains(&taken) {
+            by_practice.push(taken);
         }
         if !answer.working.sources.contains(source) {
             answer.working.sources.push(*source);
         }
+    }
+    if let Some(((word, percent), others)) = by_practice.split_first() {
+        let others = others.iter().map(|(word, percent)| format!(", “{word}” as {percent} %"));
+        let words = say![
+            format!("“{word}” is taken as {percent} %"),
+            others.collect::<String>(),
+            ": common practice, no source."
+        ];
+        answer.notes.push(Note::new("words_taken_as_percent", words));
     }
 }
 

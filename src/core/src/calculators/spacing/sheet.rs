@@ -6,15 +6,15 @@ use super::fields::{
     PITCH, RESULTS, RIGHT_END, RIGHT_SLAT, SLAT_GAP, SLAT_WIDTH, SLATS, SLATS_NEAR, SO_MANY,
     SO_MANY_SLATS, STEP, STEP_ERROR, WIDEST,
 };
-use super::{Answer, End, Input, Moved, Wish, drawing, ends_apart, reckon};
+use super::{Answer, End, Input, Wish, drawing, ends_apart, reckon};
 use crate::calculators::{Calculator, ResultSpec, Stage};
 use crate::measure::Length;
 use crate::measure::text::exact_text;
 use crate::paper::{Template, slat_stick, story_stick};
 use crate::say;
 use crate::sheet::{
-    self, Act, Ask, Bench, Caution, Note, Refusal, Rounded, Row, Sentence, Source, Step, Table,
-    Term, Value, WayOut, Working,
+    self, Act, Ask, Bench, Caution, Note, Refusal, Rounded, Row, Source, Step, Table, Term, Value,
+    WayOut, Working,
 };
 
 /// Spacing: screws, holes, pegs and slats.
@@ -197,67 +197,83 @@ fn notes(input: &Input, answer: &Answer) -> Vec<Note> {
     let mut notes = Vec::new();
     if let Some(stepped) = answer.stepped {
         let way = if stepped.error.is_negative() { " short." } else { " too far." };
-        notes.push(say![
-            "Mark every one from the same end. Stepping off ",
-            stepped.gap,
-            " each time puts the last at ",
-            stepped.ends_at,
-            ", ",
-            stepped.error.abs(),
-            way
-        ]);
+        notes.push(Note::new(
+            "stepping_off_goes_wrong",
+            say![
+                "Mark every one from the same end. Stepping off ",
+                stepped.gap,
+                " each time puts the last at ",
+                stepped.ends_at,
+                ", ",
+                stepped.error.abs(),
+                way
+            ],
+        ));
     }
     if let Some(each_end) = &answer.each_end
         && answer.marks.len() % 2 == 1
         && input.wish.slat_width().is_none()
         && let Some(middle) = each_end.last()
     {
-        notes.push(say!["The one at ", *middle, " is the middle: the same from both ends."]);
+        notes.push(Note::new(
+            "one_is_the_middle",
+            say!["The one at ", *middle, " is the middle: the same from both ends."],
+        ));
     }
     notes.extend(middle_gap(input, answer));
     if !answer.keep_out.is_empty() {
         notes.extend(moved(input, answer));
-        notes.push(say!["It may touch the edge of a zone. Make zones wide enough."]);
+        notes.push(Note::new(
+            "may_touch_zone_edge",
+            say!["It may touch the edge of a zone. Make zones wide enough."],
+        ));
     }
     let two_inches = Length::sixty_fourths(128);
     let is_near = |end| matches!(end, End::At(distance) if distance < two_inches);
     if input.wish.slat_width().is_none() && (is_near(input.left) || is_near(input.right)) {
-        notes.push(say![
-            "A screw nearer than ",
-            two_inches,
-            " to an end can split it: drill first. Common practice, no source."
-        ]);
+        notes.push(Note::new(
+            "near_end_can_split",
+            say![
+                "A screw nearer than ",
+                two_inches,
+                " to an end can split it: drill first. Common practice, no source."
+            ],
+        ));
     }
     notes
 }
 
 /// Which ones a zone moved, from where to where.
-fn moved(input: &Input, answer: &Answer) -> Vec<Note> {
+fn moved(input: &Input, answer: &Answer) -> Option<Note> {
     let words = words(input.wish.slat_width().is_some());
-    let note = |moved: &Moved| {
-        say![
-            words.one,
-            " ",
-            moved.number,
-            " would stand at ",
-            moved.from,
-            ", in a zone to keep out of: it is moved to ",
-            moved.to,
-            "."
-        ]
-    };
-    let mut notes: Vec<Note> = answer.moved.iter().take(MOST_TOLD).map(note).collect();
-    if let Some(more) = answer.moved.len().checked_sub(MOST_TOLD).filter(|more| *more > 0) {
-        notes.push(say![format!("And so for {more} more: see the table.")]);
+    let (first, others) = answer.moved.split_first()?;
+    let mut told = say![
+        words.one,
+        " ",
+        first.number,
+        " would stand at ",
+        first.from,
+        ", in a zone to keep out of: it is moved to ",
+        first.to,
+        "."
+    ];
+    for moved in others.iter().take(MOST_TOLD - 1) {
+        let next =
+            say![" Number ", moved.number, " is moved from ", moved.from, " to ", moved.to, "."];
+        told.0.extend(next.0);
     }
-    notes
+    let more = answer.moved.len().saturating_sub(MOST_TOLD);
+    if more > 0 {
+        told.0.push(format!(" And so for {more} more: see the table.").into());
+    }
+    Some(Note::new("moved_out_of_zone", told))
 }
 
 /// So many that were moved are told one by one.
 const MOST_TOLD: usize = 3;
 
 /// A fixed step may leave a wider gap in the middle.
-fn middle_gap(input: &Input, answer: &Answer) -> Option<Sentence> {
+fn middle_gap(input: &Input, answer: &Answer) -> Option<Note> {
     let Wish::Step(step) = input.wish else { return None };
     let half = answer.marks.len() / 2;
     if answer.marks.len() % 2 == 1 || answer.widest <= step {
@@ -266,17 +282,11 @@ fn middle_gap(input: &Input, answer: &Answer) -> Option<Sentence> {
     let (near, far) = (answer.marks.get(half.checked_sub(1)?)?, answer.marks.get(half)?);
     let middle = ((*near + *far).ok()? / 2).ok()?;
     let is_free = |zone: &sheet::Span| middle <= zone.from || zone.to <= middle;
+    let mut told = say!["The gap in the middle is ", answer.widest, "."];
     if answer.keep_out.iter().all(is_free) {
-        Some(say![
-            "The gap in the middle is ",
-            answer.widest,
-            ". One more at ",
-            middle,
-            " halves it."
-        ])
-    } else {
-        Some(say!["The gap in the middle is ", answer.widest, "."])
+        told.0.extend(say![" One more at ", middle, " halves it."].0);
     }
+    Some(Note::new("gap_in_the_middle", told))
 }
 
 fn working(input: &Input, answer: &Answer) -> Working {

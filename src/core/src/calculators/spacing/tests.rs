@@ -171,6 +171,12 @@ fn a_mark_that_a_zone_moves_is_told() {
         &zone,
         "Mark 3 would stand at 20 in, in a zone to keep out of: it is moved to 19 in.",
     );
+    let zones = [&pairs[..], &[("keep_out", "19 to 21 1/2, 28 1/2 to 31")]].concat();
+    TRIAL.check_note(
+        &zones,
+        "Mark 3 would stand at 20 in, in a zone to keep out of: it is moved to 19 in. \
+         Number 4 is moved from 29 in to 28 1/2 in.",
+    );
     let free = TRIAL.answer(&[&pairs[..], &[("keep_out", "22 to 23")]].concat());
     assert!(!free.notes.iter().any(|note| note.to_string().contains("moved")));
 }

@@ -190,35 +190,52 @@ fn notes(question: &Question, answer: &Answer) -> Vec<Note> {
         if question.input.load.loading().is_some() { " Its own weight is left out." } else { "" };
     case.0.extend(say![format!("{shared}.{own_weight}")].0);
     let mut notes = vec![match bend.verdict {
-        Verdict::Stiff => say!["Stiff: the sag and the stress are within their limits."],
-        Verdict::Springy => say!["Springy: strong enough, but it sags more than the limit."],
-        Verdict::Dont if bend.stress > question.input.most_stress => {
-            say!["Don't: the bending stress is over the limit. Put in a support, or go deeper."]
+        Verdict::Stiff => {
+            Note::new("stiff", say!["Stiff: the sag and the stress are within their limits."])
         }
-        Verdict::Dont => {
+        Verdict::Springy => {
+            Note::new("springy", say!["Springy: strong enough, but it sags more than the limit."])
+        }
+        Verdict::Dont if bend.stress > question.input.most_stress => Note::new(
+            "stress_over_limit",
+            say!["Don't: the bending stress is over the limit. Put in a support, or go deeper."],
+        ),
+        Verdict::Dont => Note::new(
+            "sudden_load_over_limit",
             say![
                 "Don't: put on suddenly, as when someone sits down, the load strains it twice as \
                  much, over what is let pass for a moment. Put in a support, or go deeper."
-            ]
-        }
+            ],
+        ),
     }];
-    notes.push(case);
+    notes.push(Note::new("load_case", case));
     if question.input.middle_supports > 0 {
-        notes.push(say![
-            "Each stretch between supports is taken as a beam of its own, on the safe side."
-        ]);
+        notes.push(Note::new(
+            "stretches_taken_alone",
+            say!["Each stretch between supports is taken as a beam of its own, on the safe side."],
+        ));
     }
     if answer.clamped_sag.is_some() {
-        notes.push(say!["Ends that are screwed on lie between resting and held stiff."]);
+        notes.push(Note::new(
+            "screwed_ends_lie_between",
+            say!["Ends that are screwed on lie between resting and held stiff."],
+        ));
     }
     if bend.bay < SHORT_BEAM * question.input.section.depth() {
-        notes.push(say!["Short for its depth: sag from shear is left out, and adds to this."]);
+        notes.push(Note::new(
+            "shear_is_left_out",
+            say!["Short for its depth: sag from shear is left out, and adds to this."],
+        ));
     }
-    notes.push(say![
-        "A knot or a notch in the middle, or two people on one spot, can make it break."
-    ]);
+    notes.push(Note::new(
+        "knot_in_the_middle",
+        say!["A knot or a notch in the middle, or two people on one spot, can make it break."],
+    ));
     if question.input.wood.is_unverified() {
-        notes.push(say!["The strength of this wood is from memory, unverified. Look it up."]);
+        notes.push(Note::new(
+            "strength_is_unverified",
+            say!["The strength of this wood is from memory, unverified. Look it up."],
+        ));
     }
     notes
 }

@@ -10,7 +10,9 @@ use crate::measure::text::{Quantity, show};
 use crate::measure::{Fineness, Length, Number, Rounding, Tape, Unit};
 use crate::paper::{Template, story_stick};
 use crate::say;
-use crate::sheet::{self, Ask, Bench, Figure, Refusal, Source, Step, Term, Value, WayOut, Working};
+use crate::sheet::{
+    self, Ask, Bench, Figure, Note, Refusal, Source, Step, Term, Value, WayOut, Working,
+};
 
 /// Tape: work out a measure, find its line, divide it.
 pub const CALCULATOR: Calculator = Calculator {
@@ -109,20 +111,24 @@ fn lay_out(letter: &str, input: &Input, answer: &Answer, bench: &Bench) -> sheet
     figures.extend(other_units(input.length));
     let mut notes = Vec::new();
     if offset {
-        notes.push(say![
-            "Started at ",
-            input.start_mark,
-            ": read ",
-            read,
-            " on the tape, and the part is ",
-            input.length,
-            "."
-        ]);
+        notes.push(Note::new(
+            "started_late",
+            say![
+                "Started at ",
+                input.start_mark,
+                ": read ",
+                read,
+                " on the tape, and the part is ",
+                input.length,
+                "."
+            ],
+        ));
     }
     if !answer.stepping_error.is_zero() {
-        notes.push(say![
-            "Mark each line from the same end. Do not step off one part again and again."
-        ]);
+        notes.push(Note::new(
+            "mark_from_same_end",
+            say!["Mark each line from the same end. Do not step off one part again and again."],
+        ));
     }
     sheet::Answer {
         goods: Vec::new(),

@@ -11,7 +11,7 @@ use crate::calculators::angles::{self, Lay, drawing};
 use crate::measure::text::exact_text;
 use crate::measure::{Angle, Tape};
 use crate::say;
-use crate::sheet::{Act, Answer, Caution, Figure, Sentence, Source, Step, Value, Working};
+use crate::sheet::{Act, Answer, Caution, Figure, Note, Sentence, Source, Step, Value, Working};
 
 /// The farthest that most table saws tilt, in degrees: common practice, no source.
 const USUAL_TILT: f64 = 45.0;
@@ -86,9 +86,12 @@ pub(super) fn leg(input: &angles::leg::Input, answer: &angles::leg::Answer, tape
         headline: BLANK.figure("square end to square end", answer.blank),
         figures,
         tables: Vec::new(),
-        notes: vec![say![
-            "The two end cuts are parallel: cut both with the same face down and the same edge to the gauge."
-        ]],
+        notes: vec![Note::new(
+            "end_cuts_are_parallel",
+            say![
+                "The two end cuts are parallel: cut both with the same face down and the same edge to the gauge."
+            ],
+        )],
         cautions: Caution::of(&[Act::Saw]),
         drawing: Some(drawing::leg(input, answer, tape)),
         template: None,
@@ -129,13 +132,19 @@ pub(super) fn two_ways(
         let from = "outside to outside, side to side";
         figures.push(SPREAD.called("Feet apart").figure(from, spread));
     }
-    let how: Sentence = match input.faces {
-        Faces::Turned => say![
-            "Cut both ends with the lean lying across the table, as for a leg that leans one way."
-        ],
-        Faces::Square => say![
-            "Cut both ends with the same side face down and the same edge to the gauge: the cuts are parallel."
-        ],
+    let how = match input.faces {
+        Faces::Turned => Note::new(
+            "lay_lean_across_table",
+            say![
+                "Cut both ends with the lean lying across the table, as for a leg that leans one way."
+            ],
+        ),
+        Faces::Square => Note::new(
+            "same_face_down_both_ends",
+            say![
+                "Cut both ends with the same side face down and the same edge to the gauge: the cuts are parallel."
+            ],
+        ),
     };
     let mut steps = vec![
         Step::in_words(
@@ -185,7 +194,10 @@ pub(super) fn two_ways(
         tables: Vec::new(),
         notes: vec![
             how,
-            say!["To drill, set a bevel to the lean and stand it along the sightline."],
+            Note::new(
+                "drill_along_sightline",
+                say!["To drill, set a bevel to the lean and stand it along the sightline."],
+            ),
         ],
         cautions: Caution::of(&[
             if input.faces == Faces::Square { sawn(answer.tilt) } else { Act::Saw },
@@ -231,13 +243,19 @@ pub(super) fn sides(
     };
     figures.push(OTHER_SETTING.figure(other_lay, Value::Words(setting_words(answer.other))));
     let mut notes = vec![
-        say![
-            "The two ends of a side mirror each other: swing the gauge the other way for the second."
-        ],
-        say![format!(
-            "Each end 0.1° off opens the last joint by {:.1}°. Cut scrap, fit it, then cut the stock.",
-            answer.opens_by
-        )],
+        Note::new(
+            "ends_mirror",
+            say![
+                "The two ends of a side mirror each other: swing the gauge the other way for the second."
+            ],
+        ),
+        Note::new(
+            "last_joint_opens",
+            say![format!(
+                "Each end 0.1° off opens the last joint by {:.1}°. Cut scrap, fit it, then cut the stock.",
+                answer.opens_by
+            )],
+        ),
     ];
     if answer.setting.tilt.in_degrees() > USUAL_TILT {
         let way = match input.lay {
@@ -246,9 +264,15 @@ pub(super) fn sides(
         };
         let words = "Most saws tilt no farther than 45°.";
         notes.push(if answer.other.tilt.in_degrees() <= USUAL_TILT {
-            say![format!("{words} Laid {way} it can be cut: see the other setting.")]
+            Note::new(
+                "cut_it_the_other_way",
+                say![format!("{words} Laid {way} it can be cut: see the other setting.")],
+            )
         } else {
-            say![format!("{words} Cut it on a sloping support.")]
+            Note::new(
+                "cut_on_sloping_support",
+                say![format!("{words} Cut it on a sloping support.")],
+            )
         });
     }
     Answer {

@@ -9,7 +9,7 @@ use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
-use crate::sheet::{self, Act, Ask, Caution, Source, Step, Term, Working};
+use crate::sheet::{self, Act, Ask, Caution, Note, Source, Step, Term, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let front_thickness = ask.length(&FRONT_THICKNESS);
@@ -40,23 +40,30 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         LAP_REAR_LEFT.figure("cut to back", answer.rear_left),
         LAP_STEP.figure("rear piece past the front one", answer.step_at_back),
     ];
-    if let Some(half) = answer.off_the_marks {
-        laid.notes.push(say![
-            format!("Half is {}, on no mark of this tape. Cut the rear piece ", exact_text(half)),
-            answer.rear_cut,
-            " deep, and the front piece what is left: so the show faces stay flush."
-        ]);
+    if answer.off_the_marks.is_some() {
+        laid.notes.push(Note::new(
+            "half_is_on_no_mark",
+            say![
+                "Half of the thinner piece is on no mark of this tape. Cut the rear piece ",
+                answer.rear_cut,
+                " deep, and the front piece what is left: so the show faces stay flush."
+            ],
+        ));
     }
     if input.rear_cut.is_some() && is_off(answer, tape) {
-        laid.notes.push(say![
+        laid.notes.push(Note::new("cuts_are_on_no_mark", say![
             "These cuts are on no mark of this tape. Set the front one on scrap against the cut that is made: rounded, \
              the show faces come out a step apart."
-        ]);
+        ]));
     }
-    laid.notes.push(say![
-        "Keep both show faces down on the saw table, cut scrap of the same thickness first."
-    ]);
-    laid.notes.push(say!["Mark the width of each cut from the other piece itself."]);
+    laid.notes.push(Note::new(
+        "show_faces_down",
+        say!["Keep both show faces down on the saw table, cut scrap of the same thickness first."],
+    ));
+    laid.notes.push(Note::new(
+        "mark_width_from_piece",
+        say!["Mark the width of each cut from the other piece itself."],
+    ));
     laid.cautions = Caution::of(&[Act::Saw]);
     laid.drawing = draw(input, answer, tape).ok();
     laid

@@ -10,7 +10,7 @@ use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Board, Role, Scene};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
-use crate::sheet::{self, Act, Ask, Caution, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Act, Ask, Caution, Note, Source, Step, Term, Value, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let input = read(ask)?;
@@ -66,27 +66,38 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
             let value = Value::Length(mortise, Rounding::Up);
             let from = "face of leg to bottom";
             laid.figures.push(MORTISE.called("Mortise").figure(from, value));
-            laid.notes.push(say![
-                "The cut has ",
-                (tenon, Rounding::Nearest),
-                " of tenon in it at each end. Mark the shoulders ",
-                answer.between,
-                " apart."
-            ]);
+            laid.notes.push(Note::new(
+                "cut_has_tenons",
+                say![
+                    "The cut has ",
+                    (tenon, Rounding::Nearest),
+                    " of tenon in it at each end. Mark the shoulders ",
+                    answer.between,
+                    " apart."
+                ],
+            ));
         }
-        (Joint::Tenoned(_), None) => laid.notes.push(say![
-            "A mortise ",
-            MORTISE_EXTRA,
-            " deeper than the tenon comes out of the leg: cut it right through."
-        ]),
-        (Joint::Lapped(_), _) => laid.notes.push(say![
-            "Mark each shoulder from the leg itself, not from the numbers. See half-lap depth."
-        ]),
+        (Joint::Tenoned(_), None) => laid.notes.push(Note::new(
+            "mortise_goes_through",
+            say![
+                "A mortise ",
+                MORTISE_EXTRA,
+                " deeper than the tenon comes out of the leg: cut it right through."
+            ],
+        )),
+        (Joint::Lapped(_), _) => laid.notes.push(Note::new(
+            "mark_shoulders_from_leg",
+            say![
+                "Mark each shoulder from the leg itself, not from the numbers. See half-lap depth."
+            ],
+        )),
         (Joint::Butted, _) => {}
     }
     if let Find::Rail { .. } = input.find {
-        laid.notes
-            .push(say!["Measure the real legs: all that they are thin is added to the rail."]);
+        laid.notes.push(Note::new(
+            "measure_real_legs",
+            say!["Measure the real legs: all that they are thin is added to the rail."],
+        ));
     }
     laid.cautions = Caution::of(&[Act::Saw]);
     laid.drawing = draw(input, answer, [left, right], tape).ok();

@@ -9,7 +9,7 @@ use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
-use crate::sheet::{self, Act, Ask, Caution, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Act, Ask, Caution, Note, Source, Step, Term, Value, Working};
 
 /// A difference that is seen where faces are to be flush: 1/32 in. Common practice, no source.
 const SEEN: Length = Length::sixty_fourths(2);
@@ -63,14 +63,14 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         ],
     ));
     if block.is_zero() {
-        laid.notes.push(say!["No block: rail and leg both lie on the bench."]);
+        laid.notes
+            .push(Note::new("no_block", say!["No block: rail and leg both lie on the bench."]));
     }
     if answer.outside_down.is_zero() && !block.is_zero() {
-        laid.notes.push(say![
-            "Flush outside shows every ",
-            SEEN,
-            " of difference. A small set-back hides it."
-        ]);
+        laid.notes.push(Note::new(
+            "flush_shows_differences",
+            say!["Flush outside shows every ", SEEN, " of difference. A small set-back hides it."],
+        ));
     }
     // A block is sawn for it, if it is not the one at hand.
     laid.cautions = Caution::of(&[Act::Saw]);

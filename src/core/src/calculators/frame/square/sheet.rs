@@ -9,7 +9,7 @@ use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::text::decimal;
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Sentence, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Ask, Note, Sentence, Source, Step, Term, Value, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let near_side = ask.length(&NEAR_SIDE);
@@ -69,18 +69,24 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
                     .figure("at each corner", Value::Real(lean.out_of_square.in_degrees(), 2, "°")),
             ];
             if lean.disagreement.abs() > DOUBT {
-                laid.notes.push(say![
-                    "The sides say a diagonal of ",
-                    answer.diagonal,
-                    " and the diagonals say ",
-                    lean.square_diagonal,
-                    ". Opposite sides may differ: measure all four."
-                ]);
+                laid.notes.push(Note::new(
+                    "measure_all_four_sides",
+                    say![
+                        "The sides say a diagonal of ",
+                        answer.diagonal,
+                        " and the diagonals say ",
+                        lean.square_diagonal,
+                        ". Opposite sides may differ: measure all four."
+                    ],
+                ));
             }
             laid
         }
     };
-    laid.notes.push(say!["Measure sides and diagonals between the same four corners."]);
+    laid.notes.push(Note::new(
+        "measure_between_corners",
+        say!["Measure sides and diagonals between the same four corners."],
+    ));
     laid.drawing = draw(input, answer, tape).ok();
     laid
 }

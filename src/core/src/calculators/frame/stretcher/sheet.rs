@@ -9,7 +9,7 @@ use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Anchor, Board, Role, Scene, Size};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
-use crate::sheet::{self, Act, Ask, Caution, Source, Step, Term, Working};
+use crate::sheet::{self, Act, Ask, Caution, Note, Source, Step, Term, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let leg_length = ask.length(&LEG_LENGTH);
@@ -46,9 +46,10 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         UPPER_EDGE.figure("above the floor", answer.upper_edge),
         FROM_LEG_TOP.called("Upper edge").figure("from top of leg", answer.from_leg_top),
     ];
-    laid.notes.push(say![
-        "Cut two blocks at one stop setting and use them for every leg, instead of the tape."
-    ]);
+    laid.notes.push(Note::new(
+        "cut_two_blocks",
+        say!["Cut two blocks at one stop setting and use them for every leg, instead of the tape."],
+    ));
     laid.cautions = Caution::of(&[Act::SawAtStop]);
     laid.drawing = draw(input, answer, tape).ok();
     laid

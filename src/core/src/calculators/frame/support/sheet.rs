@@ -10,7 +10,7 @@ use crate::drawing::{Board, Role, Scene};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
 use crate::sentence::counted;
-use crate::sheet::{self, Act, Ask, Caution, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Act, Ask, Caution, Note, Source, Step, Term, Value, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let depth_overall = ask.length(&DEPTH_OVERALL);
@@ -43,7 +43,10 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         BAY.figure("between supports and legs", answer.bay),
         BETWEEN_RAILS.figure("inside to inside", answer.between_rails),
     ];
-    laid.notes.push(say!["Measure rail to rail on the built frame before you cut."]);
+    laid.notes.push(Note::new(
+        "measure_rail_to_rail",
+        say!["Measure rail to rail on the built frame before you cut."],
+    ));
     laid.cautions = Caution::of(&[Act::Saw]);
     laid.drawing = draw(input, answer, tape).ok();
     laid

@@ -10,7 +10,7 @@ use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Board, Role, Scene};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
-use crate::sheet::{self, Act, Ask, Caution, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Act, Ask, Caution, Note, Source, Step, Term, Value, Working};
 
 pub(in crate::calculators::frame) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let leg = ask.length(&LEG);
@@ -46,13 +46,19 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         OUTSIDE_TO_CHEEK.figure("on both faces", answer.outside_to_cheek),
     ];
     if answer.clear < MORTISE_EXTRA {
-        laid.notes.push(say![
-            "The mortises, ",
-            MORTISE_EXTRA,
-            " deeper than the tenons, break into each other. Chop the second one gently."
-        ]);
+        laid.notes.push(Note::new(
+            "mortises_meet",
+            say![
+                "The mortises, ",
+                MORTISE_EXTRA,
+                " deeper than the tenons, break into each other. Chop the second one gently."
+            ],
+        ));
     }
-    laid.notes.push(say!["Measure both mortises from the outside faces, never inward from two."]);
+    laid.notes.push(Note::new(
+        "measure_from_outside_faces",
+        say!["Measure both mortises from the outside faces, never inward from two."],
+    ));
     laid.cautions = Caution::of(&[Act::Drill, Act::Saw]);
     laid.drawing = draw(input, answer, tape).ok();
     laid

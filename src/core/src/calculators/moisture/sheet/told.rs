@@ -123,21 +123,30 @@ pub(super) fn notes(wood: Wood, spreads: &[&Spread]) -> Vec<Note> {
     let mut notes = Vec::new();
     let uses = |rule: fn(&Rule) -> bool| spreads.iter().any(|spread| rule(&spread.likely.rule));
     if wood == Wood::OrdinarySoftwood {
-        notes.push(say![
+        notes.push(Note::new("softwood_formula_is_average", say![
             "The formula is an average, and stands from 8 to 19 %. Redwood and cedars move less."
-        ]);
-        notes.push(say![
+        ]));
+        notes.push(Note::new("least_and_most_species", say![
             "Least and most: a quarter-sawn subalpine fir, a flat-sawn western larch. Most boards lie between."
-        ]);
+        ]));
     }
     if uses(|rule| matches!(rule, Rule::EachPoint(_))) {
-        notes.push(say!["From 6 to 14 % only. It can come out a twentieth too small."]);
+        notes.push(Note::new(
+            "from_6_to_14_percent",
+            say!["From 6 to 14 % only. It can come out a twentieth too small."],
+        ));
     }
     if uses(|rule| matches!(rule, Rule::General(_))) {
-        notes.push(say!["Wood is taken to shrink evenly from 30 % down. Single boards differ."]);
+        notes.push(Note::new(
+            "shrinks_evenly_from_30",
+            say!["Wood is taken to shrink evenly from 30 % down. Single boards differ."],
+        ));
     }
     if spreads.iter().any(|spread| spread.likely.is_unverified) {
-        notes.push(say!["The figure of this wood is from memory, unverified. Look it up."]);
+        notes.push(Note::new(
+            "shrinkage_is_unverified",
+            say!["The figure of this wood is from memory, unverified. Look it up."],
+        ));
     }
     notes
 }

@@ -10,7 +10,7 @@ use super::super::out_of_range;
 use super::side;
 use crate::say;
 use crate::sheet::{
-    self, Act, Ask, Caution, Row, Sentence, Side, Source, Step, Term, Value, Working,
+    self, Act, Ask, Caution, Note, Row, Sentence, Side, Source, Step, Term, Value, Working,
 };
 
 pub(super) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
@@ -75,13 +75,24 @@ fn lay_out(input: &Input, answer: &Answer, drawing: crate::drawing::Scene) -> sh
             answer.all.iter().map(row).collect(),
         )],
         notes: vec![
-            say!["The blade runs on the waste side of the line. Mark the waste before you clamp."],
-            say![
-                "Saw a test stick once: what is left beside the guide is your offset, with no tape at all."
-            ],
-            say![
-                "To run the other side of the shoe along the guide, saw from the other end of the board."
-            ],
+            Note::new(
+                "blade_on_waste_side",
+                say![
+                    "The blade runs on the waste side of the line. Mark the waste before you clamp."
+                ],
+            ),
+            Note::new(
+                "saw_a_test_stick",
+                say![
+                    "Saw a test stick once: what is left beside the guide is your offset, with no tape at all."
+                ],
+            ),
+            Note::new(
+                "other_side_of_shoe",
+                say![
+                    "To run the other side of the shoe along the guide, saw from the other end of the board."
+                ],
+            ),
         ],
         cautions: Caution::of(&[Act::SawByHand]),
         drawing: Some(drawing),

@@ -123,20 +123,19 @@ fn blade_figures(sweep: &Sweep, step_if_turned: Length) -> Vec<Figure> {
 fn blade_notes(sweeps: &[&Sweep]) -> Vec<Note> {
     let mut notes = Vec::new();
     if sweeps.iter().any(|sweep| sweep.sides == 2) {
-        notes.push(say![
+        notes.push(Note::new("turn_end_for_end", say![
             "From both edges: turn the piece end for end and keep the same face at the fence. Then the kerfs meet."
-        ]);
-        notes.push(say![
+        ]));
+        notes.push(Note::new("resawn_wood_cups", say![
             "Resawn wood cups toward the fresh face. Let it rest on sticks, then take the last skim."
-        ]);
+        ]));
     }
     let cores = sweeps.iter().map(|sweep| sweep.core).filter(|core| core.is_positive());
     if let Some(core) = cores.max() {
-        notes.push(say![
-            "A core of ",
-            core,
-            " stays uncut. Saw it by hand, away from the machine."
-        ]);
+        notes.push(Note::new(
+            "core_stays_uncut",
+            say!["A core of ", core, " stays uncut. Saw it by hand, away from the machine."],
+        ));
     }
     let slight = sweeps
         .iter()
@@ -145,10 +144,16 @@ fn blade_notes(sweeps: &[&Sweep]) -> Vec<Note> {
         .filter(|overlap| *overlap < LITTLE_OVERLAP)
         .min();
     if let Some(overlap) = slight {
-        notes.push(say!["The kerfs overlap only ", overlap, ". Expect a ridge to plane off."]);
+        notes.push(Note::new(
+            "kerfs_overlap_little",
+            say!["The kerfs overlap only ", overlap, ". Expect a ridge to plane off."],
+        ));
     }
     if sweeps.iter().any(|sweep| sweep.sides == 1 && sweep.height <= sweep.depth) {
-        notes.push(say!["At full height the blade only just comes through. Try it on a scrap."]);
+        notes.push(Note::new(
+            "blade_only_just_through",
+            say!["At full height the blade only just comes through. Try it on a scrap."],
+        ));
     }
     notes
 }
@@ -163,11 +168,14 @@ fn lean_figure(left: Left) -> Figure {
 }
 
 fn ridge_note(ridge: Left) -> Note {
-    say![
-        "Off square from both edges: one piece gets a ridge of ",
-        ridge.by,
-        ", the other a hollow. Plane it off, or set the blade square."
-    ]
+    Note::new(
+        "ridge_and_hollow",
+        say![
+            "Off square from both edges: one piece gets a ridge of ",
+            ridge.by,
+            ", the other a hollow. Plane it off, or set the blade square."
+        ],
+    )
 }
 
 /// How far a cut wanders off.

@@ -146,10 +146,16 @@ fn falls(cut: &Cut) -> Sentence {
 
 fn notes(input: &Input, answer: &Answer, leans: &Leans) -> Vec<Note> {
     let mut notes = vec![
-        say!["Faces count round the near end: 3 is opposite 1, and 4 is opposite 2."],
-        say![
-            "Run every piece through one setting before you move the fence. Fresh faces go to the fence and the table."
-        ],
+        Note::new(
+            "how_faces_count",
+            say!["Faces count round the near end: 3 is opposite 1, and 4 is opposite 2."],
+        ),
+        Note::new(
+            "run_all_at_one_setting",
+            say![
+                "Run every piece through one setting before you move the fence. Fresh faces go to the fence and the table."
+            ],
+        ),
     ];
     let sweeps: Vec<_> = answer.cuts.iter().map(|cut| &cut.sweep).collect();
     notes.extend(blade_notes(&sweeps));
@@ -158,29 +164,33 @@ fn notes(input: &Input, answer: &Answer, leans: &Leans) -> Vec<Note> {
     }
     let is_skim = |cut: &&Cut| cut.off < input.saw.kerf;
     if let Some(cut) = answer.cuts.iter().find(is_skim) {
-        notes.push(say![
+        notes.push(Note::new("face_loses_less_than_kerf", say![
             "Face ",
             cut.face,
             " loses ",
             cut.off,
             ", less than a kerf: the blade runs partly in air. Hold the piece tight to the fence."
-        ]);
+        ]));
     }
     let is_tall = |cut: &&Cut| (cut.fence * 2).is_ok_and(|twice| cut.sweep.depth > twice);
     if let Some(cut) = answer.cuts.iter().find(is_tall) {
-        notes.push(say![
-            "For face ",
-            cut.face,
-            " the piece stands ",
-            cut.sweep.depth,
-            " tall on ",
-            cut.fence,
-            ". Use a tall fence and a featherboard."
-        ]);
+        notes.push(Note::new(
+            "stands_tall_at_fence",
+            say![
+                "For face ",
+                cut.face,
+                " the piece stands ",
+                cut.sweep.depth,
+                " tall on ",
+                cut.fence,
+                ". Use a tall fence and a featherboard."
+            ],
+        ));
     }
-    notes.push(say![
-        "Saw a test piece first and measure it. Start with the hollow face on the table."
-    ]);
+    notes.push(Note::new(
+        "saw_a_test_piece",
+        say!["Saw a test piece first and measure it. Start with the hollow face on the table."],
+    ));
     notes
 }
 

@@ -198,61 +198,73 @@ fn notes(input: &Input, answer: &Answer) -> Vec<Note> {
     let mut notes = Vec::new();
     let n_strips = u32::try_from(answer.strips.len()).unwrap_or(u32::MAX);
     if let (Plan::Fit(_), true) = (&input.plan, n_strips < answer.fit_by_arithmetic) {
-        notes.push(say![
-            answer.fit_by_arithmetic,
-            " fit by arithmetic. After ",
-            n_strips,
-            " the board is too thin to run along the fence."
-        ]);
+        notes.push(Note::new(
+            "more_fit_by_arithmetic",
+            say![
+                answer.fit_by_arithmetic,
+                " fit by arithmetic. After ",
+                n_strips,
+                " the board is too thin to run along the fence."
+            ],
+        ));
     }
     if let (Some(share), Some(strip)) = (answer.share, answer.strips.first())
         && share != strip.sawn
     {
-        notes.push(say![
-            "Set the fence to the mark ",
-            strip.sawn,
-            ", not above it: then all ",
-            n_strips,
-            " fit, and the last cut trims what is over."
-        ]);
+        notes.push(Note::new(
+            "set_fence_to_mark",
+            say![
+                "Set the fence to the mark ",
+                strip.sawn,
+                ", not above it: then all ",
+                n_strips,
+                " fit, and the last cut trims what is over."
+            ],
+        ));
     }
     if input.first_edge.is_positive() {
         notes.push(match input.falls {
-            Falls::AtFence => say![
+            Falls::AtFence => Note::new("clean_edge_at_fence", say![
                 "Clean the first edge with the other edge at the fence. Then turn the board: the clean edge runs at the fence."
-            ],
-            Falls::FarSide => say![
+            ]),
+            Falls::FarSide => Note::new("clean_edge_on_far_side", say![
                 "Clean the first edge with the other edge at the fence, and leave it so: the clean edge stays on the far side."
-            ],
+            ]),
         });
-        notes.push(say![
+        notes.push(Note::new("no_straight_edge", say![
             "No straight edge? Screw on a straight strip, or run the hollow edge at the fence and cut the bulge off."
-        ]);
+        ]));
     }
     let is_turned =
         |cut: &&Cut| input.falls == Falls::FarSide && cut.strip.is_some() && cut.is_strip_at_fence;
     if let Some(cut) = answer.cuts.iter().find(is_turned) {
-        notes.push(say![
+        notes.push(Note::new("turn_board_for_strip", say![
             "Strip ",
             cut.strip.unwrap_or(1),
             ": turn the board, clean edge at the fence, for what is left is too thin to run there."
-        ]);
+        ]));
     }
     if answer.is_last_strip_raw {
-        notes.push(say![
+        notes.push(Note::new("last_strip_has_raw_edge", say![
             "The last strip keeps the raw edge of the board. Plane it, or choose to clean the other edge too."
-        ]);
+        ]));
     }
     let is_trim = |cut: &&Cut| cut.strip.is_some() && cut.dust < input.saw.kerf;
     if let Some(cut) = answer.cuts.iter().find(is_trim) {
-        notes.push(say![
-            "The last cut takes ",
-            cut.dust,
-            ", less than a kerf: the blade runs partly in air."
-        ]);
+        notes.push(Note::new(
+            "last_cut_less_than_kerf",
+            say![
+                "The last cut takes ",
+                cut.dust,
+                ", less than a kerf: the blade runs partly in air."
+            ],
+        ));
     }
     notes.extend(blade_notes(&[&answer.sweep]));
-    notes.push(say!["Saw one, measure it, then saw the rest. Hollow side on the table."]);
+    notes.push(Note::new(
+        "saw_one_and_measure",
+        say!["Saw one, measure it, then saw the rest. Hollow side on the table."],
+    ));
     notes
 }
 

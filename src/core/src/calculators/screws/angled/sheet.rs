@@ -11,7 +11,7 @@ use crate::calculators::screws::fields::{
 use crate::calculators::screws::sheet::{chosen, out_of_range};
 use crate::measure::{Angle, Tape};
 use crate::say;
-use crate::sheet::{self, Act, Ask, Caution, Sentence, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Act, Ask, Caution, Note, Sentence, Source, Step, Term, Value, Working};
 use crate::tables::fasteners::{Fastener, STOCK_SOURCE};
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
@@ -113,10 +113,10 @@ fn lay_out(input: &Input, answer: &Answer, screw: Fastener, tape: Tape) -> sheet
     laid.tables.push(STOCK.table(&["Length", "Deep", ""], rows.collect()));
     laid.notes.push(match input.seat {
         Seat::Shoulder(_) => {
-            say!["The seat decides how far the screw goes in, not where the bit went in. Try it in scrap."]
+            Note::new("seat_decides_depth", say!["The seat decides how far the screw goes in, not where the bit went in. Try it in scrap."])
         }
         Seat::Face => {
-            say!["The first toed screw pushes the part: clamp it, or drive the opposite one at once."]
+            Note::new("first_toed_screw_pushes", say!["The first toed screw pushes the part: clamp it, or drive the opposite one at once."])
         }
     });
     laid.cautions = Caution::of(&[Act::Drill, Act::Fasten]);

@@ -8,7 +8,9 @@ use crate::calculators::screws::fields::{
 use crate::calculators::screws::sheet::{chosen, goods, out_of_range};
 use crate::measure::Length;
 use crate::say;
-use crate::sheet::{self, Act, Amount, Ask, Caution, Rounded, Source, Step, Term, Value, Working};
+use crate::sheet::{
+    self, Act, Amount, Ask, Caution, Note, Rounded, Source, Step, Term, Value, Working,
+};
 use crate::tables::fasteners::Fastener;
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
@@ -42,7 +44,10 @@ fn lay_out((screw, length): (Fastener, Length), input: &Input, answer: &Answer) 
     laid.figures.push(SPARE_LEFT.figure("", Value::Count(answer.left_over)));
     let spares = answer.buy.saturating_sub(answer.needed);
     laid.goods = vec![goods(screw, length, Some((answer.needed, spares)))];
-    laid.notes.push(say!["Count each size of screw by itself, with its own spares."]);
+    laid.notes.push(Note::new(
+        "count_each_size_alone",
+        say!["Count each size of screw by itself, with its own spares."],
+    ));
     laid.cautions = Caution::of(&[Act::Fasten]);
     laid
 }

@@ -9,7 +9,7 @@ use crate::calculators::screws::sheet::out_of_range;
 use crate::drawing::{Anchor, Board, Role, Scene, Size};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
-use crate::sheet::{self, Act, Ask, Caution, Field, Source, Step, Value, Working};
+use crate::sheet::{self, Act, Ask, Caution, Field, Note, Source, Step, Value, Working};
 
 /// Wood that is better left between two members: 1/8 in. Common practice, no source.
 const CLOSE: Length = Length::sixty_fourths(8);
@@ -51,15 +51,17 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         ),
     );
     if answer.between < CLOSE {
-        laid.notes.push(say![
-            "Less than ",
-            CLOSE,
-            " between them: a bit that wanders may break through."
-        ]);
+        laid.notes.push(Note::new(
+            "bit_may_wander",
+            say!["Less than ", CLOSE, " between them: a bit that wanders may break through."],
+        ));
     }
-    laid.notes.push(say![
-        "Measure both heights from the same end of the leg, and both places from outside faces."
-    ]);
+    laid.notes.push(Note::new(
+        "measure_from_same_end",
+        say![
+            "Measure both heights from the same end of the leg, and both places from outside faces."
+        ],
+    ));
     laid.cautions = Caution::of(&[Act::Drill]);
     laid.drawing = draw(input, answer, tape).ok();
     laid

@@ -8,7 +8,7 @@ use crate::calculators::screws::fields::{
 use crate::calculators::screws::sheet::out_of_range;
 use crate::calculators::screws::{Wood, sheet::chosen};
 use crate::say;
-use crate::sheet::{self, Act, Amount, Ask, Caution, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Act, Amount, Ask, Caution, Note, Source, Step, Term, Value, Working};
 use crate::tables::fasteners::{LARGE, Make, SIZES_SOURCE, TEST_SOURCE, bending_yield};
 use crate::tables::gravity;
 
@@ -86,30 +86,38 @@ fn lay_out(input: &Input, answer: &Answer) -> sheet::Answer {
 }
 
 fn notes(input: &Input, answer: &Answer) -> Vec<sheet::Note> {
-    let mut notes = vec![say![
-        "Reference values for loads of normal duration, sound wood and both pieces of one wood. \
+    let mut notes = vec![Note::new(
+        "reference_values",
+        say![
+            "Reference values for loads of normal duration, sound wood and both pieces of one wood. \
          Ends, edges and groups lower them."
-    ]];
+        ],
+    )];
     if answer.pull_per_inch.is_none() {
-        notes.push(say![
-            "In end grain the rules allow no straight pull. Turn the joint, or bolt it."
-        ]);
+        notes.push(Note::new(
+            "no_pull_in_end_grain",
+            say!["In end grain the rules allow no straight pull. Turn the joint, or bolt it."],
+        ));
     }
     if answer.side.is_none() {
-        notes.push(say![
-            "From ",
-            LARGE,
-            " on, the side load depends on the grain; it is not given here."
-        ]);
+        notes.push(Note::new(
+            "side_load_not_given",
+            say!["From ", LARGE, " on, the side load depends on the grain; it is not given here."],
+        ));
     }
     if let (Some((load, _)), Some(bent)) = (answer.side, answer.test_side)
         && bent < load
     {
-        notes
-            .push(say!["In the older tests it began to bend below the side load: take the lower."]);
+        notes.push(Note::new(
+            "take_the_lower",
+            say!["In the older tests it began to bend below the side load: take the lower."],
+        ));
     }
     if !input.end_grain {
-        notes.push(say!["Test loads are near breaking, with pilot holes: never load that far."]);
+        notes.push(Note::new(
+            "tests_are_near_breaking",
+            say!["Test loads are near breaking, with pilot holes: never load that far."],
+        ));
     }
     notes
 }

@@ -12,7 +12,7 @@ use crate::calculators::screws::sheet::{chosen, goods, out_of_range};
 use crate::drawing::{Board, Role, Scene, Shape};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
-use crate::sheet::{self, Act, Ask, Caution, Sentence, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Act, Ask, Caution, Note, Sentence, Source, Step, Term, Value, Working};
 use crate::tables::fasteners::{SIZES_SOURCE, STOCK_SOURCE};
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
@@ -73,7 +73,10 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     laid.goods = vec![goods(input.screw, at_hand, None)];
     if let Some(enough) = answer.enough {
         laid.figures.push(ENOUGH.figure("with enough thread in the receiver", enough));
-        laid.notes.push(say!["Enough thread in the receiver: ", answer.enough_thread, "."]);
+        laid.notes.push(Note::new(
+            "enough_thread_is",
+            say!["Enough thread in the receiver: ", answer.enough_thread, "."],
+        ));
     }
     laid.figures.extend([
         THREAD_IN_RECEIVER
@@ -87,26 +90,38 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     });
     laid.tables.push(STOCK.table(&["Length", "Into receiver", ""], rows.collect()));
     if best.into_receiver < answer.least_by_rule {
-        laid.notes.push(say![
-            "Under 6 diameters, ",
-            (answer.least_by_rule, Rounding::Up),
-            ", in the receiver the design rules count nothing. It locates, it does not carry."
-        ]);
+        laid.notes.push(Note::new(
+            "under_6_diameters",
+            say![
+                "Under 6 diameters, ",
+                (answer.least_by_rule, Rounding::Up),
+                ", in the receiver the design rules count nothing. It locates, it does not carry."
+            ],
+        ));
     }
     if input.end_grain {
-        laid.notes.push(say![
-            "End grain holds about half as well, and may split: go ",
-            MORE_IN_END_GRAIN,
-            " deeper."
-        ]);
+        laid.notes.push(Note::new(
+            "end_grain_holds_half",
+            say![
+                "End grain holds about half as well, and may split: go ",
+                MORE_IN_END_GRAIN,
+                " deeper."
+            ],
+        ));
     }
     if input.top > input.receiver {
-        laid.notes.push(say!["Drive through the thinner piece into the thicker one if you can."]);
+        laid.notes.push(Note::new(
+            "drive_through_thinner",
+            say!["Drive through the thinner piece into the thicker one if you can."],
+        ));
     }
     if let Ok(smooth) = best.length - best.thread_in_receiver
         && input.top > smooth
     {
-        laid.notes.push(say!["Thread stays in the top piece: give it a clearance hole to clamp."]);
+        laid.notes.push(Note::new(
+            "thread_stays_in_top",
+            say!["Thread stays in the top piece: give it a clearance hole to clamp."],
+        ));
     }
     laid.cautions = Caution::of(&[Act::Drill, Act::Fasten]);
     laid.drawing = draw(input, answer, tape).ok();

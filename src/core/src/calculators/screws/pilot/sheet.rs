@@ -14,7 +14,9 @@ use crate::drawing::{Board, Role, Scene, Shape};
 use crate::measure::text::{decimal, exact_number, exact_text};
 use crate::measure::{Length, Number, OutOfRange, Rounding, Tape, Unit};
 use crate::say;
-use crate::sheet::{self, Act, Amount, Ask, Caution, Rounded, Source, Step, Term, Value, Working};
+use crate::sheet::{
+    self, Act, Amount, Ask, Caution, Note, Rounded, Source, Step, Term, Value, Working,
+};
 use crate::tables::fasteners::{Make, SIZES_SOURCE};
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
@@ -76,13 +78,13 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         }
     }
     laid.notes.push(match make {
-        Make::Nail => say!["Nails hold without a hole; near an end a hole keeps the wood whole."],
-        Make::LagScrew => say![
+        Make::Nail => Note::new("nails_hold_without_hole", say!["Nails hold without a hole; near an end a hole keeps the wood whole."]),
+        Make::LagScrew => Note::new("two_holes_for_a_lag", say![
             "Two holes: the wide one as deep as the smooth shank, the narrow one on to the tip. Wax \
              the thread."
-        ],
+        ]),
         Make::WoodScrew => {
-            say!["Tabulated root, not two thirds of the shank, which would run small. Try it in scrap."]
+            Note::new("tabulated_root", say!["Tabulated root, not two thirds of the shank, which would run small. Try it in scrap."])
         }
     });
     laid.cautions = Caution::of(&[Act::Drill, Act::Fasten]);

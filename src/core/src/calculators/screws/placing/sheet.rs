@@ -10,7 +10,7 @@ use crate::calculators::screws::{Wood, sheet::chosen};
 use crate::drawing::{Board, Role, Scene};
 use crate::measure::{Length, OutOfRange, Rounding, Tape, text::show};
 use crate::say;
-use crate::sheet::{self, Act, Ask, Caution, Rounded, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Act, Ask, Caution, Note, Rounded, Source, Step, Term, Value, Working};
 use crate::tables::fasteners::{LAG_SPACING_SOURCE, LARGE, SIZES_SOURCE, SPACING_SOURCE};
 
 /// How far from an end a screw is put in the shop: 2 in. Common practice, no source.
@@ -62,11 +62,19 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         ],
     ));
     if input.fastener.is_large() {
-        laid.notes
-            .push(say!["Full value. An edge that the load pushes against needs 4 diameters."]);
+        laid.notes.push(Note::new(
+            "full_value",
+            say!["Full value. An edge that the load pushes against needs 4 diameters."],
+        ));
     } else {
-        laid.notes.push(say!["Advice, not a rule, for screws and nails under ", LARGE, "."]);
-        laid.notes.push(say!["In the shop: ", SHOP_END, " from an end, or a pilot hole."]);
+        laid.notes.push(Note::new(
+            "advice_not_a_rule",
+            say!["Advice, not a rule, for screws and nails under ", LARGE, "."],
+        ));
+        laid.notes.push(Note::new(
+            "shop_end_distance",
+            say!["In the shop: ", SHOP_END, " from an end, or a pilot hole."],
+        ));
     }
     laid.cautions = Caution::of(&[Act::Drill]);
     laid.drawing = draw(input, answer, tape).ok();

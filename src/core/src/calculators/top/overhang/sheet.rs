@@ -9,7 +9,7 @@ use crate::calculators::top::sheet::too_large;
 use crate::drawing::{Board, Role, Scene};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Source, Step, Term, Working};
+use crate::sheet::{self, Ask, Note, Source, Step, Term, Working};
 
 /// How far tops commonly stand over: 1 to 3 in. Common practice, no source.
 const COMMON: (Length, Length) = (Length::sixty_fourths(64), Length::sixty_fourths(192));
@@ -48,15 +48,21 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     };
     let mut laid = sheet::Answer::new(headline, working(input, answer));
     laid.figures = figures;
-    laid.notes.push(say![
-        "Measure the base as it stands, not on the plan. ",
-        COMMON.0,
-        " to ",
-        COMMON.1,
-        " is common."
-    ]);
+    laid.notes.push(Note::new(
+        "measure_base_as_it_stands",
+        say![
+            "Measure the base as it stands, not on the plan. ",
+            COMMON.0,
+            " to ",
+            COMMON.1,
+            " is common."
+        ],
+    ));
     if answer.overhang[0] > CHECK_TIPPING {
-        laid.notes.push(say!["A long overhang can tip: check it under Does it tip."]);
+        laid.notes.push(Note::new(
+            "overhang_can_tip",
+            say!["A long overhang can tip: check it under Does it tip."],
+        ));
     }
     laid.drawing = draw(input, answer, tape).ok();
     laid

@@ -76,31 +76,46 @@ fn notes(input: &Input, answer: &Answer) -> Vec<Note> {
     let mut notes = Vec::new();
     let n_gaps = answer.widths.len().saturating_sub(1);
     if n_gaps > 0 && answer.gap.is_zero() {
-        notes.push(say![
+        notes.push(Note::new("tight_boards_hold_water", say![
             "No gaps: outdoors, tight boards hold water. Fine for wet boards, which will shrink."
-        ]);
+        ]));
     }
     if answer.gap > WIDE_GAP {
         let narrowest = answer.widths.iter().copied().min().unwrap_or(Length::ZERO);
         if answer.gaps_together >= narrowest {
-            notes.push(say!["The gaps together would take one more plank."]);
+            notes.push(Note::new(
+                "room_for_one_more_plank",
+                say!["The gaps together would take one more plank."],
+            ));
         } else {
-            notes.push(say!["Over ", WIDE_GAP, " is a wide gap: small things fall through."]);
+            notes.push(Note::new(
+                "gap_is_wide",
+                say!["Over ", WIDE_GAP, " is a wide gap: small things fall through."],
+            ));
         }
     }
     let narrow = answer.widths.iter().find(|width| **width < SLIVER);
     if let Some(narrow) = narrow {
-        notes.push(say![
-            "A plank of ",
-            *narrow,
-            " is a sliver. Leave one out and rip the rest, or use wider gaps."
-        ]);
+        notes.push(Note::new(
+            "plank_is_a_sliver",
+            say![
+                "A plank of ",
+                *narrow,
+                " is a sliver. Leave one out and rip the rest, or use wider gaps."
+            ],
+        ));
     }
     if matches!(input.find, Find::RipAll { .. } | Find::RipOuter { .. }) {
-        notes.push(say!["Rip off both round edges alike, so that the gaps look the same."]);
+        notes.push(Note::new(
+            "rip_both_edges_alike",
+            say!["Rip off both round edges alike, so that the gaps look the same."],
+        ));
     }
     if n_gaps > 0 {
-        notes.push(say!["Mark every edge from the left. Do not step off spacers alone."]);
+        notes.push(Note::new(
+            "mark_edges_from_left",
+            say!["Mark every edge from the left. Do not step off spacers alone."],
+        ));
     }
     notes
 }

@@ -10,7 +10,7 @@ use crate::calculators::top::sheet::too_large;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
-use crate::sheet::{self, Ask, Source, Step, Term, Value, Working};
+use crate::sheet::{self, Ask, Note, Source, Step, Term, Value, Working};
 
 pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let widths = ask.lengths(&PLANKS);
@@ -56,13 +56,14 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
             .table(&["Today", "Later", "Gap after it"], rows.collect()),
     );
     if let Change::Softwood { .. } = input.change {
-        laid.notes.push(say![
+        laid.notes.push(Note::new("for_ordinary_softwood", say![
             "For ordinary softwood. Redwood and cedar shrink less: find theirs by species and give it here."
-        ]);
+        ]));
     }
-    laid.notes.push(say![
-        "Each plank is held at its own middle. Real boards differ: take the gap as a guide."
-    ]);
+    laid.notes.push(Note::new(
+        "planks_held_at_middle",
+        say!["Each plank is held at its own middle. Real boards differ: take the gap as a guide."],
+    ));
     laid.drawing = draw(input, answer, tape).ok();
     laid
 }

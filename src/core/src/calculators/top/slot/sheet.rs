@@ -7,7 +7,7 @@ use crate::calculators::top::sheet::too_large;
 use crate::drawing::{Board, Role, Scene, Shape};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
-use crate::sheet::{self, Act, Ask, Caution, Source, Step, Value, Working};
+use crate::sheet::{self, Act, Ask, Caution, Note, Source, Step, Value, Working};
 
 pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let from_fixed = ask.lengths(&LOOSE_SCREWS);
@@ -46,15 +46,22 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         .push(SLOTS.table(&["From fixed screw", "Moves", "Slot, end to end"], rows.collect()));
     let shrinks = answer.slots.first().is_some_and(|slot| slot.moves_in.is_positive());
     laid.notes.push(if answer.most.is_zero() {
-        say!["The wood does not move: round holes will do."]
+        Note::new("round_holes_will_do", say!["The wood does not move: round holes will do."])
     } else if shrinks {
-        say!["It shrinks: lengthen each hole outward, away from the fixed screw."]
+        Note::new(
+            "lengthen_outward",
+            say!["It shrinks: lengthen each hole outward, away from the fixed screw."],
+        )
     } else {
-        say!["It swells: lengthen each hole inward, towards the fixed screw."]
+        Note::new(
+            "lengthen_inward",
+            say!["It swells: lengthen each hole inward, towards the fixed screw."],
+        )
     });
-    laid.notes.push(say![
-        "Fix the screw near the middle, slot the others across the grain, and use washers."
-    ]);
+    laid.notes.push(Note::new(
+        "fix_one_slot_the_others",
+        say!["Fix the screw near the middle, slot the others across the grain, and use washers."],
+    ));
     laid.cautions = Caution::of(&[Act::Drill]);
     laid.drawing = draw(input, answer, tape).ok();
     laid

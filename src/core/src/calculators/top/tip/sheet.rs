@@ -9,7 +9,7 @@ use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
 use crate::sheet::{
-    self, Act, Amount, Ask, Caution, Source, Step, Term, Value, Working, amount_text,
+    self, Act, Amount, Ask, Caution, Note, Source, Step, Term, Value, Working, amount_text,
 };
 
 pub(in crate::calculators::top) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
@@ -44,9 +44,9 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
                 .figure("beyond outside of feet", Value::Length(most, Rounding::Down)),
         );
     }
-    laid.notes.push(say![
+    laid.notes.push(Note::new("keep_well_below", say![
         "Sitting down hard or climbing on adds much to a load. Keep well below this, or fix it down."
-    ]);
+    ]));
     laid.cautions = Caution::of(&[Act::Load]);
     laid.drawing = draw(input, tape).ok();
     laid

@@ -7,7 +7,7 @@ use crate::calculators::curve::{drawing, template};
 use crate::measure::text::exact_text;
 use crate::measure::{Rounding, Tape};
 use crate::say;
-use crate::sheet::{Act, Answer, Caution, Rounded, Source, Step, Term, Value, Working};
+use crate::sheet::{Act, Answer, Caution, Note, Rounded, Source, Step, Term, Value, Working};
 
 pub(in super::super) fn lay_out(
     input: &Asked,
@@ -21,7 +21,10 @@ pub(in super::super) fn lay_out(
         &["Across", "Its radius", "Rise it gives"],
         "from the chord, away from the curve",
         |fit| fit.radius()? - fit.gives,
-        say!["None of your round things reaches across ", input.chord, "."],
+        Note::new(
+            "no_thing_reaches_across",
+            say!["None of your round things reaches across ", input.chord, "."],
+        ),
     );
     let mut steps = vec![
         radius_step(input.chord, input.rise, answer.radius),
@@ -61,12 +64,18 @@ pub(in super::super) fn lay_out(
     )];
     tables.extend(things.tables);
     let mut notes = vec![
-        say!["A nail at each mark, and a thin batten bent round the nails, give the curve."],
-        say![
-            "Or join two sticks of ",
-            (input.chord, Rounding::Up),
-            " or longer at that angle, and slide them along a nail at each end."
-        ],
+        Note::new(
+            "nails_and_batten",
+            say!["A nail at each mark, and a thin batten bent round the nails, give the curve."],
+        ),
+        Note::new(
+            "two_sticks_at_angle",
+            say![
+                "Or join two sticks of ",
+                (input.chord, Rounding::Up),
+                " or longer at that angle, and slide them along a nail at each end."
+            ],
+        ),
     ];
     let centre_on_board = if crown {
         input.board.is_some_and(|board| answer.radius <= board.width)

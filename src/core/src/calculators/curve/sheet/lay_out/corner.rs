@@ -10,7 +10,7 @@ use crate::calculators::curve::{drawing, template};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Tape};
 use crate::say;
-use crate::sheet::{Act, Answer, Caution, Source, Step, Term, Working};
+use crate::sheet::{Act, Answer, Caution, Note, Source, Step, Term, Working};
 
 const CORNER_COLUMNS: &[&str; 3] = &["Across", "Its radius", "Meets edge at"];
 
@@ -38,7 +38,7 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
         CORNER_COLUMNS,
         "in from each edge",
         Fit::radius,
-        say!["None of your round things fits on this edge."],
+        Note::new("no_thing_fits_edge", say!["None of your round things fits on this edge."]),
     );
     let mut figures = vec![
         CENTRE.figure("in from each edge", input.radius),
@@ -52,9 +52,12 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
     figures.push(CORNER_TO_CENTRE.figure("on the line that halves it", answer.corner_to_centre));
     figures.push(CURVE_LENGTH.called("Along the round").figure("edge to edge", answer.arc_length));
     figures.push(waste("at each corner", answer.area));
-    let mut notes = vec![say![
-        "The edge runs into the round without a kink only where the two meet: mark both places."
-    ]];
+    let mut notes = vec![Note::new(
+        "mark_where_round_meets",
+        say![
+            "The edge runs into the round without a kink only where the two meet: mark both places."
+        ],
+    )];
     notes.extend(things.notes);
     Answer {
         goods: Vec::new(),
@@ -81,7 +84,7 @@ pub(in super::super) fn lay_out_end(
         CORNER_COLUMNS,
         "from the end and one edge",
         Fit::radius,
-        say!["Each of your round things is wider than ", width, "."],
+        Note::new("things_are_wider", say!["Each of your round things is wider than ", width, "."]),
     );
     let mut figures = vec![
         RADIUS_FOUND.figure("center to curve", input.radius),
@@ -92,11 +95,14 @@ pub(in super::super) fn lay_out_end(
     if let Some(best) = answer.fits.first()
         && best.off.is_negative()
     {
-        notes.push(say![
-            "The nearest one, ",
-            best.diameter,
-            ", is smaller: it rounds both corners and leaves a flat between them."
-        ]);
+        notes.push(Note::new(
+            "nearest_thing_is_smaller",
+            say![
+                "The nearest one, ",
+                best.diameter,
+                ", is smaller: it rounds both corners and leaves a flat between them."
+            ],
+        ));
     }
     notes.extend(things.notes);
     Answer {

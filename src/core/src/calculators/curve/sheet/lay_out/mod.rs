@@ -107,5 +107,8 @@ fn radius_step(chord: Length, rise: Length, radius: Length) -> Step {
 }
 
 fn off_the_board() -> Note {
-    say!["The center lies off the board. Lay scrap of the same thickness beside it."]
+    Note::new(
+        "centre_is_off_board",
+        say!["The center lies off the board. Lay scrap of the same thickness beside it."],
+    )
 }

@@ -6,7 +6,7 @@ use crate::calculators::curve::fields::{DIAMETER, LEAST, MOST, ONCE_ROUND, RADIU
 use crate::calculators::curve::rim::{Answer as Reckoned, Input as Asked, READING_ERROR};
 use crate::measure::Tape;
 use crate::say;
-use crate::sheet::{Answer, Rounded, Source, Step, Term, Working};
+use crate::sheet::{Answer, Note, Rounded, Source, Step, Term, Working};
 
 pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) -> Answer {
     let (step, source) = match *input {
@@ -21,22 +21,28 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
         DIAMETER.figure("across the middle", answer.diameter),
         ONCE_ROUND.figure("along the rim", answer.around),
     ];
-    let mut notes = vec![say![
-        "This is the edge that you measured. A pencil on another edge of the rim draws another radius."
-    ]];
+    let mut notes = vec![Note::new(
+        "edge_that_was_measured",
+        say![
+            "This is the edge that you measured. A pencil on another edge of the rim draws another radius."
+        ],
+    )];
     if let Some((least, most)) = answer.between {
         let off = "if the rise is read a hair off";
         figures.push(LEAST.figure(off, least));
         figures.push(MOST.figure(off, most));
-        notes.push(say![
-            "A rise read ",
-            READING_ERROR,
-            " off makes the radius anything from ",
-            least,
-            " to ",
-            most,
-            ". A longer straightedge is surer."
-        ]);
+        notes.push(Note::new(
+            "rise_read_off",
+            say![
+                "A rise read ",
+                READING_ERROR,
+                " off makes the radius anything from ",
+                least,
+                " to ",
+                most,
+                ". A longer straightedge is surer."
+            ],
+        ));
     }
     Answer {
         goods: Vec::new(),

@@ -10,7 +10,7 @@ use crate::calculators::curve::{drawing, template};
 use crate::measure::Tape;
 use crate::measure::text::exact_text;
 use crate::say;
-use crate::sheet::{Act, Answer, Caution, Source, Step, Term, Value, Working};
+use crate::sheet::{Act, Answer, Caution, Note, Source, Step, Term, Value, Working};
 
 pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) -> Answer {
     let run = || Term::of("run", input.run);
@@ -21,7 +21,10 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
         &["Across", "Its radius", "Offset it gives"],
         "square to each end of the curve",
         Fit::radius,
-        say!["None of your round things is wide enough for a run of ", input.run, "."],
+        Note::new(
+            "no_thing_fits_run",
+            say!["None of your round things is wide enough for a run of ", input.run, "."],
+        ),
     );
     let mut steps = vec![
         Step::of(
@@ -56,7 +59,10 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
         &answer.marks,
     )];
     tables.extend(things.tables);
-    let mut notes = vec![say!["Make a template of one half, and turn it over for the other half."]];
+    let mut notes = vec![Note::new(
+        "turn_template_over",
+        say!["Make a template of one half, and turn it over for the other half."],
+    )];
     notes.extend(things.notes);
     Answer {
         goods: Vec::new(),
