@@ -167,11 +167,17 @@ pub fn list_text(rows: &[ListRow], kind: Kind) -> String {
 pub fn with_row(text: &str, kind: Kind, at: usize, change: impl FnOnce(&mut ListRow)) -> String {
     let mut rows = list_rows(text, kind);
     if let Some(row) = rows.get_mut(at) {
+        let before = row.clone();
         change(row);
-        // What separates rows and their parts stands in none of them.
-        row.name = row.name.replace([',', ';', ':', '@', '\n'], " ");
-        row.size = row.size.replace(',', ".").replace([';', ':', '@', '\n'], " ");
-        row.price = row.price.replace(',', ".").replace([';', ':', '@', '\n'], " ");
+        // What separates rows and their parts is typed into none of them. What came in with the text of the list stays.
+        if row.name != before.name {
+            row.name = row.name.replace([',', ';', ':', '@', '\n'], " ");
+        }
+        for (now, before) in [(&mut row.size, before.size), (&mut row.price, before.price)] {
+            if *now != before {
+                *now = now.replace(',', ".").replace([';', ':', '@', '\n'], " ");
+            }
+        }
     }
     list_text(&rows, kind)
 }
