@@ -34,7 +34,7 @@ const covering = (css) => by(css).map((it) => {
 }).join(' | ');
 const fields = () => {
   const all = {};
-  for (const it of document.querySelectorAll('form.asks input.field__input')) {
+  for (const it of document.querySelectorAll('form.asks input.field__input:not(.list *)')) {
     all[it.id.slice(6)] = { kind: it.inputMode === 'text' ? 'words' : 'keys', text: it.value, css: `[id=${JSON.stringify(it.id)}]` };
   }
   for (const it of document.querySelectorAll('form.asks input[type=radio]')) {
