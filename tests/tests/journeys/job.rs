@@ -226,7 +226,7 @@ fn the_demo_stands_in_the_middle_of_the_work() {
         );
         assert!(words.as_str().is_some_and(|it| it.contains("wrong: leg 2")), "{words}");
         // The boards are bought; the oil is not.
-        app.wait_for_words("next", "Buy everything");
+        app.wait_for_words("next", "Buy the rest");
         app.assert_no_sideways_scroll();
         app.assert_accessible();
         app.picture(&format!("front-{}", screen.width));
@@ -254,7 +254,8 @@ fn the_demo_stands_in_the_middle_of_the_work() {
         }
         // The build order says the same next, and what wants looking at.
         app.section("build");
-        app.wait_for_words("this-step", "Buy everything");
+        app.wait_for_words("this-step", "Buy the rest");
+        app.wait_for_words("step-to-buy", "of finish");
         app.wait_for_words("attention", "too thin");
         app.script("history.back(); history.back()");
         app.wait_for("front");

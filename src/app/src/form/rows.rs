@@ -19,7 +19,14 @@ pub(super) fn view(at_hand: &AtHand, field: &'static Field) -> Html {
     let is_ours = at_hand.is_ours(Slot::of(field.id));
     let measures = at_hand.form.unit(&at_hand.settings.bench);
     let is_text = at_hand.is_as_text(field);
-    let echo = at_hand.sheet.echoes.iter().find(|echo| echo.field == field.id);
+    let tape = at_hand.settings.bench.tape;
+    // Rows say themselves what they are, where nothing in them is worked out.
+    let echo = at_hand
+        .sheet
+        .echoes
+        .iter()
+        .find(|echo| echo.field == field.id)
+        .filter(|echo| is_text || !is_alike(&echo.sentence.on(tape), &text));
     let as_text = {
         let handle = at_hand.as_text.clone();
         let next = (!is_text).then_some(field.id);
@@ -45,11 +52,21 @@ pub(super) fn view(at_hand: &AtHand, field: &'static Field) -> Html {
                     <button type="button" class="tool" data-testid={format!("as-text-{}", field.id)}
                         aria-pressed={if is_text { "true" } else { "false" }} onclick={as_text}>{ "As text" }</button>
                 </div>
-                { field::echo(field.id, echo, at_hand.settings.bench.tape) }
+                { field::echo(field.id, echo, tape) }
             }
             <>{ problem_of(at_hand, field) }</>
         </div>
     }
+}
+
+/// Whether a list in words is the text that it was read from, units aside.
+fn is_alike(words: &str, text: &str) -> bool {
+    let parts = |it: &str| {
+        let bare = it.replace(" in", "").replace(" mm", "");
+        let parts = bare.split([',', '\n']).map(str::trim).map(str::to_owned);
+        parts.filter(|part| !part.is_empty()).collect::<Vec<String>>()
+    };
+    parts(words) == parts(text)
 }
 
 /// A tap that writes the list anew.

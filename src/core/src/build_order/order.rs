@@ -10,7 +10,7 @@ use crate::cutting;
 use crate::job::{Change, Dimension, Item, ItemId, Job, Kept, PartSizes, Reckoned, Step};
 use crate::measure::Length;
 use crate::sheet::{Act, Bench, Caution};
-use crate::to_buy::{InTheWay, Source, ToBuy, to_buy};
+use crate::to_buy::{InTheWay, Line, Source, ToBuy, to_buy};
 
 /// What kind of work a step is, in the order of the work; a step that waits for one of a later kind comes after it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -110,6 +110,10 @@ pub struct BuildStep {
     pub cautions: Vec<Caution>,
     /// What it waits for; empty where it can be done.
     pub waits_for: Vec<Wait>,
+    /// What is still to buy, where it is about that.
+    pub to_buy: Vec<Line>,
+    /// Of what is to buy, some is bought.
+    pub is_begun: bool,
     /// It is done.
     pub is_done: bool,
 }
@@ -149,6 +153,8 @@ pub(super) fn at(
             count: 0,
             cautions: Vec::new(),
             waits_for: Vec::new(),
+            to_buy: Vec::new(),
+            is_begun: false,
             is_done: false,
         }
     })
@@ -188,7 +194,9 @@ fn before_the_saw(job: &Job, to_buy: &ToBuy, ticked: &BTreeMap<String, u32>, all
     }
     if !to_buy.lines.is_empty() {
         let step = at(all, Stage::Buy, None, "buy".to_owned());
-        step.is_done = to_buy.lines.iter().all(crate::to_buy::Line::is_done);
+        step.to_buy = to_buy.lines.iter().filter(|line| !line.is_done()).cloned().collect();
+        step.is_begun = to_buy.lines.iter().any(|line| line.bought > 0);
+        step.is_done = step.to_buy.is_empty();
     }
     for (id, item) in job.items() {
         if let Item::RackBoard(board) = item

@@ -8,7 +8,9 @@ use crate::job::tests::{edit, id_of, inches};
 use crate::job::{Dimension, Item, ItemId, Job, Part, Piece, Reckoned, Step};
 use crate::measure::Unit;
 use crate::measure::text::exact_text;
+use crate::planning::demo::demo_in_work;
 use crate::sheet::{Bench, Caution};
+use crate::to_buy::Source;
 use crate::to_buy::tests::planned;
 
 fn order(job: &Job) -> BuildOrder {
@@ -67,6 +69,21 @@ fn the_pieces_of_a_board_are_ticked_one_by_one_and_the_board_with_the_last() {
     });
     assert_eq!(left.as_deref(), Some("34 1/4 in"));
     assert_eq!(attention(&job, &Reckoned::of(&job, &bench), &bench).facts, []);
+}
+
+/// The boards of the demo are bought, and its finish is not.
+#[test]
+fn of_what_is_to_buy_the_rest_is_named() {
+    let (job, _) = demo_in_work();
+    let order = order(&job);
+    let step = order.steps.iter().find(|step| step.stage == Stage::Buy).expect("something to buy");
+    assert_eq!(step.title(&job), "Buy the rest");
+    assert!(step.to_buy.iter().any(|line| line.name.ends_with("of finish")), "{:?}", step.to_buy);
+    assert!(
+        step.to_buy.iter().all(|line| matches!(line.source, Source::Goods(_))),
+        "{:?}",
+        step.to_buy
+    );
 }
 
 /// By hand, from the parts of the demo and their sizes (47 1/2 by 22, legs 3 1/4, top 34 1/2 high):

@@ -24,6 +24,7 @@ impl BuildStep {
         let pieces = counted(self.many(), " piece");
         match (self.stage, self.about) {
             (Stage::Plan, _) => "Plan the boards".to_owned(),
+            (Stage::Buy, _) if self.is_begun && !self.is_done => "Buy the rest".to_owned(),
             (Stage::Buy, _) => "Buy everything".to_owned(),
             (Stage::Dry, Some(id)) => format!("Let it dry: {}", name(job, id)),
             (Stage::DryFit, Some(id)) => format!("Dry fit, and measure {}", name(job, id)),

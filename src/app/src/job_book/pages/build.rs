@@ -11,6 +11,7 @@ use reckoner_core::job::{Item, ItemId, Job};
 use reckoner_core::measure::text::{Quantity, show};
 use reckoner_core::measure::{Rounding, Tape};
 use reckoner_core::sentence::counted;
+use reckoner_core::to_buy::Line;
 use yew::prelude::*;
 
 use super::attention::attention;
@@ -159,6 +160,7 @@ fn current(
             </div>
             if let Some(scene) = scene { { drawing(&scene, tape) } }
             { pieces(open, step) }
+            { to_buy(open, step) }
             if step.setting.is_some() && !step.is_done { <p class="build__spare">{ "And one spare at the same setting, where the wood allows it." }</p> }
             { waits(open, order, step, choose) }
             { for step.worst_cautions().into_iter().map(|it| caution(it, open.settings.bench.tape)) }
@@ -219,6 +221,22 @@ fn pieces(open: &Open, step: &BuildStep) -> Html {
     html! {
         if !step.pieces.is_empty() {
             <ul class="build__pieces" data-testid="step-pieces">{ for step.pieces.iter().map(one) }</ul>
+        }
+    }
+}
+
+/// What is still to buy.
+fn to_buy(open: &Open, step: &BuildStep) -> Html {
+    let one = |line: &Line| {
+        html! {
+            <li class="build__piece">
+                <span>{ format!("{} × ", line.to_come()) }{ sentence(&line.what(), open.settings.bench.tape) }</span>
+            </li>
+        }
+    };
+    html! {
+        if !step.to_buy.is_empty() {
+            <ul class="build__pieces" data-testid="step-to-buy">{ for step.to_buy.iter().map(one) }</ul>
         }
     }
 }
@@ -343,6 +361,13 @@ fn spoken(open: &Open, step: &BuildStep) -> String {
         let name = job.item(it.part).map_or("", Item::name);
         words.push_str(&format!(". {} of {name}", it.pieces.len()));
         words.extend(it.board.map(|board| format!(", from board {board}")));
+    }
+    for line in &step.to_buy {
+        words.push_str(&format!(
+            ". {} of {}",
+            line.to_come(),
+            line.what().on(open.settings.bench.tape)
+        ));
     }
     words.extend(
         step.worst_cautions()
