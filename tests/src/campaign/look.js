@@ -73,7 +73,9 @@ const fields = () => {
         if (it) all[`${id}/${at}/${part}`] = { kind, text: it.value, css: named(it.dataset.testid), list: id };
       };
       cell('name', 'words', row.querySelector('.list__name'));
-      cell('size', 'keys', row.querySelector('input.field__input'));
+      const [size, to] = row.querySelectorAll('input.field__input');
+      cell('size', 'keys', size);
+      cell('to', 'keys', to);
       cell('price', 'keys', row.querySelector('.list__price'));
       const output = row.querySelector('output');
       if (output) all[`${id}/${at}/count`] = { ...counted(output), list: id, at };

@@ -48,7 +48,6 @@ pub(super) fn typed(chance: &mut Chance, field: &str, kind: &str, number: usize)
         "gauge" => digits(chance, 20),
         "number" => digits(chance, 90),
         "price" => format!("{}.{}0", digits(chance, 30), chance.below(10)),
-        "knots" => format!("{} to {}", digits(chance, 9), 10 + chance.below(20)),
         _ if chance.percent(40) => {
             let fraction = chance.one(&FRACTIONS).copied().unwrap_or("1/2");
             format!("{} {fraction}", digits(chance, 60))

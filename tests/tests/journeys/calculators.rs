@@ -39,8 +39,6 @@ fn screws_are_marked_from_both_ends() {
     app.enter("greatest_gap", &["8", "close"]);
     app.enter("left_end", &["2", "close"]);
     app.enter("right_end", &["2", "close"]);
-    app.tap("field-keep_out");
-    app.press(&["clear", "close"]);
     // How far apart, and how many; then the marks one by one.
     app.wait_for_words("answer-headline", "six and five eighths inches");
     app.wait_for_words("figure-count", "6");

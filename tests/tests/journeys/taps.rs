@@ -108,8 +108,8 @@ fn six_screws_clear_of_the_middle_leg_in_fourteen() {
     let mut visit = Counted::begin();
     visit.tap(&["home-spacing", "question", "mode-count", "field-count"]);
     visit.keys(&["6", "close"]);
-    visit.tap(&["field-keep_out"]);
-    visit.keys(&["2", "1", "to", "2", "3", "close"]);
+    visit.tap(&["field-keep_out-0"]);
+    visit.keys(&["2", "1", "next", "2", "3", "close"]);
     visit.app.wait_for_words("figure-count", "6");
     visit.assert("six screws on a rail clear of the middle leg", 14);
 }

@@ -274,6 +274,36 @@ fn what_was_pasted_in_a_list_is_there_after_a_reload() {
     app.assert_quiet_console();
 }
 
+/// A zone to keep out of is a row of two places, without a count; the text stands behind them.
+#[test]
+fn zones_to_keep_out_of_are_rows() {
+    let app = App::open_at(
+        Screen::PHONE,
+        "#/spacing?mode=count&length=44&count=9&left_end=2&right_end=2&unit=in",
+    );
+    app.tap("field-keep_out-0");
+    app.press(&["2", "1", "next", "2", "3", "close"]);
+    app.wait_for_value("field-keep_out-1", "23");
+    app.tap("add-keep_out");
+    app.enter("keep_out-2", &["3", "0", "close"]);
+    app.wait_for_words("problem-keep_out", "where it begins and ends");
+    app.enter("keep_out-3", &["3", "1", "close"]);
+    app.wait_until_gone("problem-keep_out");
+    app.picture("zones-phone");
+    app.tap("as-text-keep_out");
+    app.wait_for_value("field-keep_out", "21 to 23, 30 to 31");
+    app.tap("as-text-keep_out");
+    app.tap("fewer-keep_out-1");
+    app.tap("keep-keep_out-1");
+    app.tap("fewer-keep_out-1");
+    app.tap("take-out-keep_out-1");
+    app.wait_until_gone("field-keep_out-2");
+    app.wait_for_value("field-keep_out-0", "21");
+    app.wait_for_value("field-keep_out-1", "23");
+    app.assert_no_sideways_scroll();
+    app.assert_quiet_console();
+}
+
 /// Who measures in millimetres buys litres, and reads a screw in millimetres beside its number.
 #[test]
 fn a_metric_shop_buys_cans_of_litres_and_reads_screws_in_millimetres() {

@@ -5,7 +5,9 @@ use std::rc::Rc;
 
 use reckoner_core::calculators::listed;
 use reckoner_core::measure::text::{Names, Quantity};
-use reckoner_core::sheet::{Field, Kind, Sheet, is_list, is_only_text, list_rows, with_row};
+use reckoner_core::sheet::{
+    Field, Kind, Sheet, is_list, is_only_text, list_rows, places, with_place,
+};
 use yew::prelude::*;
 
 use super::{Action, Entrance, Form, Slot, Way, neighbour, shows};
@@ -277,7 +279,7 @@ impl AtHand {
     fn write(&self, slot: Slot, text: String) {
         let whole = match (slot.line, self.field(slot.field)) {
             (Some(line), Some(field)) if is_list(field.kind) => {
-                with_row(&self.text(field), field.kind, line, |row| row.size = text)
+                with_place(&self.text(field), field.kind, line, text)
             }
             (Some(line), Some(field)) => strip::with_line(&self.text(field), line, &text),
             _ => text,
@@ -470,8 +472,10 @@ pub(crate) fn use_at_hand_as(
             kind if is_list(kind) => {
                 let text = form.text(field, &settings.bench);
                 let is_rows = *as_text != Some(field.id) && !is_only_text(&text, kind);
-                let rows = list_rows(&text, kind).len();
-                let lines = (0..rows).filter(|_| is_rows);
+                let lines = list_rows(&text, kind).into_iter().enumerate().flat_map(|(at, row)| {
+                    places(&row, kind, at).into_iter().map(|place| place.line)
+                });
+                let lines = lines.filter(|_| is_rows);
                 slots.extend(lines.map(|line| Slot { field: field.id, line: Some(line) }));
             }
             Kind::LineOf(_) => {}

@@ -1,11 +1,15 @@
 //! A list on the screen: a row for each of its entries, with its name, its size and how many; the text behind them.
 
-use reckoner_core::sheet::{Field, Kind, ListRow, list_rows, with_new_row, with_row, without_row};
+use reckoner_core::sheet::{
+    Field, Kind, ListRow, RowPlace, is_counted, list_rows, places, with_new_row, with_row,
+    without_row,
+};
 use yew::prelude::*;
 
 use super::at_hand::{AtHand, element_id, is_editing, press_in_row, problem_of};
 use super::{Action, Slot, Way};
 use crate::components::field::{self, Place};
+use crate::components::icon::{Icon, icon};
 use crate::components::stepper::{Stepper, take_out};
 use crate::platform::dom;
 
@@ -117,20 +121,44 @@ fn whole(at_hand: &AtHand, field: &'static Field, text: String) -> Html {
     }
 }
 
-fn one(at_hand: &AtHand, field: &'static Field, at: usize, row: &ListRow) -> Html {
-    let slot = Slot { field: field.id, line: Some(at) };
+/// A place of a row to write a size in.
+fn size(at_hand: &AtHand, field: &'static Field, at: usize, place: RowPlace) -> Html {
+    let slot = Slot { field: field.id, line: Some(place.line) };
     let is_now = is_editing(at_hand, slot);
-    let is_away = at_hand.is_typing && !is_now;
     let id = element_id(slot);
-    let place = Place {
+    let name = format!("{}, row {}", place.title, at.saturating_add(1));
+    let wanted = Place {
         id: &id,
-        name: Some(format!("Size, row {}", at.saturating_add(1))),
+        name: Some(name),
         described_by: format!("echo-{}", field.id),
         is_wrong: false,
-        example: Some("size".to_owned()),
+        example: Some(place.title.to_lowercase()),
         system_keyboard: *at_hand.system_keyboard,
     };
     let is_docked = is_now && !*at_hand.system_keyboard;
+    let is_away = at_hand.is_typing && !is_now;
+    html! {
+        <div key={place.line} class={classes!("field", "is-long", is_now.then_some("is-editing"), is_docked.then_some("is-docked"),
+            is_away.then_some("is-away"))}>
+            <div class="field__row" onmousedown={Callback::from(press_in_row)}>
+                if is_now { { at_hand.step(slot, Way::Previous) } }
+                { field::input(wanted, place.text, &at_hand.events(slot)) }
+                if is_now {
+                    { at_hand.confirm(slot).unwrap_or_else(|| at_hand.clear(slot)) }
+                    { at_hand.step(slot, Way::Next) }
+                    { at_hand.keypad_again() }
+                }
+            </div>
+        </div>
+    }
+}
+
+fn one(at_hand: &AtHand, field: &'static Field, at: usize, row: &ListRow) -> Html {
+    let sizes = places(row, field.kind, at);
+    let is_now = sizes
+        .iter()
+        .any(|place| is_editing(at_hand, Slot { field: field.id, line: Some(place.line) }));
+    let is_away = at_hand.is_typing && !is_now;
     let plain = |part: &'static str,
                  value: &str,
                  words: &'static str,
@@ -143,35 +171,27 @@ fn one(at_hand: &AtHand, field: &'static Field, at: usize, row: &ListRow) -> Htm
         }
     };
     html! {
-        <li key={at} class={classes!("list__row", is_away.then_some("is-away"), is_now.then_some("is-editing"))}>
+        <li key={at} class={classes!("list__row", (!is_counted(field.kind)).then_some("is-zone"), is_away.then_some("is-away"), is_now.then_some("is-editing"))}>
             if matches!(field.kind, Kind::Pieces) && !at_hand.is_typing {
                 { plain("name", &row.name, "name", typing(at_hand, field, move |text, kind, typed| {
                     with_row(text, kind, at, |row| row.name = typed)
                 })) }
             }
-            <div class={classes!("field", "is-long", is_now.then_some("is-editing"), is_docked.then_some("is-docked"))}>
-                <div class="field__row" onmousedown={Callback::from(press_in_row)}>
-                    if is_now { { at_hand.step(slot, Way::Previous) } }
-                    { field::input(place, row.size.clone(), &at_hand.events(slot)) }
-                    if is_now {
-                        { at_hand.confirm(slot).unwrap_or_else(|| at_hand.clear(slot)) }
-                        { at_hand.step(slot, Way::Next) }
-                        { at_hand.keypad_again() }
-                    }
-                </div>
-            </div>
+            { for sizes.into_iter().map(|place| size(at_hand, field, at, place)) }
             if matches!(field.kind, Kind::Prices) && !at_hand.is_typing {
                 { plain("price", &row.price, "price", typing(at_hand, field, move |text, kind, typed| {
                     with_row(text, kind, at, |row| row.price = typed)
                 })) }
             }
-            if !at_hand.is_typing { { count(at_hand, field, slot, at, row) } }
+            if !at_hand.is_typing { { count(at_hand, field, at, row) } }
         </li>
     }
 }
 
 /// How many, with one fewer and one more; one fewer than one asks whether the row goes.
-fn count(at_hand: &AtHand, field: &'static Field, slot: Slot, at: usize, row: &ListRow) -> Html {
+/// What has no count has a button that asks so.
+fn count(at_hand: &AtHand, field: &'static Field, at: usize, row: &ListRow) -> Html {
+    let slot = Slot { field: field.id, line: Some(at) };
     let id = format!("{}-{at}", field.id);
     if *at_hand.asking == Some(slot) {
         let asking = at_hand.asking.clone();
@@ -179,16 +199,22 @@ fn count(at_hand: &AtHand, field: &'static Field, slot: Slot, at: usize, row: &L
         let take = setting(at_hand, field, move |text, kind| without_row(text, kind, at));
         return take_out(&id, take, keep);
     }
+    let asking = at_hand.asking.clone();
+    let ask = Callback::from(move |_: MouseEvent| asking.set(Some(slot)));
+    let name = format!("row {}", at.saturating_add(1));
+    if !is_counted(field.kind) {
+        return html! {
+            <button type="button" class="count" aria-label={format!("Take out: {name}")}
+                data-testid={format!("fewer-{id}")} onclick={ask}>{ icon(Icon::Minus) }</button>
+        };
+    }
     let now = row.counted(field.kind);
     // Of a board that is sold without end there is no number to take one from.
     let fewer = match now {
         Some(now) if now > 1 => setting(at_hand, field, move |text, kind| {
             with_row(text, kind, at, |row| row.one_fewer(kind))
         }),
-        _ => {
-            let asking = at_hand.asking.clone();
-            Callback::from(move |_: MouseEvent| asking.set(Some(slot)))
-        }
+        _ => ask,
     };
     let more = setting(at_hand, field, move |text, kind| {
         with_row(text, kind, at, |row| row.one_more(kind))
@@ -198,6 +224,5 @@ fn count(at_hand: &AtHand, field: &'static Field, slot: Slot, at: usize, row: &L
         Some(now) => now.to_string(),
         None => row.count.clone(),
     };
-    let name = format!("row {}", at.saturating_add(1));
     Stepper { id, name, count, fewer: Some(fewer), more: now.map(|_| more) }.view()
 }

@@ -145,7 +145,7 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
     let echo = at_hand.sheet.echoes.iter().find(|echo| echo.field == field.id);
     let is_in_job = at_hand.form.calculator().slug.is_empty();
     let is_long = match field.kind {
-        Kind::Spans | Kind::Words(_) => true,
+        Kind::Words(_) => true,
         // In a job a size may be a formula over names.
         Kind::Length(_) | Kind::OptionalLength(_) => is_in_job,
         _ => false,

@@ -100,8 +100,6 @@ pub enum SetOfKeys {
     Length,
     /// A length that may have a width.
     Wide,
-    /// Zones with commas.
-    Zones,
     /// Sizes of parts with commas.
     Sizes,
     /// A plain number.
@@ -114,11 +112,12 @@ impl SetOfKeys {
     pub fn of(kind: Kind) -> Option<SetOfKeys> {
         Some(match kind {
             // In a row of a list there is one length; its name, count and price have places of their own.
-            Kind::Length(_) | Kind::OptionalLength(_) | Kind::Strip | Kind::Lengths => {
-                SetOfKeys::Length
-            }
+            Kind::Length(_)
+            | Kind::OptionalLength(_)
+            | Kind::Strip
+            | Kind::Lengths
+            | Kind::Spans => SetOfKeys::Length,
             Kind::OnHand | Kind::Pieces | Kind::Prices => SetOfKeys::Wide,
-            Kind::Spans => SetOfKeys::Zones,
             Kind::Sizes => SetOfKeys::Sizes,
             Kind::Count { .. } | Kind::Number { .. } | Kind::OptionalMoney => SetOfKeys::Number,
             Kind::Choice(_) | Kind::YesNo | Kind::LineOf(_) | Kind::Words(_) => return None,
@@ -172,7 +171,6 @@ fn digits(set: SetOfKeys) -> [[Key; 4]; 4] {
         SetOfKeys::Length => (MINUS, PLUS),
         SetOfKeys::Wide => (Word("wide"), PLUS),
         SetOfKeys::Number => (MINUS, SLASH),
-        SetOfKeys::Zones => (COMMA, Word("to")),
         SetOfKeys::Sizes => (TIMES, COMMA),
     };
     [
@@ -186,7 +184,6 @@ fn digits(set: SetOfKeys) -> [[Key; 4]; 4] {
 fn signs(set: SetOfKeys) -> [[Key; 4]; 4] {
     let word = match set {
         SetOfKeys::Sizes => "@",
-        SetOfKeys::Zones => "to",
         SetOfKeys::Length | SetOfKeys::Wide | SetOfKeys::Number => "m",
     };
     [

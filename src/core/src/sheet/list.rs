@@ -13,10 +13,23 @@ pub struct ListRow {
     pub name: String,
     /// Before `@`, or before an `x` or `×` that can be nothing else; empty for one.
     pub count: String,
-    /// A length, with its width after the word `wide`, or length × width × thickness.
+    /// A length, with its width after the word `wide`, or length × width × thickness; of a zone, where it begins.
     pub size: String,
+    /// Where a zone ends, after `to`; empty for what is no zone.
+    pub to: String,
     /// What a board costs, after `at`; empty for none.
     pub price: String,
+}
+
+/// A place of a row to write a length in.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RowPlace {
+    /// Which of all places of the list it is, counted from 0.
+    pub line: usize,
+    /// What is written there.
+    pub title: &'static str,
+    /// What stands there.
+    pub text: String,
 }
 
 impl ListRow {
@@ -64,15 +77,20 @@ impl ListRow {
             Some((name, rest)) if matches!(kind, Kind::Pieces) => (name, after_space(rest)),
             _ => ("", text),
         };
+        if matches!(kind, Kind::Spans) {
+            let text = text.replacen("..", " to ", 1);
+            let (size, to) = split_at_word(&text, "to ");
+            return ListRow { size: size.to_owned(), to: to.to_owned(), ..ListRow::default() };
+        }
         // Of boards there may be only so many: the count stands last.
         if matches!(kind, Kind::Prices) {
             let (rest, count) = split_at_word(rest, "max ");
             let (size, price) = split_at_word(rest, "at ");
             return ListRow {
-                name: String::new(),
                 count: count.to_owned(),
                 size: size.to_owned(),
                 price: price.to_owned(),
+                ..ListRow::default()
             };
         }
         let counts = rest.contains('@') || (counts_before_x(kind) && !is_unclear(rest, kind));
@@ -84,16 +102,19 @@ impl ListRow {
             name: name.to_owned(),
             count: count.to_owned(),
             size: size.to_owned(),
-            price: String::new(),
+            ..ListRow::default()
         }
     }
 
     fn text(&self, kind: Kind) -> String {
-        let ListRow { name, count, size, price } = self;
+        let ListRow { name, count, size, to, price } = self;
         let part = |before: &str, text: &str, after: &str| match text {
             "" => String::new(),
             text => format!("{before}{text}{after}"),
         };
+        if matches!(kind, Kind::Spans) {
+            return format!("{size}{}", part(" to ", to, ""));
+        }
         if matches!(kind, Kind::Prices) {
             return format!("{size}{}{}", part(" at ", price, ""), part(" max ", count, ""));
         }
@@ -131,7 +152,24 @@ fn after_space(text: &str) -> &str {
 /// Whether a field of this kind is shown as rows.
 #[must_use]
 pub fn is_list(kind: Kind) -> bool {
+    is_counted(kind) || matches!(kind, Kind::Spans)
+}
+
+/// Whether its rows say how many there are; a zone to keep out of is there once.
+#[must_use]
+pub fn is_counted(kind: Kind) -> bool {
     matches!(kind, Kind::Lengths | Kind::OnHand | Kind::Pieces | Kind::Prices | Kind::Sizes)
+}
+
+/// The places of the row `at` to write a length in: where a zone begins and where it ends, else one for the size.
+#[must_use]
+pub fn places(row: &ListRow, kind: Kind, at: usize) -> Vec<RowPlace> {
+    let place = |line, title, text: &str| RowPlace { line, title, text: text.to_owned() };
+    if matches!(kind, Kind::Spans) {
+        let from = at.saturating_mul(2);
+        return vec![place(from, "From", &row.size), place(from.saturating_add(1), "To", &row.to)];
+    }
+    vec![place(at, "Size", &row.size)]
 }
 
 /// Whether it can only be shown as its text: rows with tabs of which the columns have no names.
@@ -173,13 +211,34 @@ pub fn with_row(text: &str, kind: Kind, at: usize, change: impl FnOnce(&mut List
         if row.name != before.name {
             row.name = row.name.replace([',', ';', ':', '@', '\n'], " ");
         }
-        for (now, before) in [(&mut row.size, before.size), (&mut row.price, before.price)] {
+        let is_span = matches!(kind, Kind::Spans);
+        for (now, before, is_place) in [
+            (&mut row.size, before.size, is_span),
+            (&mut row.to, before.to, is_span),
+            (&mut row.price, before.price, false),
+        ] {
             if *now != before {
                 *now = now.replace(',', ".").replace([';', ':', '@', '\n'], " ");
+                if is_place {
+                    // Else what was typed would go on in the other place, away from the fingers.
+                    *now = now.replace("..", ".").replace("to ", "to");
+                }
             }
         }
     }
     list_text(&rows, kind)
+}
+
+/// The list with another text in one of the [`places`] of its rows.
+#[must_use]
+pub fn with_place(text: &str, kind: Kind, line: usize, typed: String) -> String {
+    if !matches!(kind, Kind::Spans) {
+        return with_row(text, kind, line, |row| row.size = typed);
+    }
+    with_row(text, kind, line / 2, |row| match line % 2 {
+        0 => row.size = typed,
+        _ => row.to = typed,
+    })
 }
 
 /// The list without one of its rows.
@@ -238,7 +297,13 @@ mod tests {
                 .flat_map(|it| either("4").map(|count| (it, count)))
                 .flat_map(|(it, count)| either("33 1/2").map(|size| (it, (count.clone(), size))))
             {
-                let row = ListRow { name: name.clone(), count, size, price: price.clone() };
+                let row = ListRow {
+                    name: name.clone(),
+                    count,
+                    size,
+                    price: price.clone(),
+                    ..ListRow::default()
+                };
                 let rows = vec![row, ListRow { size: "20".to_owned(), ..ListRow::default() }];
                 let text = list_text(&rows, kind);
                 assert_eq!(list_rows(&text, kind), rows, "{text:?}");
@@ -246,6 +311,42 @@ mod tests {
             }
         }
         assert_eq!(judged, 48);
+    }
+
+    /// Whatever of a zone is cleared or half typed, the rest stays where it is.
+    #[test]
+    fn a_zone_is_a_row_of_two_places() {
+        let kind = Kind::Spans;
+        let read = |text: &str| -> Vec<(String, String)> {
+            list_rows(text, kind).into_iter().map(|row| (row.size, row.to)).collect()
+        };
+        let pair = |from: &str, to: &str| (from.to_owned(), to.to_owned());
+        let zones = "10 to 12 1/2, 30..33 1/2";
+        assert_eq!(read(zones), [pair("10", "12 1/2"), pair("30", "33 1/2")]);
+        let lines: Vec<usize> = list_rows(zones, kind)
+            .iter()
+            .enumerate()
+            .flat_map(|(at, row)| places(row, kind, at))
+            .map(|place| place.line)
+            .collect();
+        assert_eq!(lines, [0, 1, 2, 3]);
+        for (from, to) in [("", ""), ("10", ""), ("", "12"), ("10 ", "12 "), ("10", "12 1/2")] {
+            for rows in
+                [vec![pair(from, to), pair("30", "33")], vec![pair("30", "33"), pair(from, to)]]
+            {
+                let mut text = with_new_row("", kind);
+                for (at, (from, to)) in rows.iter().enumerate() {
+                    text = with_place(&text, kind, at * 2, from.clone());
+                    text = with_place(&text, kind, at * 2 + 1, to.clone());
+                }
+                assert_eq!(read(&text), rows, "{text:?}");
+            }
+        }
+        assert_eq!(with_place(zones, kind, 3, "34".to_owned()), "10 to 12 1/2, 30 to 34");
+        assert_eq!(without_row(zones, kind, 0), "30 to 33 1/2");
+        // What is typed stays in its place, though it cannot be read there.
+        assert_eq!(read(&with_place("", kind, 0, "10 to 12".to_owned())), [pair("10 to12", "")]);
+        assert_eq!(read(&with_place("10 to 12", kind, 1, "1..".to_owned())), [pair("10", "1.")]);
     }
 
     #[test]
