@@ -187,7 +187,7 @@ fn a_shim_fills_what_a_piece_came_out_too_small_by() {
         assert_eq!(said, format!("Filled with a shim of {thick} in."));
         let again = looking_again(&comes.job, fact).expect("it was left");
         let again = outcome(&comes.job, &comes.reckoned, &bench, &again).expect("its own state");
-        assert_eq!(again.brings, [fact.clone()]);
+        assert_eq!(again.brings, std::slice::from_ref(fact));
         assert_eq!(again.job.item(id), Some(&Item::Part(part)), "{is}");
     }
 }
