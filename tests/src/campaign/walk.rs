@@ -376,7 +376,7 @@ impl<'a> Walk<'a> {
         {
             return Ok(());
         }
-        let said = self.script("return await until(() => /not kept/i.test(words()), 5000)")?;
+        let said = self.script("return await until(() => /not kept/i.test(words()), 20000)")?;
         if said == Value::Null {
             return Err(Stop::Loss(format!("{place:?}: not kept, and nothing says so")));
         }

@@ -34,8 +34,9 @@ const CLEARED: &str = "reckoner-cleared";
 /// First wait before what was not taken is written again, in milliseconds, and the longest.
 const FIRST_WAIT: u32 = 1_000;
 const LONGEST_WAIT: u32 = 60_000;
-/// How long a start waits for the database, in milliseconds.
-const PATIENCE: u32 = 1_000;
+/// How long a start waits for the database, in milliseconds: on a phone that is busy it opens late, and the local storage
+/// may not have what was typed last.
+const PATIENCE: u32 = 3_000;
 
 /// A note that is not known to be in the database: its text, or that it is to go.
 struct Unsaved {

@@ -62,7 +62,7 @@ fn pictured(open: &Open) -> Html {
         .collect();
     html! {
         <section class="pictured" aria-label="The piece" data-testid="picture">
-            <a href={open.at("parts")} aria-label={drawn.scene.title.on(tape)}>{ drawing(&drawn.scene, tape) }</a>
+            <a href={open.at("parts")}>{ drawing(&drawn.scene, tape) }</a>
             <ul class="legend" aria-hidden="true">
                 <li class="legend__cut">{ "cut" }</li>
                 <li class="legend__to-cut">{ "to cut" }</li>
