@@ -24,11 +24,6 @@ try {
   if (/^[a-z]{1,12}$/.test(theme ?? "")) document.documentElement.dataset.theme = theme;
 } catch { /* Storage is forbidden: the theme of the system will do. */ }
 
-// The browser opens its database late after it was started: it may begin while the program is on its way.
-try {
-  indexedDB.databases?.().catch(() => {});
-} catch { /* Storage is forbidden. */ }
-
 // The first page stands in the shell itself; of any other page, only that it is on its way.
 document.documentElement.dataset.first = location.hash.length > 2 ? "other" : "home";
 

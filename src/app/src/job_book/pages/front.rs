@@ -62,7 +62,11 @@ fn pictured(open: &Open) -> Html {
         .collect();
     html! {
         <section class="pictured" aria-label="The piece" data-testid="picture">
-            <a href={open.at("parts")}>{ drawing(&drawn.scene, tape) }</a>
+            // Which names are written on the picture goes by the room there: the link is called by all of them.
+            <a href={open.at("parts")}>
+                <span class="voice">{ drawn.scene.title.on(tape) }</span>
+                <span aria-hidden="true">{ drawing(&drawn.scene, tape) }</span>
+            </a>
             <ul class="legend" aria-hidden="true">
                 <li class="legend__cut">{ "cut" }</li>
                 <li class="legend__to-cut">{ "to cut" }</li>
