@@ -19,6 +19,8 @@ use crate::release;
 
 /// How long a driver may take to listen.
 const PATIENCE: Duration = Duration::from_secs(30);
+/// How often a driver that ends at once is started.
+const STARTS: u32 = 5;
 
 /// Command line switches of every Chromium here: no screen, no sandbox (it is often run as root in
 /// a container), and nothing fetched for the browser itself.
@@ -248,30 +250,43 @@ pub(crate) fn focus_window(display: &str) {
 }
 
 /// Starts a driver, and reads its port from the first line that has it behind `mark`; goes on reading what it says.
+///
+/// One that ends before is started anew, a few times: the port that chromedriver chose for one protocol may be another's in
+/// the other.
 fn listening(driver: &mut Command, mark: &str) -> io::Result<(Child, u16, Said)> {
-    let mut process = driver.spawn()?;
-    let said = Said::default();
-    let Some(output) = process.stdout.take() else {
-        return Err(io::Error::other("no output"));
-    };
-    let mut lines = BufReader::new(output).lines();
-    for line in lines.by_ref() {
-        if let Some((_, rest)) = line?.split_once(mark)
-            && let Ok(port) = rest.trim_end_matches('.').parse()
-        {
-            let kept = Arc::clone(&said);
-            spawn(move || {
-                for line in lines.map_while(Result::ok) {
-                    if let Ok(mut kept) = kept.lock() {
-                        kept.push(line);
+    let mut heard = Vec::new();
+    for _ in 0..STARTS {
+        heard.clear();
+        let mut process = driver.spawn()?;
+        let Some(output) = process.stdout.take() else {
+            return Err(io::Error::other("no output"));
+        };
+        let mut lines = BufReader::new(output).lines();
+        for line in lines.by_ref() {
+            let line = line?;
+            if let Some((_, rest)) = line.split_once(mark)
+                && let Ok(port) = rest.trim_end_matches('.').parse()
+            {
+                let said = Said::default();
+                let kept = Arc::clone(&said);
+                spawn(move || {
+                    for line in lines.map_while(Result::ok) {
+                        if let Ok(mut kept) = kept.lock() {
+                            kept.push(line);
+                        }
                     }
-                }
-            });
-            return Ok((process, port, said));
+                });
+                return Ok((process, port, said));
+            }
+            heard.push(line);
         }
+        // It may be ended already.
+        let _ = process.kill();
+        let _ = process.wait();
     }
-    let _ = process.kill();
-    Err(io::Error::other("the driver ended before it named its port"))
+    Err(io::Error::other(format!(
+        "the driver ended before it named its port, {STARTS} times: {heard:?}"
+    )))
 }
 
 /// A new folder for one browser.
