@@ -15,6 +15,14 @@ const ENOUGH: usize = 45;
 /// The lengths of the settings: another tape writes them with their unit.
 const WITH_THE_TAPE: [&str; 3] = ["kerf", "blade_reach", "thinnest_strip"];
 
+/// Whether what separates rows or their parts came into a cell with the list's text: it goes when the cell is written in.
+fn has_separator(it: &Value) -> bool {
+    let text = it["text"].as_str().unwrap_or_default();
+    matches!(it["kind"].as_str(), Some("keys" | "words"))
+        && it["list"].is_string()
+        && text.contains(['@', ':', ';'])
+}
+
 impl Walk<'_> {
     /// One edit of the form at hand.
     pub(super) fn edit(&mut self, place: &Place) -> Result<(), Stop> {
@@ -38,6 +46,7 @@ impl Walk<'_> {
             .into_iter()
             .flatten()
             .filter(|(field, _)| self.may_change(place, field, is_measure))
+            .filter(|(_, it)| !has_separator(it))
             .map(|(field, it)| (field.clone(), it.clone()))
             .collect();
         // Something new wants its fields filled in, one after the other.

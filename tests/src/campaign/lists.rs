@@ -19,11 +19,8 @@ impl Walk<'_> {
         let form = self.model.form(place);
         form.texts.remove(list);
         for (field, it) in state["fields"].as_object().into_iter().flatten() {
-            let text = it["text"].as_str().unwrap_or_default();
-            // What separates rows or their parts, and came into a cell with the list's text, goes when that cell is written in.
-            let is_own = !text.contains(['@', ':']);
-            if it["list"] == list && is_own && !form.texts.contains_key(field) {
-                form.set(field, text);
+            if it["list"] == list && !form.texts.contains_key(field) {
+                form.set(field, it["text"].as_str().unwrap_or_default());
             }
         }
         Ok(())

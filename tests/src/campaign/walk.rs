@@ -16,6 +16,9 @@ use crate::{Screen, release};
 
 /// How long a text may take to be where it belongs before it counts as lost, in milliseconds: a busy machine is slow.
 const LOST_AFTER: u32 = 20_000;
+/// How long what stands in another window is looked at, in milliseconds: nothing is on its way there any more, but a list is
+/// opened as text.
+const LOOKED_AT: u32 = 500;
 
 /// The calculators, by their addresses.
 const CALCULATORS: [&str; 14] = [
@@ -285,7 +288,7 @@ impl<'a> Walk<'a> {
         }
         if self.model.forms.get(place).is_some_and(|form| form.is_shared) {
             for tab in &self.second {
-                let there = self.wrong_in(tab, place, 0)?;
+                let there = self.wrong_in(tab, place, LOOKED_AT)?;
                 wrong.retain(|it| there.iter().any(|other| other["id"] == it["id"]));
             }
         }
