@@ -1,8 +1,8 @@
 //! A list on the screen: a row for each of its entries, with its name, its size and how many; the text behind them.
 
 use reckoner_core::sheet::{
-    Field, Kind, ListRow, RowPlace, is_counted, list_rows, places, with_new_row, with_row,
-    without_row,
+    Field, Kind, ListRow, RowPlace, Sentence, is_counted, list_rows, places, with_new_row,
+    with_row, without_row,
 };
 use yew::prelude::*;
 
@@ -19,14 +19,12 @@ pub(super) fn view(at_hand: &AtHand, field: &'static Field) -> Html {
     let is_ours = at_hand.is_ours(Slot::of(field.id));
     let measures = at_hand.form.unit(&at_hand.settings.bench);
     let is_text = at_hand.is_as_text(field);
+    let rows = list_rows(&text, field.kind);
     let tape = at_hand.settings.bench.tape;
-    // Rows say themselves what they are, where nothing in them is worked out.
-    let echo = at_hand
-        .sheet
-        .echoes
-        .iter()
-        .find(|echo| echo.field == field.id)
-        .filter(|echo| is_text || !is_alike(&echo.sentence.on(tape), &text));
+    // Rows say themselves what they are, unless they come to something else than is written in them.
+    let says_more = |echo: &Sentence| is_text || !is_alike(&echo.on(tape), &text);
+    let echoes = &at_hand.sheet.echoes;
+    let echo = echoes.iter().find(|echo| echo.field == field.id && says_more(&echo.sentence));
     let as_text = {
         let handle = at_hand.as_text.clone();
         let next = (!is_text).then_some(field.id);
@@ -40,7 +38,7 @@ pub(super) fn view(at_hand: &AtHand, field: &'static Field) -> Html {
                 { whole(at_hand, field, text) }
             } else {
                 <ul class="list__rows">
-                    { for list_rows(&text, field.kind).iter().enumerate().map(|(at, row)| one(at_hand, field, at, row)) }
+                    { for rows.iter().enumerate().map(|(at, row)| one(at_hand, field, at, row)) }
                 </ul>
             }
             if !at_hand.is_typing {
@@ -61,12 +59,15 @@ pub(super) fn view(at_hand: &AtHand, field: &'static Field) -> Html {
 
 /// Whether a list in words is the text that it was read from, units aside.
 fn is_alike(words: &str, text: &str) -> bool {
-    let parts = |it: &str| {
-        let bare = it.replace(" in", "").replace(" mm", "");
-        let parts = bare.split([',', '\n']).map(str::trim).map(str::to_owned);
-        parts.filter(|part| !part.is_empty()).collect::<Vec<String>>()
+    let entry = |it: &str| {
+        let words = it.split_whitespace().filter(|word| !matches!(*word, "in" | "mm"));
+        words.collect::<Vec<_>>().join(" ")
     };
-    parts(words) == parts(text)
+    let entries = |it: &str| {
+        let all = it.split([',', '\n']).map(entry);
+        all.filter(|it| !it.is_empty()).collect::<Vec<_>>()
+    };
+    entries(words) == entries(text)
 }
 
 /// A tap that writes the list anew.
