@@ -90,6 +90,33 @@ fn a_big_answer_keeps_its_unit_beside_it() {
     app.assert_no_sideways_scroll();
 }
 
+/// Big answers keep to the screen in the units of every tape: were the page wider, a tap would land beside what it means.
+#[test]
+fn big_answers_keep_to_the_screen_on_every_tape() {
+    for screen in [Screen::PHONE, Screen::NARROW] {
+        let app = App::open_at(screen, "");
+        app.wait_for_start();
+        let ids = app.visible_ids();
+        let calculators: Vec<&str> = ids.iter().filter_map(|id| id.strip_prefix("home-")).collect();
+        assert!(calculators.len() >= 14, "{calculators:?}");
+        app.go("#/settings");
+        app.tap("big-yes");
+        for tape in ["feet", "decimal", "mm", "mm_half", "mm_tenths", "inches"] {
+            app.go("#/settings");
+            app.tap(&format!("tape-{tape}"));
+            for calculator in &calculators {
+                app.go(&format!("#/{calculator}"));
+                app.wait_for("answer-headline");
+                app.wait_until(
+                    "answers are big",
+                    "return document.documentElement.dataset.answers === 'big'",
+                );
+                app.assert_no_sideways_scroll();
+            }
+        }
+    }
+}
+
 /// With text at twice its size the keys and the front of a job keep to the screen.
 #[test]
 fn with_text_at_twice_its_size_keys_are_whole_and_a_job_keeps_to_the_screen() {

@@ -11,8 +11,14 @@ pub(crate) fn written(written: &Written) -> Html {
     let fraction =
         written.fraction.map(|(above, below)| stacked(above.to_string(), below.to_string()));
     let is_bare = written.whole.is_none() && written.fraction.is_none();
+    let wide = match written.columns() {
+        0..=5 => None,
+        6 => Some("is-broad"),
+        7..=8 => Some("is-wide"),
+        _ => Some("is-widest"),
+    };
     html! {
-        <span class="written" aria-hidden="true">
+        <span class={classes!("written", wide)} aria-hidden="true">
             if written.is_negative { { "−" } }
             { feet }
             { written.whole.clone() }

@@ -28,6 +28,23 @@ impl Written {
         Written { is_negative, feet: None, whole: Some(whole), fraction: None, unit }
     }
 
+    /// How many figures wide it is, where its fraction stands over its line: a sign, a point, `ft` and `in` are as wide as a
+    /// figure, `mm` as two.
+    #[must_use]
+    pub fn columns(&self) -> usize {
+        let figures = |number: i128| number.to_string().len();
+        let sign = usize::from(self.is_negative);
+        let feet = self.feet.map_or(0, |feet| figures(feet).saturating_add(1));
+        let whole = self.whole.as_ref().map_or(0, String::len);
+        let fraction = self.fraction.map_or(0, |(above, below)| figures(above).max(figures(below)));
+        let unit = match self.unit {
+            _ if whole == 0 && fraction == 0 => 0,
+            Unit::Millimetre => 2,
+            _ => 1,
+        };
+        [sign, feet, whole, fraction, unit].iter().fold(0, |all, part| all.saturating_add(*part))
+    }
+
     /// The line without any unit, unless it has feet.
     #[must_use]
     pub fn amount(&self) -> String {

@@ -174,6 +174,28 @@ fn an_exact_text_is_short() {
     }
 }
 
+/// Counted by hand on the line as it is drawn: each sign, figure and point, `ft` and `in` as one, `mm` as two; of a fraction the
+/// wider number.
+#[test]
+fn a_line_knows_how_wide_it_is() {
+    for (inches, tape, line, columns) in [
+        ("39", SIXTEENTHS, "39 in", 3),
+        ("423/8", SIXTEENTHS, "52 7/8 in", 4),
+        ("841/16", SIXTEENTHS, "52 9/16 in", 5),
+        ("-1/2", SIXTEENTHS, "-1/2 in", 3),
+        ("423/8", FEET, "4' 4 7/8\"", 5),
+        ("24", FEET, "2'", 2),
+        ("17879/1000", Tape::DecimalInches(3), "17.879 in", 7),
+        ("-17879/1000", Tape::DecimalInches(3), "-17.879 in", 8),
+        ("1", Tape::Millimetres(1), "25.4 mm", 6),
+    ] {
+        let length = of_inch(inches);
+        let written = show(length, tape, Rounding::Nearest).expect("in range").mark;
+        assert_eq!(written.to_string(), line);
+        assert_eq!(written.columns(), columns, "{line}");
+    }
+}
+
 /// A formula is echoed in one plain spelling.
 #[test]
 fn a_formula_is_echoed() {
