@@ -32,7 +32,7 @@ impl Line {
             parts.push(format!("{} of them spare", self.spares));
         }
         if self.on_hand > 0 {
-            parts.push(format!("{} on my rack", self.on_hand));
+            parts.push(format!("{} on hand", self.on_hand));
         }
         if self.bought > 0 && !self.is_done() {
             parts.push(format!("{} bought", self.bought));
