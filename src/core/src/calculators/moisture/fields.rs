@@ -156,7 +156,7 @@ const IN_CELSIUS: Choice = Choice::new("celsius", "°C");
 const FAHRENHEIT: Field = Field::new(
     "fahrenheit",
     "Warmth",
-    "from 30 °F, where the printed table begins",
+    "from 30 °F: the formula is not for colder air",
     Kind::Number { least: 30, most: 212, unit: "°F" },
     Start::Text("60"),
 )
@@ -164,7 +164,7 @@ const FAHRENHEIT: Field = Field::new(
 const CELSIUS: Field = Field::new(
     "celsius",
     "Warmth",
-    "from -1 °C, where the printed table begins",
+    "from -1 °C: the formula is not for colder air",
     Kind::Number { least: -1, most: 100, unit: "°C" },
     Start::Text("15"),
 )
