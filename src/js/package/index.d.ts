@@ -481,9 +481,9 @@ export interface MoistureInput {
   air?: "air" | "northern_cover" | "burlington" | "phoenix" | "arid";
   /** Degrees. Left out: fahrenheit. */
   degrees?: "fahrenheit" | "celsius";
-  /** Warmth: from 30 °F, where the printed table begins. Needed where it is asked. */
+  /** Warmth: from 30 °F: the formula is not for colder air. Needed where it is asked. */
   fahrenheit?: number | string;
-  /** Warmth: from -1 °C, where the printed table begins. Needed where it is asked. */
+  /** Warmth: from -1 °C: the formula is not for colder air. Needed where it is asked. */
   celsius?: number | string;
   /** Humidity: relative, on average. Needed where it is asked. */
   humidity?: number | string;
