@@ -422,9 +422,10 @@ impl Walk<'_> {
         }
         let places: Vec<Place> = self.model.forms.keys().cloned().collect();
         let mut changed = Vec::new();
+        let mut came = Vec::new();
         for place in places {
             self.open(&place)?;
-            let wrong = self.wrong(&place, 300)?;
+            let wrong = self.lost(&place, 300)?;
             if wrong.is_empty() {
                 continue;
             }
@@ -454,13 +455,17 @@ impl Walk<'_> {
                     }
                 }
             }
+            came.extend(wrong);
             changed.push(place);
         }
         let items = changed
             .iter()
             .filter(|it| !matches!(it, Place::Piece(..) | Place::Section("parts" | "rack")));
         if items.count() > 1 {
-            return Err(Stop::Loss(format!("one undo changed more than one thing: {changed:?}")));
+            let all = Value::from(came);
+            return Err(Stop::Loss(format!(
+                "one undo changed more than one thing: {changed:?}: {all}"
+            )));
         }
         Ok(())
     }

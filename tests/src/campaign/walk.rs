@@ -276,22 +276,7 @@ impl<'a> Walk<'a> {
 
     /// Compares the form at hand with what must stand in it.
     pub(super) fn compare(&self, place: &Place) -> Result<(), Stop> {
-        let mut wrong = self.wrong(place, LOST_AFTER)?;
-        // A text that cannot go into the job stays in the window where it was typed, for as long as that is open. Nobody
-        // expects it in both: in a second window, what the first had typed; in the first, what one that was left open has.
-        if let Some(before) = &self.before {
-            let is_of_first = |it: &Value| {
-                let text = it["id"].as_str().and_then(|field| before.get(field));
-                text.is_some_and(|text| it["wanted"] == json!(text))
-            };
-            wrong.retain(|it| !is_of_first(it));
-        }
-        if self.model.forms.get(place).is_some_and(|form| form.is_shared) {
-            for tab in &self.second {
-                let there = self.wrong_in(tab, place, LOOKED_AT)?;
-                wrong.retain(|it| there.iter().any(|other| other["id"] == it["id"]));
-            }
-        }
+        let wrong = self.lost(place, LOST_AFTER)?;
         if wrong.is_empty() {
             return Ok(());
         }
@@ -310,11 +295,28 @@ impl<'a> Walk<'a> {
         )))
     }
 
-    /// The fields that are not as they must be.
-    pub(super) fn wrong(&self, place: &Place, patience: u32) -> Result<Vec<Value>, Trouble> {
-        self.wrong_in(&self.tab, place, patience)
+    /// The fields that are as they must be in no window.
+    pub(super) fn lost(&self, place: &Place, patience: u32) -> Result<Vec<Value>, Trouble> {
+        let mut wrong = self.wrong_in(&self.tab, place, patience)?;
+        // A text that cannot go into the job stays in the window where it was typed, for as long as that is open. Nobody
+        // expects it in both: in a second window, what the first had typed; in the first, what one that was left open has.
+        if let Some(before) = &self.before {
+            let is_of_first = |it: &Value| {
+                let text = it["id"].as_str().and_then(|field| before.get(field));
+                text.is_some_and(|text| it["wanted"] == json!(text))
+            };
+            wrong.retain(|it| !is_of_first(it));
+        }
+        if self.model.forms.get(place).is_some_and(|form| form.is_shared) {
+            for tab in &self.second {
+                let there = self.wrong_in(tab, place, LOOKED_AT)?;
+                wrong.retain(|it| there.iter().any(|other| other["id"] == it["id"]));
+            }
+        }
+        Ok(wrong)
     }
 
+    /// The fields that are not as they must be in a window.
     fn wrong_in(&self, tab: &Tab, place: &Place, patience: u32) -> Result<Vec<Value>, Trouble> {
         let Some(form) = self.model.forms.get(place) else { return Ok(Vec::new()) };
         let question = format!(

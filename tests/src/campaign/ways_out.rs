@@ -18,11 +18,17 @@ const FULL_AT_ONCE: &str = "window.putOfTheBrowser = IDBObjectStore.prototype.pu
   IDBObjectStore.prototype.put = function () { throw new DOMException('full', 'QuotaExceededError') };
   return true";
 const FULL_AT_THE_END: &str = "const put = window.putOfTheBrowser = IDBObjectStore.prototype.put;
+  const commit = IDBTransaction.prototype.commit;
+  const full = new WeakSet();
   IDBObjectStore.prototype.put = function (...all) {
     const request = put.apply(this, all);
-    this.transaction.abort();
+    if (!full.has(this.transaction)) {
+      full.add(this.transaction);
+      queueMicrotask(() => this.transaction.abort());
+    }
     return request;
   };
+  IDBTransaction.prototype.commit = function () { full.has(this) || commit.call(this) };
   return true";
 
 /// Asks for the database in a newer version, so that other windows must let go of it, and leaves it as it is.
