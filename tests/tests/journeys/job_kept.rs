@@ -146,3 +146,26 @@ fn nothing_that_a_file_can_hold_freezes_the_page() {
     app.wait_for_words("item-ring 6", "seven inches");
     app.assert_quiet_console();
 }
+
+/// Enter leaves a title, though the caret stays in it: what is typed on is one step to take back, not one for each key.
+#[test]
+fn a_title_that_is_typed_on_after_enter_is_one_step_to_undo() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.tap("open-demo");
+    app.wait_for("front");
+    app.tap("job-title");
+    app.script("document.activeElement.select()");
+    app.type_keys("post\u{e007}");
+    app.settle();
+    // Each key is drawn before the next.
+    for key in [" ", "a", "n", "d", " ", "b"] {
+        app.type_keys(key);
+        app.settle();
+    }
+    app.script("document.activeElement.blur()");
+    app.settle();
+    app.wait_for_value("job-title", "post and b");
+    app.tap("undo");
+    app.wait_for_value("job-title", "post");
+    app.assert_quiet_console();
+}

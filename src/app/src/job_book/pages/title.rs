@@ -59,6 +59,8 @@ fn Title(props: &TitleProps) -> Html {
     let oninput = {
         let form = form.dispatcher();
         Callback::from(move |event: InputEvent| {
+            // Enter has left it, though the caret is still there.
+            form.dispatch(Action::Edit(slot));
             form.dispatch(Action::Type(slot, dom::value_of(&event).unwrap_or_default()));
         })
     };
