@@ -36,7 +36,7 @@ pub(crate) enum Problem {
     Newer,
     /// or had done so before this page was loaded.
     NewerBefore,
-    /// Anything else, as the browser says it.
+    /// Anything else, by the browser's name for it.
     Failed(String),
 }
 
@@ -70,8 +70,9 @@ impl Problem {
         match error.name().as_str() {
             "QuotaExceededError" => Problem::Full,
             "VersionError" => Problem::Newer,
-            "SecurityError" => Problem::Forbidden(error.message()),
-            name => Problem::Failed(format!("{name}: {}", error.message())),
+            // The browser's own sentence is long and for its makers: its name for it is enough to ask somebody by.
+            "SecurityError" => Problem::Forbidden(error.name()),
+            name => Problem::Failed(name.to_owned()),
         }
     }
 }
