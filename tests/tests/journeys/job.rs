@@ -291,6 +291,16 @@ fn the_boards_of_the_demo_say_what_is_bought_and_claim_no_more_than_is_so() {
     app.wait_for_words("shopping", "bought");
     app.wait_for("proof");
     app.picture("demo-boards");
+    // The plan as a list of numbers: a row for each piece and for what is left over.
+    let folder = crate::film::files_of("boards");
+    app.save_files_to(&folder);
+    app.tap("save-boards");
+    let file = std::fs::read_to_string(app.saved_file(&folder)).expect("the list");
+    let rows: Vec<Vec<&str>> = file.lines().skip(1).map(|it| it.split(',').collect()).collect();
+    let pieces = rows.iter().filter(|it| !it[4].is_empty()).count();
+    // All 34 but the two long rails of the shelf, which wait for the frame.
+    assert_eq!(pieces, 32, "{file}");
+    assert_eq!(rows.last().expect("a row")[0], "11", "{file}");
     app.section("sizes");
     app.tap("item-overall length");
     app.enter("formula", &["5", "0", "close"]);
