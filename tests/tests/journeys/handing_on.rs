@@ -85,6 +85,40 @@ fn a_job_goes_to_another_browser_as_a_file() {
     take_and_compare(&first, &second);
 }
 
+/// A job of the first version of the file says of none of its ticked pieces that it is right: their sizes were not recorded.
+#[test]
+fn a_job_of_the_first_version_says_that_sizes_were_not_recorded() {
+    let app = second(Browser::start(Screen::PHONE));
+    // Of its one ticked leg the tape says the length; a second one is ticked alone.
+    let file = include_str!("../../../src/formats/tests/fixtures/job_v1.json");
+    let two =
+        file.replace("\"as_cut\": \"33 7/16\"}", "\"as_cut\": \"33 7/16\"}, {\"done\": true}");
+    assert_ne!(two, file);
+    paste(&app, &two);
+    app.wait_for("incoming");
+    app.tap("take-job");
+    app.wait_for("front");
+    for section in ["front", "sizes", "parts", "boards", "build"] {
+        app.section(section);
+        app.wait_for_words("attention", "leg 1 and 2: cut, and the size was not recorded");
+    }
+    app.tap("back");
+    app.section("parts");
+    app.wait_for("item-leg");
+    let words = app.text("parts");
+    assert!(!words.contains("as wanted"), "{words}");
+    app.picture("not-recorded");
+    app.tap("item-leg");
+    app.wait_for_words("piece-2", "size not recorded");
+    app.tap("piece-2");
+    app.wait_for_words("answer-headline", "size not recorded");
+    let words = app.script("return document.body.innerText");
+    assert!(!words.as_str().is_some_and(|it| it.contains("as wanted")), "{words}");
+    app.picture("not-recorded-piece");
+    app.assert_accessible();
+    app.assert_quiet_console();
+}
+
 /// What a device gives that opens the installed app with a file; the test's browser installs nothing.
 const OPENED_WITH: &str =
     "Object.defineProperty(window, 'launchQueue', { value: { setConsumer: (take) => take({ files: [
