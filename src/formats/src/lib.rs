@@ -36,7 +36,7 @@ pub use job_file::{
 pub use jobs_file::{
     MAX_JOBS_FILE, MOST_JOBS, OpenedJobs, TooManyJobs, is_of_jobs, open_jobs, write_jobs,
 };
-pub use lists::{build_order_csv, parts_csv, to_buy_csv};
+pub use lists::{build_order_csv, cut_plan_csv, parts_csv, to_buy_csv};
 pub use packed::{PackProblem, pack, unpack};
 pub use pdf::template_pdf;
 pub use screen::{CodePicture, Middle, code_picture, codes_seen, middle};

@@ -1,10 +1,13 @@
-//! Parts, the build order and what is bought as CSV (RFC 4180), for a spreadsheet. Every size has columns with
+//! Parts, a cut plan, the build order and what is bought as CSV (RFC 4180), for a spreadsheet. Every size has columns with
 //! plain numbers, in inches and in millimetres, so that they can be summed.
 
 use reckoner_core::build_order::BuildOrder;
+use reckoner_core::cutting::{self, Source};
+use reckoner_core::job::cut_labels::Labels;
 use reckoner_core::job::{Grain, Hand, Item, Job, PartSizes};
 use reckoner_core::measure::text::{TextProblem, exact_text, show};
 use reckoner_core::measure::{Length, Rounding, Tape, Unit};
+use reckoner_core::planning::report::{BoardCut, What};
 use reckoner_core::to_buy::ToBuy;
 
 /// One row: fields are quoted where RFC 4180 asks for it, and lines end in CR LF.
@@ -150,6 +153,62 @@ pub fn build_order_csv(job: &Job, order: &BuildOrder, tape: Tape) -> String {
         }
         if step.pieces.is_empty() {
             write("", 0, None, step.is_done);
+        }
+    }
+    out
+}
+
+/// What is cut from each board of a plan, and what is left over of it: one row each, in the order of the board, from its
+/// left end. A piece that is ripped or resawn has the width or the thickness it comes to.
+#[must_use]
+pub fn cut_plan_csv(job: &cutting::Job, labels: &Labels, boards: &[BoardCut]) -> String {
+    let mut out = String::new();
+    let heading = [
+        "board",
+        "section",
+        "board in",
+        "board mm",
+        "piece",
+        "from in",
+        "from mm",
+        "to in",
+        "to mm",
+        "width in",
+        "width mm",
+        "thickness in",
+        "thickness mm",
+        "left over in",
+        "left over mm",
+    ];
+    row(&mut out, &heading.map(str::to_owned));
+    for board in boards {
+        let section = match board.source {
+            Source::Board(at) => job.boards.get(at).map(|it| &it.section),
+            Source::Scrap(at) => job.scraps.get(at).map(|it| &it.section),
+        };
+        let section = section.and_then(|id| labels.section(job, id));
+        let section = section.map_or("", |it| it.name.as_str());
+        for cut in &board.rows {
+            for it in &cut.stretches {
+                let left_over = (it.to - it.from).ok();
+                let mut write = |piece: &str, width: Option<Length>, left: Option<Length>| {
+                    let mut fields = vec![board.number.to_string(), text(section)];
+                    fields.extend(numbers(Some(board.length)));
+                    fields.push(text(piece));
+                    for size in [Some(it.from), Some(it.to), width, cut.thickness, left] {
+                        fields.extend(numbers(size));
+                    }
+                    row(&mut out, &fields);
+                };
+                match &it.what {
+                    What::Part { name, .. } => write(name, cut.width, None),
+                    What::Block { parts, .. } => {
+                        parts.iter().for_each(|(_, name, across)| write(name, Some(*across), None));
+                    }
+                    What::Leftover => write("", cut.width, left_over),
+                    What::Kerf | What::Trim | What::Knot => {}
+                }
+            }
         }
     }
     out

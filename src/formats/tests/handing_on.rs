@@ -3,13 +3,21 @@
 use proptest::prelude::*;
 use reckoner_core::attention::attention;
 use reckoner_core::build_order::build_order;
+use reckoner_core::cutting::scale::CommonUnit;
+use reckoner_core::cutting::{
+    Board, CrossSize, CutBoard, Ends, Job as CutJob, Layer, Layout, Part, Placed, Plan, RipRules,
+    SawRules, Section, Source as From, Strip,
+};
+use reckoner_core::job::cut_labels::{Label, Labels, Money, SectionLabel};
 use reckoner_core::job::{Item, ItemId, Reckoned, Step, demo::demo, part_sizes};
 use reckoner_core::measure::{Tape, length};
+use reckoner_core::planning::report::{How, report};
 use reckoner_core::sheet::Bench;
 use reckoner_core::to_buy::{Line, Source, ToBuy};
 use reckoner_formats::{
     Brought, CodeProblem, Gatherer, MAX_FILE, PIECE, PackProblem, brought, build_order_csv, codes,
-    codes_in, open_job, pack, parts_csv, to_buy_csv, unpack, write_job, write_job_file,
+    codes_in, cut_plan_csv, open_job, pack, parts_csv, to_buy_csv, unpack, write_job,
+    write_job_file,
 };
 
 /// RFC 4180, read back by the csv crate in its strict default.
@@ -271,6 +279,102 @@ fn everything_to_buy_is_a_list_of_numbers() {
             "",
             "",
             "'@planks, \"down\"",
+        ]
+    );
+}
+
+/// Two boards of 1 1/2 by 9 1/4 in, 96 in long, in eighths; 1/2 in comes off each end, and a cut takes 1/8 in.
+fn two_boards() -> (CutJob, Plan, Labels) {
+    let part = |id: &str, section: &str, length, quantity| Part {
+        id: id.to_owned(),
+        name: id.to_owned(),
+        section: section.to_owned(),
+        length,
+        quantity,
+        priority: 1,
+        may_rip: true,
+        may_resaw: false,
+        grain_free: false,
+    };
+    let section = |id: &str, width| Section {
+        id: id.to_owned(),
+        wood: "fir".to_owned(),
+        size: Some(CrossSize { width, thickness: 12 }),
+    };
+    let job = CutJob {
+        sections: vec![section("wide", 74), section("strip", 32)],
+        parts: vec![part("slat", "wide", 140, 2), part("rail", "strip", 480, 1)],
+        boards: vec![Board {
+            id: "yard".to_owned(),
+            section: "wide".to_owned(),
+            length: 768,
+            price_cents: 1090,
+            limit: None,
+            trims: Ends { left: 4, right: 4 },
+            knots: vec![],
+        }],
+        scraps: vec![],
+        saw: SawRules {
+            kerf: 1,
+            rip: Some(RipRules {
+                kerf: 1,
+                near_edge: 0,
+                far_edge: 0,
+                least_width: 4,
+                least_length: 80,
+                crosscut_first: false,
+                resaw: None,
+            }),
+        },
+    };
+    let at = |part, at| Placed { part, at, turned: false };
+    let layer = Layer { at: 0, thickness: 12, parts: vec![at(1, 4)] };
+    let strip = Strip { at: 0, width: 32, layers: vec![layer] };
+    let plan = Plan {
+        boards: vec![
+            CutBoard {
+                source: From::Board(0),
+                layout: Layout::Crosscut(vec![at(0, 4), at(0, 145)]),
+            },
+            CutBoard { source: From::Board(0), layout: Layout::RipFirst(vec![strip]) },
+        ],
+        left_out: vec![],
+        cost_cents: 2180,
+    };
+    let label = |name: &str| Label { item: None, name: name.to_owned() };
+    let named = |name: &str| SectionLabel { name: name.to_owned(), size: None };
+    let labels = Labels {
+        unit: CommonUnit::of(&[(1, 8)]).expect("eighths"),
+        sections: vec![named("2x10"), named("2x4")],
+        parts: vec![label("slat"), label("=rail")],
+        boards: vec![label("2x10")],
+        scraps: vec![],
+        money: Money::Cents,
+    };
+    (job, plan, labels)
+}
+
+/// By hand, in inches: two of 17 1/2 lie at 1/2 to 18 and 18 1/8 to 35 5/8; the next cut ends at 35 3/4, and to the trim at
+/// 95 1/2 there are 59 3/4. The strip of 4 has one of 60, to 60 1/2; from 60 5/8 to 95 1/2 there are 34 7/8. In millimetres, 25.4
+/// to the inch: 96 are 2438.4, 1/2 12.7, 18 457.2, 18 1/8 460.375, 35 5/8 904.875, 35 3/4 908.05, 95 1/2 2425.7, 59 3/4 1517.65, 60 1/2
+/// 1536.7, 4 101.6, 60 5/8 1539.875, 34 7/8 885.825; a half of a hundredth goes up.
+#[test]
+fn a_cut_plan_is_a_list_of_where_each_piece_lies_and_what_is_left() {
+    let (job, plan, labels) = two_boards();
+    let how = How { tape: Tape::SIXTEENTHS, keep_from: length("6").expect("a length") };
+    let boards = report(&job, &plan, &labels, how).expect("a plan of this job").boards;
+    let text = cut_plan_csv(&job, &labels, &boards);
+    let rows: Vec<&str> = text.split("\r\n").collect();
+    assert_eq!(
+        rows,
+        [
+            "board,section,board in,board mm,piece,from in,from mm,to in,to mm,width in,width mm,thickness in,thickness mm,left over in,left over mm",
+            "1,2x10,96,2438.4,slat,0.5,12.7,18,457.2,,,,,,",
+            "1,2x10,96,2438.4,slat,18.125,460.38,35.625,904.88,,,,,,",
+            "1,2x10,96,2438.4,,35.75,908.05,95.5,2425.7,,,,,59.75,1517.65",
+            "2,2x10,96,2438.4,'=rail,0.5,12.7,60.5,1536.7,4,101.6,,,,",
+            "2,2x10,96,2438.4,,60.625,1539.88,95.5,2425.7,4,101.6,,,34.875,885.83",
+            "",
         ]
     );
 }

@@ -4,26 +4,71 @@ use std::fs;
 
 use crate::film::{self, Frame};
 use crate::job::demo;
-use crate::shelf::{address_of_job, cut_the_leg_thin};
+use crate::shelf::address_of_job;
 use reckoner_e2e::{App, Browser, Screen};
 use serde_json::{Value, json};
 
-/// The demo with its leg cut thin, so that it is not the demo that anybody can open.
+/// The demo in the middle of its work, with the thin leg left as it is and another measured short: what was recorded, what
+/// wants looking at, and what does not any more.
 fn job_of_the_first() -> App {
-    let app = demo();
-    cut_the_leg_thin(&app);
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.tap("open-demo");
+    app.wait_for("front");
+    app.tap("open-leg 2");
+    app.tap("leave");
+    app.wait_for("left-leg 2");
+    app.section("parts");
+    app.tap("item-leg");
+    app.tap("piece-1");
+    app.enter("as_cut", &["3", "3", "close"]);
+    app.wait_for_words("trouble-leg 1", "too short");
     app.tap("back");
-    app.wait_for("sizes");
+    app.tap("back");
+    app.wait_for("parts");
     app
 }
 
-/// The sizes and the parts as they stand in the lists.
-fn lists(app: &App) -> (String, String) {
+/// A job as it stands on its pages.
+#[derive(Debug, PartialEq)]
+struct Stands {
+    sizes: String,
+    parts: String,
+    /// What wants looking at, and what is left as it is, by their ids and in words.
+    attention: (Vec<String>, String),
+    /// The thin leg: its headline, and what its fields hold.
+    leg: (String, Vec<String>),
+}
+
+fn stands(app: &App) -> Stands {
     app.section("sizes");
     let sizes = app.text("sizes");
+    app.section("front");
+    app.wait_for("attention");
+    if app.shows("all-to-look-at") {
+        app.tap("all-to-look-at");
+    }
+    let ids = app.script(
+        "return [...document.querySelectorAll('[data-testid=attention] article')].map((it) => it.dataset.testid)",
+    );
+    let ids: Vec<String> = serde_json::from_value(ids).expect("ids");
+    assert!(ids.iter().any(|it| it.starts_with("trouble-")), "{ids:?}");
+    assert!(ids.iter().any(|it| it == "left-leg 2"), "{ids:?}");
+    let attention = (ids, app.text("attention"));
     app.section("parts");
     let parts = app.text("parts");
-    (sizes, parts)
+    app.tap("item-leg");
+    app.tap("piece-2");
+    app.wait_for("piece-is");
+    let held = app.script(
+        "return [...document.querySelectorAll('main input')].map((it) => `${it.dataset.testid}: ${it.value}`)",
+    );
+    let held: Vec<String> = serde_json::from_value(held).expect("texts");
+    // In the demo the tape says so of its thickness.
+    assert!(held.contains(&"field-thickness: 3 3/16".to_owned()), "{held:?}");
+    let leg = (app.text("answer-headline"), held);
+    app.tap("back");
+    app.tap("back");
+    Stands { sizes, parts, attention, leg }
 }
 
 fn to_hand_on(app: &App) {
@@ -48,7 +93,7 @@ fn take_and_compare(first: &App, second: &App) {
     assert!(!second.shows("name-is-here"), "{words}");
     second.tap("take-job");
     second.wait_for("front");
-    assert_eq!(lists(second), lists(first));
+    assert_eq!(stands(second), stands(first));
     second.assert_quiet_console();
 }
 
@@ -83,6 +128,40 @@ fn a_job_goes_to_another_browser_as_a_file() {
     second.assert_accessible();
     second.picture("take-incoming");
     take_and_compare(&first, &second);
+}
+
+/// A job of the first version of the file says of none of its ticked pieces that it is right: their sizes were not recorded.
+#[test]
+fn a_job_of_the_first_version_says_that_sizes_were_not_recorded() {
+    let app = second(Browser::start(Screen::PHONE));
+    // Of its one ticked leg the tape says the length; a second one is ticked alone.
+    let file = include_str!("../../../src/formats/tests/fixtures/job_v1.json");
+    let two =
+        file.replace("\"as_cut\": \"33 7/16\"}", "\"as_cut\": \"33 7/16\"}, {\"done\": true}");
+    assert_ne!(two, file);
+    paste(&app, &two);
+    app.wait_for("incoming");
+    app.tap("take-job");
+    app.wait_for("front");
+    for section in ["front", "sizes", "parts", "boards", "build"] {
+        app.section(section);
+        app.wait_for_words("attention", "leg 1 and 2: cut, and the size was not recorded");
+    }
+    app.tap("back");
+    app.section("parts");
+    app.wait_for("item-leg");
+    let words = app.text("parts");
+    assert!(!words.contains("as wanted"), "{words}");
+    app.picture("not-recorded");
+    app.tap("item-leg");
+    app.wait_for_words("piece-2", "size not recorded");
+    app.tap("piece-2");
+    app.wait_for_words("answer-headline", "size not recorded");
+    let words = app.script("return document.body.innerText");
+    assert!(!words.as_str().is_some_and(|it| it.contains("as wanted")), "{words}");
+    app.picture("not-recorded-piece");
+    app.assert_accessible();
+    app.assert_quiet_console();
 }
 
 /// What a device gives that opens the installed app with a file; the test's browser installs nothing.

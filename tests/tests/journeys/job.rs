@@ -159,6 +159,13 @@ fn every_section_of_a_job_is_clean_and_stays_in_the_page() {
     for section in ["front", "sizes", "parts", "more", "kept", "rack", "hand-on"] {
         app.section(section);
         app.assert_no_sideways_scroll();
+        // Where one is can be read, however far that is along the row of sections.
+        app.wait_until(
+            "the section at hand lies on the screen",
+            "const here = [...document.querySelectorAll('nav [aria-current]')].map((it) => it.getBoundingClientRect());
+             return here.length === 1 && here[0].left >= 0 && here[0].right <= 360 && here[0].width > 0
+                 ? true : here.map((it) => [it.left, it.right])",
+        );
         app.assert_accessible();
         app.picture(&format!("job-{section}"));
     }
@@ -225,6 +232,15 @@ fn the_demo_stands_in_the_middle_of_the_work() {
             "return document.querySelector('[data-testid=picture] [role=img]').getAttribute('aria-label')",
         );
         assert!(words.as_str().is_some_and(|it| it.contains("wrong: leg 2")), "{words}");
+        // The number on the tab is that of the list.
+        if app.shows("all-to-look-at") {
+            app.tap("all-to-look-at");
+        }
+        let entries = app.script(
+            "return document.querySelectorAll('[data-testid=attention] [data-testid^=trouble-]').length",
+        );
+        assert_eq!(app.text("to-look-at"), entries.to_string());
+        assert!(entries.as_u64() > Some(0), "{entries}");
         // The boards are bought; the oil is not.
         app.wait_for_words("next", "Buy the rest");
         app.assert_no_sideways_scroll();
@@ -275,6 +291,16 @@ fn the_boards_of_the_demo_say_what_is_bought_and_claim_no_more_than_is_so() {
     app.wait_for_words("shopping", "bought");
     app.wait_for("proof");
     app.picture("demo-boards");
+    // The plan as a list of numbers: a row for each piece and for what is left over.
+    let folder = crate::film::files_of("boards");
+    app.save_files_to(&folder);
+    app.tap("save-boards");
+    let file = std::fs::read_to_string(app.saved_file(&folder)).expect("the list");
+    let rows: Vec<Vec<&str>> = file.lines().skip(1).map(|it| it.split(',').collect()).collect();
+    let pieces = rows.iter().filter(|it| !it[4].is_empty()).count();
+    // All 34 but the two long rails of the shelf, which wait for the frame.
+    assert_eq!(pieces, 32, "{file}");
+    assert_eq!(rows.last().expect("a row")[0], "11", "{file}");
     app.section("sizes");
     app.tap("item-overall length");
     app.enter("formula", &["5", "0", "close"]);
@@ -365,6 +391,62 @@ fn the_thin_leg_of_the_demo_says_which_cut_rail_is_to_be_looked_at() {
         app.script("return document.querySelectorAll('[data-testid=\"left-leg 2\"]').length");
     assert_eq!(left, 1, "what is left as it is is told once");
     app.picture("front-after-it-stands");
+    app.assert_quiet_console();
+}
+
+/// What each way out of the thin leg takes, what it would move, and what wants looking at then, stand with it.
+#[test]
+fn the_ways_out_of_the_thin_leg_say_what_they_take_and_what_comes_of_them() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.tap("open-demo");
+    app.wait_for("front");
+    app.tap("open-leg 2");
+    app.wait_for("own-size");
+    let ways = app.script(
+        "return [...document.querySelectorAll('[data-testid=\"trouble-leg 2\"] .attention__way')].map((it) => {
+             const words = (id) => it.querySelector(`[data-testid=${id}]`)?.textContent ?? '';
+             return [it.querySelector('button').dataset.testid, words('way-cost'), words('moved'), words('then-look-at')];
+         })",
+    );
+    let ways: Vec<(String, String, String, String)> = serde_json::from_value(ways).expect("ways");
+    let of =
+        |id: &str| ways.iter().find(|it| it.0 == id).unwrap_or_else(|| panic!("{id}: {ways:?}"));
+    // A leg of 33 1/2 takes one more 4x4 of 96, which the demo has at 11.80; the plan in use fits no longer then.
+    let again = of("cut-again");
+    assert!(again.1.contains("1 × 4x4") && again.1.contains("11.80"), "{again:?}");
+    assert!(again.3.contains("Then look at: The plan in use"), "{again:?}");
+    // 47 1/2 less two legs of 3 3/16 are 41 1/8, and the long rails are cut at 41.
+    let gives_way = of("rescue-leg");
+    assert!(gives_way.1.contains("from the yard"), "{gives_way:?}");
+    assert!(gives_way.2.contains("forty-one and one eighth"), "{gives_way:?}");
+    assert!(gives_way.3.contains("long rail"), "{gives_way:?}");
+    app.picture("ways-of-the-thin-leg");
+    app.assert_quiet_console();
+}
+
+/// The formula of a size and what it comes to are read whole on a phone.
+#[test]
+fn a_formula_of_a_size_is_not_cut_off() {
+    let app = demo();
+    app.tap("item-long rail");
+    app.tap("field-formula");
+    app.type_keys(" + 1");
+    app.wait_for_words("echo-formula", "42");
+    let whole = |when: &str| {
+        let (text, beyond): (String, Vec<String>) = serde_json::from_value(app.script(
+            "const field = document.querySelector('[data-testid=field-formula]');
+             const all = [field, document.querySelector('[data-testid=echo-formula]')];
+             return [field.value, all.filter((it) => it.scrollWidth > it.clientWidth)
+                 .map((it) => `${it.dataset.testid}: ${it.scrollWidth} of ${it.clientWidth}`)]",
+        ))
+        .expect("texts");
+        assert!(text.chars().count() >= 25, "{text}");
+        assert_eq!(beyond, [""; 0], "{text}, {when}");
+    };
+    // With the keys out there is no room for all of it: it stands at the caret.
+    app.tap("key-close");
+    app.picture("formula");
+    whole("with the keys away");
     app.assert_quiet_console();
 }
 

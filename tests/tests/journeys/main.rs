@@ -21,6 +21,7 @@ mod kept_together;
 mod keyboard;
 mod keys_out;
 mod large_text;
+mod looks;
 mod offline;
 mod pages;
 mod paper;

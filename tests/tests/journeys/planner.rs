@@ -57,6 +57,18 @@ fn a_quick_list_is_planned_by_taps_with_the_server_stopped() {
     );
     assert!(app.text("shopping").contains("20.00"), "{}", app.text("shopping"));
     assert!(app.shows("board-1") && app.shows("board-2") && !app.shows("board-3"));
+    let folder = crate::film::files_of("cut-list");
+    app.save_files_to(&folder);
+    app.tap("save-boards");
+    let file = std::fs::read_to_string(app.saved_file(&folder)).expect("the list");
+    let long = |it: &str| {
+        let cells: Vec<&str> = it.split(',').collect();
+        (cells[4].is_empty(), cells[7].parse().unwrap_or(0.0) - cells[5].parse().unwrap_or(0.0))
+    };
+    let mut pieces: Vec<f64> =
+        file.lines().skip(1).map(long).filter(|it| !it.0).map(|it| it.1).collect();
+    pieces.sort_by(f64::total_cmp);
+    assert_eq!(pieces, [45.0, 45.0, 50.0], "{file}");
     app.assert_no_sideways_scroll();
     app.assert_quiet_console();
 }

@@ -138,6 +138,42 @@ fn a_planter_bench_is_planned_from_nothing_within_250_touches() {
     hand.app.assert_quiet_console();
 }
 
+/// Fails if the button that puts a thing in is not wholly in the window.
+fn assert_save_is_in_the_window(app: &App, when: &str) {
+    app.wait_for("save-item");
+    app.wait_until(
+        &format!("save-item is in the window, {when}"),
+        "const r = document.querySelector('[data-testid=save-item]').getBoundingClientRect();
+         return r.height > 0 && r.top >= 0 && r.left >= 0 && r.bottom <= innerHeight && r.right <= innerWidth
+             ? true : [r.top, r.bottom, innerHeight]",
+    );
+}
+
+/// With the keys out, with the fields opened that are folded away, and with both; with the keys away nothing lies over it.
+#[test]
+fn what_puts_a_piece_in_stays_in_the_window() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.tap("new-job");
+    app.tap("add-part");
+    app.tap("field-length");
+    app.wait_for("keypad");
+    assert_save_is_in_the_window(&app, "with the keys out");
+    app.tap("key-close");
+    app.tap("more-fields");
+    app.wait_for("field-note");
+    assert_save_is_in_the_window(&app, "with all fields");
+    let over = "const save = document.querySelector('[data-testid=save-item]');
+        const r = save.getBoundingClientRect();
+        const top = document.elementFromPoint((r.left + r.right) / 2, (r.top + r.bottom) / 2);
+        return save.contains(top) ? true : top?.outerHTML";
+    app.wait_until("nothing lies over save-item", over);
+    app.picture("save-with-all-fields");
+    app.tap("field-length");
+    app.wait_for("keypad");
+    assert_save_is_in_the_window(&app, "with all fields and the keys out");
+    app.assert_quiet_console();
+}
+
 /// What was never touched is not told as wrong; Save says what is missing, and then it is.
 #[test]
 fn save_says_what_is_missing_and_what_was_begun_is_not_lost() {

@@ -180,12 +180,18 @@ fn the_build_order_leads_from_the_store_to_the_frame_offline() {
     app.assert_accessible();
     assert!(title(&app).contains("Buy everything"), "{}", title(&app));
     let mut done = Vec::new();
+    // Where a step cuts something, it shows what.
+    let drawn = "return document.querySelectorAll('[data-testid=this-step] [data-testid=drawing] [role=img]').length";
     while !title(&app).contains("to length") {
+        if title(&app).contains("Rip") {
+            assert_eq!(app.script(drawn), 1, "{}", title(&app));
+        }
         done.push(tick(&app));
         assert!(done.len() < 30, "{done:?}");
     }
     assert!(done.iter().any(|it| it.contains("Rip")), "{done:?}");
     assert!(app.shows("done-steps"));
+    assert_eq!(app.script(drawn), 1, "{}", title(&app));
     // Readable from the saw, and a tick for the thumb.
     let large = app.script(
         "const size = parseFloat(getComputedStyle(document.querySelector('[data-testid=setting]')).fontSize);

@@ -109,7 +109,7 @@ fn rack_words(search: &Search) -> &'static str {
         (Stage::Running, _) => "still looking for more",
         (Stage::Kept, _) => "as much as the rack gave when it was planned",
         (_, true) => {
-            "the rack gives no more than this: the planner ruled out every other way, and no second check went over that"
+            "the rack gives no more than this: the planner ruled out every other way with these boards and cuts, and no second check went over that"
         }
         (_, false) => "more may be possible",
     }

@@ -19,7 +19,7 @@ use super::compare::Comparison;
 use super::found::{headline, no_plan, progress};
 use super::hook::use_search;
 use super::on_hand::OnHand;
-use super::report::{Beside, Told, whole};
+use super::report::{Beside, Told, as_list, whole};
 use super::search::Search;
 use super::typed;
 use crate::calculator::{Opening, last_tools, link_trouble, unit_choice, use_address, wanting};
@@ -186,7 +186,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
                             <Comparison job={list.job.clone()} plan={told.plan.clone()} labels={list.labels.clone()} tape={bench.tape} />
                             <OnHand job={list.job.clone()} labels={list.labels.clone()}
                                 how={How { tape: bench.tape, keep_from: list.keep_from }} />
-                            { keep_as_job(list, &searching.search, settings, &entries) }
+                            { keep_as_job(list, told, &searching.search, settings, &entries) }
                         }
                     }
                     { progress(&searching, labels.as_ref(), false) }
@@ -196,8 +196,15 @@ fn QuickPage(props: &QuickPageProps) -> Html {
     }
 }
 
-/// The way on from a list: a job that keeps the plan, where boards are ticked off and the rest is planned again.
-fn keep_as_job(list: &List, search: &Search, settings: &Settings, entries: &Entries) -> Html {
+/// The way on from a list: a job that keeps the plan, where boards are ticked off and the rest is planned again, and a list
+/// of its boards.
+fn keep_as_job(
+    list: &List,
+    told: &Told,
+    search: &Search,
+    settings: &Settings,
+    entries: &Entries,
+) -> Html {
     let Some(plan) = search.plan.clone() else { return html! {} };
     let plan = CutPlan {
         title: "Boards".to_owned(),
@@ -229,6 +236,7 @@ fn keep_as_job(list: &List, search: &Search, settings: &Settings, entries: &Entr
             </p>
             <div class="adds">
                 <button type="button" class="tool" data-testid="keep-as-job" {onclick}>{ "Keep it as a job" }</button>
+                { as_list(told, &list.labels, "cut-list.boards.csv".to_owned()) }
             </div>
         </section>
     }

@@ -9,6 +9,7 @@ use reckoner_core::planning::report::{
     BatchCut, BoardCut, CutBatch, How, Keep, KeyLine, Order, Report, glance, work,
 };
 use reckoner_core::sheet::Sentence;
+use reckoner_formats::cut_plan_csv;
 use yew::prelude::*;
 
 use super::buying::{Buying, Yard};
@@ -16,6 +17,7 @@ use crate::components::drawing::drawing;
 use crate::components::measure::length;
 use crate::components::notes::Safety;
 use crate::components::sentence::sentence;
+use crate::platform::files;
 
 /// Boards that are drawn before the rest is asked for.
 const MOST_BOARDS: usize = 24;
@@ -94,6 +96,17 @@ impl Beside<'_> {
             Source::Board(_) if (self.is_bought)(at) => "bought",
             Source::Board(_) => "to buy",
         }
+    }
+}
+
+/// The button that saves the boards of a plan as a list, in a file of this name.
+pub(crate) fn as_list(told: &Told, labels: &Rc<Labels>, name: String) -> Html {
+    let (job, report, labels) = (told.job.clone(), told.report.clone(), labels.clone());
+    let onclick = Callback::from(move |_: MouseEvent| {
+        files::save(&name, "text/csv", cut_plan_csv(&job, &labels, &report.boards).as_bytes());
+    });
+    html! {
+        <button type="button" class="tool" data-testid="save-boards" {onclick}>{ "Boards as a list (CSV)" }</button>
     }
 }
 

@@ -120,7 +120,9 @@ impl Search {
         match (&self.stage, self.is_proved) {
             (Stage::Running | Stage::Kept, _) => "",
             (_, true) if self.is_checked => "The proof was worked out again by a second check.",
-            (_, true) => "The planner ruled out every cheaper way. No second check went over that.",
+            (_, true) => {
+                "The planner ruled out every cheaper way with these boards, prices and cuts. No second check went over that."
+            }
             (Stage::Stopped, _) => "You stopped it. Planning again may find a cheaper one.",
             (Stage::OutOfTime, _) => "Stopped after a minute, to spare the battery.",
             (Stage::Failed(_), _) => "The planner did not finish.",

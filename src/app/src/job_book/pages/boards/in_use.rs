@@ -4,6 +4,7 @@ use std::rc::Rc;
 
 use reckoner_core::attention::Fact;
 use reckoner_core::job::BoardState;
+use reckoner_core::job::cut_labels::Labels;
 use reckoner_core::planning::CAME_OUT_DIFFERENT;
 use reckoner_core::planning::report::{BoardCut, Keep};
 use reckoner_core::planning::so_far::so_far;
@@ -11,12 +12,13 @@ use yew::prelude::*;
 
 use super::super::Shared;
 use super::super::front::small;
+use super::super::hand_on::file_name;
 use super::super::pencil::is_on_ours;
 use super::different::Different;
 use super::{Asked, Body, Kept, Page};
 use crate::cutting::buying::Yard;
 use crate::cutting::found::headline;
-use crate::cutting::report::{Beside, Told, whole};
+use crate::cutting::report::{Beside, Told, as_list, whole};
 use crate::cutting::search::Search;
 use crate::platform::dom;
 
@@ -54,7 +56,7 @@ impl Page<'_> {
         };
         let rest = html! {
             <>
-                { self.steps(kept) }
+                { self.steps(kept, told, &labels) }
                 { self.about(wanted) }
                 if let Some(told) = told { { whole(told, tape, all, &beside) } }
                 { self.dropping(kept) }
@@ -75,7 +77,7 @@ impl Page<'_> {
     }
 
     /// What can be done with the whole plan.
-    fn steps(&self, kept: &Kept) -> Html {
+    fn steps(&self, kept: &Kept, told: Option<&Told>, labels: &Rc<Labels>) -> Html {
         let job = &self.open.book.job;
         let n_cut = kept.boards.iter().filter(|state| state.is_cut()).count();
         let can_buy = job.buying(kept.id, None).is_some();
@@ -89,6 +91,7 @@ impl Page<'_> {
                     <button type="button" class="tool" data-testid="bought" onclick={buy}>{ "All bought" }</button>
                 }
                 <a class="tool" href={self.open.at("buy")} data-testid="to-buy-page">{ "Everything to buy" }</a>
+                if let Some(told) = told { { as_list(told, labels, file_name(&job.title, "boards.csv")) } }
             </div>
         }
     }
