@@ -171,7 +171,7 @@ mod tests {
             row("2 in", "62 wanted, 6 of them spare, 62 to buy", "Shelf slats screwed down");
         let planks = row(
             "2 1/2 in",
-            "22 wanted, 2 of them spare, 22 on hand, nothing to buy",
+            "22 wanted, 2 of them spare, 22 that I have, nothing to buy",
             "Planks screwed down",
         );
         assert_eq!(screws, [planks, shelf]);

@@ -178,7 +178,7 @@ fn boards_screws_rod_and_finish_are_one_list() {
     let by_hand = [
         title.as_str(),
         "[ ] 2x4, 96 in long: 1 to buy, 10.90, for rail",
-        "[ ] No. 8 screws, 2 1/2 in long: 40 wanted, 4 of them spare, 12 on hand, 28 to buy, no price, for planks down",
+        "[ ] No. 8 screws, 2 1/2 in long: 40 wanted, 4 of them spare, 12 that I have, 28 to buy, no price, for planks down",
         "[ ] dowel rod, 1 in thick, 38 1/2 in long: 1 to buy, no price, for hand tools",
         "[ ] quart of finish: 1 to buy, 18.50, for oil",
         "Still to spend 29.40, spent 0.00. 2 lines have no price and are not in it.",

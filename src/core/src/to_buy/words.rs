@@ -21,7 +21,7 @@ impl Line {
         words
     }
 
-    /// How many, and how far it is: `33 wanted, 3 of them spare, 20 on hand, 13 to buy`.
+    /// How many, and how far it is: `33 wanted, 3 of them spare, 20 that I have, 13 to buy`.
     #[must_use]
     pub fn how_many(&self) -> String {
         let mut parts = Vec::new();
@@ -32,7 +32,7 @@ impl Line {
             parts.push(format!("{} of them spare", self.spares));
         }
         if self.on_hand > 0 {
-            parts.push(format!("{} on hand", self.on_hand));
+            parts.push(format!("{} that I have", self.on_hand));
         }
         if self.bought > 0 && !self.is_done() {
             parts.push(format!("{} bought", self.bought));
