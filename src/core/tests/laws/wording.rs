@@ -129,7 +129,7 @@ fn said(answer: &Answer, bench: &Bench) -> Vec<String> {
     }
     for table in &answer.tables {
         texts.push(table.title.to_owned());
-        texts.extend(table.columns.iter().map(|column| (*column).to_owned()));
+        texts.extend(table.columns.iter().map(|column| column.heading.to_owned()));
         texts.extend(table.rows.iter().flatten().flat_map(value));
     }
     texts.extend(answer.notes.iter().map(|note| note.on(bench.tape)));
