@@ -6,7 +6,7 @@
 use super::ask::MOST_ITEMS;
 use super::counts::{WIDE, count_first, split_count, two_ways};
 use super::pasted;
-use super::{Ask, Field, Refusal, Sentence, WayOut};
+use super::{Ask, Field, Kind, Refusal, Sentence, WayOut};
 use crate::measure::text::{Formula, decimal, exact_text};
 use crate::measure::{Length, Number};
 use crate::say;
@@ -92,10 +92,10 @@ fn decimal_comma(text: &str) -> Option<(String, String)> {
         // Nor is `16,20,24` one number.
         let is_row = rest.strip_prefix(',').is_some_and(|next| next.starts_with(is_digit));
         let is_fraction = bare.ends_with(['/', '.', ',']) || rest.starts_with(['/', '.']) || is_row;
-        // Of `20,5 1/2` and `20,5 @ 3` the last is an entry of its own.
-        let goes_on = rest
-            .trim_start()
-            .starts_with(|c: char| is_digit(c) || matches!(c, '@' | 'x' | '×' | ':'));
+        // Of `20,5 1/2`, `20,5 @ 3` and `12,20 to 22` the last is an entry of its own.
+        let next = rest.trim_start();
+        let goes_on = next.starts_with("to ")
+            || next.starts_with(|c: char| is_digit(c) || matches!(c, '@' | 'x' | '×' | ':'));
         let is_one = !whole.is_empty() && !part.is_empty() && !is_fraction && !goes_on;
         is_one.then(|| (format!("{whole},{part}"), format!("{whole}.{part}")))
     })
@@ -247,8 +247,12 @@ impl Ask<'_> {
             return self.items(field);
         };
         let Some(rows) = rows else {
-            let way_out = WayOut::advice(say!["Name them in any order, such as Length and Count."]);
-            let words = say!["The first row must name the columns, one of them the length."];
+            let (what, such) = match field.kind {
+                Kind::Spans => ("two of them From and To", "To and From"),
+                _ => ("one of them the length", "Length and Count"),
+            };
+            let way_out = WayOut::advice(say![format!("Name them in any order, such as {such}.")]);
+            let words = say![format!("The first row must name the columns, {what}.")];
             self.keep(Refusal::at(field, "no-columns", words, way_out));
             return None;
         };
@@ -340,7 +344,7 @@ mod tests {
     use super::*;
     use crate::measure::text::NoNames;
     use crate::measure::{Tape, length};
-    use crate::sheet::{Bench, Entries, Kind, Start};
+    use crate::sheet::{Bench, Entries, Start};
 
     const FIELDS: &[Field] = &[
         Field::new("parts", "Pieces", "", Kind::Pieces, Start::Text("")),
