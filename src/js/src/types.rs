@@ -199,7 +199,7 @@ pub const OF_THE_NOTES: &[&str] = &[
     "boards_may_press",
     "cans_are_cheapest",
     "cans_leave_least_over",
-    "centre_is_off_board",
+    "center_is_off_board",
     "clean_edge_at_fence",
     "clean_edge_on_far_side",
     "coat_again",

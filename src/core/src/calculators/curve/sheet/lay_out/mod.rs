@@ -108,7 +108,7 @@ fn radius_step(chord: Length, rise: Length, radius: Length) -> Step {
 
 fn off_the_board() -> Note {
     Note::new(
-        "centre_is_off_board",
+        "center_is_off_board",
         say!["The center lies off the board. Lay scrap of the same thickness beside it."],
     )
 }
