@@ -68,6 +68,21 @@ fn the_package_has_the_version_and_the_licence_of_the_workspace() {
     assert_eq!(package["license"], env!("CARGO_PKG_LICENSE"));
 }
 
+/// What a program that takes the package is told of it, and the files that it names are there.
+#[test]
+fn the_package_says_how_it_is_taken() {
+    let json: Value = serde_json::from_str(&read(&package("package.json"))).expect("JSON");
+    assert_eq!(json["type"], "module");
+    assert_eq!(json["types"], json["exports"]["."]["types"]);
+    assert_eq!(json["main"], json["exports"]["."]["default"]);
+    assert_eq!(json["sideEffects"], false);
+    assert_eq!(json["engines"]["node"], ">=20");
+    for named in [&json["types"], &json["main"], &json["exports"]["."]["node"]] {
+        let named = named.as_str().and_then(|it| it.strip_prefix("./")).expect("a file beside it");
+        assert!(package(named).is_file(), "{named}");
+    }
+}
+
 /// The core's own code below a folder, its tests left out.
 fn sources(folder: &Path, found: &mut Vec<String>) {
     for entry in fs::read_dir(folder).expect("a folder of sources") {
