@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 use reckoner_core::measure::text::{Shown, exact_text, show};
 use reckoner_core::measure::{Length, Rounding, Tape, Unit};
 use reckoner_core::sheet::{
-    Answer, Bench, Entries, Face, Figure, Refusal, Sentence, Sheet, Value, face, face_in_working,
+    Answer, Bench, Column, Entries, Face, Figure, Refusal, Sentence, Sheet, Value, face,
+    face_in_working,
 };
 use serde::Serialize;
 
@@ -59,7 +60,7 @@ struct TableOut {
 
 #[derive(Clone, Debug, Serialize)]
 struct ColumnOut {
-    id: String,
+    id: &'static str,
     heading: &'static str,
 }
 
@@ -209,10 +210,8 @@ impl AnswerOut {
                     let row =
                         |row: &Vec<Value>| row.iter().map(|v| ValueOut::of(v, bench)).collect();
                     let rows = table.rows.iter().map(row).collect();
-                    (
-                        table.id,
-                        TableOut { title: table.title, columns: columns(table.columns), rows },
-                    )
+                    let columns = table.columns.iter().map(ColumnOut::of).collect();
+                    (table.id, TableOut { title: table.title, columns, rows })
                 })
                 .collect(),
             notes: answer
@@ -261,23 +260,10 @@ impl FigureOut {
     }
 }
 
-/// The words of a text in lower case, joined by underscores.
-fn id_of(text: &str) -> String {
-    let words = text.split(|c: char| !c.is_ascii_alphanumeric()).filter(|word| !word.is_empty());
-    words.map(str::to_ascii_lowercase).collect::<Vec<_>>().join("_")
-}
-
-/// The columns of a table; one without a heading, or with that of another, is told by its place.
-fn columns(headings: &[&'static str]) -> Vec<ColumnOut> {
-    let mut columns: Vec<ColumnOut> = Vec::new();
-    for (heading, place) in headings.iter().zip(1..) {
-        let mut id = id_of(heading);
-        if id.is_empty() || columns.iter().any(|column| column.id == id) {
-            id = format!("{id}{place}");
-        }
-        columns.push(ColumnOut { id, heading });
+impl ColumnOut {
+    fn of(column: &Column) -> ColumnOut {
+        ColumnOut { id: column.id, heading: column.heading }
     }
-    columns
 }
 
 impl From<Length> for ExactOut {

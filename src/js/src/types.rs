@@ -26,7 +26,7 @@ export interface NumberValue { kind: \"number\"; exact: string | null; value: nu
 export interface WordsValue { kind: \"words\"; shown: string }
 export type Value = LengthValue | LengthsValue | CountValue | AreaValue | NumberValue | WordsValue;
 /** One id and one heading for each value of a row. */
-export interface Table { title: string; columns: { id: string; heading: string }[]; rows: Value[][] }
+export interface Table { title: string; columns: { id: ColumnId; heading: string }[]; rows: Value[][] }
 /** `id`: which note it is, whatever its numbers and its words; no answer has two of one. */
 export interface Note { id: NoteId; text: string }
 export interface Caution { id: CautionId; line: string; more: string }
@@ -199,7 +199,7 @@ pub const OF_THE_NOTES: &[&str] = &[
     "boards_may_press",
     "cans_are_cheapest",
     "cans_leave_least_over",
-    "centre_is_off_board",
+    "center_is_off_board",
     "clean_edge_at_fence",
     "clean_edge_on_far_side",
     "coat_again",
@@ -339,6 +339,81 @@ pub const OF_THE_NOTES: &[&str] = &[
     "words_taken_as_percent",
 ];
 
+/// The ids of the columns of tables; a test reads the calculators for them.
+pub const OF_THE_COLUMNS: &[&str] = &[
+    "across",
+    "area",
+    "at_fence",
+    "blade_up",
+    "block",
+    "board_left",
+    "board_there",
+    "cut",
+    "cut_face",
+    "deep",
+    "diameters",
+    "dressed",
+    "face",
+    "falls",
+    "fence",
+    "finished",
+    "frame",
+    "from",
+    "from_fixed_screw",
+    "from_kept_edge",
+    "from_left",
+    "from_left_hand",
+    "from_right",
+    "from_the_middle",
+    "from_the_start",
+    "from_top",
+    "front_at_your",
+    "gap_after",
+    "gap_after_it",
+    "gives",
+    "guide_on",
+    "how_many",
+    "into_receiver",
+    "its_radius",
+    "later",
+    "least",
+    "least_depth",
+    "left_edge",
+    "length",
+    "longest_span",
+    "mark",
+    "meets_edge_at",
+    "moves",
+    "off",
+    "off_the_straight_line",
+    "offset_it_gives",
+    "on_the_bench",
+    "part",
+    "parts",
+    "rise_it_gives",
+    "sag",
+    "sawn",
+    "set",
+    "shoe_side",
+    "side",
+    "slat",
+    "slot_end_to_end",
+    "spacer",
+    "stress",
+    "thickness",
+    "to",
+    "to_keep",
+    "to_next",
+    "today",
+    "top_comes_to",
+    "up_from_the_chord",
+    "verdict",
+    "way",
+    "where",
+    "widest_gap",
+    "width",
+];
+
 /// The whole of `functions.js`: what the package hands out, by name.
 #[must_use]
 pub fn functions() -> String {
@@ -367,11 +442,13 @@ fn names() -> String {
         "/** What is in the way: first of the call itself, then of the question. */\n\
          export type Code =\n  | {}\n  | {};\n\
          export type CautionId = {};\n\
-         export type NoteId =\n  | {};\n",
+         export type NoteId =\n  | {};\n\
+         export type ColumnId =\n  | {};\n",
         any_of(OF_THE_CALL),
         any_of(OF_THE_QUESTIONS.iter().copied()).replace(" | ", "\n  | "),
         any_of(cautions.iter().map(|caution| caution.id())),
         any_of(OF_THE_NOTES.iter().copied()).replace(" | ", "\n  | "),
+        any_of(OF_THE_COLUMNS.iter().copied()).replace(" | ", "\n  | "),
     )
 }
 

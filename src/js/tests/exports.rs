@@ -68,6 +68,21 @@ fn the_package_has_the_version_and_the_licence_of_the_workspace() {
     assert_eq!(package["license"], env!("CARGO_PKG_LICENSE"));
 }
 
+/// What a program that takes the package is told of it, and the files that it names are there.
+#[test]
+fn the_package_says_how_it_is_taken() {
+    let json: Value = serde_json::from_str(&read(&package("package.json"))).expect("JSON");
+    assert_eq!(json["type"], "module");
+    assert_eq!(json["types"], json["exports"]["."]["types"]);
+    assert_eq!(json["main"], json["exports"]["."]["default"]);
+    assert_eq!(json["sideEffects"], false);
+    assert_eq!(json["engines"]["node"], ">=20");
+    for named in [&json["types"], &json["main"], &json["exports"]["."]["node"]] {
+        let named = named.as_str().and_then(|it| it.strip_prefix("./")).expect("a file beside it");
+        assert!(package(named).is_file(), "{named}");
+    }
+}
+
 /// The core's own code below a folder, its tests left out.
 fn sources(folder: &Path, found: &mut Vec<String>) {
     for entry in fs::read_dir(folder).expect("a folder of sources") {
@@ -114,16 +129,20 @@ fn every_code_of_a_question_is_in_the_types() {
     assert_eq!(codes, listed);
 }
 
-/// The id of a note stands where the note is made.
+/// The id of a note stands where the note is made, that of a column in its constant.
 #[test]
-fn every_id_of_a_note_is_in_the_types() {
+fn every_id_of_a_note_and_of_a_column_is_in_the_types() {
     let mut texts = Vec::new();
     let core = Path::new(env!("CARGO_MANIFEST_DIR")).join("../core/src");
     sources(&core.join("calculators"), &mut texts);
-    let made = texts.iter().flat_map(|text| text.split("Note::new(").skip(1));
-    let ids: BTreeSet<&str> = made.filter_map(|after| after.split('"').nth(1)).collect();
-    let listed: BTreeSet<&str> = types::OF_THE_NOTES.iter().copied().collect();
-    assert_eq!(ids, listed);
+    for (maker, all) in
+        [("Note::new(", types::OF_THE_NOTES), ("Column::new(", types::OF_THE_COLUMNS)]
+    {
+        let made = texts.iter().flat_map(|text| text.split(maker).skip(1));
+        let ids: BTreeSet<&str> = made.filter_map(|after| after.split('"').nth(1)).collect();
+        let listed: BTreeSet<&str> = all.iter().copied().collect();
+        assert_eq!(ids, listed, "{maker}");
+    }
 }
 
 /// The examples of the forms are no answers: an empty call names every size that is missing, and what
@@ -245,7 +264,8 @@ fn columns_notes_and_cautions_have_ids() {
                 list.iter().map(|it| it["id"].as_str().expect("an id")).collect();
             assert_eq!(ids.len(), list.len(), "{list:?}");
             let plain = |id: &str| id.bytes().all(|b| b.is_ascii_alphanumeric() || b == b'_');
-            assert!(ids.iter().all(|id| !id.is_empty() && plain(id)), "{ids:?}");
+            let begins = |id: &str| id.starts_with(|c: char| c.is_ascii_lowercase());
+            assert!(ids.iter().all(|id| begins(id) && plain(id)), "{ids:?}");
             seen[place] += ids.len();
         }
     }

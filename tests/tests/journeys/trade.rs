@@ -198,7 +198,7 @@ fn a_list_of_lengths_is_rows_too() {
 fn a_count_before_an_x_is_the_count_of_its_row() {
     let app = App::open_at(
         Screen::PHONE,
-        "#/cut?parts=leg:+4+x+20,+rail:+33+x+4&boards=96+at+10&scraps=4+x+22&unit=in",
+        "#/cut?parts=leg:+4+x+20,+rail:+33+x+4&boards=6+x+96+at+10&scraps=4+x+22&unit=in",
     );
     app.wait_for_text("count-parts-0", "4");
     app.wait_for_text("count-scraps-0", "4");
@@ -215,6 +215,10 @@ fn a_count_before_an_x_is_the_count_of_its_row() {
     app.tap("as-text-parts");
     app.wait_for_words("echo-parts", "leg: 5 @ 20 in, rail: 4 @ 33 in");
     app.wait_for_value("field-parts", "leg: 5 @ 20, rail: 4 @ 33");
+    // Of boards to buy it stands last: so many are at the yard.
+    app.wait_for_words("problem-boards", "goes last");
+    app.tap("way-out-boards");
+    app.wait_for_text("count-boards-0", "6");
     app.assert_quiet_console();
 }
 

@@ -47,7 +47,7 @@ fn TableView(props: &TableProps) -> Html {
                 <table>
                     <thead>
                         <tr>
-                            { for table.columns.iter().map(|name| match *name {
+                            { for table.columns.iter().map(|column| match column.heading {
                                 "" => html! { <td></td> },
                                 name => html! { <th scope="col">{ name }</th> },
                             }) }

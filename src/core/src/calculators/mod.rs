@@ -39,7 +39,8 @@ pub use questions::{Found, find_questions};
 use crate::drawing::Outline;
 use crate::measure::text::{Names, NoNames};
 use crate::sheet::{
-    Answer, Ask, Bench, Choice, Entries, Field, Figure, Kind, Row, Sheet, Start, Table, Value,
+    Answer, Ask, Bench, Choice, Column, Entries, Field, Figure, Kind, Row, Sheet, Start, Table,
+    Value,
 };
 
 /// A calculator, as the page, the links, JavaScript and the job book see it.
@@ -113,9 +114,9 @@ impl ResultSpec {
         ResultSpec { label, ..*self }
     }
 
-    /// The table, with the headings of its columns.
+    /// The table, with its columns.
     #[must_use]
-    pub fn table(&self, columns: &'static [&'static str], rows: Vec<Row>) -> Table {
+    pub fn table(&self, columns: &'static [Column], rows: Vec<Row>) -> Table {
         Table { id: self.id, title: self.label, columns, rows }
     }
 }

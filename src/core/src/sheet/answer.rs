@@ -131,10 +131,27 @@ pub struct Table {
     pub id: &'static str,
     /// Heading.
     pub title: &'static str,
-    /// Heading of each column.
-    pub columns: &'static [&'static str],
+    /// Its columns.
+    pub columns: &'static [Column],
     /// The rows; as many values as columns.
     pub rows: Vec<Row>,
+}
+
+/// A column of a [`Table`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Column {
+    /// Stable name, of which a table has one column: `from_left`.
+    pub id: &'static str,
+    /// What the user reads; empty where the cells say it themselves.
+    pub heading: &'static str,
+}
+
+impl Column {
+    /// A column with its id and its heading.
+    #[must_use]
+    pub const fn new(id: &'static str, heading: &'static str) -> Column {
+        Column { id, heading }
+    }
 }
 
 /// One row of a [`Table`].

@@ -453,7 +453,7 @@ impl<'a> Ask<'a> {
     /// its nearer to its farther end.
     pub fn spans(&mut self, field: &Field) -> Option<Vec<Span>> {
         let mut spans = Vec::new();
-        for item in self.items(field)? {
+        for item in self.entries_of(field)? {
             let Some((from, to)) = item.split_once(" to ").or_else(|| item.split_once("..")) else {
                 self.refuse_field(
                     field,

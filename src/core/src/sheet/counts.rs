@@ -29,6 +29,33 @@ pub(super) fn two_ways(text: &str, is_wide: bool) -> Option<(String, String)> {
         .or_else(|| larger_count(text))
 }
 
+/// How many boards of one length, and that length with the width that may be meant; `None` where that cannot be told.
+pub(super) type CountFirst = Option<(Option<String>, String)>;
+
+/// Where boards are counted last, `96 max 4`: a count that stands before the length all the same, as in `4 x 96`, or what
+/// can be read two ways, as it is likelier meant, and the question.
+pub(super) fn count_first(text: &str) -> Option<(CountFirst, String)> {
+    let (meant, words) = match (two_ways(text, true), split_count(text)) {
+        (Some(two_ways), _) => two_ways,
+        (None, Some((_, length))) => {
+            let words =
+                format!("How many boards of {} there are goes last, after max.", length.trim());
+            (text.to_owned(), words)
+        }
+        (None, None) => return None,
+    };
+    // Of `2 x 4 x 96` it cannot be told which is which.
+    let size = text.split_once('@').map_or(text, |(_, size)| size);
+    if split_sides(size).len() > 2 {
+        return Some((None, format!("“{}” can be read in more than two ways.", text.trim())));
+    }
+    let (count, size) = match split_count(&meant) {
+        Some((count, size)) => (Some(count.trim().to_owned()), size),
+        None => (None, meant.as_str()),
+    };
+    Some((Some((count, size.trim().to_owned())), words))
+}
+
 /// The whole number that a length begins with.
 fn whole_part(text: &str) -> Option<u32> {
     let text = text.trim();

@@ -262,6 +262,9 @@ pub fn with_new_row(text: &str, kind: Kind) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::measure::length;
+    use crate::measure::text::NoNames;
+    use crate::sheet::{Ask, Bench, Entries, Field, Span, Start};
 
     const BENCH: &str = "leg: 4 @ 33 1/2, long rail: 4 @ 41, 20 1/2";
     const YARD: &str = "96 at 10.90, 120 at 13.95 max 3, 144";
@@ -432,5 +435,33 @@ mod tests {
         let yard = "Price\tBoard\n10,90\t96\n13.95\t120";
         let none = with_row(yard, Kind::Prices, 0, |row| row.one_more(Kind::Prices));
         assert_eq!(none, "96 at 10.90 max 1, 120 at 13.95");
+    }
+
+    /// Zones too: by hand, 254 mm to 304,8 mm is 10 in to 12 in, whichever column comes first.
+    #[test]
+    fn rows_of_a_spreadsheet_are_zones() {
+        const FIELDS: &[Field] =
+            &[Field::new("knots", "Keep out of", "", Kind::Spans, Start::Text(""))];
+        let read = |text: &str| {
+            let (entries, bench) = (Entries::from_pairs([("knots", text)]), Bench::default());
+            let mut ask = Ask::new(FIELDS, &entries, &bench, &NoNames);
+            let zones = ask.spans(&FIELDS[0]);
+            zones.ok_or_else(|| ask.finish().1.remove(0).code)
+        };
+        let long = |text: &str| length(text).expect("a length");
+        let zone = |from, to| Span { from: long(from), to: long(to) };
+        let wanted = Ok(vec![zone("10", "12"), zone("30", "33 1/2")]);
+        for text in [
+            "10 to 12, 30 to 33 1/2",
+            "10 to 12,30 to 33 1/2",
+            "From\tTo\n10\t12\n30\t33 1/2",
+            "What\tto (mm)\tfrom/mm\nknot\t304,8\t254\nbark\t33 1/2 in\t30 in",
+        ] {
+            assert_eq!(read(text), wanted, "{text:?}");
+        }
+        let rows = list_rows("To\tFrom\n12\t10\n33\t30", Kind::Spans);
+        assert_eq!(list_text(&rows, Kind::Spans), "10 to 12, 30 to 33");
+        assert_eq!(read("From\tLength\n10\t2"), Err("no-columns"));
+        assert_eq!(read("10\t12"), Err("no-columns"));
     }
 }

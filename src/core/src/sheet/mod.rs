@@ -25,7 +25,7 @@ mod strip;
 mod term;
 mod working;
 
-pub use answer::{Answer, Figure, Goods, Note, Row, Sheet, Table, Value};
+pub use answer::{Answer, Column, Figure, Goods, Note, Row, Sheet, Table, Value};
 pub use ask::{Ask, Echo};
 pub use assumed::{Assumed, not_yours};
 pub use bench::{Bench, Own, Side};

@@ -21,6 +21,8 @@ enum Part {
     Thickness,
     Price,
     Limit,
+    From,
+    To,
 }
 
 const NAME: Column =
@@ -36,13 +38,17 @@ const THICKNESS: Column = Column { part: Part::Thickness, names: &["thickness", 
 const PRICE: Column = Column { part: Part::Price, names: &["price", "cost", "each"] };
 const LIMIT: Column = Column { part: Part::Limit, names: &["max", "stock", "there are"] };
 
-/// The columns of a list of lengths, of boards on hand, of a cutting list, of the parts of a surface, and of a yard's
-/// prices.
+const FROM: Column = Column { part: Part::From, names: &["from", "begins", "begin", "start"] };
+const TO: Column = Column { part: Part::To, names: &["to", "ends", "end"] };
+
+/// The columns of a list of lengths, of boards on hand, of a cutting list, of the parts of a surface, of a yard's prices,
+/// and of zones.
 const OF_LENGTHS: &[Column] = &[COUNT, LENGTH];
 const OF_STOCK: &[Column] = &[COUNT, LENGTH, WIDTH];
 const OF_PIECES: &[Column] = &[NAME, COUNT, LENGTH, WIDTH];
 const OF_SIZES: &[Column] = &[COUNT, LENGTH, WIDTH, THICKNESS];
 const OF_PRICES: &[Column] = &[LENGTH, WIDTH, PRICE, LIMIT];
+const OF_SPANS: &[Column] = &[FROM, TO];
 
 /// A cell by its part, with the unit that its heading names.
 struct Cell {
@@ -89,6 +95,11 @@ fn part_of_row(row: &Row) -> String {
     format!("{count} @ {length} × {width} × {}", side(Part::Thickness))
 }
 
+fn zone_of_row(row: &Row) -> String {
+    let [from, to] = [Part::From, Part::To].map(|part| row.get(part).unwrap_or_default());
+    format!("{from} to {to}")
+}
+
 /// The entries of a list from rows with tabs, each as it is typed in the list; `Some(None)` where the first row does not
 /// name its columns, and `None` for what is no such text.
 pub(super) fn entries(text: &str, kind: Kind) -> Option<Option<Vec<String>>> {
@@ -98,6 +109,7 @@ pub(super) fn entries(text: &str, kind: Kind) -> Option<Option<Vec<String>>> {
         Kind::Pieces => (OF_PIECES, piece_of_row),
         Kind::Prices => (OF_PRICES, price_of_row),
         Kind::Sizes => (OF_SIZES, part_of_row),
+        Kind::Spans => (OF_SPANS, zone_of_row),
         _ => return None,
     };
     Some(rows(text, columns)?.map(|rows| rows.iter().map(entry).collect()))
@@ -112,8 +124,13 @@ fn rows(text: &str, known: &[Column]) -> Option<Option<Vec<Row>>> {
     let mut lines = text.lines().filter(|line| !line.trim().is_empty());
     let headings: Vec<Option<(Part, &str)>> =
         lines.next().unwrap_or_default().split('\t').map(|it| heading(it, known)).collect();
-    // A length is what every list is about.
-    if !headings.iter().flatten().any(|(part, _)| *part == Part::Length) {
+    // A length is what every list is about; of a zone two.
+    let is_named = |wanted: &Part| headings.iter().flatten().any(|(part, _)| part == wanted);
+    let wanted: &[Part] = match known {
+        OF_SPANS => &[Part::From, Part::To],
+        _ => &[Part::Length],
+    };
+    if !wanted.iter().all(is_named) {
         return Some(None);
     }
     let row = |line: &str| {
@@ -148,7 +165,7 @@ fn heading<'a>(text: &'a str, known: &[Column]) -> Option<(Part, &'a str)> {
     };
     let name = name.trim().trim_matches('"').to_lowercase();
     let column = known.iter().find(|column| column.names.contains(&name.as_str()))?;
-    let is_length = matches!(column.part, Part::Length | Part::Width | Part::Thickness);
+    let is_length = !matches!(column.part, Part::Name | Part::Count | Part::Price | Part::Limit);
     let unit = ["in", "mm", "cm", "m", "ft"].contains(&unit).then_some(unit);
     Some((column.part, unit.filter(|_| is_length).unwrap_or_default()))
 }

@@ -4,9 +4,9 @@
 //! A width stands after the word `wide`, in all three: `33 wide 1 1/2`. A `×` between lengths is a product, as everywhere.
 
 use super::ask::MOST_ITEMS;
-use super::counts::{WIDE, split_count, two_ways};
+use super::counts::{WIDE, count_first, split_count, two_ways};
 use super::pasted;
-use super::{Ask, Field, Refusal, Sentence, WayOut};
+use super::{Ask, Field, Kind, Refusal, Sentence, WayOut};
 use crate::measure::text::{Formula, decimal, exact_text};
 use crate::measure::{Length, Number};
 use crate::say;
@@ -92,10 +92,10 @@ fn decimal_comma(text: &str) -> Option<(String, String)> {
         // Nor is `16,20,24` one number.
         let is_row = rest.strip_prefix(',').is_some_and(|next| next.starts_with(is_digit));
         let is_fraction = bare.ends_with(['/', '.', ',']) || rest.starts_with(['/', '.']) || is_row;
-        // Of `20,5 1/2` and `20,5 @ 3` the last is an entry of its own.
-        let goes_on = rest
-            .trim_start()
-            .starts_with(|c: char| is_digit(c) || matches!(c, '@' | 'x' | '×' | ':'));
+        // Of `20,5 1/2`, `20,5 @ 3` and `12,20 to 22` the last is an entry of its own.
+        let next = rest.trim_start();
+        let goes_on = next.starts_with("to ")
+            || next.starts_with(|c: char| is_digit(c) || matches!(c, '@' | 'x' | '×' | ':'));
         let is_one = !whole.is_empty() && !part.is_empty() && !is_fraction && !goes_on;
         is_one.then(|| (format!("{whole},{part}"), format!("{whole}.{part}")))
     })
@@ -183,6 +183,23 @@ impl Ask<'_> {
                 Some((text, price)) => (text, Some(self.cents(field, price)?)),
                 None => (rest, None),
             };
+            if let Some((meant, words)) = count_first(text) {
+                let Some((count, size)) = meant else {
+                    let way_out = WayOut::advice(say![
+                        "Write the length alone, and last how many there are: 96 at 10.90 max 4."
+                    ]);
+                    self.keep(Refusal::at(field, "two-ways", say![words], way_out));
+                    return None;
+                };
+                let price = rest.get(text.len()..).unwrap_or_default();
+                let max = item.get(rest.len()..).unwrap_or_default();
+                let max = count
+                    .filter(|_| max.is_empty())
+                    .map_or(max.to_owned(), |count| format!(" max {count}"));
+                let written = format!("{size}{price}{max}");
+                self.ask_again(field, "two-ways", say![words], (&item, &written));
+                return None;
+            }
             let (length, width) = self.sized(field, text)?;
             boards.push(BoardPrice { length, width, cents, limit });
         }
@@ -230,8 +247,12 @@ impl Ask<'_> {
             return self.items(field);
         };
         let Some(rows) = rows else {
-            let way_out = WayOut::advice(say!["Name them in any order, such as Length and Count."]);
-            let words = say!["The first row must name the columns, one of them the length."];
+            let (what, such) = match field.kind {
+                Kind::Spans => ("two of them From and To", "To and From"),
+                _ => ("one of them the length", "Length and Count"),
+            };
+            let way_out = WayOut::advice(say![format!("Name them in any order, such as {such}.")]);
+            let words = say![format!("The first row must name the columns, {what}.")];
             self.keep(Refusal::at(field, "no-columns", words, way_out));
             return None;
         };
@@ -323,7 +344,7 @@ mod tests {
     use super::*;
     use crate::measure::text::NoNames;
     use crate::measure::{Tape, length};
-    use crate::sheet::{Bench, Entries, Kind, Start};
+    use crate::sheet::{Bench, Entries, Start};
 
     const FIELDS: &[Field] = &[
         Field::new("parts", "Pieces", "", Kind::Pieces, Start::Text("")),
@@ -403,6 +424,9 @@ mod tests {
             let (entries, bench) = (Entries::from_pairs([(id, text)]), Bench::default());
             let mut ask = Ask::new(FIELDS, &entries, &bench, &NoNames);
             let found = match id {
+                "boards" => {
+                    ask.prices(&FIELDS[1]).map(|all| all.into_iter().map(|it| it.length).collect())
+                }
                 "lengths" => ask.lengths(&FIELDS[2]),
                 _ => {
                     ask.on_hand(&FIELDS[3]).map(|all| all.into_iter().map(|it| it.length).collect())
@@ -429,6 +453,30 @@ mod tests {
         }
         assert_eq!(read("lengths", "33 x 1 1/2"), Err("33 @ 1 1/2".to_owned()));
         assert_eq!(read("stock", "52 x 5 1/2"), Err("52 wide 5 1/2".to_owned()));
+        // Of boards to buy the count stands last: 4 of 96, and none of 384.
+        for (text, meant) in [
+            ("4 x 96 at 10.90", "96 at 10.90 max 4"),
+            ("96 x 4 at 10.90", "96 at 10.90 max 4"),
+            ("8, 4 @ 96", "8, 96 max 4"),
+            ("4 @ 96 at 10.90 max 3", "96 at 10.90 max 3"),
+            ("96 x 5 1/2 at 10.90", "96 wide 5 1/2 at 10.90"),
+            ("4 @ 96 x 5 1/2", "96 wide 5 1/2 max 4"),
+            ("Board\tPrice\n4 x 96\t10.90", "96 at 10.90 max 4"),
+        ] {
+            assert_eq!(read("boards", text), Err(meant.to_owned()), "{text}");
+            assert!(read("boards", meant).is_ok(), "{meant}");
+        }
+    }
+
+    /// Two counts or a nominal size before the length: which is which cannot be told.
+    #[test]
+    fn a_board_of_three_sizes_gets_advice() {
+        let (entries, bench) = (Entries::from_pairs([("boards", "2 x 4 x 96")]), Bench::default());
+        let mut ask = Ask::new(FIELDS, &entries, &bench, &NoNames);
+        assert_eq!(ask.prices(&FIELDS[1]), None);
+        let refusal = ask.finish().1.remove(0);
+        assert_eq!(refusal.code, "two-ways");
+        assert!(refusal.way_out.expect("advice").texts(Tape::SIXTEENTHS).is_empty());
     }
 
     /// With widths, what may be one is asked; without, a × is what it always was.

@@ -3,7 +3,11 @@
 //! [`DANGERS`] says what each act brings; here each answer is held against what its words and
 //! figures show is done, over all sets of choices and random entries.
 
+use reckoner_core::attention::attention;
+use reckoner_core::build_order::{Stage, build_order};
 use reckoner_core::calculators::{self, Calculator};
+use reckoner_core::job::demo::demo;
+use reckoner_core::job::{Item, Job, Part, Reckoned, Step};
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::measure::{Tape, length};
 use reckoner_core::planning::demo::demo_in_work;
@@ -16,7 +20,7 @@ use crate::entries;
 /// Calculators and questions by what is done to carry the answer out; the first line that fits.
 ///
 /// Slug, field and its answer (empty for any), and what is done whatever is asked besides.
-const DONE: [(&str, &str, &str, &[Act]); 32] = [
+const DONE: [(&str, &str, &str, &[Act]); 35] = [
     ("resaw-rip", "question", "guide", &[Act::SawByHand]),
     ("resaw-rip", "", "", &[Act::Rip]),
     ("crosscut", "", "", &[Act::SawAtStop]),
@@ -35,10 +39,14 @@ const DONE: [(&str, &str, &str, &[Act]); 32] = [
     ("spacing", "mode", "slats_near", &[]),
     ("spacing", "mode", "slats", &[]),
     ("spacing", "", "", &[Act::Drill]),
-    ("top", "question", "planks", &[Act::Handle]),
     ("top", "question", "slot", &[Act::Drill]),
     ("top", "question", "tip", &[Act::Load]),
-    ("top", "", "", &[]),
+    ("top", "question", "overhang", &[]),
+    ("top", "question", "season", &[]),
+    // Of the planks, what is to be found.
+    ("top", "find", "rip_all", &[Act::Rip]),
+    ("top", "find", "rip_outer", &[Act::Rip]),
+    ("top", "", "", &[Act::Handle]),
     ("moisture", "ask", "board", &[Act::Handle]),
     ("moisture", "ask", "gap", &[Act::Handle]),
     ("strength", "", "", &[Act::Load]),
@@ -122,6 +130,58 @@ fn every_answer_carries_the_cautions_of_what_it_has_one_do() {
             assert!(seen.contains(caution), "{act:?}: no answer carries {caution:?}");
         }
     }
+}
+
+/// What the work of a step has one do, whatever is cut.
+fn done_in_step(stage: Stage) -> &'static [Act] {
+    match stage {
+        Stage::Resaw | Stage::ResawStrips => &[Act::Rip, Act::SawDeep],
+        Stage::Rip | Stage::RipBlocks => &[Act::Rip],
+        Stage::Rough | Stage::Crosscut | Stage::CrosscutMeasured => &[Act::SawAtStop],
+        _ => &[],
+    }
+}
+
+/// How many steps of a job saw; each carries its cautions.
+fn check_steps(job: &Job) -> usize {
+    let bench = Bench::default();
+    let reckoned = Reckoned::of(job, &bench);
+    let order = build_order(job, &reckoned, &bench, &attention(job, &reckoned, &bench));
+    let mut seen = 0;
+    // What is cut is told of no more.
+    for step in order.steps.iter().filter(|step| !step.is_done) {
+        let acts = done_in_step(step.stage);
+        for caution in Caution::of(acts) {
+            assert!(step.cautions.contains(&caution), "no {caution:?} in {step:?}");
+        }
+        // Said here once more, so that the table cannot lose it.
+        if !acts.is_empty() {
+            for caution in [Caution::DustAndNoise, Caution::TreatedWood, Caution::Reclaimed] {
+                assert!(step.cautions.contains(&caution), "no {caution:?} in {step:?}");
+            }
+            seen += 1;
+        }
+        // What a reckoning has one do is told in its step.
+        let about = step.about.and_then(|id| reckoned.kept(id));
+        if let Some(answer) = about.and_then(|sheet| sheet.answer.as_ref()) {
+            for caution in &answer.cautions {
+                assert!(step.cautions.contains(caution), "no {caution:?} in {step:?}");
+            }
+        }
+        assert!(step.cautions.is_sorted(), "{step:?}");
+    }
+    seen
+}
+
+/// Our demo as it is planned, and in work; and resawn and ripped parts of no board yet.
+#[test]
+fn a_step_that_saws_carries_the_cautions_of_its_cut() {
+    let mut job = demo();
+    let seen = check_steps(&demo_in_work().0) + check_steps(&job);
+    assert!(seen > 10, "{seen} steps saw");
+    let thin = Item::Part(Part::new("thin slat", "2", ["3/8", "2 1/4", "20"]));
+    job.make(&Step::new("", vec![job.adding(0, thin)])).expect("a part");
+    check_steps(&job);
 }
 
 /// The plan of the demo, and what is said of a list before its plan is found.

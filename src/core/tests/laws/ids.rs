@@ -1,4 +1,4 @@
-//! An id is spelled once: in the constant of its field, its result or its choice, and where its note is made.
+//! An id is spelled once: in the constant of its field, its result, its choice or its column, and where its note is made.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
@@ -12,7 +12,10 @@ use reckoner_core::sheet::{Bench, Kind};
 use crate::entries;
 
 /// What may stand before a spelled id.
-const MAKERS: [&str; 3] = ["Field::new(", "ResultSpec::new(", "Choice::new("];
+const MAKERS: [&str; 4] = ["Field::new(", "ResultSpec::new(", "Choice::new(", COLUMN];
+
+/// What stands before the id of a column.
+const COLUMN: &str = "Column::new(";
 
 /// What stands before a word of a rule, of what a figure is measured from, of a sentence or of a
 /// drawing, or before the name of the calculator; it may be the same as an id.
@@ -53,14 +56,20 @@ fn sources(folder: &Path) -> Vec<PathBuf> {
     all
 }
 
-/// Ids of fields, choices and results.
-fn ids(calculator: &Calculator) -> Vec<&'static str> {
+/// Ids of fields, choices, results, and of the columns of tables as the sources spell them.
+fn ids(calculator: &Calculator) -> Vec<String> {
     let mut ids: Vec<&str> = calculator.fields.iter().map(|field| field.id).collect();
     ids.extend(calculator.results.iter().map(|result| result.id));
     for field in calculator.fields {
         if let Kind::Choice(choices) = field.kind {
             ids.extend(choices.iter().map(|choice| choice.id));
         }
+    }
+    let mut ids: Vec<String> = ids.into_iter().map(str::to_owned).collect();
+    for path in sources(&folder(calculator)) {
+        let source = fs::read_to_string(&path).expect("a source file");
+        let columns = literals(&source).into_iter().filter(|(before, _)| before.ends_with(COLUMN));
+        ids.extend(columns.map(|(_, id)| id));
     }
     ids
 }
@@ -93,9 +102,7 @@ fn an_id_is_spelled_only_in_its_constant() {
         for path in sources(&folder(calculator)) {
             let source = fs::read_to_string(&path).expect("a source file");
             for (before, text) in literals(&source) {
-                if !ids.contains(&text.as_str())
-                    || WORDS.iter().any(|words| before.ends_with(words))
-                {
+                if !ids.contains(&text) || WORDS.iter().any(|words| before.ends_with(words)) {
                     continue;
                 }
                 let is_same = |(slug, word, _): &(&str, &str, &str)| {

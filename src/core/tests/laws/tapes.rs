@@ -35,7 +35,7 @@ fn values(calculator: &Calculator, sheet: &Sheet) -> Vec<(String, Value)> {
         for (at, row) in table.rows.iter().enumerate() {
             let cells = row.iter().zip(table.columns);
             all.extend(
-                cells.map(|(cell, column)| (format!("{} {at} {column}", table.id), cell.clone())),
+                cells.map(|(cell, it)| (format!("{} {at} {}", table.id, it.id), cell.clone())),
             );
         }
     }

@@ -8,7 +8,8 @@ use reckoner_core::calculators;
 use reckoner_core::drawing::Shape;
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::measure::{Partner, Tape, Unit};
-use reckoner_core::sheet::{Answer, Bench, Face, Kind, Refusal, Value, face};
+use reckoner_core::planning::quick_list::{QUICK_LIST, quick_list};
+use reckoner_core::sheet::{Answer, Ask, Bench, Entries, Face, Kind, Refusal, Value, face};
 
 use crate::entries;
 
@@ -97,6 +98,20 @@ fn in_inches(text: &str) -> bool {
     })
 }
 
+/// A number of millimetres, bare or with its unit run into it.
+fn in_millimetres(text: &str) -> bool {
+    let words: Vec<&str> = text.split([' ', '(', ')', ',', ';', ':', '“', '”']).collect();
+    let word = |at: usize| words.get(at).map_or("", |it| it.trim_end_matches(['.', '?', '!']));
+    let is_number = |text: &str| {
+        text.ends_with(|c: char| c.is_ascii_digit())
+            && text.chars().all(|c| c.is_ascii_digit() || "./-".contains(c))
+    };
+    (0..words.len()).any(|at| {
+        let run_in = word(at).strip_suffix("mm").is_some_and(is_number);
+        run_in || (is_number(word(at)) && word(at.saturating_add(1)) == "mm")
+    })
+}
+
 /// A number of pounds, feet or the like.
 fn not_metric(text: &str) -> bool {
     let words: Vec<&str> = text.split([' ', '(', ')', ',', ';']).collect();
@@ -129,7 +144,7 @@ fn said(answer: &Answer, bench: &Bench) -> Vec<String> {
     }
     for table in &answer.tables {
         texts.push(table.title.to_owned());
-        texts.extend(table.columns.iter().map(|column| (*column).to_owned()));
+        texts.extend(table.columns.iter().map(|column| column.heading.to_owned()));
         texts.extend(table.rows.iter().flatten().flat_map(value));
     }
     texts.extend(answer.notes.iter().map(|note| note.on(bench.tape)));
@@ -161,7 +176,7 @@ fn refused(refusal: &Refusal, bench: &Bench) -> Vec<String> {
 
 #[test]
 fn no_sentence_is_badly_put() {
-    let (mut bad, mut metric) = (BTreeSet::new(), 0);
+    let (mut bad, mut metric, mut inch) = (BTreeSet::new(), 0, 0);
     for calculator in calculators::ALL {
         for field in calculator.fields {
             let metric = field.hint_in(Unit::Millimetre);
@@ -184,6 +199,17 @@ fn no_sentence_is_badly_put() {
             // What is typed is said back as it was typed, so its fractions are the user's own.
             let mut texts: Vec<String> =
                 sheet.refusals.iter().flat_map(|refusal| refused(refusal, &bench)).collect();
+            // Nor is a millimetre strange where one was typed, or where the bits are metric ones.
+            let is_typed = calculator.fields.iter().any(|field| {
+                entries.text(field.id).is_some_and(|it| it.contains("mm") || it == "millimetres")
+            });
+            if !tape.unit().is_metric() && !is_typed {
+                inch += texts.len();
+                let other = texts.iter().filter(|text| in_millimetres(text)).cloned();
+                bad.extend(
+                    other.map(|text| (calculator.slug, "millimetres on an inch tape", text)),
+                );
+            }
             if let Some(answer) = &sheet.answer {
                 let steps = &answer.working.steps;
                 let worked = steps.iter().flat_map(|it| [it.rule.to_string(), it.put_in.on(tape)]);
@@ -211,12 +237,50 @@ fn no_sentence_is_badly_put() {
         }
     }
     assert!(metric > 10_000, "{metric} texts on a metric tape");
+    assert!(inch > 1_000, "{inch} texts of refusals on an inch tape");
     // One of each make.
     let mut seen = BTreeSet::new();
     bad.retain(|(slug, why, text)| {
         seen.insert((*slug, *why, text.replace(|c: char| c.is_ascii_digit(), "")))
     });
     assert!(bad.is_empty(), "{bad:#?}");
+}
+
+/// The list of the cut plan is no calculator, but its refusals are read beside one.
+#[test]
+fn no_refusal_of_the_quick_list_is_badly_put() {
+    let texts = [
+        (
+            "parts",
+            &["33 x 4", "leg 4 @ 33", "4 @ 0", "1001 @ 3", "3 @ 20,5", "4 @ 200", "a\tb", ""][..],
+        ),
+        ("boards", &["4 x 96", "96 x 4 at 10", "2 x 4 x 96", "96 at 0", "96 max 1001", "0", "3 2"]),
+        ("scraps", &["33 x 4", "52 x 5 1/2", "1001 @ 3", "0", "3,", "52 wide"]),
+        ("kerf", &["-1", "20", "15.24", "x"]),
+        ("end_trim", &["-1", "90", "x"]),
+        ("keep_from", &["-1", "x"]),
+        ("spare_each", &["-1", "1 1/2", "9999"]),
+        ("extra_percent", &["-1", "1 1/2", "9999"]),
+    ];
+    let (mut bad, mut seen) = (BTreeSet::new(), 0);
+    for tape in [Tape::SIXTEENTHS, Tape::Millimetres(0)] {
+        let bench = Bench { tape, ..Bench::default() };
+        for (id, text) in texts.iter().flat_map(|(id, all)| all.iter().map(move |it| (*id, *it))) {
+            let entries = Entries::from_pairs([(id, text)]);
+            let mut ask = Ask::new(QUICK_LIST.fields, &entries, &bench, &NoNames);
+            let _ = quick_list(&mut ask);
+            for text in ask.finish().1.iter().flat_map(|refusal| refused(refusal, &bench)) {
+                seen += 1;
+                let is_inch = !tape.unit().is_metric();
+                let why = wrong(&text)
+                    .or_else(|| (is_inch && off_the_tape(&text)).then_some("off the tape"))
+                    .or_else(|| (is_inch && in_millimetres(&text)).then_some("millimetres"));
+                bad.extend(why.map(|why| (why, text)));
+            }
+        }
+    }
+    assert!(bad.is_empty(), "{bad:#?}");
+    assert!(seen > 60, "{seen} texts of refusals");
 }
 
 #[test]
@@ -238,6 +302,10 @@ fn the_law_sees_bad_words() {
     assert!(
         in_inches("go 1/2 in deeper") && in_inches("under 1/4 in.") && !in_inches("2 left in it")
     );
+    for text in ["use 15.24mm", "from 3 mm to 5 mm", "at most 12.7 mm."] {
+        assert!(in_millimetres(text), "{text}");
+    }
+    assert!(!in_millimetres("on the mm side, 3 in") && !in_millimetres("3.2 in of 4 mmm"));
     assert!(not_metric("one person, 250 lb on one spot") && !not_metric("5.9 MPa, 2 left"));
     assert!(off_the_tape("under 123/125 in") && !off_the_tape("1/360 of it, 3/8 in"));
 }

@@ -45,7 +45,7 @@ pub(super) fn list(open: &Open, id: ItemId, kept: &Kept, answer: &Answer, index:
         });
         named.enumerate().filter_map(|(index, (cell, column, n))| {
             let kind = kind_of(cell)?;
-            let label = format!("{} {n}: {}", table.title, column.to_lowercase());
+            let label = format!("{} {n}: {}", table.title, column.heading.to_lowercase());
             Some(Result { linked: link(table.id, index), kind, label, value: cell })
         })
     });

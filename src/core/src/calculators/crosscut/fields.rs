@@ -1,7 +1,7 @@
 //! What crosscutting asks, and what it answers with.
 
 use crate::calculators::{ResultKind, ResultSpec};
-use crate::sheet::{Field, Kind, Start};
+use crate::sheet::{Column, Field, Kind, Start};
 
 // The starts are of our invented potting bench: slats of its lower shelf from an eight-footer.
 
@@ -32,6 +32,9 @@ pub(super) const STOP: ResultSpec = ResultSpec::new("stop", "Stop block", Result
 pub(super) const FOR_ONE_MORE: ResultSpec =
     ResultSpec::new("for_one_more", "Board for one part more", ResultKind::Length);
 pub(super) const CUTS: ResultSpec = ResultSpec::new("cuts", "Marks", ResultKind::Table);
+pub(super) const PART_COLUMN: Column = Column::new("part", "Part");
+pub(super) const FROM_COLUMN: Column = Column::new("from", "From");
+pub(super) const TO_COLUMN: Column = Column::new("to", "To");
 pub(super) const PASSED_OVER: ResultSpec =
     ResultSpec::new("passed_over", "Falls out at knots", ResultKind::Table);
 

@@ -1,8 +1,8 @@
 //! What crosscutting asks and how its answer is laid out.
 
 use super::fields::{
-    BOARD, BOARDS, CUTS, FIELDS, FOR_ONE_MORE, KERF, KNOTS, LEFTOVER, PART, PARTS, PASSED_OVER,
-    RESULTS, STOP, TRIM, WANTED,
+    BOARD, BOARDS, CUTS, FIELDS, FOR_ONE_MORE, FROM_COLUMN, KERF, KNOTS, LEFTOVER, PART,
+    PART_COLUMN, PARTS, PASSED_OVER, RESULTS, STOP, TO_COLUMN, TRIM, WANTED,
 };
 use super::{Answer, Input, drawing, reckon};
 use crate::calculators::{Calculator, Stage};
@@ -80,13 +80,14 @@ fn tables(answer: &Answer) -> Vec<Table> {
         .zip(&answer.parts)
         .map(|(i, part)| vec![Value::Count(i), part.from.into(), part.to.into()])
         .collect();
-    let cuts = CUTS.called("Marks from the left end").table(&["Part", "From", "To"], cuts);
+    let cuts =
+        CUTS.called("Marks from the left end").table(&[PART_COLUMN, FROM_COLUMN, TO_COLUMN], cuts);
     let passed_over: Vec<_> =
         answer.passed_over.iter().map(|piece| vec![piece.from.into(), piece.to.into()]).collect();
     if passed_over.is_empty() {
         return vec![cuts];
     }
-    vec![cuts, PASSED_OVER.table(&["From", "To"], passed_over)]
+    vec![cuts, PASSED_OVER.table(&[FROM_COLUMN, TO_COLUMN], passed_over)]
 }
 
 fn notes(input: &Input, answer: &Answer) -> Vec<Note> {

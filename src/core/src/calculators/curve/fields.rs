@@ -1,7 +1,7 @@
 //! What the curve asks, and what it answers with.
 
 use crate::calculators::{ResultKind, ResultSpec};
-use crate::sheet::{Choice, Field, Kind, Start};
+use crate::sheet::{Column, Choice, Field, Kind, Start};
 
 // The starts are those of our invented potting bench: the arched rail at its front, the rounded
 // ends of its top, a paint can and its two curved brackets.
@@ -114,8 +114,17 @@ pub(super) const THING_OFF: ResultSpec =
     ResultSpec::new("thing_off", "Its radius", ResultKind::Words);
 pub(super) const MARKS: ResultSpec =
     ResultSpec::new("marks", "Marks for a batten", ResultKind::Table);
+pub(super) const FROM_THE_START_COLUMN: Column = Column::new("from_the_start", "From the start");
+pub(super) const OFF_THE_STRAIGHT_LINE_COLUMN: Column = Column::new("off_the_straight_line", "Off the straight line");
+pub(super) const FROM_THE_MIDDLE_COLUMN: Column = Column::new("from_the_middle", "From the middle");
+pub(super) const UP_FROM_THE_CHORD_COLUMN: Column = Column::new("up_from_the_chord", "Up from the chord");
 pub(super) const ROUND_THINGS: ResultSpec =
     ResultSpec::new("things", "Round things", ResultKind::Table);
+pub(super) const ACROSS_COLUMN: Column = Column::new("across", "Across");
+pub(super) const ITS_RADIUS_COLUMN: Column = Column::new("its_radius", "Its radius");
+pub(super) const MEETS_EDGE_AT_COLUMN: Column = Column::new("meets_edge_at", "Meets edge at");
+pub(super) const OFFSET_IT_GIVES_COLUMN: Column = Column::new("offset_it_gives", "Offset it gives");
+pub(super) const RISE_IT_GIVES_COLUMN: Column = Column::new("rise_it_gives", "Rise it gives");
 
 /// Every figure and table.
 pub(super) const RESULTS: &[ResultSpec] = &[

@@ -1,7 +1,7 @@
 //! What the dowel asks, and what it answers with.
 
 use crate::calculators::{ResultKind, ResultSpec};
-use crate::sheet::{Choice, Field, Kind, Least, Start};
+use crate::sheet::{Column, Choice, Field, Kind, Least, Start};
 
 // The starts are of our invented potting bench: a rail for hand tools through both end frames.
 
@@ -88,6 +88,10 @@ pub(super) const WOOD: ResultSpec =
 pub(super) const UNDER: ResultSpec =
     ResultSpec::new("under", "Wood under the hole", ResultKind::Length);
 pub(super) const HOLES: ResultSpec = ResultSpec::new("holes", "Holes", ResultKind::Table);
+pub(super) const FRAME_COLUMN: Column = Column::new("frame", "Frame");
+pub(super) const FRONT_AT_YOUR_COLUMN: Column = Column::new("front_at_your", "Front at your");
+pub(super) const FROM_LEFT_HAND_COLUMN: Column = Column::new("from_left_hand", "From left hand");
+pub(super) const FROM_TOP_COLUMN: Column = Column::new("from_top", "From top");
 
 /// Every figure and table.
 pub(super) const RESULTS: &[ResultSpec] = &[

@@ -4,9 +4,10 @@ use super::working::{fine, working};
 use super::{Answer, Apart, Bits, Blind, Hold, Input, drawing, reckon, template};
 use crate::calculators::dowel::fields::{
     ACROSS, BETWEEN_LEGS, BETWEEN_THE_PARTS, BIT, BITS, CLEAR, CLEARANCE, CUT, DEPTH, DOWEL,
-    FIELDS, FINISHED, FROM_FRONT, FROM_TOP, HOLD, HOLES, LEAST_WOOD, LEFT_PART, LEG, LEGS,
-    MEASURED, MILLIMETRES, ONE_END, OVERALL, OVERALL_FOUND, PART_HEIGHT, PART_LENGTH, RESULTS,
-    RIGHT_PART, ROOM, SET_BACK, SIXTEENTHS, THIRTY_SECONDS, THROUGH, TRIM, UNDER, VISIBLE, WOOD,
+    FIELDS, FINISHED, FRAME_COLUMN, FROM_FRONT, FROM_LEFT_HAND_COLUMN, FROM_TOP, FROM_TOP_COLUMN,
+    FRONT_AT_YOUR_COLUMN, HOLD, HOLES, LEAST_WOOD, LEFT_PART, LEG, LEGS, MEASURED, MILLIMETRES,
+    ONE_END, OVERALL, OVERALL_FOUND, PART_HEIGHT, PART_LENGTH, RESULTS, RIGHT_PART, ROOM, SET_BACK,
+    SIXTEENTHS, THIRTY_SECONDS, THROUGH, TRIM, UNDER, VISIBLE, WOOD,
 };
 use crate::calculators::{Calculator, Stage};
 use crate::measure::text::exact_text;
@@ -163,7 +164,7 @@ fn holes(answer: &Answer) -> Table {
         ]
     };
     HOLES.called("Holes, a mirrored pair: inside faces toward you").table(
-        &["Frame", "Front at your", "From left hand", "From top"],
+        &[FRAME_COLUMN, FRONT_AT_YOUR_COLUMN, FROM_LEFT_HAND_COLUMN, FROM_TOP_COLUMN],
         vec![
             row("Left", "left hand", answer.from_front),
             row("Right", "right hand", answer.from_back),

@@ -1,7 +1,7 @@
 //! What finishing asks, and what it answers with.
 
 use crate::calculators::{ResultKind, ResultSpec};
-use crate::sheet::{Choice, Field, Kind, Start};
+use crate::sheet::{Column, Choice, Field, Kind, Start};
 
 /// Parts of our invented potting bench: top, legs, long rails, short rails.
 const BENCH_PARTS: &str = "5 @ 48 in × 5 1/2 in × 1 1/2 in, 4 @ 34 in × 3 in × 1 1/2 in, \
@@ -65,6 +65,8 @@ pub(super) const WITH_RESERVE: ResultSpec =
 pub(super) const COST: ResultSpec = ResultSpec::new("cost", "Cost", ResultKind::Number);
 pub(super) const PART_AREAS: ResultSpec =
     ResultSpec::new("part_areas", "Area of each part", ResultKind::Table);
+pub(super) const PARTS_COLUMN: Column = Column::new("parts", "Parts");
+pub(super) const AREA_COLUMN: Column = Column::new("area", "Area");
 
 /// Every figure and table.
 pub(super) const RESULTS: &[ResultSpec] = &[

@@ -1,10 +1,10 @@
 //! What finishing asks and how its answer is laid out.
 
 use super::fields::{
-    AREA, AS_THE_CAN, BUY, COATS, COST, COVERAGE, ENDS, FACES, FIELDS, FIRST_COAT, GALLON_PRICE,
-    GALLONS_LEAST, GALLONS_MOST, NOT_UNDERSIDE, PART_AREAS, PARTS, PRICE_OF_0_75, PRICE_OF_1,
-    PRICE_OF_2_5, PRICE_OF_5, QUART_PRICE, RESERVE, RESULTS, ROUGH, SHOW_FACE, SURFACE, WEATHERED,
-    WITH_RESERVE,
+    AREA, AREA_COLUMN, AS_THE_CAN, BUY, COATS, COST, COVERAGE, ENDS, FACES, FIELDS, FIRST_COAT,
+    GALLON_PRICE, GALLONS_LEAST, GALLONS_MOST, NOT_UNDERSIDE, PART_AREAS, PARTS, PARTS_COLUMN,
+    PRICE_OF_0_75, PRICE_OF_1, PRICE_OF_2_5, PRICE_OF_5, QUART_PRICE, RESERVE, RESULTS, ROUGH,
+    SHOW_FACE, SURFACE, WEATHERED, WITH_RESERVE,
 };
 use super::{Answer, Coverage, Faces, Input, SoldBy, Why, drawing, reckon};
 use crate::calculators::{Calculator, Stage};
@@ -99,7 +99,7 @@ fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
     let areas = input.parts.iter().zip(&answer.part_areas);
     let areas =
         areas.map(|(part, area)| vec![Value::Words(say![part.to_string()]), Value::Area(*area)]);
-    sheet.tables = vec![PART_AREAS.table(&["Parts", "Area"], areas.collect())];
+    sheet.tables = vec![PART_AREAS.table(&[PARTS_COLUMN, AREA_COLUMN], areas.collect())];
     sheet.notes = notes(input, answer, bench);
     sheet.cautions = Caution::of(&[Act::Finish]);
     sheet.drawing = Some(drawing::draw(input, answer, bench));

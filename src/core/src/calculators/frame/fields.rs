@@ -1,7 +1,7 @@
 //! What is asked about a frame, and what each question answers with.
 
 use crate::calculators::{ResultKind, ResultSpec};
-use crate::sheet::{Choice, Field, Kind, Start};
+use crate::sheet::{Column, Choice, Field, Kind, Start};
 
 // The sizes are those of our invented potting bench for a school garden.
 
@@ -160,6 +160,8 @@ pub(super) const RAIL_SET_BACK_OUTSIDE: ResultSpec =
 pub(super) const RAIL_SET_BACK_INSIDE: ResultSpec =
     ResultSpec::new("rail_set_back_inside", "Set-back inside", ResultKind::Length);
 pub(super) const BLOCKS: ResultSpec = ResultSpec::new("blocks", "Blocks", ResultKind::Table);
+pub(super) const ON_THE_BENCH_COLUMN: Column = Column::new("on_the_bench", "On the bench");
+pub(super) const BLOCK_COLUMN: Column = Column::new("block", "Block");
 pub(crate) const FLOOR_BLOCK: ResultSpec =
     ResultSpec::new("floor_block", "Block on the floor", ResultKind::Length);
 pub(super) const APRON_BLOCK: ResultSpec =

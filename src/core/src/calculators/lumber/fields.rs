@@ -1,7 +1,7 @@
 //! What the lumber calculator asks, and what it answers with.
 
 use crate::calculators::{ResultKind, ResultSpec};
-use crate::sheet::{Choice, Field, Kind, Start};
+use crate::sheet::{Column, Choice, Field, Kind, Start};
 use crate::tables::gravity::{self, GROUPS};
 use crate::tables::lumber::{self, SECTIONS};
 
@@ -104,6 +104,9 @@ pub(super) const WIDTH: ResultSpec = ResultSpec::new("width", "Width", ResultKin
 pub(super) const THICKNESS: ResultSpec =
     ResultSpec::new("thickness", "Thickness", ResultKind::Length);
 pub(super) const SIZES: ResultSpec = ResultSpec::new("sizes", "Dry and green", ResultKind::Table);
+pub(super) const DRESSED_COLUMN: Column = Column::new("dressed", "Dressed");
+pub(super) const THICKNESS_COLUMN: Column = Column::new("thickness", "Thickness");
+pub(super) const WIDTH_COLUMN: Column = Column::new("width", "Width");
 pub(super) const BOARD_FEET: ResultSpec =
     ResultSpec::new("board_feet", "Board feet", ResultKind::Number);
 pub(super) const BOARD_FEET_EACH: ResultSpec =

@@ -1,9 +1,9 @@
 //! How the answers about lumber are laid out.
 
 use super::fields::{
-    AMOUNT, ASK, BOARD_FEET, BOARD_FEET_EACH, BOARDS, COVER, DENSITY, FIELDS, LINEAR_FEET,
-    PER_BOARD_FOOT, PER_FOOT, PER_PIECE, RESULTS, ROWS, SECTION, SIZES, THICKNESS, TOTAL, WEIGHT,
-    WEIGHT_ALL, WEIGHT_DRY, WEIGHT_EACH, WIDTH,
+    AMOUNT, ASK, BOARD_FEET, BOARD_FEET_EACH, BOARDS, COVER, DENSITY, DRESSED_COLUMN, FIELDS,
+    LINEAR_FEET, PER_BOARD_FOOT, PER_FOOT, PER_PIECE, RESULTS, ROWS, SECTION, SIZES, THICKNESS,
+    THICKNESS_COLUMN, TOTAL, WEIGHT, WEIGHT_ALL, WEIGHT_DRY, WEIGHT_EACH, WIDTH, WIDTH_COLUMN,
 };
 use super::question::{self, Covering, Weighing};
 use super::{amount, cover, drawing, size, weight};
@@ -109,7 +109,7 @@ fn lay_out_size(input: &size::Input, answer: &size::Answer, bench: &Bench) -> sh
             vec![Value::Words(say![name]), thickness.into(), width.into()]
         };
         sheet.tables = vec![SIZES.table(
-            &["Dressed", "Thickness", "Width"],
+            &[DRESSED_COLUMN, THICKNESS_COLUMN, WIDTH_COLUMN],
             vec![row("Dry", thickness.dry, width.dry), row("Green", thickness.green, width.green)],
         )];
     }

@@ -5,7 +5,7 @@ use super::weather::moisture;
 use super::woods::{SOFTWOOD, SPECIES_IDS, WOODS};
 use super::{air, board, gap, swing};
 use crate::calculators::{ResultKind, ResultSpec};
-use crate::sheet::{Ask, Choice, Field, Kind, Start};
+use crate::sheet::{Ask, Choice, Column, Field, Kind, Start};
 use crate::tables::air::{PLACES, place};
 use crate::tables::species::{Grain, species};
 
@@ -235,6 +235,9 @@ pub(super) const WETTEST_MOISTURE: ResultSpec =
 pub(super) const NEWER_FORMULA: ResultSpec =
     ResultSpec::new("newer", "By the newer formula", ResultKind::Number);
 pub(super) const SIZES: ResultSpec = ResultSpec::new("sizes", "Today and later", ResultKind::Table);
+pub(super) const SIDE_COLUMN: Column = Column::new("side", "Side");
+pub(super) const TODAY_COLUMN: Column = Column::new("today", "Today");
+pub(super) const LATER_COLUMN: Column = Column::new("later", "Later");
 
 /// Every figure and table.
 pub(super) const RESULTS: &[ResultSpec] = &[

@@ -3,9 +3,10 @@
 mod told;
 
 use super::fields::{
-    BY_GREEN_SIZE, CHANGE, DRIEST_MOISTURE, FIELDS, GAP_LATER, GAP_TO_LEAVE, GAPS, IN_AIR, LEAST,
-    MOST, NEVER_CLOSES, NEWER_FORMULA, OVER_THE_YEAR, PANEL_LATER, QUESTION, RESULTS, SIZES, SWING,
-    THICKNESS_LATER, TOP_LATER, TOP_NOW, WETTEST_MOISTURE, WIDTH, WIDTH_LATER,
+    BY_GREEN_SIZE, CHANGE, DRIEST_MOISTURE, FIELDS, GAP_LATER, GAP_TO_LEAVE, GAPS, IN_AIR,
+    LATER_COLUMN, LEAST, MOST, NEVER_CLOSES, NEWER_FORMULA, OVER_THE_YEAR, PANEL_LATER, QUESTION,
+    RESULTS, SIDE_COLUMN, SIZES, SWING, THICKNESS_LATER, TODAY_COLUMN, TOP_LATER, TOP_NOW,
+    WETTEST_MOISTURE, WIDTH, WIDTH_LATER,
 };
 use super::movement::{Moistures, Wood};
 use super::{air, board, drawing, fields, gap, swing, weather};
@@ -111,7 +112,7 @@ fn lay_out_board(input: &board::Input, answer: &board::Answer, bench: &Bench) ->
         rows.push(row("Thickness", input.thickness, thickness));
     }
     sheet.figures.extend(ends(answer.width_ends, |end, width| end.figure("edge to edge", width)));
-    sheet.tables = vec![SIZES.table(&["Side", "Today", "Later"], rows)];
+    sheet.tables = vec![SIZES.table(&[SIDE_COLUMN, TODAY_COLUMN, LATER_COLUMN], rows)];
     sheet.notes = told::notes(input.wood, &spreads);
     if answer.thickness.is_none() {
         sheet.notes.push(Note::new(

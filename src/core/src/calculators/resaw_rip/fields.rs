@@ -3,7 +3,7 @@
 
 use super::strips::MOST_STRIPS;
 use crate::calculators::{ResultKind, ResultSpec};
-use crate::sheet::{Choice, Field, Kind, Start};
+use crate::sheet::{Column, Choice, Field, Kind, Start};
 use crate::tables::lumber::{self, SECTIONS};
 
 const N_SECTIONS: usize = SECTIONS.len();
@@ -220,12 +220,33 @@ pub(super) const KEPT_STRIP: ResultSpec =
 pub(super) const WASTE_LEFT: ResultSpec = ResultSpec::new("waste", "Waste", ResultKind::Length);
 pub(super) const FENCE_LIST: ResultSpec =
     ResultSpec::new("fence_list", "Fence list", ResultKind::Table);
+pub(super) const SET_COLUMN: Column = Column::new("set", "Set");
+pub(super) const FENCE_COLUMN: Column = Column::new("fence", "Fence");
+pub(super) const CUT_FACE_COLUMN: Column = Column::new("cut_face", "Cut face");
+pub(super) const AT_FENCE_COLUMN: Column = Column::new("at_fence", "At fence");
+pub(super) const BLADE_UP_COLUMN: Column = Column::new("blade_up", "Blade up");
+pub(super) const CUT_COLUMN: Column = Column::new("cut", "Cut");
+pub(super) const GIVES_COLUMN: Column = Column::new("gives", "Gives");
+pub(super) const WHERE_COLUMN: Column = Column::new("where", "Where");
+pub(super) const BOARD_LEFT_COLUMN: Column = Column::new("board_left", "Board left");
 pub(super) const OFF_LIST: ResultSpec =
     ResultSpec::new("off_list", "What comes off", ResultKind::Table);
+pub(super) const FACE_COLUMN: Column = Column::new("face", "Face");
+pub(super) const OFF_COLUMN: Column = Column::new("off", "Off");
+pub(super) const FALLS_COLUMN: Column = Column::new("falls", "Falls");
+pub(super) const WIDTH_COLUMN: Column = Column::new("width", "Width");
+pub(super) const THICKNESS_COLUMN: Column = Column::new("thickness", "Thickness");
 pub(super) const STRIP_LIST: ResultSpec =
     ResultSpec::new("strip_list", "Strips", ResultKind::Table);
+pub(super) const HOW_MANY_COLUMN: Column = Column::new("how_many", "How many");
+pub(super) const SAWN_COLUMN: Column = Column::new("sawn", "Sawn");
+pub(super) const FINISHED_COLUMN: Column = Column::new("finished", "Finished");
 pub(super) const PLACEMENTS: ResultSpec =
     ResultSpec::new("placements", "Places for the guide", ResultKind::Table);
+pub(super) const GUIDE_ON_COLUMN: Column = Column::new("guide_on", "Guide on");
+pub(super) const SHOE_SIDE_COLUMN: Column = Column::new("shoe_side", "Shoe side");
+pub(super) const FROM_KEPT_EDGE_COLUMN: Column = Column::new("from_kept_edge", "From kept edge");
+pub(super) const BOARD_THERE_COLUMN: Column = Column::new("board_there", "Board there");
 
 /// Every figure and table.
 pub(super) const RESULTS: &[ResultSpec] = &[

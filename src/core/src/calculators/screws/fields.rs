@@ -2,7 +2,7 @@
 
 use super::wood::WOODS;
 use crate::calculators::{ResultKind, ResultSpec};
-use crate::sheet::{Choice, Field, Kind, Start};
+use crate::sheet::{Column, Choice, Field, Kind, Start};
 use crate::tables::fasteners::FASTENERS;
 
 const ALL_FASTENERS: [Choice; FASTENERS.len()] = {
@@ -184,6 +184,10 @@ pub(super) const AT_HAND_INTO: ResultSpec =
 pub(super) const AT_HAND_BEHIND: ResultSpec =
     ResultSpec::new("at_hand_behind", "Wood behind its tip", ResultKind::Length);
 pub(super) const STOCK: ResultSpec = ResultSpec::new("stock", "Stock lengths", ResultKind::Table);
+pub(super) const LENGTH_COLUMN: Column = Column::new("length", "Length");
+pub(super) const DEEP_COLUMN: Column = Column::new("deep", "Deep");
+pub(super) const VERDICT_COLUMN: Column = Column::new("verdict", "");
+pub(super) const INTO_RECEIVER_COLUMN: Column = Column::new("into_receiver", "Into receiver");
 pub(super) const PILOT_BIT: ResultSpec =
     ResultSpec::new("pilot_bit", "Pilot bit", ResultKind::Words);
 pub(super) const CLEARANCE_BIT: ResultSpec =
@@ -206,6 +210,9 @@ pub(super) const ROWS_THAT_FIT: ResultSpec =
     ResultSpec::new("rows_that_fit", "Rows that fit", ResultKind::Count);
 pub(super) const SPACING: ResultSpec =
     ResultSpec::new("spacing", "Least distances", ResultKind::Table);
+pub(super) const FROM_COLUMN: Column = Column::new("from", "From");
+pub(super) const DIAMETERS_COLUMN: Column = Column::new("diameters", "Diameters");
+pub(super) const LEAST_COLUMN: Column = Column::new("least", "Least");
 pub(super) const START: ResultSpec = ResultSpec::new("start", "Start", ResultKind::Length);
 pub(super) const EXIT_FROM_FACE: ResultSpec =
     ResultSpec::new("exit_from_face", "Leaves the end", ResultKind::Length);

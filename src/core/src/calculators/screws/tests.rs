@@ -1,6 +1,7 @@
 //! Each question about screws through its fields: figures, limits and the words of each refusal.
 
 use super::CALCULATOR;
+use super::wood::Wood;
 use crate::calculators::trial::{Trial, figure, find};
 use crate::measure::Tape;
 use crate::measure::text::NoNames;
@@ -343,4 +344,16 @@ fn boxes_are_whole() {
     let pairs = [("question", "buy"), ("box_of", "25")];
     TRIAL
         .check(&pairs, &[("to_buy", "33"), ("needed", "30"), ("boxes", "2"), ("spare_left", "20")]);
+}
+
+/// NDS 2018 12.1.4.2: the thread hole of a lag screw is 65 to 85 % of its shank in wood of over 0.6, 60 to 75 % over 0.5,
+/// and 40 to 70 % up to that.
+#[test]
+fn a_lag_takes_the_hole_of_its_range_of_gravity() {
+    for (gravity, range) in [(0.50, [40, 70]), (0.55, [60, 75]), (0.60, [60, 75]), (0.65, [65, 85])]
+    {
+        for hardwood in [false, true] {
+            assert_eq!(super::pilot::lag_range(Wood { gravity, hardwood }), range, "{gravity}");
+        }
+    }
 }

@@ -2,7 +2,7 @@
 
 use super::MOST_MARKS;
 use crate::calculators::{ResultKind, ResultSpec};
-use crate::sheet::{Choice, Field, Kind, Least, Start};
+use crate::sheet::{Column, Choice, Field, Kind, Least, Start};
 
 const HOW_MANY_FIT: Kind = Kind::Count { least: 1, most: MOST_MARKS };
 const END: Kind = Kind::OptionalLength(Least::Zero);
@@ -77,8 +77,17 @@ pub(super) const CLOSES_AT: ResultSpec =
 pub(super) const STEP_ERROR: ResultSpec =
     ResultSpec::new("step_error", "If you step it off", ResultKind::Length);
 pub(super) const LAYOUT: ResultSpec = ResultSpec::new("layout", "Marks", ResultKind::Table);
+pub(super) const SLAT_COLUMN: Column = Column::new("slat", "Slat");
+pub(super) const LEFT_EDGE_COLUMN: Column = Column::new("left_edge", "Left edge");
+pub(super) const FROM_RIGHT_COLUMN: Column = Column::new("from_right", "From right");
+pub(super) const GAP_AFTER_COLUMN: Column = Column::new("gap_after", "Gap after");
+pub(super) const MARK_COLUMN: Column = Column::new("mark", "Mark");
+pub(super) const FROM_LEFT_COLUMN: Column = Column::new("from_left", "From left");
+pub(super) const TO_NEXT_COLUMN: Column = Column::new("to_next", "To next");
 pub(super) const OTHERS: ResultSpec =
     ResultSpec::new("others", "Fewer or more marks", ResultKind::Table);
+pub(super) const HOW_MANY_COLUMN: Column = Column::new("how_many", "How many");
+pub(super) const WIDEST_GAP_COLUMN: Column = Column::new("widest_gap", "Widest gap");
 
 /// Every figure and table.
 pub(super) const RESULTS: &[ResultSpec] = &[

@@ -1,10 +1,12 @@
 //! What the spacing asks and how its answer is laid out.
 
 use super::fields::{
-    CLOSES_AT, COUNT, EACH_END, FIELDS, FIXED_STEP, FROM_RIGHT, GAP, GREATEST_GAP, HOW_MANY,
-    KEEP_OUT, LAYOUT, LEAST_GAP, LEFT_END, LEFT_SLAT, LENGTH, MARKS, MODE, NARROWEST, OTHERS,
-    PITCH, RESULTS, RIGHT_END, RIGHT_SLAT, SLAT_GAP, SLAT_WIDTH, SLATS, SLATS_NEAR, SO_MANY,
-    SO_MANY_SLATS, STEP, STEP_ERROR, WIDEST,
+    CLOSES_AT, COUNT, EACH_END, FIELDS, FIXED_STEP, FROM_LEFT_COLUMN, FROM_RIGHT,
+    FROM_RIGHT_COLUMN, GAP, GAP_AFTER_COLUMN, GREATEST_GAP, HOW_MANY, HOW_MANY_COLUMN, KEEP_OUT,
+    LAYOUT, LEAST_GAP, LEFT_EDGE_COLUMN, LEFT_END, LEFT_SLAT, LENGTH, MARK_COLUMN, MARKS, MODE,
+    NARROWEST, OTHERS, PITCH, RESULTS, RIGHT_END, RIGHT_SLAT, SLAT_COLUMN, SLAT_GAP, SLAT_WIDTH,
+    SLATS, SLATS_NEAR, SO_MANY, SO_MANY_SLATS, STEP, STEP_ERROR, TO_NEXT_COLUMN, WIDEST,
+    WIDEST_GAP_COLUMN,
 };
 use super::{Answer, End, Input, Wish, drawing, ends_apart, reckon};
 use crate::calculators::{Calculator, ResultSpec, Stage};
@@ -181,14 +183,14 @@ fn tables(input: &Input, answer: &Answer) -> Vec<Table> {
     };
     let rows = answer.marks.iter().zip(&answer.from_right).enumerate().map(rows).collect();
     let columns = if input.wish.slat_width().is_some() {
-        &["Slat", "Left edge", "From right", "Gap after"]
+        &[SLAT_COLUMN, LEFT_EDGE_COLUMN, FROM_RIGHT_COLUMN, GAP_AFTER_COLUMN]
     } else {
-        &["Mark", "From left", "From right", "To next"]
+        &[MARK_COLUMN, FROM_LEFT_COLUMN, FROM_RIGHT_COLUMN, TO_NEXT_COLUMN]
     };
     let mut tables = vec![LAYOUT.table(columns, rows)];
     if answer.others.len() > 1 {
         let rows = answer.others.iter().map(|other| vec![other.count.into(), other.widest.into()]);
-        tables.push(OTHERS.table(&["How many", "Widest gap"], rows.collect()));
+        tables.push(OTHERS.table(&[HOW_MANY_COLUMN, WIDEST_GAP_COLUMN], rows.collect()));
     }
     tables
 }

@@ -1,7 +1,7 @@
 //! What the strength check asks, and what it answers with.
 
 use crate::calculators::{ResultKind, ResultSpec};
-use crate::sheet::{Choice, Field, Kind, Start};
+use crate::sheet::{Column, Choice, Field, Kind, Start};
 use crate::tables::beams;
 
 /// Loads with both ends resting, which can have supports in between.
@@ -173,8 +173,15 @@ pub(super) const SOIL_VOLUME: ResultSpec =
 pub(super) const SOIL_WEIGHT: ResultSpec =
     ResultSpec::new("soil_weight", "Soil, wet", ResultKind::Number);
 pub(super) const WAYS: ResultSpec = ResultSpec::new("ways", "Ways to build it", ResultKind::Table);
+pub(super) const WAY_COLUMN: Column = Column::new("way", "Way");
+pub(super) const SAG_COLUMN: Column = Column::new("sag", "Sag");
+pub(super) const STRESS_COLUMN: Column = Column::new("stress", "Stress");
+pub(super) const VERDICT_COLUMN: Column = Column::new("verdict", "Verdict");
 pub(super) const LIMITS: ResultSpec =
     ResultSpec::new("limits", "Longest and least", ResultKind::Table);
+pub(super) const TO_KEEP_COLUMN: Column = Column::new("to_keep", "To keep");
+pub(super) const LONGEST_SPAN_COLUMN: Column = Column::new("longest_span", "Longest span");
+pub(super) const LEAST_DEPTH_COLUMN: Column = Column::new("least_depth", "Least depth");
 
 /// Every figure and table.
 pub(super) const RESULTS: &[ResultSpec] = &[

@@ -1,9 +1,10 @@
 //! How the answer of the strength check is laid out.
 
 use super::fields::{
-    CLAMPED_SAG, FIELDS, LATER_SAG, LEAST_DEPTH, LEFT_SUPPORT, LIMITS, LONGEST_SPAN, MOST_SAG,
-    RESULTS, RIGHT_SUPPORT, RUPTURE, SAG, SOIL_VOLUME, SOIL_WEIGHT, SPAN, STRESS, SUDDEN_SAG,
-    SUDDEN_STRESS, TURNED_RATIO, VERDICT, WAYS,
+    CLAMPED_SAG, FIELDS, LATER_SAG, LEAST_DEPTH, LEAST_DEPTH_COLUMN, LEFT_SUPPORT, LIMITS,
+    LONGEST_SPAN, LONGEST_SPAN_COLUMN, MOST_SAG, RESULTS, RIGHT_SUPPORT, RUPTURE, SAG, SAG_COLUMN,
+    SOIL_VOLUME, SOIL_WEIGHT, SPAN, STRESS, STRESS_COLUMN, SUDDEN_SAG, SUDDEN_STRESS,
+    TO_KEEP_COLUMN, TURNED_RATIO, VERDICT, VERDICT_COLUMN, WAY_COLUMN, WAYS,
 };
 use super::question::{self, Question, Sides};
 use super::{Answer, Bend, FOR_A_MOMENT, Input, Load, SUDDENLY, Section, Verdict, drawing, reckon};
@@ -163,7 +164,7 @@ fn tables(question: &Question, answer: &Answer, bench: &Bench) -> Vec<Table> {
     }
     let n = question.input.sharing.saturating_mul(2);
     rows.push(row(say![format!("{n} share it")], answer.doubled));
-    let ways = WAYS.table(&["Way", "Sag", "Stress", "Verdict"], rows);
+    let ways = WAYS.table(&[WAY_COLUMN, SAG_COLUMN, STRESS_COLUMN, VERDICT_COLUMN], rows);
     let limit = |name: &'static str, limit: super::Limit| {
         let span = match limit.longest_span {
             Some(span) => Value::Length(span, Rounding::Down),
@@ -172,7 +173,7 @@ fn tables(question: &Question, answer: &Answer, bench: &Bench) -> Vec<Table> {
         vec![Value::Words(say![name]), span, Value::Length(limit.least_depth, Rounding::Up)]
     };
     let limits = LIMITS.table(
-        &["To keep", "Longest span", "Least depth"],
+        &[TO_KEEP_COLUMN, LONGEST_SPAN_COLUMN, LEAST_DEPTH_COLUMN],
         vec![limit("the sag", answer.for_sag), limit("the stress", answer.for_stress)],
     );
     vec![ways, limits]

@@ -1,7 +1,7 @@
 //! What the top asks, and what it answers with.
 
 use crate::calculators::{ResultKind, ResultSpec};
-use crate::sheet::{Choice, Field, Kind, Start};
+use crate::sheet::{Column, Choice, Field, Kind, Start};
 
 // The sizes are those of our invented potting bench for a school garden.
 
@@ -120,6 +120,8 @@ pub(super) const GAPS_TOGETHER: ResultSpec =
     ResultSpec::new("gaps_together", "All spacers together", ResultKind::Length);
 pub(super) const SPACERS: ResultSpec =
     ResultSpec::new("spacers", "Spacers on a mark", ResultKind::Table);
+pub(super) const SPACER_COLUMN: Column = Column::new("spacer", "Spacer");
+pub(super) const TOP_COMES_TO_COLUMN: Column = Column::new("top_comes_to", "Top comes to");
 pub(super) const END_OVERHANG: ResultSpec =
     ResultSpec::new("end_overhang", "Overhang at ends", ResultKind::Length);
 pub(super) const SIDE_OVERHANG: ResultSpec =
@@ -142,10 +144,16 @@ pub(super) const MOVEMENT: ResultSpec =
     ResultSpec::new("movement", "Movement across", ResultKind::Number);
 pub(super) const SEASON: ResultSpec =
     ResultSpec::new("season", "Planks today and later", ResultKind::Table);
+pub(super) const TODAY_COLUMN: Column = Column::new("today", "Today");
+pub(super) const LATER_COLUMN: Column = Column::new("later", "Later");
+pub(super) const GAP_AFTER_IT_COLUMN: Column = Column::new("gap_after_it", "Gap after it");
 pub(super) const SLOT_LONG: ResultSpec =
     ResultSpec::new("slot_long", "Farthest slot", ResultKind::Length);
 pub(super) const LOOSE_BY: ResultSpec = ResultSpec::new("loose_by", "Loose by", ResultKind::Length);
 pub(super) const SLOTS: ResultSpec = ResultSpec::new("slots", "Slots", ResultKind::Table);
+pub(super) const FROM_FIXED_SCREW_COLUMN: Column = Column::new("from_fixed_screw", "From fixed screw");
+pub(super) const MOVES_COLUMN: Column = Column::new("moves", "Moves");
+pub(super) const SLOT_END_TO_END_COLUMN: Column = Column::new("slot_end_to_end", "Slot, end to end");
 pub(super) const MOST_LOAD: ResultSpec =
     ResultSpec::new("most_load", "Largest load", ResultKind::Number);
 pub(super) const MOST_BEYOND: ResultSpec =

@@ -2,8 +2,9 @@
 
 use super::{Answer, Input, Lay, reckon};
 use crate::calculators::frame::fields::{
-    BLOCK, BLOCK_AT_HAND, BLOCKS, INSIDE, LAY, LEG, RAIL_CENTRED, RAIL_SET_BACK_INSIDE,
-    RAIL_SET_BACK_OUTSIDE, RAIL_THICKNESS, SET_BACK, SPACER_BLOCK,
+    BLOCK, BLOCK_AT_HAND, BLOCK_COLUMN, BLOCKS, INSIDE, LAY, LEG, ON_THE_BENCH_COLUMN,
+    RAIL_CENTRED, RAIL_SET_BACK_INSIDE, RAIL_SET_BACK_OUTSIDE, RAIL_THICKNESS, SET_BACK,
+    SPACER_BLOCK,
 };
 use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
@@ -55,7 +56,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     laid.figures.push(inside);
     let row = |words: &'static str, length| vec![Value::Words(say![words]), Value::from(length)];
     laid.tables.push(BLOCKS.called("Block for each way").table(
-        &["On the bench", "Block"],
+        &[ON_THE_BENCH_COLUMN, BLOCK_COLUMN],
         vec![
             row("Outside faces down", answer.outside_down),
             row("Inside faces down", answer.inside_down),

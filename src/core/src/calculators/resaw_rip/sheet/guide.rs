@@ -2,8 +2,9 @@
 
 use super::super::drawing;
 use super::super::fields::{
-    GUIDE, GUIDE_BOARD, GUIDE_FROM_OTHER_EDGE, GUIDE_ON, GUIDE_STRIP, KEPT_EDGE, KEPT_STRIP, KERF,
-    OFFSET, ON_STRIP, PLACEMENTS, SHOE_NARROW, SHOE_SIDE, SHOE_WIDE, WASTE_LEFT, WIDE,
+    BOARD_THERE_COLUMN, FROM_KEPT_EDGE_COLUMN, GUIDE, GUIDE_BOARD, GUIDE_FROM_OTHER_EDGE, GUIDE_ON,
+    GUIDE_ON_COLUMN, GUIDE_STRIP, KEPT_EDGE, KEPT_STRIP, KERF, OFFSET, ON_STRIP, PLACEMENTS,
+    SHOE_NARROW, SHOE_SIDE, SHOE_SIDE_COLUMN, SHOE_WIDE, WASTE_LEFT, WIDE,
 };
 use super::super::guide::{Answer, GuideOn, Input, Placement, ShoeSide, reckon};
 use super::super::out_of_range;
@@ -71,7 +72,7 @@ fn lay_out(input: &Input, answer: &Answer, drawing: crate::drawing::Scene) -> sh
         headline: GUIDE.called("Guide edge").figure(kept, guide),
         figures,
         tables: vec![PLACEMENTS.called("The four ways to place it").table(
-            &["Guide on", "Shoe side", "From kept edge", "Board there"],
+            &[GUIDE_ON_COLUMN, SHOE_SIDE_COLUMN, FROM_KEPT_EDGE_COLUMN, BOARD_THERE_COLUMN],
             answer.all.iter().map(row).collect(),
         )],
         notes: vec![

@@ -2,9 +2,11 @@
 
 use super::super::drawing;
 use super::super::fields::{
-    FACES, FENCE, FENCE_LIST, FENCE_SIDE, FINISHED_THICKNESS, FINISHED_WIDTH, KERF_FIRST, LEAN,
-    N_PASSES, N_PIECES, N_SETTINGS, OFF_LIST, ONE_AND_TWO, SHARE, STOCK, STOCK_DRESSED,
-    STOCK_THICKNESS, STOCK_WIDTH, TARGET_THICKNESS, TARGET_WIDTH, THICKNESS_BOTH, WIDTH_BOTH,
+    AT_FENCE_COLUMN, BLADE_UP_COLUMN, CUT_FACE_COLUMN, FACE_COLUMN, FACES, FALLS_COLUMN, FENCE,
+    FENCE_COLUMN, FENCE_LIST, FENCE_SIDE, FINISHED_THICKNESS, FINISHED_WIDTH, KERF_FIRST, LEAN,
+    N_PASSES, N_PIECES, N_SETTINGS, OFF_COLUMN, OFF_LIST, ONE_AND_TWO, SET_COLUMN, SHARE, STOCK,
+    STOCK_DRESSED, STOCK_THICKNESS, STOCK_WIDTH, TARGET_THICKNESS, TARGET_WIDTH, THICKNESS_BOTH,
+    THICKNESS_COLUMN, WIDTH_BOTH, WIDTH_COLUMN,
 };
 use super::super::lean::{Left, left};
 use super::super::out_of_range;
@@ -103,11 +105,11 @@ fn lay_out(
         figures,
         tables: vec![
             FENCE_LIST.called("Fence, in this order").table(
-                &["Set", "Fence", "Cut face", "At fence", "Blade up"],
+                &[SET_COLUMN, FENCE_COLUMN, CUT_FACE_COLUMN, AT_FENCE_COLUMN, BLADE_UP_COLUMN],
                 cuts.clone().map(fence_row).collect(),
             ),
             OFF_LIST.table(
-                &["Face", "Off", "Falls", "Width", "Thickness"],
+                &[FACE_COLUMN, OFF_COLUMN, FALLS_COLUMN, WIDTH_COLUMN, THICKNESS_COLUMN],
                 cuts.clone().map(off_row).collect(),
             ),
         ],

@@ -2,10 +2,11 @@
 
 use super::super::drawing;
 use super::super::fields::{
-    ALLOWANCE, BOARD, BOARD_DRESSED, BOARD_THICKNESS, BOARD_WIDTH, CLEAN, CLEAN_UP_FENCE, CUT,
-    EACH_STRIP, EQUAL, FALLS, FAR_SIDE, FENCE, FENCE_LIST, FENCE_SIDE, FIRST_EDGE, LEAN, LEFTOVER,
-    LEFTOVER_EDGE, LIST, N_PASSES, N_SETTINGS, N_STRIPS, OTHER_EDGE, PLAN, SAWN_WIDTH, STRIP_LIST,
-    STRIP_WIDTH, STRIPS, WIDTHS,
+    ALLOWANCE, BOARD, BOARD_DRESSED, BOARD_LEFT_COLUMN, BOARD_THICKNESS, BOARD_WIDTH, CLEAN,
+    CLEAN_UP_FENCE, CUT, CUT_COLUMN, EACH_STRIP, EQUAL, FALLS, FAR_SIDE, FENCE, FENCE_COLUMN,
+    FENCE_LIST, FENCE_SIDE, FINISHED_COLUMN, FIRST_EDGE, GIVES_COLUMN, HOW_MANY_COLUMN, LEAN,
+    LEFTOVER, LEFTOVER_EDGE, LIST, N_PASSES, N_SETTINGS, N_STRIPS, OTHER_EDGE, PLAN, SAWN_COLUMN,
+    SAWN_WIDTH, STRIP_LIST, STRIP_WIDTH, STRIPS, WHERE_COLUMN, WIDTHS,
 };
 use super::super::lean::left;
 use super::super::out_of_range;
@@ -120,11 +121,11 @@ fn lay_out(
     figures.push(N_PASSES.figure("", answer.n_passes));
 
     let rows = (1..).zip(&answer.cuts).map(|(number, cut)| fence_row(answer, number, cut));
-    let columns = &["Cut", "Fence", "Gives", "Where", "Board left"];
+    let columns = &[CUT_COLUMN, FENCE_COLUMN, GIVES_COLUMN, WHERE_COLUMN, BOARD_LEFT_COLUMN];
     let mut tables = vec![FENCE_LIST.called("Fence, in this order").table(columns, rows.collect())];
     if input.allowance.is_positive() {
         tables.push(STRIP_LIST.called("Strips before and after planing").table(
-            &["How many", "Sawn", "Finished"],
+            &[HOW_MANY_COLUMN, SAWN_COLUMN, FINISHED_COLUMN],
             answer.strips.chunk_by(|a, b| a == b).filter_map(strip_row).collect(),
         ));
     }

@@ -4,9 +4,10 @@ use super::{Answer, Fault, Find, Fit, Input, Seat, drawing, reckon};
 use crate::calculators::screws::at_hand::{ends_before, too_little_in};
 use crate::calculators::screws::fields::{
     ANGLE_FROM, ANGLED_FIND, AT_HAND, AT_HAND_BEHIND, AT_HAND_INTO, AXIS, BEST_LENGTH, BEYOND,
-    DEEP, DRIFT, EXIT, EXIT_FROM_FACE, FROM_FACE, FROM_RECEIVER, GAUGE, MARGIN, PART_THICKNESS,
-    POCKET, POCKET_ANGLE, QUESTION, RECEIVER, RECEIVER_THICKNESS, SEAT_WOOD, START, START_BACK,
-    STOCK, TO_SEAT, TOE_ANGLE, VERDICT_AT_HAND, WANTED_DEEP, WHERE_IT_COMES_OUT,
+    DEEP, DEEP_COLUMN, DRIFT, EXIT, EXIT_FROM_FACE, FROM_FACE, FROM_RECEIVER, GAUGE, LENGTH_COLUMN,
+    MARGIN, PART_THICKNESS, POCKET, POCKET_ANGLE, QUESTION, RECEIVER, RECEIVER_THICKNESS,
+    SEAT_WOOD, START, START_BACK, STOCK, TO_SEAT, TOE_ANGLE, VERDICT_AT_HAND, VERDICT_COLUMN,
+    WANTED_DEEP, WHERE_IT_COMES_OUT,
 };
 use crate::calculators::screws::sheet::{chosen, out_of_range};
 use crate::measure::{Angle, Tape};
@@ -110,7 +111,7 @@ fn lay_out(input: &Input, answer: &Answer, screw: Fastener, tape: Tape) -> sheet
         .stock
         .iter()
         .map(|fit| vec![fit.length.into(), fit.deep.into(), Value::Words(verdict(input, fit))]);
-    laid.tables.push(STOCK.table(&["Length", "Deep", ""], rows.collect()));
+    laid.tables.push(STOCK.table(&[LENGTH_COLUMN, DEEP_COLUMN, VERDICT_COLUMN], rows.collect()));
     laid.notes.push(match input.seat {
         Seat::Shoulder(_) => {
             Note::new("seat_decides_depth", say!["The seat decides how far the screw goes in, not where the bit went in. Try it in scrap."])

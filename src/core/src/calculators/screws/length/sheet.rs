@@ -5,8 +5,8 @@ use crate::calculators::screws::LEAST_INTO;
 use crate::calculators::screws::at_hand::{ends_before, too_little_in};
 use crate::calculators::screws::fields::{
     AT_HAND, AT_HAND_BEHIND, AT_HAND_INTO, BEHIND_TIP, BEST_LENGTH, END, ENOUGH, GAUGE, HEAD_SUNK,
-    INTO, LONGEST, MARGIN, RECEIVER_THICKNESS, STOCK, THREAD_IN_RECEIVER, TOP_THICKNESS,
-    VERDICT_AT_HAND,
+    INTO, INTO_RECEIVER_COLUMN, LENGTH_COLUMN, LONGEST, MARGIN, RECEIVER_THICKNESS, STOCK,
+    THREAD_IN_RECEIVER, TOP_THICKNESS, VERDICT_AT_HAND, VERDICT_COLUMN,
 };
 use crate::calculators::screws::sheet::{chosen, goods, out_of_range};
 use crate::drawing::{Board, Role, Scene, Shape};
@@ -88,7 +88,8 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     let rows = answer.stock.iter().map(|fit| {
         vec![fit.length.into(), fit.into_receiver.into(), Value::Words(verdict(input, fit))]
     });
-    laid.tables.push(STOCK.table(&["Length", "Into receiver", ""], rows.collect()));
+    laid.tables
+        .push(STOCK.table(&[LENGTH_COLUMN, INTO_RECEIVER_COLUMN, VERDICT_COLUMN], rows.collect()));
     if best.into_receiver < answer.least_by_rule {
         laid.notes.push(Note::new(
             "under_6_diameters",

@@ -2,8 +2,8 @@
 
 use super::{Answer, Input, reckon};
 use crate::calculators::screws::fields::{
-    BOARD_WIDTH, DRILLED, EDGE_DISTANCE, END_DISTANCE, END_PUSHED, FASTENER, ROWS_THAT_FIT,
-    SPACING, STEEL,
+    BOARD_WIDTH, DIAMETERS_COLUMN, DRILLED, EDGE_DISTANCE, END_DISTANCE, END_PUSHED, FASTENER,
+    FROM_COLUMN, LEAST_COLUMN, ROWS_THAT_FIT, SPACING, STEEL,
 };
 use crate::calculators::screws::sheet::out_of_range;
 use crate::calculators::screws::{Wood, sheet::chosen};
@@ -50,7 +50,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         vec![Value::Words(say![words]), Value::Words(say![diameters]), up(length)]
     };
     laid.tables.push(SPACING.table(
-        &["From", "Diameters", "Least"],
+        &[FROM_COLUMN, DIAMETERS_COLUMN, LEAST_COLUMN],
         vec![
             row("end, load pulls towards it", halves.end_pulled, answer.end_pulled),
             row("end, load pushes away", halves.end_pushed, answer.end_pushed),

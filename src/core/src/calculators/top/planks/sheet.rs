@@ -3,7 +3,7 @@
 use super::{Answer, Find, Input, reckon};
 use crate::calculators::top::fields::{
     FIND, GAP, GAPS_TOGETHER, LEFT_EDGES, OUTER_WIDTH, PLANK_GAP, PLANK_WIDTH, PLANKS, RIP_ALL,
-    RIP_OUTER, SPACERS, TOP, TOP_OVERALL, TOP_WIDTH,
+    RIP_OUTER, SPACER_COLUMN, SPACERS, TOP, TOP_COMES_TO_COLUMN, TOP_OVERALL, TOP_WIDTH,
 };
 use crate::calculators::top::sheet::too_large;
 use crate::drawing::{Board, Role, Scene, Shape};
@@ -63,7 +63,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     laid.figures = figures;
     if let Some(spacers) = answer.spacers {
         let rows = spacers.map(|spacer| vec![spacer.thickness.into(), spacer.top.into()]);
-        laid.tables.push(SPACERS.table(&["Spacer", "Top comes to"], rows.to_vec()));
+        laid.tables.push(SPACERS.table(&[SPACER_COLUMN, TOP_COMES_TO_COLUMN], rows.to_vec()));
     }
     laid.notes = notes(input, answer);
     let rips = matches!(input.find, Find::RipAll { .. } | Find::RipOuter { .. });

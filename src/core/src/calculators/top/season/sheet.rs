@@ -3,8 +3,8 @@
 use super::{Answer, Find, Input, reckon};
 use crate::calculators::top::Change;
 use crate::calculators::top::fields::{
-    GAP_LATER, GAP_NOW, GAP_SMALLEST, GAP_TODAY, GAP_WIDEST, PLANKS, SEASON, SEASON_FIND, TODAY,
-    TOP_LATER, TOP_TODAY,
+    GAP_AFTER_IT_COLUMN, GAP_LATER, GAP_NOW, GAP_SMALLEST, GAP_TODAY, GAP_WIDEST, LATER_COLUMN,
+    PLANKS, SEASON, SEASON_FIND, TODAY, TODAY_COLUMN, TOP_LATER, TOP_TODAY,
 };
 use crate::calculators::top::sheet::too_large;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
@@ -53,7 +53,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     laid.tables.push(
         SEASON
             .called("Planks from the left")
-            .table(&["Today", "Later", "Gap after it"], rows.collect()),
+            .table(&[TODAY_COLUMN, LATER_COLUMN, GAP_AFTER_IT_COLUMN], rows.collect()),
     );
     if let Change::Softwood { .. } = input.change {
         laid.notes.push(Note::new("for_ordinary_softwood", say![

@@ -2,7 +2,10 @@
 
 use super::{Answer, Input, reckon};
 use crate::calculators::top::Change;
-use crate::calculators::top::fields::{HOLE, LOOSE_BY, LOOSE_SCREWS, SLOT_LONG, SLOTS};
+use crate::calculators::top::fields::{
+    FROM_FIXED_SCREW_COLUMN, HOLE, LOOSE_BY, LOOSE_SCREWS, MOVES_COLUMN, SLOT_END_TO_END_COLUMN,
+    SLOT_LONG, SLOTS,
+};
 use crate::calculators::top::sheet::too_large;
 use crate::drawing::{Board, Role, Scene, Shape};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
@@ -42,8 +45,12 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         .slots
         .iter()
         .map(|slot| vec![slot.from_fixed.into(), up(slot.moves_in.abs()), up(slot.length)]);
-    laid.tables
-        .push(SLOTS.table(&["From fixed screw", "Moves", "Slot, end to end"], rows.collect()));
+    laid.tables.push(
+        SLOTS.table(
+            &[FROM_FIXED_SCREW_COLUMN, MOVES_COLUMN, SLOT_END_TO_END_COLUMN],
+            rows.collect(),
+        ),
+    );
     let shrinks = answer.slots.first().is_some_and(|slot| slot.moves_in.is_positive());
     laid.notes.push(if answer.most.is_zero() {
         Note::new("round_holes_will_do", say!["The wood does not move: round holes will do."])

@@ -2,7 +2,10 @@
 
 use super::{REGINA, degrees, marks, narrowest, off_the_board, radius_step, things, waste};
 use crate::calculators::curve::arc::{Answer as Reckoned, Input as Asked};
-use crate::calculators::curve::fields::{CENTRE, CURVE_LENGTH, RADIUS_FOUND, STICKS};
+use crate::calculators::curve::fields::{
+    ACROSS_COLUMN, CENTRE, CURVE_LENGTH, FROM_THE_MIDDLE_COLUMN, ITS_RADIUS_COLUMN, RADIUS_FOUND,
+    RISE_IT_GIVES_COLUMN, STICKS, UP_FROM_THE_CHORD_COLUMN,
+};
 use crate::calculators::curve::{drawing, template};
 use crate::measure::text::exact_text;
 use crate::measure::{Rounding, Tape};
@@ -18,7 +21,7 @@ pub(in super::super) fn lay_out(
     let things = things(
         &input.things,
         &answer.fits,
-        &["Across", "Its radius", "Rise it gives"],
+        &[ACROSS_COLUMN, ITS_RADIUS_COLUMN, RISE_IT_GIVES_COLUMN],
         "from the chord, away from the curve",
         |fit| fit.radius()? - fit.gives,
         Note::new(
@@ -59,7 +62,7 @@ pub(in super::super) fn lay_out(
     }
     let mut tables = vec![marks(
         "Marks for a batten, the same on both sides",
-        &["From the middle", "Up from the chord"],
+        &[FROM_THE_MIDDLE_COLUMN, UP_FROM_THE_CHORD_COLUMN],
         &answer.marks,
     )];
     tables.extend(things.tables);

@@ -3,16 +3,17 @@
 use super::{things, waste};
 use crate::calculators::curve::corner::{Answer as Reckoned, Input as Asked};
 use crate::calculators::curve::fields::{
-    CENTRE, CORNER_TO_CENTRE, CURVE_LENGTH, DIAMETER, LOST, RADIUS_FOUND, STRAIGHT, TOUCHES,
+    ACROSS_COLUMN, CENTRE, CORNER_TO_CENTRE, CURVE_LENGTH, DIAMETER, ITS_RADIUS_COLUMN, LOST,
+    MEETS_EDGE_AT_COLUMN, RADIUS_FOUND, STRAIGHT, TOUCHES,
 };
 use crate::calculators::curve::things::Fit;
 use crate::calculators::curve::{drawing, template};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Tape};
 use crate::say;
-use crate::sheet::{Act, Answer, Caution, Note, Source, Step, Term, Working};
+use crate::sheet::{Act, Answer, Caution, Column, Note, Source, Step, Term, Working};
 
-const CORNER_COLUMNS: &[&str; 3] = &["Across", "Its radius", "Meets edge at"];
+const CORNER_COLUMNS: &[Column; 3] = &[ACROSS_COLUMN, ITS_RADIUS_COLUMN, MEETS_EDGE_AT_COLUMN];
 
 fn corner_steps(input: &Asked, answer: &Reckoned) -> Vec<Step> {
     let radius = exact_text(input.radius);

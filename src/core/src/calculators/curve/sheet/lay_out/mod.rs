@@ -17,7 +17,7 @@ use crate::calculators::curve::things::Fit;
 use crate::calculators::curve::{Board, Mark};
 use crate::measure::{Length, OutOfRange};
 use crate::say;
-use crate::sheet::{Figure, Note, Sentence, Source, Step, Table, Term, Value};
+use crate::sheet::{Column, Figure, Note, Sentence, Source, Step, Table, Term, Value};
 
 /// Most round things listed.
 const MOST_LISTED: usize = 5;
@@ -55,7 +55,7 @@ fn off_by(off: Length) -> Sentence {
 fn things(
     asked: &[Length],
     fits: &[Fit],
-    columns: &'static [&'static str; 3],
+    columns: &'static [Column; 3],
     from: &'static str,
     centre: impl Fn(Fit) -> Result<Length, OutOfRange>,
     none_fits: Note,
@@ -86,7 +86,7 @@ fn things(
     Things { figures, tables, notes }
 }
 
-fn marks(title: &'static str, columns: &'static [&'static str], marks: &[Mark]) -> Table {
+fn marks(title: &'static str, columns: &'static [Column], marks: &[Mark]) -> Table {
     let rows = marks.iter().map(|mark| vec![mark.along.into(), mark.height.into()]).collect();
     MARKS.called(title).table(columns, rows)
 }
@@ -108,7 +108,7 @@ fn radius_step(chord: Length, rise: Length, radius: Length) -> Step {
 
 fn off_the_board() -> Note {
     Note::new(
-        "centre_is_off_board",
+        "center_is_off_board",
         say!["The center lies off the board. Lay scrap of the same thickness beside it."],
     )
 }

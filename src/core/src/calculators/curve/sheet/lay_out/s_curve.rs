@@ -2,7 +2,8 @@
 
 use super::{degrees, marks, narrowest, things};
 use crate::calculators::curve::fields::{
-    CENTRE, CURVE_LENGTH, MEET_ACROSS, MEET_ALONG, RADIUS_FOUND, STEEPEST,
+    ACROSS_COLUMN, CENTRE, CURVE_LENGTH, FROM_THE_START_COLUMN, ITS_RADIUS_COLUMN, MEET_ACROSS,
+    MEET_ALONG, OFF_THE_STRAIGHT_LINE_COLUMN, OFFSET_IT_GIVES_COLUMN, RADIUS_FOUND, STEEPEST,
 };
 use crate::calculators::curve::s_curve::{Answer as Reckoned, Input as Asked};
 use crate::calculators::curve::things::Fit;
@@ -18,7 +19,7 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
     let things = things(
         &input.things,
         &answer.fits,
-        &["Across", "Its radius", "Offset it gives"],
+        &[ACROSS_COLUMN, ITS_RADIUS_COLUMN, OFFSET_IT_GIVES_COLUMN],
         "square to each end of the curve",
         Fit::radius,
         Note::new(
@@ -55,7 +56,7 @@ pub(in super::super) fn lay_out(input: &Asked, answer: &Reckoned, tape: Tape) ->
     );
     let mut tables = vec![marks(
         "Marks for a batten",
-        &["From the start", "Off the straight line"],
+        &[FROM_THE_START_COLUMN, OFF_THE_STRAIGHT_LINE_COLUMN],
         &answer.marks,
     )];
     tables.extend(things.tables);
