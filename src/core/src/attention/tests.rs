@@ -1,6 +1,7 @@
 //! What is cut and off, and the sizes that could take it up.
 
 mod each_way;
+mod spoiled;
 
 use super::{Does, Fact, NotKept, Outcome, Way, attention, cost, outcome, ways};
 use crate::job::moved::{Means, moved};
