@@ -10,6 +10,7 @@ mod cost;
 mod facts;
 mod looks;
 mod shims;
+mod spoiled;
 #[cfg(test)]
 mod tests;
 mod unread;
@@ -20,5 +21,6 @@ pub use cost::cost;
 pub use facts::{Attention, Fact, NotKept, attention, close_enough};
 pub use looks::Looks;
 pub use shims::thickest_shim;
+pub use spoiled::{length_left, most_left, spoiling};
 pub use ways::{Does, MOST_RESCUES, Outcome, Way, cutting_again, looking_again, outcome, ways};
 pub use words::refused;

@@ -1,6 +1,8 @@
 //! What is cut and off, and the sizes that could take it up.
 
+mod cost_of_each;
 mod each_way;
+mod spoiled;
 
 use super::{Does, Fact, NotKept, Outcome, Way, attention, cost, outcome, ways};
 use crate::job::moved::{Means, moved};
@@ -154,9 +156,10 @@ fn cutting_again_says_which_board_and_what_it_costs() {
     );
     assert_eq!(
         said(&job, Does::CutAgainFromRack).as_deref(),
-        Some("From the yard: 2 × 2x4, 96 in long, 21.80.")
+        Some(
+            "From the yard: 2 × 2x4, 96 in long, 21.80. Nothing is thrown away: the old ones go on the rack."
+        )
     );
-    assert_eq!(said(&job, Does::Leave).as_deref(), Some("Takes no board and no money."));
     let texts = ["2x4", "1 1/2", "3 1/2", "140"].map(str::to_owned);
     let [section, thickness, width, length] = texts;
     let name = "old rail".to_owned();
@@ -167,45 +170,6 @@ fn cutting_again_says_which_board_and_what_it_costs() {
     assert_eq!(
         again.as_deref(),
         Some("From the rack: old rail, 140 in long. The old ones are scrap: 116 in.")
-    );
-}
-
-/// By hand: overall less two legs of 3 1/2 is 37, one rail is 36 3/4. A shorter overall, 43 3/4, takes that up, and the
-/// shelf, cut at 43, is then wanted at 42 3/4: one more 2x4 of 96 at 10.90. Thicker legs, 3 5/8, cut nothing again.
-#[test]
-fn a_size_that_gives_way_says_what_is_cut_again_and_what_that_costs() {
-    let mut job = job_of(&[("overall", "44"), ("leg", "3 1/2"), ("rail", "overall - 2 × leg")]);
-    let of = |length: &str, cut: &str| {
-        let new =
-            Part { stock: "2x4".to_owned(), ..Part::new("", "1", ["1 1/2", "3 1/2", length]) };
-        let is = ["1 1/2", "3 1/2", cut].map(inches);
-        let [thickness, width, length] = is.map(Some);
-        new.with_piece(0, Piece::cut(Dimensions { thickness, width, length }))
-    };
-    let yard = YardBoard::new("2x4", ["1 1/2", "3 1/2", "96"], 1_090);
-    let add = vec![
-        job.adding(0, Item::Part(Part { name: "rail".into(), ..of("rail", "36 3/4") })),
-        job.adding(1, Item::Part(Part { name: "shelf".into(), ..of("overall - 1", "43") })),
-        job.adding(2, Item::YardBoard(yard)),
-    ];
-    job.make(&Step::new("add", add)).expect("fresh");
-    let (bench, reckoned) = (Bench::default(), Reckoned::of(&job, &Bench::default()));
-    let facts = attention(&job, &reckoned, &bench).facts;
-    let said = ways(&job, &reckoned, &bench, &facts[0], &[]).into_iter().filter_map(|way| {
-        let Does::GiveWay(size, to) = way.does else { return None };
-        let comes = outcome(&job, &reckoned, &bench, &way.step?)?;
-        let cost = cost(&job, &reckoned, &bench, (&facts[0], way.does), Some(&comes))?;
-        Some((job.item(size)?.name().to_owned(), to, cost.on(bench.tape)))
-    });
-    let said: Vec<_> = said.collect();
-    let nothing = "Takes no board and no money.".to_owned();
-    let board = "What is cut again then takes a board from the yard, 10.90.".to_owned();
-    assert_eq!(
-        said,
-        [
-            ("leg".to_owned(), inches("3 5/8"), nothing),
-            ("overall".to_owned(), inches("43 3/4"), board),
-        ]
     );
 }
 

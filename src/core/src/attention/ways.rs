@@ -258,22 +258,33 @@ pub fn cutting_again(
     is_kept: bool,
 ) -> Option<Step> {
     let Item::Part(part) = job.item(id)? else { return None };
-    let sizes = |piece: &Piece| Dimensions::of(|of| piece.size(of, reckoned)?.ok());
-    let again = |piece: Piece| Piece::again(sizes(&piece));
-    let mut changes = vec![with_pieces(job, id, part, pieces, &again)];
+    let mut changes = vec![again(job, reckoned, id, part, pieces)];
     if is_kept {
-        changes.extend(on_the_rack(job, reckoned, part, pieces)?);
+        changes.extend(on_the_rack(job, reckoned, part, pieces, None)?);
     }
     Some(Step::new(format!("cut again: {}", part.name), changes))
 }
 
-/// The changes by which pieces lie on the rack as what they are. `None` where that is not known, or no plan would find
-/// them there.
-fn on_the_rack(
+/// The change by which pieces are wanted once more; they keep what they were.
+pub(super) fn again(
+    job: &Job,
+    reckoned: &Reckoned,
+    id: ItemId,
+    part: &Part,
+    pieces: &[usize],
+) -> Change {
+    let sizes = |piece: &Piece| Dimensions::of(|of| piece.size(of, reckoned)?.ok());
+    with_pieces(job, id, part, pieces, &|piece| Piece::again(sizes(&piece)))
+}
+
+/// The changes by which pieces lie on the rack as what they are, or as long as what is `left` of each. `None` where that is
+/// not known, or no plan would find them there.
+pub(super) fn on_the_rack(
     job: &Job,
     reckoned: &Reckoned,
     part: &Part,
     pieces: &[usize],
+    left: Option<Length>,
 ) -> Option<Vec<Change>> {
     // A board is found by its section.
     if part.stock.trim().is_empty() {
@@ -288,7 +299,7 @@ fn on_the_rack(
             section: part.stock.trim().to_owned(),
             thickness: size(Dimension::Thickness)?,
             width: size(Dimension::Width)?,
-            length: size(Dimension::Length)?,
+            length: left.map(exact_text).or_else(|| size(Dimension::Length))?,
             quantity: 1,
             sawn_ends: true,
             ..RackBoard::default()
@@ -329,7 +340,7 @@ fn not_wanted(job: &Job, reckoned: &Reckoned, id: ItemId, pieces: &[usize]) -> V
             step("in the place of one to cut:", with_all(without.clone()), Vec::new()),
         );
     }
-    let more = on_the_rack(job, reckoned, part, pieces);
+    let more = on_the_rack(job, reckoned, part, pieces, None);
     add(Does::ToRack, more.and_then(|more| step("to the rack:", without.clone(), more)));
     add(
         Does::WantAgain,

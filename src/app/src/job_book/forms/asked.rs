@@ -210,6 +210,17 @@ pub static PIECE: Calculator = form(
     ],
 );
 
+/// What is left of a piece that is spoiled.
+pub static SPOILED: Calculator = form(
+    "What is left",
+    &[field(
+        "left",
+        "Left of it",
+        "the length that can still be used, as measured",
+        Kind::Length(Least::AboveZero),
+    )],
+);
+
 /// Measures that must match; which ones is tapped in a list.
 pub static MATCH: Calculator = form(
     "Must match",

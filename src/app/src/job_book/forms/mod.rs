@@ -7,7 +7,7 @@ mod asked;
 mod read;
 
 use asked::{CLOSE_ENOUGH, MEASURE, PART, RACK_BOARD, ROUND, SAW, SCREW, SKETCH, YARD_BOARD};
-pub use asked::{MATCH, PIECE};
+pub use asked::{MATCH, PIECE, SPOILED};
 pub use read::{read, read_match};
 use reckoner_core::calculators::Calculator;
 use reckoner_core::job::{

@@ -82,6 +82,7 @@ fn places_are_read_and_those_of_new_things_are_none() {
         "new/match~2",
         "boards-options",
         "different/4/1",
+        "spoiled/4/1",
         "piece/4/9999999",
         "item/x",
     ] {

@@ -286,8 +286,16 @@ fn way_out(open: &Open, fact: &Fact, way: &Way, comes: Option<&Outcome>) -> Html
     if way.does == Does::PutBack {
         return put_back(&open.on_page, open.settings.bench);
     }
+    let cost = cost(&open.book.job, &open.reckoned, &open.settings.bench, (fact, way.does), comes);
+    let cost = cost.map(|it| {
+        html! { <p class="attention__ways" data-testid="way-cost">{ sentence(&it, tape) }</p> }
+    });
     if way.step.is_none() {
-        return html! { <a class="way-out" href={open.at(&place_of(fact))} data-testid={id}>{ words }</a> };
+        let link = html! { <a class="way-out" href={open.at(&place_of(fact))} data-testid={id}>{ words }</a> };
+        return match cost {
+            Some(cost) => html! { <div class="attention__way">{ link }{ cost }</div> },
+            None => link,
+        };
     }
     let onclick = {
         let (open, fact, does) = (open.clone(), fact.clone(), way.does);
@@ -300,9 +308,7 @@ fn way_out(open: &Open, fact: &Fact, way: &Way, comes: Option<&Outcome>) -> Html
     html! {
         <div class="attention__way">
             <button type="button" class="way-out" data-testid={id} {onclick}>{ words }</button>
-            { cost(&open.book.job, &open.reckoned, &open.settings.bench, (fact, way.does), comes).map(|it| html! {
-                <p class="attention__ways" data-testid="way-cost">{ sentence(&it, tape) }</p>
-            }) }
+            { cost }
             if let Some(caution) = way.does.caution() {
                 <p class="attention__ways" data-testid="way-caution">{ caution }</p>
             }

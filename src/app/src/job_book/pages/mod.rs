@@ -26,6 +26,7 @@ mod removed;
 mod results;
 mod shelf;
 mod sizes;
+mod spoiled;
 mod stands;
 mod start;
 mod take;

@@ -2,13 +2,14 @@
 
 use std::rc::Rc;
 
-use reckoner_core::attention::{Fact, cutting_again};
+use reckoner_core::attention::{Fact, cutting_again, most_left};
 use reckoner_core::job::bars::Bars;
 use reckoner_core::job::sketch::Look;
-use reckoner_core::job::{Dimension, Item, ItemId, Part, PartSizes, Piece, PieceState};
+use reckoner_core::job::{Dimension, Item, ItemId, Job, Part, PartSizes, Piece, PieceState};
 use yew::prelude::*;
 
 use super::attention::of_piece;
+use super::spoiled::{self, Spoiled, is_begun};
 use super::{Open, Shared, bar, drafts};
 use crate::components::drawing::outline;
 use crate::components::icon::{Icon, icon};
@@ -202,6 +203,9 @@ fn PiecePage(props: &PiecePageProps) -> Html {
     let sheet = Rc::new(PIECE.sheet(form.entries(), &bench, &*open.reckoned));
     let at_hand =
         use_at_hand(form.clone(), sheet.clone(), open.settings.clone(), KnownNames::default());
+    // What was being written down of what is left goes on.
+    let is_spoiled = use_state_eq(|| is_begun(open, id, index));
+    let is_keying_too = use_state_eq(|| false);
     let Some(part) = part else { return super::lost(open) };
     let piece = part.piece(index);
     let wanted = open.reckoned.part(id).map(PartSizes::all_wanted).unwrap_or_default();
@@ -216,17 +220,33 @@ fn PiecePage(props: &PiecePageProps) -> Html {
         Dimension::Width => [("Thickness", Dimension::Thickness), ("length", Dimension::Length)],
         Dimension::Length => [("Thickness", Dimension::Thickness), ("width", Dimension::Width)],
     };
-    let again = |is_kept: bool, words: &'static str, testid: &'static str| {
-        let step = cutting_again(&open.book.job, &open.reckoned, id, &[index], is_kept);
-        let reckoned = open.reckoned.clone();
-        let onclick = open.making(move |job| cutting_again(job, &reckoned, id, &[index], is_kept));
-        html! {
-            if step.is_some() { <button type="button" class="tool" data-testid={testid} {onclick}>{ words }</button> }
-        }
+    let again = {
+        let (open, is_spoiled) = (open.clone(), is_spoiled.clone());
+        Callback::from(move |_: MouseEvent| {
+            // What was begun to be said of what is left is not so.
+            let left = spoiled::place(id, index);
+            let reckoned = open.reckoned.clone();
+            let step = |job: &Job| cutting_again(job, &reckoned, id, &[index], false);
+            open.on_page.make_of_form(&left, step);
+            is_spoiled.set(false);
+        })
+    };
+    let can_be_left = most_left(&open.book.job, &open.reckoned, id, index).is_some();
+    let is_keying = at_hand.is_keying() || *is_keying_too;
+    let to = |is: bool| {
+        let (is_spoiled, is_keying_too) = (is_spoiled.clone(), is_keying_too.clone());
+        Callback::from(move |()| {
+            is_spoiled.set(is);
+            is_keying_too.set(false);
+        })
+    };
+    let on_keying = {
+        let is_keying_too = is_keying_too.clone();
+        Callback::from(move |is: bool| is_keying_too.set(is))
     };
     let title = format!("{}, piece {}", part.name, index.saturating_add(1));
     html! {
-        <div class={classes!("page", "page--item", at_hand.is_keying().then_some("is-keying"))}>
+        <div class={classes!("page", "page--item", is_keying.then_some("is-keying"))}>
             { bar(open, &open.at(&format!("item/{}", id.0)), &title) }
             <main class="bench">
                 <section class="answer" aria-label="What it comes to">
@@ -252,10 +272,18 @@ fn PiecePage(props: &PiecePageProps) -> Html {
                 </section>
                 <section class="sizes" aria-label="What is asked">
                     { asks(&at_hand) }
+                    if can_be_left && *is_spoiled {
+                        <Spoiled open={Shared(open.clone())} {id} {index} close={to(false)} {on_keying} />
+                    }
                     if piece.is_cut() {
                         <div class="adds">
-                            { again(false, "Spoiled: cut another", "spoiled") }
-                            { again(true, "Spoiled: what is left goes on the rack", "spoiled-rack") }
+                            <button type="button" class="tool" data-testid="spoiled" onclick={again}>{ "Spoiled: cut another" }</button>
+                            if can_be_left && !*is_spoiled {
+                                <button type="button" class="tool" data-testid="spoiled-rack"
+                                    onclick={to(true).reform(|_: MouseEvent| ())}>
+                                    { "Spoiled: what is left goes on the rack" }
+                                </button>
+                            }
                         </div>
                     }
                 </section>

@@ -21,7 +21,7 @@ fn measure_of(job: &Job, name: &str, change: impl Fn(&mut Measure)) -> (ItemId, 
 }
 
 /// By hand: 40 less 3 is 37.
-fn rail(as_cut: Option<&str>) -> Job {
+pub(super) fn rail(as_cut: Option<&str>) -> Job {
     let mut job = job_of(&[("overall", "40"), ("rail", "overall - 3")]);
     edit(&mut job, "rail", |m| (m.is_cut, m.as_cut) = (true, as_cut.map(str::to_owned)));
     job
@@ -34,7 +34,7 @@ fn of_rail(as_cut: Option<&str>, does: Does, words: &'static str, change: fn(&mu
 }
 
 /// Three that must match within 1/16: one of 4 1/4 is cut, one of 4 1/8 and one of 4 are planned.
-fn three() -> (Job, ItemId, Match) {
+pub(super) fn three() -> (Job, ItemId, Match) {
     let mut job = job_of(&[("one", "4"), ("two", "4"), ("three", "4 1/8")]);
     edit(&mut job, "two", |m| m.as_cut = Some("4 1/4".to_owned()));
     let measures = ["one", "two", "three"].map(|name| id_of(&job, name)).to_vec();
@@ -47,7 +47,7 @@ fn three() -> (Job, ItemId, Match) {
 }
 
 /// One piece, wanted 3/4 by 3 by 39, that is so much larger in one of its sizes.
-fn large(of: Dimension, is: &str) -> (Job, ItemId, Part) {
+pub(super) fn large(of: Dimension, is: &str) -> (Job, ItemId, Part) {
     let mut job = job_of(&[]);
     let sizes = Dimensions::of(|it| match it {
         it if it == of => Some(inches(is)),
