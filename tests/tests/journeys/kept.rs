@@ -442,10 +442,7 @@ fn what_is_not_kept_is_told_over_no_key() {
         let app = demo_on(screen);
         app.tap("item-leg");
         app.tap("field-as_cut");
-        fail_to_put(
-            &app,
-            "throw new DOMException('', 'a reason of many words. '.repeat(30))",
-        );
+        fail_to_put(&app, "throw new DOMException('', 'a reason of many words. '.repeat(30))");
         app.press(&["2"]);
         app.wait_for_words("job-trouble", "a reason of many words");
         app.picture(&format!("kept-long-{}", screen.width));
