@@ -1,28 +1,31 @@
 //! Every link and every button, once: none leads to a page that is not there.
 
-use std::collections::{BTreeSet, VecDeque};
+use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
-use reckoner_e2e::App;
+use reckoner_e2e::{App, Screen};
 use serde_json::json;
 
-use crate::job::demo;
+use crate::shelf::begin_the_demo_anew;
 
-/// What ends the job or the page of this walk, or opens what is not the page's own: these have
-/// journeys of their own.
-const LEFT_OUT: [&str; 12] = [
-    "remove-job",
-    "empty-list",
-    "take-out",
-    "update-take",
-    "print",
-    "save-file",
-    "save-all",
-    "share",
-    "copy-link",
-    "read-aloud",
-    "start-fresh",
-    "open-demo",
-];
+/// What ends the job or the page of this walk, or opens what is not the page's own. Each is tapped by a journey of its own:
+/// - `remove-job` and `empty-list`: `removed::a_removed_job_stays_in_its_list_until_that_is_emptied`
+/// - `take-out`: `job_made::sizes_that_must_match_are_flagged_where_they_stand`, of a row `trade`, of a yard length
+///   `yard::lengths_at_the_yard_are_counted_in_their_rows`
+/// - `update-take`: `update::a_new_release_is_offered_and_waits_until_it_is_wanted`
+/// - `save-file`: `handing_on::a_job_goes_to_another_browser_as_a_file`
+/// - `save-all`: `all_jobs::all_jobs_go_to_another_browser_in_one_file_and_come_in_once`
+/// - `open-demo`: `job::demo`
+const LEFT_OUT: [&str; 7] =
+    ["remove-job", "empty-list", "take-out", "update-take", "save-file", "save-all", "open-demo"];
+
+/// Nothing may stop the walk and wait for an answer, and nothing may reach the device: its voice, its list of those to
+/// share with, its clipboard, its printer.
+const QUIET: &str = "
+    window.confirm = () => false;
+    window.print = () => {};
+    speechSynthesis.speak = () => {};
+    navigator.share = async () => {};
+    navigator.clipboard.writeText = async () => {};";
 
 /// The words of a page that is not there.
 const DEAD: [&str; 3] = [
@@ -31,10 +34,14 @@ const DEAD: [&str; 3] = [
     "Sawdust Reckoner has stopped",
 ];
 
+/// An address without what is typed in it: where it leads.
+fn path(address: &str) -> &str {
+    address.split('?').next().unwrap_or_default()
+}
+
 /// An address without its numbers and what is typed in it: the kind of its page.
 fn kind(address: &str) -> String {
-    let path = address.split('?').next().unwrap_or_default();
-    let mut parts: Vec<&str> = path.split('/').collect();
+    let mut parts: Vec<&str> = path(address).split('/').collect();
     for part in &mut parts {
         if part.chars().next().is_some_and(|c| c.is_ascii_digit()) {
             *part = "N";
@@ -90,64 +97,156 @@ fn press(app: &App, name: &str) -> bool {
     pressed == json!(true)
 }
 
-#[test]
-fn every_link_and_button_leads_somewhere() {
-    let app = demo();
-    // Nothing may stop the walk and wait for an answer.
-    let quiet = "window.confirm = () => false; window.print = () => {}; return true";
-    app.script(quiet);
-    let mut waiting: VecDeque<(String, String)> =
-        ["#/", "#/jobs", "#/settings"].map(|it| (it.to_owned(), "the start".to_owned())).into();
-    waiting.push_back((app.place(), "the start".to_owned()));
-    let mut seen: BTreeSet<String> = BTreeSet::new();
-    let mut pages: Vec<(String, Vec<String>)> = Vec::new();
-    while let Some((address, from)) = waiting.pop_front() {
-        if !seen.insert(address.clone()) {
-            continue;
-        }
-        app.go(&address);
-        assert_alive(&app, &from);
-        for link in links(&app) {
-            waiting.push_back((link, address.clone()));
-        }
-        pages.push((address, buttons(&app)));
+/// What was opened and tapped, over all jobs.
+struct Walk<'a> {
+    app: &'a App,
+    /// Addresses.
+    seen: BTreeSet<String>,
+    /// Addresses without what is typed in them.
+    paths: BTreeSet<String>,
+    /// How many pages were opened of a kind.
+    kinds: BTreeMap<String, usize>,
+    /// Buttons, by the kind of their page.
+    tapped: BTreeSet<(String, String)>,
+    /// How many pages were only there after a tap.
+    late: usize,
+}
+
+impl<'a> Walk<'a> {
+    fn on(app: &'a App) -> Walk<'a> {
+        let (seen, paths, kinds) = Default::default();
+        Walk { app, seen, paths, kinds, tapped: BTreeSet::new(), late: 0 }
     }
-    // Then the buttons, each once on a kind of page, with those that come up on the way: what they do to the job does not
-    // matter any more.
-    let mut tapped: BTreeSet<(String, String)> = BTreeSet::new();
-    for (address, names) in &pages {
-        let kind = kind(address);
-        let is_new = |tapped: &BTreeSet<(String, String)>, name: &String| {
-            let is_left_out = LEFT_OUT.iter().any(|it| name.starts_with(it));
-            !is_left_out && !tapped.contains(&(kind.clone(), name.clone()))
-        };
-        if !names.iter().any(|name| is_new(&tapped, name)) {
-            continue;
-        }
-        app.go(address);
-        let mut names: VecDeque<String> = buttons(&app).into();
-        while let Some(name) = names.pop_front() {
-            if !is_new(&tapped, &name) || !press(&app, &name) {
+
+    /// Opens the pages that a link of these leads to, also by way of others, `most` of each kind: each with its buttons.
+    fn open_all(
+        &mut self,
+        start: Vec<(String, String)>,
+        most: usize,
+    ) -> Vec<(String, Vec<String>)> {
+        let mut waiting: VecDeque<(String, String)> = start.into();
+        let mut pages = Vec::new();
+        let mut of_kind: BTreeMap<String, usize> = BTreeMap::new();
+        while let Some((address, from)) = waiting.pop_front() {
+            let opened = of_kind.entry(kind(&address)).or_default();
+            if *opened >= most || !self.seen.insert(address.clone()) {
                 continue;
             }
-            tapped.insert((kind.clone(), name.clone()));
-            assert_alive(&app, &format!("{name:?} on {address}"));
-            if app.place() == *address {
-                // What it opened comes first: it may be gone after the next.
-                let opened = buttons(&app).into_iter().filter(|name| !names.contains(name));
-                let opened: Vec<String> = opened.collect();
-                opened.into_iter().rev().for_each(|name| names.push_front(name));
-            } else {
-                app.go(address);
+            *opened += 1;
+            self.paths.insert(path(&address).to_owned());
+            *self.kinds.entry(kind(&address)).or_default() += 1;
+            self.app.go(&address);
+            assert_alive(self.app, &from);
+            for link in links(self.app) {
+                waiting.push_back((link, address.clone()));
+            }
+            pages.push((address, buttons(self.app)));
+        }
+        pages
+    }
+
+    /// Taps each button once on a kind of page, with those that come up on the way: what they do to the job does not
+    /// matter any more. What only a tap leads to is opened at once: the next may take it away.
+    fn tap_all(&mut self, job: &str, pages: Vec<(String, Vec<String>)>) {
+        let mut pages: VecDeque<(String, Vec<String>)> = pages.into();
+        while let Some((address, names)) = pages.pop_front() {
+            let kind = kind(&address);
+            if !names.iter().any(|name| self.is_new(&kind, name)) {
+                continue;
+            }
+            self.app.go(&address);
+            let mut names: VecDeque<String> = buttons(self.app).into();
+            while let Some(name) = names.pop_front() {
+                if !self.is_new(&kind, &name) || !press(self.app, &name) {
+                    continue;
+                }
+                self.tapped.insert((kind.clone(), name.clone()));
+                let from = format!("{name:?} on {address}");
+                assert_alive(self.app, &from);
+                let stayed = self.app.place() == address;
+                if stayed {
+                    // What it opened comes first: it may be gone after the next.
+                    let opened = buttons(self.app).into_iter().filter(|name| !names.contains(name));
+                    let opened: Vec<String> = opened.collect();
+                    opened.into_iter().rev().for_each(|name| names.push_front(name));
+                }
+                let come_up = self.open_late(job, &from);
+                if !stayed || !come_up.is_empty() {
+                    self.app.go(&address);
+                }
+                if stayed && !come_up.is_empty() {
+                    // What was open there is open again.
+                    press(self.app, &name);
+                    if self.app.place() != address {
+                        self.app.go(&address);
+                    }
+                }
+                pages.extend(come_up);
             }
         }
     }
-    println!("{} pages, {} buttons", pages.len(), tapped.len());
-    assert!(
-        pages.len() > 150 && tapped.len() > 500,
-        "{} pages, {} buttons",
-        pages.len(),
+
+    fn is_new(&self, kind: &str, name: &str) -> bool {
+        let is_left_out = LEFT_OUT.iter().any(|it| name.starts_with(it));
+        !is_left_out && !self.tapped.contains(&(kind.to_owned(), name.to_owned()))
+    }
+
+    /// Opens what the links lead to that came up with a tap: of this job up to twelve pages of a kind, of others one.
+    fn open_late(&mut self, job: &str, from: &str) -> Vec<(String, Vec<String>)> {
+        let mut pages = Vec::new();
+        let mut waiting: Vec<(String, String)> =
+            links(self.app).into_iter().map(|it| (it, from.to_owned())).collect();
+        while let Some((link, from)) = waiting.pop() {
+            let of_kind = self.kinds.entry(kind(&link)).or_default();
+            let most = if link.starts_with(job) { 12 } else { 1 };
+            if *of_kind >= most || !self.paths.insert(path(&link).to_owned()) {
+                continue;
+            }
+            *of_kind += 1;
+            self.seen.insert(link.clone());
+            self.late += 1;
+            self.app.go(&link);
+            assert_alive(self.app, &from);
+            waiting.extend(links(self.app).into_iter().map(|it| (it, link.clone())));
+            pages.push((link, buttons(self.app)));
+        }
+        pages
+    }
+}
+
+/// First the demo in the middle of its work, with boards cut and one leg thin, then with all of that taken back.
+#[test]
+fn every_link_and_button_leads_somewhere() {
+    let app = App::arrive(Screen::PHONE);
+    app.before_each_page(QUIET);
+    app.go("#/jobs");
+    app.wait_for_start();
+    app.tap("open-demo");
+    app.wait_for("trouble-leg 2");
+    let in_work = app.place();
+    let mut walk = Walk::on(&app);
+    let start = [in_work.as_str(), "#/", "#/jobs", "#/settings"];
+    let from_the_start = |it: &str| (it.to_owned(), "the start".to_owned());
+    let pages = walk.open_all(start.map(from_the_start).into(), usize::MAX);
+    walk.tap_all(&in_work, pages);
+    let in_work = (walk.seen.len(), walk.tapped.len());
+    app.go("#/jobs");
+    app.tap("open-demo");
+    begin_the_demo_anew(&app);
+    let anew = app.place().split('/').take(3).collect::<Vec<_>>().join("/");
+    // What differs there is in the kinds of page: some of each will do.
+    let pages = walk.open_all(vec![from_the_start(&anew)], 3);
+    walk.tap_all(&anew, pages);
+    let Walk { seen, tapped, late, .. } = walk;
+    println!(
+        "{} pages, {late} of them after a tap, {} buttons; in work {in_work:?}",
+        seen.len(),
         tapped.len()
     );
+    assert!(in_work.0 > 150 && in_work.1 > 500, "{in_work:?}");
+    assert!(seen.len() > in_work.0 + 20 && late > 5, "{} pages, {late} late", seen.len());
+    for name in ["read-aloud", "share", "copy-link", "print", "start-fresh", "open-leg 2"] {
+        assert!(tapped.iter().any(|it| it.1 == name), "{name} is not tapped");
+    }
     app.assert_quiet_console();
 }
