@@ -137,7 +137,7 @@ fn plan_that_no_longer_fits() -> Job {
 fn every_step_says_what_it_costs() {
     let board = "From the yard: 1 × 2x4, 96 in long, 10.90.";
     let old = |is: &str| format!("{board} The old one is scrap: {is} in.");
-    let unknown = "No part holds this size, so which board it takes is not known. The old one is";
+    let unknown = "No piece holds this size, so which board it takes is not known. The old one is";
     let off = "Takes no board and no money. What comes off is thrown away:";
     let none = "No board on the rack or at the yard is known to give";
     let short = between_legs("36 3/4", &["43", "43"]);
