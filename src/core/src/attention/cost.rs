@@ -97,7 +97,7 @@ fn again(job: &Job, reckoned: &Reckoned, bench: &Bench, part: ItemId, pieces: us
 
 /// A size that is cut has no board that it is known to come from.
 fn size_again(fact: &Fact) -> Sentence {
-    let words = say!["No piece holds this size, so which board it takes is not known."];
+    let words = say!["Which board it takes is not known."];
     let length = if let Fact::SizeOff { is, .. } = fact { Some(*is) } else { None };
     joined(words, scrap(" The old one is scrap", length))
 }

@@ -137,7 +137,7 @@ fn plan_that_no_longer_fits() -> Job {
 fn every_step_says_what_it_costs() {
     let board = "From the yard: 1 × 2x4, 96 in long, 10.90.";
     let old = |is: &str| format!("{board} The old one is scrap: {is} in.");
-    let unknown = "No piece holds this size, so which board it takes is not known. The old one is";
+    let unknown = "Which board it takes is not known. The old one is";
     let off = "Takes no board and no money. What comes off is thrown away:";
     let none = "No board on the rack or at the yard is known to give";
     let short = between_legs("36 3/4", &["43", "43"]);
@@ -249,7 +249,7 @@ fn every_step_says_what_it_costs() {
 }
 
 /// By hand: 40 less 3 is 37, cut at 37 1/2, so the overall would be 40 1/2; the shelf, a size of 39, is 1 less than the overall and
-/// cut, so it is then 1/2 too small. No part holds it.
+/// cut, so it is then 1/2 too small.
 #[test]
 fn a_size_that_is_cut_again_then_is_named() {
     let mut job = job_of(&[("overall", "40"), ("rail", "overall - 3"), ("shelf", "overall - 1")]);
