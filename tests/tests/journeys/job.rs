@@ -519,3 +519,45 @@ fn the_legs_of_the_demo_must_match_in_length() {
     app.wait_until_gone("trouble-the legs");
     app.assert_quiet_console();
 }
+
+/// Of a spoiled leg 20 in are left: that goes on the rack, the leg is wanted again, and one undo takes both back. More than the
+/// leg was is refused, and what is typed half is there again.
+#[test]
+fn what_is_left_of_a_spoiled_piece_goes_on_the_rack() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.tap("open-demo");
+    app.wait_for("front");
+    app.wait_until_kept();
+    app.server.stop();
+    app.section("parts");
+    app.tap("item-leg");
+    app.tap("piece-1");
+    app.tap("spoiled-rack");
+    app.wait_for("spoiled-left");
+    app.enter("left", &["4", "0", "close"]);
+    app.tap("take-spoiled");
+    app.wait_for_words("problem-left", "33 1/2");
+    app.picture("spoiled");
+    app.assert_no_sideways_scroll();
+    app.assert_accessible();
+    app.enter("left", &["clear", "2", "close"]);
+    app.reload();
+    app.wait_for_start();
+    app.wait_for_value("field-left", "2");
+    app.enter("left", &["0", "close"]);
+    app.wait_for_value("field-left", "20");
+    app.tap("take-spoiled");
+    app.wait_until_gone("spoiled-left");
+    app.wait_until_gone("spoiled");
+    app.tap("back");
+    app.tap("back");
+    app.section("rack");
+    app.wait_for_words("rack", "3 1/4 in × 3 1/4 in × 20 in");
+    app.picture("spoiled-rack");
+    app.tap("undo");
+    app.wait_until(
+        "it is off the rack",
+        "return !document.querySelector('[data-testid=rack]').textContent.includes('× 20 in')",
+    );
+    app.assert_quiet_console();
+}
