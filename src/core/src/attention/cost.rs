@@ -206,7 +206,7 @@ fn then(comes: &Outcome, bench: &Bench, trimmed: Option<Length>) -> Sentence {
     let mut words = match (again.is_empty(), sizes.is_empty()) {
         (false, _) => boards_then(comes, bench, &again),
         (true, true) => say!["Takes no board and no money."],
-        (true, false) => say!["What it takes is not known."],
+        (true, false) => say!["What it takes in boards is not known."],
     };
     if !again.is_empty() {
         let length = again.iter().try_fold(Length::ZERO, |sum, (part, pieces)| {
@@ -228,8 +228,8 @@ fn then(comes: &Outcome, bench: &Bench, trimmed: Option<Length>) -> Sentence {
     }
     if !sizes.is_empty() {
         let sizes = sizes.join(", ");
-        let more = format!(" Cut again then: {sizes}; which board that takes is not known.");
-        words.0.extend(say![more].0);
+        let more = if again.is_empty() { "" } else { "; which board that takes is not known" };
+        words.0.extend(say![format!(" Cut again then: {sizes}{more}.")].0);
     }
     words
 }

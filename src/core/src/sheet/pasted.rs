@@ -124,13 +124,10 @@ fn rows(text: &str, known: &[Column]) -> Option<Option<Vec<Row>>> {
     let mut lines = text.lines().filter(|line| !line.trim().is_empty());
     let headings: Vec<Option<(Part, &str)>> =
         lines.next().unwrap_or_default().split('\t').map(|it| heading(it, known)).collect();
-    // A length is what every list is about; of a zone two.
-    let is_named = |wanted: &Part| headings.iter().flatten().any(|(part, _)| part == wanted);
-    let wanted: &[Part] = match known {
-        OF_SPANS => &[Part::From, Part::To],
-        _ => &[Part::Length],
-    };
-    if !wanted.iter().all(is_named) {
+    // A length is what every list is about, and of a zone where it begins and ends.
+    let is_needed = |it: &&Column| matches!(it.part, Part::Length | Part::From | Part::To);
+    let is_named = |it: &Column| headings.iter().flatten().any(|(part, _)| *part == it.part);
+    if !known.iter().filter(is_needed).all(is_named) {
         return Some(None);
     }
     let row = |line: &str| {
