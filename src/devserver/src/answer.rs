@@ -5,7 +5,7 @@ use std::net::TcpStream;
 use std::path::{Component, Path, PathBuf};
 use std::time::Duration;
 
-use crate::compression::Encoding;
+use crate::compression::{Encoding, compressed};
 use crate::{Compression, Fault, Shared, locked};
 
 /// A browser that says nothing for this long is not going to.
@@ -57,7 +57,8 @@ pub(crate) fn answer(mut stream: TcpStream, shared: &Shared) -> io::Result<()> {
     let body: Box<dyn AsRef<[u8]>> = match encoding {
         Some(encoding) => {
             head.push_str(&format!("Content-Encoding: {}\r\n", encoding.name()));
-            Box::new(shared.compressed.compressed(&body, encoding)?)
+            let is_best = shared.compression == Compression::Best;
+            Box::new(compressed(&body, encoding, is_best)?)
         }
         None => Box::new(body),
     };

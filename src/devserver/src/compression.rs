@@ -1,9 +1,9 @@
-//! Compressed bodies, made once for each content and kept in memory.
+//! Compressed bodies, made once for each content and kept in memory, whichever server of this process sends them.
 
 use std::collections::HashMap;
 use std::hash::{DefaultHasher, Hash, Hasher};
 use std::io::{self, Write};
-use std::sync::{Arc, Mutex};
+use std::sync::{Arc, LazyLock, Mutex};
 
 use crate::locked;
 
@@ -68,31 +68,21 @@ impl Encoding {
     }
 }
 
-/// The digest of a body, and how it was compressed.
-type Key = (u64, Encoding);
+/// The digest of a body, how it was compressed, and whether as small as can be.
+type Key = (u64, Encoding, bool);
 
-/// Remembers what was compressed, by content: a file that changes on disk is never served stale.
-pub(crate) struct Store {
-    bodies: Mutex<HashMap<Key, Arc<[u8]>>>,
-    is_best: bool,
-}
+/// What was compressed, by content: a file that changes on disk is never served stale.
+static MADE: LazyLock<Mutex<HashMap<Key, Arc<[u8]>>>> = LazyLock::new(Mutex::default);
 
-impl Store {
-    /// An empty one; `is_best` takes its time.
-    pub(crate) fn new(is_best: bool) -> Store {
-        Store { bodies: Mutex::default(), is_best }
+/// The compressed form of `body`; `is_best` takes its time.
+pub(crate) fn compressed(body: &[u8], encoding: Encoding, is_best: bool) -> io::Result<Arc<[u8]>> {
+    let mut hasher = DefaultHasher::new();
+    body.hash(&mut hasher);
+    let key = (hasher.finish(), encoding, is_best);
+    if let Some(known) = locked(&MADE).get(&key) {
+        return Ok(Arc::clone(known));
     }
-
-    /// The compressed form of `body`.
-    pub(crate) fn compressed(&self, body: &[u8], encoding: Encoding) -> io::Result<Arc<[u8]>> {
-        let mut hasher = DefaultHasher::new();
-        body.hash(&mut hasher);
-        let key = (hasher.finish(), encoding);
-        if let Some(known) = locked(&self.bodies).get(&key) {
-            return Ok(Arc::clone(known));
-        }
-        let made: Arc<[u8]> = encoding.compress(body, self.is_best)?.into();
-        locked(&self.bodies).insert(key, Arc::clone(&made));
-        Ok(made)
-    }
+    let made: Arc<[u8]> = encoding.compress(body, is_best)?.into();
+    locked(&MADE).insert(key, Arc::clone(&made));
+    Ok(made)
 }

@@ -42,7 +42,6 @@ struct Shared {
     folder: Mutex<PathBuf>,
     faults: Mutex<BTreeMap<String, Fault>>,
     requests: Mutex<Vec<String>>,
-    compressed: compression::Store,
     compression: Compression,
 }
 
@@ -84,7 +83,6 @@ impl Server {
             folder: Mutex::new(folder.into()),
             faults: Mutex::default(),
             requests: Mutex::default(),
-            compressed: compression::Store::new(compression == Compression::Best),
             compression,
         });
         let listener = TcpListener::bind(address)?;
