@@ -196,3 +196,22 @@ fn a_tap_elsewhere_leaves_the_form_and_is_not_lost() {
         app.assert_quiet_console();
     }
 }
+
+/// Enter in the text of a list is a new line of it, whatever was typed in before.
+#[test]
+fn enter_in_the_text_of_a_list_is_a_line_of_it() {
+    let app = App::open_at(
+        Screen::DESKTOP,
+        "#/cut?parts=4+@+40&boards=96+at+10&scraps=&kerf=1/8&unit=in",
+    );
+    // A row of the list itself, which is gone with the text, and another field.
+    app.tap("field-parts-0");
+    app.type_keys("1");
+    app.tap("as-text-parts");
+    for (typed, all) in [(", 3", "4 @ 401, 3\n2"), (", 5", "4 @ 401, 3\n2, 5\n2")] {
+        app.tap("field-parts");
+        app.type_keys(&format!("{typed}\u{e007}2"));
+        app.wait_for_value("field-parts", all);
+        app.tap("field-kerf");
+    }
+}

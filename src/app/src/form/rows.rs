@@ -103,6 +103,9 @@ fn typing(
 /// The list as the text that it is kept as; rows of a spreadsheet can be pasted here.
 fn whole(at_hand: &AtHand, field: &'static Field, text: String) -> Html {
     let form = at_hand.form.dispatcher();
+    // Whatever was being edited is left: Enter is of this text now, and not the way to the field after that one.
+    let leave = at_hand.form.dispatcher();
+    let onfocusin = Callback::from(move |_: FocusEvent| leave.dispatch(Action::Leave));
     // Whoever leaves it is told what cannot be read.
     let onfocusout = Callback::from(move |_: FocusEvent| {
         form.dispatch(Action::Edit(Slot::of(field.id)));
@@ -117,8 +120,8 @@ fn whole(at_hand: &AtHand, field: &'static Field, text: String) -> Html {
     });
     html! {
         <textarea class="list__text" rows="5" data-testid={element_id(Slot::of(field.id))} aria-label={field.label}
-            spellcheck="false" autocapitalize="off" value={text} {onfocusout}
-            {oninput} />
+            spellcheck="false" autocapitalize="off" value={text} {onfocusin}
+            {onfocusout} {oninput} />
     }
 }
 
