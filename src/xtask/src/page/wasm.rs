@@ -40,7 +40,7 @@ pub(super) struct Part {
 }
 
 /// The feature of a package whose program is made to be taken apart.
-const IN_PARTS: &str = "parts";
+pub(crate) const IN_PARTS: &str = "parts";
 
 /// Builds a binary of `package`, for the page, in parts.
 pub(super) fn build_in_parts(package: &str, bin: &str, optimise: Optimise) -> Result<Built> {
