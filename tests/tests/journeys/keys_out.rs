@@ -8,7 +8,8 @@ const LYING: Screen = Screen { width: 640, height: 360, touch: true };
 const DRAWN: f64 = 113.0;
 /// Most elements in the page while typing.
 const ELEMENTS: u64 = 299;
-/// How much of the drawing is seen, how far the headline reaches down, and whether something lies over either.
+/// How much of the drawing is seen and whether the size being typed is, how far the headline reaches down and which of
+/// its words are cut, and whether something lies over either.
 fn seen(app: &App) -> serde_json::Value {
     app.script(
         "const box = (css) => document.querySelector(css)?.getBoundingClientRect();
@@ -17,9 +18,14 @@ fn seen(app: &App) -> serde_json::Value {
          const low = Math.min(drawing?.bottom ?? 0, place?.bottom ?? 0, innerHeight);
          const high = Math.max(drawing?.top ?? 0, head.bottom);
          const keys = box('.keypad');
+         const [live, seen] = [box('.size.is-live .size__ground') ?? box('.size.is-live'), box('.rest-of-answer')];
+         const inside = (a, b) => a.left >= b.left - 1 && a.right <= b.right + 1 && a.top >= b.top - 1 && a.bottom <= b.bottom + 1;
+         const cut = [...document.querySelectorAll('.headline__rest')]
+           .filter((it) => it.scrollWidth > it.clientWidth || it.scrollHeight > it.clientHeight + 1).map((it) => it.textContent);
          const middle = document.elementFromPoint(head.left + 20, head.bottom - 20);
          return { drawn: low - high, whole: drawing?.height ?? 0, headline: head.height, top: head.top,
-                  isFree: !!middle?.closest('.headline'), dock: dock.bottom, keys: [keys.left, keys.top],
+                  isFree: !!middle?.closest('.headline'), cut,
+                  isLiveSeen: !live || inside(live, seen), dock: dock.bottom, keys: [keys.left, keys.top],
                   elements: document.querySelectorAll('*').length }",
     )
 }
@@ -47,6 +53,8 @@ fn the_answer_and_the_drawing_stay_in_sight_on_every_calculator() {
                 && number("headline") <= 72.0
                 && number("top") >= -1.0
                 && it["isFree"] == json!(true)
+                && it["isLiveSeen"] == json!(true)
+                && (screen != Screen::PHONE || it["cut"] == json!([]))
                 && it["elements"].as_u64().is_some_and(|it| it <= ELEMENTS);
             println!("{} {slug}: {it}", screen.width);
             if !is_good {

@@ -161,6 +161,11 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
     };
     use_last_field(calculator, &at_hand);
     let (is_keying, is_typing) = (at_hand.is_keying(), at_hand.is_typing);
+    use_effect_with((form.editing(), is_typing), |(_, is_typing)| {
+        if *is_typing {
+            dom::bring_into_sight(".rest-of-answer", ".size.is-live");
+        }
+    });
     html! {
         <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying"), is_typing.then_some("is-typing"))}>
             { bar(calculator, &at_hand) }

@@ -79,6 +79,8 @@ impl Default for Search {
 pub enum Event {
     /// It begins, about this job.
     Begin(Rc<Job>),
+    /// It begins anew, about the same: what was found stays until something cheaper is.
+    Again,
     /// A reply that was found sound.
     Reply(Reply),
     /// It goes on on the page itself, and why that is less.
@@ -143,6 +145,16 @@ impl Search {
                     ..Search::default()
                 };
             }
+            Event::Again => {
+                next = Search {
+                    stage: Stage::Running,
+                    job: self.job.clone(),
+                    plan: self.plan.clone(),
+                    plan_number: self.plan_number,
+                    bound_cents: self.bound_cents,
+                    ..Search::default()
+                };
+            }
             Event::Forget => {
                 next = Search { plan_number: self.plan_number, ..Search::default() };
             }
@@ -162,7 +174,11 @@ impl Search {
         next
     }
 
+    /// Takes a plan, unless one that was found before is cheaper.
     fn hold(&mut self, plan: Plan) {
+        if self.plan.as_ref().is_some_and(|held| held.cost_cents < plan.cost_cents) {
+            return;
+        }
         self.plan = Some(Rc::new(plan));
         self.plan_number = self.plan_number.wrapping_add(1);
     }
@@ -177,7 +193,7 @@ impl Search {
             }
             Reply::Cheapest(outcome, checked) => {
                 self.stage = Stage::Ended;
-                self.bound_cents = outcome.bound_cents;
+                self.bound_cents = self.bound_cents.max(outcome.bound_cents);
                 self.is_proved = outcome.proved;
                 self.is_checked = checked.iter().all(|it| *it == Checked::Confirmed);
                 self.ties = Some(outcome.ties);

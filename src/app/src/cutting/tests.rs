@@ -178,6 +178,22 @@ fn a_fault_keeps_the_plan_and_a_new_question_forgets_it() {
     assert_eq!((again.plan, again.stage), (None, Stage::Running));
 }
 
+/// The bound is of the same job: it stays too.
+#[test]
+fn what_was_found_stays_when_the_same_is_asked_again_until_something_cheaper_is() {
+    let dear = Plan { cost_cents: 1500, ..plan(GOOD) };
+    let stopped = after([Event::Reply(Reply::News(news(Some(plan(GOOD)), 500))), Event::Stop]);
+    let again = stopped.after(Event::Again);
+    assert_eq!((again.stage.clone(), again.bound_cents), (Stage::Running, 500));
+    assert_eq!(again.plan.as_deref(), Some(&plan(GOOD)));
+    let dearer = again.after(Event::Reply(Reply::News(news(Some(dear), 400))));
+    assert_eq!(dearer.plan.as_deref(), Some(&plan(GOOD)));
+    assert_eq!((dearer.plan_number, dearer.bound_cents), (again.plan_number, 500));
+    let cheap = Plan { cost_cents: 900, ..plan(GOOD) };
+    let cheaper = dearer.after(Event::Reply(Reply::News(news(Some(cheap.clone()), 600))));
+    assert_eq!(cheaper.plan.as_deref(), Some(&cheap));
+}
+
 #[test]
 fn what_cannot_be_answered_is_told_as_such() {
     let search = after([Event::Reply(Reply::Problem(CutProblem::NoParts))]);

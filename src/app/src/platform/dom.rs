@@ -210,6 +210,19 @@ pub(crate) fn scroll_to_top() {
     window().scroll_to_with_x_and_y(0.0, 0.0);
 }
 
+/// Scrolls the box that `around` finds, and nothing else, as little as shows what `css` finds in it.
+pub(crate) fn bring_into_sight(around: &str, css: &str) {
+    let found = |css: &str| document().query_selector(css).ok().flatten();
+    if let (Some(around), Some(element)) = (found(around), found(&format!("{around} {css}"))) {
+        let (place, it) = (around.get_bounding_client_rect(), element.get_bounding_client_rect());
+        // Before the box, or behind it.
+        let off = |low: f64, high: f64| low.min(0.0) + high.max(0.0);
+        let right = off(it.left() - place.left(), it.right() - place.right());
+        let down = off(it.top() - place.top(), it.bottom() - place.bottom());
+        around.scroll_by_with_x_and_y(right, down);
+    }
+}
+
 /// Whether there is room for one column only.
 pub(crate) fn is_narrow() -> bool {
     let narrow = window().match_media("(max-width: 899px)").ok().flatten();

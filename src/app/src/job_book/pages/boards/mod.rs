@@ -201,6 +201,8 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
         }
         (None, None) => page.nothing_yet(wanted.as_ref()),
     };
+    let found = now.zip(told).filter(|_| !searching.search.is_running());
+    let take = found.map(|(now, told)| page.taking(now, told));
     let is_keying = at_hand.is_keying() || *is_keying_too;
     html! {
         <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying"))} data-testid="boards">
@@ -209,7 +211,7 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
             <main class="bench">
                 <section class="answer" aria-label="Plan">
                     { headline }
-                    { page.tools(&at_hand, wanted.as_ref()) }
+                    { page.tools(&at_hand, wanted.as_ref(), take) }
                     <div class="rest-of-answer">
                         { pencil::line(open) }
                         { attention(open) }
@@ -267,10 +269,16 @@ impl Page<'_> {
         }))
     }
 
-    /// What a thumb reaches.
-    fn tools(&self, at_hand: &AtHand, wanted: Option<&Asked>) -> Html {
+    /// What a thumb reaches. A plan that can be taken is what comes next, and to plan is beside it.
+    fn tools(
+        &self,
+        at_hand: &AtHand,
+        wanted: Option<&Asked>,
+        take: Option<Callback<MouseEvent>>,
+    ) -> Html {
         let words = match &self.kept {
             _ if self.searching.search.is_running() => "Begin again",
+            _ if take.is_some() => "Plan again",
             Some(_) => "Plan what is left",
             None => "Work out the boards",
         };
@@ -280,8 +288,14 @@ impl Page<'_> {
                 <button type="button" class="tool" data-testid="change-options" onclick={at_hand.begin()}>
                     { icon(Icon::Settings) }<span>{ "Options" }</span>
                 </button>
-                <button type="button" class="tool tool--main tool--always" data-testid="plan-it" disabled={plan.is_none()}
-                    onclick={plan.unwrap_or_default()}>{ words }</button>
+                <button type="button" class={classes!("tool", take.is_none().then_some("tool--main tool--always"))}
+                    data-testid="plan-it" disabled={plan.is_none()} onclick={plan.unwrap_or_default()}>
+                    if take.is_some() { { icon(Icon::Boards) } }
+                    <span>{ words }</span>
+                </button>
+                if let Some(onclick) = take {
+                    <button type="button" class="tool tool--main tool--always" data-testid="use-plan" {onclick}>{ "Use this plan" }</button>
+                }
             </div>
         }
     }
@@ -372,7 +386,7 @@ impl Page<'_> {
             <>
                 { progress(self.searching, Some(&labels), self.is_rack) }
                 if let Some(told) = told {
-                    if !search.is_running() { { self.use_it(wanted, told) } }
+                    if !search.is_running() && self.kept.is_some() { { self.keep_what_is() } }
                     { self.notes(wanted) }
                     { whole(told, tape, all, &Beside::nothing(search.is_running(), yard, is_ours)) }
                     if let Some(job) = search.job.clone().filter(|_| !search.is_running() && !self.is_rack) {
@@ -449,28 +463,27 @@ impl Page<'_> {
     }
 
     /// Keeps the plan that was found in the job.
-    fn use_it(&self, wanted: &Wanted, told: &Told) -> Html {
+    fn taking(&self, wanted: &Wanted, told: &Told) -> Callback<MouseEvent> {
         let plan = CutPlan {
             plan: (*told.plan).clone(),
             bound_cents: self.searching.search.bound_cents,
             ..self.plan_to_keep(wanted)
         };
         let (on_page, searching) = (self.open.on_page.clone(), self.searching.clone());
-        let take = Callback::from(move |_: MouseEvent| {
+        Callback::from(move |_: MouseEvent| {
             // The plan has the options from now on.
             on_page.make_of_form(OPTIONS_PLACE, |job| Some(job.keeping_plan(plan.clone())));
             searching.forget();
-        });
-        let forget = {
-            let searching = self.searching.clone();
-            Callback::from(move |_: MouseEvent| searching.forget())
-        };
+        })
+    }
+
+    /// Goes on with the plan in use, and not with the one that was found.
+    fn keep_what_is(&self) -> Html {
+        let searching = self.searching.clone();
+        let onclick = Callback::from(move |_: MouseEvent| searching.forget());
         html! {
             <div class="plan-steps">
-                <button type="button" class="tool tool--main" data-testid="use-plan" onclick={take}>{ "Use this plan" }</button>
-                if self.kept.is_some() {
-                    <button type="button" class="tool" data-testid="forget-plan" onclick={forget}>{ "Keep the plan in use" }</button>
-                }
+                <button type="button" class="tool" data-testid="forget-plan" {onclick}>{ "Keep the plan in use" }</button>
             </div>
         }
     }
