@@ -6,10 +6,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::cuts::cuts;
 use super::waits::{in_a_row, waits};
 use crate::attention::Attention;
+use crate::calculators::screws::fields as screws;
 use crate::cutting;
 use crate::job::{Change, Dimension, Item, ItemId, Job, Kept, PartSizes, Reckoned, Step};
 use crate::measure::Length;
-use crate::sheet::{Act, Bench, Caution};
+use crate::sheet::{Act, Bench, Caution, Choice};
 use crate::to_buy::{InTheWay, Line, Source, ToBuy, to_buy};
 
 /// What kind of work a step is, in the order of the work; a step that waits for one of a later kind comes after it.
@@ -233,17 +234,20 @@ fn gates(job: &Job, all: &mut Drafts) {
     }
 }
 
+/// Questions about screws that are answered by drilling.
+const HOLES: [&Choice; 5] =
+    [&screws::PILOT, &screws::PLACING, &screws::POCKET, &screws::TOE, &screws::CORNER];
+
 /// Which work a kept reckoning is about; `None` for what is only thought about.
 fn stage_of(kept: &Kept) -> Option<Stage> {
-    let asks =
-        |question: &str| kept.entries.iter().any(|(id, text)| id == "question" && text == question);
+    let asks = |question: &Choice| {
+        kept.entries.iter().any(|(id, text)| id == screws::QUESTION.id && text == question.id)
+    };
     Some(match kept.slug.as_str() {
         "curve" | "angles" => Stage::Shape,
         "dowel" => Stage::Holes,
-        "screws" if ["pilot", "placing", "pocket", "toe", "corner"].into_iter().any(asks) => {
-            Stage::Holes
-        }
-        "screws" if asks("hold") || asks("buy") => return None,
+        "screws" if HOLES.into_iter().any(asks) => Stage::Holes,
+        "screws" if asks(&screws::HOLD) || asks(&screws::BUY) => return None,
         "frame" => Stage::Frames,
         "top" | "spacing" | "screws" => Stage::Top,
         "finish" => Stage::Finish,

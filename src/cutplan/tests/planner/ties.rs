@@ -265,7 +265,11 @@ struct Seen {
 fn compare(jobs: impl Iterator<Item = Job>) -> Seen {
     let mut seen = Seen::default();
     for job in jobs.filter(|job| job.validate().is_ok()) {
-        let (Ok(outcome), Some(best)) = (solve(&job, 400_000_000), truth(&job)) else { continue };
+        let (outcome, best) = match (solve(&job, 400_000_000), truth(&job)) {
+            (Ok(outcome), Some(best)) => (outcome, best),
+            (Err(_), None) => continue,
+            (outcome, truth) => panic!("{outcome:?}, but {truth:?}: {job:#?}"),
+        };
         let (plan, ties) = (&outcome.plan, outcome.ties);
         let effort = plan.effort(&job).expect("a plan of this job");
         let found = (plan.cost_cents, plan.boards.len(), effort.settings.len(), effort.cuts);

@@ -18,17 +18,17 @@ const ALL_FASTENERS: [Choice; FASTENERS.len()] = {
 
 // The sizes are those of our invented potting bench for a school garden.
 
-pub(super) const QUESTION: Field = Field::new("question", "Question", "",
+pub(crate) const QUESTION: Field = Field::new("question", "Question", "",
     Kind::Choice(&[LENGTH, PILOT, PLACING, POCKET, TOE, CORNER, HOLD, BUY]), Start::Question(LENGTH.id))
     ;
 const LENGTH: Choice = Choice::new("length", "How long");
-pub(super) const PILOT: Choice = Choice::new("pilot", "Which bits");
-pub(super) const PLACING: Choice = Choice::new("placing", "How far from ends");
-pub(super) const POCKET: Choice = Choice::new("pocket", "Pocket screw");
-pub(super) const TOE: Choice = Choice::new("toe", "Toed screw");
-pub(super) const CORNER: Choice = Choice::new("corner", "Do two meet");
-pub(super) const HOLD: Choice = Choice::new("hold", "What it holds");
-pub(super) const BUY: Choice = Choice::new("buy", "How many to buy");
+pub(crate) const PILOT: Choice = Choice::new("pilot", "Which bits");
+pub(crate) const PLACING: Choice = Choice::new("placing", "How far from ends");
+pub(crate) const POCKET: Choice = Choice::new("pocket", "Pocket screw");
+pub(crate) const TOE: Choice = Choice::new("toe", "Toed screw");
+pub(crate) const CORNER: Choice = Choice::new("corner", "Do two meet");
+pub(crate) const HOLD: Choice = Choice::new("hold", "What it holds");
+pub(crate) const BUY: Choice = Choice::new("buy", "How many to buy");
 
 pub(super) const GAUGE: Field = Field::new("gauge", "Screw", "",
     Kind::Choice(&[NO_6, NO_7, NO_8, NO_9, NO_10, NO_12, NO_14, NO_16, NO_18, NO_20, NO_24]), Start::Text(NO_8.id))

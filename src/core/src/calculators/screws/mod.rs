@@ -20,7 +20,7 @@ pub mod buy;
 pub mod corner;
 // A table: a field in two lines.
 #[rustfmt::skip]
-mod fields;
+pub(crate) mod fields;
 pub mod hold;
 pub mod length;
 pub mod pilot;
