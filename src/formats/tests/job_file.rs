@@ -5,7 +5,7 @@ use proptest::prelude::*;
 use reckoner_core::attention::{Fact, attention};
 use reckoner_core::job::{
     Dimension, Dimensions, History, Item, ItemId, Job, Made, Measure, MeasureKind, Part, Piece,
-    PieceState, Reckoned, Saw, Step, Written, demo::demo, visible_name,
+    PieceState, Reckoned, Saw, Step, Written, demo::demo,
 };
 use reckoner_core::measure::{Length, Unit};
 use reckoner_core::sheet::Bench;
@@ -300,12 +300,7 @@ fn piece() -> impl Strategy<Value = Piece> {
 }
 
 fn part() -> impl Strategy<Value = Part> {
-    (
-        "\\PC{0,20}".prop_map(|name| visible_name(&name)),
-        "\\PC{0,10}",
-        any::<(bool, bool)>(),
-        prop::collection::vec(piece(), 0..4),
-    )
+    ("\\PC{0,20}", "\\PC{0,10}", any::<(bool, bool)>(), prop::collection::vec(piece(), 0..4))
         .prop_map(|(name, size, (free, rip), pieces)| Part {
             rank: 0,
             name,

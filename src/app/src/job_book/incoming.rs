@@ -4,7 +4,7 @@
 use std::cell::OnceCell;
 use std::collections::{BTreeMap, BTreeSet};
 
-use reckoner_core::job::{Job, MOST_NAME};
+use reckoner_core::job::{Job, MOST_NAME, visible_title};
 use reckoner_formats::{Opened, open_job};
 
 use super::book::Stored;
@@ -35,7 +35,7 @@ fn numbered(title: &str, number: u32) -> String {
     let number = format!(" {number}");
     let room = MOST_NAME.saturating_sub(number.len());
     let start: String = title.chars().take(room).collect();
-    format!("{start}{number}")
+    visible_title(&format!("{start}{number}"))
 }
 
 /// Whether a title is another one, as it is or with a number behind it.
@@ -48,7 +48,7 @@ fn is_from(title: &str, of: &str) -> bool {
 #[must_use]
 pub fn titled(job: &Job, title: &str) -> Job {
     let mut job = job.clone();
-    title.clone_into(&mut job.title);
+    job.title = visible_title(title);
     job
 }
 
