@@ -141,8 +141,8 @@ pub(super) fn KeepPage(props: &KeepPageProps) -> Html {
                         <span class="field__label">{ "Title" }</span>
                         <input class="field__input" type="text" maxlength={MOST_NAME.to_string()} value={(*title).clone()} {oninput}
                             aria-invalid={(!is_named).then_some("true")} data-testid="keep-title" />
-                        if let Err(problem) = named {
-                            <p class="problem__words" role="alert" data-testid="problem-keep-title">{ title::words(&problem) }</p>
+                        if let Err(problem) = &named {
+                            <p class="problem__words" role="alert" data-testid="problem-keep-title">{ title::words(problem) }</p>
                         }
                     </label>
                     <h2 class="job__title">{ "In which job?" }</h2>
