@@ -49,6 +49,9 @@ fn written_name() -> impl Strategy<Value = String> {
     ]
 }
 
+/// An edit, worked out from the job as it stands.
+type Edit = Box<dyn Fn(&Job) -> Step>;
+
 /// An item of each kind that has names, with these.
 fn named(kind: usize, name: &str, other: &str) -> Item {
     let text = str::to_owned;
@@ -100,7 +103,7 @@ proptest! {
         let mut job = Job::new("Bench", Unit::Inch);
         let mut history = History::default();
         let first = job.clone();
-        let mut steps: Vec<Box<dyn Fn(&Job) -> Step>> = Vec::new();
+        let mut steps: Vec<Edit> = Vec::new();
         for title in titles {
             steps.push(Box::new(move |job| Step {
                 title: Some((job.title.clone(), title.clone())),

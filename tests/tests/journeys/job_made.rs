@@ -179,8 +179,6 @@ fn each_calculator_that_is_kept_has_its_own_title() {
     app.go("#/keep/frame?");
     app.wait_for_value("keep-title", "Frame");
     app.tap("keep-in-new");
-    app.wait_for("make-parts");
-    app.section("kept");
-    app.wait_for("item-Frame");
+    app.wait_for_value("kept-title", "Frame");
     app.assert_quiet_console();
 }
