@@ -93,6 +93,8 @@ fn named(kind: usize, name: &str, other: &str) -> Item {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig::with_cases(96))]
+
     /// Else undo finds another text than it left, and says that somebody else wrote it.
     #[test]
     fn reading_back_what_was_written_is_the_same(
