@@ -35,6 +35,18 @@ fn rows_of_a_spreadsheet_come_back_from_a_link() {
     assert_eq!(link::read(&QUICK_LIST, &link::typed(&typed)), Ok(typed));
 }
 
+/// UAX 9: U+202E turns what follows it. A link with it in a name opens, and the list says it, with a tap.
+#[test]
+fn a_name_in_a_link_that_is_not_seen_whole_is_told_beside_its_list() {
+    let sent = entries(&[("parts", "l\u{202e}eg: 4 @ 33")]);
+    let read = link::read(&QUICK_LIST, &link::typed(&sent)).expect("it opens");
+    let bench = Bench::default();
+    let refusals = QUICK_LIST.sheet(&read, &bench, &NoNames).refusals;
+    let told = refusals.iter().find(|it| it.field == "parts").expect("told");
+    let way_out = told.way_out.as_ref().expect("a tap").texts(bench.tape);
+    assert_eq!((told.code, way_out), ("invisible", vec![("parts", "leg: 4 @ 33".to_owned())]));
+}
+
 /// A link may be refused. What was typed on this device may not, or it would be lost.
 #[test]
 fn what_was_typed_on_this_device_comes_back_whatever_it_is() {

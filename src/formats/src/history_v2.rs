@@ -146,5 +146,6 @@ fn read(value: Value) -> Step {
         let mut row = title.row();
         (row.text(), row.text())
     });
-    Step { label, changes, title }
+    // Steps from before names were looked at as closely hold them as they were typed.
+    Step { label, changes, title }.with_visible_names()
 }

@@ -4,8 +4,7 @@ use core::fmt;
 use std::collections::BTreeMap;
 
 use reckoner_core::job::{
-    Item, ItemId, Job, MOST_MEASURES, MOST_NAME, MOST_OTHERS, MOST_PARTS, MOST_PIECES_OF_JOB,
-    check_name, visible_title,
+    Item, ItemId, Job, MOST_MEASURES, MOST_OTHERS, MOST_PARTS, MOST_PIECES_OF_JOB, check_name,
 };
 use reckoner_core::measure::Unit;
 
@@ -214,10 +213,6 @@ pub fn open_job(text: &str) -> Result<Opened, OpenProblem> {
     }
     let items = member(file, "items").filter(|raw| raw.starts_with('['));
     let items = items.ok_or(OpenProblem::NotAJob)?;
-    let title = match visible_title(&text_of("title")) {
-        title if title.is_empty() => "Untitled".to_owned(),
-        title => title,
-    };
     let unit = if text_of("unit") == "mm" { Unit::Millimetre } else { Unit::Inch };
     let mut reading = Reading::default();
     for (number, raw) in (1..).zip(elements(items)) {
@@ -227,10 +222,8 @@ pub fn open_job(text: &str) -> Result<Opened, OpenProblem> {
         reading.take(number, raw)?;
     }
     reading.leave_out_lost_members();
-    // Cut short it may end in a space, which would go at the next reading.
-    let title: String = title.chars().take(MOST_NAME).collect();
-    let title = title.trim_end().to_owned();
-    let job = Job::from_items(title, unit, reading.items, number_of("next_id").unwrap_or(1));
+    let next_id = number_of("next_id").unwrap_or(1);
+    let job = Job::from_items(&text_of("title"), unit, reading.items, next_id);
     Ok(Opened { job, set_aside: reading.set_aside })
 }
 
@@ -308,7 +301,7 @@ impl Reading {
 
 /// An item as it is taken into a job, or why it cannot be.
 fn taken(id: ItemId, raw: &str) -> Result<Item, String> {
-    let item = read_item(raw).map_err(|fault| fault.to_string())?.with_visible_name(id);
+    let item = read_item(raw).map_err(|fault| fault.to_string())?.with_visible_names(id);
     if let Item::Measure(measure) = &item {
         // Two of one name are both kept: the job says which one its formulas use.
         check_name(&measure.name, core::iter::empty()).map_err(|problem| problem.to_string())?;

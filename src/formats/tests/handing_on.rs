@@ -22,11 +22,11 @@ use reckoner_formats::{
 
 /// RFC 4180, read back by the csv crate in its strict default.
 #[test]
-fn parts_read_back_as_they_were_whatever_is_in_their_names() {
+fn parts_read_back_as_they_were_whatever_is_in_their_names_and_notes() {
     let mut job = demo();
     let (id, part) = job.parts().into_iter().next().map(|(id, p)| (id, p.clone())).expect("a part");
-    let odd = "leg, \"left\"\r\nand 右";
-    let note = "=1+1".to_owned();
+    let odd = "leg, \"left\" and 右";
+    let note = "=1+1\r\nfrom the rack, \"second\"".to_owned();
     let named = reckoner_core::job::Part { name: odd.to_owned(), note, ..part };
     let step = Step::new("rename", vec![job.replacing(id, Item::Part(named))]);
     job.make(&step).expect("no other page");
@@ -40,7 +40,7 @@ fn parts_read_back_as_they_were_whatever_is_in_their_names() {
     // 33 1/2 in are 850.9 mm; 3 1/4 in are 82.55 mm.
     assert_eq!([8, 9, 10].map(|at| &rows[0][at]), ["33 1/2 in", "33.5", "850.9"]);
     assert_eq!([3, 4].map(|at| &rows[0][at]), ["3.25", "82.55"]);
-    assert_eq!(&rows[0][16], "'=1+1", "no spreadsheet runs it");
+    assert_eq!(&rows[0][16], "'=1+1\r\nfrom the rack, \"second\"", "no spreadsheet runs it");
     assert!(text.ends_with("\r\n"));
 }
 

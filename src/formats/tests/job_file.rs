@@ -5,7 +5,7 @@ use proptest::prelude::*;
 use reckoner_core::attention::{Fact, attention};
 use reckoner_core::job::{
     Dimension, Dimensions, History, Item, ItemId, Job, Made, Measure, MeasureKind, Part, Piece,
-    PieceState, Reckoned, Saw, Step, Written, demo::demo, visible_name,
+    PieceState, Reckoned, Saw, Step, Written, demo::demo,
 };
 use reckoner_core::measure::{Length, Unit};
 use reckoner_core::sheet::Bench;
@@ -239,9 +239,18 @@ fn a_step_is_read_as_it_was_written_and_a_damaged_one_is_none() {
     assert_eq!(read_step(&text.replace("\"version\":2", "\"version\":3")), None);
 }
 
+/// A title or a name, as it is typed or comes from elsewhere.
+fn name() -> impl Strategy<Value = String> {
+    prop_oneof![
+        "\\PC{0,20}",
+        "[a-zé木🪑 ]{1,20}",
+        "[bé \u{a0}\u{301}\u{2764}\u{fe0f}\u{200b}\u{200d}🪑]{0,8}"
+    ]
+}
+
 fn measure() -> impl Strategy<Value = Measure> {
     (
-        "[a-zé木🪑 ]{1,20}",
+        name(),
         "\\PC{0,30}",
         prop::option::of("\\PC{0,8}"),
         any::<(i64, bool, bool, bool, bool)>(),
@@ -251,7 +260,7 @@ fn measure() -> impl Strategy<Value = Measure> {
         .prop_map(
             |(name, formula, as_cut, (rank, number, is_cut, wait, is_ours), note, usual)| Measure {
                 rank,
-                name: format!("name {}", name.trim()),
+                name: format!("name {name}"),
                 kind: if number { MeasureKind::Number } else { MeasureKind::Length },
                 written: Written::Formula(formula),
                 as_cut,
@@ -301,21 +310,21 @@ fn piece() -> impl Strategy<Value = Piece> {
 
 fn part() -> impl Strategy<Value = Part> {
     (
-        "\\PC{0,20}".prop_map(|name| visible_name(&name)),
+        [name(), name(), name()],
         "\\PC{0,10}",
         any::<(bool, bool)>(),
         prop::collection::vec(piece(), 0..4),
     )
-        .prop_map(|(name, size, (free, rip), pieces)| Part {
+        .prop_map(|([name, stock, show_face], size, (free, rip), pieces)| Part {
             rank: 0,
             name,
             quantity: size.clone(),
             thickness: size.clone(),
             width: size.clone(),
             length: size,
-            stock: String::new(),
+            stock,
             grain: if free { reckoner_core::job::Grain::Free } else { Default::default() },
-            show_face: String::new(),
+            show_face,
             hand: Default::default(),
             may_rip: rip,
             may_resaw: rip != free,
@@ -327,8 +336,8 @@ fn part() -> impl Strategy<Value = Part> {
 
 proptest! {
     #[test]
-    fn export_and_import_give_the_same_job(measures in prop::collection::vec(measure(), 0..6), parts in prop::collection::vec(part(), 0..4), mm in any::<bool>()) {
-        let mut job = Job::new("law", if mm { Unit::Millimetre } else { Unit::Inch });
+    fn export_and_import_give_the_same_job(title in name(), measures in prop::collection::vec(measure(), 0..6), parts in prop::collection::vec(part(), 0..4), mm in any::<bool>()) {
+        let mut job = Job::new(title, if mm { Unit::Millimetre } else { Unit::Inch });
         for (n, measure) in measures.into_iter().enumerate() {
             let measure = Measure { name: format!("{} {n}", measure.name), ..measure };
             let change = job.adding(0, Item::Measure(measure));

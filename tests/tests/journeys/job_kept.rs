@@ -3,7 +3,10 @@
 
 use reckoner_e2e::{App, Screen};
 
-use crate::shelf::{demo, fill, give_room, new_job_with_a_leg, second_window, wait_for_the_record};
+use crate::shelf::{
+    demo, fill, give_room, new_job_with_a_leg, second_window, wait_for_the_record,
+    wait_until_folded_in,
+};
 
 /// The entry of the list of what wants looking at.
 const NOT_KEPT: &str = "trouble-This job is not kept";
@@ -167,5 +170,39 @@ fn a_title_that_is_typed_on_after_enter_is_one_step_to_undo() {
     app.wait_for_value("job-title", "post and b");
     app.tap("undo");
     app.wait_for_value("job-title", "post");
+    app.assert_quiet_console();
+}
+
+/// A thumb makes two spaces of one, and a phone a heart in red: a name as it is typed is a step like any other.
+#[test]
+fn a_name_with_two_spaces_or_a_heart_is_taken_back() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.tap("open-demo");
+    app.wait_for("front");
+    let value = "return document.querySelector('[data-testid=job-title]').value";
+    let first = app.script(value).as_str().expect("a name").to_owned();
+    for (typed, name) in
+        [("Potting  bench", "Potting bench"), ("Bench \u{2764}\u{fe0f}", "Bench \u{2764}\u{fe0f}")]
+    {
+        app.tap("job-title");
+        app.script("document.activeElement.select()");
+        app.type_keys(typed);
+        app.script("document.activeElement.blur()");
+        app.settle();
+        app.wait_for_value("job-title", name);
+        wait_until_folded_in(&app);
+        app.reload();
+        app.wait_for_start();
+        app.wait_for_value("job-title", name);
+        app.tap("undo");
+        app.wait_for_value("job-title", &first);
+        wait_until_folded_in(&app);
+        app.wait_for_value("job-title", &first);
+        assert!(!app.shows("job-trouble"), "{}", app.text("job-trouble"));
+        app.tap("redo");
+        app.wait_for_value("job-title", name);
+        app.tap("undo");
+        app.wait_for_value("job-title", &first);
+    }
     app.assert_quiet_console();
 }

@@ -156,3 +156,29 @@ fn sizes_that_must_match_are_flagged_where_they_stand() {
     app.wait_until_gone("matches");
     app.assert_quiet_console();
 }
+
+/// From the page that keeps one calculator straight to that of another: each has its own title, and what hides in one is
+/// told beside it.
+#[test]
+fn each_calculator_that_is_kept_has_its_own_title() {
+    let app = App::open_at(Screen::PHONE, "#/keep/tape?strip=44&unit=in");
+    app.tap("keep-title");
+    app.script("document.activeElement.select()");
+    app.type_keys("My strip\u{202e}");
+    app.wait_for_words("problem-keep-title", "cannot be seen");
+    let is_off = "return document.querySelector('[data-testid=keep-in-new]').disabled";
+    assert_eq!(app.script(is_off), true);
+    app.picture("keep-title-hides");
+    app.assert_accessible();
+    app.type_keys("\u{e003}");
+    app.wait_until_gone("problem-keep-title");
+    app.go("#/keep/frame?");
+    app.wait_for_value("keep-title", "Frame");
+    app.script("history.back()");
+    app.wait_for_value("keep-title", "My strip");
+    app.go("#/keep/frame?");
+    app.wait_for_value("keep-title", "Frame");
+    app.tap("keep-in-new");
+    app.wait_for_value("kept-title", "Frame");
+    app.assert_quiet_console();
+}

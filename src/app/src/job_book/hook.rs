@@ -202,10 +202,13 @@ impl OnPage {
     ) -> bool {
         let Some(now) = self.book() else { return false };
         let mut book = (*now).clone();
-        if let Err(problem) = book.edit(&edit) {
-            self.tell(Some(problem.to_string()));
-            return false;
-        }
+        let forgotten = match book.edit(&edit) {
+            Ok(forgotten) => forgotten.map(|problem| problem.to_string()),
+            Err(problem) => {
+                self.tell(Some(problem.to_string()));
+                return false;
+            }
+        };
         let at = clock::now();
         let note = self.key_of(&place_of_edit(at, self.next_number()));
         let text = Note::Edit(edit.clone(), from.clone()).written(at);
@@ -215,7 +218,7 @@ impl OnPage {
         let waiting = Waiting { edit, note, from };
         self.0.waiting.borrow_mut().push_back(waiting);
         *self.0.book.borrow_mut() = Some(Rc::new(book));
-        self.tell(None);
+        self.tell(forgotten);
         self.send();
         true
     }
@@ -260,8 +263,10 @@ impl OnPage {
                     let done = self.settle_first(became.len());
                     self.take_over(book);
                     for (waiting, became) in done.into_iter().zip(became) {
-                        if let Became::Refused(conflict) = became {
-                            self.refused(waiting, &conflict);
+                        match became {
+                            Became::In => {}
+                            Became::Forgotten(problem) => self.tell(Some(problem.to_string())),
+                            Became::Refused(problem) => self.refused(waiting, &problem),
                         }
                     }
                     // The rest goes in once its notes are in the database.

@@ -2,9 +2,9 @@
 //! and nothing is overwritten. Pure.
 
 use std::cell::OnceCell;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
-use reckoner_core::job::{Job, MOST_NAME};
+use reckoner_core::job::{Job, MOST_NAME, is_same_name, visible_title};
 use reckoner_formats::{Opened, open_job};
 
 use super::book::Stored;
@@ -35,20 +35,21 @@ fn numbered(title: &str, number: u32) -> String {
     let number = format!(" {number}");
     let room = MOST_NAME.saturating_sub(number.len());
     let start: String = title.chars().take(room).collect();
-    format!("{start}{number}")
+    visible_title(&format!("{start}{number}"))
 }
 
 /// Whether a title is another one, as it is or with a number behind it.
 fn is_from(title: &str, of: &str) -> bool {
     let number = || title.rsplit_once(' ')?.1.parse().ok();
-    title == of || number().is_some_and(|number| numbered(of, number) == title)
+    is_same_name(title, of)
+        || number().is_some_and(|number| is_same_name(&numbered(of, number), title))
 }
 
 /// A job under another title.
 #[must_use]
 pub fn titled(job: &Job, title: &str) -> Job {
     let mut job = job.clone();
-    title.clone_into(&mut job.title);
+    job.title = visible_title(title);
     job
 }
 
@@ -70,7 +71,7 @@ pub fn standings(incoming: &[Opened], here: &[Stored]) -> Vec<Standing> {
             Standing::Here
         } else if before.iter().any(|other| other.title == job.title && *other == job) {
             Standing::Twice
-        } else if of_its_name.any(|(it, _)| it.title == job.title) {
+        } else if of_its_name.any(|(it, _)| is_same_name(&it.title, &job.title)) {
             Standing::Differs
         } else {
             Standing::New
@@ -87,16 +88,16 @@ pub fn titles<'a>(
     incoming: impl Iterator<Item = &'a str>,
     here: impl Iterator<Item = &'a str>,
 ) -> Vec<String> {
-    let mut taken: BTreeSet<String> = here.map(str::to_owned).collect();
+    let mut taken: Vec<String> = here.map(str::to_owned).collect();
     let mut last: BTreeMap<&str, u32> = BTreeMap::new();
     let free = |title: &'a str| {
         let mut free = title.to_owned();
-        while taken.contains(&free) {
+        while taken.iter().any(|taken| is_same_name(taken, &free)) {
             let number = last.entry(title).or_insert(1);
             *number = number.saturating_add(1);
             free = numbered(title, *number);
         }
-        taken.insert(free.clone());
+        taken.push(free.clone());
         free
     };
     incoming.map(free).collect()

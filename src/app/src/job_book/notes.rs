@@ -432,10 +432,10 @@ fn step(
     place: Place,
     entries: &Entries,
 ) -> Option<Step> {
-    let title = || entries.text(TITLE).unwrap_or_default().trim().to_owned();
+    let title = || check_title(entries.text(TITLE).unwrap_or_default()).ok();
     let (id, new, label) = match place {
         Place::Title => {
-            let new = title();
+            let new = title()?;
             let is_new = new != job.title;
             let title = Some((job.title.clone(), new));
             let step = Step { label: "rename the job".to_owned(), changes: Vec::new(), title };
@@ -443,7 +443,7 @@ fn step(
         }
         Place::KeptTitle(id) => match job.item(id)? {
             Item::Kept(kept) => {
-                let new = Item::Kept(Kept { title: title(), ..kept.clone() });
+                let new = Item::Kept(Kept { title: title()?, ..kept.clone() });
                 (id, new, format!("rename {}", kept.title))
             }
             _ => return None,
@@ -478,6 +478,7 @@ fn step(
             (id, new, label)
         }
     };
+    let new = new.with_visible_names(id);
     if job.item(id) == Some(&new) {
         return None;
     }

@@ -50,6 +50,8 @@ impl Waiting {
 pub(super) enum Became {
     /// It is in.
     In,
+    /// It was to take a step back, or to make one again, that the record does not go with: that one is forgotten.
+    Forgotten(EditProblem),
     /// Somebody else changed the same, or there is no room.
     Refused(EditProblem),
 }
@@ -94,7 +96,8 @@ pub(super) fn fold_in(key: &str, now: u64, batch: &[Waiting], found: &Found) -> 
             continue;
         }
         match book.edit(&waiting.edit) {
-            Ok(()) => became.push(Became::In),
+            Ok(None) => became.push(Became::In),
+            Ok(Some(problem)) => became.push(Became::Forgotten(problem)),
             Err(conflict) => {
                 if let Some((place, typed)) = &waiting.from {
                     let form = notes::key(key, place, waiting.page(key));
@@ -111,7 +114,7 @@ pub(super) fn fold_in(key: &str, now: u64, batch: &[Waiting], found: &Found) -> 
             }
         }
     }
-    let is_in = became.iter().any(|it| matches!(it, Became::In));
+    let is_in = became.iter().any(|it| !matches!(it, Became::Refused(_)));
     (Change { stored: is_in.then(|| book.stored()), notes }, Ok((book, became)))
 }
 

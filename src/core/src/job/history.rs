@@ -65,12 +65,12 @@ impl History {
     ///
     /// # Errors
     ///
-    /// [`Conflict`] when another page changed the same things in between.
+    /// [`Conflict`] when the job is not as the step left it. The job is not changed then, and the step is forgotten: it
+    /// would stand before all that were made earlier.
     pub fn undo(&mut self, job: &mut Job) -> Result<bool, Conflict> {
-        let Some(step) = self.made.back() else { return Ok(false) };
+        let Some(step) = self.made.pop_back() else { return Ok(false) };
         let back = job.merged(&step.turned_round(), Maker::History)?;
         job.make(&back)?;
-        self.made.pop_back();
         self.undone.extend((!back.is_empty()).then(|| Arc::new(back.turned_round())));
         Ok(true)
     }
@@ -79,12 +79,11 @@ impl History {
     ///
     /// # Errors
     ///
-    /// [`Conflict`] when another page changed the same things in between.
+    /// [`Conflict`] when the job is not as it was before the step. The job is not changed then, and the step is forgotten.
     pub fn redo(&mut self, job: &mut Job) -> Result<bool, Conflict> {
-        let Some(step) = self.undone.last() else { return Ok(false) };
-        let step = job.merged(step, Maker::History)?;
+        let Some(step) = self.undone.pop() else { return Ok(false) };
+        let step = job.merged(&step, Maker::History)?;
         job.make(&step)?;
-        self.undone.pop();
         if !step.is_empty() {
             self.remember(step);
         }

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use super::names::is_invisible;
-use super::{CutPlan, CutTicks, Piece, visible_name};
+use super::names::make_visible;
+use super::{CutPlan, CutTicks, Piece};
 use crate::calculators;
 use crate::measure::Length;
 use crate::sheet::{Kind, Side};
@@ -392,31 +392,35 @@ pub struct Sketch {
 }
 
 impl Item {
-    /// The item with what cannot be seen taken out of its name, as it is taken over from elsewhere.
-    /// A name of nothing else becomes one to be seen.
+    /// The item as a job holds it: of its names what can be seen. What is typed, stored and handed on goes through here,
+    /// so that reading what was written changes nothing. A name of nothing else becomes one to be seen.
     #[must_use]
-    pub fn with_visible_name(mut self, id: ItemId) -> Item {
-        let name = match &mut self {
+    pub fn with_visible_names(mut self, id: ItemId) -> Item {
+        let (name, others): (&mut String, Vec<&mut String>) = match &mut self {
             Item::Measure(Measure { name, .. })
-            | Item::Part(Part { name, .. })
             | Item::Kept(Kept { title: name, .. })
             | Item::Match(Match { name, .. })
-            | Item::RackBoard(RackBoard { name, .. })
             | Item::Round(Round { name, .. })
-            | Item::Saw(Saw { name, .. }) => name,
-            Item::CutPlan(plan) => &mut plan.title,
-            Item::YardBoard(_)
-            | Item::Screw(_)
+            | Item::Saw(Saw { name, .. }) => (name, Vec::new()),
+            Item::Part(Part { name, stock, show_face, .. }) => (name, vec![stock, show_face]),
+            Item::RackBoard(RackBoard { name, section, .. }) => (name, vec![section]),
+            Item::YardBoard(YardBoard { section, .. }) => (section, Vec::new()),
+            Item::CutPlan(plan) => {
+                let labels = &mut plan.labels;
+                let items = [&mut labels.parts, &mut labels.boards, &mut labels.scraps];
+                let items = items.into_iter().flatten().map(|label| &mut label.name);
+                let sections = labels.sections.iter_mut().map(|label| &mut label.name);
+                (&mut plan.title, items.chain(sections).collect())
+            }
+            Item::Screw(_)
             | Item::Sketch(_)
             | Item::CutTicks(_)
             | Item::CloseEnough(_)
             | Item::Ticked(_) => return self,
         };
-        if name.chars().any(is_invisible) {
-            *name = visible_name(name);
-            if name.is_empty() {
-                *name = format!("no name {}", id.0);
-            }
+        make_visible(name, || format!("no name {}", id.0));
+        for other in others {
+            make_visible(other, String::new);
         }
         self
     }

@@ -49,7 +49,7 @@ pub use item::{
 };
 pub use labels::{Label, MOST_LABELS, TooManyLabels, labels};
 pub use linked::kind_of;
-pub use names::{NameProblem, check_name, check_title, is_same_name, visible_name, visible_title};
+pub use names::{NameProblem, check_name, check_title, is_same_name, visible_title};
 pub use parts::{MOST_PIECES, PartSizes, part_sizes};
 pub use piece::{Dimension, Dimensions, Known, Piece, PieceState, known};
 pub use reckoned::{MeasureProblem, MeasureState, Reckoned};
@@ -91,21 +91,17 @@ impl Job {
     /// An empty job.
     #[must_use]
     pub fn new(title: impl Into<String>, unit: Unit) -> Job {
-        Job { title: title.into(), unit, items: BTreeMap::new(), next_id: 1 }
+        let title = visible_title(&title.into());
+        Job { title, unit, items: BTreeMap::new(), next_id: 1 }
     }
 
-    /// A job from stored items. Ids below or at the highest one are never given out again.
+    /// A job from stored items, whose names are [visible](Item::with_visible_names). Ids below or at the highest one are never given out again.
     #[must_use]
-    pub fn from_items(
-        title: String,
-        unit: Unit,
-        items: BTreeMap<ItemId, Item>,
-        next_id: u64,
-    ) -> Job {
+    pub fn from_items(title: &str, unit: Unit, items: BTreeMap<ItemId, Item>, next_id: u64) -> Job {
         let above = items.keys().next_back().map_or(1, |id| id.0.saturating_add(1));
         let mut shared = BTreeMap::new();
         shared.extend(items.into_iter().map(|(id, item)| (id, Arc::new(item))));
-        Job { title, unit, items: shared, next_id: next_id.max(above) }
+        Job { title: visible_title(title), unit, items: shared, next_id: next_id.max(above) }
     }
 
     /// Every item with its id, oldest first.

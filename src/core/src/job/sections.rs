@@ -2,6 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::names::key;
 use super::{Item, ItemId, Job};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Unit};
@@ -120,7 +121,7 @@ pub(super) fn text_in(unit: Unit, length: Length) -> String {
     }
 }
 
-/// Sections are the same when they read the same: `2X8` and ` 2x8`.
+/// Sections are the same when they read the same: `2X8` and ` 2x8`, and as other names when they look the same.
 #[must_use]
 pub fn is_same(one: &str, other: &str) -> bool {
     reads(one) == reads(other)
@@ -128,15 +129,9 @@ pub fn is_same(one: &str, other: &str) -> bool {
 
 /// What a section reads, in one way of writing.
 pub(crate) fn reads(text: &str) -> String {
-    let mut all = String::with_capacity(text.len());
-    for word in text.split_whitespace() {
-        if !all.is_empty() {
-            all.push(' ');
-        }
-        let letters = word.chars().flat_map(char::to_lowercase);
-        all.extend(letters.map(|letter| if letter == '×' { 'x' } else { letter }));
-    }
-    all
+    let letters = key(text);
+    let letters = letters.chars().flat_map(char::to_lowercase);
+    letters.map(|letter| if letter == '×' { 'x' } else { letter }).collect()
 }
 
 #[cfg(test)]
@@ -177,6 +172,20 @@ mod tests {
             (&*section(&all, "2X8").width, &*section(&all, "2x4").width),
             ("7 1/2", "3 1/2")
         );
+    }
+
+    /// UAX 15: `É` in one character and in two; UAX 44: what has no width. A space at an end is none.
+    #[test]
+    fn sections_that_look_the_same_are_the_same() {
+        for (one, other) in [
+            ("Erable \u{c9}", "erable e\u{301}"),
+            ("2\u{200b}x8", "2X8"),
+            (" 1  in\u{a0}dowel ", "1 in dowel"),
+            ("2 \u{d7} 8", "2 x 8"),
+        ] {
+            assert!(is_same(one, other), "{one:?} and {other:?}");
+        }
+        assert!(!is_same("2x8", "2x6") && !is_same("\u{e9}", "e"));
     }
 
     #[test]

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use super::conflict::Clash;
 use super::{
     Conflict, Item, ItemId, Job, MOST_MEASURES, MOST_OTHERS, MOST_PARTS, MOST_PIECES,
-    MOST_PIECES_OF_JOB,
+    MOST_PIECES_OF_JOB, visible_title,
 };
 
 /// What one item was and is. `None` for not there.
@@ -44,6 +44,19 @@ impl Step {
         self.changes.is_empty() && self.title.is_none()
     }
 
+    /// The step with titles and names as a job [holds](Item::with_visible_names) them.
+    #[must_use]
+    pub fn with_visible_names(mut self) -> Step {
+        for Change { id, before, after } in &mut self.changes {
+            for item in [before, after] {
+                *item = item.take().map(|item| item.with_visible_names(*id));
+            }
+        }
+        self.title =
+            self.title.map(|(before, after)| (visible_title(&before), visible_title(&after)));
+        self
+    }
+
     /// The step that takes this one back.
     #[must_use]
     pub fn turned_round(&self) -> Step {
@@ -69,6 +82,7 @@ impl Job {
     ///
     /// [`Conflict`] with the items that are not as the maker of the step saw them.
     pub fn make(&mut self, step: &Step) -> Result<(), Conflict> {
+        let step = step.clone().with_visible_names();
         // What the items touched so far come to, before any of it is done.
         let mut touched: BTreeMap<ItemId, Option<&Item>> = BTreeMap::new();
         let mut conflict = Conflict::default();

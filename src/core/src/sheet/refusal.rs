@@ -1,8 +1,12 @@
 //! How a calculator refuses: a [`Refusal`] beside a field, with the nearest thing that works.
 
 use super::{Ask, Field, Sentence};
+use crate::measure::text::{UNSEEN, is_seen_whole, seen};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
+
+/// The code of a name in which something cannot be seen.
+pub(super) const INVISIBLE: &str = "invisible";
 
 /// The nearest thing that works, and what to type for it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -84,6 +88,19 @@ impl Refusal {
         way_out: Option<WayOut>,
     ) -> Refusal {
         Refusal { field: field.id, code, sentence, at: None, way_out }
+    }
+
+    /// Of a name in which something cannot be seen, with a tap that writes what can; `None` for one that is seen whole.
+    #[must_use]
+    pub fn unseen(field: &Field, name: &str) -> Option<Refusal> {
+        let name = name.trim();
+        let seen = seen(name);
+        let way_out = if seen.is_empty() {
+            None
+        } else {
+            WayOut::set(say![format!("Write {seen}.")], field, seen)
+        };
+        (!is_seen_whole(name)).then(|| Refusal::at(field, INVISIBLE, say![UNSEEN], way_out))
     }
 
     /// Sizes that are too large or too fine to be kept exactly, whatever is asked.

@@ -98,7 +98,8 @@ fn step(job: &Job, at: &prop::sample::Index, touch: &Touch) -> Step {
             0 => it.written = Written::Formula((*text).to_owned()),
             1 => it.as_cut = Some((*text).to_owned()),
             2 => it.note = (*text).to_owned(),
-            _ => it.name = format!("size {text}"),
+            // A name ends in no space.
+            _ => it.name = format!("size {text}").trim_end().to_owned(),
         },
         (Touch::Text(field, text), Item::Part(it)) => {
             let place = [&mut it.width, &mut it.length, &mut it.stock, &mut it.show_face];

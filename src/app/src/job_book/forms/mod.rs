@@ -379,11 +379,11 @@ pub fn match_of(ask: &Ask, measures: Vec<ItemId>, left: Option<Length>) -> Match
 #[cfg(test)]
 mod tests {
     use super::*;
-    use reckoner_core::job::Piece;
     use reckoner_core::job::demo::demo;
+    use reckoner_core::job::{Piece, Reckoned};
     use reckoner_core::measure::length;
     use reckoner_core::measure::text::NoNames;
-    use reckoner_core::sheet::Bench;
+    use reckoner_core::sheet::{Bench, Sheet};
 
     /// Every item of the demo goes through its form and comes back as it was.
     #[test]
@@ -399,6 +399,46 @@ mod tests {
             seen += 1;
         }
         assert!(seen > 40, "{seen}");
+    }
+
+    /// UAX 9: U+202E turns what follows it. UTS 51: U+2764 U+FE0F is a heart in red.
+    #[test]
+    fn every_name_of_a_form_is_refused_that_is_not_seen_whole() {
+        let (job, bench) = (demo(), Bench::default());
+        let reckoned = Reckoned::of(&job, &bench);
+        let mut asked = 0;
+        let mut told = |sheet: &dyn Fn(&Entries) -> Sheet, asks: &'static Calculator| {
+            for field in ["name", "stock", "section", "show_face"] {
+                if !asks.fields.iter().any(|it| it.id == field) {
+                    continue;
+                }
+                asked += 1;
+                let refusals = |name: &str| {
+                    let mut all = sheet(&Entries::from_pairs([(field, name)])).refusals;
+                    all.retain(|it| it.field == field);
+                    all
+                };
+                assert_eq!(refusals("cedar \u{2764}\u{fe0f}"), []);
+                for hidden in ["ce\u{202e}dar", "ced\u{fe0f}ar", " cedar\u{2800}", "\u{200b}cedar"]
+                {
+                    let all = refusals(hidden);
+                    assert_eq!(
+                        all.iter().map(|it| it.code).collect::<Vec<_>>(),
+                        ["invisible"],
+                        "{hidden:?}"
+                    );
+                    let way_out = all[0].way_out.as_ref().expect("a tap");
+                    assert_eq!(way_out.texts(bench.tape), [(field, "cedar".to_owned())]);
+                }
+                assert_eq!(refusals("\u{2060}")[0].code, "invisible");
+            }
+        };
+        for (form, _) in Form::ALL {
+            told(&|entries| read(&job, &reckoned, &bench, form, None, entries), form.asks());
+        }
+        told(&|entries| read_match(&reckoned, &bench, entries), &MATCH);
+        // A size, a part with three, a board on the rack with two, one at the yard, a round thing, a saw, a group.
+        assert_eq!(asked, 10);
     }
 
     #[test]

@@ -1,10 +1,12 @@
 //! How the texts of an item's form are understood, with what the job has to say about them.
 
+use reckoner_core::calculators::Calculator;
 use reckoner_core::job::{
-    Item, ItemId, Job, MeasureProblem, NameProblem, Reckoned, Written, check_name,
+    Item, ItemId, Job, MOST_NAME, MeasureProblem, NameProblem, Reckoned, Written, check_name,
+    check_title,
 };
 use reckoner_core::say;
-use reckoner_core::sheet::{Bench, Entries, Refusal, Sheet};
+use reckoner_core::sheet::{Bench, Entries, Kind, Refusal, Sheet};
 
 use super::{Form, MATCH};
 
@@ -23,17 +25,16 @@ pub fn read(
     entries: &Entries,
 ) -> Sheet {
     let mut sheet = form.asks().sheet(entries, bench, names);
+    sheet.refusals.splice(0..0, unseen(form.asks(), entries));
     if form != Form::Measure {
         // No formula finds it, so it may read as a measure, and one without is named by what it is.
-        let unseen = unseen(entries).filter(|it| *it == NameProblem::Invisible);
-        sheet.refusals.extend(unseen.map(named));
         return sheet;
     }
     let others = job.measures();
     let others =
         others.iter().filter(|(other, _)| Some(*other) != id).map(|(_, m)| m.name.as_str());
-    if let Err(problem) = check_name(entries.text("name").unwrap_or(""), others) {
-        sheet.refusals.insert(0, named(problem));
+    if let Some(problem) = told(check_name(entries.text("name").unwrap_or(""), others)) {
+        sheet.refusals.insert(0, problem);
     }
     // A linked size has no formula of its own, and needs none.
     let is_linked = matches!(
@@ -56,16 +57,19 @@ pub fn read(
 #[must_use]
 pub fn read_match(names: &Reckoned, bench: &Bench, entries: &Entries) -> Sheet {
     let mut sheet = MATCH.sheet(entries, bench, names);
-    sheet.refusals.extend(unseen(entries).map(named));
+    sheet.refusals.extend(told(check_title(entries.text("name").unwrap_or(""))));
+    sheet.refusals.extend(unseen(&MATCH, entries));
     sheet
 }
 
-fn named(problem: NameProblem) -> Refusal {
-    refusal("name", problem.to_string())
+/// What is wrong with a name, but for what [`unseen`] tells of each.
+fn told<T>(checked: Result<T, NameProblem>) -> Option<Refusal> {
+    let problem = checked.err().filter(|problem| *problem != NameProblem::Invisible)?;
+    Some(refusal("name", problem.to_string()))
 }
 
-/// What cannot be seen of a name that no formula finds.
-fn unseen(entries: &Entries) -> Option<NameProblem> {
-    let problem = check_name(entries.text("name").unwrap_or(""), core::iter::empty()).err()?;
-    (!matches!(problem, NameProblem::IsAMeasure | NameProblem::Taken)).then_some(problem)
+/// The names of a form of which something cannot be seen: also of sections, and of the face that shows.
+fn unseen(asks: &Calculator, entries: &Entries) -> Vec<Refusal> {
+    let names = asks.fields.iter().filter(|field| matches!(field.kind, Kind::Words(MOST_NAME)));
+    names.filter_map(|field| Refusal::unseen(field, entries.text(field.id)?)).collect()
 }

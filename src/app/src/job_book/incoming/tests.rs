@@ -85,6 +85,19 @@ fn titles_that_are_alike_are_numbered_past_those_that_are_taken() {
     assert_eq!(titles, ["bench 3", "bench 4", "gate", "bench 3 2"]);
 }
 
+/// UAX 15: `é` in one character and in two. UTS 51: a heart with and without its colour.
+#[test]
+fn titles_that_look_the_same_are_one_name() {
+    let here = [stored("Caf\u{e9} table", "3"), stored("Bench \u{2764}\u{fe0f}", "3")];
+    let incoming = [job("Cafe\u{301} table", "4"), job("Bench \u{2764}", "4")];
+    assert_eq!(standings(&incoming, &here), [Standing::Differs; 2]);
+    let titles = titles(
+        incoming.iter().map(|it| it.job.title.as_str()),
+        here.iter().map(|it| it.title.as_str()),
+    );
+    assert_eq!(titles, ["Cafe\u{301} table 2", "Bench \u{2764} 2"]);
+}
+
 #[test]
 fn a_file_of_jobs_is_summed_up_in_a_sentence() {
     let file = format!(

@@ -5,6 +5,7 @@ use reckoner_core::job::{Dimension, Item, ItemId, Job, Part, Reckoned, Step};
 use reckoner_core::sheet::{Bench, Entries};
 
 use super::*;
+use crate::job_book::book::Book;
 
 fn id_of(job: &Job, name: &str) -> ItemId {
     let mut items = job.items();
@@ -202,6 +203,32 @@ fn pieces_titles_and_reckonings_go_in() {
     let place = Place::Item(id);
     let folded = fold_all(&job, place, &typed(&job, place, &[(&field, "×")]));
     assert!(folded.step.is_some() && folded.left.is_empty());
+}
+
+/// Typed, put down as a note, made in the record, read from there, and taken back.
+#[test]
+fn a_title_as_thumbs_and_phones_write_it_is_taken_back() {
+    let first = demo();
+    let (kept, reckoning) = first.kept()[0];
+    let was = reckoning.title.clone();
+    let heart = "Bench \u{2764}\u{fe0f}";
+    for (place, typed_title, title) in [
+        (Place::Title, "Potting  bench", "Potting bench"),
+        (Place::Title, "Potting\u{a0}bench ", "Potting bench"),
+        (Place::Title, heart, heart),
+        (Place::KeptTitle(kept), heart, heart),
+        (Place::KeptTitle(kept), "the  rail", "the rail"),
+    ] {
+        let step = fold_all(&first, place, &typed(&first, place, &[(TITLE, typed_title)])).step;
+        let note = Note::Edit(Edit::Make(step.expect("a step")), None).written(1);
+        let Some(Note::Edit(edit, _)) = Note::read(&note) else { panic!("an edit") };
+        let mut book = Book::new(first.clone());
+        assert_eq!(book.edit(&edit), Ok(None));
+        let (mut book, _) = Book::open(&book.stored()).expect("it opens");
+        assert_eq!(place.standing(&book.job).expect("it is there").text(TITLE), Some(title));
+        assert_eq!(book.edit(&Edit::Undo), Ok(None), "{typed_title:?}");
+        assert_eq!((&book.job.title, &book.job.kept()[0].1.title), (&first.title, &was));
+    }
 }
 
 #[test]

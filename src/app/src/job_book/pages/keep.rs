@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use reckoner_core::calculators::Calculator;
-use reckoner_core::job::{Item, Job, Kept, Step};
+use reckoner_core::job::{Item, Job, Kept, MOST_NAME, Step, check_title};
 use reckoner_core::measure::Unit;
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::sheet::Entries;
@@ -12,6 +12,7 @@ use yew::prelude::*;
 
 use super::kept::next_rank;
 use super::shelf::use_cards;
+use super::title;
 use crate::components::icon::{Icon, icon};
 use crate::components::measure;
 use crate::job_book::book::Book;
@@ -98,13 +99,14 @@ pub(super) fn KeepPage(props: &KeepPageProps) -> Html {
             html! { <p class="trouble" role="alert" data-testid="job-trouble">{ problem.to_string() }</p> }
         }
         Ok(entries) => {
+            let named = check_title(&title);
             let sheet = calculator.sheet(&entries, &settings.bench, &NoNames);
             let choose = |into: Into| {
                 let (trouble, settings, entries) =
                     (trouble.clone(), settings.clone(), entries.clone());
                 let kept = Kept {
                     rank: 0,
-                    title: title.trim().to_owned(),
+                    title: named.clone().unwrap_or_default(),
                     slug: calculator.slug.to_owned(),
                     entries: Vec::new(),
                 };
@@ -129,17 +131,20 @@ pub(super) fn KeepPage(props: &KeepPageProps) -> Html {
                 })
             };
             let unit = entries.unit().unwrap_or(settings.bench.tape.unit());
-            let is_named = !title.trim().is_empty();
+            let is_named = named.is_ok();
             html! {
                 <>
                     if let Some(answer) = &sheet.answer {
                         <p class="job__words">{ calculator.title }{ ": " }{ answer.headline.label }{ " " }{ measure::value(&answer.headline.value, &settings.bench) }{ sheet.assumed.noted().map(|noted| format!(", {noted}")) }</p>
                     }
-                    <label class="field is-long">
+                    <label class={classes!("field", "is-long", (!is_named).then_some("is-wrong"))}>
                         <span class="field__label">{ "Title" }</span>
-                        <input class="field__input" type="text" maxlength="500" value={(*title).clone()} {oninput} data-testid="keep-title" />
+                        <input class="field__input" type="text" maxlength={MOST_NAME.to_string()} value={(*title).clone()} {oninput}
+                            aria-invalid={(!is_named).then_some("true")} data-testid="keep-title" />
+                        if let Err(problem) = &named {
+                            <p class="problem__words" role="alert" data-testid="problem-keep-title">{ title::words(problem) }</p>
+                        }
                     </label>
-                    if !is_named { <p class="job__words" role="alert">{ "Give it a title first." }</p> }
                     <h2 class="job__title">{ "In which job?" }</h2>
                     <ul class="rows" data-testid="jobs">
                         { for cards.iter().flatten().map(|card| html! {

@@ -164,7 +164,7 @@ pub(crate) fn page(route: Route, settings: Rc<Settings>) -> Option<Html> {
         }
         Route::Keep(listed, query) => {
             let calculator = calculators::find(listed.slug)?;
-            html! { <KeepPage {calculator} query={query.to_owned()} {settings} /> }
+            html! { <KeepPage key={listed.slug} {calculator} query={query.to_owned()} {settings} /> }
         }
         Route::Print(listed, query) => {
             full_size::page(calculators::find(listed.slug)?, query, &settings)

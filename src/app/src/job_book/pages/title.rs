@@ -84,13 +84,17 @@ fn Title(props: &TitleProps) -> Html {
                 aria-invalid={is_wrong.then_some("true")} {oninput} {onfocus} {onblur} {onchange} />
             if let Some(problem) = problem {
                 <p class="problem__words" role="alert" data-testid={format!("problem-{id}")}>
-                    { match problem {
-                        NameProblem::Empty => "Give it a title.".to_owned(),
-                        problem => problem.to_string(),
-                    } }
-                    { " Until then it keeps the one it has." }
+                    { words(&problem) }{ " Until then it keeps the one it has." }
                 </p>
             }
         </label>
+    }
+}
+
+/// What is said of a title that cannot be one.
+pub(super) fn words(problem: &NameProblem) -> String {
+    match problem {
+        NameProblem::Empty => "Give it a title.".to_owned(),
+        problem => problem.to_string(),
     }
 }

@@ -45,6 +45,7 @@ impl Job {
     }
 
     pub(super) fn merged(&self, step: &Step, maker: Maker) -> Result<Step, Conflict> {
+        let step = &step.clone().with_visible_names();
         let mut made = Step::new(step.label.clone(), Vec::new());
         if self.is_as_after(step) {
             return Ok(made);

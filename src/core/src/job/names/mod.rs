@@ -8,12 +8,13 @@ mod tests;
 use core::fmt;
 use std::collections::BTreeMap;
 
-pub(super) use seen::is_invisible;
-use seen::{Seen, is_out_of_a_title, key};
-pub use seen::{visible_name, visible_title};
+use seen::Seen;
+pub(super) use seen::key;
 
 use super::MOST_NAME;
-use crate::measure::text::{NoNames, TextProblemKind, parse};
+use crate::measure::text::{
+    NoNames, TextProblemKind, UNSEEN, is_seen_whole, parse, seen as seen_of,
+};
 
 /// A name that cannot be used.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -39,9 +40,7 @@ impl fmt::Display for NameProblem {
             NameProblem::IsAMeasure => {
                 f.write_str("This reads as a measure or a sign. Choose a name with a word in it.")
             }
-            NameProblem::Invisible => f.write_str(
-                "Something in this name cannot be seen, such as a line break or a mark of direction. Type it again.",
-            ),
+            NameProblem::Invisible => f.write_str(UNSEEN),
             NameProblem::Taken => {
                 f.write_str("Another measure has this name. Choose a different one.")
             }
@@ -60,37 +59,51 @@ pub fn check_name<'a>(
     name: &str,
     mut others: impl Iterator<Item = &'a str>,
 ) -> Result<(), NameProblem> {
-    let trimmed = seen_whole(name, is_invisible)?;
-    if reads_as_a_measure(trimmed) {
+    let name = check_title(name)?;
+    if reads_as_a_measure(&name) {
         Err(NameProblem::IsAMeasure)
-    } else if others.any(|other| is_same_name(other, trimmed)) {
+    } else if others.any(|other| is_same_name(other, &name)) {
         Err(NameProblem::Taken)
     } else {
         Ok(())
     }
 }
 
-/// A title without the spaces around it.
+/// A title that is typed, as a job holds it: [`visible_title`] gives the same.
 ///
 /// # Errors
 ///
 /// [`NameProblem::Empty`], [`NameProblem::TooLong`], [`NameProblem::Invisible`].
-pub fn check_title(title: &str) -> Result<&str, NameProblem> {
-    seen_whole(title, is_out_of_a_title)
-}
-
-/// A text without the spaces around it, where there is one that can be seen whole.
-fn seen_whole(text: &str, is_out: fn(char) -> bool) -> Result<&str, NameProblem> {
-    let trimmed = text.trim();
+pub fn check_title(title: &str) -> Result<String, NameProblem> {
+    let trimmed = title.trim();
     if trimmed.is_empty() {
         Err(NameProblem::Empty)
     } else if trimmed.chars().nth(MOST_NAME).is_some() {
         Err(NameProblem::TooLong)
-    } else if trimmed.chars().any(is_out) {
-        Err(NameProblem::Invisible)
+    } else if is_seen_whole(trimmed) {
+        Ok(seen_of(trimmed))
     } else {
-        Ok(trimmed)
+        Err(NameProblem::Invisible)
     }
+}
+
+/// The title of a job as it holds it, whatever was typed or stands in a file.
+#[must_use]
+pub fn visible_title(title: &str) -> String {
+    let title = seen_of(title);
+    // What is cut short may end in a space, or in the middle of a picture.
+    let title = match title.char_indices().nth(MOST_NAME) {
+        Some((at, _)) => seen_of(title.get(..at).unwrap_or_default()),
+        None => title,
+    };
+    if title.is_empty() { "Untitled".to_owned() } else { title }
+}
+
+/// Makes a name of an item what its job holds: what can be seen of it. One that has something, and nothing to be seen,
+/// becomes a name to be seen.
+pub(super) fn make_visible(name: &mut String, otherwise: impl FnOnce() -> String) {
+    let seen = seen_of(name);
+    *name = if seen.is_empty() && !name.trim().is_empty() { otherwise() } else { seen };
 }
 
 /// Whether two names look the same: form and runs of white space do not count.

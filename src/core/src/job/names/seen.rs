@@ -9,45 +9,7 @@
 use std::borrow::Cow;
 
 use super::decomposed::{class, decompose};
-
-/// Whether a character has no shape of its own: controls, line ends, marks of direction (UAX 9) and
-/// what is ignored by default (UAX 44: format characters, joiners, fillers, variation selectors,
-/// tags).
-pub(in crate::job) fn is_invisible(c: char) -> bool {
-    c.is_control()
-        || matches!(c,
-            '\u{AD}' | '\u{34F}' | '\u{600}'..='\u{605}' | '\u{61C}' | '\u{6DD}' | '\u{70F}'
-            | '\u{890}'..='\u{891}' | '\u{8E2}' | '\u{115F}'..='\u{1160}' | '\u{17B4}'..='\u{17B5}'
-            | '\u{180B}'..='\u{180F}' | '\u{200B}'..='\u{200F}' | '\u{2028}'..='\u{202E}'
-            | '\u{2060}'..='\u{206F}' | '\u{3164}' | '\u{FE00}'..='\u{FE0F}' | '\u{FEFF}'
-            | '\u{FFA0}' | '\u{FFF0}'..='\u{FFFB}' | '\u{110BD}' | '\u{110CD}'
-            | '\u{13430}'..='\u{1343F}' | '\u{1BCA0}'..='\u{1BCA3}' | '\u{1D173}'..='\u{1D17A}'
-            | '\u{E0000}'..='\u{E0FFF}')
-}
-
-/// Whether a character has no place in a title. No formula finds a title, so what joins and colours small pictures
-/// (Unicode Technical Standard 51: zero width joiner, variation selector 16) may stand in it.
-pub(super) fn is_out_of_a_title(c: char) -> bool {
-    is_invisible(c) && !matches!(c, '\u{200D}' | '\u{FE0F}')
-}
-
-/// A name without what cannot be seen, as it is taken over from elsewhere.
-#[must_use]
-pub fn visible_name(name: &str) -> String {
-    without(name, is_invisible)
-}
-
-/// A title without what has no place in it, as it is taken over from elsewhere.
-#[must_use]
-pub fn visible_title(title: &str) -> String {
-    without(title, is_out_of_a_title)
-}
-
-fn without(text: &str, is_out: fn(char) -> bool) -> String {
-    let shown = |c: &char| c.is_whitespace() || !is_out(*c);
-    let words: String = text.chars().filter(shown).collect();
-    words.split_whitespace().collect::<Vec<_>>().join(" ")
-}
+use crate::measure::text::is_invisible;
 
 /// A text as it is compared, and where in it each character of the text that stands for itself
 /// ends: its bytes there and in the text.
@@ -110,7 +72,7 @@ impl Seen<'_> {
 }
 
 /// A name as it is compared.
-pub(super) fn key(name: &str) -> Cow<'_, str> {
+pub(in crate::job) fn key(name: &str) -> Cow<'_, str> {
     Seen::of(name.trim()).text
 }
 

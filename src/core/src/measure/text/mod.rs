@@ -41,6 +41,7 @@ mod formula;
 mod parse;
 mod print;
 mod problem;
+mod seen;
 mod spoken;
 #[cfg(test)]
 mod tests;
@@ -50,6 +51,7 @@ pub use parse::parse;
 pub(crate) use print::trim_zeros;
 pub use print::{Shown, Written, decimal, exact_number, exact_text, show};
 pub use problem::{TextProblem, TextProblemKind};
+pub use seen::{UNSEEN, is_invisible, is_seen_whole, seen};
 pub use spoken::number_in_words;
 
 use super::{Length, Number, Unit};

@@ -3,6 +3,7 @@
 use super::amount::{self, Amount, Cursor};
 use super::formula::{Formula, Names, Node, Operator};
 use super::problem::{TextProblem, TextProblemKind as Kind};
+use super::seen::is_invisible;
 use crate::measure::limits::{MAX_DEPTH, MAX_TEXT};
 
 /// Reads a measure or a formula; it is worked out by [`Formula::length`] and its kin.
@@ -264,7 +265,7 @@ impl Parser<'_> {
             _ if !word.is_empty() => {
                 TextProblem::new(at..at + word.len(), Kind::UnknownWord(word.to_owned()))
             }
-            Some(c) if is_invisible(c) => self.here(Kind::Invisible),
+            Some(c) if is_invisible(c) && !c.is_whitespace() => self.here(Kind::Invisible),
             Some(c) if is_not_plain(c) => self.here(Kind::NotPlain(c)),
             Some(',') => self.here(Kind::DecimalComma),
             Some(c) if amount::begins(self.cursor) || "+-−–×*·÷/∕⁄()'\"′″’”´`".contains(c) => {
@@ -274,15 +275,6 @@ impl Parser<'_> {
             None => TextProblem::new(at..at, missing),
         }
     }
-}
-
-/// Left behind by copying from a page: joiners, marks of direction, soft hyphens, controls.
-fn is_invisible(c: char) -> bool {
-    (c.is_control() && !c.is_whitespace())
-        || matches!(c,
-            '\u{ad}' | '\u{34f}' | '\u{61c}' | '\u{180e}' | '\u{200b}'..='\u{200f}'
-            | '\u{202a}'..='\u{202e}' | '\u{2060}'..='\u{206f}' | '\u{2800}' | '\u{3164}'
-            | '\u{fe00}'..='\u{fe0f}' | '\u{feff}')
 }
 
 /// A number that is no plain digit, such as `６` or `³`, or a wide sign such as `／`.
