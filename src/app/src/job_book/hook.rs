@@ -176,20 +176,22 @@ impl OnPage {
         self.edit_from(edit, None, Vec::new);
     }
 
-    /// Makes the step that is worked out from the job as it stands now.
-    pub(crate) fn make(&self, step: impl FnOnce(&Job) -> Option<Step>) {
+    /// Makes the step that is worked out from the job as it stands now. Says whether it is made.
+    pub(crate) fn make(&self, step: impl FnOnce(&Job) -> Option<Step>) -> bool {
         let step = self.book().and_then(|book| step(&book.job));
-        if let Some(step) = step {
-            self.edit(Edit::Make(step));
-        }
+        step.is_some_and(|step| self.edit_from(Edit::Make(step), None, Vec::new))
     }
 
-    /// Makes a step that takes over what is typed in the form of a place, which ends its note.
-    pub(crate) fn make_of_form(&self, place: &str, step: impl FnOnce(&Job) -> Option<Step>) {
-        let step = self.book().and_then(|book| step(&book.job));
-        if let Some(step) = step {
-            self.edit_from(Edit::Make(step), None, || self.forget(place));
-        }
+    /// Makes a step that takes over what is typed in the form of a place, which ends its note. Says whether it is made: of
+    /// what is refused, now or in the record, the form keeps what is typed.
+    pub(crate) fn make_and_end(
+        &self,
+        place: &str,
+        step: impl FnOnce(&Job) -> Option<Step>,
+    ) -> bool {
+        let Some(step) = self.book().and_then(|book| step(&book.job)) else { return false };
+        let from = self.form(place).map(|typed| (place.to_owned(), typed));
+        self.edit_from(Edit::Make(step), from, || self.forget(place))
     }
 
     /// Does an edit, and in the same writing what it means for other notes. Says whether it is
@@ -314,6 +316,10 @@ impl OnPage {
         }
         let restored = typed.put_back(self.form(&place).as_ref());
         self.typed(&place, restored);
+        // What is put in by hand alone is not offered: why it is not in is told.
+        if Place::read(&place).is_none() {
+            self.tell(Some(problem.to_string()));
+        }
         self.refill();
     }
 

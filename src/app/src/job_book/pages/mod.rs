@@ -126,7 +126,9 @@ impl Open {
         step: impl Fn(&Job) -> Option<Step> + 'static,
     ) -> Callback<MouseEvent> {
         let on_page = self.on_page.clone();
-        Callback::from(move |_| on_page.make(&step))
+        Callback::from(move |_| {
+            on_page.make(&step);
+        })
     }
 
     /// What a form in the job needs.
@@ -419,13 +421,15 @@ pub(super) fn add(open: &Open, form: &str, label: &str) -> Html {
 /// The end of the form of an item that is there: it is taken out, and the page goes `back`.
 pub(super) fn take_out(open: &Open, id: ItemId, back: &str) -> Html {
     let onclick = {
-        let (open, back) = (open.clone(), open.at(back));
+        let (on_page, back) = (open.on_page.clone(), open.at(back));
         Callback::from(move |_: MouseEvent| {
-            open.on_page.make_of_form(&format!("item/{}", id.0), |job| {
-                let words = format!("take out {}", job.item(id)?.name());
-                Some(Step::new(words, vec![job.removing(id)]))
+            address::go_by(|| {
+                let is_out = on_page.make_and_end(&format!("item/{}", id.0), |job| {
+                    let words = format!("take out {}", job.item(id)?.name());
+                    Some(Step::new(words, vec![job.removing(id)]))
+                });
+                is_out.then(|| back.clone())
             });
-            address::go(&back);
         })
     };
     html! {

@@ -139,9 +139,8 @@ async fn save_all() -> Result<String, String> {
 
 /// Puts a job on the shelf and opens it.
 pub(super) fn putting() -> Callback<Book> {
-    Callback::from(move |book: Book| {
-        let on_page = OnPage::begin(book);
-        address::go(&route::in_job(on_page.key(), ""));
+    Callback::from(|book: Book| {
+        address::go_by(|| Some(route::in_job(OnPage::begin(book).key(), "")));
     })
 }
 

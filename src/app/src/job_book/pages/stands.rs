@@ -81,9 +81,14 @@ fn Stands(props: &StandsProps) -> Html {
         let (open, chosen, back) = (open.clone(), chosen.clone(), back.clone());
         let begun = begun.clone();
         Callback::from(move |_: MouseEvent| {
-            open.on_page.make(|job| standing(job, &open.reckoned, (id, index, of), &chosen));
-            begun.write(&[]);
-            address::go(&back);
+            address::go_by(|| {
+                let step = |job: &_| standing(job, &open.reckoned, (id, index, of), &chosen);
+                let is_made = open.on_page.make(step);
+                if is_made {
+                    begun.write(&[]);
+                }
+                is_made.then(|| back.clone())
+            });
         })
     };
     let spot = |it: &Spot| {
