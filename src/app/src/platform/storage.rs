@@ -50,7 +50,7 @@ pub(crate) fn saved(job: &str) -> String {
     format!("saved.{job}")
 }
 
-/// The name of the places that were tapped for a piece of a job.
+/// The name of the places that were tapped for pieces of a job.
 pub(crate) fn stands(job: &str) -> String {
     format!("stands.{job}")
 }
