@@ -144,3 +144,122 @@ fn the_places_of_two_pieces() {
     assert_eq!(app.script(left), 0);
     app.assert_quiet_console();
 }
+
+fn paste(app: &App, text: &str) {
+    app.wait_for("pasted");
+    app.script(&format!(
+        "const box = document.querySelector('[data-testid=pasted]');
+         box.value = {}; box.dispatchEvent(new Event('input', {{ bubbles: true }}))",
+        json!(text)
+    ));
+    app.tap("look-at-text");
+}
+
+fn reload(app: &App) {
+    app.reload();
+    app.wait_for_start();
+    app.wait_for("pasted");
+}
+
+/// A job's text that was looked at is there, and looked at, until it is on the shelf or left.
+#[test]
+fn a_text_that_was_looked_at() {
+    let app = App::open_at(Screen::PHONE, "#/take");
+    let text = job("Garden gate").to_string();
+    paste(&app, &text);
+    app.wait_for_words("incoming", "Garden gate");
+    reload(&app);
+    app.wait_for_value("pasted", &text);
+    app.wait_for_words("incoming", "Garden gate");
+    app.tap("leave-job");
+    app.wait_until_gone("incoming");
+    app.wait_for_value("pasted", "");
+    reload(&app);
+    app.wait_for_value("pasted", "");
+    assert!(!app.shows("incoming"));
+    paste(&app, &text);
+    app.tap("take-job");
+    app.wait_for("job-title");
+    app.go("#/take");
+    app.wait_for_value("pasted", "");
+    assert!(!app.shows("incoming"));
+    app.go("#/jobs");
+    app.wait_for("job-Garden gate");
+    // What was pasted since is not thrown away with what was looked at before.
+    app.go("#/take");
+    paste(&app, &text);
+    app.wait_for("incoming");
+    app.tap("pasted");
+    app.script("const box = document.activeElement; box.select()");
+    app.type_keys("half a link");
+    app.tap("leave-job");
+    app.wait_until_gone("incoming");
+    app.wait_for_value("pasted", "half a link");
+    app.assert_quiet_console();
+}
+
+/// Codes that came in, one text after the other, are there until their job is on the shelf.
+#[test]
+fn codes_that_came_so_far() {
+    let app = demo();
+    app.section("hand-on");
+    app.tap("to-codes");
+    app.script("navigator.clipboard.writeText = async (text) => { window.copied = text }");
+    app.tap("copy-codes");
+    app.wait_until("the codes are copied", "return Boolean(window.copied)");
+    let texts = app.script("return window.copied").as_str().expect("a text").to_owned();
+    let codes: Vec<&str> = texts.lines().collect();
+    assert!(codes.len() > 2, "{texts}");
+    app.go("#/take");
+    paste(&app, codes[0]);
+    paste(&app, codes[1]);
+    let two = format!("2 of {}", codes.len());
+    app.wait_for_words("progress", &two);
+    app.wait_for_value("pasted", "");
+    reload(&app);
+    app.wait_for_words("progress", &two);
+    paste(&app, &codes[2..].join("\n"));
+    app.wait_for("incoming");
+    reload(&app);
+    app.wait_for("incoming");
+    app.wait_for_words("progress", "codes are here");
+    app.tap("take-job");
+    app.wait_for("job-title");
+    app.go("#/take");
+    app.wait_for("pasted");
+    app.wait_for_words("progress", "");
+    assert!(!app.shows("incoming"));
+    // Begun afresh, they are gone for good.
+    paste(&app, codes[0]);
+    app.tap("start-afresh");
+    reload(&app);
+    assert_eq!(app.text("progress"), "");
+    app.assert_quiet_console();
+}
+
+/// The text of many jobs is there where the shelf could not be read, and until they are on it.
+#[test]
+fn a_text_of_many_jobs() {
+    let app = App::open_at(Screen::PHONE, "#/take");
+    let text = json!({
+        "format": "sawdust-reckoner-jobs", "version": 1, "jobs": [job("Garden gate"), job("Bench")],
+    })
+    .to_string();
+    app.script(
+        "window.getAll ??= IDBObjectStore.prototype.getAll;
+         window.openCursor ??= IDBObjectStore.prototype.openCursor;
+         IDBObjectStore.prototype.getAll = IDBObjectStore.prototype.openCursor = function () { throw new DOMException('no', 'UnknownError') };",
+    );
+    paste(&app, &text);
+    app.wait_for_words("job-trouble", "cannot be read");
+    app.wait_for_value("pasted", &text);
+    reload(&app);
+    app.wait_for_value("pasted", &text);
+    app.wait_for_words("incoming-summary", "2 jobs in this file");
+    app.tap("take-jobs");
+    app.wait_for_words("taken", "2 jobs came in.");
+    app.wait_for_value("pasted", "");
+    reload(&app);
+    app.wait_for_value("pasted", "");
+    app.assert_quiet_console();
+}

@@ -35,6 +35,8 @@ struct Inner {
     told: RefCell<Option<String>>,
     /// The job was never on the shelf.
     is_new: Cell<bool>,
+    /// What is done when it is there.
+    once_there: RefCell<Option<Box<dyn FnOnce()>>>,
     record: RefCell<Record>,
     waiting: RefCell<VecDeque<Waiting>>,
     is_sending: Cell<bool>,
@@ -92,10 +94,16 @@ impl OnPage {
     /// Begins a job that is on no shelf yet; it is put there at once. Where there is no room it stays on this page, and is
     /// tried again.
     pub(crate) fn begin(book: Book) -> OnPage {
+        OnPage::begin_from(book, || ())
+    }
+
+    /// The same; `once_there` lets go of what the job came from, when it is on the shelf.
+    pub(crate) fn begin_from(book: Book, once_there: impl FnOnce() + 'static) -> OnPage {
         let on_page = OnPage::of(&shelf::new_key());
         shelf::put_now(on_page.key(), &book.stored());
         *on_page.0.book.borrow_mut() = Some(Rc::new(book));
         on_page.0.is_new.set(true);
+        *on_page.0.once_there.borrow_mut() = Some(Box::new(once_there));
         on_page.send();
         on_page
     }
@@ -258,6 +266,10 @@ impl OnPage {
             match folded {
                 Ok((book, became)) => {
                     self.0.is_new.set(false);
+                    let once_there = self.0.once_there.borrow_mut().take();
+                    if let Some(once_there) = once_there {
+                        once_there();
+                    }
                     let is_all = became.len() == sent;
                     let done = self.settle_first(became.len());
                     self.take_over(book);
