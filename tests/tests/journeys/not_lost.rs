@@ -3,7 +3,7 @@
 use reckoner_e2e::{App, Screen};
 use serde_json::{Value, json};
 
-use crate::shelf::demo;
+use crate::shelf::{address_of_job, click, demo};
 
 /// A job file with one size.
 fn job(title: &str) -> Value {
@@ -261,5 +261,36 @@ fn a_text_of_many_jobs() {
     app.wait_for_value("pasted", "");
     reload(&app);
     app.wait_for_value("pasted", "");
+    app.assert_quiet_console();
+}
+
+/// An item that is taken out comes back with what is typed in it, readable or not.
+#[test]
+fn what_is_typed_in_an_item_that_is_taken_out() {
+    let app = demo();
+    let sizes = format!("{}/sizes", address_of_job(&app));
+    app.tap("item-leg");
+    app.enter("as_cut", &["2", "page-signs", "plus", "close"]);
+    app.wait_for("problem-as_cut");
+    let typed = app.script("return document.querySelector('[data-testid=field-as_cut]').value");
+    let typed = typed.as_str().expect("a text").to_owned();
+    app.tap("take-out");
+    app.wait_until_gone("take-out");
+    app.wait_for_words("gone-as_cut", "It may come back with Undo");
+    app.tap("undo");
+    app.tap("item-leg");
+    app.wait_for_value("field-as_cut", &typed);
+    app.wait_for("problem-as_cut");
+    app.enter("as_cut", &["clear", "close"]);
+    app.tap("back");
+    // And what can be read, in the very task of its last key.
+    app.tap("item-leg");
+    app.enter("as_cut", &["2"]);
+    app.script(&format!("{}; {}", click("key-5"), click("take-out")));
+    app.wait_until("the page before", &format!("return location.hash === '{sizes}'"));
+    app.wait_until_gone("item-leg");
+    assert!(!app.shows("gone-as_cut"));
+    app.tap("undo");
+    app.wait_for_words("item-leg", "twenty-five inches");
     app.assert_quiet_console();
 }
