@@ -1,11 +1,11 @@
-//! Two taps in one task are two: the second is not made from what was drawn before the first. And a page that is loaded
-//! again in the task of a tap or a key has it.
+//! Two taps in one task are two: the second is not made from what was drawn before the first. A page that is loaded again in
+//! the task of a tap or a key has it. And what puts something in and leads on does so once.
 
 use reckoner_e2e::{App, Screen};
 
 use crate::all_jobs::{jobs_on_the_shelf, with_two_jobs_to_take};
 use crate::planner::{boards_of_the_demo, wait_for_the_end};
-use crate::shelf::{BENCH, click, demo};
+use crate::shelf::{BENCH, address_of_job, click, demo};
 
 /// Taps both in one task.
 fn tap_both(app: &App, ids: [&str; 2]) {
@@ -140,4 +140,210 @@ fn reload_in_the_task_of(app: &App, key: &str, field: &str) -> String {
     app.wait_for_start();
     let typed = app.script("return sessionStorage.getItem('typed')");
     typed.as_str().expect("a text").to_owned()
+}
+
+/// The first element whose test id begins so.
+fn first_of(app: &App, start: &str) -> String {
+    let id = app.script(&format!(
+        "return document.querySelector('[data-testid^={start}]')?.dataset.testid ?? null"
+    ));
+    id.as_str().expect("one").to_owned()
+}
+
+/// How many elements have this test id.
+fn how_many(app: &App, id: &str) -> u64 {
+    let all =
+        app.script(&format!("return document.querySelectorAll('[data-testid=\"{id}\"]').length"));
+    all.as_u64().expect("a number")
+}
+
+/// A new size with a name and its first digit, the keys still out.
+fn begin_a_brace(app: &App) {
+    app.tap("add-measure");
+    app.tap("field-name");
+    app.type_keys("brace");
+    app.enter("formula", &["1"]);
+}
+
+/// A key and the button that puts the size in.
+#[test]
+fn the_last_key_of_a_new_size() {
+    let app = demo();
+    begin_a_brace(&app);
+    tap_both(&app, ["key-5", "save-item"]);
+    app.wait_for_words("item-brace", "fifteen inches");
+    assert!(!app.shows("begun-measure"));
+    // A field that is emptied in that task still stands in the form: it cannot go in.
+    begin_a_brace(&app);
+    tap_both(&app, ["key-clear", "save-item"]);
+    app.wait_for("problem-formula");
+    app.assert_quiet_console();
+}
+
+/// The third of what must match, and the button that puts them in.
+#[test]
+fn the_last_of_what_must_match() {
+    let app = demo();
+    app.tap("add-match");
+    app.tap("field-name");
+    app.type_keys("alike");
+    let first = ["member-leg", "member-overhang"];
+    tap_both(&app, first);
+    wait_until_pressed(&app, first, true);
+    tap_both(&app, ["member-long rail", "save-item"]);
+    app.tap("item-alike");
+    wait_until_pressed(&app, ["member-leg", "member-overhang"], true);
+    wait_until_pressed(&app, ["member-long rail", "member-leg"], true);
+    app.assert_quiet_console();
+}
+
+/// What is left of a spoiled leg, to its last digit.
+#[test]
+fn the_last_key_of_what_is_left_of_a_spoiled_piece() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.tap("open-demo");
+    app.wait_for("front");
+    app.section("parts");
+    app.tap("item-leg");
+    app.tap("piece-1");
+    app.tap("spoiled-rack");
+    app.enter("left", &["2"]);
+    tap_both(&app, ["key-1", "take-spoiled"]);
+    app.wait_until_gone("spoiled-left");
+    app.tap("back");
+    app.tap("back");
+    app.section("rack");
+    app.wait_for_words("rack", "3 1/4 in × 3 1/4 in × 21 in");
+    app.assert_quiet_console();
+}
+
+/// What is left of a board that came out different, to its last digit.
+#[test]
+fn the_last_key_of_a_board_that_came_out_different() {
+    let app = boards_of_the_demo(Screen::PHONE);
+    app.tap("plan-it");
+    wait_for_the_end(&app);
+    app.tap("use-plan");
+    app.wait_for("boards-cut");
+    app.tap(&first_of(&app, "different-"));
+    app.wait_for("different");
+    app.tap(&first_of(&app, "less-"));
+    app.enter("left-0", &["1"]);
+    tap_both(&app, ["key-7", "take-different"]);
+    app.wait_until(
+        "it is written down",
+        "return document.querySelector('.badge.is-different') !== null",
+    );
+    app.section("rack");
+    app.wait_for_words("rack", "× 17 in");
+    app.assert_quiet_console();
+}
+
+/// The options that are typed in the task in which a plan is taken: they stay, and the plan is not that of other options.
+#[test]
+fn the_last_key_of_the_options_of_a_plan() {
+    let app = boards_of_the_demo(Screen::PHONE);
+    app.enter("kerf", &["1", "close"]);
+    app.tap("plan-it");
+    wait_for_the_end(&app);
+    app.tap("field-kerf");
+    tap_both(&app, ["key-6", "use-plan"]);
+    let typed = app.script("return document.querySelector('[data-testid=field-kerf]').value");
+    let typed = typed.as_str().expect("a text").to_owned();
+    assert!(typed.ends_with('6'), "{typed}");
+    app.settle();
+    app.reload();
+    app.wait_for_start();
+    app.wait_for_value("field-kerf", &typed);
+    app.assert_quiet_console();
+}
+
+/// Writes the title of a reckoning that is to be kept and does something in the same task, then waits until it is kept in a
+/// job of its own: the titles of the jobs.
+fn keep_as_gate_posts(app: &App, and: &str) -> Vec<String> {
+    app.wait_for("keep-title");
+    app.script(&format!(
+        "const title = document.querySelector('[data-testid=keep-title]');
+         title.value = 'Gate posts'; title.dispatchEvent(new Event('input', {{ bubbles: true }})); {and}"
+    ));
+    app.wait_until(
+        "it is kept",
+        "return location.hash.startsWith('#/job/') && document.querySelector('h1') !== null",
+    );
+    jobs_on_the_shelf(app)
+}
+
+/// The title of a reckoning that is kept, and the button that keeps it.
+#[test]
+fn the_last_letter_of_a_title() {
+    let app = App::open_at(Screen::PHONE, "#/keep/tape?strip=44&unit=in");
+    assert_eq!(keep_as_gate_posts(&app, &click("keep-in-new")), ["New job"]);
+    app.tap("job-New job");
+    app.section("kept");
+    app.wait_for_words("item-Gate posts", "Gate posts");
+    app.assert_quiet_console();
+}
+
+/// The same button twice: it is one job.
+#[test]
+fn a_reckoning_is_kept_once() {
+    let app = App::open_at(Screen::PHONE, "#/keep/tape?strip=44&unit=in");
+    let keep = click("keep-in-new");
+    assert_eq!(keep_as_gate_posts(&app, &format!("{keep}; {keep}")), ["New job"]);
+    app.assert_quiet_console();
+}
+
+/// Two taps on what puts something in and leads on are one.
+#[test]
+fn what_is_put_in_goes_in_once() {
+    let app = demo();
+    begin_a_brace(&app);
+    app.press(&["close"]);
+    tap_both(&app, ["save-item", "save-item"]);
+    app.wait_for("item-brace");
+    assert_eq!(how_many(&app, "item-brace"), 1);
+    begin_a_brace(&app);
+    app.press(&["close"]);
+    app.tap("field-name");
+    app.type_keys("s");
+    tap_both(&app, ["save-and-next", "save-and-next"]);
+    app.wait_for_value("field-name", "");
+    let job = address_of_job(&app);
+    app.go(&format!("{job}/sizes"));
+    app.wait_for("item-braces");
+    assert_eq!(how_many(&app, "item-braces"), 1);
+    app.go(&format!("{job}/kept"));
+    tap_both(&app, ["keep-tape", "keep-tape"]);
+    app.wait_until("its page", "return location.hash.includes('/item/')");
+    app.go(&format!("{job}/kept"));
+    app.wait_for("item-Tape");
+    assert_eq!(how_many(&app, "item-Tape"), 1);
+    app.go("#/jobs");
+    tap_both(&app, ["new-job", "new-job"]);
+    app.wait_for("job-title");
+    assert_eq!(jobs_on_the_shelf(&app), ["New job", BENCH]);
+    app.assert_quiet_console();
+}
+
+/// A piece that gets a size of its own gets one.
+#[test]
+fn where_a_piece_stands_is_put_in_once() {
+    let app = demo();
+    app.section("parts");
+    app.tap("item-leg");
+    app.tap("piece-2");
+    app.wait_for("answer-headline");
+    app.enter("thickness", &["3", "page-16", "3/16", "close"]);
+    app.tap("own-size");
+    app.tap("spot-at long rail, upper 1");
+    app.wait_for("moved");
+    tap_both(&app, ["stands-there", "stands-there"]);
+    app.wait_for_words("left-leg 2", "too thin");
+    app.go(&format!("{}/sizes", address_of_job(&app)));
+    app.wait_for("sizes");
+    let own = app.script(
+        "return [...document.querySelectorAll('[data-testid^=\"item-leg 2\"]')].map((it) => it.dataset.testid)",
+    );
+    assert_eq!(own, serde_json::json!(["item-leg 2"]));
+    app.assert_quiet_console();
 }

@@ -22,6 +22,7 @@ mod keyboard;
 mod keys_out;
 mod large_text;
 mod looks;
+mod not_lost;
 mod offline;
 mod pages;
 mod paper;

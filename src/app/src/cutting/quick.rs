@@ -221,11 +221,13 @@ fn keep_as_job(
     let onclick = {
         Callback::from(move |_: MouseEvent| {
             let unit = if unit.is_metric() { Unit::Millimetre } else { Unit::Inch };
-            let mut book = Book::new(job::Job::new("Cut list", unit));
-            let step = book.job.keeping_plan(plan.clone());
-            // Nobody else has changed a job that was not there before.
-            drop(book.edit(&Edit::Make(step)));
-            address::go(&route::in_job(OnPage::begin(book).key(), "boards"));
+            address::go_by(|| {
+                let mut book = Book::new(job::Job::new("Cut list", unit));
+                let step = book.job.keeping_plan(plan.clone());
+                // Nobody else has changed a job that was not there before.
+                drop(book.edit(&Edit::Make(step)));
+                Some(route::in_job(OnPage::begin(book).key(), "boards"))
+            });
         })
     };
     html! {

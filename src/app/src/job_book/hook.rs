@@ -35,6 +35,8 @@ struct Inner {
     told: RefCell<Option<String>>,
     /// The job was never on the shelf.
     is_new: Cell<bool>,
+    /// What is done when it is there.
+    once_there: RefCell<Option<Box<dyn FnOnce()>>>,
     record: RefCell<Record>,
     waiting: RefCell<VecDeque<Waiting>>,
     is_sending: Cell<bool>,
@@ -92,10 +94,16 @@ impl OnPage {
     /// Begins a job that is on no shelf yet; it is put there at once. Where there is no room it stays on this page, and is
     /// tried again.
     pub(crate) fn begin(book: Book) -> OnPage {
+        OnPage::begin_from(book, || ())
+    }
+
+    /// The same; `once_there` lets go of what the job came from, when it is on the shelf.
+    pub(crate) fn begin_from(book: Book, once_there: impl FnOnce() + 'static) -> OnPage {
         let on_page = OnPage::of(&shelf::new_key());
         shelf::put_now(on_page.key(), &book.stored());
         *on_page.0.book.borrow_mut() = Some(Rc::new(book));
         on_page.0.is_new.set(true);
+        *on_page.0.once_there.borrow_mut() = Some(Box::new(once_there));
         on_page.send();
         on_page
     }
@@ -176,20 +184,22 @@ impl OnPage {
         self.edit_from(edit, None, Vec::new);
     }
 
-    /// Makes the step that is worked out from the job as it stands now.
-    pub(crate) fn make(&self, step: impl FnOnce(&Job) -> Option<Step>) {
+    /// Makes the step that is worked out from the job as it stands now. Says whether it is made.
+    pub(crate) fn make(&self, step: impl FnOnce(&Job) -> Option<Step>) -> bool {
         let step = self.book().and_then(|book| step(&book.job));
-        if let Some(step) = step {
-            self.edit(Edit::Make(step));
-        }
+        step.is_some_and(|step| self.edit_from(Edit::Make(step), None, Vec::new))
     }
 
-    /// Makes a step that takes over what is typed in the form of a place, which ends its note.
-    pub(crate) fn make_of_form(&self, place: &str, step: impl FnOnce(&Job) -> Option<Step>) {
-        let step = self.book().and_then(|book| step(&book.job));
-        if let Some(step) = step {
-            self.edit_from(Edit::Make(step), None, || self.forget(place));
-        }
+    /// Makes a step that takes over what is typed in the form of a place, which ends its note. Says whether it is made: of
+    /// what is refused, now or in the record, the form keeps what is typed.
+    pub(crate) fn make_and_end(
+        &self,
+        place: &str,
+        step: impl FnOnce(&Job) -> Option<Step>,
+    ) -> bool {
+        let Some(step) = self.book().and_then(|book| step(&book.job)) else { return false };
+        let from = self.form(place).map(|typed| (place.to_owned(), typed));
+        self.edit_from(Edit::Make(step), from, || self.forget(place))
     }
 
     /// Does an edit, and in the same writing what it means for other notes. Says whether it is
@@ -259,6 +269,10 @@ impl OnPage {
             match folded {
                 Ok((book, became)) => {
                     self.0.is_new.set(false);
+                    let once_there = self.0.once_there.borrow_mut().take();
+                    if let Some(once_there) = once_there {
+                        once_there();
+                    }
                     let is_all = became.len() == sent;
                     let done = self.settle_first(became.len());
                     self.take_over(book);
@@ -319,6 +333,10 @@ impl OnPage {
         }
         let restored = typed.put_back(self.form(&place).as_ref());
         self.typed(&place, restored);
+        // What is put in by hand alone is not offered: why it is not in is told.
+        if Place::read(&place).is_none() {
+            self.tell(Some(problem.to_string()));
+        }
         self.refill();
     }
 

@@ -1,11 +1,11 @@
 //! [`use_kept_form`]: a form whose texts are written down in the event that types them, and the
-//! item it is about, kept alike in both directions.
+//! item it is about, kept alike in both directions. [`make_of_form`]: what is put in by hand.
 
 use std::cell::RefCell;
 use std::rc::Rc;
 
 use reckoner_core::calculators::Calculator;
-use reckoner_core::job::Reckoned;
+use reckoner_core::job::{Job, Reckoned, Step};
 use reckoner_core::sheet::{Bench, Entries};
 use yew::prelude::*;
 
@@ -131,4 +131,15 @@ pub(crate) fn use_kept_form(
         }
     });
     form
+}
+
+/// Makes a step of what stands in a form, which ends its note. It is worked out from the texts as they are at this moment: the
+/// last key may not be drawn yet. Says whether it is made.
+pub(crate) fn make_of_form(
+    on_page: &OnPage,
+    place: &str,
+    form: &UseReducerHandle<Form>,
+    step: impl FnOnce(&Job, &Entries) -> Option<Step>,
+) -> bool {
+    on_page.make_and_end(place, |job| step(job, form.entries()))
 }

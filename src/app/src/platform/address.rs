@@ -31,7 +31,7 @@ pub(crate) fn whole() -> String {
 /// hearing of it; not where the address is that of another page already, which the app hears of a moment later.
 pub(crate) fn replace(shown: &str) {
     WRITTEN.set(Some(shown.to_owned()));
-    if back::is_leaving() || HERE.with_borrow(|here| *here != fragment()) {
+    if back::is_leaving() || is_left() {
         return;
     }
     if let Ok(history) = window().history() {
@@ -78,6 +78,22 @@ pub(crate) fn on_change(call: impl Fn() + 'static) -> [EventListener; 2] {
         }
     });
     [back::listen(), other]
+}
+
+/// Whether the page on the screen is left: the address is that of another, which the app hears of a moment later.
+fn is_left() -> bool {
+    HERE.with_borrow(|here| *here != fragment())
+}
+
+/// Does what leads to another page, and goes there; with nowhere to go the page stays. A second tap before the other page is
+/// here does nothing: what the first one put in is not put in again.
+pub(crate) fn go_by(what: impl FnOnce() -> Option<String>) {
+    if is_left() {
+        return;
+    }
+    if let Some(to) = what() {
+        go(&to);
+    }
 }
 
 /// Goes to another page of the app.

@@ -12,8 +12,11 @@ pub(crate) const RECENT: &str = "recent";
 /// The job that was opened last.
 pub(crate) const NEWEST: &str = "newest";
 
-/// A text that was pasted and not looked at yet.
+/// A text that was pasted and is not on the shelf.
 pub(crate) const PASTED: &str = "pasted";
+
+/// Codes of a job that came in and is not on the shelf.
+pub(crate) const CODES: &str = "codes";
 
 /// The name of the title that a calculator is to be kept under.
 pub(crate) fn title_of(slug: &str) -> String {
@@ -50,7 +53,7 @@ pub(crate) fn saved(job: &str) -> String {
     format!("saved.{job}")
 }
 
-/// The name of the places that were tapped for a piece of a job.
+/// The name of the places that were tapped for pieces of a job.
 pub(crate) fn stands(job: &str) -> String {
     format!("stands.{job}")
 }

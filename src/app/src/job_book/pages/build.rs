@@ -302,8 +302,10 @@ fn different(open: &Open, step: &BuildStep) -> Html {
         let (on_page, reckoned) = (open.on_page.clone(), open.reckoned.clone());
         let bench = open.settings.bench;
         let onclick = Callback::from(move |_: MouseEvent| {
-            on_page.make(|job: &Job| job.cutting_pieces(&reckoned, &bench, &[(part, index)]));
-            address::go(&to);
+            address::go_by(|| {
+                on_page.make(|job: &Job| job.cutting_pieces(&reckoned, &bench, &[(part, index)]));
+                Some(to.clone())
+            });
         });
         let words = format!("{name} {}", number(index));
         html! { <button type="button" class="tool" data-testid={format!("different-{words}")} {onclick}>{ words }</button> }

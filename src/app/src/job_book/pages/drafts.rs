@@ -12,6 +12,7 @@ use super::Open;
 use crate::components::icon::{Icon, icon};
 use crate::form::{Action, Form as Texts};
 use crate::job_book::forms::Form as Asks;
+use crate::job_book::kept_form::make_of_form;
 use crate::job_book::notes::{Left, Place, Typed, Why, bare, fold, with_fields};
 use crate::platform::address;
 
@@ -64,30 +65,32 @@ pub(super) struct Ends<'a> {
     pub(super) again: Option<&'a str>,
 }
 
-/// The end of the form of something new: it is put in the job, or thrown away. It stays in reach all the way down.
+/// The end of the form of something new: it is put in the job, or thrown away. It stays in reach all the way down. `item` is
+/// what the texts come to; nothing while it needs something.
 pub(super) fn ends(
     open: &Open,
     form: &UseReducerHandle<Texts>,
     place: &str,
     Ends { needs, back, again }: Ends,
-    item: impl Fn(&Job) -> Item + 'static,
+    item: impl Fn(&Job, &Entries) -> Option<Item> + 'static,
 ) -> Html {
     let item = Rc::new(item);
     let is_sound = needs.is_empty();
     let put = |to: String| {
         let (on_page, place, item, form) =
-            (open.on_page.clone(), place.to_owned(), item.clone(), form.dispatcher());
+            (open.on_page.clone(), place.to_owned(), item.clone(), form.clone());
         Callback::from(move |_: MouseEvent| {
-            if !is_sound {
-                form.dispatch(Action::Check);
-                return;
-            }
-            on_page.make_of_form(&place, |job| {
-                let item = item(job);
-                let words = format!("add {}", item.name());
-                Some(Step::new(words, vec![job.adding(0, item)]))
+            address::go_by(|| {
+                let is_in = make_of_form(&on_page, &place, &form, |job, entries| {
+                    let item = item(job, entries)?;
+                    let words = format!("add {}", item.name());
+                    Some(Step::new(words, vec![job.adding(0, item)]))
+                });
+                if !is_in {
+                    form.dispatch(Action::Check);
+                }
+                is_in.then(|| to.clone())
             });
-            address::go(&to);
         })
     };
     let another = again.map(|form| put(open.at(&place_beside(open, form, Some(place)))));

@@ -143,8 +143,12 @@ fn ItemPage(props: &ItemPageProps) -> Html {
                         { pencil::ends(open, id) }
                     } else {
                         { drafts::ends(open, &texts, place, Ends { needs, back: section_of(form), again: again(form) }, {
-                            let (open, entries) = (open.clone(), entries.clone());
-                            move |job: &Job| item(job, &open, form, None, &entries)
+                            let open = open.clone();
+                            move |job: &Job, entries: &Entries| {
+                                let sheet = read(job, &open.reckoned, &open.settings.bench, form, None, entries);
+                                let is_sound = drafts::needs(&sheet, form.asks()).is_empty();
+                                is_sound.then(|| item(job, &open, form, None, entries))
+                            }
                         }) }
                     }
                 </section>

@@ -69,14 +69,22 @@ async fn keep(
     let pairs: Vec<_> =
         entries.pairs().map(|(id, text)| (id.to_owned(), text.to_owned())).collect();
     let mut at = String::new();
-    on_page.make(|job| {
+    let title = kept.title.clone();
+    let is_kept = on_page.make(|job| {
         let kept = Kept { rank: next_rank(job), entries: pairs, ..kept };
         let label = format!("keep {}", kept.title);
         let change = job.adding(0, Item::Kept(kept));
         at = route::in_job(on_page.key(), &format!("item/{}", change.id.0));
         Some(Step::new(label, vec![change]))
     });
-    storage::set(&storage::title_of(calculator.slug), "");
+    if !is_kept {
+        return Err(on_page.trouble().unwrap_or_default());
+    }
+    // What was typed since is not that title.
+    let name = storage::title_of(calculator.slug);
+    if storage::get(&name).is_some_and(|typed| check_title(&typed).as_ref() == Ok(&title)) {
+        storage::set(&name, "");
+    }
     Ok(at)
 }
 
@@ -91,6 +99,8 @@ pub(super) fn KeepPage(props: &KeepPageProps) -> Html {
         let begun = storage::get(&storage::title_of(calculator.slug));
         begun.filter(|it| !it.is_empty()).unwrap_or_else(|| calculator.title.to_owned())
     });
+    // A second tap keeps nothing twice.
+    let is_keeping = use_mut_ref(|| false);
     use_effect_with((), move |()| dom::set_title("Keep in a job · Sawdust Reckoner"));
     let entries = link::read(calculator, query);
     let back = route::address(calculator.slug, "");
@@ -104,20 +114,25 @@ pub(super) fn KeepPage(props: &KeepPageProps) -> Html {
             let choose = |into: Into| {
                 let (trouble, settings, entries) =
                     (trouble.clone(), settings.clone(), entries.clone());
-                let kept = Kept {
-                    rank: 0,
-                    title: named.clone().unwrap_or_default(),
-                    slug: calculator.slug.to_owned(),
-                    entries: Vec::new(),
-                };
+                let (title, is_keeping) = (title.clone(), is_keeping.clone());
                 Callback::from(move |_: MouseEvent| {
+                    // As it is at the tap: its last letter may not be drawn yet.
+                    let Ok(title) = check_title(&title) else { return };
+                    if is_keeping.replace(true) {
+                        return;
+                    }
+                    let slug = calculator.slug.to_owned();
+                    let kept = Kept { rank: 0, title, slug, entries: Vec::new() };
                     let (trouble, settings) = (trouble.clone(), settings.clone());
-                    let keeping =
-                        keep(kept.clone(), entries.clone(), into.clone(), settings, calculator);
+                    let keeping = keep(kept, entries.clone(), into.clone(), settings, calculator);
+                    let is_keeping = is_keeping.clone();
                     spawn_local(async move {
                         match keeping.await {
                             Ok(at) => address::go(&at),
-                            Err(words) => trouble.set(Some(words)),
+                            Err(words) => {
+                                is_keeping.replace(false);
+                                trouble.set(Some(words));
+                            }
                         }
                     });
                 })

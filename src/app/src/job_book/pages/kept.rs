@@ -57,20 +57,22 @@ fn headline(open: &Open, sheet: Option<&Sheet>) -> Html {
 fn keep(open: &Open, calculator: &'static Calculator) -> Html {
     let open = open.clone();
     let onclick = Callback::from(move |_: MouseEvent| {
-        let mut at = String::new();
-        open.on_page.make(|job| {
-            let kept = Kept {
-                rank: next_rank(job),
-                title: calculator.title.to_owned(),
-                slug: calculator.slug.to_owned(),
-                entries: Vec::new(),
-            };
-            let label = format!("keep {}", kept.title);
-            let change = job.adding(0, Item::Kept(kept));
-            at = open.at(&format!("item/{}", change.id.0));
-            Some(Step::new(label, vec![change]))
+        address::go_by(|| {
+            let mut at = String::new();
+            let is_kept = open.on_page.make(|job| {
+                let kept = Kept {
+                    rank: next_rank(job),
+                    title: calculator.title.to_owned(),
+                    slug: calculator.slug.to_owned(),
+                    entries: Vec::new(),
+                };
+                let label = format!("keep {}", kept.title);
+                let change = job.adding(0, Item::Kept(kept));
+                at = open.at(&format!("item/{}", change.id.0));
+                Some(Step::new(label, vec![change]))
+            });
+            is_kept.then_some(at)
         });
-        address::go(&at);
     });
     html! {
         <button type="button" class="tool" data-testid={format!("keep-{}", calculator.slug)} {onclick}>{ calculator.title }</button>

@@ -31,9 +31,11 @@ pub(super) fn page(open: &Open, id: ItemId, kept: &Kept) -> Html {
     let put = making.step.is_some().then(|| {
         let open = open.clone();
         Callback::from(move |_: MouseEvent| {
-            open.on_page
-                .make(|job| make_parts(job, &open.reckoned, &open.settings.bench, id)?.step);
-            address::go(&open.at("parts"));
+            address::go_by(|| {
+                let step =
+                    |job: &_| make_parts(job, &open.reckoned, &open.settings.bench, id)?.step;
+                open.on_page.make(step).then(|| open.at("parts"))
+            });
         })
     });
     let left: Vec<&str> =

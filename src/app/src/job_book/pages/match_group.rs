@@ -5,7 +5,7 @@ use std::rc::Rc;
 use reckoner_core::job::moved::mismatches;
 use reckoner_core::job::{Dimension, Item, ItemId, Job, Match, MeasureKind, Step};
 use reckoner_core::measure::text::Quantity;
-use reckoner_core::sheet::{Ask, Entries};
+use reckoner_core::sheet::{Ask, Entries, Sheet};
 use yew::prelude::*;
 
 use super::attention::of_item;
@@ -118,10 +118,8 @@ fn MatchPage(props: &MatchPageProps) -> Html {
     );
     let ask = Ask::new(MATCH.fields, form.entries(), &bench, &*open.reckoned);
     let new = match_of(&ask, members.clone(), group.and_then(|group| group.left));
-    let mut needs = drafts::needs(&sheet, &MATCH);
-    // The pieces of one part must match each other.
-    let has_part = members.iter().any(|id| matches!(job.item(*id), Some(Item::Part(_))));
-    needs.extend((members.len() < 2 && !has_part).then_some("two sizes"));
+    let has_part = has_part(job, &members);
+    let needs = needs(job, &sheet, &members);
     if id.is_some() && group.is_none() {
         return super::lost(open);
     }
@@ -162,8 +160,8 @@ fn MatchPage(props: &MatchPageProps) -> Html {
                         { take_out(open, id, "sizes") }
                     } else {
                         { drafts::ends(open, &form, place, Ends { needs, back: "sizes", again: None }, {
-                            let new = new.clone();
-                            move |_: &Job| Item::Match(new.clone())
+                            let open = open.clone();
+                            move |job: &Job, entries: &Entries| new_group(job, &open, entries)
                         }) }
                     }
                 </section>
@@ -187,6 +185,28 @@ fn MatchPage(props: &MatchPageProps) -> Html {
             </main>
         </div>
     }
+}
+
+/// Whether pieces are among the members: those of one part must match each other.
+fn has_part(job: &Job, members: &[ItemId]) -> bool {
+    members.iter().any(|id| matches!(job.item(*id), Some(Item::Part(_))))
+}
+
+/// What a group cannot do without yet, by name.
+fn needs(job: &Job, sheet: &Sheet, members: &[ItemId]) -> Vec<&'static str> {
+    let mut needs = drafts::needs(sheet, &MATCH);
+    needs.extend((members.len() < 2 && !has_part(job, members)).then_some("two sizes"));
+    needs
+}
+
+/// The group that the texts of a new one come to; `None` while it needs something.
+fn new_group(job: &Job, open: &Open, entries: &Entries) -> Option<Item> {
+    let bench = open.settings.bench;
+    let members = members_of(entries);
+    let sheet = read_match(&open.reckoned, &bench, entries);
+    let ask = Ask::new(MATCH.fields, entries, &bench, &*open.reckoned);
+    let is_sound = needs(job, &sheet, &members).is_empty();
+    is_sound.then(|| Item::Match(match_of(&ask, members, None)))
 }
 
 /// The members with one more, or one less.

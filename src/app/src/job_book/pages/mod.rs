@@ -126,7 +126,9 @@ impl Open {
         step: impl Fn(&Job) -> Option<Step> + 'static,
     ) -> Callback<MouseEvent> {
         let on_page = self.on_page.clone();
-        Callback::from(move |_| on_page.make(&step))
+        Callback::from(move |_| {
+            on_page.make(&step);
+        })
     }
 
     /// What a form in the job needs.
@@ -416,16 +418,23 @@ pub(super) fn add(open: &Open, form: &str, label: &str) -> Html {
     }
 }
 
-/// The end of the form of an item that is there: it is taken out, and the page goes `back`.
+/// The end of the form of an item that is there: it is taken out, and the page goes `back`. What is typed in it goes in first,
+/// so that it comes back with the item; what cannot be read stays in its form.
 pub(super) fn take_out(open: &Open, id: ItemId, back: &str) -> Html {
     let onclick = {
-        let (open, back) = (open.clone(), open.at(back));
+        let (Keeping { on_page, reckoned, bench }, back) = (open.keeping(), open.at(back));
         Callback::from(move |_: MouseEvent| {
-            open.on_page.make_of_form(&format!("item/{}", id.0), |job| {
-                let words = format!("take out {}", job.item(id)?.name());
-                Some(Step::new(words, vec![job.removing(id)]))
+            address::go_by(|| {
+                let place = format!("item/{}", id.0);
+                if let Some(typed) = on_page.form(&place) {
+                    on_page.fold(&place, &typed, &reckoned, &bench, None);
+                }
+                let is_out = on_page.make(|job| {
+                    let words = format!("take out {}", job.item(id)?.name());
+                    Some(Step::new(words, vec![job.removing(id)]))
+                });
+                is_out.then(|| back.clone())
             });
-            address::go(&back);
         })
     };
     html! {

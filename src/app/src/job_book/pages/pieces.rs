@@ -227,7 +227,7 @@ fn PiecePage(props: &PiecePageProps) -> Html {
             let left = spoiled::place(id, index);
             let reckoned = open.reckoned.clone();
             let step = |job: &Job| cutting_again(job, &reckoned, id, &[index], false);
-            open.on_page.make_of_form(&left, step);
+            open.on_page.make_and_end(&left, step);
             is_spoiled.set(false);
         })
     };

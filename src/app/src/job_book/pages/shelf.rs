@@ -139,10 +139,12 @@ async fn save_all() -> Result<String, String> {
 
 /// Puts a job on the shelf and opens it.
 pub(super) fn putting() -> Callback<Book> {
-    Callback::from(move |book: Book| {
-        let on_page = OnPage::begin(book);
-        address::go(&route::in_job(on_page.key(), ""));
-    })
+    Callback::from(|book: Book| put(book, || ()))
+}
+
+/// The same; `once_there` lets go of what the job came from, when it is on the shelf.
+pub(super) fn put(book: Book, once_there: impl FnOnce() + 'static) {
+    address::go_by(|| Some(route::in_job(OnPage::begin_from(book, once_there).key(), "")));
 }
 
 fn list(cards: Option<&[Card]>) -> Html {

@@ -4,6 +4,7 @@ use std::rc::Rc;
 
 use reckoner_core::attention::{length_left, most_left, spoiling};
 use reckoner_core::job::ItemId;
+use reckoner_core::measure::Length;
 use reckoner_core::sheet::{Ask, Sheet};
 use yew::prelude::*;
 
@@ -12,7 +13,7 @@ use crate::form::at_hand::{KnownNames, use_at_hand};
 use crate::form::view::asks_about;
 use crate::form::{Action, Form};
 use crate::job_book::forms::SPOILED;
-use crate::job_book::kept_form::use_kept_form;
+use crate::job_book::kept_form::{make_of_form, use_kept_form};
 
 /// Where the note about a piece stands.
 pub(super) fn place(id: ItemId, index: usize) -> String {
@@ -23,6 +24,11 @@ pub(super) fn place(id: ItemId, index: usize) -> String {
 pub(super) fn is_begun(open: &Open, id: ItemId, index: usize) -> bool {
     let place = place(id, index);
     open.on_page.forms().into_iter().any(|(at, ..)| at == place)
+}
+
+/// What is left, as it is written; `most` is what the piece was.
+fn left_of(ask: &mut Ask, most: Length) -> Option<Length> {
+    length_left(ask, ask.field("left"), most)
 }
 
 #[derive(Properties, PartialEq)]
@@ -44,8 +50,7 @@ pub(super) fn Spoiled(props: &SpoiledProps) -> Html {
     let most = most_left(&open.book.job, &open.reckoned, id, index);
     let entries = form.entries().clone();
     let mut ask = Ask::new(SPOILED.fields, &entries, &bench, &*open.reckoned);
-    let field = ask.field("left");
-    let left = most.and_then(|most| length_left(&mut ask, field, most));
+    let left = most.and_then(|most| left_of(&mut ask, most));
     let assumed = ask.assumed();
     let (echoes, refusals) = ask.finish();
     let sheet = Rc::new(Sheet { echoes, refusals, answer: None, assumed });
@@ -55,15 +60,18 @@ pub(super) fn Spoiled(props: &SpoiledProps) -> Html {
         use_effect_with(at_hand.is_keying(), move |is| on_keying.emit(*is));
     }
     let take = {
-        let (open, close, form) = (open.clone(), close.clone(), form.dispatcher());
+        let (open, close, form) = (open.clone(), close.clone(), form.clone());
         Callback::from(move |_: MouseEvent| {
-            let Some(left) = left else {
+            let is_made = make_of_form(&open.on_page, &place, &form, |job, entries| {
+                let mut ask = Ask::new(SPOILED.fields, entries, &bench, &*open.reckoned);
+                let left = left_of(&mut ask, most?)?;
+                spoiling(job, &open.reckoned, (id, index), left)
+            });
+            if is_made {
+                close.emit(());
+            } else {
                 form.dispatch(Action::Check);
-                return;
-            };
-            let reckoned = open.reckoned.clone();
-            open.on_page.make_of_form(&place, |job| spoiling(job, &reckoned, (id, index), left));
-            close.emit(());
+            }
         })
     };
     html! {

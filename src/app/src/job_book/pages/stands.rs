@@ -32,27 +32,40 @@ struct Begun {
 }
 
 impl Begun {
+    /// What is kept of every piece of the job: the piece, then each place, a line for each; an empty line stands between two.
+    fn all(&self) -> Vec<Vec<String>> {
+        let kept = storage::get(&storage::stands(&self.open.key)).unwrap_or_default();
+        let pieces = kept.split("\n\n").filter(|it| !it.is_empty());
+        pieces.map(|it| it.lines().map(str::to_owned).collect()).collect()
+    }
+
+    fn is_of_this(&self, lines: &[String]) -> bool {
+        lines.first() == Some(&self.place)
+    }
+
     /// The places that were tapped, of those that there are.
     fn read(&self, all: &[Spot]) -> Vec<Spot> {
-        let kept = storage::get(&storage::stands(&self.open.key)).unwrap_or_default();
-        let mut lines = kept.lines();
-        if lines.next() != Some(&self.place) {
-            return Vec::new();
-        }
-        let words: Vec<&str> = lines.collect();
-        let is_tapped = |it: &&Spot| words.contains(&it.words(&self.open.book.job).as_str());
+        let mut kept = self.all();
+        kept.retain(|lines| self.is_of_this(lines));
+        let words: Vec<String> = kept.concat();
+        let is_tapped = |it: &&Spot| words.contains(&it.words(&self.open.book.job));
         all.iter().filter(is_tapped).cloned().collect()
     }
 
     fn write(&self, tapped: &[Spot]) {
-        let name = storage::stands(&self.open.key);
-        if tapped.is_empty() {
-            storage::remove(&name);
-            return;
+        let mut all = self.all();
+        all.retain(|lines| !self.is_of_this(lines));
+        if !tapped.is_empty() {
+            let words = tapped.iter().map(|it| it.words(&self.open.book.job));
+            all.push(core::iter::once(self.place.clone()).chain(words).collect());
         }
-        let words = tapped.iter().map(|it| it.words(&self.open.book.job));
-        let lines: Vec<String> = core::iter::once(self.place.clone()).chain(words).collect();
-        storage::set(&name, &lines.join("\n"));
+        let name = storage::stands(&self.open.key);
+        if all.is_empty() {
+            storage::remove(&name);
+        } else {
+            let pieces: Vec<String> = all.iter().map(|lines| lines.join("\n")).collect();
+            storage::set(&name, &pieces.join("\n\n"));
+        }
     }
 }
 
@@ -81,9 +94,14 @@ fn Stands(props: &StandsProps) -> Html {
         let (open, chosen, back) = (open.clone(), chosen.clone(), back.clone());
         let begun = begun.clone();
         Callback::from(move |_: MouseEvent| {
-            open.on_page.make(|job| standing(job, &open.reckoned, (id, index, of), &chosen));
-            begun.write(&[]);
-            address::go(&back);
+            address::go_by(|| {
+                let step = |job: &_| standing(job, &open.reckoned, (id, index, of), &chosen);
+                let is_made = open.on_page.make(step);
+                if is_made {
+                    begun.write(&[]);
+                }
+                is_made.then(|| back.clone())
+            });
         })
     };
     let spot = |it: &Spot| {

@@ -1,5 +1,5 @@
 //! Taking a job in: from a file, a link, a text or another phone's screen. What comes in is shown
-//! before anything changes.
+//! before anything changes, and a text and codes are kept until their job is on the shelf.
 
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -11,7 +11,7 @@ use reckoner_formats::{
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
-use super::shelf::putting;
+use super::shelf::put;
 use super::take_all::{Many, TakeAll, damaged, inside};
 use crate::components::icon::{Icon, icon};
 use crate::job_book::book::Book;
@@ -40,11 +40,37 @@ enum Incoming {
     Many(Rc<Many>),
 }
 
+/// What a job comes from, as this page keeps it.
+#[derive(Clone, PartialEq)]
+enum Source {
+    /// A file or a link, which is where it was.
+    Elsewhere,
+    /// What is kept here under a name, as it was when it was opened.
+    Here(&'static str, String),
+}
+
+impl Source {
+    fn of(name: &'static str) -> Source {
+        Source::Here(name, storage::get(name).unwrap_or_default())
+    }
+
+    /// Keeps it no more: its job is on the shelf, or not wanted. What came since is another.
+    fn let_go(&self) {
+        if let Source::Here(name, text) = self
+            && storage::get(name).as_ref() == Some(text)
+        {
+            storage::set(name, "");
+        }
+    }
+}
+
 /// What the page knows.
 #[derive(Clone)]
 struct State {
     trouble: UseStateHandle<Option<String>>,
-    incoming: UseStateHandle<Option<Incoming>>,
+    incoming: UseStateHandle<Option<(Incoming, Source)>>,
+    /// What is pasted.
+    text: UseStateHandle<String>,
     /// What became of a file of jobs.
     done: UseStateHandle<Option<String>>,
     /// Codes that came so far.
@@ -54,42 +80,51 @@ struct State {
 }
 
 impl State {
-    /// Opens a file of one job or of many. Says whether it can be opened.
-    fn file(&self, text: &str) -> bool {
+    /// Opens a file of one job or of many.
+    fn file(&self, text: &str, source: Source) {
         let opened = if is_of_jobs(text) {
-            open_jobs(text).map(|opened| self.look_at_all(opened))
+            open_jobs(text).map(|opened| self.look_at_all(opened, source))
         } else {
-            open_job(text).map(|opened| self.look_at(Incoming::One(Rc::new(opened))))
+            open_job(text).map(|opened| self.look_at(Incoming::One(Rc::new(opened)), source))
         };
-        let trouble = opened.err().map(|problem| problem.to_string());
-        let is_opened = trouble.is_none();
-        self.trouble.set(trouble);
-        is_opened
+        self.trouble.set(opened.err().map(|problem| problem.to_string()));
     }
 
     /// Takes what a file held, or why it could not be read.
     fn opened(&self, read: Result<String, String>) {
         match read {
-            Ok(text) => drop(self.file(&text)),
+            Ok(text) => self.file(&text, Source::Elsewhere),
             Err(words) => self.trouble.set(Some(words)),
         }
     }
 
-    fn look_at(&self, incoming: Incoming) {
+    fn look_at(&self, incoming: Incoming, source: Source) {
         self.is_watching.set(false);
         self.done.set(None);
-        self.incoming.set(Some(incoming));
+        self.incoming.set(Some((incoming, source)));
         dom::scroll_to_top();
     }
 
+    /// What came in is on the shelf, or not wanted: what it came from is kept no more.
+    fn end(&self) {
+        if let Some((_, source)) = &*self.incoming {
+            source.let_go();
+        }
+        self.incoming.set(None);
+        self.text.set(storage::get(storage::PASTED).unwrap_or_default());
+        if storage::get(storage::CODES).is_none_or(|codes| codes.is_empty()) {
+            self.start_afresh();
+        }
+    }
+
     /// Shows the jobs of a file beside those that are here.
-    fn look_at_all(&self, opened: OpenedJobs) {
+    fn look_at_all(&self, opened: OpenedJobs, source: Source) {
         let state = self.clone();
         spawn_local(async move {
             match shelf::jobs().await {
                 Ok(here) => {
                     let here = here.into_iter().map(|(_, stored)| stored).collect();
-                    state.look_at(Incoming::Many(Rc::new(Many { opened, here })));
+                    state.look_at(Incoming::Many(Rc::new(Many { opened, here })), source);
                 }
                 Err(problem) => {
                     let words = format!("The jobs on this device cannot be read: {problem}.");
@@ -99,43 +134,71 @@ impl State {
         });
     }
 
-    /// Takes a text that was pasted, if it can be read.
-    fn pasted(&self, text: &str) -> bool {
-        match brought(text) {
-            Ok(Brought::File(text)) => self.file(&text),
+    /// Looks at the text that is pasted. Codes that are all taken are kept as such, and make room for the next.
+    fn pasted(&self) {
+        match brought(&self.text) {
+            Ok(Brought::File(text)) => self.file(&text, Source::of(storage::PASTED)),
             Ok(Brought::Codes(codes)) => {
-                self.codes(&codes);
-                true
+                if self.codes(&codes) {
+                    storage::set(storage::PASTED, "");
+                    self.text.set(String::new());
+                }
             }
-            Err(problem) => {
-                self.trouble.set(Some(problem.to_string()));
-                false
-            }
+            Err(problem) => self.trouble.set(Some(problem.to_string())),
         }
     }
 
-    /// Takes what is new of some codes. One of another job is named, and changes nothing.
-    fn codes(&self, codes: &[String]) {
+    /// What was pasted, and the codes that came, before the page was loaded again.
+    fn again(&self) {
+        let codes = storage::get(storage::CODES).unwrap_or_default();
+        let codes: Vec<String> = codes.lines().map(str::to_owned).collect();
+        if !codes.is_empty() {
+            self.codes(&codes);
+        }
+        // What cannot be read stands in its field; nobody has asked for it now.
+        if let Ok(Brought::File(text)) = brought(&self.text)
+            && (is_of_jobs(&text) || open_job(&text).is_ok())
+        {
+            self.file(&text, Source::of(storage::PASTED));
+        }
+    }
+
+    /// Takes what is new of some codes, and keeps it. One of another job is named, and changes nothing. Says whether all of
+    /// them could be taken.
+    fn codes(&self, codes: &[String]) -> bool {
         let mut gathered = self.gathered.borrow_mut();
-        let mut trouble = None;
+        let (mut new, mut trouble) = (String::new(), None);
+        let mut is_first = gathered.progress() == (0, 0);
         for code in codes {
-            match gathered.take(code) {
-                Ok(_) => {}
+            let mut taken = gathered.take(code);
+            // A job that is whole is followed by the next.
+            if matches!(taken, Err(CodeProblem::OtherJob(..))) && gathered.whole().is_some() {
+                (*gathered, is_first) = (Gatherer::default(), true);
+                new.clear();
+                taken = gathered.take(code);
+            }
+            match taken {
+                Ok(true) => new.extend([code, "\n"]),
+                Ok(false) => {}
                 // A camera sees other codes too, and this one half the time.
                 Err(CodeProblem::Unreadable) if *self.is_watching => {}
                 Err(problem) => trouble = Some(problem.to_string()),
             }
         }
+        if !new.is_empty() {
+            let before = storage::get(storage::CODES).filter(|_| !is_first);
+            storage::set(storage::CODES, &(before.unwrap_or_default() + &new));
+        }
+        let (is_taken, whole) = (trouble.is_none(), gathered.whole());
         self.trouble.set(trouble);
         self.progress.set(gathered.in_words());
-        if let Some(whole) = gathered.whole() {
-            *gathered = Gatherer::default();
-            drop(gathered);
-            match whole {
-                Ok(text) => drop(self.file(&text)),
-                Err(problem) => self.trouble.set(Some(problem.to_string())),
-            }
+        drop(gathered);
+        match whole {
+            Some(Ok(text)) => self.file(&text, Source::of(storage::CODES)),
+            Some(Err(problem)) => self.trouble.set(Some(problem.to_string())),
+            None => {}
         }
+        is_taken
     }
 
     fn start_afresh(&self) {
@@ -151,13 +214,12 @@ pub(super) fn TakePage(props: &TakePageProps) -> Html {
     let state = State {
         trouble: use_state_eq(|| None),
         incoming: use_state_eq(|| None),
+        text: use_state_eq(|| storage::get(storage::PASTED).unwrap_or_default()),
         done: use_state_eq(|| None),
         gathered: use_mut_ref(Gatherer::default),
         progress: use_state_eq(String::new),
         is_watching: use_state_eq(|| false),
     };
-    // A text that was pasted and not looked at yet is there again.
-    let text = use_state_eq(|| storage::get(storage::PASTED).unwrap_or_default());
     let cards = use_state_eq(Vec::<Card>::new);
     use_effect_with((), |()| dom::set_title("Take a job in · Sawdust Reckoner"));
     {
@@ -171,13 +233,10 @@ pub(super) fn TakePage(props: &TakePageProps) -> Html {
     }
     {
         let state = state.clone();
-        use_effect_with(props.packed.clone(), move |packed| {
-            if let Some(packed) = packed {
-                match unpack(packed) {
-                    Ok(text) => drop(state.file(&text)),
-                    Err(problem) => state.trouble.set(Some(problem.to_string())),
-                }
-            }
+        use_effect_with(props.packed.clone(), move |packed| match packed.as_deref().map(unpack) {
+            Some(Ok(text)) => state.file(&text, Source::Elsewhere),
+            Some(Err(problem)) => state.trouble.set(Some(problem.to_string())),
+            None => state.again(),
         });
     }
     {
@@ -194,7 +253,7 @@ pub(super) fn TakePage(props: &TakePageProps) -> Html {
         })
     };
     let typed = {
-        let text = text.clone();
+        let text = state.text.clone();
         Callback::from(move |event: InputEvent| {
             let now = dom::value_of(&event).unwrap_or_default();
             storage::set(storage::PASTED, &now);
@@ -202,14 +261,8 @@ pub(super) fn TakePage(props: &TakePageProps) -> Html {
         })
     };
     let look = {
-        let (state, text) = (state.clone(), text.clone());
-        Callback::from(move |_: MouseEvent| {
-            // What cannot be read stays, with what is wrong with it.
-            if state.pasted(&text) {
-                storage::set(storage::PASTED, "");
-                text.set(String::new());
-            }
-        })
+        let state = state.clone();
+        Callback::from(move |_: MouseEvent| state.pasted())
     };
     let watch = {
         let state = state.clone();
@@ -220,7 +273,9 @@ pub(super) fn TakePage(props: &TakePageProps) -> Html {
     };
     let on_codes = {
         let state = state.clone();
-        Callback::from(move |codes: Vec<String>| state.codes(&codes))
+        Callback::from(move |codes: Vec<String>| {
+            state.codes(&codes);
+        })
     };
     let on_trouble = {
         let state = state.clone();
@@ -231,12 +286,15 @@ pub(super) fn TakePage(props: &TakePageProps) -> Html {
     };
     let afresh = {
         let state = state.clone();
-        Callback::from(move |_: MouseEvent| state.start_afresh())
+        Callback::from(move |_: MouseEvent| {
+            storage::set(storage::CODES, "");
+            state.start_afresh();
+        })
     };
     let on_end = {
         let state = state.clone();
         Callback::from(move |words: Option<String>| {
-            state.incoming.set(None);
+            state.end();
             state.done.set(words);
         })
     };
@@ -272,18 +330,18 @@ pub(super) fn TakePage(props: &TakePageProps) -> Html {
                     <h2>{ "From a link or a text" }</h2>
                     <label class="pasted">
                         <span>{ "Paste the link, or the text of the codes" }</span>
-                        <textarea rows="4" spellcheck="false" autocapitalize="off" data-testid="pasted" value={(*text).clone()} oninput={typed} />
+                        <textarea rows="4" spellcheck="false" autocapitalize="off" data-testid="pasted" value={(*state.text).clone()} oninput={typed} />
                     </label>
                     <div class="adds">
-                        <button type="button" class="tool" data-testid="look-at-text" disabled={text.trim().is_empty()} onclick={look}>{ "Look at it" }</button>
+                        <button type="button" class="tool" data-testid="look-at-text" disabled={state.text.trim().is_empty()} onclick={look}>{ "Look at it" }</button>
                     </div>
                 </section>
                 if let Some(words) = &*state.trouble {
                     <p class="trouble is-late" role="alert" data-testid="job-trouble">{ words }</p>
                 }
                 { match &*state.incoming {
-                    Some(Incoming::One(opened)) => preview(opened, &state, &cards),
-                    Some(Incoming::Many(many)) => html! { <TakeAll many={many.clone()} on_end={on_end} /> },
+                    Some((Incoming::One(opened), source)) => preview(opened, source, &state, &cards),
+                    Some((Incoming::Many(many), _)) => html! { <TakeAll many={many.clone()} on_end={on_end} /> },
                     None => html! {},
                 } }
                 if let Some(words) = &*state.done {
@@ -350,19 +408,19 @@ fn Watch(props: &WatchProps) -> Html {
 }
 
 /// What would come in, before anything changes.
-fn preview(opened: &Rc<Opened>, state: &State, cards: &[Card]) -> Html {
+fn preview(opened: &Rc<Opened>, source: &Source, state: &State, cards: &[Card]) -> Html {
     let job = &opened.job;
     let is_here = cards.iter().any(|card| card.title == job.title);
     let take = {
-        let job = job.clone();
-        putting().reform(move |_: MouseEvent| Book::new(job.clone()))
+        let (job, source) = (job.clone(), source.clone());
+        Callback::from(move |_: MouseEvent| {
+            let source = source.clone();
+            put(Book::new(job.clone()), move || source.let_go());
+        })
     };
     let leave = {
         let state = state.clone();
-        Callback::from(move |_: MouseEvent| {
-            state.incoming.set(None);
-            state.start_afresh();
-        })
+        Callback::from(move |_: MouseEvent| state.end())
     };
     html! {
         <section class="incoming" aria-label="Job to come in" data-testid="incoming">

@@ -8,14 +8,14 @@ use reckoner_core::cutting::Source;
 use reckoner_core::job::{CutPlan, ItemId, RackBoard};
 use reckoner_core::measure::text::{NoNames, exact_text};
 use reckoner_core::planning::report::KeyLine;
-use reckoner_core::sheet::{Answer, Ask, Entries, Field, Kind, OnHand, Start};
+use reckoner_core::sheet::{Answer, Ask, Bench, Entries, Field, Kind, OnHand, Start};
 use yew::prelude::*;
 
 use super::super::{Open, Shared};
 use crate::form::at_hand::{KnownNames, use_at_hand};
 use crate::form::view::asks_about;
 use crate::form::{Action, Form};
-use crate::job_book::kept_form::use_kept_form;
+use crate::job_book::kept_form::{make_of_form, use_kept_form};
 
 /// What is asked about the pieces that are left.
 static LEFT: Calculator = Calculator {
@@ -52,6 +52,12 @@ fn good_of(entries: &Entries, key_lines: &[KeyLine]) -> Vec<u32> {
         .zip(said)
         .map(|(line, said)| said.unwrap_or(line.count).min(line.count))
         .collect()
+}
+
+/// What is left of it, as it is written; `None` where that cannot be read.
+fn left_of(entries: &Entries, bench: &Bench) -> Option<Vec<OnHand>> {
+    let mut ask = Ask::new(LEFT.fields, entries, bench, &NoNames);
+    ask.on_hand(ask.field("left"))
 }
 
 /// Where the note about a board of a plan stands.
@@ -92,21 +98,22 @@ pub(super) fn Different(props: &DifferentProps) -> Html {
         let on_keying = on_keying.clone();
         use_effect_with(at_hand.is_keying(), move |is| on_keying.emit(*is));
     }
-    let mut ask = Ask::new(LEFT.fields, &entries, &bench, &NoNames);
-    let left = ask.on_hand(ask.field("left"));
+    let is_sound = left_of(&entries, &bench).is_some();
     let take = {
-        let (open, good, left, close) = (open.clone(), good.clone(), left.clone(), close.clone());
-        let (plan, board) = (*plan, *board);
+        let (on_page, form, close) = (open.on_page.clone(), form.clone(), close.clone());
+        let (plan, board, key_lines) = (*plan, *board, key_lines.clone());
         Callback::from(move |_: MouseEvent| {
-            open.on_page.make_of_form(&place, |job| {
-                let (kept, left) = (job.cut_plan(plan)?.0, left.as_ref()?);
-                let good = counted(kept, board, &good);
-                let pieces = if kept.is_list { Vec::new() } else { on_rack(kept, board, left) };
+            let is_made = make_of_form(&on_page, &place, &form, |job, entries| {
+                let (kept, left) = (job.cut_plan(plan)?.0, left_of(entries, &bench)?);
+                let good = counted(kept, board, &good_of(entries, &key_lines));
+                let pieces = if kept.is_list { Vec::new() } else { on_rack(kept, board, &left) };
                 let texts =
                     if kept.is_list { left.iter().map(OnHand::text).collect() } else { Vec::new() };
                 job.coming_out_different(plan, board, good, pieces, texts)
             });
-            close.emit(());
+            if is_made {
+                close.emit(());
+            }
         })
     };
     let line = |at: usize, line: &KeyLine| {
@@ -139,7 +146,7 @@ pub(super) fn Different(props: &DifferentProps) -> Html {
             <ul class="goods">{ for key_lines.iter().enumerate().map(|(at, it)| line(at, it)) }</ul>
             { asks_about(LEFT.title, &at_hand) }
             <div class="board__steps">
-                <button type="button" class="tool tool--take" data-testid="take-different" disabled={left.is_none()} onclick={take}>
+                <button type="button" class="tool tool--take" data-testid="take-different" disabled={!is_sound} onclick={take}>
                     { "That is how it is" }
                 </button>
                 <button type="button" class="tool" data-testid="leave-different" onclick={close.reform(|_: MouseEvent| ())}>{ "Not now" }</button>

@@ -7,14 +7,14 @@ use std::rc::Rc;
 
 use reckoner_core::cutting::{Job as CutJob, Plan, Ties};
 use reckoner_core::job::cut_labels::Labels;
-use reckoner_core::job::{BoardState, CutPlan, ItemId};
+use reckoner_core::job::{BoardState, CutPlan, ItemId, Job, Step};
 use reckoner_core::measure::{Length, Tape};
 use reckoner_core::planning::report::How;
 use reckoner_core::planning::wanted::{
     OPTIONS, Options, Wanted, WantedProblem, from_job_book, options, start_entries,
 };
 use reckoner_core::planning::{RestProblem, list_rest, plan_of_today};
-use reckoner_core::sheet::{Ask as Texts, Entries};
+use reckoner_core::sheet::{Ask as Asking, Entries};
 use reckoner_formats::Ask;
 use yew::prelude::*;
 
@@ -30,9 +30,10 @@ use crate::cutting::on_hand::OnHand;
 use crate::cutting::report::{Beside, Told, whole};
 use crate::cutting::search::Search;
 use crate::cutting::typed;
+use crate::form::Form as Texts;
 use crate::form::at_hand::{AtHand, KnownNames, use_at_hand};
 use crate::form::view::asks;
-use crate::job_book::kept_form::use_kept_form;
+use crate::job_book::kept_form::{make_of_form, use_kept_form};
 
 /// Where the note of the options stands.
 const OPTIONS_PLACE: &str = "boards-options";
@@ -103,7 +104,7 @@ fn asked(open: &Open, kept: Option<&Kept>, options: &Options) -> Asked {
 }
 
 fn read(open: &Open, entries: &Entries) -> Option<Options> {
-    let mut ask = Texts::new(OPTIONS.fields, entries, &open.settings.bench, &*open.reckoned);
+    let mut ask = Asking::new(OPTIONS.fields, entries, &open.settings.bench, &*open.reckoned);
     options(&mut ask)
 }
 
@@ -137,14 +138,8 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
     let different = use_state_eq(|| kept.as_ref().and_then(|kept| different::begun(open, kept.id)));
     let is_keying_too = use_state_eq(|| false);
     let is_rack = options.as_ref().is_some_and(|options| options.rack_only);
-    let page = Page {
-        open,
-        searching: &searching,
-        kept,
-        options: options.as_ref(),
-        entries: &entries,
-        is_rack,
-    };
+    let page =
+        Page { open, searching: &searching, kept, options: options.as_ref(), form: &form, is_rack };
     let now = match &wanted {
         Some(Ok(wanted)) => {
             Some(wanted).filter(|it| searching.search.job.as_deref() == Some(&it.job))
@@ -240,8 +235,8 @@ struct Page<'a> {
     searching: &'a Searching,
     kept: Option<Kept<'a>>,
     options: Option<&'a Options>,
-    /// The texts of the options.
-    entries: &'a Entries,
+    /// The form of the options.
+    form: &'a UseReducerHandle<Texts>,
     is_rack: bool,
 }
 
@@ -430,7 +425,7 @@ impl Page<'_> {
     /// What the yard can be asked about a plan.
     fn yard(&self, wanted: &Wanted, to_do: ToDo) -> Option<Yard> {
         let plan = self.plan_to_keep(wanted);
-        let (on_page, searching) = (self.open.on_page.clone(), self.searching.clone());
+        let keeping = self.keeping();
         let take = Callback::from(move |without: Without| {
             let plan = CutPlan {
                 asked: (*without.job).clone(),
@@ -438,13 +433,25 @@ impl Page<'_> {
                 bound_cents: without.bound_cents,
                 ..plan.clone()
             };
-            // As with any plan that is taken, it has the options from now on.
-            on_page
-                .make_of_form(OPTIONS_PLACE, |job| Some(job.taking_without(plan, without.board)));
-            searching.forget();
+            keeping(&plan, &|job| job.taking_without(plan.clone(), without.board));
         });
         let labels = Rc::new(wanted.labels.clone());
         Some(Yard { job: to_do.job, labels, stood: to_do.plan, how: self.how()?, take })
+    }
+
+    /// What takes a plan into the job by a step. The plan has the options from now on, so one that was made by others than
+    /// stand in their form is not taken.
+    fn keeping(&self) -> impl Fn(&CutPlan, &dyn Fn(&Job) -> Step) + 'static {
+        let (on_page, searching) = (self.open.on_page.clone(), self.searching.clone());
+        let form = self.form.clone();
+        move |plan, step| {
+            let is_kept = make_of_form(&on_page, OPTIONS_PLACE, &form, |job, entries| {
+                (typed(OPTIONS.fields, entries) == plan.entries).then(|| step(job))
+            });
+            if is_kept {
+                searching.forget();
+            }
+        }
     }
 
     /// A plan of what is wanted, as it is kept in the job, without its boards.
@@ -452,7 +459,7 @@ impl Page<'_> {
         CutPlan {
             title: "Boards".to_owned(),
             is_list: self.kept.as_ref().is_some_and(|kept| kept.plan.is_list),
-            entries: typed(OPTIONS.fields, self.entries),
+            entries: typed(OPTIONS.fields, self.form.entries()),
             asked: wanted.job.clone(),
             labels: wanted.labels.clone(),
             pieces: wanted.pieces.clone(),
@@ -469,11 +476,9 @@ impl Page<'_> {
             bound_cents: self.searching.search.bound_cents,
             ..self.plan_to_keep(wanted)
         };
-        let (on_page, searching) = (self.open.on_page.clone(), self.searching.clone());
+        let keeping = self.keeping();
         Callback::from(move |_: MouseEvent| {
-            // The plan has the options from now on.
-            on_page.make_of_form(OPTIONS_PLACE, |job| Some(job.keeping_plan(plan.clone())));
-            searching.forget();
+            keeping(&plan, &|job| job.keeping_plan(plan.clone()));
         })
     }
 
