@@ -10,14 +10,23 @@ use crate::components::not_kept::NotKeptLine;
 use crate::home::Home;
 use crate::parts::{MissingPage, Part, Standing, use_parts};
 use crate::platform::{address, dom, shell, storage};
+use crate::recent;
 use crate::route::Route;
-use crate::settings::{Hand, SETTINGS, Settings, SettingsPage, settled};
-use crate::{link, recent};
+use crate::settings::{self, Hand, Settings, SettingsPage};
 
 /// The whole app.
 #[component]
 pub(crate) fn App() -> Html {
-    let entries = use_state_eq(kept_settings);
+    let entries = use_state_eq(settings::kept);
+    {
+        let entries = entries.clone();
+        use_effect_with((), move |()| {
+            let listener = storage::on_set_elsewhere(storage::SETTINGS, move || {
+                entries.set(settings::kept());
+            });
+            move || drop(listener)
+        });
+    }
     let settings: Rc<Settings> = use_memo((*entries).clone(), Settings::of);
     let place = use_state_eq(address::fragment);
     // A page writes what is typed into its address, so that going to where it began is another visit to one place.
@@ -114,12 +123,6 @@ fn use_announcement(has_page: bool) {
             shell::announce_start();
         }
     });
-}
-
-/// The settings as kept; what cannot be read counts as never changed.
-fn kept_settings() -> Entries {
-    let kept = storage::get(storage::SETTINGS).map(|text| link::kept(&SETTINGS, &text));
-    settled(kept.unwrap_or_default())
 }
 
 /// Gives the whole page the look of the settings.

@@ -7,10 +7,12 @@ pub enum Offline {
     Unknown,
     /// Nothing is kept, because the page did not come over https.
     NotSecure,
-    /// Nothing is kept, because the browser allows no service worker: most do so in private windows.
+    /// Nothing is kept, because the browser has no service worker here: so it is in some private windows.
     NotAllowed,
     /// The first visit: files are on their way.
     GettingReady,
+    /// They did not come; the next visit tries again.
+    NotThisTime,
     /// Files are lost, and cannot be fetched now. The shell says how many.
     Missing,
     /// Every file is kept.
@@ -25,6 +27,7 @@ impl Offline {
             "none" if is_secure => Offline::NotAllowed,
             "none" => Offline::NotSecure,
             "getting" => Offline::GettingReady,
+            "failed" => Offline::NotThisTime,
             "missing" => Offline::Missing,
             "ready" => Offline::Ready,
             _ => Offline::Unknown,
@@ -43,6 +46,9 @@ impl Offline {
                 "This page is not kept on the device: it needs a signal to open. Open it in a window that is not private."
             }
             Offline::GettingReady => "Getting ready for use without a signal.",
+            Offline::NotThisTime => {
+                "This page could not be made ready for use without a signal this time. It is tried again at the next visit."
+            }
             Offline::Missing => "Not ready for use without a signal.",
             Offline::Ready => "Works without a signal.",
         }
@@ -137,7 +143,7 @@ mod tests {
 
     #[test]
     fn only_a_page_with_every_file_kept_says_that_it_works_without_a_signal() {
-        for said in ["", "none", "getting", "missing", "other"] {
+        for said in ["", "none", "getting", "failed", "missing", "other"] {
             for is_secure in [true, false] {
                 let words = Offline::read(said, is_secure).words();
                 assert!(!words.starts_with("Works"), "{said}: {words}");
@@ -150,6 +156,14 @@ mod tests {
     fn a_page_without_a_service_worker_says_why_and_what_to_do() {
         assert!(Offline::read("none", false).words().contains("https"));
         assert!(Offline::read("none", true).words().contains("not private"));
+    }
+
+    #[test]
+    fn a_line_that_failed_is_not_called_a_private_window() {
+        let offline = Offline::read("failed", true);
+        assert!(offline.words().contains("tried again"), "{}", offline.words());
+        let words = [offline.words(), Device { offline, ..USUAL }.jobs_words()];
+        assert!(words.iter().all(|words| !words.contains("private")), "{words:?}");
     }
 
     #[test]

@@ -7,7 +7,8 @@
 //   reckoner-stopped (detail)     it panicked; the detail is the reason in words
 // and finds here what wasm cannot do itself: window.reckonerLoad, which loads a module by its address.
 // This file tells the app whether the page opens without a signal, in `data-offline` of the page:
-//   none, getting, missing (how many: `data-missing`) or ready; absent until it is known
+//   none, getting, failed (the next visit tries again), missing (how many: `data-missing`) or ready;
+//   absent until it is known
 // and says each change with the event reckoner-offline.
 
 const STORED = "reckoner.";
@@ -196,6 +197,8 @@ async function keepUpToDate() {
   };
   const watch = (worker) => worker?.addEventListener("statechange", () => {
     if (worker.state === "installed" && serviceWorker.controller) offer();
+    // A file of the first one did not come.
+    if (worker.state === "redundant" && !registration.active) tellOffline("failed");
   });
 
   serviceWorker.addEventListener("controllerchange", () => {
@@ -212,6 +215,7 @@ async function keepUpToDate() {
   const registration = await serviceWorker.register("./sw.js", { updateViaCache: "none" });
   if (registration.waiting && serviceWorker.controller) offer();
   watch(registration.installing);
+  if (!registration.installing && !registration.waiting && !registration.active) tellOffline("failed");
   registration.addEventListener("updatefound", () => watch(registration.installing));
 
   find("update-later").addEventListener("click", () => { find("update").hidden = true; });
@@ -262,7 +266,9 @@ if (!stopped) await complete;
 // A browser that cannot run the app has no use for its files.
 if (runsPrograms) {
   keepUpToDate().catch((reason) => {
-    tellOffline("none");
+    const { serviceWorker } = navigator;
+    // One that is there already has the files, and the next visit asks it.
+    if (!serviceWorker?.controller) tellOffline(serviceWorker ? "failed" : "none");
     console.info("offline use is not available:", reason);
   });
 }

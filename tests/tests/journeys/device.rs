@@ -1,6 +1,6 @@
 //! What the page says about the device it is on, and the file that outlives the device.
 
-use reckoner_e2e::{App, Screen, release};
+use reckoner_e2e::{App, Fault, Screen, release};
 use serde_json::json;
 
 /// Loads the page again with the clock so much further on.
@@ -45,6 +45,36 @@ fn without_a_service_worker_nothing_is_promised() {
         "return document.querySelector('[data-testid=device-line]')?.innerText.startsWith('In a private window')",
     );
     app.assert_quiet_console();
+}
+
+/// The service worker itself, or a file that it wants, does not come: that is no private window.
+#[test]
+fn a_first_visit_on_a_bad_line_is_not_called_a_private_window() {
+    let icon = "/icons/icon.svg";
+    for (path, fault) in
+        [("/sw.js", Fault::Missing), ("/sw.js", Fault::Garbled), (icon, Fault::Missing)]
+    {
+        let app = App::arrive(Screen::PHONE);
+        app.server.spoil(path, fault);
+        app.go("");
+        app.wait_for_start();
+        app.wait_for_text(
+            "offline-line",
+            "Nothing you type leaves this device. This page could not be made ready for use without a signal this time. \
+             It is tried again at the next visit.",
+        );
+        app.script("scrollTo(0, document.body.scrollHeight)");
+        pictures(&app, "device-not-ready");
+        app.go("#/jobs");
+        app.wait_until(
+            "what becomes of the jobs is told",
+            "return document.querySelector('[data-testid=device-line]')?.innerText.length > 0",
+        );
+        assert!(!app.text("device-line").contains("private"), "{}", app.text("device-line"));
+        app.server.mend();
+        app.reload();
+        app.wait_until_kept();
+    }
 }
 
 #[test]

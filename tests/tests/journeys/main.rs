@@ -30,6 +30,7 @@ mod parts;
 mod planner;
 mod privacy;
 mod quick_job;
+mod read_again;
 mod readable;
 mod recovery;
 mod removed;

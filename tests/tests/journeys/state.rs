@@ -75,6 +75,55 @@ fn a_changed_theme_is_there_after_a_reload() {
     assert_eq!(paper, "rgb(29, 32, 36)");
 }
 
+/// What is set in one window stays when something else is set in another, and each shows both.
+#[test]
+fn settings_of_two_windows_are_put_together() {
+    let app = App::open_at(Screen::PHONE, "#/settings");
+    app.tap("big-no");
+    let first = app.window();
+    app.open_window();
+    app.go("#/settings");
+    app.wait_for_start();
+    app.enter("kerf", &["1", "close"]);
+    let second = app.window();
+    app.turn_to(&first);
+    app.wait_for_value("field-kerf", "1");
+    app.tap("theme-dark");
+    app.turn_to(&second);
+    app.wait_until("it is dark here", IS_DARK);
+    app.wait_until("and chosen here", "return document.querySelector('#theme-dark').checked");
+    for kept in [
+        "return localStorage.getItem('reckoner.settings')",
+        "const open = indexedDB.open('reckoner');
+         await new Promise((done) => open.onsuccess = done);
+         const asked = open.result.transaction('notes').objectStore('notes').get('kept/settings');
+         await new Promise((done) => asked.onsuccess = done);
+         open.result.close();
+         return asked.result",
+    ] {
+        let kept = app.script(kept);
+        let kept = kept.as_str().expect("a text");
+        assert!(kept.contains("kerf=1&") && kept.contains("theme=dark"), "{kept}");
+    }
+    // Undo takes back what was done in its own window.
+    app.tap("undo");
+    app.turn_to(&first);
+    app.wait_until(
+        "the kerf is ours again",
+        "return document.querySelector('[data-testid=field-kerf]').value !== '1'",
+    );
+    assert_eq!(app.script(IS_DARK), true);
+    // A window that shows another page follows.
+    app.go("#/tape");
+    app.turn_to(&second);
+    app.tap("theme-light");
+    app.turn_to(&first);
+    app.wait_until("it is light here", "return document.documentElement.dataset.theme === 'light'");
+    app.assert_quiet_console();
+}
+
+const IS_DARK: &str = "return document.documentElement.dataset.theme === 'dark'";
+
 /// What would be written into the address waits in `held`.
 fn hold_the_address(app: &App) {
     app.script(

@@ -42,7 +42,7 @@ impl Opening {
     /// What was kept before stays until something is typed: a link alone replaces nothing.
     pub(crate) fn form(&self, calculator: &'static Calculator) -> Form {
         let form = Form::new(calculator, self.entries.clone(), self.own.clone());
-        form.kept_by(|entries| {
+        form.kept_by(|_, entries| {
             storage::set(&storage::last_of(calculator.slug), &link::typed(entries));
             if !is_typed_over(calculator) {
                 storage::set(&storage::over_of(calculator.slug), &address::fragment());

@@ -10,6 +10,7 @@ pub(crate) mod icon;
 pub(crate) mod measure;
 pub(crate) mod not_kept;
 pub(crate) mod notes;
+pub(crate) mod reading;
 pub(crate) mod sentence;
 pub(crate) mod stepper;
 pub(crate) mod table;

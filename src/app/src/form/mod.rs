@@ -23,7 +23,7 @@ use reckoner_core::measure::Unit;
 use reckoner_core::measure::text::{NoNames, parse};
 use reckoner_core::sheet::{Bench, Entries, Field, Kind, Start};
 
-use crate::settings::{SETTINGS, settled};
+use crate::settings::{SETTINGS, settled, with_fields};
 
 /// Most steps that can be undone.
 const MOST_STEPS: usize = 200;
@@ -74,8 +74,8 @@ pub enum Entrance {
     End,
 }
 
-/// Who is told the texts of a form.
-type Keeper = Rc<dyn Fn(&Entries)>;
+/// Who is told the texts of a form, as they were and as they are.
+type Keeper = Rc<dyn Fn(&Entries, &Entries)>;
 
 /// The state of a calculator's page.
 #[derive(Clone)]
@@ -131,6 +131,8 @@ pub enum Action {
     StartFresh(Unit),
     /// All texts at once, in one step.
     Replace(Entries),
+    /// What another window has kept of them: no step of this one, and Undo leaves it as it is.
+    Follow(Entries),
 }
 
 impl Form {
@@ -160,10 +162,10 @@ impl Form {
         }
     }
 
-    /// The form with somebody who is told its texts whenever an action changes them, before
+    /// The form with somebody who is told its texts before and after an action that changes them, before
     /// anything else happens.
     #[must_use]
-    pub fn kept_by(mut self, keeper: impl Fn(&Entries) + 'static) -> Form {
+    pub fn kept_by(mut self, keeper: impl Fn(&Entries, &Entries) + 'static) -> Form {
         self.keeper = Some(Rc::new(keeper));
         self
     }
@@ -171,9 +173,11 @@ impl Form {
     /// The form after an action, told to its keeper.
     #[must_use]
     pub fn kept_after(&self, action: Action) -> Form {
+        let is_own = !matches!(action, Action::Follow(_));
         let form = self.after(action);
-        if let Some(keeper) = self.keeper.as_ref().filter(|_| form.entries != self.entries) {
-            keeper(&form.entries);
+        let is_new = is_own && form.entries != self.entries;
+        if let Some(keeper) = self.keeper.as_ref().filter(|_| is_new) {
+            keeper(&self.entries, &form.entries);
         }
         form
     }
@@ -300,6 +304,7 @@ impl Form {
                 form.replace(entries);
             }
             Action::Replace(entries) => form.replace(entries),
+            Action::Follow(entries) => form.follow(entries),
             Action::StartFresh(unit) => form.replace(Form::fresh(unit)),
             Action::Edit(slot) => {
                 if form.editing != Some(slot) {
@@ -348,6 +353,21 @@ impl Form {
             self.entries = entries;
         }
         self.typing = None;
+    }
+
+    fn follow(&mut self, entries: Entries) {
+        // In the steps of before a bare number is another length.
+        if entries.unit() != self.entries.unit() {
+            self.past.clear();
+            self.future.clear();
+        }
+        let ids = self.calculator.fields.iter().map(|field| field.id);
+        let changed: Vec<&str> =
+            ids.filter(|id| entries.text(id) != self.entries.text(id)).collect();
+        for step in self.past.iter_mut().chain(&mut self.future) {
+            *step = with_fields(step, &changed, &entries);
+        }
+        self.entries = entries;
     }
 
     fn step(&mut self) {

@@ -4,6 +4,7 @@
 //! page: an edit is worked out against it, written down as a note at once, and folded into the
 //! job's record a moment later, exactly once, in one transaction with the end of its note.
 
+mod all;
 mod fetching;
 
 use std::cell::{Cell, RefCell};
@@ -16,13 +17,16 @@ use reckoner_core::sheet::{Bench, Entries};
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
+pub(crate) use all::{cards, jobs};
+
 use super::book::{Book, Edit, EditProblem};
-use super::notes::{self, Note, Place, Typed, fold, place_of_edit, with_fields};
+use super::notes::{self, Note, Place, Typed, fold, place_of_edit};
 use super::record::{Became, Record, Waiting, fold_in, put_whole};
 use crate::platform::database::Problem;
 use crate::platform::notes::{self as written, Listening};
 use crate::platform::shelf::{self, Change};
 use crate::platform::{alive, clock, storage};
+use crate::settings::with_fields;
 
 const TAKEN_OFF: &str = "This job was taken off this device.";
 const NOT_HERE: &str = "This job is not on this device.";
@@ -49,12 +53,14 @@ struct Inner {
     left_behind: RefCell<Vec<(String, String, Typed)>>,
     /// The bench by which the job was fetched last.
     bench: Cell<Option<Bench>>,
+    /// The job, or what somebody else changed in it, could not be read.
+    is_unread: Cell<bool>,
     /// Pages whose end is waited for.
     awaited: RefCell<BTreeSet<String>>,
     number: Cell<u32>,
     revision: Cell<u32>,
     watchers: RefCell<BTreeMap<u32, UseForceUpdateHandle>>,
-    listening: RefCell<Option<Listening>>,
+    listening: RefCell<Vec<Listening>>,
 }
 
 /// A job on the page.
@@ -85,7 +91,14 @@ impl OnPage {
                     OnPage(inner).changed();
                 }
             });
-            *on_page.0.listening.borrow_mut() = Some(listening);
+            // And so is what could not be read.
+            let again = Rc::downgrade(&on_page.0);
+            let reading = written::on_again(move || {
+                if let Some(inner) = again.upgrade() {
+                    OnPage(inner).read_again();
+                }
+            });
+            *on_page.0.listening.borrow_mut() = vec![listening, reading];
             ALL.with_borrow_mut(|all| all.insert(key.to_owned(), on_page.clone()));
             on_page
         })
@@ -284,7 +297,7 @@ impl OnPage {
                         }
                     }
                     // The rest goes in once its notes are in the database.
-                    if !is_all {
+                    if !is_all && self.is_first_to_come() {
                         return Ok(());
                     }
                 }
@@ -294,6 +307,12 @@ impl OnPage {
                 }
             }
         }
+    }
+
+    /// Whether the note of the first edit that waits is still to come into the database.
+    fn is_first_to_come(&self) -> bool {
+        let first = self.0.waiting.borrow().front().map(|waiting| waiting.note.clone());
+        first.is_some_and(|note| written::is_to_come(&note))
     }
 
     /// The first so many edits are in the record, and wait no more.
@@ -510,15 +529,6 @@ pub(crate) async fn delete(key: &str) -> Result<bool, Problem> {
         storage::remove(&storage::stands(key));
     }
     Ok(is_gone)
-}
-
-/// The jobs of this page that are not, or not wholly, in their records: by their keys, as they stand here.
-pub(crate) fn ahead_of_the_shelf() -> Vec<(String, Rc<Book>)> {
-    let on_pages: Vec<OnPage> = ALL.with_borrow(|all| all.values().cloned().collect());
-    let is_ahead =
-        |it: &OnPage| it.is_there() && (it.0.is_new.get() || !it.0.waiting.borrow().is_empty());
-    let ahead = on_pages.into_iter().filter(is_ahead);
-    ahead.filter_map(|it| Some((it.key().to_owned(), it.book()?))).collect()
 }
 
 /// The job with this key, drawn anew when it changes.

@@ -10,9 +10,10 @@ use reckoner_core::sheet::{Bench, Entries};
 use yew::prelude::*;
 
 use super::hook::OnPage;
-use super::notes::{Place, Typed, with_fields};
+use super::notes::{Place, Typed};
 use crate::form::{Action, Form};
 use crate::platform::page;
+use crate::settings::with_fields;
 
 /// What a form needs of its job.
 #[derive(Clone)]
@@ -52,7 +53,7 @@ pub(crate) fn use_kept_form(
                 Some(it) => with_fields(&standing, &it.changed(), &it.typed),
                 None => standing,
             };
-            Form::new(calculator, texts, None).kept_by(move |typed: &Entries| {
+            Form::new(calculator, texts, None).kept_by(move |_, typed: &Entries| {
                 let filled = filled.borrow().clone();
                 on_page.typed(&place, Typed { filled, typed: typed.clone() });
             })

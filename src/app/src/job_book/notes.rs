@@ -19,6 +19,7 @@ use super::forms::{
     part_of_piece, read, read_match,
 };
 use crate::link;
+use crate::settings::with_fields;
 
 /// The only field of a form that asks for a title.
 pub const TITLE: &str = "title";
@@ -80,16 +81,6 @@ impl Typed {
     pub fn is_clean(&self) -> bool {
         self.changed().is_empty()
     }
-}
-
-/// Texts with some fields as they are in others.
-#[must_use]
-pub fn with_fields(texts: &Entries, fields: &[&str], others: &Entries) -> Entries {
-    let own = texts.pairs().filter(|(id, _)| !fields.contains(id));
-    let theirs = others.pairs().filter(|(id, _)| fields.contains(id));
-    let mut merged = Entries::from_pairs(own.chain(theirs));
-    merged.set_unit(texts.unit());
-    merged
 }
 
 /// The key of a note.

@@ -33,7 +33,7 @@ impl Waiting {
     /// Whether its note is still to come into the database. An edit goes in with the end of its note: were it to go in
     /// before, the note would come after it, and the edit would be done again.
     fn is_before_its_note(&self, found: &Found) -> bool {
-        !self.has_note(found) && written::is_unsaved(&self.note)
+        !self.has_note(found) && written::is_to_come(&self.note)
     }
 
     fn has_note(&self, found: &Found) -> bool {

@@ -4,7 +4,7 @@ use std::cell::RefCell;
 use std::fmt;
 use std::rc::Rc;
 
-use js_sys::Promise;
+use js_sys::{Object, Promise};
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::{JsFuture, spawn_local};
@@ -12,6 +12,8 @@ use web_sys::{
     DomException, Event, IdbDatabase, IdbFactory, IdbKeyRange, IdbObjectStore, IdbOpenDbRequest,
     IdbRequest, IdbTransaction, IdbTransactionMode,
 };
+
+use super::later::within;
 
 const NAME: &str = "reckoner";
 /// 1 had the jobs alone.
@@ -22,6 +24,11 @@ pub(crate) const JOBS: &str = "jobs";
 /// What is typed and not in its job yet, and what else is kept, by name.
 pub(crate) const NOTES: &str = "notes";
 const STORES: [&str; 2] = [JOBS, NOTES];
+
+/// How long the page waits for the database to open, and for a transaction to end, in seconds. A browser may leave either
+/// without an answer for ever.
+const UNTIL_OPEN: u32 = 5;
+const UNTIL_DONE: u32 = 10;
 
 /// Why the database does not answer. `Display` is the cause, in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -36,6 +43,8 @@ pub(crate) enum Problem {
     Newer,
     /// or had done so before this page was loaded.
     NewerBefore,
+    /// It has not answered for a while.
+    Silent,
     /// Anything else, by the browser's name for it.
     Failed(String),
 }
@@ -56,6 +65,9 @@ impl fmt::Display for Problem {
             Problem::NewerBefore => f.write_str(
                 "a newer version of this app was used on this device. Close all windows of the app, then open it again \
                  with a signal",
+            ),
+            Problem::Silent => f.write_str(
+                "this browser does not answer. It is asked again; if that does not help, close the browser and open it again",
             ),
             Problem::Failed(why) => write!(f, "this browser did not take it ({why})"),
         }
@@ -90,6 +102,8 @@ struct State {
     had_it: bool,
     /// The answer to the question that is under way.
     opening: Option<Promise>,
+    /// A question is under way that another window keeps from its answer. Those after it would wait behind it.
+    is_blocked: bool,
     on_open: Vec<OnOpen>,
     on_lost: Option<OnLost>,
 }
@@ -130,6 +144,11 @@ fn at_hand() -> Option<IdbDatabase> {
     STATE.with_borrow(|state| state.database.clone())
 }
 
+/// Whether it is open.
+pub(crate) fn is_open() -> bool {
+    at_hand().is_some()
+}
+
 /// The open database; opens it where it is not.
 async fn connection() -> Result<IdbDatabase, Problem> {
     if let Some(database) = at_hand() {
@@ -144,7 +163,11 @@ pub(crate) async fn open() -> Result<(), Problem> {
     if at_hand().is_some() {
         return Ok(());
     }
-    let under_way = STATE.with_borrow(|state| state.opening.clone());
+    let (under_way, is_blocked) =
+        STATE.with_borrow(|state| (state.opening.clone(), state.is_blocked));
+    if is_blocked {
+        return Err(Problem::Blocked);
+    }
     let opening = match under_way {
         Some(opening) => opening,
         None => {
@@ -153,8 +176,10 @@ pub(crate) async fn open() -> Result<(), Problem> {
             opening
         }
     };
-    let answer = JsFuture::from(opening).await;
-    STATE.with_borrow_mut(|state| state.opening = None);
+    let answer = within(UNTIL_OPEN, JsFuture::from(opening.clone())).await;
+    STATE.with_borrow_mut(|state| state.opening.take_if(|it| Object::is(it, &opening)));
+    // Should it answer later, it is open after all.
+    let Some(answer) = answer else { return Err(Problem::Silent) };
     let had_it = STATE.with_borrow(|state| state.had_it);
     answer.map(drop).map_err(|why| match (why.as_string().as_deref(), Problem::of(&why)) {
         (Some("blocked"), _) => Problem::Blocked,
@@ -182,13 +207,15 @@ fn ask() -> Result<Promise, Problem> {
             let reject = reject.clone();
             // The page goes on without; should the other window close, it opens after all.
             Closure::once_into_js(move |_: JsValue| {
-                drop(reject.call1(&JsValue::NULL, &"blocked".into()))
+                STATE.with_borrow_mut(|state| state.is_blocked = true);
+                drop(reject.call1(&JsValue::NULL, &"blocked".into()));
             })
         };
         request.set_onblocked(Some(blocked.unchecked_ref()));
         let opened = {
             let request = request.clone();
             Closure::once_into_js(move |_: JsValue| {
+                STATE.with_borrow_mut(|state| state.is_blocked = false);
                 if let Some(database) = result(&request) {
                     take(database);
                 }
@@ -199,6 +226,7 @@ fn ask() -> Result<Promise, Problem> {
         let failed = {
             let request = request.clone();
             Closure::once_into_js(move |_: JsValue| {
+                STATE.with_borrow_mut(|state| state.is_blocked = false);
                 let why = request.error().ok().flatten();
                 drop(reject.call1(&JsValue::NULL, &why.map_or(JsValue::NULL, JsValue::from)));
             })
@@ -224,6 +252,10 @@ fn make_stores(request: &IdbOpenDbRequest) {
 
 /// Keeps the connection, and lets it go when a newer version or the browser wants it.
 fn take(database: IdbDatabase) {
+    // Asked twice, as the first answer was late, it is there twice.
+    if at_hand().is_some() {
+        return database.close();
+    }
     let newer = {
         let database = database.clone();
         Closure::once_into_js(move |_: Event| {
@@ -302,14 +334,25 @@ impl Ending {
 
     async fn wait(self) -> Result<(), Problem> {
         let Ending(ended, transaction) = self;
-        match ended.await {
-            Ok(_) => Ok(()),
-            Err(_) => Err(match transaction.error() {
+        match within(UNTIL_DONE, ended).await {
+            Some(Ok(_)) => Ok(()),
+            None => Err(give_up(&transaction)),
+            Some(Err(_)) => Err(match transaction.error() {
                 Some(error) => Problem::of(&error),
                 None => Problem::Failed("aborted".to_owned()),
             }),
         }
     }
+}
+
+/// Gives up a transaction that does not end, and its connection: another one may do better. It may have been done all the
+/// same: whoever tries again does nothing twice.
+fn give_up(transaction: &IdbTransaction) -> Problem {
+    drop(transaction.abort());
+    let database = transaction.db();
+    database.close();
+    STATE.with_borrow_mut(|state| state.database.take_if(|it| *it == database));
+    Problem::Silent
 }
 
 /// Ends a transaction now, without waiting for its requests: what is written survives a page that
@@ -363,9 +406,13 @@ fn answer(request: IdbRequest) -> impl Future<Output = Result<JsValue, Problem>>
         request.set_onerror(Some(&reject));
     }));
     async move {
-        match answered.await {
-            Ok(_) => request.result().map_err(|why| Problem::of(&why)),
-            Err(_) => Err(match request.error() {
+        match within(UNTIL_DONE, answered).await {
+            None => Err(match request.transaction() {
+                Some(transaction) => give_up(&transaction),
+                None => Problem::Silent,
+            }),
+            Some(Ok(_)) => request.result().map_err(|why| Problem::of(&why)),
+            Some(Err(_)) => Err(match request.error() {
                 Ok(Some(error)) => Problem::of(&error),
                 _ => Problem::Failed("no answer".to_owned()),
             }),
@@ -407,6 +454,14 @@ async fn begin(stores: &[&str], mode: IdbTransactionMode) -> Result<IdbTransacti
 pub(crate) async fn read(name: &str, within: &str) -> Result<Rows, Problem> {
     let transaction = begin(&[name], IdbTransactionMode::Readonly).await?;
     rows(&store(&transaction, name)?, Some(within)).await
+}
+
+/// All the keys of a store.
+pub(crate) async fn keys(name: &str) -> Result<Vec<String>, Problem> {
+    let transaction = begin(&[name], IdbTransactionMode::Readonly).await?;
+    let asked = store(&transaction, name)?.get_all_keys();
+    let keys = answer(asked.map_err(|why| Problem::of(&why))?).await?;
+    Ok(js_sys::Array::from(&keys).iter().filter_map(|key| key.as_string()).collect())
 }
 
 /// Reads every job and every note, of one moment.

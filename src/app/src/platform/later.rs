@@ -1,7 +1,10 @@
 //! Doing something a moment later, or again and again, until it is called off.
 
 use std::cell::RefCell;
+use std::future::poll_fn;
+use std::pin::pin;
 use std::rc::Rc;
+use std::task::Poll;
 
 use gloo::timers::callback::{Interval, Timeout};
 
@@ -73,4 +76,26 @@ pub(crate) fn first() -> (First, impl Future<Output = ()>) {
     let mut tell = None;
     let told = js_sys::Promise::new(&mut |resolve, _| tell = Some(resolve));
     (First(tell), async move { drop(wasm_bindgen_futures::JsFuture::from(told).await) })
+}
+
+/// What a future comes to; `None` where that takes more than so many seconds. A page that sleeps does not count them: what
+/// comes while it does is there when it wakes.
+pub(crate) async fn within<T>(seconds: u32, what: impl Future<Output = T>) -> Option<T> {
+    let mut what = pin!(what);
+    let mut patience = pin!(awake(seconds));
+    poll_fn(|context| match what.as_mut().poll(context) {
+        Poll::Ready(come) => Poll::Ready(Some(come)),
+        Poll::Pending => patience.as_mut().poll(context).map(|()| None),
+    })
+    .await
+}
+
+/// Waits so many seconds, each by itself.
+async fn awake(seconds: u32) {
+    for _ in 0..seconds {
+        let (tell, told) = first();
+        let second = later(1_000, move || tell.tell());
+        told.await;
+        drop(second);
+    }
 }

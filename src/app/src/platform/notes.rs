@@ -4,6 +4,8 @@
 //! What the database does not take is held here and written again: with the next note, when the
 //! window comes to the front, and after a while. So is a text that the local storage has no room for.
 
+mod beside;
+
 use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
@@ -17,6 +19,8 @@ use web_sys::Storage;
 use super::database::{self, NOTES, Problem, Write};
 use super::later::{Later, later};
 use super::{alive, clock};
+use beside::Taken;
+pub(crate) use beside::{bring_in, is_left, keys_beside, left_beside, pages_beside};
 
 /// What a name begins with in the local storage while the database has not taken the note.
 const ASIDE: &str = "reckoner.note.";
@@ -24,9 +28,6 @@ const ASIDE: &str = "reckoner.note.";
 const KEPT: &str = "kept";
 /// Under this and the name of a page the database says which writings of it it has taken.
 const TAKEN: &str = "taken";
-/// How long after a page's last writing that is still asked, in milliseconds: a browser that is killed brings
-/// back the local storage as it was, until that has reached the disk.
-const ASKED_FOR: u64 = 3_600_000;
 /// When the local storage was written last, in milliseconds. It is no entry of the user's.
 const CLOCK: &str = "reckoner-clock";
 /// When the recovery page cleared what was kept by name (`boot.js`), in milliseconds.
@@ -53,6 +54,8 @@ struct State {
     /// Texts that are kept by name and that the local storage does not take: this page has them from here, the next one
     /// from the database.
     held: BTreeMap<String, String>,
+    /// Notes of pages that live no more that this page shows, as they lie beside the database: they are to be brought in.
+    shown: BTreeSet<String>,
     /// Somebody waits for a note to come into the database.
     is_awaited: bool,
     number: u64,
@@ -62,6 +65,8 @@ struct State {
     /// What the listeners know: the problem, and whether a text that is kept by name is nowhere but here.
     told: (Option<Problem>, bool),
     listeners: BTreeMap<u64, Rc<dyn Fn()>>,
+    /// Those who ask for something again that could not be read.
+    readers: BTreeMap<u64, Rc<dyn Fn()>>,
     wait: u32,
     again: Option<Later>,
 }
@@ -77,7 +82,7 @@ fn local() -> Option<Storage> {
 /// Opens the database and puts right what the local storage lost when the browser was killed. It
 /// waits a moment at most: what does not come in time is not waited for.
 pub(crate) async fn begin() {
-    database::on_open(send);
+    database::on_open(come_back);
     database::on_lost(|problem| failed(NOTES, problem));
     let shown = EventListener::new(&document(), "visibilitychange", |_| {
         if !document().hidden() {
@@ -92,10 +97,13 @@ pub(crate) async fn begin() {
     spawn_local(async move {
         match database::open().await {
             Ok(()) => {
-                bring_in().await;
+                drop(bring_in().await);
                 put_right().await;
             }
-            Err(problem) => failed(NOTES, problem),
+            Err(problem) => {
+                failed(NOTES, problem.clone());
+                failed(ASIDE, problem);
+            }
         }
         in_time.tell();
     });
@@ -118,7 +126,10 @@ pub(crate) struct Listening(u64);
 
 impl Drop for Listening {
     fn drop(&mut self) {
-        STATE.with_borrow_mut(|state| state.listeners.remove(&self.0));
+        // What it called may hold something that goes with it, and asks for the state.
+        drop(STATE.with_borrow_mut(|state| {
+            (state.listeners.remove(&self.0), state.readers.remove(&self.0))
+        }));
     }
 }
 
@@ -129,6 +140,46 @@ pub(crate) fn listen(call: impl Fn() + 'static) -> Listening {
         state.listeners.insert(state.number, Rc::new(call));
         Listening(state.number)
     })
+}
+
+/// Calls back when the database that failed is there again: what could not be read may be asked for.
+pub(crate) fn on_again(call: impl Fn() + 'static) -> Listening {
+    STATE.with_borrow_mut(|state| {
+        state.number = state.number.saturating_add(1);
+        state.readers.insert(state.number, Rc::new(call));
+        Listening(state.number)
+    })
+}
+
+/// Something that a page shows of the database, and tries to read again until this is dropped.
+pub(crate) struct Reading(String);
+
+impl Reading {
+    pub(crate) fn new() -> Reading {
+        STATE.with_borrow_mut(|state| {
+            state.number = state.number.saturating_add(1);
+            Reading(format!("reading {}", state.number))
+        })
+    }
+
+    /// It was read, or not.
+    pub(crate) fn ended(&self, found: Result<(), Problem>) {
+        match found {
+            Ok(()) => worked(&self.0),
+            Err(problem) => failed(&self.0, problem),
+        }
+    }
+
+    /// Whether it could not be read.
+    pub(crate) fn has_failed(&self) -> bool {
+        STATE.with_borrow(|state| state.in_trouble.contains(&self.0))
+    }
+}
+
+impl Drop for Reading {
+    fn drop(&mut self) {
+        worked(&self.0);
+    }
 }
 
 /// The database did not take something, of the notes or of a job: it is tried again later.
@@ -167,6 +218,11 @@ pub(crate) fn is_unsaved(key: &str) -> bool {
         state.is_awaited |= is_unsaved;
         is_unsaved
     })
+}
+
+/// The same, or it lies beside the database and is still to be brought in.
+pub(crate) fn is_to_come(key: &str) -> bool {
+    is_unsaved(key) || beside::lies_beside(key)
 }
 
 /// These notes have done their work, in the database: nothing of them is to be written any more.
@@ -216,11 +272,30 @@ fn tell_if_new() {
 
 /// Calls the listeners, after whatever is being done now.
 fn call_all() {
-    spawn_local(async {
-        let calls: Vec<_> = STATE.with_borrow(|state| state.listeners.values().cloned().collect());
-        for call in calls {
-            call();
+    spawn_local(async { call_each(|state| &state.listeners) });
+}
+
+fn call_each(of: impl Fn(&State) -> &BTreeMap<u64, Rc<dyn Fn()>>) {
+    let calls: Vec<_> = STATE.with_borrow(|state| of(state).values().cloned().collect());
+    for call in calls {
+        call();
+    }
+}
+
+/// The database is open, or was all the time: what it has not taken is written, and what could not be read is asked for.
+fn come_back() {
+    send();
+    let (is_all, is_behind) =
+        STATE.with_borrow(|state| (state.unsaved.is_empty(), state.in_trouble.contains(ASIDE)));
+    if is_all {
+        worked(NOTES);
+    }
+    spawn_local(async move {
+        if is_behind {
+            drop(bring_in().await);
         }
+        call_each(|state| &state.listeners);
+        call_each(|state| &state.readers);
     });
 }
 
@@ -250,49 +325,14 @@ fn write_again() {
     }
     tell_if_new();
     spawn_local(async {
+        let was_open = database::is_open();
         match database::open().await {
-            Ok(()) => {
-                send();
-                call_all();
-            }
+            Ok(()) if was_open => come_back(),
+            // Opened, it was asked to come back.
+            Ok(()) => {}
             Err(problem) => failed(NOTES, problem),
         }
     });
-}
-
-/// Which writings of a page the database has taken.
-#[derive(Clone, Debug, PartialEq, Eq)]
-struct Taken {
-    /// When it said so, in milliseconds.
-    at: u64,
-    /// All up to this,
-    up_to: u64,
-    /// without these.
-    without: BTreeSet<u64>,
-}
-
-impl Taken {
-    fn has(&self, number: u64) -> bool {
-        number <= self.up_to && !self.without.contains(&number)
-    }
-
-    fn written(&self) -> String {
-        let without: Vec<String> = self.without.iter().map(u64::to_string).collect();
-        format!("{} {} {}", self.at, self.up_to, without.join(","))
-    }
-
-    fn read(text: &str) -> Option<Taken> {
-        let mut words = text.splitn(3, ' ');
-        let mut number = || words.next()?.parse().ok();
-        let (at, up_to) = (number()?, number()?);
-        let without = words.next()?.split(',').filter_map(|number| number.parse().ok()).collect();
-        Some(Taken { at, up_to, without })
-    }
-
-    /// The key of what is said of a page.
-    fn key(page: &str) -> String {
-        format!("{TAKEN}/{page}")
-    }
 }
 
 impl State {
@@ -401,85 +441,8 @@ fn held_back(sent: &[(String, u64)]) {
     });
 }
 
-/// The pages that have notes about a job beside the database.
-pub(crate) fn pages_beside(job: &str) -> BTreeSet<String> {
-    let is_of =
-        |beside: &Beside| beside.key.strip_prefix(job).is_some_and(|it| it.starts_with('/'));
-    beside().into_iter().filter(is_of).map(|beside| beside.page).collect()
-}
-
-/// Takes what lies beside from pages that live no more into the database, where it was not taken
-/// already: a browser that is killed brings back the local storage as it was seconds before.
-///
-/// What is taken is asked and said in the transaction itself: two windows may do this at once, and what the one has
-/// folded in since must not come back by the other.
-pub(crate) async fn bring_in() {
-    let living = alive::living().await;
-    let lives = |page: &str| {
-        page == alive::page() || living.as_ref().is_some_and(|living| living.contains(page))
-    };
-    let left: Vec<Beside> = beside().into_iter().filter(|it| !lives(&it.page)).collect();
-    let now = clock::now();
-    let brought = database::change_job(TAKEN, |_, rows| {
-        let taken: BTreeMap<&str, Taken> = rows
-            .iter()
-            .filter_map(|(key, taken)| {
-                let page = key.strip_prefix(TAKEN)?.strip_prefix('/')?;
-                Some((page, Taken::read(&taken.as_string()?)?))
-            })
-            .collect();
-        let mut writes = Vec::new();
-        let new = |it: &&Beside| !taken.get(&*it.page).is_some_and(|taken| taken.has(it.number));
-        for Beside { key, page, text, .. } in left.iter().filter(new) {
-            writes.push(match text {
-                Some(text) => Write::Put(NOTES, key.clone(), JsValue::from_str(text)),
-                None => Write::Delete(NOTES, key.clone()),
-            });
-            let all = Taken { at: now, up_to: u64::MAX, without: BTreeSet::new() };
-            writes.push(Write::Put(NOTES, Taken::key(page), all.written().into()));
-        }
-        let is_over = |taken: &Taken| now.saturating_sub(taken.at) > ASKED_FOR;
-        let over = taken.iter().filter(|(page, taken)| !lives(page) && is_over(taken));
-        writes.extend(over.map(|(page, _)| Write::Delete(NOTES, Taken::key(page))));
-        (writes, ())
-    })
-    .await;
-    // What finds no room lies there until the next time.
-    if brought.is_ok() {
-        for Beside { key, .. } in &left {
-            clear(key);
-        }
-    }
-}
-
-/// A note that lies beside the database.
-struct Beside {
-    key: String,
-    /// The page that wrote it there.
-    page: String,
-    number: u64,
-    /// `None` where the note is to go.
-    text: Option<String>,
-}
-
-/// What lies beside the database in the local storage.
-fn beside() -> Vec<Beside> {
-    let Some(local) = local() else { return Vec::new() };
-    let names = (0..local.length().unwrap_or(0)).filter_map(|at| local.key(at).ok()?);
-    names
-        .filter_map(|name| {
-            let key = name.strip_prefix(ASIDE)?.to_owned();
-            let text = local.get_item(&name).ok()??;
-            let (page, rest) = text.split_once(' ')?;
-            let (number, text) = rest.split_once(' ')?;
-            let text = Some(text.to_owned()).filter(|text| !text.is_empty());
-            Some(Beside { key, page: page.to_owned(), number: number.parse().ok()?, text })
-        })
-        .collect()
-}
-
 /// What a name is in the local storage,
-fn named(name: &str) -> String {
+pub(super) fn named(name: &str) -> String {
     format!("reckoner.{name}")
 }
 

@@ -9,7 +9,7 @@ use wasm_bindgen_futures::spawn_local;
 use web_sys::BroadcastChannel;
 
 use super::database::{self, JOBS, NOTES, Problem, Rows, Write};
-use super::{clock, device, notes};
+use super::{alive, clock, device, notes};
 use crate::job_book::book::Stored;
 
 /// The channel on which pages tell each other which job changed.
@@ -126,6 +126,18 @@ pub(crate) async fn removed() -> Result<Vec<Card>, Problem> {
 pub(crate) async fn jobs() -> Result<Vec<(String, Stored)>, Problem> {
     let jobs = all(false).await?;
     Ok(jobs.into_iter().map(|(_, key, stored)| (key, stored)).collect())
+}
+
+/// The jobs that have notes of pages that live no more, in the database or beside it, and were not taken off.
+pub(crate) async fn left_behind() -> Result<BTreeSet<String>, Problem> {
+    let living = alive::living().await;
+    let keys = database::keys(NOTES).await?;
+    let page = |key: &str| Some(key.rsplit_once('#')?.1.to_owned());
+    let noted = keys.iter().filter_map(|key| Some((key.clone(), page(key)?)));
+    let left = noted.chain(notes::keys_beside());
+    let left = left.filter(|(_, page)| notes::is_left(page, living.as_ref()));
+    let jobs = left.filter_map(|(key, _)| Some(key.split_once('/')?.0.to_owned()));
+    Ok(jobs.filter(|job| !keys.contains(&mark(job))).collect())
 }
 
 /// A job and the notes about it.

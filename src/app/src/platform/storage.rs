@@ -1,6 +1,9 @@
 //! What is kept on the device, under names that begin with `reckoner.`.
 
+use gloo::events::EventListener;
 use gloo::utils::window;
+use wasm_bindgen::JsCast;
+use web_sys::StorageEvent;
 
 use super::notes;
 
@@ -76,4 +79,16 @@ pub(crate) fn set(name: &str, text: &str) {
 /// Keeps nothing under a name any more.
 pub(crate) fn remove(name: &str) {
     notes::let_go(name);
+}
+
+/// Calls back when another window has kept a text under a name, until the listener is dropped.
+pub(crate) fn on_set_elsewhere(name: &'static str, call: impl Fn() + 'static) -> EventListener {
+    EventListener::new(&window(), "storage", move |event| {
+        let is_set = |event: &StorageEvent| {
+            event.key().is_some_and(|key| key == notes::named(name)) && event.new_value().is_some()
+        };
+        if event.dyn_ref().is_some_and(is_set) {
+            call();
+        }
+    })
 }

@@ -8,7 +8,7 @@ mod tests;
 mod view;
 
 #[cfg(target_arch = "wasm32")]
-pub(crate) use view::SettingsPage;
+pub(crate) use view::{SettingsPage, kept};
 
 use reckoner_core::calculators::{Calculator, Stage};
 use reckoner_core::measure::text::{NoNames, exact_text};
@@ -162,6 +162,32 @@ pub fn with_units(fields: &'static [Field], entries: &Entries, bench: &Bench) ->
         }
     }
     fixed
+}
+
+/// Texts with some fields as they are in others.
+#[must_use]
+pub fn with_fields(texts: &Entries, fields: &[&str], others: &Entries) -> Entries {
+    let own = texts.pairs().filter(|(id, _)| !fields.contains(id));
+    let theirs = others.pairs().filter(|(id, _)| fields.contains(id));
+    let mut merged = Entries::from_pairs(own.chain(theirs));
+    merged.set_unit(texts.unit());
+    merged
+}
+
+/// What is to be kept of the settings when they are changed in this window from `before` to `after`, while `kept` stands
+/// there, which another window may have kept: what was changed here, and nothing else.
+#[must_use]
+pub fn folded(kept: &Entries, before: &Entries, after: &Entries) -> Entries {
+    if kept == before {
+        return after.clone();
+    }
+    // In a window with another tape a bare number is another length.
+    let whole = |entries: &Entries| with_units(SETTINGS.fields, entries, &Bench::default());
+    let (was, is) = (whole(before), whole(after));
+    let ids = SETTINGS.fields.iter().map(|field| field.id);
+    let changed: Vec<&str> = ids.filter(|id| was.text(id) != is.text(id)).collect();
+    let mine = if kept.unit() == after.unit() { after } else { &is };
+    settled(with_fields(kept, &changed, mine))
 }
 
 /// The settings as a form. It has no answer of its own.

@@ -3,7 +3,7 @@
 use reckoner_core::measure::{Fineness, Tape, Unit, length};
 use reckoner_core::sheet::{Bench, Entries, Own, Side};
 
-use super::{Aloud, Hand, SETTINGS, Settings, settled};
+use super::{Aloud, Hand, SETTINGS, Settings, folded, settled};
 use crate::form::{Action, Form};
 use crate::link;
 
@@ -91,4 +91,58 @@ fn the_form_says_what_is_wrong_with_a_kerf() {
     let sheet = SETTINGS.sheet(&entries, &Bench::default(), &names);
     assert_eq!(sheet.refusals.len(), 1);
     assert_eq!(sheet.refusals[0].field, "kerf");
+}
+
+/// Entries of a window that measures in inches, unless said otherwise.
+fn kept(pairs: &[(&'static str, &'static str)]) -> Entries {
+    settled(Entries::from_pairs(pairs.iter().copied()))
+}
+
+#[test]
+fn what_another_window_set_stays() {
+    let before = kept(&[("kerf", "1/8"), ("big", "yes")]);
+    let after = kept(&[("kerf", "1/8"), ("theme", "dark")]);
+    assert_eq!(folded(&before, &before, &after), after);
+    let theirs = kept(&[("kerf", "3/32"), ("big", "yes"), ("hand", "left")]);
+    let all = kept(&[("kerf", "3/32"), ("hand", "left"), ("theme", "dark")]);
+    assert_eq!(folded(&theirs, &before, &after), all);
+}
+
+/// A kerf of 1/8 in is 3.175 mm, whichever window has the tape in millimetres.
+#[test]
+fn a_size_stays_the_same_length_in_a_window_with_another_tape() {
+    let inches = |text| length(text).expect("a length");
+    let before = kept(&[]);
+    let typed = kept(&[("kerf", "1/8")]);
+    let metric = kept(&[("tape", "mm"), ("blade_reach", "60 mm")]);
+    let all = folded(&metric, &before, &typed);
+    assert_eq!(all.unit(), Some(Unit::Millimetre));
+    let bench = Settings::of(&all).bench;
+    assert_eq!((bench.tape, bench.kerf), (Tape::Millimetres(0), inches("1/8")));
+    assert_eq!(bench.blade_reach, inches("60 mm"));
+    // The other way round: the tape is changed here, and no size.
+    let form = Form::new(&SETTINGS, typed.clone(), None);
+    let chosen = form.after(Action::Set(vec![("tape", "mm".to_owned())]));
+    let theirs = kept(&[("kerf", "3/32"), ("blade_reach", "2")]);
+    let bench = Settings::of(&folded(&theirs, &typed, chosen.entries())).bench;
+    assert_eq!((bench.tape, bench.kerf), (Tape::Millimetres(0), inches("3/32")));
+    assert_eq!(bench.blade_reach, inches("2"));
+}
+
+#[test]
+fn undo_leaves_what_another_window_set() {
+    let told = std::rc::Rc::new(std::cell::Cell::new(0));
+    let form = Form::new(&SETTINGS, kept(&[]), None).kept_by({
+        let told = told.clone();
+        move |_, _| told.set(told.get() + 1)
+    });
+    let set = |id, text: &str| Action::Set(vec![(id, text.to_owned())]);
+    let form = form.kept_after(set("theme", "dark"));
+    let form = form.kept_after(Action::Follow(kept(&[("theme", "dark"), ("kerf", "3/32")])));
+    assert_eq!(told.get(), 1, "what another window has kept is kept");
+    let form = form.kept_after(Action::Undo);
+    assert_eq!(form.entries(), &kept(&[("kerf", "3/32")]));
+    assert!(!form.can_undo());
+    let form = form.kept_after(Action::Redo);
+    assert_eq!(form.entries(), &kept(&[("theme", "dark"), ("kerf", "3/32")]));
 }

@@ -6,12 +6,12 @@ use reckoner_core::measure::text::NoNames;
 use reckoner_core::sheet::Entries;
 use yew::prelude::*;
 
-use super::{SETTINGS, Settings};
+use super::{SETTINGS, Settings, folded, settled};
 use crate::components::device_line::ThisDevice;
 use crate::components::icon::{Icon, icon};
-use crate::form::Form;
 use crate::form::at_hand::{KnownNames, use_at_hand};
 use crate::form::view::{asks, undo_and_redo};
+use crate::form::{Action, Form};
 use crate::link;
 use crate::platform::{dom, storage};
 
@@ -22,14 +22,31 @@ pub(crate) struct SettingsPageProps {
     pub(crate) on_change: Callback<Entries>,
 }
 
+/// The settings as kept; what cannot be read counts as never changed.
+pub(crate) fn kept() -> Entries {
+    let kept = storage::get(storage::SETTINGS).map(|text| link::kept(&SETTINGS, &text));
+    settled(kept.unwrap_or_default())
+}
+
 /// The settings. A change is in force, and kept, at once.
 #[component]
 pub(crate) fn SettingsPage(props: &SettingsPageProps) -> Html {
     let SettingsPageProps { entries, settings, on_change } = props;
     let form = use_reducer(|| {
-        Form::new(&SETTINGS, entries.clone(), None)
-            .kept_by(|entries| storage::set(storage::SETTINGS, &link::typed(entries)))
+        Form::new(&SETTINGS, entries.clone(), None).kept_by(|before, after| {
+            let all = folded(&kept(), before, after);
+            storage::set(storage::SETTINGS, &link::typed(&all));
+        })
     });
+    {
+        let form = form.dispatcher();
+        use_effect_with((), move |()| {
+            let listener = storage::on_set_elsewhere(storage::SETTINGS, move || {
+                form.dispatch(Action::Follow(kept()));
+            });
+            move || drop(listener)
+        });
+    }
     let usual = Rc::new(Settings { bench: settings.usual_bench(), ..(**settings).clone() });
     let sheet = use_memo((form.entries().clone(), usual.bench), |(entries, bench)| {
         SETTINGS.sheet(entries, bench, &NoNames)

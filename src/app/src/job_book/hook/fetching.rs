@@ -38,11 +38,12 @@ impl OnPage {
             return;
         }
         let is_first = self.book().is_none();
-        if is_first {
-            self.tell(None);
-        }
         match self.found().await {
             Ok((found, living)) => {
+                self.0.is_unread.set(false);
+                if is_first {
+                    self.tell(None);
+                }
                 if self.0.waiting.borrow().is_empty() {
                     written::worked(&self.0.key);
                 }
@@ -53,30 +54,51 @@ impl OnPage {
                 }
             }
             Err(problem) => {
+                self.0.is_unread.set(true);
                 if self.book().is_none() {
                     self.tell(Some(format!("This job cannot be opened: {problem}.")));
-                } else {
-                    written::failed(&self.0.key, problem);
                 }
+                written::failed(&self.0.key, problem);
             }
         }
     }
 
+    /// Reads again what could not be read.
+    pub(super) fn read_again(&self) {
+        let Some(bench) = self.0.bench.get().filter(|_| self.0.is_unread.take()) else { return };
+        let on_page = self.clone();
+        spawn_local(async move {
+            let fills = on_page.book().is_none();
+            on_page.fetch_as(fills, &bench).await;
+        });
+    }
+
     /// The record and the notes about it, and the pages that live.
     async fn found(&self) -> Result<(Found, Option<BTreeSet<String>>), Problem> {
+        let mut is_brought = true;
         if written::pages_beside(&self.0.key).iter().any(|page| *page != alive::page()) {
-            written::bring_in().await;
+            is_brought = brought(written::bring_in().await)?;
         }
-        let living = alive::living().await;
-        let found = shelf::fetch(&self.0.key).await?;
+        let mut living = alive::living().await;
+        let mut found = shelf::fetch(&self.0.key).await?;
         let others = self.others_in(&found, living.as_ref());
-        if self.book().is_some() || others.is_empty() {
-            return Ok((found, living));
+        if self.book().is_none() && !others.is_empty() {
+            // A page that is being loaded again has just been closed, or is about to.
+            alive::ends_of(others, CLOSING).await;
+            is_brought = brought(written::bring_in().await)?;
+            found = shelf::fetch(&self.0.key).await?;
+            living = alive::living().await;
         }
-        // A page that is being loaded again has just been closed, or is about to.
-        alive::ends_of(others, CLOSING).await;
-        written::bring_in().await;
-        Ok((shelf::fetch(&self.0.key).await?, alive::living().await))
+        if !is_brought {
+            // It is shown, and goes in once there is room.
+            for (key, text) in written::left_beside(&self.0.key).await? {
+                found.notes.retain(|(other, _)| *other != key);
+                found.notes.extend(text.map(|text| (key, text)));
+            }
+            // Edits go in in the order of their keys.
+            found.notes.sort();
+        }
+        Ok((found, living))
     }
 
     /// The other pages that live and have notes about this job, in the database or beside it.
@@ -254,6 +276,14 @@ impl OnPage {
             self.changed();
             shelf::tell(&self.0.key);
         }
+    }
+}
+
+/// Whether what lay beside the database was brought in. Where that does not answer, nothing else is asked of it.
+fn brought(brought: Result<(), Problem>) -> Result<bool, Problem> {
+    match brought {
+        Err(Problem::Silent) => Err(Problem::Silent),
+        brought => Ok(brought.is_ok()),
     }
 }
 

@@ -13,8 +13,9 @@ use crate::components::icon::{Icon, icon};
 use crate::form::{Action, Form as Texts};
 use crate::job_book::forms::Form as Asks;
 use crate::job_book::kept_form::make_of_form;
-use crate::job_book::notes::{Left, Place, Typed, Why, bare, fold, with_fields};
+use crate::job_book::notes::{Left, Place, Typed, Why, bare, fold};
 use crate::platform::address;
+use crate::settings::with_fields;
 
 /// The places of what was begun with a form, with what is typed in them.
 fn of_form(open: &Open, form: &str) -> Vec<(String, Typed)> {

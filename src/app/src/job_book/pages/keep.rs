@@ -93,7 +93,7 @@ async fn keep(
 pub(super) fn KeepPage(props: &KeepPageProps) -> Html {
     let KeepPageProps { calculator, query, settings } = props;
     let calculator = *calculator;
-    let (cards, trouble) = use_cards(0);
+    let (cards, trouble) = use_cards(0, settings.bench);
     // A title that was begun goes on.
     let title = use_state_eq(|| {
         let begun = storage::get(&storage::title_of(calculator.slug));

@@ -9,8 +9,10 @@ use yew::prelude::*;
 
 use super::long_list::long_list;
 use crate::components::icon::{Icon, icon};
+use crate::components::reading::use_reading;
 use crate::job_book::hook;
 use crate::job_book::incoming::count;
+use crate::platform::database::Problem;
 use crate::platform::dom;
 use crate::platform::shelf::{self, Card};
 use crate::route;
@@ -78,17 +80,12 @@ struct State {
 }
 
 impl State {
-    fn read(&self) {
-        let state = self.clone();
-        spawn_local(async move {
-            match shelf::removed().await {
-                Ok(cards) => state.cards.set(Some(Rc::new(cards))),
-                Err(problem) => {
-                    let words = format!("The removed jobs cannot be read: {problem}.");
-                    state.trouble.set(Some(words));
-                }
-            }
-        });
+    async fn read(&self) -> Result<(), Problem> {
+        let read = shelf::removed().await;
+        if let Err(problem) = &read {
+            self.trouble.set(Some(format!("The removed jobs cannot be read: {problem}.")));
+        }
+        read.map(|cards| self.cards.set(Some(Rc::new(cards))))
     }
 
     fn put_back(&self, Card { key, title, .. }: Card) {
@@ -118,14 +115,14 @@ impl State {
                     Err(problem) => {
                         let words = format!("The others are still here: {problem}.");
                         state.trouble.set(Some(words));
-                        return state.read();
+                        return drop(state.read().await);
                     }
                 }
             }
             state.back.borrow_mut().clear();
             state.trouble.set(None);
             state.said.set(format!("{} deleted for good.", count(gone, "job", "jobs")));
-            state.read();
+            drop(state.read().await);
         });
     }
 }
@@ -141,11 +138,16 @@ pub(super) fn RemovedPage() -> Html {
     };
     {
         let state = state.clone();
-        use_effect_with((), move |()| {
-            dom::set_title("Removed jobs · Sawdust Reckoner");
-            state.read();
+        use_reading(0, move || {
+            let state = state.clone();
+            async move {
+                state.read().await?;
+                state.trouble.set(None);
+                Ok(())
+            }
         });
     }
+    use_effect_with((), |()| dom::set_title("Removed jobs · Sawdust Reckoner"));
     html! {
         <div class="page page--jobs">
             <header class="bar">

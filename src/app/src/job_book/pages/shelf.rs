@@ -1,11 +1,11 @@
 //! The shelf: every job on this device.
 
-use std::collections::BTreeMap;
 use std::rc::Rc;
 
 use reckoner_core::job::Job;
 use reckoner_core::measure::Unit;
 use reckoner_core::planning::demo::demo_in_work;
+use reckoner_core::sheet::Bench;
 use reckoner_formats::write_jobs;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
@@ -14,10 +14,12 @@ use super::long_list::long_list;
 use super::removed::TakenOff;
 use crate::components::device_line::DeviceLine;
 use crate::components::icon::{Icon, icon};
+use crate::components::reading::use_reading;
 use crate::job_book::book::Book;
 use crate::job_book::hook::{self, OnPage};
 use crate::job_book::incoming::count;
 use crate::job_book::reminder;
+use crate::platform::database::Problem;
 use crate::platform::shelf::{self, Card};
 use crate::platform::{address, clock, dom, files, storage};
 use crate::route;
@@ -29,24 +31,25 @@ pub(super) struct ShelfPageProps {
 }
 
 /// The cards of every job, `None` until they are there, and what the user must be told. They are
-/// read anew when `revision` changes.
+/// read anew when `revision` changes, and where they could not be read.
 #[hook]
 pub(super) fn use_cards(
     revision: u32,
+    bench: Bench,
 ) -> (UseStateHandle<Option<Vec<Card>>>, UseStateHandle<Option<String>>) {
     let cards = use_state_eq(|| None::<Vec<Card>>);
     let trouble = use_state_eq(|| None::<String>);
     {
         let (cards, trouble) = (cards.clone(), trouble.clone());
-        use_effect_with(revision, move |_| {
-            spawn_local(async move {
-                match shelf::cards().await {
-                    Ok(all) => cards.set(Some(all)),
-                    Err(problem) => trouble.set(Some(format!(
-                        "The jobs on this device cannot be read: {problem}. A new one stays usable on this page."
-                    ))),
-                }
-            });
+        use_reading(revision, move || {
+            let (cards, trouble) = (cards.clone(), trouble.clone());
+            async move {
+                let read = hook::cards(&bench).await;
+                trouble.set(read.as_ref().err().map(|problem| format!(
+                    "The jobs on this device cannot be read: {problem}. A new one stays usable on this page."
+                )));
+                read.map(|all| cards.set(Some(all)))
+            }
         });
     }
     (cards, trouble)
@@ -56,7 +59,8 @@ pub(super) fn use_cards(
 #[component]
 pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
     let revision = use_state_eq(|| 0_u32);
-    let (cards, trouble) = use_cards(*revision);
+    let bench = props.settings.bench;
+    let (cards, trouble) = use_cards(*revision, bench);
     let said = use_state_eq(String::new);
     let on_back = {
         let revision = revision.clone();
@@ -67,7 +71,7 @@ pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
         Callback::from(move |_: MouseEvent| {
             let (said, trouble) = (said.clone(), trouble.clone());
             spawn_local(async move {
-                match save_all().await {
+                match save_all(&bench).await {
                     Ok(words) => said.set(words),
                     Err(words) => trouble.set(Some(words)),
                 }
@@ -120,21 +124,18 @@ pub(super) fn ShelfPage(props: &ShelfPageProps) -> Html {
 }
 
 /// Gives the user every job in one file, notes that each was saved, and says so.
-async fn save_all() -> Result<String, String> {
-    let read = shelf::jobs().await;
-    let read = read.map_err(|why| format!("The jobs on this device cannot be read: {why}."))?;
-    let on_shelf = read.into_iter().map(|(key, stored)| (key, stored.job));
-    // What is on the page and has found no room yet goes with them.
-    let ahead = hook::ahead_of_the_shelf().into_iter();
-    let ahead = ahead.map(|(key, book)| (key, book.stored().job));
-    let all: BTreeMap<String, String> = on_shelf.chain(ahead).collect();
+async fn save_all(bench: &Bench) -> Result<String, String> {
+    let unread = |why: Problem| format!("The jobs on this device cannot be read: {why}.");
+    let all = hook::jobs(bench).await.map_err(unread)?;
+    let is_any_off = !shelf::removed().await.map_err(unread)?.is_empty();
     let text = write_jobs(all.values().map(String::as_str)).map_err(|why| why.to_string())?;
     files::save("all.jobs.json", "application/json", text.as_bytes());
     for key in all.keys() {
         storage::set(&storage::saved(key), reminder::SAVED);
     }
     let jobs = count(all.len(), "job is", "jobs are");
-    Ok(format!("{jobs} in the file all.jobs.json. “Take a job in” reads it again."))
+    let off = if is_any_off { " Removed jobs are not in it." } else { "" };
+    Ok(format!("{jobs} in the file all.jobs.json.{off} “Take a job in” reads it again."))
 }
 
 /// Puts a job on the shelf and opens it.
