@@ -163,7 +163,7 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
     let (is_keying, is_typing) = (at_hand.is_keying(), at_hand.is_typing);
     use_effect_with((form.editing(), is_typing), |(_, is_typing)| {
         if *is_typing {
-            dom::bring_into_sight(".rest-of-answer", ".size.is-live");
+            dom::bring_into_sight(".rest-of-answer .size.is-live");
         }
     });
     html! {

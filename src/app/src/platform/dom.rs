@@ -9,7 +9,7 @@ use gloo::utils::{document, document_element, window};
 use wasm_bindgen::JsCast;
 use web_sys::{
     Element, Event, FocusEvent, FocusOptions, HtmlElement, HtmlInputElement, HtmlSelectElement,
-    HtmlTextAreaElement, MouseEvent,
+    HtmlTextAreaElement, MouseEvent, ScrollIntoViewOptions, ScrollLogicalPosition,
 };
 
 /// Characters that the narrowest input shows all at once.
@@ -210,16 +210,14 @@ pub(crate) fn scroll_to_top() {
     window().scroll_to_with_x_and_y(0.0, 0.0);
 }
 
-/// Scrolls the box that `around` finds, and nothing else, as little as shows what `css` finds in it.
-pub(crate) fn bring_into_sight(around: &str, css: &str) {
-    let found = |css: &str| document().query_selector(css).ok().flatten();
-    if let (Some(around), Some(element)) = (found(around), found(&format!("{around} {css}"))) {
-        let (place, it) = (around.get_bounding_client_rect(), element.get_bounding_client_rect());
-        // Before the box, or behind it.
-        let off = |low: f64, high: f64| low.min(0.0) + high.max(0.0);
-        let right = off(it.left() - place.left(), it.right() - place.right());
-        let down = off(it.top() - place.top(), it.bottom() - place.bottom());
-        around.scroll_by_with_x_and_y(right, down);
+/// Scrolls the box in which `css` finds something as little as shows it; the page itself stays at its top.
+pub(crate) fn bring_into_sight(css: &str) {
+    if let Ok(Some(element)) = document().query_selector(css) {
+        let how = ScrollIntoViewOptions::new();
+        how.set_block(ScrollLogicalPosition::Nearest);
+        how.set_inline(ScrollLogicalPosition::Nearest);
+        element.scroll_into_view_with_scroll_into_view_options(&how);
+        scroll_to_top();
     }
 }
 
