@@ -292,12 +292,13 @@ proptest! {
         let numbers: Vec<usize> =
             (0..bytes.len()).filter(|&at| bytes[at].is_ascii_digit()).collect();
         bytes[numbers[at % numbers.len()]] = digit;
-        if let Ok((job, plan)) = read_cut(&String::from_utf8(bytes).expect("text")) {
-            for board in &plan.boards {
-                let is_there = match board.source { Source::Board(at) => at < job.boards.len(), Source::Scrap(at) => at < job.scraps.len(), };
-                prop_assert!(is_there);
-                prop_assert!(board.placed().iter().all(|it| it.part < job.parts.len()));
-            }
+        let read = read_cut(&String::from_utf8(bytes).expect("text"));
+        prop_assume!(read.is_ok(), "refused");
+        let (job, plan) = read.expect("no refusal");
+        for board in &plan.boards {
+            let is_there = match board.source { Source::Board(at) => at < job.boards.len(), Source::Scrap(at) => at < job.scraps.len(), };
+            prop_assert!(is_there);
+            prop_assert!(board.placed().iter().all(|it| it.part < job.parts.len()));
         }
     }
 }

@@ -92,7 +92,7 @@ const LEFT_OUT: [(Where, &str, &str); 25] = [
     (WebKit, "state::a_headline_can_be_copied", "its driver gives no leave to read the clipboard"),
 ];
 
-/// The short set that `test` takes the other engines through: start, every calculator, a job after a reload, the
+/// The short set that `test` takes the other engines through: start, three calculators, a job after a reload, the
 /// planner, without a signal, codes, a page for paper.
 pub(crate) const SHORT: [&str; 8] = [
     "start::",

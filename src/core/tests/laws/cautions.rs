@@ -110,11 +110,14 @@ fn check(calculator: &Calculator, entries: &Entries, answer: &Answer) {
 
 /// Of the entries that the law of the working takes, every so many: enough for each set of choices.
 const ONE_IN: usize = 5;
+/// Answers of a calculator that are judged at the least.
+const LEAST: usize = 100;
 
 #[test]
 fn every_answer_carries_the_cautions_of_what_it_has_one_do() {
     let mut seen = Vec::new();
     for calculator in calculators::ALL {
+        let mut judged = 0;
         for (entries, tape) in entries::of(calculator).into_iter().step_by(ONE_IN) {
             let bench = Bench { tape, ..Bench::default() };
             let Some(answer) = calculator.sheet(&entries, &bench, &NoNames).answer else {
@@ -122,7 +125,9 @@ fn every_answer_carries_the_cautions_of_what_it_has_one_do() {
             };
             check(calculator, &entries, &answer);
             seen.extend(answer.cautions);
+            judged += 1;
         }
+        assert!(judged >= LEAST, "{}: only {judged} answers", calculator.slug);
     }
     // No line of the table is dead.
     for (act, cautions) in DANGERS {
