@@ -2,9 +2,9 @@
 //! and nothing is overwritten. Pure.
 
 use std::cell::OnceCell;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
-use reckoner_core::job::{Job, MOST_NAME, is_same_name, visible_title};
+use reckoner_core::job::{Job, MOST_NAME, name_key, visible_title};
 use reckoner_formats::{Opened, open_job};
 
 use super::book::Stored;
@@ -38,11 +38,31 @@ fn numbered(title: &str, number: u32) -> String {
     visible_title(&format!("{start}{number}"))
 }
 
+/// The longest number behind a title, with its space.
+const LONGEST_NUMBER: usize = 11;
+
+/// The keys under which a title may come from another: all of it, and what stands before a number, each with the length
+/// of what stands behind.
+fn ends(title: &str) -> Vec<(usize, String)> {
+    let mut ends = vec![(0, name_key(title).into_owned())];
+    if let Some((before, behind)) = title.rsplit_once(' ') {
+        let is_number = behind.parse::<u32>().is_ok_and(|number| number.to_string() == behind);
+        let end = (behind.len().saturating_add(1), name_key(before).into_owned());
+        ends.extend(is_number.then_some(end));
+    }
+    ends
+}
+
+/// The keys of a title by the room that a number behind it takes.
+fn starts(title: &str) -> Vec<String> {
+    let start = |room: usize| title.chars().take(MOST_NAME.saturating_sub(room)).collect();
+    let all = (0..=LONGEST_NUMBER).map(|room| -> String { start(room) });
+    all.map(|start| name_key(&start).into_owned()).collect()
+}
+
 /// Whether a title is another one, as it is or with a number behind it.
-fn is_from(title: &str, of: &str) -> bool {
-    let number = || title.rsplit_once(' ')?.1.parse().ok();
-    is_same_name(title, of)
-        || number().is_some_and(|number| is_same_name(&numbered(of, number), title))
+fn is_from(ends: &[(usize, String)], starts: &[String]) -> bool {
+    ends.iter().any(|(room, key)| starts.get(*room) == Some(key))
 }
 
 /// A job under another title.
@@ -58,12 +78,14 @@ pub fn titled(job: &Job, title: &str) -> Job {
 pub fn standings(incoming: &[Opened], here: &[Stored]) -> Vec<Standing> {
     // Only those of the same name are opened.
     let opened: Vec<OnceCell<Option<Job>>> = here.iter().map(|_| OnceCell::new()).collect();
+    let titles: Vec<_> = here.iter().map(|it| ends(&it.title)).collect();
     let mut before: Vec<&Job> = Vec::new();
     let mut all = Vec::new();
     for Opened { job, .. } in incoming {
-        let mut of_its_name =
-            here.iter().zip(&opened).filter(|(it, _)| is_from(&it.title, &job.title));
-        let is_here = of_its_name.clone().any(|(it, opened)| {
+        let starts = starts(&job.title);
+        let each = here.iter().zip(&opened).zip(&titles);
+        let mut of_its_name = each.filter(|(_, ends)| is_from(ends, &starts));
+        let is_here = of_its_name.clone().any(|((it, opened), _)| {
             let other = opened.get_or_init(|| open_job(&it.job).ok().map(|opened| opened.job));
             other.as_ref().is_some_and(|other| titled(job, &other.title) == *other)
         });
@@ -71,7 +93,7 @@ pub fn standings(incoming: &[Opened], here: &[Stored]) -> Vec<Standing> {
             Standing::Here
         } else if before.iter().any(|other| other.title == job.title && *other == job) {
             Standing::Twice
-        } else if of_its_name.any(|(it, _)| is_same_name(&it.title, &job.title)) {
+        } else if of_its_name.any(|(_, ends)| is_from(ends.get(..1).unwrap_or_default(), &starts)) {
             Standing::Differs
         } else {
             Standing::New
@@ -88,16 +110,16 @@ pub fn titles<'a>(
     incoming: impl Iterator<Item = &'a str>,
     here: impl Iterator<Item = &'a str>,
 ) -> Vec<String> {
-    let mut taken: Vec<String> = here.map(str::to_owned).collect();
+    let mut taken: BTreeSet<String> = here.map(|it| name_key(it).into_owned()).collect();
     let mut last: BTreeMap<&str, u32> = BTreeMap::new();
     let free = |title: &'a str| {
         let mut free = title.to_owned();
-        while taken.iter().any(|taken| is_same_name(taken, &free)) {
+        while taken.contains(&*name_key(&free)) {
             let number = last.entry(title).or_insert(1);
             *number = number.saturating_add(1);
             free = numbered(title, *number);
         }
-        taken.push(free.clone());
+        taken.insert(name_key(&free).into_owned());
         free
     };
     incoming.map(free).collect()

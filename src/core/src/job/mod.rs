@@ -49,7 +49,7 @@ pub use item::{
 };
 pub use labels::{Label, MOST_LABELS, TooManyLabels, labels};
 pub use linked::kind_of;
-pub use names::{NameProblem, check_name, check_title, is_same_name, visible_title};
+pub use names::{NameProblem, check_name, check_title, is_same_name, name_key, visible_title};
 pub use parts::{MOST_PIECES, PartSizes, part_sizes};
 pub use piece::{Dimension, Dimensions, Known, Piece, PieceState, known};
 pub use reckoned::{MeasureProblem, MeasureState, Reckoned};

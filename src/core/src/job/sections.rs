@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::names::key;
+use super::names::name_key;
 use super::{Item, ItemId, Job};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Unit};
@@ -129,7 +129,7 @@ pub fn is_same(one: &str, other: &str) -> bool {
 
 /// What a section reads, in one way of writing.
 pub(crate) fn reads(text: &str) -> String {
-    let letters = key(text);
+    let letters = name_key(text);
     let letters = letters.chars().flat_map(char::to_lowercase);
     letters.map(|letter| if letter == '×' { 'x' } else { letter }).collect()
 }

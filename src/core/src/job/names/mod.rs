@@ -9,7 +9,7 @@ use core::fmt;
 use std::collections::BTreeMap;
 
 use seen::Seen;
-pub(super) use seen::key;
+pub use seen::key as name_key;
 
 use super::MOST_NAME;
 use crate::measure::text::{
@@ -109,7 +109,7 @@ pub(super) fn make_visible(name: &mut String, otherwise: impl FnOnce() -> String
 /// Whether two names look the same: form and runs of white space do not count.
 #[must_use]
 pub fn is_same_name(one: &str, other: &str) -> bool {
-    one == other || key(one) == key(other)
+    one == other || name_key(one) == name_key(other)
 }
 
 /// A name must hold something that the grammar does not know, or it would hide a number.
@@ -143,13 +143,13 @@ impl<T: Copy> NameIndex<T> {
     pub(super) fn new<'a>(pairs: impl Iterator<Item = (&'a str, T)>) -> NameIndex<T> {
         let mut by_name = BTreeMap::new();
         for (name, value) in pairs {
-            by_name.entry(key(name).into_owned()).or_insert(value);
+            by_name.entry(name_key(name).into_owned()).or_insert(value);
         }
         NameIndex { by_name }
     }
 
     pub(super) fn get(&self, name: &str) -> Option<T> {
-        self.by_name.get(&*key(name)).copied()
+        self.by_name.get(&*name_key(name)).copied()
     }
 
     /// Bytes of the longest name that `text` begins with.

@@ -71,8 +71,9 @@ impl Seen<'_> {
     }
 }
 
-/// A name as it is compared.
-pub(in crate::job) fn key(name: &str) -> Cow<'_, str> {
+/// A name as it is compared: names with the same key look the same. To find one among many.
+#[must_use]
+pub fn key(name: &str) -> Cow<'_, str> {
     Seen::of(name.trim()).text
 }
 
