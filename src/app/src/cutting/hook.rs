@@ -7,7 +7,7 @@ use reckoner_core::cutting::Job;
 use reckoner_formats::{Ask, Reply};
 use yew::prelude::*;
 
-use super::search::{Event, Search, Stage};
+use super::search::{Event, Search};
 use crate::platform::later::every_second;
 use crate::platform::planner::{self, Asking, Heard};
 
@@ -38,10 +38,8 @@ impl Searching {
     pub(crate) fn begin(&self, job: Rc<Job>, ask: Ask) {
         let search = self.search.dispatcher();
         let before = self.last.replace(Some((job.clone(), ask.clone())));
-        let is_same = before.is_some_and(|before| before == (job.clone(), ask.clone()));
-        // What was forgotten, or kept with the job, is not gone on from.
-        let goes_on = is_same && !matches!(self.search.stage, Stage::Idle | Stage::Kept);
-        search.dispatch(if goes_on { Event::Again } else { Event::Begin(job.clone()) });
+        let goes_on = before.is_some_and(|before| before == (job.clone(), ask.clone()));
+        search.dispatch(Event::Begin { job: job.clone(), goes_on });
         let asking = planner::ask(job, ask, move |heard| {
             search.dispatch(match heard {
                 Heard::Reply(reply) => Event::Reply(reply),

@@ -77,10 +77,14 @@ impl Default for Search {
 /// What can happen to a [`Search`].
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Event {
-    /// It begins, about this job.
-    Begin(Rc<Job>),
-    /// It begins anew, about the same: what was found stays until something cheaper is.
-    Again,
+    /// It begins, about this job; where it goes on with the question before, what was found stays until something cheaper
+    /// is.
+    Begin {
+        /// The job.
+        job: Rc<Job>,
+        /// The same was asked before.
+        goes_on: bool,
+    },
     /// A reply that was found sound.
     Reply(Reply),
     /// It goes on on the page itself, and why that is less.
@@ -137,21 +141,16 @@ impl Search {
     pub fn after(&self, event: Event) -> Search {
         let mut next = self.clone();
         match event {
-            Event::Begin(job) => {
+            Event::Begin { job, goes_on } => {
+                // What was forgotten, or kept with the job, is not gone on from.
+                let goes_on = goes_on && !matches!(self.stage, Stage::Idle | Stage::Kept);
+                let found = if goes_on { next } else { Search::default() };
                 next = Search {
                     stage: Stage::Running,
                     job: Some(job),
+                    plan: found.plan,
+                    bound_cents: found.bound_cents,
                     plan_number: self.plan_number,
-                    ..Search::default()
-                };
-            }
-            Event::Again => {
-                next = Search {
-                    stage: Stage::Running,
-                    job: self.job.clone(),
-                    plan: self.plan.clone(),
-                    plan_number: self.plan_number,
-                    bound_cents: self.bound_cents,
                     ..Search::default()
                 };
             }

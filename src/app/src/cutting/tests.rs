@@ -123,9 +123,13 @@ fn a_plan_is_not_lost_when_the_next_news_has_none() {
     assert_eq!(newer.better, Some(plan(GOOD)));
 }
 
+fn begin(goes_on: bool) -> Event {
+    Event::Begin { job: Rc::new(job()), goes_on }
+}
+
 fn after(events: impl IntoIterator<Item = Event>) -> Search {
-    let begin = Search::default().after(Event::Begin(Rc::new(job())));
-    events.into_iter().fold(begin, |search, event| search.after(event))
+    let begun = Search::default().after(begin(false));
+    events.into_iter().fold(begun, |search, event| search.after(event))
 }
 
 #[test]
@@ -174,7 +178,7 @@ fn a_fault_keeps_the_plan_and_a_new_question_forgets_it() {
     ]);
     assert_eq!(search.stage, Stage::Failed("gone".to_owned()));
     assert!(search.plan.is_some());
-    let again = search.after(Event::Begin(Rc::new(job())));
+    let again = search.after(begin(false));
     assert_eq!((again.plan, again.stage), (None, Stage::Running));
 }
 
@@ -183,7 +187,9 @@ fn a_fault_keeps_the_plan_and_a_new_question_forgets_it() {
 fn what_was_found_stays_when_the_same_is_asked_again_until_something_cheaper_is() {
     let dear = Plan { cost_cents: 1500, ..plan(GOOD) };
     let stopped = after([Event::Reply(Reply::News(news(Some(plan(GOOD)), 500))), Event::Stop]);
-    let again = stopped.after(Event::Again);
+    let forgotten = stopped.after(Event::Forget).after(begin(true));
+    assert_eq!((forgotten.plan, forgotten.bound_cents), (None, 0));
+    let again = stopped.after(begin(true));
     assert_eq!((again.stage.clone(), again.bound_cents), (Stage::Running, 500));
     assert_eq!(again.plan.as_deref(), Some(&plan(GOOD)));
     let dearer = again.after(Event::Reply(Reply::News(news(Some(dear), 400))));

@@ -104,8 +104,10 @@ fn typing(
 fn whole(at_hand: &AtHand, field: &'static Field, text: String) -> Html {
     let form = at_hand.form.dispatcher();
     // Whatever was being edited is left: Enter is of this text now, and not the way to the field after that one.
-    let leave = at_hand.form.dispatcher();
-    let onfocusin = Callback::from(move |_: FocusEvent| leave.dispatch(Action::Leave));
+    let onfocusin = {
+        let form = form.clone();
+        Callback::from(move |_: FocusEvent| form.dispatch(Action::Leave))
+    };
     // Whoever leaves it is told what cannot be read.
     let onfocusout = Callback::from(move |_: FocusEvent| {
         form.dispatch(Action::Edit(Slot::of(field.id)));

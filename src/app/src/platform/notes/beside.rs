@@ -74,15 +74,14 @@ pub(crate) fn is_left(page: &str, living: Option<&BTreeSet<String>>) -> bool {
 }
 
 /// What lies beside from pages that live no more.
-async fn left() -> Vec<Beside> {
-    let living = alive::living().await;
-    beside().into_iter().filter(|it| is_left(&it.page, living.as_ref())).collect()
+fn left(living: Option<&BTreeSet<String>>) -> Vec<Beside> {
+    beside().into_iter().filter(|it| is_left(&it.page, living)).collect()
 }
 
 /// What pages that live no more had noted about a job, and what the database has not taken of it: the keys of the notes with
 /// their texts, `None` where one is to go. Until they are brought in they are [to come](super::is_to_come).
 pub(crate) async fn left_beside(job: &str) -> Result<Vec<(String, Option<String>)>, Problem> {
-    let left = left().await;
+    let left = left(alive::living().await.as_ref());
     let rows = database::read(NOTES, TAKEN).await?;
     let taken = taken(&rows);
     let mine = left.into_iter().filter(|it| it.is_of(job) && it.is_new(&taken));
@@ -105,7 +104,7 @@ pub(super) fn lies_beside(key: &str) -> bool {
 /// folded in since must not come back by the other. What finds no room is told, and tried again.
 pub(crate) async fn bring_in() -> Result<(), Problem> {
     let living = alive::living().await;
-    let left = left().await;
+    let left = left(living.as_ref());
     let now = clock::now();
     let brought = database::change_job(TAKEN, |_, rows| {
         let taken = taken(rows);
