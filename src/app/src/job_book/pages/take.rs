@@ -5,8 +5,8 @@ use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
 use reckoner_formats::{
-    Brought, CodeProblem, Gatherer, MAX_JOBS_FILE, Opened, OpenedJobs, brought, codes_seen,
-    is_of_jobs, open_job, open_jobs, unpack,
+    Brought, CodeProblem, Gatherer, MAX_JOBS_FILE, OpenProblem, Opened, OpenedJobs, brought,
+    codes_seen, is_of_jobs, open_job, open_jobs, unpack,
 };
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
@@ -80,14 +80,19 @@ struct State {
 }
 
 impl State {
-    /// Opens a file of one job or of many.
+    /// Opens a file of one job or of many, and tells what is wrong with it.
     fn file(&self, text: &str, source: Source) {
-        let opened = if is_of_jobs(text) {
-            open_jobs(text).map(|opened| self.look_at_all(opened, source))
-        } else {
-            open_job(text).map(|opened| self.look_at(Incoming::One(Rc::new(opened)), source))
-        };
+        let opened = self.open(text, source);
         self.trouble.set(opened.err().map(|problem| problem.to_string()));
+    }
+
+    fn open(&self, text: &str, source: Source) -> Result<(), OpenProblem> {
+        if is_of_jobs(text) {
+            self.look_at_all(open_jobs(text)?, source);
+        } else {
+            self.look_at(Incoming::One(Rc::new(open_job(text)?)), source);
+        }
+        Ok(())
     }
 
     /// Takes what a file held, or why it could not be read.
@@ -156,10 +161,8 @@ impl State {
             self.codes(&codes);
         }
         // What cannot be read stands in its field; nobody has asked for it now.
-        if let Ok(Brought::File(text)) = brought(&self.text)
-            && (is_of_jobs(&text) || open_job(&text).is_ok())
-        {
-            self.file(&text, Source::of(storage::PASTED));
+        if let Ok(Brought::File(text)) = brought(&self.text) {
+            drop(self.open(&text, Source::of(storage::PASTED)));
         }
     }
 
