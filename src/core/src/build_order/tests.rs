@@ -3,9 +3,10 @@
 use super::order::cautions;
 use super::{BuildOrder, Stage, Wait, build_order};
 use crate::attention::attention;
+use crate::calculators;
 use crate::job::demo::demo;
 use crate::job::tests::{edit, id_of, inches};
-use crate::job::{Dimension, Item, ItemId, Job, Part, Piece, Reckoned, Step};
+use crate::job::{Dimension, Item, ItemId, Job, Kept, Part, Piece, Reckoned, Step};
 use crate::measure::Unit;
 use crate::measure::text::exact_text;
 use crate::planning::demo::demo_in_work;
@@ -169,5 +170,39 @@ fn a_cut_is_told_of_its_own_dangers() {
     assert_eq!(
         of("50 1/2", "5/8", Stage::Rip, "5/8"),
         [Caution::Ripping, Caution::StripAtFence, Caution::SmallPiece]
+    );
+}
+
+/// By hand, from what is done with the answer: common practice, no source. What is only thought about is no step.
+#[test]
+fn what_is_reckoned_about_screws_is_done_where_its_work_is() {
+    let (_, questions) = calculators::find("screws").expect("listed").questions().expect("asked");
+    let stages = questions.iter().map(|question| {
+        let mut job = Job::new("t", Unit::Inch);
+        let kept = Kept {
+            rank: 1,
+            title: "screws".into(),
+            slug: "screws".into(),
+            entries: vec![("question".into(), question.id.into())],
+        };
+        let change = job.adding(0, Item::Kept(kept));
+        let id = change.id;
+        job.make(&Step::new("keep", vec![change])).expect("nobody else is here");
+        let stage = order(&job).steps.iter().find(|it| it.about == Some(id)).map(|it| it.stage);
+        (question.id, stage)
+    });
+    let stages: Vec<_> = stages.collect();
+    assert_eq!(
+        stages,
+        [
+            ("length", Some(Stage::Top)),
+            ("pilot", Some(Stage::Holes)),
+            ("placing", Some(Stage::Holes)),
+            ("pocket", Some(Stage::Holes)),
+            ("toe", Some(Stage::Holes)),
+            ("corner", Some(Stage::Holes)),
+            ("hold", None),
+            ("buy", None),
+        ]
     );
 }
