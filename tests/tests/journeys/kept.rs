@@ -497,18 +497,10 @@ fn a_connection_that_the_browser_closes_is_opened_again() {
     app.wait_for_words("item-leg", "two inches");
 }
 
-/// A calculator, and a browser that has lost the last writing of its local storage.
-#[test]
-fn a_calculator_has_what_the_local_storage_lost() {
-    let app = App::open_at(Screen::PHONE, "#/tape");
-    app.wait_for("answer-headline");
+/// Has the local storage as it was before something was done, as a browser that was killed brings it back; and starts again.
+fn lose_what_is_written_in(app: &App, done: impl Fn()) {
     let before = app.script("return JSON.stringify({ ...localStorage })");
-    app.tap("go-through");
-    app.press(&["7", "7"]);
-    app.wait_until(
-        "it is kept",
-        "return (localStorage.getItem('reckoner.last.tape') ?? '').includes('77')",
-    );
+    done();
     app.script(&format!(
         "const before = JSON.parse({before});
          localStorage.clear();
@@ -516,10 +508,48 @@ fn a_calculator_has_what_the_local_storage_lost() {
     ));
     app.go("?again#/tape");
     app.wait_for_start();
-    app.wait_until(
-        "it is there again",
-        "return (localStorage.getItem('reckoner.last.tape') ?? '').includes('77')",
-    );
+}
+
+const HAS_TYPED: &str = "return (localStorage.getItem('reckoner.last.tape') ?? '').includes('77')";
+
+/// A calculator, and a browser that has lost the last writing of its local storage.
+#[test]
+fn a_calculator_has_what_the_local_storage_lost() {
+    let app = App::open_at(Screen::PHONE, "#/tape");
+    app.wait_for("answer-headline");
+    lose_what_is_written_in(&app, || {
+        app.tap("go-through");
+        app.press(&["7", "7"]);
+        app.wait_until("it is kept", HAS_TYPED);
+    });
+    app.wait_until("it is there again", HAS_TYPED);
+    app.assert_quiet_console();
+}
+
+/// The same where the database had no room, and the page was loaded again before it had: the page that comes then gives it
+/// what the local storage alone has.
+#[test]
+fn what_the_database_had_no_room_for_comes_into_it_at_the_next_start() {
+    let app = App::open_at(Screen::PHONE, "#/tape");
+    app.wait_for("answer-headline");
+    lose_what_is_written_in(&app, || {
+        fill(&app);
+        app.tap("go-through");
+        app.press(&["7", "7"]);
+        app.wait_until("it is kept", HAS_TYPED);
+        app.go("?once#/tape");
+        app.wait_for_start();
+        app.wait_until(
+            "the database has it",
+            "const open = indexedDB.open('reckoner');
+             await new Promise((done) => open.onsuccess = done);
+             const asked = open.result.transaction('notes').objectStore('notes').get('kept/last.tape');
+             await new Promise((done) => asked.onsuccess = done);
+             open.result.close();
+             return (asked.result ?? '').includes('77')",
+        );
+    });
+    app.wait_until("it is there again", HAS_TYPED);
     app.assert_quiet_console();
 }
 

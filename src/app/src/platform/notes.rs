@@ -510,7 +510,8 @@ pub(crate) fn let_go(name: &str) {
 }
 
 /// Puts into the local storage what it lost: what was kept later than its last write that is there, and what it had no
-/// room for. What was cleared stays away.
+/// room for. What was cleared stays away. And into the database what it has not: a page that found no room in it may be
+/// gone, and a browser that is killed soon loses the local storage's text.
 async fn put_right() {
     let Ok(rows) = database::read(NOTES, KEPT).await else { return };
     let at = |name: &str| -> u64 {
@@ -518,6 +519,7 @@ async fn put_right() {
         at.unwrap_or(0)
     };
     let (clock, cleared) = (at(CLOCK), at(CLEARED));
+    let mut taken = BTreeMap::new();
     for (key, value) in rows {
         let note = value.as_string();
         let note = note.as_deref().and_then(|note| note.split_once(' '));
@@ -528,5 +530,25 @@ async fn put_right() {
             lay_down(name, text);
             take_back_the_one_before(name);
         }
+        taken.insert(name.to_owned(), text.to_owned());
     }
+    let is_new = |name: &str, text: &str| {
+        taken.get(name).is_none_or(|taken| taken != text) && !is_unsaved(&kept_key(name))
+    };
+    for (name, text) in laid_down().into_iter().filter(|(name, text)| is_new(name, text)) {
+        keep(&name, &text);
+    }
+}
+
+/// The names and texts that stand in the local storage.
+fn laid_down() -> Vec<(String, String)> {
+    let Some(local) = local() else { return Vec::new() };
+    let names = (0..local.length().unwrap_or(0)).filter_map(|at| local.key(at).ok()?);
+    names
+        .filter(|name| !name.starts_with(ASIDE))
+        .filter_map(|name| {
+            let text = local.get_item(&name).ok()??;
+            Some((name.strip_prefix(&named(""))?.to_owned(), text))
+        })
+        .collect()
 }
