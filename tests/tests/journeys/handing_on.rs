@@ -97,7 +97,7 @@ fn take_and_compare(first: &App, second: &App) {
     second.assert_quiet_console();
 }
 
-fn paste(app: &App, text: &str) {
+pub(crate) fn paste(app: &App, text: &str) {
     app.script(&format!(
         "const box = document.querySelector('[data-testid=pasted]');
          box.value = {}; box.dispatchEvent(new Event('input', {{ bubbles: true }}))",

@@ -3,9 +3,10 @@
 use std::fs;
 
 use reckoner_e2e::App;
-use serde_json::Value;
+use serde_json::{Value, json};
 
 use crate::film;
+use crate::handing_on::paste;
 use crate::kept::{measure, on_a_database_of_before};
 use crate::shelf::{
     BENCH, address_of_job, demo, fail_to_put, fill, give_room, wait_for_the_record,
@@ -237,6 +238,35 @@ fn what_a_page_that_ended_had_done_is_in_the_file_of_all_jobs() {
     app.go(&format!("{job}/sizes"));
     app.wait_for_words("item-leg", "three and three sixteenths");
     wait_for_the_record(&app, "leg", "as_cut", "3 3/16");
+}
+
+/// The name that a page gave before it ended, and that is not in the record, is one that a job that comes in meets.
+#[test]
+fn what_comes_in_is_set_against_what_a_page_that_ended_had_done() {
+    let app = demo();
+    wait_until_folded_in(&app);
+    fail_to_put(
+        &app,
+        "if (this.name === 'jobs') throw new DOMException('full', 'QuotaExceededError');
+         return window.put.apply(this, all)",
+    );
+    app.section("front");
+    app.tap("job-title");
+    app.script("document.activeElement.select()");
+    app.type_keys("Seed bench");
+    app.section("sizes");
+    app.wait_for_words("job-trouble", "not kept");
+    app.go("?again#/take");
+    app.wait_for_start();
+    let file = json!({
+        "format": "sawdust-reckoner-job", "version": 1, "title": "Seed bench", "unit": "in", "next_id": 2,
+        "items": [{ "id": 1, "kind": "measure", "rank": 1, "name": "leg", "formula": "3" }],
+    });
+    app.wait_for("pasted");
+    paste(&app, &file.to_string());
+    app.wait_for("incoming");
+    app.wait_for("name-is-here");
+    app.assert_quiet_console();
 }
 
 /// The same as [`wait_until_folded_in`], with a job that was taken off.

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use reckoner_core::sheet::Bench;
 
 use super::{ALL, OnPage};
+use crate::job_book::book::Stored;
 use crate::platform::database::Problem;
 use crate::platform::shelf::{self, Card};
 
@@ -20,14 +21,14 @@ pub(crate) async fn cards(bench: &Bench) -> Result<Vec<Card>, Problem> {
     Ok(cards)
 }
 
-/// Every job as a file of its own, by its key; those of this page that found no room as well.
-pub(crate) async fn jobs(bench: &Bench) -> Result<BTreeMap<String, String>, Problem> {
+/// Every job as its record would be, by its key; those of this page that found no room as well.
+pub(crate) async fn jobs(bench: &Bench) -> Result<BTreeMap<String, Stored>, Problem> {
     let (stored, ahead) = with_what_is_ahead(bench, shelf::jobs).await?;
-    let mut jobs: BTreeMap<String, String> = BTreeMap::new();
-    jobs.extend(stored.into_iter().map(|(key, stored)| (key, stored.job)));
+    let mut jobs: BTreeMap<String, Stored> = BTreeMap::new();
+    jobs.extend(stored);
     for on_page in &ahead {
         if let Some(book) = on_page.book() {
-            jobs.insert(on_page.key().to_owned(), book.stored().job);
+            jobs.insert(on_page.key().to_owned(), book.stored());
         }
     }
     Ok(jobs)

@@ -162,7 +162,7 @@ pub(crate) fn page(route: Route, settings: Rc<Settings>) -> Option<Html> {
         Route::Take(packed) => {
             let packed = packed.map(str::to_owned);
             let key = packed.clone().unwrap_or_default();
-            html! { <TakePage {key} {packed} /> }
+            html! { <TakePage {key} {packed} bench={settings.bench} /> }
         }
         Route::Keep(listed, query) => {
             let calculator = calculators::find(listed.slug)?;

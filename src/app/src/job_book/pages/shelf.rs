@@ -128,7 +128,8 @@ async fn save_all(bench: &Bench) -> Result<String, String> {
     let unread = |why: Problem| format!("The jobs on this device cannot be read: {why}.");
     let all = hook::jobs(bench).await.map_err(unread)?;
     let is_any_off = !shelf::removed().await.map_err(unread)?.is_empty();
-    let text = write_jobs(all.values().map(String::as_str)).map_err(|why| why.to_string())?;
+    let text = write_jobs(all.values().map(|stored| stored.job.as_str()))
+        .map_err(|why| why.to_string())?;
     files::save("all.jobs.json", "application/json", text.as_bytes());
     for key in all.keys() {
         storage::set(&storage::saved(key), reminder::SAVED);

@@ -4,6 +4,7 @@
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
+use reckoner_core::sheet::Bench;
 use reckoner_formats::{
     Brought, CodeProblem, Gatherer, MAX_JOBS_FILE, OpenProblem, Opened, OpenedJobs, brought,
     codes_seen, is_of_jobs, open_job, open_jobs, unpack,
@@ -15,9 +16,10 @@ use super::shelf::put;
 use super::take_all::{Many, TakeAll, damaged, inside};
 use crate::components::icon::{Icon, icon};
 use crate::job_book::book::Book;
+use crate::job_book::hook;
 use crate::job_book::incoming::count;
 use crate::platform::later::every;
-use crate::platform::shelf::{self, Card};
+use crate::platform::shelf::Card;
 use crate::platform::{camera, dom, files, storage};
 
 /// How often the camera's picture is searched, in milliseconds: twice for each code on the other
@@ -31,6 +33,7 @@ const PICTURE: &str = "camera";
 pub(super) struct TakePageProps {
     /// A job that came as a link, packed.
     pub(super) packed: Option<String>,
+    pub(super) bench: Bench,
 }
 
 /// What was opened, to be looked at.
@@ -67,6 +70,7 @@ impl Source {
 /// What the page knows.
 #[derive(Clone)]
 struct State {
+    bench: Bench,
     trouble: UseStateHandle<Option<String>>,
     incoming: UseStateHandle<Option<(Incoming, Source)>>,
     /// What is pasted.
@@ -126,9 +130,9 @@ impl State {
     fn look_at_all(&self, opened: OpenedJobs, source: Source) {
         let state = self.clone();
         spawn_local(async move {
-            match shelf::jobs().await {
+            match hook::jobs(&state.bench).await {
                 Ok(here) => {
-                    let here = here.into_iter().map(|(_, stored)| stored).collect();
+                    let here = here.into_values().collect();
                     state.look_at(Incoming::Many(Rc::new(Many { opened, here })), source);
                 }
                 Err(problem) => {
@@ -214,7 +218,9 @@ impl State {
 /// The ways to take a job in.
 #[component]
 pub(super) fn TakePage(props: &TakePageProps) -> Html {
+    let bench = props.bench;
     let state = State {
+        bench,
         trouble: use_state_eq(|| None),
         incoming: use_state_eq(|| None),
         text: use_state_eq(|| storage::get(storage::PASTED).unwrap_or_default()),
@@ -230,7 +236,7 @@ pub(super) fn TakePage(props: &TakePageProps) -> Html {
         use_effect_with((), move |()| {
             spawn_local(async move {
                 // Without a shelf there is no name on it; putting the job there says what is wrong.
-                cards.set(shelf::cards().await.unwrap_or_default());
+                cards.set(hook::cards(&bench).await.unwrap_or_default());
             });
         });
     }
