@@ -23,6 +23,12 @@ fn has_separator(it: &Value) -> bool {
         && text.contains(['@', ':', ';'])
 }
 
+/// Whether a form about what is left of a piece or a board is open: a page opens one at a time by itself.
+fn has_what_is_left(state: &Value) -> bool {
+    let mut fields = state["fields"].as_object().into_iter().flatten();
+    fields.any(|(field, _)| field == "left" || field.starts_with("left@"))
+}
+
 impl Walk<'_> {
     /// One edit of the form at hand.
     pub(super) fn edit(&mut self, place: &Place) -> Result<(), Stop> {
@@ -41,6 +47,17 @@ impl Walk<'_> {
             return self.take_out(*id);
         }
         let is_measure = state["fields"]["kind"].is_object();
+        let openers: Vec<&str> =
+            state["openers"].as_array().into_iter().flatten().filter_map(Value::as_str).collect();
+        if self.chance.percent(40)
+            && !has_what_is_left(&state)
+            && let Some(opener) = self.chance.one(&openers).copied()
+        {
+            self.close_keypad()?;
+            self.tell(&format!("open {opener}"));
+            self.tap(opener)?;
+            return self.sudden(place);
+        }
         let mut fields: Vec<(String, Value)> = state["fields"]
             .as_object()
             .into_iter()

@@ -48,7 +48,10 @@ const fields = () => {
     const id = it.id.slice(6);
     const kind = it.inputMode === 'text' ? 'words' : 'keys';
     const step = (which) => by(`${named(`${which}-${id}`)}:not(:disabled)`).length > 0 && named(`${which}-${id}`);
-    all[id] = { kind, text: it.value, css: `[id=${JSON.stringify(it.id)}]`, fewer: step('fewer'), more: step('more') };
+    // What is left of a board belongs to that board.
+    const board = it.closest('[data-testid=different]')?.closest('[data-testid^=board-]')?.dataset.testid;
+    const name = board ? `${id}@${board}` : id;
+    all[name] = { kind, text: it.value, css: `[id=${JSON.stringify(it.id)}]`, fewer: step('fewer'), more: step('more') };
   }
   for (const it of document.querySelectorAll('form.asks input[type=radio]')) {
     const one = all[it.name] ??= { kind: 'choice', text: '', options: [] };
@@ -91,7 +94,7 @@ const fields = () => {
   if (pasted) all.pasted = { kind: 'whole', text: pasted.value, css: '[data-testid=pasted]' };
   const question = document.querySelector('[data-testid=question] .question__now');
   if (question) all.question = { kind: 'question', text: question.textContent };
-  for (const id of ['kept-title', 'job-title']) {
+  for (const id of ['kept-title', 'job-title', 'keep-title']) {
     const it = document.querySelector(`[data-testid=${id}]`);
     if (it) all[id] = { kind: 'title', text: it.value, css: `[data-testid=${id}]` };
   }
@@ -108,7 +111,8 @@ const fields = () => {
   }
   return all;
 };
-const tidy = (text) => text.trim().replace(/\s+/g, ' ');
+// Spaces, and the mark that has a sign drawn in colour: nobody sees how many there are.
+const tidy = (text) => text.replaceAll('\uFE0F', '').trim().replace(/\s+/g, ' ');
 const same = (id, here, wanted) => {
   if (tidy(here) === tidy(wanted)) return true;
   // What is counted or paid is kept as the number that it comes to, and nobody asks for the sum again.
@@ -118,11 +122,22 @@ const same = (id, here, wanted) => {
 const isReady = () => document.documentElement.dataset.app === 'started' && !document.querySelector('.skeleton__slow');
 const isThere = (hash, mark) => isReady() && (location.hash || '#/') === hash && (!mark || document.querySelector(mark));
 const words = () => by('[role=alert], .trouble').map((it) => tidy(it.innerText)).join(' | ');
+// The buttons that bring a form out on the page at hand.
+const openers = () => by('[data-testid=spoiled-rack], button[data-testid^=different-]').map((it) => it.dataset.testid);
+// The form in which a field stands is shut, though its button is there: the field is on the page only where something was
+// said in it. Without the button it cannot be asked for now.
+const isShut = (id, wanted) => {
+  const [field, board] = id.split('@');
+  if (field !== 'left') return false;
+  const button = board ? board.replace('board-', 'different-') : 'spoiled-rack';
+  return wanted === '' || !openers().includes(button);
+};
 const state = () => ({
   hash: location.hash, words: words(), fields: fields(), save: !!document.querySelector('[data-testid=save-item][data-ready]'),
   undo: !!document.querySelector('[data-testid=undo]:not(:disabled)'), redo: !!document.querySelector('[data-testid=redo]:not(:disabled)'),
   items: [...document.querySelectorAll('a.row[href*="/item/"]')].map((it) => Number(it.getAttribute('href').split('/').at(-1))),
   keying: by('[data-testid=key-close]').length > 0, next: by('[data-testid=field-next]:not(:disabled)').length > 0,
+  openers: openers(),
   sections: by('[data-testid^=section-]').map((it) => it.dataset.testid),
 });
 // What the keypad of a field hides comes out again.
@@ -154,7 +169,7 @@ const check = async (wanted, lenient, mayHide, patience) => {
     const here = now();
     // A calculator asks for what its question needs.
     const hides = (mayHide || 'kept-title' in here) && Object.keys(here).length > 1;
-    const isWrong = ([id, text]) => id in here ? !same(id, here[id].text, text) : !hides;
+    const isWrong = ([id, text]) => id in here ? !same(id, here[id].text, text) : !hides && !isShut(id, text);
     const all = Object.entries(wanted).filter(isWrong);
     const text = lenient ? tidy(document.body.innerText) : '';
     return all.filter(([id, wanted]) => !(lenient && wanted && text.includes(tidy(wanted))));

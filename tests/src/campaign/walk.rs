@@ -38,6 +38,9 @@ const CALCULATORS: [&str; 14] = [
     "top",
 ];
 
+/// Pages that ask for the title under which a calculator is kept.
+const KEEPING: [&str; 3] = ["keep/frame", "keep/spacing", "keep/tape"];
+
 /// Keeps hold of the connections to the database, so that a walk can close them as a browser may, and counts the
 /// writings that the browser has not acknowledged.
 pub(super) const HOLD: &str = "(() => {
@@ -398,10 +401,11 @@ impl<'a> Walk<'a> {
             3 => self.visit(Place::Section("")),
             4 => self.visit(Place::Section("parts")),
             5 => {
-                let slug = match self.chance.weighted(&[60, 20, 12, 8]) {
+                let slug = match self.chance.weighted(&[55, 20, 12, 8, 5]) {
                     0 => self.chance.one(&CALCULATORS).copied().unwrap_or("frame"),
                     1 => "cut",
                     2 => "settings",
+                    3 => self.chance.one(&KEEPING).copied().unwrap_or("keep/tape"),
                     _ => "take",
                 };
                 self.visit(Place::Page(slug))

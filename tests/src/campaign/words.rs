@@ -11,7 +11,19 @@ pub(super) struct Pressed {
 }
 
 const FRACTIONS: [&str; 6] = ["1/2", "1/4", "3/4", "3/8", "3/16", "15/16"];
-const WORDS: [&str; 8] = ["post", "cleat", "stile", "batten", "tenon", "ledger", "slat", "gusset"];
+/// Two spaces are read as one, and some signs are drawn in colour by a mark that nobody sees.
+const WORDS: [&str; 10] = [
+    "post",
+    "cleat",
+    "stile",
+    "batten",
+    "tenon",
+    "ledger",
+    "slat",
+    "gusset",
+    "front  slat",
+    "oak ❤\u{fe0f}",
+];
 /// None of them can be read as a length or a number.
 const UNREADABLE: [&str; 5] = ["3 x/", "1//2", "4 - (", "2 +", "12 qq 7"];
 
