@@ -23,16 +23,20 @@ fn has_separator(it: &Value) -> bool {
         && text.contains(['@', ':', ';'])
 }
 
-/// Whether a form about what is left of a piece or a board is open: a page opens one at a time by itself.
+/// Whether a field says what is left of a piece or a board.
+fn is_left(field: &str) -> bool {
+    field.split(['@', '/']).next() == Some("left")
+}
+
+/// Whether a form about that is open: a page opens one at a time by itself.
 fn has_what_is_left(state: &Value) -> bool {
-    let mut fields = state["fields"].as_object().into_iter().flatten();
-    fields.any(|(field, _)| field == "left" || field.starts_with("left@"))
+    state["fields"].as_object().into_iter().flatten().any(|(field, _)| is_left(field))
 }
 
 impl Walk<'_> {
     /// One edit of the form at hand.
     pub(super) fn edit(&mut self, place: &Place) -> Result<(), Stop> {
-        let state = self.state()?;
+        let mut state = self.state()?;
         if matches!(place, Place::Draft(_))
             && state["save"] == json!(true)
             && self.chance.percent(30)
@@ -56,7 +60,12 @@ impl Walk<'_> {
             self.close_keypad()?;
             self.tell(&format!("open {opener}"));
             self.tap(opener)?;
-            return self.sudden(place);
+            self.wait("what is left is asked for", "Object.keys(fields()).some(isLeft)")?;
+            state = self.state()?;
+            state["fields"]
+                .as_object_mut()
+                .into_iter()
+                .for_each(|it| it.retain(|id, _| is_left(id)));
         }
         let mut fields: Vec<(String, Value)> = state["fields"]
             .as_object()

@@ -10,6 +10,11 @@ fn offered<'a>(it: &'a Value, which: &str) -> Option<&'a str> {
     it[which].as_str()
 }
 
+/// A list by its name on the page: of several that have the same, what stands after it tells which is meant.
+fn plain(list: &str) -> &str {
+    list.split('@').next().unwrap_or(list)
+}
+
 impl Walk<'_> {
     /// Takes down every row of a list before one of them is changed: from then on all of them are the person's own. Its
     /// text is then whatever the rows come to.
@@ -34,13 +39,13 @@ impl Walk<'_> {
             self.take_down(place, it)?;
             let rows = it["text"].as_str().and_then(|it| it.parse::<usize>().ok()).unwrap_or(0);
             self.tell(&format!("one more row in {list}"));
-            self.tap(&format!("add-{list}"))?;
+            self.tap(&format!("add-{}", plain(list)))?;
             self.model.set(place, &format!("{list}/rows"), &(rows + 1).to_string());
             self.model.set(place, &format!("{list}/{rows}/size"), "");
             return self.sudden(place);
         }
         self.tell(&format!("{list} as text"));
-        self.tap(&format!("as-text-{list}"))?;
+        self.tap(&format!("as-text-{}", plain(list)))?;
         let whole = self.wait("it is there as text", &format!("fields()[{list:?}]"))?;
         self.model.form(place).saw(list, whole["text"].as_str().unwrap_or_default());
         self.type_whole(place, list, &whole)

@@ -48,10 +48,7 @@ const fields = () => {
     const id = it.id.slice(6);
     const kind = it.inputMode === 'text' ? 'words' : 'keys';
     const step = (which) => by(`${named(`${which}-${id}`)}:not(:disabled)`).length > 0 && named(`${which}-${id}`);
-    // What is left of a board belongs to that board.
-    const board = it.closest('[data-testid=different]')?.closest('[data-testid^=board-]')?.dataset.testid;
-    const name = board ? `${id}@${board}` : id;
-    all[name] = { kind, text: it.value, css: `[id=${JSON.stringify(it.id)}]`, fewer: step('fewer'), more: step('more') };
+    all[id] = { kind, text: it.value, css: `[id=${JSON.stringify(it.id)}]`, fewer: step('fewer'), more: step('more') };
   }
   for (const it of document.querySelectorAll('form.asks input[type=radio]')) {
     const one = all[it.name] ??= { kind: 'choice', text: '', options: [] };
@@ -63,7 +60,9 @@ const fields = () => {
     all[it.id.slice(6)] = { kind: 'pick', text: it.value, options, css: `[id=${JSON.stringify(it.id)}]` };
   }
   for (const list of document.querySelectorAll('form.asks .list[data-testid^=list-]')) {
-    const id = list.dataset.testid.slice(5);
+    // What is left of a board belongs to that board.
+    const board = list.closest('[data-testid=different]')?.closest('[data-testid^=board-]')?.dataset.testid;
+    const id = list.dataset.testid.slice(5) + (board ? `@${board}` : '');
     const whole = list.querySelector('textarea');
     if (whole) {
       all[id] = { kind: 'whole', text: whole.value, css: named(whole.dataset.testid) };
@@ -124,13 +123,16 @@ const isThere = (hash, mark) => isReady() && (location.hash || '#/') === hash &&
 const words = () => by('[role=alert], .trouble').map((it) => tidy(it.innerText)).join(' | ');
 // The buttons that bring a form out on the page at hand.
 const openers = () => by('[data-testid=spoiled-rack], button[data-testid^=different-]').map((it) => it.dataset.testid);
-// The form in which a field stands is shut, though its button is there: the field is on the page only where something was
-// said in it. Without the button it cannot be asked for now.
+// A list by its name on the page.
+const plain = (list) => list.split('@')[0];
+const isLeft = (id) => id.split(/[@/]/)[0] === 'left';
+// A form about what is left is shut where nothing was said in it. Where its button is not there, it cannot be asked for now.
 const isShut = (id, wanted) => {
-  const [field, board] = id.split('@');
-  if (field !== 'left') return false;
+  if (!isLeft(id)) return false;
+  const board = id.split('/')[0].split('@')[1];
   const button = board ? board.replace('board-', 'different-') : 'spoiled-rack';
-  return wanted === '' || !openers().includes(button);
+  const said = ([id, text]) => isLeft(id) && text !== '' && !/[/](rows|count)$/.test(id);
+  return !Object.entries(wanted).some(said) || !openers().includes(button);
 };
 const state = () => ({
   hash: location.hash, words: words(), fields: fields(), save: !!document.querySelector('[data-testid=save-item][data-ready]'),
@@ -149,11 +151,11 @@ const uncover = async (wanted) => {
 // The lists of which the text is known, asked for one after the other: a page shows one of them so.
 const wholes = async (wanted, patience) => {
   const all = {};
-  const button = (id) => document.querySelector(named(`as-text-${id}`));
+  const button = (id) => document.querySelector(named(`as-text-${plain(id)}`));
   for (const id of Object.keys(wanted)) {
     if (id in fields() || !button(id)) continue;
     button(id).click();
-    await until(() => same(id, fields()[id].text, wanted[id]), patience);
+    await until(() => same(id, fields()[id]?.text ?? '', wanted[id]), patience);
     all[id] = fields()[id];
     button(id)?.click();
     await until(() => !(id in fields()), 2000);
@@ -169,7 +171,7 @@ const check = async (wanted, lenient, mayHide, patience) => {
     const here = now();
     // A calculator asks for what its question needs.
     const hides = (mayHide || 'kept-title' in here) && Object.keys(here).length > 1;
-    const isWrong = ([id, text]) => id in here ? !same(id, here[id].text, text) : !hides && !isShut(id, text);
+    const isWrong = ([id, text]) => id in here ? !same(id, here[id].text, text) : !hides && !isShut(id, wanted);
     const all = Object.entries(wanted).filter(isWrong);
     const text = lenient ? tidy(document.body.innerText) : '';
     return all.filter(([id, wanted]) => !(lenient && wanted && text.includes(tidy(wanted))));

@@ -143,7 +143,7 @@ fn reload_in_the_task_of(app: &App, key: &str, field: &str) -> String {
 }
 
 /// The first element whose test id begins so.
-fn first_of(app: &App, start: &str) -> String {
+pub(crate) fn first_of(app: &App, start: &str) -> String {
     let id = app.script(&format!(
         "return document.querySelector('[data-testid^={start}]')?.dataset.testid ?? null"
     ));

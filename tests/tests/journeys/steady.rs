@@ -1,9 +1,9 @@
 //! Nothing on a page moves when data arrives: who taps at once hits what was meant.
 
-use crate::shelf::begin_the_demo_anew;
 use reckoner_e2e::{App, Screen, release};
 
-use crate::shelf::BENCH;
+use crate::at_once::first_of;
+use crate::shelf::{BENCH, begin_the_demo_anew};
 
 /// Writes down whatever the browser sees move by itself, from the first picture of each page on.
 const WATCH: &str = "
@@ -56,6 +56,28 @@ fn leads_to(app: &App, id: &str) -> String {
     to.as_str().expect("a link").to_owned()
 }
 
+/// The address of the last question of a calculator that is not asked now; `None` where it has but one.
+fn another_question(app: &App, slug: &str) -> Option<String> {
+    if !app.shows("question") {
+        return None;
+    }
+    app.tap("question");
+    let last = app.script(
+        "return [...document.querySelectorAll('.question__row:not([aria-current])')].at(-1)?.dataset.testid",
+    );
+    let (field, choice) = last.as_str()?.split_once('-')?;
+    Some(format!("#/{slug}?{field}={choice}"))
+}
+
+/// The addresses of the items that the page at hand lists.
+fn items(app: &App) -> Vec<String> {
+    let all = app.script(
+        "return [...document.querySelectorAll('a.row[href*=\"/item/\"]')].map((it) => it.hash)",
+    );
+    let all = all.as_array().into_iter().flatten();
+    all.filter_map(|it| it.as_str().map(str::to_owned)).collect()
+}
+
 #[test]
 fn nothing_moves_on_the_pages_of_the_calculators() {
     for screen in [Screen::PHONE, Screen::DESKTOP] {
@@ -72,6 +94,12 @@ fn nothing_moves_on_the_pages_of_the_calculators() {
         for slug in slugs {
             load(&app, &format!("#/{slug}"), "answer-headline");
             assert_steady(&app, &slug, &mut faults);
+            if screen == Screen::PHONE
+                && let Some(page) = another_question(&app, &slug)
+            {
+                load(&app, &page, "answer-headline");
+                assert_steady(&app, &page, &mut faults);
+            }
         }
         for (page, wanted) in [
             ("settings", "field-kerf"),
@@ -103,6 +131,22 @@ fn nothing_moves_on_the_pages_of_a_job() {
         app.tap("open-demo");
         app.wait_for("front");
         let job = app.place();
+        // In the middle of the work: the plan in use, and what is begun to be said of a board and of a piece.
+        app.section("parts");
+        let piece = leads_to(&app, "item-leg").replace("/item/", "/piece/") + "/1";
+        for (page, wanted, opener, field) in [
+            (format!("{job}/boards"), "boards-cut", "different-", "left-0"),
+            (piece, "field-as_cut", "spoiled-rack", "left"),
+        ] {
+            load(&app, &page, wanted);
+            assert_steady(&app, &page, &mut faults);
+            app.tap(&first_of(&app, opener));
+            app.tap(&format!("field-{field}"));
+            app.type_keys("7");
+            load(&app, &page, &format!("field-{field}"));
+            assert_steady(&app, &format!("{page}, begun"), &mut faults);
+        }
+        load(&app, &job, "front");
         begin_the_demo_anew(&app);
         let leg = leads_to(&app, "item-leg");
         app.section("parts");
@@ -112,6 +156,9 @@ fn nothing_moves_on_the_pages_of_a_job() {
         let piece = part.replace("/item/", "/piece/") + "/0";
         let stands = part.replace("/item/", "/stands/") + "/0/thickness";
         let parts_of = leads_to(&app, "item-Top planks").replace("/item/", "/parts-of/");
+        app.section("rack");
+        app.wait_for("rack");
+        let on_the_rack = items(&app);
         load(&app, "#/jobs", "jobs");
         app.picture(&format!("jobs-{}", screen.width));
         assert_steady(&app, "jobs", &mut faults);
@@ -148,6 +195,10 @@ fn nothing_moves_on_the_pages_of_a_job() {
             (parts_of, "making"),
         ] {
             load(&app, &page, wanted);
+            assert_steady(&app, &page, &mut faults);
+        }
+        for page in on_the_rack {
+            load(&app, &page, "take-out");
             assert_steady(&app, &page, &mut faults);
         }
         load(&app, &format!("{job}/hand-on"), "remove-job");
