@@ -9,7 +9,7 @@ use reckoner_core::measure::text::NoNames;
 use reckoner_core::measure::{Length, Unit};
 use reckoner_core::planning::quick_list::{QUICK_LIST, none_of, quick_list};
 use reckoner_core::planning::report::How;
-use reckoner_core::planning::wanted::Wanted;
+use reckoner_core::planning::wanted::{KEEP_FROM, Wanted};
 use reckoner_core::sheet::{self, Bench, Entries};
 use reckoner_formats::Ask;
 use yew::prelude::*;
@@ -53,7 +53,7 @@ pub(crate) fn page(query: Option<&str>, settings: Rc<Settings>) -> Html {
 /// What a list comes to.
 fn read(entries: &Entries, bench: &Bench) -> Option<(Wanted, Length)> {
     let mut ask = sheet::Ask::new(QUICK_LIST.fields, entries, bench, &NoNames);
-    let keep_from = ask.length(ask.field("keep_from"));
+    let keep_from = ask.length(&KEEP_FROM);
     Some((quick_list(&mut ask)?, keep_from?))
 }
 

@@ -15,7 +15,7 @@ use reckoner_formats::{read_step, write_step};
 
 use super::book::Edit;
 use super::forms::{
-    Form, MATCH, PIECE, entries_of, entries_of_match, entries_of_piece, item_of, match_of,
+    Form, MATCH, PIECE, entries_of, entries_of_match, entries_of_piece, ids, item_of, match_of,
     part_of_piece, read, read_match,
 };
 use crate::link;
@@ -25,7 +25,7 @@ use crate::settings::with_fields;
 pub const TITLE: &str = "title";
 
 /// The field of a piece that says what the tape does.
-const MEASURED: &str = "as_cut";
+const MEASURED: &str = ids::AS_CUT;
 
 /// What is typed in one form.
 #[derive(Clone, Debug, PartialEq, Eq, Default)]

@@ -70,10 +70,9 @@ impl Settings {
     pub fn of(entries: &Entries) -> Settings {
         let usual = Bench::default();
         let mut ask = Ask::new(SETTINGS.fields, entries, &usual, &NoNames);
-        let fineness =
-            ask.choice(ask.field("fineness")).id.parse().ok().and_then(Fineness::from_denominator);
+        let fineness = ask.choice(&FINENESS).id.parse().ok().and_then(Fineness::from_denominator);
         let fineness = fineness.unwrap_or(Fineness::Sixteenth);
-        let tape = match ask.choice(ask.field("tape")).id {
+        let tape = match ask.choice(&TAPE).id {
             "feet" => Tape::FeetAndInches(fineness),
             "decimal" => Tape::DecimalInches(3),
             "mm" => Tape::Millimetres(0),
@@ -81,34 +80,32 @@ impl Settings {
             "mm_tenths" => Tape::Millimetres(1),
             _ => Tape::Inches(fineness),
         };
-        let fence =
-            if ask.choice(ask.field("fence")).id == "left" { Side::Left } else { Side::Right };
-        let hand =
-            if ask.choice(ask.field("hand")).id == "left" { Hand::Left } else { Hand::Right };
-        let aloud = match ask.choice(ask.field("aloud")).id {
+        let fence = if ask.choice(&FENCE).id == "left" { Side::Left } else { Side::Right };
+        let hand = if ask.choice(&HAND).id == "left" { Hand::Left } else { Hand::Right };
+        let aloud = match ask.choice(&ALOUD).id {
             "never" => Aloud::Never,
             "always" => Aloud::Always,
             _ => Aloud::OnTap,
         };
         // What was never set is an example of ours, and so is what cannot be read.
-        let mut size = |id: &str, usual: Length| match ask.length(ask.field(id)) {
-            Some(length) => (length, entries.text(id).is_some()),
+        let mut size = |field: &Field, usual: Length| match ask.length(field) {
+            Some(length) => (length, entries.text(field.id).is_some()),
             None => (usual, false),
         };
-        let (kerf, has_kerf) = size("kerf", usual.kerf);
-        let (blade_reach, has_reach) = size("blade_reach", usual.blade_reach);
-        let (thinnest_strip, has_thinnest) = size("thinnest_strip", usual.thinnest_strip);
+        let (kerf, has_kerf) = size(&KERF, usual.kerf);
+        let (blade_reach, has_reach) = size(&BLADE_REACH, usual.blade_reach);
+        let (thinnest_strip, has_thinnest) = size(&THINNEST_STRIP, usual.thinnest_strip);
         let own = Own {
             kerf: has_kerf,
             blade_reach: has_reach,
-            fence: entries.text("fence").is_some(),
+            fence: entries.text(FENCE.id).is_some(),
             thinnest_strip: has_thinnest,
         };
         Settings {
             bench: Bench { tape, kerf, blade_reach, fence, thinnest_strip, own },
             hand,
-            theme: ask.choice(ask.field("theme")).id,
-            is_big: ask.yes(ask.field("big")),
+            theme: ask.choice(&THEME).id,
+            is_big: ask.yes(&BIG),
             aloud,
         }
     }
@@ -202,8 +199,8 @@ pub static SETTINGS: Calculator = Calculator {
 };
 
 fn work(ask: &mut Ask) -> Option<Answer> {
-    for id in ["kerf", "blade_reach", "thinnest_strip"] {
-        ask.length(ask.field(id));
+    for field in [&KERF, &BLADE_REACH, &THINNEST_STRIP] {
+        ask.length(field);
     }
     None
 }
@@ -226,81 +223,84 @@ const fn length(id: &'static str, label: &'static str, hint: &'static str, start
     Field::new(id, label, hint, Kind::ABOVE_ZERO, start)
 }
 
-const FIELDS: &[Field] = &[
-    chosen(
-        "tape",
-        "Tape",
-        "how sizes are shown",
+const TAPE: Field = chosen(
+    "tape",
+    "Tape",
+    "how sizes are shown",
+    &[
+        choice("inches", "Inches"),
+        choice("feet", "Feet and inches"),
+        choice("decimal", "Decimal inches"),
+        choice("mm", "mm"),
+        choice("mm_half", "Halves of a mm"),
+        choice("mm_tenths", "Tenths of a mm"),
+    ],
+    "inches",
+);
+const FINENESS: Field = Field {
+    when: When::Chosen(TAPE.id, &["inches", "feet"]),
+    ..chosen(
+        "fineness",
+        "Finest mark",
+        "on your tape",
         &[
-            choice("inches", "Inches"),
-            choice("feet", "Feet and inches"),
-            choice("decimal", "Decimal inches"),
-            choice("mm", "mm"),
-            choice("mm_half", "Halves of a mm"),
-            choice("mm_tenths", "Tenths of a mm"),
+            choice("2", "1/2"),
+            choice("4", "1/4"),
+            choice("8", "1/8"),
+            choice("16", "1/16"),
+            choice("32", "1/32"),
+            choice("64", "1/64"),
         ],
-        "inches",
-    ),
-    Field {
-        when: When::Chosen("tape", &["inches", "feet"]),
-        ..chosen(
-            "fineness",
-            "Finest mark",
-            "on your tape",
-            &[
-                choice("2", "1/2"),
-                choice("4", "1/4"),
-                choice("8", "1/8"),
-                choice("16", "1/16"),
-                choice("32", "1/32"),
-                choice("64", "1/64"),
-            ],
-            "16",
-        )
-    },
-    length("kerf", "Kerf", "width of your saw cut", Start::Kerf),
-    length("blade_reach", "Blade reach", "deepest cut at 90°", Start::BladeReach),
-    Field {
-        start: Start::Fence,
-        ..chosen(
-            "fence",
-            "Fence stands",
-            "seen from where you stand at the saw",
-            &[choice("left", "Left of the blade"), choice("right", "Right of the blade")],
-            "",
-        )
-    },
-    length(
-        "thinnest_strip",
-        "Thinnest strip",
-        "that you cut between blade and fence",
-        Start::ThinnestStrip,
-    ),
-    chosen(
-        "hand",
-        "Hand",
-        "the one that types",
-        &[choice("left", "Left"), choice("right", "Right")],
-        "right",
-    ),
-    chosen(
-        "theme",
-        "Light",
+        "16",
+    )
+};
+const KERF: Field = length("kerf", "Kerf", "width of your saw cut", Start::Kerf);
+const BLADE_REACH: Field =
+    length("blade_reach", "Blade reach", "deepest cut at 90°", Start::BladeReach);
+const FENCE: Field = Field {
+    start: Start::Fence,
+    ..chosen(
+        "fence",
+        "Fence stands",
+        "seen from where you stand at the saw",
+        &[choice("left", "Left of the blade"), choice("right", "Right of the blade")],
         "",
-        &[
-            choice("auto", "As the phone"),
-            choice("light", "Paper"),
-            choice("dark", "Dark"),
-            choice("outdoor", "Outdoors"),
-        ],
-        "auto",
-    ),
-    Field::new("big", "Big answers", "to read across the bench", Kind::YesNo, Start::Text("no")),
-    chosen(
-        "aloud",
-        "Read answers aloud",
-        "",
-        &[choice("never", "Never"), choice("tap", "When I tap"), choice("always", "Each new one")],
-        "tap",
-    ),
-];
+    )
+};
+const THINNEST_STRIP: Field = length(
+    "thinnest_strip",
+    "Thinnest strip",
+    "that you cut between blade and fence",
+    Start::ThinnestStrip,
+);
+const HAND: Field = chosen(
+    "hand",
+    "Hand",
+    "the one that types",
+    &[choice("left", "Left"), choice("right", "Right")],
+    "right",
+);
+const THEME: Field = chosen(
+    "theme",
+    "Light",
+    "",
+    &[
+        choice("auto", "As the phone"),
+        choice("light", "Paper"),
+        choice("dark", "Dark"),
+        choice("outdoor", "Outdoors"),
+    ],
+    "auto",
+);
+const BIG: Field =
+    Field::new("big", "Big answers", "to read across the bench", Kind::YesNo, Start::Text("no"));
+const ALOUD: Field = chosen(
+    "aloud",
+    "Read answers aloud",
+    "",
+    &[choice("never", "Never"), choice("tap", "When I tap"), choice("always", "Each new one")],
+    "tap",
+);
+
+const FIELDS: &[Field] =
+    &[TAPE, FINENESS, KERF, BLADE_REACH, FENCE, THINNEST_STRIP, HAND, THEME, BIG, ALOUD];

@@ -7,9 +7,11 @@
 //! - Floats stand where `DEVELOPERS.md` lists them, and scale factors between units in one file.
 //! - Every style sheet is on the page, and every custom property is both made and used.
 //! - The pages of a job have one word for one thing.
+//! - An id of a form is spelled once.
 //! - No leftover notes, and no path of somebody's machine.
 
 mod fence;
+mod ids;
 mod numbers;
 mod order;
 mod paths;
@@ -57,6 +59,7 @@ pub(crate) fn check(root: &Path) -> Result<()> {
     breaches.extend(tokens.breaches());
     breaches.extend(order::breaches(DOCS, &docs, &sources));
     breaches.extend(numbers::breaches(DOCS, &docs, &sources));
+    breaches.extend(ids::breaches(&sources));
     breaches.extend(walls::breaches(&sources)?);
     if breaches.is_empty() {
         return Ok(());

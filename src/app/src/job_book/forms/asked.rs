@@ -4,6 +4,8 @@ use reckoner_core::calculators::{Calculator, Stage};
 use reckoner_core::job::{MOST_NAME, MOST_NOTE};
 use reckoner_core::sheet::{Answer, Ask, Choice, Field, Kind, Least, Start, When};
 
+use super::ids::*;
+
 const fn field(id: &'static str, label: &'static str, hint: &'static str, kind: Kind) -> Field {
     let start = match kind {
         Kind::YesNo => Start::Text("no"),
@@ -13,7 +15,11 @@ const fn field(id: &'static str, label: &'static str, hint: &'static str, kind: 
     Field::new(id, label, hint, kind, start)
 }
 
-const NAME: Kind = Kind::Words(MOST_NAME);
+/// What a size is.
+pub(crate) const A_LENGTH: Choice = Choice::new("length", "A length");
+pub(crate) const A_NUMBER: Choice = Choice::new("number", "A number");
+
+const A_NAME: Kind = Kind::Words(MOST_NAME);
 
 /// A form: it reads every field that is asked, so that each echoes and refuses; it has no answer.
 const fn form(title: &'static str, fields: &'static [Field]) -> Calculator {
@@ -49,111 +55,103 @@ fn read_all(ask: &mut Ask) -> Option<Answer> {
 pub(super) static MEASURE: Calculator = form(
     "Size",
     &[
-        field("name", "Name", "what you call it: front rail", NAME),
+        field(NAME, "Name", "what you call it: front rail", A_NAME),
         Field {
-            start: Start::Text("length"),
-            ..field(
-                "kind",
-                "It is",
-                "",
-                Kind::Choice(&[
-                    Choice::new("length", "A length"),
-                    Choice::new("number", "A number"),
-                ]),
-            )
+            start: Start::Text(A_LENGTH.id),
+            ..field(KIND, "It is", "", Kind::Choice(&[A_LENGTH, A_NUMBER]))
         },
         Field {
-            when: When::Chosen("kind", &["length"]),
+            when: When::Chosen(KIND, &[A_LENGTH.id]),
             ..field(
-                "formula",
+                FORMULA,
                 "Planned",
                 "a size, or a formula with other names",
                 Kind::Length(Least::Any),
             )
         },
         Field {
-            when: When::Chosen("kind", &["number"]),
+            when: When::Chosen(KIND, &[A_NUMBER.id]),
             ..field(
-                "number",
+                NUMBER,
                 "Planned",
                 "a number, or a formula with other names",
                 Kind::Count { least: 0, most: 100_000 },
             )
         },
-        field("as_cut", "The tape says", "on the real piece", Kind::MAYBE_LENGTH),
-        field("is_cut", "Cut already", "a change to it is then a piece to cut again", Kind::YesNo),
+        field(AS_CUT, "The tape says", "on the real piece", Kind::MAYBE_LENGTH),
+        field(IS_CUT, "Cut already", "a change to it is then a piece to cut again", Kind::YesNo),
         field(
-            "wait",
+            WAIT,
             "Measure it first",
             "pieces that need it wait for what the tape says",
             Kind::YesNo,
         ),
-        field("note", "Note", "", Kind::Words(MOST_NOTE)),
+        field(NOTE, "Note", "", Kind::Words(MOST_NOTE)),
     ],
 );
 
 pub(super) static PART: Calculator = form(
     "Piece",
     &[
-        field("stock", "Cut from", "or write it; empty for any", NAME),
-        field("name", "Name", "", NAME),
-        field("quantity", "How many", "", Kind::Count { least: 1, most: 1_000 }),
-        field("length", "Length", "along the grain", Kind::ABOVE_ZERO),
-        field("thickness", "Thickness", "", Kind::ABOVE_ZERO),
-        field("width", "Width", "", Kind::ABOVE_ZERO),
-        field("grain_free", "Grain either way", "", Kind::YesNo),
-        field("pairs", "Left and right", "half of them mirrored", Kind::YesNo),
-        field("may_rip", "May be ripped", "from a wider board", Kind::YesNo),
-        field("may_resaw", "May be resawn", "from a thicker board", Kind::YesNo),
-        field("show_face", "Show face", "", NAME),
-        field("note", "Note", "", Kind::Words(MOST_NOTE)),
+        field(STOCK, "Cut from", "or write it; empty for any", A_NAME),
+        field(NAME, "Name", "", A_NAME),
+        field(QUANTITY, "How many", "", Kind::Count { least: 1, most: 1_000 }),
+        field(LENGTH, "Length", "along the grain", Kind::ABOVE_ZERO),
+        field(THICKNESS, "Thickness", "", Kind::ABOVE_ZERO),
+        field(WIDTH, "Width", "", Kind::ABOVE_ZERO),
+        field(GRAIN_FREE, "Grain either way", "", Kind::YesNo),
+        field(PAIRS, "Left and right", "half of them mirrored", Kind::YesNo),
+        field(MAY_RIP, "May be ripped", "from a wider board", Kind::YesNo),
+        field(MAY_RESAW, "May be resawn", "from a thicker board", Kind::YesNo),
+        field(SHOW_FACE, "Show face", "", A_NAME),
+        field(NOTE, "Note", "", Kind::Words(MOST_NOTE)),
     ],
 );
 
 pub(super) static RACK_BOARD: Calculator = form(
     "Board on my rack",
     &[
-        field("name", "Name", "scrap by the door", NAME),
-        field("section", "Section", "as pieces ask for it: 2x6", NAME),
-        field("quantity", "How many", "", Kind::Count { least: 1, most: 1_000 }),
-        field("thickness", "Thickness", "as measured", Kind::ABOVE_ZERO),
-        field("width", "Width", "at its narrowest", Kind::ABOVE_ZERO),
-        field("length", "Length", "as measured", Kind::ABOVE_ZERO),
-        field("wet", "Still wet", "", Kind::YesNo),
-        field("sawn_ends", "Ends are sawn", "nothing to trim off them", Kind::YesNo),
-        field("knots", "Keep out of", "from the marked end: 10 to 12 1/2", Kind::Spans),
+        field(NAME, "Name", "scrap by the door", A_NAME),
+        field(SECTION, "Section", "as pieces ask for it: 2x6", A_NAME),
+        field(QUANTITY, "How many", "", Kind::Count { least: 1, most: 1_000 }),
+        field(THICKNESS, "Thickness", "as measured", Kind::ABOVE_ZERO),
+        field(WIDTH, "Width", "at its narrowest", Kind::ABOVE_ZERO),
+        field(LENGTH, "Length", "as measured", Kind::ABOVE_ZERO),
+        field(WET, "Still wet", "", Kind::YesNo),
+        field(SAWN_ENDS, "Ends are sawn", "nothing to trim off them", Kind::YesNo),
+        field(KNOTS, "Keep out of", "from the marked end: 10 to 12 1/2", Kind::Spans),
     ],
 );
 
 pub(super) static YARD_BOARD: Calculator = form(
     "Length at the yard",
     &[
-        field("section", "Section", "or write it, as pieces ask for it", NAME),
-        field("length", "Length", "", Kind::ABOVE_ZERO),
-        field("price", "Price", "of one", Kind::OptionalMoney),
-        field("thickness", "Thickness", "dressed", Kind::ABOVE_ZERO),
-        field("width", "Width", "dressed", Kind::ABOVE_ZERO),
+        field(SECTION, "Section", "or write it, as pieces ask for it", A_NAME),
+        field(LENGTH, "Length", "", Kind::ABOVE_ZERO),
+        field(PRICE, "Price", "of one", Kind::OptionalMoney),
+        field(THICKNESS, "Thickness", "dressed", Kind::ABOVE_ZERO),
+        field(WIDTH, "Width", "dressed", Kind::ABOVE_ZERO),
     ],
 );
 
 pub(super) static ROUND: Calculator = form(
     "Round thing",
     &[
-        field("name", "Name", "paint can", NAME),
-        field("diameter", "Diameter", "across the rim", Kind::ABOVE_ZERO),
+        field(NAME, "Name", "paint can", A_NAME),
+        field(DIAMETER, "Diameter", "across the rim", Kind::ABOVE_ZERO),
     ],
 );
 
 pub(super) static SAW: Calculator = form(
     "Saw",
     &[
-        field("name", "Name", "", NAME),
-        field("kerf", "Kerf", "width of the cut", Kind::ABOVE_ZERO),
-        field("reach", "Reach", "deepest cut", Kind::ABOVE_ZERO),
+        field(NAME, "Name", "", A_NAME),
+        field(KERF, "Kerf", "width of the cut", Kind::ABOVE_ZERO),
+        field(REACH, "Reach", "deepest cut", Kind::ABOVE_ZERO),
         Field {
             start: Start::Fence,
             ..field(
-                "fence",
+                FENCE,
                 "Fence",
                 "as you stand at it",
                 Kind::Choice(&[Choice::new("left", "Left"), Choice::new("right", "Right")]),
@@ -167,24 +165,24 @@ pub(super) static SCREW: Calculator = form(
     &[
         Field {
             start: Start::Text("8"),
-            ..field("gauge", "Gauge", "number", Kind::Count { least: 0, most: 24 })
+            ..field(GAUGE, "Gauge", "number", Kind::Count { least: 0, most: 24 })
         },
-        field("length", "Length", "", Kind::ABOVE_ZERO),
-        field("quantity", "How many", "", Kind::Count { least: 0, most: 100_000 }),
+        field(LENGTH, "Length", "", Kind::ABOVE_ZERO),
+        field(QUANTITY, "How many", "", Kind::Count { least: 0, most: 100_000 }),
     ],
 );
 
 pub(super) static SKETCH: Calculator = form(
     "Sketch",
     &[
-        field("length", "Front", "outside of the legs", Kind::MAYBE_LENGTH),
-        field("depth", "Depth", "front to back, outside", Kind::MAYBE_LENGTH),
-        field("height", "Leg height", "from the floor", Kind::MAYBE_LENGTH),
-        field("leg", "Leg", "its side", Kind::MAYBE_LENGTH),
-        field("rail", "Rail height", "of the upper rail", Kind::MAYBE_LENGTH),
-        field("shelf", "Shelf", "floor to its top; empty for none", Kind::MAYBE_LENGTH),
-        field("top", "Top", "its thickness; empty for none", Kind::MAYBE_LENGTH),
-        field("overhang", "Overhang", "all round", Kind::OptionalLength(Least::Zero)),
+        field(LENGTH, "Front", "outside of the legs", Kind::MAYBE_LENGTH),
+        field(DEPTH, "Depth", "front to back, outside", Kind::MAYBE_LENGTH),
+        field(HEIGHT, "Leg height", "from the floor", Kind::MAYBE_LENGTH),
+        field(LEG, "Leg", "its side", Kind::MAYBE_LENGTH),
+        field(RAIL, "Rail height", "of the upper rail", Kind::MAYBE_LENGTH),
+        field(SHELF, "Shelf", "floor to its top; empty for none", Kind::MAYBE_LENGTH),
+        field(TOP, "Top", "its thickness; empty for none", Kind::MAYBE_LENGTH),
+        field(OVERHANG, "Overhang", "all round", Kind::OptionalLength(Least::Zero)),
     ],
 );
 
@@ -192,7 +190,7 @@ pub(super) static SKETCH: Calculator = form(
 pub(super) static CLOSE_ENOUGH: Calculator = form(
     "Close enough",
     &[field(
-        "size",
+        SIZE,
         "Close enough",
         "off by less is right; empty for half a mark of the tape",
         Kind::OptionalLength(Least::Zero),
@@ -203,10 +201,10 @@ pub(super) static CLOSE_ENOUGH: Calculator = form(
 pub static PIECE: Calculator = form(
     "Piece",
     &[
-        field("as_cut", "Length", "the tape says", Kind::MAYBE_LENGTH),
-        field("width", "Width", "the tape says", Kind::MAYBE_LENGTH),
-        field("thickness", "Thickness", "the tape says", Kind::MAYBE_LENGTH),
-        field("done", "Cut already", "", Kind::YesNo),
+        field(AS_CUT, "Length", "the tape says", Kind::MAYBE_LENGTH),
+        field(WIDTH, "Width", "the tape says", Kind::MAYBE_LENGTH),
+        field(THICKNESS, "Thickness", "the tape says", Kind::MAYBE_LENGTH),
+        field(DONE, "Cut already", "", Kind::YesNo),
     ],
 );
 
@@ -214,7 +212,7 @@ pub static PIECE: Calculator = form(
 pub static SPOILED: Calculator = form(
     "What is left",
     &[field(
-        "left",
+        LEFT,
         "Left of it",
         "the length that can still be used, as measured",
         Kind::Length(Least::AboveZero),
@@ -225,7 +223,7 @@ pub static SPOILED: Calculator = form(
 pub static MATCH: Calculator = form(
     "Must match",
     &[
-        field("name", "Name", "the four legs", NAME),
-        field("drift", "May drift", "empty for not at all", Kind::OptionalLength(Least::Zero)),
+        field(NAME, "Name", "the four legs", A_NAME),
+        field(DRIFT, "May drift", "empty for not at all", Kind::OptionalLength(Least::Zero)),
     ],
 );

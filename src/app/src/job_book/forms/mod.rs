@@ -4,10 +4,14 @@
 //! same everywhere in the app.
 
 mod asked;
+pub(crate) mod ids;
 mod read;
 
+pub(crate) use asked::A_LENGTH;
+use asked::A_NUMBER;
 use asked::{CLOSE_ENOUGH, MEASURE, PART, RACK_BOARD, ROUND, SAW, SCREW, SKETCH, YARD_BOARD};
 pub use asked::{MATCH, PIECE, SPOILED};
+use ids::*;
 pub use read::{read, read_match};
 use reckoner_core::calculators::Calculator;
 use reckoner_core::job::{
@@ -113,71 +117,71 @@ pub fn entries_of(item: &Item) -> Entries {
             };
             let is_number = m.kind == MeasureKind::Number;
             vec![
-                ("name", m.name),
-                ("kind", if is_number { "number" } else { "length" }.to_owned()),
-                (if is_number { "number" } else { "formula" }, formula),
-                ("as_cut", m.as_cut.unwrap_or_default()),
-                ("is_cut", yes_no(m.is_cut).to_owned()),
-                ("wait", yes_no(m.wait).to_owned()),
-                ("note", m.note),
+                (NAME, m.name),
+                (KIND, if is_number { A_NUMBER } else { A_LENGTH }.id.to_owned()),
+                (if is_number { NUMBER } else { FORMULA }, formula),
+                (AS_CUT, m.as_cut.unwrap_or_default()),
+                (IS_CUT, yes_no(m.is_cut).to_owned()),
+                (WAIT, yes_no(m.wait).to_owned()),
+                (NOTE, m.note),
             ]
         }
         Item::Part(p) => vec![
-            ("name", p.name),
-            ("quantity", p.quantity),
-            ("thickness", p.thickness),
-            ("width", p.width),
-            ("length", p.length),
-            ("stock", p.stock),
-            ("grain_free", yes_no(p.grain == Grain::Free).to_owned()),
-            ("pairs", yes_no(p.hand == Hand::Pairs).to_owned()),
-            ("may_rip", yes_no(p.may_rip).to_owned()),
-            ("may_resaw", yes_no(p.may_resaw).to_owned()),
-            ("show_face", p.show_face),
-            ("note", p.note),
+            (NAME, p.name),
+            (QUANTITY, p.quantity),
+            (THICKNESS, p.thickness),
+            (WIDTH, p.width),
+            (LENGTH, p.length),
+            (STOCK, p.stock),
+            (GRAIN_FREE, yes_no(p.grain == Grain::Free).to_owned()),
+            (PAIRS, yes_no(p.hand == Hand::Pairs).to_owned()),
+            (MAY_RIP, yes_no(p.may_rip).to_owned()),
+            (MAY_RESAW, yes_no(p.may_resaw).to_owned()),
+            (SHOW_FACE, p.show_face),
+            (NOTE, p.note),
         ],
-        Item::CloseEnough(it) => vec![("size", it.size)],
+        Item::CloseEnough(it) => vec![(SIZE, it.size)],
         Item::RackBoard(b) => vec![
-            ("name", b.name),
-            ("section", b.section),
-            ("quantity", b.quantity.to_string()),
-            ("thickness", b.thickness),
-            ("width", b.width),
-            ("length", b.length),
-            ("wet", yes_no(b.wet).to_owned()),
-            ("sawn_ends", yes_no(b.sawn_ends).to_owned()),
-            ("knots", b.knots),
+            (NAME, b.name),
+            (SECTION, b.section),
+            (QUANTITY, b.quantity.to_string()),
+            (THICKNESS, b.thickness),
+            (WIDTH, b.width),
+            (LENGTH, b.length),
+            (WET, yes_no(b.wet).to_owned()),
+            (SAWN_ENDS, yes_no(b.sawn_ends).to_owned()),
+            (KNOTS, b.knots),
         ],
         Item::YardBoard(b) => vec![
-            ("section", b.section),
-            ("thickness", b.thickness),
-            ("width", b.width),
-            ("length", b.length),
-            ("price", price_text(b.price)),
+            (SECTION, b.section),
+            (THICKNESS, b.thickness),
+            (WIDTH, b.width),
+            (LENGTH, b.length),
+            (PRICE, price_text(b.price)),
         ],
-        Item::Round(r) => vec![("name", r.name), ("diameter", r.diameter)],
+        Item::Round(r) => vec![(NAME, r.name), (DIAMETER, r.diameter)],
         Item::Saw(s) => vec![
-            ("name", s.name),
-            ("kerf", s.kerf),
-            ("reach", s.reach),
-            ("fence", if s.fence == Side::Left { "left" } else { "right" }.to_owned()),
+            (NAME, s.name),
+            (KERF, s.kerf),
+            (REACH, s.reach),
+            (FENCE, if s.fence == Side::Left { "left" } else { "right" }.to_owned()),
         ],
         Item::Screw(s) => {
             vec![
-                ("gauge", s.gauge.to_string()),
-                ("length", s.length),
-                ("quantity", s.quantity.to_string()),
+                (GAUGE, s.gauge.to_string()),
+                (LENGTH, s.length),
+                (QUANTITY, s.quantity.to_string()),
             ]
         }
         Item::Sketch(s) => vec![
-            ("length", s.length),
-            ("depth", s.depth),
-            ("height", s.height),
-            ("leg", s.leg),
-            ("rail", s.rail),
-            ("shelf", s.shelf),
-            ("top", s.top),
-            ("overhang", s.overhang),
+            (LENGTH, s.length),
+            (DEPTH, s.depth),
+            (HEIGHT, s.height),
+            (LEG, s.leg),
+            (RAIL, s.rail),
+            (SHELF, s.shelf),
+            (TOP, s.top),
+            (OVERHANG, s.overhang),
         ],
         Item::Kept(_) | Item::Match(_) | Item::CutPlan(_) | Item::CutTicks(_) | Item::Ticked(_) => {
             Vec::new()
@@ -206,8 +210,8 @@ pub fn item_of(form: Form, ask: &mut Ask, old: Option<&Item>, rank: i64) -> Item
                 Some(Item::Measure(before)) => Some(before.clone()),
                 _ => None,
             };
-            let is_number = ask.choice(ask.field("kind")).id == "number";
-            let formula = text(ask, if is_number { "number" } else { "formula" });
+            let is_number = ask.choice(ask.field(KIND)).id == A_NUMBER.id;
+            let formula = text(ask, if is_number { NUMBER } else { FORMULA });
             // A linked result stays until a formula is written over it.
             let written = match before.as_ref().map(|before| &before.written) {
                 Some(Written::Linked(linked)) if formula.is_empty() => {
@@ -222,13 +226,13 @@ pub fn item_of(form: Form, ask: &mut Ask, old: Option<&Item>, rank: i64) -> Item
                 is_ours,
                 usual: before.as_ref().map_or_else(String::new, |before| before.usual.clone()),
                 rank: before.as_ref().map_or(rank, |before| before.rank),
-                name: text(ask, "name"),
+                name: text(ask, NAME),
                 kind: if is_number { MeasureKind::Number } else { MeasureKind::Length },
                 written,
-                as_cut: Some(text(ask, "as_cut")).filter(|text| !text.is_empty()),
-                is_cut: ask.yes(ask.field("is_cut")),
-                wait: ask.yes(ask.field("wait")),
-                note: text(ask, "note"),
+                as_cut: Some(text(ask, AS_CUT)).filter(|text| !text.is_empty()),
+                is_cut: ask.yes(ask.field(IS_CUT)),
+                wait: ask.yes(ask.field(WAIT)),
+                note: text(ask, NOTE),
                 left: before.as_ref().and_then(|before| before.left),
             })
         }
@@ -239,32 +243,32 @@ pub fn item_of(form: Form, ask: &mut Ask, old: Option<&Item>, rank: i64) -> Item
             };
             Item::Part(Part {
                 rank: before.as_ref().map_or(rank, |before| before.rank),
-                name: text(ask, "name"),
-                quantity: text(ask, "quantity"),
-                thickness: text(ask, "thickness"),
-                width: text(ask, "width"),
-                length: text(ask, "length"),
-                stock: text(ask, "stock"),
-                grain: if ask.yes(ask.field("grain_free")) { Grain::Free } else { Grain::Locked },
-                show_face: text(ask, "show_face"),
-                hand: if ask.yes(ask.field("pairs")) { Hand::Pairs } else { Hand::Alike },
-                may_rip: ask.yes(ask.field("may_rip")),
-                may_resaw: ask.yes(ask.field("may_resaw")),
-                note: text(ask, "note"),
+                name: text(ask, NAME),
+                quantity: text(ask, QUANTITY),
+                thickness: text(ask, THICKNESS),
+                width: text(ask, WIDTH),
+                length: text(ask, LENGTH),
+                stock: text(ask, STOCK),
+                grain: if ask.yes(ask.field(GRAIN_FREE)) { Grain::Free } else { Grain::Locked },
+                show_face: text(ask, SHOW_FACE),
+                hand: if ask.yes(ask.field(PAIRS)) { Hand::Pairs } else { Hand::Alike },
+                may_rip: ask.yes(ask.field(MAY_RIP)),
+                may_resaw: ask.yes(ask.field(MAY_RESAW)),
+                note: text(ask, NOTE),
                 made: before.as_ref().and_then(|before| before.made.clone()),
                 pieces: before.map_or_else(Vec::new, |before| before.pieces),
             })
         }
         Form::RackBoard => Item::RackBoard(RackBoard {
-            name: text(ask, "name"),
-            section: text(ask, "section"),
-            thickness: text(ask, "thickness"),
-            width: text(ask, "width"),
-            length: text(ask, "length"),
-            quantity: ask.count(ask.field("quantity")).unwrap_or(1),
-            wet: ask.yes(ask.field("wet")),
-            sawn_ends: ask.yes(ask.field("sawn_ends")),
-            knots: text(ask, "knots"),
+            name: text(ask, NAME),
+            section: text(ask, SECTION),
+            thickness: text(ask, THICKNESS),
+            width: text(ask, WIDTH),
+            length: text(ask, LENGTH),
+            quantity: ask.count(ask.field(QUANTITY)).unwrap_or(1),
+            wet: ask.yes(ask.field(WET)),
+            sawn_ends: ask.yes(ask.field(SAWN_ENDS)),
+            knots: text(ask, KNOTS),
         }),
         Form::YardBoard => {
             let before = match old {
@@ -272,11 +276,11 @@ pub fn item_of(form: Form, ask: &mut Ask, old: Option<&Item>, rank: i64) -> Item
                 _ => None,
             };
             let board = YardBoard {
-                section: text(ask, "section"),
-                thickness: text(ask, "thickness"),
-                width: text(ask, "width"),
-                length: text(ask, "length"),
-                price: ask.optional_cents(ask.field("price")).flatten().unwrap_or(0),
+                section: text(ask, SECTION),
+                thickness: text(ask, THICKNESS),
+                width: text(ask, WIDTH),
+                length: text(ask, LENGTH),
+                price: ask.optional_cents(ask.field(PRICE)).flatten().unwrap_or(0),
                 quantity: before.and_then(|before| before.quantity),
                 is_ours: before.is_some_and(|before| before.is_ours),
             };
@@ -284,34 +288,28 @@ pub fn item_of(form: Form, ask: &mut Ask, old: Option<&Item>, rank: i64) -> Item
             let is_ours = before == Some(&board) && board.is_ours;
             Item::YardBoard(YardBoard { is_ours, ..board })
         }
-        Form::Round => {
-            Item::Round(Round { name: text(ask, "name"), diameter: text(ask, "diameter") })
-        }
+        Form::Round => Item::Round(Round { name: text(ask, NAME), diameter: text(ask, DIAMETER) }),
         Form::Saw => Item::Saw(Saw {
-            name: text(ask, "name"),
-            kerf: text(ask, "kerf"),
-            reach: text(ask, "reach"),
-            fence: if ask.choice(ask.field("fence")).id == "left" {
-                Side::Left
-            } else {
-                Side::Right
-            },
+            name: text(ask, NAME),
+            kerf: text(ask, KERF),
+            reach: text(ask, REACH),
+            fence: if ask.choice(ask.field(FENCE)).id == "left" { Side::Left } else { Side::Right },
         }),
         Form::Screw => Item::Screw(Screw {
-            gauge: ask.count(ask.field("gauge")).unwrap_or(8),
-            length: text(ask, "length"),
-            quantity: ask.count(ask.field("quantity")).unwrap_or(1),
+            gauge: ask.count(ask.field(GAUGE)).unwrap_or(8),
+            length: text(ask, LENGTH),
+            quantity: ask.count(ask.field(QUANTITY)).unwrap_or(1),
         }),
-        Form::CloseEnough => Item::CloseEnough(CloseEnough { size: text(ask, "size") }),
+        Form::CloseEnough => Item::CloseEnough(CloseEnough { size: text(ask, SIZE) }),
         Form::Sketch => Item::Sketch(Sketch {
-            length: text(ask, "length"),
-            depth: text(ask, "depth"),
-            height: text(ask, "height"),
-            leg: text(ask, "leg"),
-            rail: text(ask, "rail"),
-            shelf: text(ask, "shelf"),
-            top: text(ask, "top"),
-            overhang: text(ask, "overhang"),
+            length: text(ask, LENGTH),
+            depth: text(ask, DEPTH),
+            height: text(ask, HEIGHT),
+            leg: text(ask, LEG),
+            rail: text(ask, RAIL),
+            shelf: text(ask, SHELF),
+            top: text(ask, TOP),
+            overhang: text(ask, OVERHANG),
         }),
     }
 }
@@ -319,7 +317,7 @@ pub fn item_of(form: Form, ask: &mut Ask, old: Option<&Item>, rank: i64) -> Item
 /// The field of each size of a piece on the tape.
 fn tape_field(of: Dimension) -> &'static str {
     match of {
-        Dimension::Length => "as_cut",
+        Dimension::Length => AS_CUT,
         of => of.word(),
     }
 }
@@ -328,7 +326,7 @@ fn tape_field(of: Dimension) -> &'static str {
 #[must_use]
 pub fn entries_of_piece(part: &Part, index: usize) -> Entries {
     let piece = part.piece(index);
-    let mut entries = Entries::from_pairs([("done", yes_no(piece.is_cut()).to_owned())]);
+    let mut entries = Entries::from_pairs([(DONE, yes_no(piece.is_cut()).to_owned())]);
     for of in Dimension::ALL {
         entries.set(tape_field(of), piece.tape(of).unwrap_or_default());
     }
@@ -351,7 +349,7 @@ pub fn part_of_piece(
     let old = part.piece(index);
     let is_new = |of| tape.get(of).is_some() && old.tape(of).is_none();
     let is_measured = Dimension::ALL.into_iter().any(is_new);
-    let piece = if ask.yes(ask.field("done")) || (is_measured && !old.is_cut()) {
+    let piece = if ask.yes(ask.field(DONE)) || (is_measured && !old.is_cut()) {
         old.ticked(wanted)
     } else if old.is_cut() {
         old.put_back()
@@ -366,14 +364,14 @@ pub fn part_of_piece(
 /// The texts of a group that must match.
 #[must_use]
 pub fn entries_of_match(group: &Match) -> Entries {
-    Entries::from_pairs([("name", group.name.clone()), ("drift", group.drift.clone())])
+    Entries::from_pairs([(NAME, group.name.clone()), (DRIFT, group.drift.clone())])
 }
 
 /// The group that the form comes to, with these members.
 #[must_use]
 pub fn match_of(ask: &Ask, measures: Vec<ItemId>, left: Option<Length>) -> Match {
     let text = |id: &str| ask.text(ask.field(id)).trim().to_owned();
-    Match { name: text("name"), measures, drift: text("drift"), left }
+    Match { name: text(NAME), measures, drift: text(DRIFT), left }
 }
 
 #[cfg(test)]

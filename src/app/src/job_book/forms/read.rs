@@ -8,6 +8,8 @@ use reckoner_core::job::{
 use reckoner_core::say;
 use reckoner_core::sheet::{Bench, Entries, Kind, Refusal, Sheet};
 
+use super::asked::A_NUMBER;
+use super::ids::{FORMULA, KIND, NAME, NUMBER};
 use super::{Form, MATCH};
 
 fn refusal(field: &'static str, words: String) -> Refusal {
@@ -33,7 +35,7 @@ pub fn read(
     let others = job.measures();
     let others =
         others.iter().filter(|(other, _)| Some(*other) != id).map(|(_, m)| m.name.as_str());
-    if let Some(problem) = told(check_name(entries.text("name").unwrap_or(""), others)) {
+    if let Some(problem) = told(check_name(entries.text(NAME).unwrap_or(""), others)) {
         sheet.refusals.insert(0, problem);
     }
     // A linked size has no formula of its own, and needs none.
@@ -42,12 +44,12 @@ pub fn read(
         Some(Item::Measure(m)) if matches!(m.written, Written::Linked(_))
     );
     if is_linked {
-        sheet.refusals.retain(|it| !(it.field == "formula" && it.code == "empty"));
+        sheet.refusals.retain(|it| !(it.field == FORMULA && it.code == "empty"));
     }
     if let Some(state) = id.and_then(|id| names.measure(id))
         && let Err(problem @ MeasureProblem::Circle(_)) = &state.planned
     {
-        let field = if entries.text("kind") == Some("number") { "number" } else { "formula" };
+        let field = if entries.text(KIND) == Some(A_NUMBER.id) { NUMBER } else { FORMULA };
         sheet.refusals.insert(0, refusal(field, problem.to_string()));
     }
     sheet
@@ -57,7 +59,7 @@ pub fn read(
 #[must_use]
 pub fn read_match(names: &Reckoned, bench: &Bench, entries: &Entries) -> Sheet {
     let mut sheet = MATCH.sheet(entries, bench, names);
-    sheet.refusals.extend(told(check_title(entries.text("name").unwrap_or(""))));
+    sheet.refusals.extend(told(check_title(entries.text(NAME).unwrap_or(""))));
     sheet.refusals.extend(unseen(&MATCH, entries));
     sheet
 }
@@ -65,7 +67,7 @@ pub fn read_match(names: &Reckoned, bench: &Bench, entries: &Entries) -> Sheet {
 /// What is wrong with a name, but for what [`unseen`] tells of each.
 fn told<T>(checked: Result<T, NameProblem>) -> Option<Refusal> {
     let problem = checked.err().filter(|problem| *problem != NameProblem::Invisible)?;
-    Some(refusal("name", problem.to_string()))
+    Some(refusal(NAME, problem.to_string()))
 }
 
 /// The names of a form of which something cannot be seen: also of sections, and of the face that shows.

@@ -17,7 +17,7 @@ use crate::components::measure::quantity;
 use crate::form::at_hand::{KnownNames, Manner, use_at_hand_as};
 use crate::form::view::asks;
 use crate::form::{Action, Form as Texts};
-use crate::job_book::forms::{Form, entries_of, item_of, read};
+use crate::job_book::forms::{A_LENGTH, Form, entries_of, ids, item_of, read};
 use crate::job_book::kept_form::use_kept_form;
 use crate::platform::dom;
 
@@ -180,13 +180,15 @@ fn again(form: Form) -> Option<&'static str> {
 /// What is seldom asked, where nothing of it is said yet: it stays folded away until it is wanted.
 fn folded(form: Form, is_new: bool, entries: &Entries, is_unfolded: bool) -> Vec<&'static str> {
     let rare: &[&str] = match form {
-        Form::Measure if is_new => &["kind", "as_cut", "is_cut", "wait", "note"],
-        Form::Part => &["grain_free", "pairs", "may_rip", "may_resaw", "show_face", "note"],
-        Form::RackBoard => &["wet", "sawn_ends", "knots"],
+        Form::Measure if is_new => &[ids::KIND, ids::AS_CUT, ids::IS_CUT, ids::WAIT, ids::NOTE],
+        Form::Part => {
+            &[ids::GRAIN_FREE, ids::PAIRS, ids::MAY_RIP, ids::MAY_RESAW, ids::SHOW_FACE, ids::NOTE]
+        }
+        Form::RackBoard => &[ids::WET, ids::SAWN_ENDS, ids::KNOTS],
         _ => &[],
     };
     let is_said = |id: &&&str| {
-        entries.text(id).is_some_and(|text| !["", "no", "length"].contains(&text.trim()))
+        entries.text(id).is_some_and(|text| !["", "no", A_LENGTH.id].contains(&text.trim()))
     };
     if is_unfolded || rare.iter().any(|id| is_said(&id)) { Vec::new() } else { rare.to_vec() }
 }
@@ -194,8 +196,8 @@ fn folded(form: Form, is_new: bool, entries: &Entries, is_unfolded: bool) -> Vec
 /// The fields of a form whose text is ours while its item is.
 fn pencil_fields(form: Form) -> &'static [&'static str] {
     match form {
-        Form::Measure => &["formula", "number"],
-        Form::YardBoard => &["length", "price"],
+        Form::Measure => &[ids::FORMULA, ids::NUMBER],
+        Form::YardBoard => &[ids::LENGTH, ids::PRICE],
         _ => &[],
     }
 }
@@ -203,8 +205,8 @@ fn pencil_fields(form: Form) -> &'static [&'static str] {
 /// The field of a form that names a section.
 fn sections_field(form: Form) -> Option<&'static str> {
     match form {
-        Form::Part => Some("stock"),
-        Form::RackBoard | Form::YardBoard => Some("section"),
+        Form::Part => Some(ids::STOCK),
+        Form::RackBoard | Form::YardBoard => Some(ids::SECTION),
         _ => None,
     }
 }
@@ -237,11 +239,11 @@ fn section_list(open: &Open, texts: &UseReducerHandle<Texts>, field: &'static st
             };
             let text = |id: &str| texts.entries().text(id).unwrap_or_default();
             let (thickness, width) =
-                filled(&all, chosen, text(field), text("thickness"), text("width"));
+                filled(&all, chosen, text(field), text(ids::THICKNESS), text(ids::WIDTH));
             texts.dispatch(Action::Set(vec![
                 (field, chosen.name.clone()),
-                ("thickness", thickness),
-                ("width", width),
+                (ids::THICKNESS, thickness),
+                (ids::WIDTH, width),
             ]));
         })
     };

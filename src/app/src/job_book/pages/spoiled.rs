@@ -12,7 +12,7 @@ use super::{Open, Shared};
 use crate::form::at_hand::{KnownNames, use_at_hand};
 use crate::form::view::asks_about;
 use crate::form::{Action, Form};
-use crate::job_book::forms::SPOILED;
+use crate::job_book::forms::{SPOILED, ids};
 use crate::job_book::kept_form::{make_of_form, use_kept_form};
 
 /// Where the note about a piece stands.
@@ -28,7 +28,7 @@ pub(super) fn is_begun(open: &Open, id: ItemId, index: usize) -> bool {
 
 /// What is left, as it is written; `most` is what the piece was.
 fn left_of(ask: &mut Ask, most: Length) -> Option<Length> {
-    length_left(ask, ask.field("left"), most)
+    length_left(ask, ask.field(ids::LEFT), most)
 }
 
 #[derive(Properties, PartialEq)]

@@ -9,7 +9,7 @@ mod widths;
 
 pub(super) use make::board_name;
 
-use super::wanted::{KEEP_FROM, Wanted, end_trim, up_to_100};
+use super::wanted::{KEEP_FROM, Wanted, end_trim, extra_percent, spare_each};
 use crate::calculators::resaw_rip::saw::SHORTEST;
 use crate::calculators::{Calculator, Stage};
 use crate::cutting::scale::CommonUnit;
@@ -34,36 +34,36 @@ pub static QUICK_LIST: Calculator = Calculator {
 };
 
 /// Our invented potting bench: what is cut to length from one width.
-const FIELDS: &[Field] = &[
-    Field::new(
-        "parts",
-        "Pieces",
-        "how many @ how long, a name before a colon if you like; wide and its width where it is ripped",
-        Kind::Pieces,
-        Start::Text(
-            "leg: 4 @ 33 1/2 in, long rail: 4 @ 41 in, short rail: 4 @ 15 1/2 in, slat rail: 3 @ 20 1/2 in",
-        ),
+const PARTS: Field = Field::new(
+    "parts",
+    "Pieces",
+    "how many @ how long, a name before a colon if you like; wide and its width where it is ripped",
+    Kind::Pieces,
+    Start::Text(
+        "leg: 4 @ 33 1/2 in, long rail: 4 @ 41 in, short rail: 4 @ 15 1/2 in, slat rail: 3 @ 20 1/2 in",
     ),
-    Field::new(
-        "boards",
-        "Boards to buy",
-        "length at price, and max if there are only so many; wide and the width between clean edges where pieces are ripped",
-        Kind::Prices,
-        Start::Text("96 in at 10.90, 120 in at 13.95, 144 in at 16.40"),
-    ),
-    Field::new(
-        "scraps",
-        "On my rack",
-        "lengths that cost nothing",
-        Kind::OnHand,
-        Start::Text("52 in"),
-    ),
-    Field::new("kerf", "Kerf", "width of the cut", Kind::ZERO_UP, Start::Kerf),
-    end_trim("of a board that is bought, the cut included"),
-    up_to_100("spare_each", "Spare pieces", "of each length"),
-    up_to_100("extra_percent", "Extra", "per cent of each length"),
-    KEEP_FROM,
-];
+);
+const BOARDS: Field = Field::new(
+    "boards",
+    "Boards to buy",
+    "length at price, and max if there are only so many; wide and the width between clean edges where pieces are ripped",
+    Kind::Prices,
+    Start::Text("96 in at 10.90, 120 in at 13.95, 144 in at 16.40"),
+);
+const SCRAPS: Field = Field::new(
+    "scraps",
+    "On my rack",
+    "lengths that cost nothing",
+    Kind::OnHand,
+    Start::Text("52 in"),
+);
+const KERF: Field = Field::new("kerf", "Kerf", "width of the cut", Kind::ZERO_UP, Start::Kerf);
+const END_TRIM: Field = end_trim("of a board that is bought, the cut included");
+const SPARE_EACH: Field = spare_each("of each length");
+const EXTRA_PERCENT: Field = extra_percent("per cent of each length");
+
+const FIELDS: &[Field] =
+    &[PARTS, BOARDS, SCRAPS, KERF, END_TRIM, SPARE_EACH, EXTRA_PERCENT, KEEP_FROM];
 
 fn work(ask: &mut Ask) -> Option<Answer> {
     quick_list(ask);
@@ -82,22 +82,18 @@ struct List {
 }
 
 /// What is wrong with a list: field, code and sentence.
-type Trouble = (&'static str, &'static str, Sentence);
+type Trouble = (&'static Field, &'static str, Sentence);
 
 /// Reads the form [`QUICK_LIST`]. `None` when a refusal was kept in the [`Ask`].
 pub fn quick_list(ask: &mut Ask) -> Option<Wanted> {
-    let boards = ask.prices(ask.field("boards"));
-    let scraps = ask.on_hand(ask.field("scraps"));
+    let boards = ask.prices(&BOARDS);
+    let scraps = ask.on_hand(&SCRAPS);
     let is_wide = boards.iter().flatten().any(|board| board.width.is_some())
         || scraps.iter().flatten().any(|scrap| scrap.width.is_some());
-    let parts = ask.pieces(ask.field("parts"), is_wide);
-    let (kerf, end_trim, keep_from) = (
-        ask.length(ask.field("kerf")),
-        ask.length(ask.field("end_trim")),
-        ask.length(ask.field("keep_from")),
-    );
-    let (spare_each, extra_percent) =
-        (ask.count(ask.field("spare_each")), ask.count(ask.field("extra_percent")));
+    let parts = ask.pieces(&PARTS, is_wide);
+    let (kerf, end_trim, keep_from) =
+        (ask.length(&KERF), ask.length(&END_TRIM), ask.length(&KEEP_FROM));
+    let (spare_each, extra_percent) = (ask.count(&SPARE_EACH), ask.count(&EXTRA_PERCENT));
     keep_from?;
     let list = List {
         parts: parts?,
@@ -108,7 +104,7 @@ pub fn quick_list(ask: &mut Ask) -> Option<Wanted> {
         thinnest: ask.bench().thinnest_strip,
     };
     if let Some((field, code, sentence)) = list.trouble() {
-        ask.refuse_field(ask.field(field), code, sentence);
+        ask.refuse_field(field, code, sentence);
         return None;
     }
     let (spare_each, extra_percent) = (spare_each?, extra_percent?);
@@ -117,7 +113,7 @@ pub fn quick_list(ask: &mut Ask) -> Option<Wanted> {
             Some(Wanted { job: with_spares(&wanted.job, spare_each, extra_percent), ..wanted })
         }
         None => {
-            ask.refuse_field(ask.field("parts"), "too-fine", list.too_fine());
+            ask.refuse_field(&PARTS, "too-fine", list.too_fine());
             None
         }
     }
@@ -129,20 +125,20 @@ impl List {
         if !self.boards.iter().any(is_there) && self.scraps.is_empty() {
             let words =
                 say!["There is no board to cut from. Write at least one, as in 96 at 10.90."];
-            return Some(("boards", "empty", words));
+            return Some((&BOARDS, "empty", words));
         }
         let priced = self.boards.iter().filter(|board| board.cents.is_some()).count();
         if priced > 0 && priced < self.boards.len() {
             let without = self.boards.iter().find(|board| board.cents.is_none())?;
             let words =
                 say![without.length, " has no price. Give every board a price, or none of them."];
-            return Some(("boards", "no-price", words));
+            return Some((&BOARDS, "no-price", words));
         }
         let bare = self.boards.iter().find(|board| is_there(board) && self.clear(board).is_none());
         if let Some(board) = bare {
             let words =
                 say!["The end trims leave nothing of a board of ", board.length, ". Trim less."];
-            return Some(("end_trim", "nothing-left", words));
+            return Some((&END_TRIM, "nothing-left", words));
         }
         self.trouble_with_widths().or_else(|| self.too_long())
     }
@@ -173,7 +169,7 @@ impl List {
                 " is not. Add a longer board."
             ],
         };
-        Some(("parts", "too-long", words))
+        Some((&PARTS, "too-long", words))
     }
 
     fn lengths(&self) -> Vec<Length> {
@@ -219,7 +215,7 @@ fn is_there(board: &BoardPrice) -> bool {
 #[must_use]
 pub fn none_of(entries: &Entries, bench: &Bench, board: usize) -> Option<String> {
     let mut ask = Ask::new(FIELDS, entries, bench, &NoNames);
-    let field = ask.field("boards");
+    let field = &BOARDS;
     let boards = ask.prices(field)?;
     let size = |board: &BoardPrice| (board.length, board.width);
     let gone = size(boards.get(board)?);

@@ -1,6 +1,6 @@
 //! The widths of a list: which board is wide enough for which piece, and what is in the way.
 
-use super::{List, Trouble, is_there};
+use super::{BOARDS, List, PARTS, SCRAPS, Trouble, is_there};
 use crate::calculators::resaw_rip::saw::SHORTEST;
 use crate::measure::Length;
 use crate::say;
@@ -48,8 +48,8 @@ impl List {
         if self.widths().is_empty() {
             return None;
         }
-        let boards = self.boards.iter().map(|board| ("boards", board.length, board.width));
-        let scraps = self.scraps.iter().map(|scrap| ("scraps", scrap.length, scrap.width));
+        let boards = self.boards.iter().map(|board| (&BOARDS, board.length, board.width));
+        let scraps = self.scraps.iter().map(|scrap| (&SCRAPS, scrap.length, scrap.width));
         let bare = boards.chain(scraps).find(|(_, _, width)| width.is_none());
         if let Some((field, length, _)) = bare {
             let words = say![
@@ -62,7 +62,7 @@ impl List {
         let is_one = widths.len() == 1;
         if !is_one && self.boards.iter().any(|board| board.cents.is_none()) {
             let words = say!["Boards of several widths need prices, as in 96 wide 5 1/2 at 10.90."];
-            return Some(("boards", "no-price", words));
+            return Some((&BOARDS, "no-price", words));
         }
         for part in &self.parts {
             let name = part.name.clone();
@@ -74,7 +74,7 @@ impl List {
                     name,
                     " has no width, and the boards have several. Write how wide it is, as in 33 wide 3 1/2."
                 ];
-                return Some(("parts", "no-width", words));
+                return Some((&PARTS, "no-width", words));
             };
             if width > widest {
                 let words = say![
@@ -85,7 +85,7 @@ impl List {
                     widest,
                     ". Length goes first, then wide and the width; or add a wider board."
                 ];
-                return Some(("parts", "too-wide", words));
+                return Some((&PARTS, "too-wide", words));
             }
             if width < self.thinnest && !widths.contains(&width) {
                 let words = say![
@@ -96,7 +96,7 @@ impl List {
                     self.thinnest,
                     "."
                 ];
-                return Some(("parts", "too-narrow", words));
+                return Some((&PARTS, "too-narrow", words));
             }
         }
         None

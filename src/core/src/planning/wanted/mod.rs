@@ -15,8 +15,9 @@ mod tests;
 
 pub use again::{FromBoard, board_for};
 pub(super) use make::{cautions_of, units};
-pub(super) use options::{KEEP_FROM, end_trim, up_to_100};
+pub use options::KEEP_FROM;
 pub use options::{OPTIONS, Options, options, start_entries};
+pub(super) use options::{end_trim, extra_percent, spare_each};
 pub use problem::{Named, Obstacle, WantedProblem};
 
 use crate::cutting::Job as CutJob;

@@ -47,30 +47,46 @@ pub static OPTIONS: Calculator = Calculator {
 
 const YES_NO: Kind = Kind::YesNo;
 
+const KERF: Field = Field::new("kerf", "Kerf", "width of the cut", Kind::ZERO_UP, Start::Kerf);
+const REACH: Field =
+    Field::new("reach", "Blade reach", "deepest cut", Kind::ABOVE_ZERO, Start::BladeReach);
+const END_TRIM: Field = end_trim("the cut included");
+const MAY_RIP: Field = Field::new("may_rip", "Rip wider boards", "", YES_NO, Start::Text("yes"));
+const MAY_RESAW: Field =
+    Field::new("may_resaw", "Resaw thicker boards", "", YES_NO, Start::Text("yes"));
+const CROSSCUT_FIRST: Field =
+    Field::new("crosscut_first", "Crosscut before ripping", "", YES_NO, Start::Text("no"));
+const EDGE_CLEANUP: Field = Field::new(
+    "edge_cleanup",
+    "Clean each edge",
+    "of a board that is ripped, the cut included",
+    Kind::ZERO_UP,
+    Start::Inches("1/8"),
+);
+const FACE_CLEANUP: Field = Field::new(
+    "face_cleanup",
+    "Clean each face",
+    "of a board that is resawn, the cut included",
+    Kind::ZERO_UP,
+    Start::Inches("0"),
+);
+const SPARE_EACH: Field = spare_each("of each kind");
+const EXTRA_PERCENT: Field = extra_percent("per cent of each kind");
+const RACK_ONLY: Field =
+    Field::new("rack_only", "From the rack only", "buy nothing", YES_NO, Start::Text("no"));
+
 const FIELDS: &[Field] = &[
-    Field::new("kerf", "Kerf", "width of the cut", Kind::ZERO_UP, Start::Kerf),
-    Field::new("reach", "Blade reach", "deepest cut", Kind::ABOVE_ZERO, Start::BladeReach),
-    end_trim("the cut included"),
-    Field::new("may_rip", "Rip wider boards", "", YES_NO, Start::Text("yes")),
-    Field::new("may_resaw", "Resaw thicker boards", "", YES_NO, Start::Text("yes")),
-    Field::new("crosscut_first", "Crosscut before ripping", "", YES_NO, Start::Text("no")),
-    Field::new(
-        "edge_cleanup",
-        "Clean each edge",
-        "of a board that is ripped, the cut included",
-        Kind::ZERO_UP,
-        Start::Inches("1/8"),
-    ),
-    Field::new(
-        "face_cleanup",
-        "Clean each face",
-        "of a board that is resawn, the cut included",
-        Kind::ZERO_UP,
-        Start::Inches("0"),
-    ),
-    up_to_100("spare_each", "Spare pieces", "of each kind"),
-    up_to_100("extra_percent", "Extra", "per cent of each kind"),
-    Field::new("rack_only", "From the rack only", "buy nothing", YES_NO, Start::Text("no")),
+    KERF,
+    REACH,
+    END_TRIM,
+    MAY_RIP,
+    MAY_RESAW,
+    CROSSCUT_FIRST,
+    EDGE_CLEANUP,
+    FACE_CLEANUP,
+    SPARE_EACH,
+    EXTRA_PERCENT,
+    RACK_ONLY,
     KEEP_FROM,
 ];
 
@@ -79,17 +95,20 @@ pub(in crate::planning) const fn end_trim(hint: &'static str) -> Field {
     Field::new("end_trim", "Trim each end", hint, Kind::ZERO_UP, Start::Inches("1/2"))
 }
 
-/// More pieces than wanted: so many, or so many in a hundred.
-pub(in crate::planning) const fn up_to_100(
-    id: &'static str,
-    label: &'static str,
-    hint: &'static str,
-) -> Field {
-    Field::new(id, label, hint, Kind::Count { least: 0, most: 100 }, Start::Text("0"))
+const UP_TO_100: Kind = Kind::Count { least: 0, most: 100 };
+
+/// So many pieces more than wanted.
+pub(in crate::planning) const fn spare_each(hint: &'static str) -> Field {
+    Field::new("spare_each", "Spare pieces", hint, UP_TO_100, Start::Text("0"))
+}
+
+/// So many in a hundred more than wanted.
+pub(in crate::planning) const fn extra_percent(hint: &'static str) -> Field {
+    Field::new("extra_percent", "Extra", hint, UP_TO_100, Start::Text("0"))
 }
 
 /// The shortest offcut worth keeping.
-pub(in crate::planning) const KEEP_FROM: Field = Field::new(
+pub const KEEP_FROM: Field = Field::new(
     "keep_from",
     "Keep offcuts from",
     "this long",
@@ -104,25 +123,22 @@ fn work(ask: &mut Ask) -> Option<Answer> {
 
 /// Reads the form [`OPTIONS`]. `None` when a refusal was kept in the [`Ask`].
 pub fn options(ask: &mut Ask) -> Option<Options> {
-    let (kerf, reach) = (ask.length(ask.field("kerf")), ask.length(ask.field("reach")));
-    let (end_trim, edge_cleanup) =
-        (ask.length(ask.field("end_trim")), ask.length(ask.field("edge_cleanup")));
-    let (face_cleanup, keep_from) =
-        (ask.length(ask.field("face_cleanup")), ask.length(ask.field("keep_from")));
-    let (spare_each, extra_percent) =
-        (ask.count(ask.field("spare_each")), ask.count(ask.field("extra_percent")));
+    let (kerf, reach) = (ask.length(&KERF), ask.length(&REACH));
+    let (end_trim, edge_cleanup) = (ask.length(&END_TRIM), ask.length(&EDGE_CLEANUP));
+    let (face_cleanup, keep_from) = (ask.length(&FACE_CLEANUP), ask.length(&KEEP_FROM));
+    let (spare_each, extra_percent) = (ask.count(&SPARE_EACH), ask.count(&EXTRA_PERCENT));
     Some(Options {
         kerf: kerf?,
         reach: reach?,
-        may_rip: ask.yes(ask.field("may_rip")),
-        may_resaw: ask.yes(ask.field("may_resaw")),
-        crosscut_first: ask.yes(ask.field("crosscut_first")),
+        may_rip: ask.yes(&MAY_RIP),
+        may_resaw: ask.yes(&MAY_RESAW),
+        crosscut_first: ask.yes(&CROSSCUT_FIRST),
         end_trim: end_trim?,
         edge_cleanup: edge_cleanup?,
         face_cleanup: face_cleanup?,
         spare_each: spare_each?,
         extra_percent: extra_percent?,
-        rack_only: ask.yes(ask.field("rack_only")),
+        rack_only: ask.yes(&RACK_ONLY),
         keep_from: keep_from?,
     })
 }
@@ -131,7 +147,7 @@ pub fn options(ask: &mut Ask) -> Option<Options> {
 #[must_use]
 pub fn start_entries(job: &Job) -> Entries {
     let saw = job.items().find_map(|(_, item)| match item {
-        Item::Saw(saw) => Some([("kerf", saw.kerf.clone()), ("reach", saw.reach.clone())]),
+        Item::Saw(saw) => Some([(KERF.id, saw.kerf.clone()), (REACH.id, saw.reach.clone())]),
         _ => None,
     });
     let mut entries = Entries::from_pairs(saw.into_iter().flatten());

@@ -132,7 +132,7 @@ impl RawBoard<'_> {
     }
 }
 
-const KNOTS: &[Field] = &[Field::new("knots", "", "", Kind::Spans, Start::Text(""))];
+const KNOTS: Field = Field::new("knots", "", "", Kind::Spans, Start::Text(""));
 
 /// Zones as a board of the rack writes them.
 ///
@@ -144,10 +144,10 @@ pub fn places_to_keep_out_of(
     reckoned: &Reckoned,
     bench: &Bench,
 ) -> Result<Vec<Span>, String> {
-    let mut entries = Entries::from_pairs([("knots", text)]);
+    let mut entries = Entries::from_pairs([(KNOTS.id, text)]);
     entries.set_unit(Some(reckoned.unit()));
-    let mut ask = Ask::new(KNOTS, &entries, bench, reckoned);
-    let spans = ask.spans(ask.field("knots"));
+    let mut ask = Ask::new(const { &[KNOTS] }, &entries, bench, reckoned);
+    let spans = ask.spans(&KNOTS);
     let (_, refusals) = ask.finish();
     let why = || refusals.iter().map(|r| r.sentence.to_string()).collect::<Vec<_>>().join(" ");
     spans.ok_or_else(why)

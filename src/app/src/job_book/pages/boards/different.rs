@@ -23,21 +23,21 @@ static LEFT: Calculator = Calculator {
     title: "What is left",
     question: "What is left of it?",
     stage: Stage::Wood,
-    fields: FIELDS,
+    fields: &[OFFCUTS],
     results: &[],
     work,
 };
 
-const FIELDS: &[Field] = &[Field::new(
+const OFFCUTS: Field = Field::new(
     "left",
     "Left of it",
     "lengths that can still be used, as measured; wide and the width of a strip; empty for none",
     Kind::OnHand,
     Start::Text(""),
-)];
+);
 
 fn work(ask: &mut Ask) -> Option<Answer> {
-    ask.on_hand(ask.field("left"));
+    ask.on_hand(&OFFCUTS);
     None
 }
 
@@ -57,7 +57,7 @@ fn good_of(entries: &Entries, key_lines: &[KeyLine]) -> Vec<u32> {
 /// What is left of it, as it is written; `None` where that cannot be read.
 fn left_of(entries: &Entries, bench: &Bench) -> Option<Vec<OnHand>> {
     let mut ask = Ask::new(LEFT.fields, entries, bench, &NoNames);
-    ask.on_hand(ask.field("left"))
+    ask.on_hand(&OFFCUTS)
 }
 
 /// Where the note about a board of a plan stands.
