@@ -194,13 +194,7 @@ impl Ask<'_> {
                 None => (rest, None),
             };
             if let Some((meant, words)) = count_first(text) {
-                let Some((count, size)) = meant else {
-                    let way_out = WayOut::advice(say![
-                        "Write the length alone, and last how many there are: 96 at 10.90 max 4."
-                    ]);
-                    self.keep(Refusal::at(field, "two-ways", say![words], way_out));
-                    return None;
-                };
+                let (count, size) = meant;
                 let price = rest.get(text.len()..).unwrap_or_default();
                 let max = item.get(rest.len()..).unwrap_or_default();
                 let max = count
