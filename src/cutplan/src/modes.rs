@@ -48,8 +48,9 @@ pub fn compare_single_boards(
 }
 
 /// The cheapest plan that buys a different set of boards than `plan` does (not the same boards and more of them), if
-/// there is one at no more than `most_cents`. Only for jobs whose ways to divide a board can all be listed; others,
-/// and searches that run out of steps before they find any, give `None`.
+/// there is one at no more than `most_cents`. It is looked for only in groups of parts whose ways to divide a board can all
+/// be listed; where there is none of these, and where the steps run out before any is found, the answer is `None`. The bound
+/// holds for all groups, also for those.
 ///
 /// # Errors
 /// A [`CutProblem`] when the job itself is wrong.
@@ -72,9 +73,14 @@ pub fn next_store_run(
         while meter.work() < budget / 2 && solver.improve(&mut meter) {}
     }
     let total: i64 = solvers.iter().map(|solver| solver.cost).sum();
-    let mut best: Option<(i64, i64, Vec<Rc<crate::model::Pattern>>, usize)> = None;
+    let least: i64 = solvers.iter().map(|solver| solver.bound).sum();
+    let mut best: Option<(i64, Vec<Rc<crate::model::Pattern>>, usize)> = None;
+    // What no plan costs less than that buys other boards for one of the groups.
+    let mut bound_cents = i64::MAX;
     for (group, solver) in solvers.iter().enumerate() {
+        let elsewhere = least - solver.bound;
         if !solver.model.all_listed() {
+            bound_cents = bound_cents.min(elsewhere + solver.bound);
             continue;
         }
         let mut bought = vec![0_u32; solver.model.stocks.len()];
@@ -90,14 +96,18 @@ pub fn next_store_run(
         let others = total - solver.cost;
         let most = best.as_ref().map_or(most_cents, |found| found.0 - 1) - others;
         let share = budget / 2 / solvers.len().max(1) as u64;
-        if let Mixed::Found(patterns, bound) =
-            mixer.run(solver.bound, most + 1, share / 8, share, &mut meter)
-        {
-            let cost = solver.model.cost(&patterns) + others;
-            best = Some((cost, bound + others, patterns, group));
-        }
+        let bound = match mixer.run(solver.bound, most + 1, share / 8, share, &mut meter) {
+            Mixed::Found(patterns, bound) => {
+                best = Some((solver.model.cost(&patterns) + others, patterns, group));
+                bound
+            }
+            Mixed::NoneCheaper => most + 1,
+            Mixed::Undecided(bound) => bound,
+        };
+        let bound = if solver.model.lossy { solver.bound } else { bound };
+        bound_cents = bound_cents.min(elsewhere + bound);
     }
-    Ok(best.map(|(_, bound_cents, patterns, changed)| {
+    Ok(best.map(|(_, patterns, changed)| {
         let solved: Vec<(&Model, &[Rc<crate::model::Pattern>])> = solvers
             .iter()
             .enumerate()

@@ -208,7 +208,7 @@ impl Yard {
 }
 
 /// One line of what is bought.
-fn purchase(it: &Purchase, tape: Tape) -> Html {
+pub(super) fn purchase(it: &Purchase, tape: Tape) -> Html {
     html! {
         <>
             <span class="row__name">{ format!("{} × ", it.count) }{ length(it.length, tape) }</span>

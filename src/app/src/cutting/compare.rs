@@ -1,34 +1,42 @@
-//! Other ways to buy: one length only, and the next cheapest store run. Worked out when they are asked for.
+//! Other ways to buy, side by side: one length only, and the next cheapest run to the yard. Worked out when they are asked
+//! for.
 
 use std::rc::Rc;
 
 use reckoner_core::cutting::{Job, Plan};
 use reckoner_core::job::cut_labels::Labels;
-use reckoner_core::measure::Tape;
-use reckoner_core::planning::report::compare;
+use reckoner_core::planning::report::{How, Stood, Way, Ways, compare};
 use reckoner_formats::{Ask, Reply};
 use yew::prelude::*;
 
+use super::buying::purchase;
 use super::hook::{Asked, use_question};
 use crate::components::sentence::sentence;
 
 /// Steps for each length: a second or two.
 const EACH: u64 = 300_000_000;
-/// Steps for the next store run.
+/// Steps for the next run to the yard.
 const NEXT: u64 = 1_500_000_000;
 
 #[derive(Properties, PartialEq)]
 pub(crate) struct ComparisonProps {
     pub(crate) job: Rc<Job>,
     pub(crate) plan: Rc<Plan>,
+    /// No plan of the job costs less.
+    pub(crate) bound_cents: i64,
     pub(crate) labels: Rc<Labels>,
-    pub(crate) tape: Tape,
+    pub(crate) how: How,
+    /// Makes the plan of another way the one on the page.
+    pub(crate) take: Callback<Rc<Plan>>,
+    /// Goes back to the plan that was found, where another way was taken in its place.
+    #[prop_or_default]
+    pub(crate) back: Option<Callback<MouseEvent>>,
 }
 
 /// The plan beside other ways to buy.
 #[component]
 pub(crate) fn Comparison(props: &ComparisonProps) -> Html {
-    let ComparisonProps { job, plan, labels, tape } = props;
+    let ComparisonProps { job, plan, bound_cents, labels, how, take, back } = props;
     let singles = use_question((job.clone(), plan.clone()));
     let next = use_question((job.clone(), plan.clone()));
     let ask = {
@@ -56,7 +64,6 @@ pub(crate) fn Comparison(props: &ComparisonProps) -> Html {
         Some(Reply::NextRun(run)) => run.as_ref(),
         _ => None,
     };
-    let lines = compare(job, labels, plan, by_length, run);
     let trouble = [&singles.state, &next.state].into_iter().find_map(|state| match &**state {
         Asked::Trouble(words) => Some(words.clone()),
         _ => None,
@@ -66,20 +73,63 @@ pub(crate) fn Comparison(props: &ComparisonProps) -> Html {
     if job.boards.is_empty() {
         return html! {};
     }
+    // All at once: what came first would move under a thumb when the rest comes.
+    let is_told = *singles.state != Asked::No && !is_waiting;
+    let stood = Stood { plan, bound_cents: *bound_cents };
+    let ways = is_told.then(|| compare(job, labels, *how, stood, by_length, run)).flatten();
     html! {
         <section class="plan__part" aria-label="Other ways to buy" data-testid="comparison">
             <h2 class="part-title">{ "Other ways to buy" }</h2>
             if *singles.state == Asked::No {
                 <div class="adds">
+                    if let Some(onclick) = back.clone() {
+                        <button type="button" class="tool" data-testid="go-back" {onclick}>{ "Go back to the plan before" }</button>
+                    }
                     <button type="button" class="tool" data-testid="compare" onclick={ask}>{ "Compare other ways to buy" }</button>
                 </div>
-            } else {
-                <ul class="notes" data-testid="compared">
-                    { for lines.iter().map(|it| html! { <li>{ sentence(&it.sentence, *tape) }</li> }) }
-                </ul>
             }
             if is_waiting { <p class="plan__words" role="status">{ "Working out other ways." }</p> }
+            if let Some(ways) = ways { { side_by_side(&ways, *how, take) } }
             if let Some(words) = trouble { <p class="trouble" role="alert">{ words }</p> }
         </section>
+    }
+}
+
+fn side_by_side(ways: &Ways, how: How, take: &Callback<Rc<Plan>>) -> Html {
+    html! {
+        <div data-testid="compared">
+            if ways.others.is_empty() { <p class="plan__words">{ "No other way was found." }</p> }
+            <ul class="ways">
+                { way("stood", &ways.stood, how, None) }
+                { for (1..).zip(&ways.others).map(|(number, other): (u32, &Way)| {
+                    let (take, plan) = (take.clone(), Rc::new(other.plan.clone()));
+                    let onclick = Callback::from(move |_: MouseEvent| take.emit(plan.clone()));
+                    way(&number.to_string(), other, how, Some(onclick))
+                }) }
+            </ul>
+            if !ways.more.is_empty() {
+                <ul class="notes">{ for ways.more.iter().map(|it| html! { <li>{ sentence(it, how.tape) }</li> }) }</ul>
+            }
+        </div>
+    }
+}
+
+/// One way, with the tap that takes it.
+fn way(id: &str, way: &Way, how: How, take: Option<Callback<MouseEvent>>) -> Html {
+    let tape = how.tape;
+    html! {
+        <li class="way" data-testid={format!("way-{id}")}>
+            <h3 class="job__title">{ sentence(&way.title, tape) }</h3>
+            <ul class="rows">
+                { for way.buy.iter().map(|it| html! { <li key={it.board} class="row">{ purchase(it, tape) }</li> }) }
+            </ul>
+            if way.buy.is_empty() { <p class="way__words">{ "Nothing: it all comes from my rack." }</p> }
+            <p class="way__costs">{ sentence(&way.costs, tape) }</p>
+            <p class="way__words">{ sentence(&way.left.sentence(), tape) }</p>
+            if let Some(doubt) = &way.doubt { <p class="way__words">{ sentence(doubt, tape) }</p> }
+            if let Some(onclick) = take {
+                <button type="button" class="tool" data-testid={format!("take-way-{id}")} {onclick}>{ "Take this plan" }</button>
+            }
+        </li>
     }
 }

@@ -4,7 +4,8 @@ use std::rc::Rc;
 
 use reckoner_core::job::cut_labels::Labels;
 use reckoner_core::measure::Tape;
-use reckoner_core::planning::report::{Proof, left_out_words, proof};
+use reckoner_core::planning::report::{Proof, against, left_out_words, proof};
+use reckoner_core::sheet::Sentence;
 use yew::prelude::*;
 
 use super::hook::Searching;
@@ -52,6 +53,7 @@ fn figure(
     let label = match (&search.stage, is_rack) {
         (Stage::Running, _) => "Best so far",
         (Stage::Kept, _) => "The plan in use",
+        (Stage::Taken, _) => "The plan you took",
         (_, true) => "From the rack",
         (_, false) if search.is_proved => "Cheapest plan",
         (_, false) => "Best plan found",
@@ -76,14 +78,18 @@ fn figure(
             },
         )
     } else {
-        let words = proof(labels, told.plan.cost_cents, search.bound_cents, &told.left_out);
+        let cost = told.plan.cost_cents;
+        let words = match &search.before {
+            Some(before) => before_words(labels, before, cost),
+            None => proof(labels, cost, search.bound_cents, &told.left_out).sentence,
+        };
         (
             sentence(&report.spent.sentence(), tape),
             html! {
                 <>
                     <span data-testid="to-buy">{ sentence(&report.headline(), tape) }</span>
                     if !search.is_outdated {
-                        <span class="headline__proof" data-testid="proof">{ sentence(&words.sentence, tape) }</span>
+                        <span class="headline__proof" data-testid="proof">{ sentence(&words, tape) }</span>
                     }
                     <span class="headline__from" data-testid="vouched">{ search.why() }</span>
                 </>
@@ -102,6 +108,12 @@ fn figure(
             <p class="headline__rest">{ rest }</p>
         </div>
     }
+}
+
+/// What a plan that was taken costs beside the one that was found.
+fn before_words(labels: &Labels, before: &Search, cost_cents: i64) -> Sentence {
+    let found = before.plan.as_ref().map_or(cost_cents, |plan| plan.cost_cents);
+    against(labels, cost_cents, found, before.is_proved)
 }
 
 fn rack_words(search: &Search) -> &'static str {

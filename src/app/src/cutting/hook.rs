@@ -3,7 +3,7 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
-use reckoner_core::cutting::Job;
+use reckoner_core::cutting::{Job, Plan};
 use reckoner_formats::{Ask, Reply};
 use yew::prelude::*;
 
@@ -63,6 +63,16 @@ impl Searching {
     pub(crate) fn forget(&self) {
         drop(self.asking.take());
         self.search.dispatch(Event::Forget);
+    }
+
+    /// Takes the plan of another way to buy in place of the one that was found.
+    pub(crate) fn take(&self, plan: Rc<Plan>) {
+        self.search.dispatch(Event::Take(plan));
+    }
+
+    /// Goes back to the plan that was found.
+    pub(crate) fn go_back(&self) {
+        self.search.dispatch(Event::GoBack);
     }
 
     /// Stops at once and keeps the best plan so far.

@@ -143,11 +143,20 @@ fn QuickPage(props: &QuickPageProps) -> Html {
             }
         })
     };
+    let take_way = {
+        let searching = searching.clone();
+        Callback::from(move |plan| searching.take(plan))
+    };
+    let go_back = searching.search.before.is_some().then(|| {
+        let searching = searching.clone();
+        Callback::from(move |_: MouseEvent| searching.go_back())
+    });
+    let how_of = |list: &List| How { tape: bench.tape, keep_from: list.keep_from };
     let yard = now.zip(told).filter(|_| !searching.search.is_running()).map(|(list, told)| Yard {
         job: list.job.clone(),
         labels: list.labels.clone(),
         stood: told.plan.clone(),
-        how: How { tape: bench.tape, keep_from: list.keep_from },
+        how: how_of(list),
         take: take_without,
     });
     let (is_keying, is_ours) = (at_hand.is_keying(), !sheet.assumed.is_empty());
@@ -183,10 +192,11 @@ fn QuickPage(props: &QuickPageProps) -> Html {
                             { whole(told, bench.tape, &all, &Beside::nothing(searching.search.is_running(), yard, is_ours)) }
                         </div>
                         if let Some(list) = now.filter(|_| !searching.search.is_running()) {
-                            <Comparison job={list.job.clone()} plan={told.plan.clone()} labels={list.labels.clone()} tape={bench.tape} />
-                            <OnHand job={list.job.clone()} labels={list.labels.clone()}
-                                how={How { tape: bench.tape, keep_from: list.keep_from }} />
+                            <OnHand job={list.job.clone()} labels={list.labels.clone()} how={how_of(list)} />
                             { keep_as_job(list, told, &searching.search, settings, &entries) }
+                            // Last: what is told when it was worked out moves nothing.
+                            <Comparison job={list.job.clone()} plan={told.plan.clone()} bound_cents={searching.search.bound_cents}
+                                labels={list.labels.clone()} how={how_of(list)} take={take_way} back={go_back} />
                         }
                     }
                     { progress(&searching, labels.as_ref(), false) }

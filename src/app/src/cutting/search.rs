@@ -21,6 +21,8 @@ pub enum Stage {
     Ended,
     /// The user stopped it: the best plan so far stays.
     Stopped,
+    /// The user took another way to buy in place of the plan that was found.
+    Taken,
     /// It has run for [`MOST_SECONDS`]: the best plan so far stays.
     OutOfTime,
     /// It stopped by itself, and why.
@@ -50,6 +52,8 @@ pub struct Search {
     pub is_outdated: bool,
     /// What of its rank among plans of equal money is proved; `None` before the search has ended by itself.
     pub ties: Option<Ties>,
+    /// The search that found the plan which another way to buy was taken in place of.
+    pub before: Option<Rc<Search>>,
     /// It is the quick plan made on the page itself, and why.
     pub on_page: Option<&'static str>,
     /// How long it has run.
@@ -68,6 +72,7 @@ impl Default for Search {
             is_checked: false,
             is_outdated: false,
             ties: None,
+            before: None,
             on_page: None,
             seconds: 0,
         }
@@ -93,6 +98,10 @@ pub enum Event {
     Trouble(String),
     /// The user stops it.
     Stop,
+    /// The plan of another way to buy is taken in place of the one that was found.
+    Take(Rc<Plan>),
+    /// The plan that was found is wanted again.
+    GoBack,
     /// A second has gone by.
     Second,
     /// What was found is not wanted any more.
@@ -124,7 +133,7 @@ impl Search {
     #[must_use]
     pub fn why(&self) -> &'static str {
         match (&self.stage, self.is_proved) {
-            (Stage::Running | Stage::Kept, _) => "",
+            (Stage::Running | Stage::Kept | Stage::Taken, _) => "",
             (_, true) if self.is_checked => "The proof was worked out again by a second check.",
             (_, true) => {
                 "The planner ruled out every cheaper way with these boards, prices and cuts. No second check went over that."
@@ -142,8 +151,9 @@ impl Search {
         let mut next = self.clone();
         match event {
             Event::Begin { job, goes_on } => {
-                // What was forgotten, or kept with the job, is not gone on from.
-                let goes_on = goes_on && !matches!(self.stage, Stage::Idle | Stage::Kept);
+                // What was forgotten, kept with the job or taken by hand is not gone on from.
+                let goes_on =
+                    goes_on && !matches!(self.stage, Stage::Idle | Stage::Kept | Stage::Taken);
                 let found = if goes_on { next } else { Search::default() };
                 next = Search {
                     stage: Stage::Running,
@@ -156,6 +166,26 @@ impl Search {
             }
             Event::Forget => {
                 next = Search { plan_number: self.plan_number, ..Search::default() };
+            }
+            Event::Take(plan) => {
+                let before = self.before.clone().unwrap_or_else(|| Rc::new(self.clone()));
+                next = Search {
+                    stage: Stage::Taken,
+                    job: self.job.clone(),
+                    plan: Some(plan),
+                    plan_number: self.plan_number.wrapping_add(1),
+                    bound_cents: self.bound_cents,
+                    before: Some(before),
+                    ..Search::default()
+                };
+            }
+            Event::GoBack => {
+                if let Some(before) = &self.before {
+                    next = Search {
+                        plan_number: self.plan_number.wrapping_add(1),
+                        ..(**before).clone()
+                    };
+                }
             }
             // What comes after the end belongs to a question that was called off.
             _ if !self.is_running() => {}

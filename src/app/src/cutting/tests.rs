@@ -76,6 +76,27 @@ fn news(better: Option<Plan>, bound_cents: i64) -> News {
     News { work: 1, budget: 9, cost_cents, bound_cents, left_out: 0, boards: 1, better }
 }
 
+/// The plan that was found stays behind the one that is taken, however many are.
+#[test]
+fn another_way_is_taken_and_left_again() {
+    let begin = Event::Begin { job: Rc::new(job()), goes_on: false };
+    let reply = Reply::Cheapest(outcome(GOOD, 1000), vec![Checked::Confirmed]);
+    let found = Search::default().after(begin).after(Event::Reply(reply));
+    let dear = |cost_cents| Rc::new(Plan { cost_cents, ..plan(40) });
+    let taken = found.after(Event::Take(dear(1100))).after(Event::Take(dear(1200)));
+    assert_eq!((&taken.stage, taken.plan.as_ref()), (&Stage::Taken, Some(&dear(1200))));
+    // Of that plan nothing is proved but that none costs less than 10.00.
+    assert_eq!((taken.is_proved, taken.bound_cents, taken.ties), (false, 1000, None));
+    assert!(taken.why().is_empty());
+    let back = taken.after(Event::GoBack);
+    assert_eq!(Search { plan_number: found.plan_number, ..back.clone() }, found);
+    assert!(found.plan_number < taken.plan_number && taken.plan_number < back.plan_number);
+    assert_eq!(found.after(Event::GoBack), found);
+    // Planning again begins afresh, and not with what was taken by hand.
+    let again = taken.after(Event::Begin { job: Rc::new(job()), goes_on: true });
+    assert_eq!((again.plan, again.before), (None, None));
+}
+
 #[test]
 fn a_plan_that_keeps_the_rules_is_believed_and_one_that_does_not_is_refused() {
     let job = job();

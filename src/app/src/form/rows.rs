@@ -1,8 +1,8 @@
 //! A list on the screen: a row for each of its entries, with its name, its size and how many; the text behind them.
 
 use reckoner_core::sheet::{
-    Field, Kind, ListRow, RowPlace, Sentence, is_counted, list_rows, places, with_new_row,
-    with_row, without_row,
+    Field, Kind, ListRow, RowPlace, Sentence, is_counted, is_named, list_rows, places,
+    with_new_row, with_row, without_row,
 };
 use yew::prelude::*;
 
@@ -178,7 +178,7 @@ fn one(at_hand: &AtHand, field: &'static Field, at: usize, row: &ListRow) -> Htm
     };
     html! {
         <li key={at} class={classes!("list__row", (!is_counted(field.kind)).then_some("is-zone"), is_away.then_some("is-away"), is_now.then_some("is-editing"))}>
-            if matches!(field.kind, Kind::Pieces) && !at_hand.is_typing {
+            if is_named(field.kind) && !at_hand.is_typing {
                 { plain("name", &row.name, "name", typing(at_hand, field, move |text, kind, typed| {
                     with_row(text, kind, at, |row| row.name = typed)
                 })) }

@@ -24,13 +24,14 @@ pub(super) fn split_count(text: &str) -> Option<(&str, &str)> {
 /// What can be read two ways, as it is likelier meant, and the question. Where there may be widths (`is_wide`), what may be
 /// meant as one is asked too.
 pub(super) fn two_ways(text: &str, is_wide: bool) -> Option<(String, String)> {
-    turned_round(text, is_wide)
+    three_sizes(text, is_wide)
+        .or_else(|| turned_round(text, is_wide))
         .or_else(|| may_be_wide(text).filter(|_| is_wide))
         .or_else(|| larger_count(text))
 }
 
-/// How many boards of one length, and that length with the width that may be meant; `None` where that cannot be told.
-pub(super) type CountFirst = Option<(Option<String>, String)>;
+/// How many boards of one length, and that length with the width that may be meant.
+pub(super) type CountFirst = (Option<String>, String);
 
 /// Where boards are counted last, `96 max 4`: a count that stands before the length all the same, as in `4 x 96`, or what
 /// can be read two ways, as it is likelier meant, and the question.
@@ -44,16 +45,71 @@ pub(super) fn count_first(text: &str) -> Option<(CountFirst, String)> {
         }
         (None, None) => return None,
     };
-    // Of `2 x 4 x 96` it cannot be told which is which.
-    let size = text.split_once('@').map_or(text, |(_, size)| size);
-    if split_sides(size).len() > 2 {
-        return Some((None, format!("“{}” can be read in more than two ways.", text.trim())));
-    }
     let (count, size) = match split_count(&meant) {
         Some((count, size)) => (Some(count.trim().to_owned()), size),
         None => (None, meant.as_str()),
     };
-    Some((Some((count, size.trim().to_owned())), words))
+    Some(((count, size.trim().to_owned()), words))
+}
+
+/// `2 x 4 x 96`: a section with the length it is cut to, a size of three sides, or a count with a product. The longest is
+/// likeliest the length, and of equal ones the last.
+fn three_sizes(text: &str, is_wide: bool) -> Option<(String, String)> {
+    let (count, size) = match text.split_once('@') {
+        Some((count, size)) => (Some(count.trim()), size),
+        None => (None, text),
+    };
+    let sides: Vec<&str> = split_sides(size).into_iter().map(str::trim).collect();
+    // What is worked out is no size that is written down.
+    let is_amount = |side: &&str| {
+        side.starts_with(|c: char| c.is_ascii_digit())
+            && !side.contains(['+', '(', ')', '−'])
+            && !side.contains(" - ")
+    };
+    if sides.len() < 3 || size.contains('*') || !sides.iter().all(is_amount) {
+        return None;
+    }
+    let (longest, _) = sides.iter().enumerate().max_by_key(|(_, side)| rank(side))?;
+    // A count stands before the length, or before all three sides.
+    let (count, sides, longest) = match (count, sides.as_slice()) {
+        (None, [first, rest @ ..])
+            if is_whole(first) && (longest == 1 || longest > 0 && rest.len() > 2) =>
+        {
+            (Some(*first), rest, longest.checked_sub(1)?)
+        }
+        _ => (count, sides.as_slice(), longest),
+    };
+    let length = sides.get(longest)?;
+    let (meant, width) = match sides {
+        [_, width] if longest == 0 => (format!("{length} long and {width} wide"), Some(width)),
+        [_, width, thickness] if longest == 0 => {
+            (format!("{length} long, {width} wide and {thickness} thick"), Some(width))
+        }
+        [section @ .., _] if longest == section.len() => {
+            (format!("a {} that is {length} long", section.join(" x ")), None)
+        }
+        _ => (format!("{length} long"), None),
+    };
+    let before = count.map_or(String::new(), |count| format!("{count} @ "));
+    let wide = width.filter(|_| is_wide).map_or(String::new(), |width| format!("{WIDE}{width}"));
+    let of_each = count.map_or(String::new(), |count| format!("{count} pieces, each "));
+    let here = if is_wide {
+        "Here goes the length. A width goes after the word wide; the thickness is not asked."
+    } else {
+        "Here goes one size alone."
+    };
+    let text = text.trim();
+    let words =
+        format!("“{text}” can be read two ways: {of_each}{meant}, or a length worked out. {here}");
+    Some((format!("{before}{length}{wide}"), words))
+}
+
+/// What tells a length from the sides of a section: feet and metres, then the whole number.
+fn rank(side: &str) -> (bool, u32) {
+    let unit = side.trim_start_matches(|c: char| !c.is_alphabetic() && !matches!(c, '\'' | '′'));
+    let unit = unit.to_lowercase();
+    let is_long = unit.starts_with(['\'', '′', 'f']) || (unit.starts_with('m') && unit != "mm");
+    (is_long, whole_part(side).unwrap_or(0))
 }
 
 /// The whole number that a length begins with.

@@ -35,8 +35,8 @@ pub enum Kind {
     OnHand,
     /// Zones measured from the left end, `10 to 12 1/2`, separated by commas; may be empty.
     Spans,
-    /// Sizes of parts, length × width × thickness, separated by commas; `4 @ 28 1/2 × 3 1/2 × 3 1/2`
-    /// stands for four of them. See [`PartSize`](super::PartSize).
+    /// Sizes of parts, length × width × thickness, separated by commas; `leg: 4 @ 28 1/2 × 3 1/2 × 3 1/2`
+    /// stands for four legs. See [`PartSize`](super::PartSize).
     Sizes,
     /// Pieces of a cutting list, separated by commas: `leg: 4 @ 34 1/2, 6 @ 22 wide 1 1/2`. See
     /// [`CutPiece`](super::CutPiece).

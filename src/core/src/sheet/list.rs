@@ -74,7 +74,7 @@ impl ListRow {
 
     fn of(text: &str, kind: Kind) -> ListRow {
         let (name, rest) = match text.split_once(':') {
-            Some((name, rest)) if matches!(kind, Kind::Pieces) => (name, after_space(rest)),
+            Some((name, rest)) if is_named(kind) => (name, after_space(rest)),
             _ => ("", text),
         };
         if matches!(kind, Kind::Spans) {
@@ -159,6 +159,12 @@ pub fn is_list(kind: Kind) -> bool {
 #[must_use]
 pub fn is_counted(kind: Kind) -> bool {
     matches!(kind, Kind::Lengths | Kind::OnHand | Kind::Pieces | Kind::Prices | Kind::Sizes)
+}
+
+/// Whether its rows may have a name.
+#[must_use]
+pub fn is_named(kind: Kind) -> bool {
+    matches!(kind, Kind::Pieces | Kind::Sizes)
 }
 
 /// The places of the row `at` to write a length in: where a zone begins and where it ends, else one for the size.
@@ -274,7 +280,7 @@ mod tests {
         for (text, kind) in [
             (BENCH, Kind::Pieces),
             (YARD, Kind::Prices),
-            ("4 @ 28 1/2 × 3 1/2 × 3 1/2, 41 x 5 x 1", Kind::Sizes),
+            ("leg: 4 @ 28 1/2 × 3 1/2 × 3 1/2, 41 x 5 x 1", Kind::Sizes),
             ("leg: 4 @ 33 , : , odd", Kind::Pieces),
             ("2 @ 2 3/4 in, 1 3/4 in, 3 @ 40 mm", Kind::Lengths),
         ] {
@@ -292,7 +298,7 @@ mod tests {
         let either = |text: &str| [String::new(), text.to_owned()];
         let mut judged = 0;
         for kind in [Kind::Pieces, Kind::Prices, Kind::Sizes] {
-            let names = if matches!(kind, Kind::Pieces) { either("leg") } else { either("") };
+            let names = if is_named(kind) { either("leg") } else { either("") };
             let prices = if matches!(kind, Kind::Prices) { either("10.90") } else { either("") };
             for ((name, price), (count, size)) in names
                 .iter()
@@ -420,6 +426,10 @@ mod tests {
         // Between the sides of a part it stands too.
         let part = with_row("34 x 3 x 1 1/2", Kind::Sizes, 0, |row| row.one_more(Kind::Sizes));
         assert_eq!(part, "2 @ 34 x 3 x 1 1/2");
+        let named = "leg: 4 @ 34 x 3 x 1";
+        assert_eq!(list_rows(named, Kind::Sizes)[0].name, "leg");
+        let more = with_row(named, Kind::Sizes, 0, |row| row.one_more(Kind::Sizes));
+        assert_eq!(more, "leg: 5 @ 34 x 3 x 1");
     }
 
     /// Our invented potting bench, pasted: the first row names the columns and is no row.

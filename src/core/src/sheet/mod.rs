@@ -34,7 +34,7 @@ pub use entries::Entries;
 pub use face::{Face, face, face_in_working};
 pub use field::{Choice, Field, Kind, Least, Span, Start, When};
 pub use list::{
-    ListRow, RowPlace, is_counted, is_list, is_only_text, list_rows, list_text, places,
+    ListRow, RowPlace, is_counted, is_list, is_named, is_only_text, list_rows, list_text, places,
     with_new_row, with_place, with_row, without_row,
 };
 pub use pieces::{BoardPrice, CutPiece, MOST_LINES, OnHand, money, split_wide};

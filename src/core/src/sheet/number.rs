@@ -1,13 +1,19 @@
 //! How a number with a unit is read, in the units of the tables or in metric ones.
 
 use super::{Ask, Bench, Field, Kind, Refusal, Value, WayOut};
-use crate::measure::text::{TextProblem, TextProblemKind, exact_number};
+use crate::measure::text::{TextProblem, TextProblemKind, decimal, exact_number};
 use crate::measure::{Number, Partner, Tape, Unit};
 use crate::say;
 
 /// A unit behind its number: `850 psi`, but `45°` and `12 %`.
 fn spaced(unit: &str) -> String {
     if unit.is_empty() || unit == "°" { unit.to_owned() } else { format!(" {unit}") }
+}
+
+/// A number that came of another unit: no fraction of many digits.
+fn short(number: Number) -> String {
+    let exact = exact_number(number, 4);
+    if exact.contains('/') { decimal(number, 2) } else { exact }
 }
 
 /// The metric unit of a number, or its own.
@@ -77,7 +83,7 @@ impl Ask<'_> {
         let shown = |number: Number| match partner.filter(|_| self.unit().is_metric()) {
             Some(it) => Value::Exact(number, it.places, it.unit)
                 .in_line(&Bench { tape: Tape::Millimetres(0), ..*self.bench() }),
-            None => format!("{}{}", exact_number(number, 4), spaced(unit)),
+            None => format!("{}{}", short(number), spaced(unit)),
         };
         let nearest = number.max(Number::whole(least.into())).min(Number::whole(most.into()));
         if number != nearest {

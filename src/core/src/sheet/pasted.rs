@@ -46,7 +46,7 @@ const TO: Column = Column { part: Part::To, names: &["to", "ends", "end"] };
 const OF_LENGTHS: &[Column] = &[COUNT, LENGTH];
 const OF_STOCK: &[Column] = &[COUNT, LENGTH, WIDTH];
 const OF_PIECES: &[Column] = &[NAME, COUNT, LENGTH, WIDTH];
-const OF_SIZES: &[Column] = &[COUNT, LENGTH, WIDTH, THICKNESS];
+const OF_SIZES: &[Column] = &[NAME, COUNT, LENGTH, WIDTH, THICKNESS];
 const OF_PRICES: &[Column] = &[LENGTH, WIDTH, PRICE, LIMIT];
 const OF_SPANS: &[Column] = &[FROM, TO];
 
@@ -66,10 +66,13 @@ impl Row {
     }
 }
 
+fn name_of_row(row: &Row) -> String {
+    row.get(Part::Name).map(|name| format!("{name}: ")).unwrap_or_default()
+}
+
 fn piece_of_row(row: &Row) -> String {
-    let name = row.get(Part::Name).map(|name| format!("{name}: ")).unwrap_or_default();
     let count = row.get(Part::Count).unwrap_or("1");
-    format!("{name}{count} @ {}", sized_of_row(row))
+    format!("{}{count} @ {}", name_of_row(row), sized_of_row(row))
 }
 
 fn sized_of_row(row: &Row) -> String {
@@ -92,7 +95,8 @@ fn part_of_row(row: &Row) -> String {
     let side = |part| row.get(part).unwrap_or_default();
     let count = row.get(Part::Count).unwrap_or("1");
     let [length, width] = [Part::Length, Part::Width].map(side);
-    format!("{count} @ {length} × {width} × {}", side(Part::Thickness))
+    let thickness = side(Part::Thickness);
+    format!("{}{count} @ {length} × {width} × {thickness}", name_of_row(row))
 }
 
 fn zone_of_row(row: &Row) -> String {

@@ -117,34 +117,7 @@ impl Ask<'_> {
     pub fn pieces(&mut self, field: &Field, is_wide: bool) -> Option<Vec<CutPiece>> {
         let mut pieces = Vec::new();
         for item in self.entries_of(field)? {
-            let (name, rest) = match item.split_once(':') {
-                Some((name, rest)) if is_seen_whole(name.trim()) => (seen(name), rest),
-                Some((name, rest)) => {
-                    let (name, rest) = (seen(name), rest.trim());
-                    let typed =
-                        if name.is_empty() { rest.to_owned() } else { format!("{name}: {rest}") };
-                    self.ask_again(field, INVISIBLE, say![UNSEEN], (&item, &typed));
-                    return None;
-                }
-                None => (String::new(), item.as_str()),
-            };
-            if name.is_empty()
-                && let Some((word, rest)) = name_without_colon(rest)
-            {
-                let with_colon = format!("{word}: {rest}");
-                self.ask_again(
-                    field,
-                    "no-colon",
-                    say!["Put a colon after the name."],
-                    (&item, &with_colon),
-                );
-                return None;
-            }
-            if name.chars().count() > MOST_NAME {
-                let words = format!("A name may have up to {MOST_NAME} characters.");
-                self.refuse_field(field, "too-long", say![words]);
-                return None;
-            }
+            let (name, rest) = self.named(field, &item)?;
             if let Some((written, words)) = two_ways(rest, is_wide) {
                 let before = if name.is_empty() { String::new() } else { format!("{name}: ") };
                 let typed = format!("{before}{written}");
@@ -176,6 +149,35 @@ impl Ask<'_> {
         Some(pieces)
     }
 
+    /// The name that stands before the colon of an entry, empty for none, and what comes after it.
+    pub(super) fn named<'i>(&mut self, field: &Field, item: &'i str) -> Option<(String, &'i str)> {
+        let (name, rest) = match item.split_once(':') {
+            Some((name, rest)) if is_seen_whole(name.trim()) => (seen(name), rest),
+            Some((name, rest)) => {
+                let (name, rest) = (seen(name), rest.trim());
+                let typed =
+                    if name.is_empty() { rest.to_owned() } else { format!("{name}: {rest}") };
+                self.ask_again(field, INVISIBLE, say![UNSEEN], (item, &typed));
+                return None;
+            }
+            None => (String::new(), item),
+        };
+        if name.is_empty()
+            && let Some((word, rest)) = name_without_colon(rest)
+        {
+            let with_colon = format!("{word}: {rest}");
+            let words = say!["Put a colon after the name."];
+            self.ask_again(field, "no-colon", words, (item, &with_colon));
+            return None;
+        }
+        if name.chars().count() > MOST_NAME {
+            let words = format!("A name may have up to {MOST_NAME} characters.");
+            self.refuse_field(field, "too-long", say![words]);
+            return None;
+        }
+        Some((name, rest))
+    }
+
     /// Lengths that the yard sells, separated by commas: `96 at 10.90, 120 at 13.95 max 3`. The price and the number
     /// there are may be left out; so may all of it.
     pub fn prices(&mut self, field: &Field) -> Option<Vec<BoardPrice>> {
@@ -192,13 +194,7 @@ impl Ask<'_> {
                 None => (rest, None),
             };
             if let Some((meant, words)) = count_first(text) {
-                let Some((count, size)) = meant else {
-                    let way_out = WayOut::advice(say![
-                        "Write the length alone, and last how many there are: 96 at 10.90 max 4."
-                    ]);
-                    self.keep(Refusal::at(field, "two-ways", say![words], way_out));
-                    return None;
-                };
+                let (count, size) = meant;
                 let price = rest.get(text.len()..).unwrap_or_default();
                 let max = item.get(rest.len()..).unwrap_or_default();
                 let max = count

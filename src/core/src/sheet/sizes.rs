@@ -8,8 +8,10 @@ use crate::measure::text::{Formula, exact_text};
 use crate::say;
 
 /// So many parts of one size. All three sides are above zero.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct PartSize {
+    /// What stands before the colon; empty for none.
+    pub name: String,
     /// How many, at least one.
     pub count: u32,
     /// Along the grain.
@@ -21,7 +23,7 @@ pub struct PartSize {
 }
 
 impl Ask<'_> {
-    /// Sizes of parts, separated by commas, semicolons or lines: `4 @ 28 1/2 × 3 1/2 × 3 1/2`.
+    /// Sizes of parts, separated by commas, semicolons or lines: `leg: 4 @ 28 1/2 × 3 1/2 × 3 1/2`.
     ///
     /// `×`, `*` or an `x` that is not part of a word stands between the sides, so a side cannot
     /// itself be a product unless it is written as a sum.
@@ -45,9 +47,10 @@ impl Ask<'_> {
     }
 
     fn size(&mut self, field: &Field, item: &str) -> Option<PartSize> {
-        let (count, sides) = match item.split_once('@') {
+        let (name, rest) = self.named(field, item)?;
+        let (count, sides) = match rest.split_once('@') {
             Some((count, sides)) => (self.read(field, count, Formula::number)?.1, sides),
-            None => (crate::measure::Number::ONE, item),
+            None => (crate::measure::Number::ONE, rest),
         };
         let count = count.is_whole().then(|| u32::try_from(count.numer()).ok()).flatten();
         let most = MOST_ITEMS as u32;
@@ -63,7 +66,8 @@ impl Ask<'_> {
         {
             let [before, length, width, thickness] =
                 [before, length, width, thickness].map(|side| side.trim());
-            let typed = format!("{before} @ {length} × {width} × {thickness}");
+            let typed =
+                format!("{}{before} @ {length} × {width} × {thickness}", before_colon(&name));
             self.ask_again(field, "not-a-size", not_a_size(item), (item, &typed));
             return None;
         }
@@ -77,8 +81,13 @@ impl Ask<'_> {
             self.refuse_field(field, "too-small", say!["Each side must be more than zero."]);
             return None;
         }
-        Some(PartSize { count, length, width, thickness })
+        Some(PartSize { name, count, length, width, thickness })
     }
+}
+
+/// A name with its colon; nothing for none.
+fn before_colon(name: &str) -> String {
+    if name.is_empty() { String::new() } else { format!("{name}: ") }
 }
 
 /// How a part is written, for the user.
@@ -112,9 +121,10 @@ pub(super) fn split_sides(text: &str) -> Vec<&str> {
     sides
 }
 
-/// Reads back to the same size: `4 @ 28 1/2 in × 3 1/2 in × 3 1/2 in`.
+/// Reads back to the same size: `leg: 4 @ 28 1/2 in × 3 1/2 in × 3 1/2 in`.
 impl core::fmt::Display for PartSize {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        write!(f, "{}", before_colon(&self.name))?;
         if self.count != 1 {
             write!(f, "{} @ ", self.count)?;
         }
@@ -156,7 +166,34 @@ mod tests {
 
     fn part(count: u32, sides: [&str; 3]) -> PartSize {
         let [length, width, thickness] = sides.map(|side| length(side).unwrap());
-        PartSize { count, length, width, thickness }
+        PartSize { name: String::new(), count, length, width, thickness }
+    }
+
+    /// As the pieces of a cut plan have one. Our invented potting bench.
+    #[test]
+    fn a_part_has_a_name_before_its_colon() {
+        let leg = PartSize { name: "leg".to_owned(), ..part(4, ["34", "3", "1 1/2"]) };
+        let plank = part(1, ["48", "5 1/2", "1 1/2"]);
+        for text in [
+            "leg: 4 @ 34 × 3 × 1 1/2, 48 x 5 1/2 x 1 1/2",
+            "leg:4@34x3x1 1/2; : 48 x 5 1/2 x 1 1/2",
+            "Name\tQty\tLength\tWidth\tThick\nleg\t4\t34\t3\t1 1/2\n\t\t48\t5 1/2\t1 1/2",
+        ] {
+            assert_eq!(read(text), Ok(vec![leg.clone(), plank.clone()]), "{text}");
+        }
+        assert_eq!(leg.to_string(), "leg: 4 @ 34 in × 3 in × 1 1/2 in");
+        assert_eq!(read(&leg.to_string()), Ok(vec![leg]));
+        // What is asked of such a row keeps its name.
+        for (text, code, meant) in [
+            ("leg 4 @ 34 x 3 x 1", "no-colon", "leg: 4 @ 34 x 3 x 1"),
+            ("leg: 4 x 34 x 3 x 1", "not-a-size", "leg: 4 @ 34 × 3 × 1"),
+        ] {
+            let refusal = ask(text).expect_err(text);
+            let typed = refusal.way_out.expect("a tap").texts(crate::measure::Tape::SIXTEENTHS);
+            assert_eq!((refusal.code, typed[0].1.as_str()), (code, meant));
+        }
+        let long = format!("{}: 4 @ 34 x 3 x 1", "l".repeat(61));
+        assert_eq!(read(&long), Err("too-long"));
     }
 
     #[test]
@@ -167,7 +204,7 @@ mod tests {
             "4@28 1/2x3 1/2x3 1/2",
             "4 @ 28-1/2 in X 3 1/2 in * 3 1/2",
         ] {
-            assert_eq!(read(text), Ok(vec![leg]), "{text}");
+            assert_eq!(read(text), Ok(vec![leg.clone()]), "{text}");
         }
         let two = vec![part(1, ["1000mm", "100mm", "20mm"]), part(2, ["12", "3", "1"])];
         assert_eq!(read("1000mm x 100 mm x 20mm; 2 @ 12 x 3 x 1\n"), Ok(two));

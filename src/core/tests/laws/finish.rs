@@ -8,7 +8,7 @@ use reckoner_core::sheet::PartSize;
 prop_compose! {
     fn part()(count in 1_u32..20, sides in prop::array::uniform3(1_i32..4000)) -> PartSize {
         let [length, width, thickness] = sides.map(Length::sixty_fourths);
-        PartSize { count, length, width, thickness }
+        PartSize { name: String::new(), count, length, width, thickness }
     }
 }
 
@@ -51,7 +51,7 @@ proptest! {
         prop_assert_eq!(reckon(&turned).unwrap().area, answer.area);
         let mut sum = reckoner_core::measure::Area::ZERO;
         for part in &input.parts {
-            let one = Input { parts: vec![*part], ..input.clone() };
+            let one = Input { parts: vec![part.clone()], ..input.clone() };
             sum = (sum + reckon(&one).unwrap().area).unwrap();
         }
         prop_assert_eq!(sum, answer.area);

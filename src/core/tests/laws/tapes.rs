@@ -206,6 +206,38 @@ fn a_metric_bench_shows_metric_units() {
     assert!(area.value.in_line(&bench).ends_with(" m²"));
 }
 
+/// By hand: one face of 10 × 4 in is 40 × 2.54 × 2.54 = 258.064 cm²; 100 × 4 in is ten of it, 0.258064 m².
+#[test]
+fn a_small_area_is_in_square_centimetres_and_a_large_one_in_square_metres() {
+    let finish = calculators::find("finish").expect("it is there");
+    let bench = Bench { tape: Tape::Millimetres(0), ..Bench::default() };
+    for (part, shown) in [("10 in x 4 in x 1 in", "258 cm²"), ("100 in x 4 in x 1 in", "0.26 m²")]
+    {
+        let form = [("parts", part), ("faces", "show_face")];
+        let answer = sheet(finish, &form, Unit::Millimetre, bench.tape).answer.expect("an answer");
+        let area = answer.figures.iter().find(|figure| figure.id == "area").expect("an area");
+        assert_eq!(area.value.in_line(&bench), shown, "{part}");
+    }
+}
+
+/// A pascal is a newton on a square metre (SI Brochure, 9th edition, table 4), of which a square millimetre is a millionth:
+/// N/mm² is MPa. By hand: 6 MPa ÷ 0.006 894 757 (NIST SP 811, Appendix B.8) = 870.23 psi.
+#[test]
+fn a_stress_is_typed_in_newtons_on_a_square_millimetre_too() {
+    let strength = calculators::find("strength").expect("it is there");
+    let read = |unit: Unit, typed: &'static str| {
+        let tape = if unit == Unit::Inch { Tape::SIXTEENTHS } else { Tape::Millimetres(0) };
+        let sheet = sheet(strength, &[("most_stress", typed)], unit, tape);
+        assert_eq!(sheet.refusals, [], "{typed}");
+        let echo = sheet.echoes.iter().find(|echo| echo.field == "most_stress");
+        echo.expect("an echo").sentence.to_string()
+    };
+    for typed in ["6 N/mm2", "6 N/mm²", "6n/MM2", "6 MPa"] {
+        assert_eq!(read(Unit::Inch, typed), "870.23 psi", "{typed}");
+        assert_eq!(read(Unit::Millimetre, typed), "6 MPa", "{typed}");
+    }
+}
+
 /// `1,5` is two things in a list and none as a length: one tap writes 1.5.
 #[test]
 fn a_decimal_comma_has_a_tap_that_writes_a_point() {

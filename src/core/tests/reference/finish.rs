@@ -10,7 +10,7 @@ use reckoner_core::sheet::PartSize;
 fn w1_all_faces_of_a_table() {
     let part = |count, sides: [&str; 3]| {
         let [length, width, thickness] = sides.map(|side| length(side).expect("a side"));
-        PartSize { count, length, width, thickness }
+        PartSize { name: String::new(), count, length, width, thickness }
     };
     let input = Input {
         parts: vec![

@@ -3,7 +3,7 @@
 use std::ops::ControlFlow;
 
 use reckoner_core::cutting::{
-    CheckOptions, CutProblem, Ends, Job, KnotZone, Plan, Source, check_plan,
+    Board, CheckOptions, CutProblem, Ends, Job, KnotZone, Part, Plan, Section, Source, check_plan,
 };
 use reckoner_cutplan::{
     Done, DoneProblem, Progress, boards_to_cover, compare_single_boards, next_store_run,
@@ -109,6 +109,40 @@ fn one_board_length_only_and_the_next_cheapest_run() {
         }
     }
     assert!(singles > 30 && runs > 20, "{singles} {runs}");
+}
+
+/// By hand, in eighths. Six rails of 40 in twice, once of each wood: two boards of 144 in at 9.80 and two at 98.00 are 215.60. The
+/// cheapest other boards are three of 96 in at 7.00 of the cheap wood, 1.40 more; of the dear one they would be 14.00 more.
+#[test]
+fn the_next_run_is_proved_over_all_woods() {
+    let wood = |id: &str, cents: i64| {
+        let section = id.to_owned();
+        let rail = Part { section: section.clone(), ..part(format!("rail of {id}"), 320, 6) };
+        let long = Board {
+            section: section.clone(),
+            ..board(format!("long {id}"), 1152, 98 * cents, None)
+        };
+        let short = Board {
+            section: section.clone(),
+            ..board(format!("short {id}"), 768, 70 * cents, None)
+        };
+        (Section { id: section, wood: id.into(), size: None }, rail, [long, short])
+    };
+    let (cheap, dear) = (wood("fir", 10), wood("oak", 100));
+    let boards = [cheap.2, dear.2].concat();
+    let mut job = job(vec![cheap.1, dear.1], boards, vec![], 1);
+    job.sections = vec![cheap.0, dear.0];
+    let best = solve(&job, 400_000_000).unwrap();
+    assert_eq!((best.plan.cost_cents, best.proved), (21_560, true));
+    let run = next_store_run(&job, &best.plan, 43_120, 400_000_000, &mut go_on).unwrap().unwrap();
+    assert_eq!((run.plan.cost_cents, run.bound_cents), (21_700, 21_700));
+    assert_eq!(bought(&job, &run.plan), [0, 3, 2, 0]);
+    // Where so many steps are not to be had, no more is claimed than is known.
+    for budget in [1, 1_000, 20_000] {
+        if let Some(run) = next_store_run(&job, &best.plan, 43_120, budget, &mut go_on).unwrap() {
+            assert!(run.bound_cents <= 21_700, "{budget}");
+        }
+    }
 }
 
 #[test]

@@ -19,15 +19,16 @@ const GAP: f64 = 4.0;
 /// Draws the parts. What is coated is filled; what is left bare is a dashed outline.
 pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
     let drawn: Vec<_> = input.parts.iter().zip(&answer.part_areas).take(MOST_DRAWN).collect();
-    let parts: Vec<PartSize> = drawn.iter().map(|(part, _)| **part).collect();
+    let parts: Vec<&PartSize> = drawn.iter().map(|(part, _)| *part).collect();
     let scale = scale(&parts);
     let mut draft = Draft::default();
     let mut y = 0.0;
     for (part, area) in drawn {
         y += 20.0;
         let covered = Value::Area(*area).in_line(bench);
+        let name = if part.name.is_empty() { String::new() } else { format!("{}, ", part.name) };
         let label = format!(
-            "{} × {} long, {} × {}: {covered}",
+            "{name}{} × {} long, {} × {}: {covered}",
             part.count,
             amount(part.length, bench),
             amount(part.width, bench),
@@ -63,7 +64,7 @@ fn amount(length: Length, bench: &Bench) -> String {
 const WRITING: (Role, Size) = (Role::Ink, Size::Small);
 
 /// Page units to the inch, so that the longest part fills the width and all fit in the height.
-fn scale(parts: &[PartSize]) -> f64 {
+fn scale(parts: &[&PartSize]) -> f64 {
     let widest = parts
         .iter()
         .map(|part| part.length.to_f64() + part.thickness.to_f64())

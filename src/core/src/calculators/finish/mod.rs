@@ -112,7 +112,7 @@ pub struct Answer {
 /// ```
 /// # use reckoner_core::{calculators::finish::*, measure::{length, Number}, sheet::PartSize};
 /// let plank = PartSize {
-///     count: 6, length: length("50")?, width: length("5 1/2")?, thickness: length("1 1/2")?,
+///     name: String::new(), count: 6, length: length("50")?, width: length("5 1/2")?, thickness: length("1 1/2")?,
 /// };
 /// let answer = reckon(&Input {
 ///     parts: vec![plank], faces: Faces::All, coats: 1,

@@ -3,7 +3,7 @@
 use super::{CALCULATOR, Cans, SoldBy};
 use crate::calculators::trial::Trial;
 use crate::measure::Number;
-use crate::sheet::{Answer, Caution, Figure, Value};
+use crate::sheet::{Answer, Caution, Figure, Source, Value};
 
 const TRIAL: Trial = Trial(&CALCULATOR);
 
@@ -196,6 +196,18 @@ fn with_prices_the_cheapest_cans_are_bought() {
     check_cans((5, 4), (Some(40), Some(20)), "1 gallon and 1 quart");
     check_cans((5, 4), (Some(40), None), "2 gallons");
     check_cans((5, 4), (None, Some(20)), "5 quarts");
+}
+
+/// Areas are arithmetic. What trade texts give of coverage, later coats and the reserve stands in no document that can be named.
+#[test]
+fn the_sheet_names_its_sources() {
+    let sources = TRIAL.answer(&[]).working.sources;
+    assert_eq!(sources, [Source::Arithmetic, Source::CommonPractice]);
+    TRIAL.check_note(
+        &[("surface", "rough")],
+        "Finish is taken to cover 100 sq ft/gal to 200 sq ft/gal here; sources span 75 sq ft/gal to 650 sq ft/gal. Read \
+         the can.",
+    );
 }
 
 #[test]

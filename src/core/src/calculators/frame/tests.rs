@@ -281,6 +281,22 @@ fn a_lap_takes_half_of_the_thinner_piece() {
     TRIAL.check(&thick_front, &[("lap_rear", "1/2"), ("lap_front", "1"), ("lap_step", "-1/2")]);
 }
 
+/// By hand, in 32nds: 7/16 is 14, its half 7 lies between the marks 6 and 8. The lower one is cut, 3/16, and the front piece
+/// what is left: 14 - 6 = 8, which is 1/4. Half of 3/4 is a mark, so nothing is said of it.
+#[test]
+fn a_lap_of_which_the_half_is_on_no_mark_says_so() {
+    let pairs = [("question", "lap"), ("front_thickness", "7/16"), ("rear_thickness", "1")];
+    TRIAL.check(&pairs, &[("lap_rear", "3/16"), ("lap_front", "1/4")]);
+    TRIAL.check_note(
+        &pairs,
+        "Half of the thinner piece is on no mark of this tape. Cut the rear piece 3/16 in deep, and the front piece \
+         what is left: so the show faces stay flush.",
+    );
+    let on_a_mark = [("question", "lap"), ("front_thickness", "3/4"), ("rear_thickness", "1")];
+    let notes = TRIAL.answer(&on_a_mark).notes;
+    assert!(notes.iter().all(|note| note.id != "half_is_on_no_mark"), "{notes:?}");
+}
+
 #[test]
 fn a_cut_already_made_decides_the_other_one() {
     let pairs = [("question", "lap"), ("rear_cut", "13/32")];

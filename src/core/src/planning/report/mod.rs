@@ -5,18 +5,24 @@
 
 mod bars;
 mod batches;
+mod left;
 mod money;
 mod offcuts;
 mod orders;
 mod rows;
+#[cfg(test)]
+mod trial;
+mod ways;
 mod without;
 mod work;
 
 pub use batches::{BatchCut, CutBatch};
-pub use money::{Compared, Proof, Spent, compare, left_out_words, proof, spent};
+pub use left::Left;
+pub use money::{Proof, Spent, left_out_words, proof, spent};
 pub use offcuts::Keep;
 pub use orders::Order;
 pub use rows::{RowCut, Stretch, What};
+pub use ways::{Stood, Way, Ways, against, compare};
 pub use without::{Difference, LeftOver, difference, of_that_length, without, without_words};
 pub use work::work;
 

@@ -1,6 +1,5 @@
-//! What a plan costs, how far it is proved, and what other plans would cost. Money is exact.
+//! What a plan costs, and how far it is proved. Money is exact.
 
-use crate::cutting::{Job, NextRun, Plan, SingleBoard, Source};
 use crate::job::cut_labels::{Labels, Money};
 use crate::measure::text::decimal;
 use crate::measure::{Length, Number, OutOfRange};
@@ -58,6 +57,14 @@ pub fn spent(labels: &Labels, cents: i64, boards: u32) -> Result<Spent, OutOfRan
     }
 }
 
+/// A cost of the cutting job as it is written: `24.90`, or `26 ft`.
+pub(super) fn amount(labels: &Labels, cents: i64) -> String {
+    match labels.money {
+        Money::Cents => money(cents),
+        Money::Wood { each } => (each * Number::whole(cents)).map_or_else(|_| String::new(), feet),
+    }
+}
+
 /// How far a plan is proved.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Proof {
@@ -79,10 +86,7 @@ pub struct Proof {
 /// out stand in the same line.
 #[must_use]
 pub fn proof(labels: &Labels, cost_cents: i64, bound_cents: i64, left_out: &[String]) -> Proof {
-    let amount = |cents: i64| match labels.money {
-        Money::Cents => money(cents),
-        Money::Wood { each } => (each * Number::whole(cents)).map_or_else(|_| String::new(), feet),
-    };
+    let amount = |cents: i64| amount(labels, cents);
     let gap_cents = cost_cents.saturating_sub(bound_cents).max(0);
     let (cost, bound, gap) = (amount(cost_cents), amount(bound_cents), amount(gap_cents));
     let proved = gap_cents == 0;
@@ -123,87 +127,4 @@ fn percent(part: i64, whole: i64) -> String {
         .checked_div(i128::from(whole))
         .map_or(0, |down| if down * i128::from(whole) < tenths { down + 1 } else { down });
     format!("{}.{} %", tenths / 10, tenths % 10)
-}
-
-/// Another way to buy.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Compared {
-    /// `All 2x6 as 96 in: 3 boards, 32.70.`
-    pub sentence: Sentence,
-    /// What the whole job costs then; `None` when it cannot be done.
-    pub spent: Option<Spent>,
-    /// How much more than the plan, in cents of the cutting job.
-    pub dearer_cents: Option<i64>,
-}
-
-/// The plan against boards of a single length in each section, and against the next cheapest store run.
-///
-/// A section that the yard sells in one length only has nothing to compare.
-#[must_use]
-pub fn compare(
-    job: &Job,
-    labels: &Labels,
-    best: &Plan,
-    singles: &[SingleBoard],
-    next: Option<&NextRun>,
-) -> Vec<Compared> {
-    let mut rows: Vec<Compared> =
-        singles.iter().filter_map(|single| compare_single(job, labels, best, single)).collect();
-    let dearer = |row: &Compared| row.dearer_cents.unwrap_or(i64::MAX);
-    crate::order::sort_by(&mut rows, |a, b| dearer(a).cmp(&dearer(b)));
-    rows.extend(next.and_then(|next| compare_next(job, labels, best, next)));
-    rows
-}
-
-fn compare_single(
-    job: &Job,
-    labels: &Labels,
-    best: &Plan,
-    single: &SingleBoard,
-) -> Option<Compared> {
-    let board = job.boards.get(single.board)?;
-    let lengths = job.boards.iter().filter(|other| other.section == board.section).count();
-    if lengths < 2 {
-        return None;
-    }
-    let name = labels.section(job, &board.section)?.name.clone();
-    let head = say!["All ", name, " as ", labels.length(board.length).ok()?, ": "];
-    let outcome = match &single.outcome {
-        Ok(outcome) => outcome,
-        Err(problem) => {
-            let mut sentence = head;
-            sentence.0.extend(say!["cannot be done. "].0);
-            sentence.0.extend(labels.explain(job, problem).sentence.0);
-            return Some(Compared { sentence, spent: None, dearer_cents: None });
-        }
-    };
-    let plan = &outcome.plan;
-    let count = plan.boards.iter().filter(|cut| cut.source == Source::Board(single.board)).count();
-    let many = if count == 1 { "board" } else { "boards" };
-    let mut sentence = head;
-    sentence.0.extend(say![format!("{count} {many}, ")].0);
-    finish(labels, best, plan, sentence)
-}
-
-fn compare_next(job: &Job, labels: &Labels, best: &Plan, next: &NextRun) -> Option<Compared> {
-    let mut sentence = say!["Next cheapest store run: "];
-    for line in super::shopping(job, &next.plan, labels)? {
-        sentence.0.extend(say![line.count, " × ", line.section, " ", line.length, ", "].0);
-    }
-    finish(labels, best, &next.plan, sentence)
-}
-
-/// Adds the cost of a plan and how much dearer it is than the best.
-fn finish(labels: &Labels, best: &Plan, plan: &Plan, mut sentence: Sentence) -> Option<Compared> {
-    let spent = spent(labels, plan.cost_cents, super::bought(plan)).ok()?;
-    let dearer = plan.cost_cents.checked_sub(best.cost_cents)?;
-    let more = proof(labels, plan.cost_cents, best.cost_cents, &[]);
-    sentence.0.extend(say![more.cost, " in all"].0);
-    let rest = match dearer {
-        0 => say![", as much as the plan."],
-        1.. => say![", ", more.gap, " more than the plan."],
-        _ => say!["."],
-    };
-    sentence.0.extend(rest.0);
-    Some(Compared { sentence, spent: Some(spent), dearer_cents: Some(dearer) })
 }

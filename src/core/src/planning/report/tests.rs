@@ -3,8 +3,8 @@
 use super::*;
 use crate::cutting::scale::CommonUnit;
 use crate::cutting::{
-    Block, Board, CrossSize, CutKind, CutProblem, Ends, KnotZone, Layer, Outcome, Part, Placed,
-    ResawRules, RipRules, SawRules, Scrap, Section, SingleBoard, Strip, Ties,
+    Block, Board, CrossSize, CutKind, Ends, KnotZone, Layer, Part, Placed, ResawRules, RipRules,
+    SawRules, Scrap, Section, Strip, Ties,
 };
 use crate::measure::length;
 
@@ -372,44 +372,6 @@ fn what_is_bought_is_not_to_buy_any_more() {
     assert_eq!(told(&[1]), one);
     let all = ("Nothing to buy: it is all bought.".to_owned(), 0, words("bought"));
     assert_eq!(told(&[0, 1]), all);
-}
-
-#[test]
-fn other_ways_to_buy_are_compared_with_the_plan() {
-    let (mut job, plan, mut labels) = straight();
-    let longer =
-        Board { id: "long".into(), length: 960, price_cents: 1395, ..job.boards[0].clone() };
-    job.boards.push(longer);
-    labels.boards.push(labels.boards[0].clone());
-    let outcome = |plan: &Plan| Outcome {
-        plan: plan.clone(),
-        bound_cents: plan.cost_cents,
-        proved: true,
-        ties: Ties::default(),
-        certificates: vec![],
-        work: 0,
-        stopped: false,
-    };
-    let mut dear = plan.clone();
-    dear.boards[0].source = Source::Board(1);
-    dear.cost_cents = 1395;
-    let singles = [
-        SingleBoard { board: 0, outcome: Ok(outcome(&plan)) },
-        SingleBoard { board: 1, outcome: Ok(outcome(&dear)) },
-        SingleBoard { board: 1, outcome: Err(CutProblem::NoParts) },
-    ];
-    let next = crate::cutting::NextRun { plan: dear.clone(), bound_cents: 1395 };
-    let rows = compare(&job, &labels, &plan, &singles, Some(&next));
-    let words: Vec<String> = rows.iter().map(|row| row.sentence.to_string()).collect();
-    assert_eq!(
-        words,
-        [
-            "All 2x10 as 96 in: 1 board, 10.90 in all, as much as the plan.",
-            "All 2x10 as 120 in: 1 board, 13.95 in all, 3.05 more than the plan.",
-            "All 2x10 as 120 in: cannot be done. There is no piece to cut.",
-            "Next cheapest store run: 1 × 2x10 120 in, 13.95 in all, 3.05 more than the plan.",
-        ]
-    );
 }
 
 #[test]

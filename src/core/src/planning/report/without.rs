@@ -1,7 +1,8 @@
 //! What if the yard has none of a length: the same job without it, and what its plan changes. Money and lengths are exact.
 
-use super::{How, Seen, bought, offcuts, proof};
-use crate::cutting::{Job, Layout, Plan};
+use super::left::Left;
+use super::{How, bought, proof};
+use crate::cutting::{Job, Plan};
 use crate::job::cut_labels::{Labels, Money};
 use crate::measure::Length;
 use crate::say;
@@ -87,28 +88,6 @@ pub fn difference(
     Some(Difference { dearer_cents, more_boards, left_over, sentence })
 }
 
-/// What is worth keeping of a plan.
-struct Left {
-    together: Length,
-    longest: Length,
-    is_ripped: bool,
-}
-
-impl Left {
-    fn of(job: &Job, labels: &Labels, plan: &Plan, how: How) -> Option<Left> {
-        let mut left = Left { together: Length::ZERO, longest: Length::ZERO, is_ripped: false };
-        for (number, cut) in (1..).zip(&plan.boards) {
-            left.is_ripped |= !matches!(cut.layout, Layout::Crosscut(_));
-            let seen = Seen::of(job, labels, cut, number)?;
-            for keep in offcuts::of_board(&seen, plan, how)? {
-                left.together = (left.together + (keep.length * keep.count).ok()?).ok()?;
-                left.longest = left.longest.max(keep.length);
-            }
-        }
-        Some(left)
-    }
-}
-
 impl LeftOver {
     fn sentence(&self) -> Sentence {
         match self {
@@ -159,78 +138,10 @@ fn boards(more: i64) -> String {
 
 #[cfg(test)]
 mod tests {
+    use super::super::trial::{how, plan, yard};
     use super::*;
-    use crate::cutting::scale::CommonUnit;
-    use crate::cutting::{
-        Board, CutBoard, Ends, Part, Placed, SawRules, Scrap, Section, Source, Strip,
-    };
-    use crate::job::cut_labels::{Label, SectionLabel};
-    use crate::measure::{Tape, length};
-
-    const RAIL: i64 = 320;
-
-    /// In eighths: six rails of 40 in; 12 ft at 9.80, 8 ft at 7.00, and three of 12 ft at 9.50. Kerf 1/8, trims 1/2.
-    fn yard() -> (Job, Labels) {
-        let board = |id: &str, length, price_cents, limit| Board {
-            id: id.into(),
-            section: "a".into(),
-            length,
-            price_cents,
-            limit,
-            trims: Ends { left: 4, right: 4 },
-            knots: Vec::new(),
-        };
-        let named = |name: &str| Label { item: None, name: name.to_owned() };
-        let job = Job {
-            sections: vec![Section { id: "a".into(), wood: "fir".into(), size: None }],
-            parts: vec![Part {
-                id: "rail".into(),
-                name: "rail".into(),
-                section: "a".into(),
-                length: RAIL,
-                quantity: 6,
-                priority: 1,
-                may_rip: false,
-                may_resaw: false,
-                grain_free: false,
-            }],
-            boards: vec![
-                board("long", 1152, 980, None),
-                board("short", 768, 700, None),
-                board("old", 1152, 950, Some(3)),
-            ],
-            scraps: Vec::<Scrap>::new(),
-            saw: SawRules { kerf: 1, rip: None },
-        };
-        let labels = Labels {
-            unit: CommonUnit::of(&[(1, 8)]).expect("eighths"),
-            sections: vec![SectionLabel { name: "2x4".to_owned(), size: None }],
-            parts: vec![named("rail")],
-            boards: vec![named("2x4"); 3],
-            scraps: Vec::new(),
-            money: Money::Cents,
-        };
-        (job, labels)
-    }
-
-    /// So many rails on each of these boards, from the left end.
-    fn plan(job: &Job, boards: &[(usize, i64)]) -> Plan {
-        let cut = |&(board, rails): &(usize, i64)| CutBoard {
-            source: Source::Board(board),
-            layout: Layout::Crosscut(
-                (0..rails)
-                    .map(|n| Placed { part: 0, at: 4 + n * (RAIL + 1), turned: false })
-                    .collect(),
-            ),
-        };
-        let mut plan = Plan { boards: boards.iter().map(cut).collect(), ..Plan::default() };
-        plan.cost_cents = plan.price(job).expect("boards of the job");
-        plan
-    }
-
-    fn how(keep_from: &str) -> How {
-        How { tape: Tape::SIXTEENTHS, keep_from: length(keep_from).expect("a length") }
-    }
+    use crate::cutting::{Layout, Strip};
+    use crate::measure::length;
 
     /// By hand. A board of 144 in less 1/2 and 1/2 gives three rails, 120 in and two kerfs, and after a third kerf 22 5/8 is
     /// left; one of 96 gives two, and 14 3/4 is left. Two at 9.80 are 19.60 and leave 45 1/4; three at 7.00 are 21.00 and

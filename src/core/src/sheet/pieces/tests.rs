@@ -3,7 +3,7 @@
 use super::*;
 use crate::measure::text::NoNames;
 use crate::measure::{Tape, length};
-use crate::sheet::{Bench, Entries, Start};
+use crate::sheet::{Bench, Entries, Start, list_rows};
 
 const FIELDS: &[Field] = &[
     Field::new("parts", "Pieces", "", Kind::Pieces, Start::Text("")),
@@ -125,15 +125,56 @@ fn a_count_stands_before_an_x_in_every_list() {
     }
 }
 
-/// Two counts or a nominal size before the length: which is which cannot be told.
-#[test]
-fn a_board_of_three_sizes_gets_advice() {
-    let (entries, bench) = (Entries::from_pairs([("boards", "2 x 4 x 96")]), Bench::default());
+/// What is said to a text in a list, and what its tap writes.
+fn asked_in(id: &'static str, text: &str) -> (String, String) {
+    let (entries, bench) = (Entries::from_pairs([(id, text)]), Bench::default());
     let mut ask = Ask::new(FIELDS, &entries, &bench, &NoNames);
-    assert_eq!(ask.prices(&FIELDS[1]), None);
+    let is_read = match id {
+        "parts" => ask.pieces(&FIELDS[0], true).is_some(),
+        "boards" => ask.prices(&FIELDS[1]).is_some(),
+        "lengths" => ask.lengths(&FIELDS[2]).is_some(),
+        _ => ask.on_hand(&FIELDS[3]).is_some(),
+    };
+    assert!(!is_read, "{id} {text}");
     let refusal = ask.finish().1.remove(0);
-    assert_eq!(refusal.code, "two-ways");
-    assert!(refusal.way_out.expect("advice").texts(Tape::SIXTEENTHS).is_empty());
+    assert_eq!(refusal.code, "two-ways", "{id} {text}");
+    let typed = refusal.way_out.expect("a tap").texts(Tape::SIXTEENTHS);
+    (refusal.sentence.to_string(), typed[0].1.clone())
+}
+
+/// A section before its length, as it is said at a yard, was 2 boards of 4 × 96 = 384, without a word. The longest of the
+/// sizes is the length, and what stands before an @, or before all three sides, the count.
+#[test]
+fn a_section_before_a_length_is_asked_in_every_list() {
+    for (text, stock, boards, lengths) in [
+        ("2 x 4 x 96", "96", "96", "96"),
+        ("2x4x8 ft", "8 ft", "8 ft", "8 ft"),
+        ("38 × 89 × 2.4 m", "2.4 m", "2.4 m", "2.4 m"),
+        ("3 @ 2 x 4 x 96", "3 @ 96", "96 max 3", "3 @ 96"),
+        ("3 x 2 x 4 x 96", "3 @ 96", "96 max 3", "3 @ 96"),
+        ("4 x 33 x 1 1/2", "4 @ 33 wide 1 1/2", "33 wide 1 1/2 max 4", "4 @ 33"),
+        ("33 x 3 1/2 x 3/4", "33 wide 3 1/2", "33 wide 3 1/2", "33"),
+        ("4 @ 33 x 3 1/2 x 3/4", "4 @ 33 wide 3 1/2", "33 wide 3 1/2 max 4", "4 @ 33"),
+    ] {
+        for (id, meant) in
+            [("parts", stock), ("stock", stock), ("boards", boards), ("lengths", lengths)]
+        {
+            assert_eq!(asked_in(id, text).1, meant, "{id} {text}");
+        }
+        // Its row has no number that could be counted up, unless that stands before an @.
+        let counted = list_rows(text, Kind::OnHand)[0].counted(Kind::OnHand);
+        assert_eq!(counted.is_some(), text.contains('@'), "{text}");
+    }
+    assert_eq!(
+        asked_in("stock", "2 x 4 x 96").0,
+        "“2 x 4 x 96” can be read two ways: a 2 x 4 that is 96 long, or a length worked out. Here goes the length. A \
+         width goes after the word wide; the thickness is not asked."
+    );
+    assert_eq!(asked_in("boards", "52, 2 x 4 x 96 at 10.90 max 3").1, "52, 96 at 10.90 max 3");
+    assert_eq!(asked_in("parts", "leg: 2 x 4 x 96").1, "leg: 96");
+    // By hand: a length that is worked out is one of 12 + 2 × 4 × 3 = 36, or of 2 × 3 × 4 = 24.
+    assert_eq!(pieces("12 + 2 x 4 x 3"), Ok(vec![piece("36 in", 1, "36")]));
+    assert_eq!(pieces("3 @ 2 * 3 * 4"), Ok(vec![piece("24 in", 3, "24")]));
 }
 
 /// With widths, what may be one is asked; without, a × is what it always was.

@@ -212,6 +212,8 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
                         { attention(open) }
                         { rest }
                         { page.on_hand(wanted.as_ref()) }
+                        // Last: what is told when it was worked out moves nothing.
+                        { now.zip(told).map(|(now, told)| page.comparison(now, told)) }
                     </div>
                 </section>
                 <section class="sizes" aria-label="What the plan may do" data-testid="plan-options">
@@ -384,9 +386,6 @@ impl Page<'_> {
                     if !search.is_running() && self.kept.is_some() { { self.keep_what_is() } }
                     { self.notes(wanted) }
                     { whole(told, tape, all, &Beside::nothing(search.is_running(), yard, is_ours)) }
-                    if let Some(job) = search.job.clone().filter(|_| !search.is_running() && !self.is_rack) {
-                        <Comparison {job} plan={told.plan.clone()} labels={labels.clone()} {tape} />
-                    }
                 }
             </>
         };
@@ -480,6 +479,22 @@ impl Page<'_> {
         Callback::from(move |_: MouseEvent| {
             keeping(&plan, &|job| job.keeping_plan(plan.clone()));
         })
+    }
+
+    /// Other ways to buy than the plan that was found; one that is taken is kept in the job.
+    fn comparison(&self, wanted: &Wanted, told: &Told) -> Html {
+        let search = &*self.searching.search;
+        let how = self.how().filter(|_| !search.is_running() && !self.is_rack);
+        let Some((how, job)) = how.zip(search.job.clone()) else { return html! {} };
+        let bound_cents = search.bound_cents;
+        let (plan, keeping) = (self.plan_to_keep(wanted), self.keeping());
+        let take = Callback::from(move |way: Rc<Plan>| {
+            let plan = CutPlan { plan: (*way).clone(), bound_cents, ..plan.clone() };
+            keeping(&plan, &|job| job.keeping_plan(plan.clone()));
+        });
+        html! {
+            <Comparison {job} plan={told.plan.clone()} {bound_cents} labels={Rc::new(wanted.labels.clone())} {how} {take} />
+        }
     }
 
     /// Goes on with the plan in use, and not with the one that was found.
