@@ -132,3 +132,42 @@ fn at_rest_sizes_are_chips_three_in_a_row_from_320_px() {
         app.wait_for("keypad");
     }
 }
+
+/// Whether all of a text that is typed is seen in its field with what it comes to, and the button that puts it in is under the thumb.
+fn whole_and_in_reach(app: &App) -> serde_json::Value {
+    app.script(
+        "const input = document.querySelector('[data-testid=field-formula]');
+         const save = document.querySelector('[data-testid=save-item]');
+         const at = save.getBoundingClientRect();
+         const on_top = document.elementFromPoint(at.left + at.width / 2, at.top + at.height / 2);
+         const echo = document.querySelector('[data-testid=echo-formula]');
+         return [input.scrollWidth <= input.clientWidth && echo.scrollHeight <= echo.clientHeight + 1, on_top?.closest('[data-testid]') === save,
+                 at.top >= 0 && at.bottom <= innerHeight]",
+    )
+}
+
+/// `overall length - 2 × set-back` has 29 letters.
+#[test]
+fn a_long_formula_of_a_size_is_seen_whole_and_put_in_with_the_keys_out() {
+    for look in ["light", "dark", "outdoor"] {
+        let app = crate::shelf::demo();
+        app.script(&format!("document.documentElement.dataset.theme = '{look}'"));
+        app.tap("add-measure");
+        app.tap("field-name");
+        app.type_keys("dowel in sight");
+        app.tap("field-formula");
+        app.tap("name-overall length");
+        app.press(&["page-signs", "minus", "page-digits", "2", "page-signs", "times"]);
+        app.tap("name-set-back");
+        app.wait_for_value("field-formula", "overall length - 2 × set-back");
+        app.picture(&format!("formula-keys-{look}"));
+        assert_eq!(whole_and_in_reach(&app), json!([true, true, true]));
+        app.assert_accessible();
+        app.assert_no_sideways_scroll();
+        assert!(app.shows("keypad"));
+        app.tap("save-item");
+        // 47 1/2 less 2 × 3/4.
+        app.wait_for_words("item-dowel in sight", "forty-six inches");
+        app.assert_quiet_console();
+    }
+}

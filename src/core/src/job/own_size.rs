@@ -231,9 +231,20 @@ impl Making<'_> {
         let written = written.map_or("", |(_, text)| text.trim());
         // One that is empty is as another one: from now on it is its own.
         let new = if written.is_empty() { self.name.clone() } else { self.replaced(written)? };
+        // What was as this one stays as it was.
+        let follower = FOLLOWERS
+            .iter()
+            .find(|(slug, of, _)| (*slug, *of) == (kept.slug.as_str(), field))
+            .map(|(.., follower)| (*follower, written.to_owned()));
         self.edit(id, |item| match item {
             Item::Kept(mut kept) => {
                 set(&mut kept, field, new);
+                if let Some((follower, as_before)) = follower {
+                    let known = kept.entries.iter().find(|(known, _)| known == follower);
+                    if known.is_none_or(|(_, text)| text.trim().is_empty()) {
+                        set(&mut kept, follower, as_before);
+                    }
+                }
                 Some(Item::Kept(kept))
             }
             _ => None,

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::names::name_key;
-use super::{Item, ItemId, Job};
+use super::{Item, ItemId, Job, Reckoned};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Unit};
 use crate::tables::lumber::{RODS, SECTIONS, Seasoning};
@@ -82,6 +82,27 @@ fn sold(job: &Job) -> Vec<Section> {
     let rods =
         RODS.iter().map(|(name, size)| Section::new(name, &text(*size), &text(*size), false));
     boards.chain(rods).collect()
+}
+
+/// The rod that a dowel of this size is cut from: a square section of the job that is no lumber, or one that is sold,
+/// whichever is nearest. `None` where the nearest is off by 1/16 in or more: rods are sold in steps of 1/8.
+pub(super) fn rod(job: &Job, reckoned: &Reckoned, across: Length) -> Option<Section> {
+    let lumber: BTreeSet<String> = SECTIONS.iter().map(|it| reads(it.id)).collect();
+    let own = of_boards(job).filter(|it| !lumber.contains(&reads(&it.name)));
+    let sold = sold(job).into_iter().filter(|it| is_a_rod(&it.name));
+    let off = |it: Section| {
+        let thickness = reckoned.length_of(&it.thickness).ok()?;
+        let is_square = reckoned.length_of(&it.width).ok()? == thickness;
+        let off = (thickness - across).ok()?.abs();
+        (is_square && off < Length::sixty_fourths(4)).then_some((off, it))
+    };
+    // Of two that are as near, the first: the one of the job.
+    own.chain(sold).filter_map(off).min_by_key(|(off, _)| *off).map(|(_, it)| it)
+}
+
+/// Whether it is called as a rod that is sold.
+pub(super) fn is_a_rod(name: &str) -> bool {
+    RODS.iter().any(|(rod, _)| is_same(rod, name))
 }
 
 impl Section {

@@ -2,6 +2,7 @@
 
 use super::{InTheWay, Line, Money, to_buy};
 use crate::cutting::{CutBoard, Layer, Layout, Placed, Plan, Source, Strip};
+use crate::job::make_parts::make_parts;
 use crate::job::tests::{inches, job_of};
 use crate::job::{CutPlan, Item, ItemId, Job, Kept, Part, Piece, Reckoned, Screw, Step, YardBoard};
 use crate::measure::text::NoNames;
@@ -36,7 +37,19 @@ pub(crate) fn rails() -> Job {
 
 /// The same with its plan: both rails one after the other, 1/2 off the end, a kerf of 1/8.
 pub(crate) fn planned() -> Job {
-    let mut job = rails();
+    let board = |unit: &dyn Fn(i128, i128) -> i64| {
+        let place = |at: i64| Placed { part: 0, at, turned: false };
+        vec![place(unit(1, 2)), place(unit(1, 2) + unit(243, 8))]
+    };
+    with_plan(rails(), &board, 1090)
+}
+
+/// The job with a plan of one board, the first of its yard, that was laid out by hand.
+fn with_plan(
+    mut job: Job,
+    board: &dyn Fn(&dyn Fn(i128, i128) -> i64) -> Vec<Placed>,
+    cost_cents: i64,
+) -> Job {
     let bench = Bench::default();
     let reckoned = Reckoned::of(&job, &bench);
     let entries = start_entries(&job);
@@ -44,22 +57,21 @@ pub(crate) fn planned() -> Job {
     let wanted = from_job_book(&job, &reckoned, &bench, &options.expect("its own start"));
     let wanted = wanted.expect("a job to plan");
     let unit = |numer, denom| wanted.labels.unit.units(numer, denom).expect("whole");
-    let place = |at: i64| Placed { part: 0, at, turned: false };
-    let layout = Layout::Crosscut(vec![place(unit(1, 2)), place(unit(1, 2) + unit(243, 8))]);
+    let layout = Layout::Crosscut(board(&unit));
     let plan = Plan {
         boards: vec![CutBoard { source: Source::Board(0), layout }],
         left_out: Vec::new(),
-        cost_cents: 1090,
+        cost_cents,
     };
     let kept = CutPlan {
-        title: "rails".to_owned(),
+        title: "by hand".to_owned(),
         is_list: false,
         entries: Vec::new(),
         asked: wanted.job,
         labels: wanted.labels,
         pieces: wanted.pieces,
         plan,
-        bound_cents: 1090,
+        bound_cents: cost_cents,
         paid_cents: 0,
     };
     job.make(&job.keeping_plan(kept)).expect("fresh");
@@ -254,4 +266,39 @@ fn a_rod_that_is_a_part_is_bought_with_the_boards() {
     let part = Part { pieces: vec![Piece::cut(Default::default())], ..part };
     add(&mut job, Item::Part(part));
     assert_eq!(list(&job).lines.len(), 0);
+}
+
+/// By hand: outside to outside 38 and twice 1/4 are 38 1/2, in one rod of 48; measured as 0.985, it is called 1 in.
+#[test]
+fn a_dowel_that_is_put_into_the_job_is_planned_and_bought_as_its_rod() {
+    let mut job = job_of(&[]);
+    let sizes = [("overall", "38"), ("left_part", "1 1/2"), ("trim", "1/4"), ("dowel", "0.985")];
+    let id = keep(&mut job, "dowel", "tools", &sizes);
+    add(&mut job, Item::YardBoard(YardBoard::new("1 in dowel", ["1", "1", "48"], 385)));
+    let told = |job: &Job| {
+        let all = list(job);
+        let line = |it: &Line| (it.name.clone(), it.length, it.wanted, it.each, it.uses.clone());
+        (all.lines.iter().map(line).collect::<Vec<_>>(), all.in_the_way)
+    };
+    let line = |name: &str, length: &str, each, of: &str| {
+        (name.to_owned(), Some(inches(length)), 1, each, vec![of.to_owned()])
+    };
+    let as_goods = (vec![line("dowel rod", "38 1/2", None, "tools")], Vec::new());
+    assert_eq!(told(&job), as_goods);
+    let bench = Bench::default();
+    let making = make_parts(&job, &Reckoned::of(&job, &bench), &bench, id).expect("a dowel");
+    let step = making.step.expect("it is not there yet");
+    job.make(&step).expect("nobody else is here");
+    // Its boards have no plan yet, and the list says so.
+    assert_eq!(told(&job), (Vec::new(), vec![InTheWay::NoPlan]));
+    let end =
+        |unit: &dyn Fn(i128, i128) -> i64| vec![Placed { part: 0, at: unit(1, 2), turned: false }];
+    let planned = with_plan(job.clone(), &end, 385);
+    assert_eq!(
+        told(&planned),
+        (vec![line("1 in dowel", "48", Some(385), "tools: dowel")], Vec::new())
+    );
+    // Taken back, it is a rod beside the boards again.
+    job.make(&step.turned_round()).expect("nobody else is here");
+    assert_eq!(told(&job), as_goods);
 }

@@ -6,6 +6,7 @@ use std::collections::BTreeMap;
 use proptest::prelude::*;
 use reckoner_core::attention::attention;
 use reckoner_core::build_order::{BuildOrder, BuildStep, Stage, Wait, build_order};
+use reckoner_core::job::make_parts::make_parts;
 use reckoner_core::job::{
     Dimension, Dimensions, Item, ItemId, Job, Kept, Measure, MeasureKind, Part, Piece, Reckoned,
     Step, Written,
@@ -31,6 +32,8 @@ struct Made {
     taken: Vec<bool>,
     parts: Vec<(usize, usize, u32, bool, Vec<u8>)>,
     kept: Vec<bool>,
+    /// Whether what is kept puts its parts into the job.
+    puts: bool,
 }
 
 fn made() -> impl Strategy<Value = Made> {
@@ -42,8 +45,8 @@ fn made() -> impl Strategy<Value = Made> {
         prop::collection::vec(0_u8..4, 0..5),
     );
     let flags = |n: usize| prop::collection::vec(any::<bool>(), n);
-    (flags(4), flags(4), prop::collection::vec(part, 0..6), flags(5))
-        .prop_map(|(waits, taken, parts, kept)| Made { waits, taken, parts, kept })
+    (flags(4), flags(4), prop::collection::vec(part, 0..6), flags(5), any::<bool>())
+        .prop_map(|(waits, taken, parts, kept, puts)| Made { waits, taken, parts, kept, puts })
 }
 
 fn job(made: &Made) -> Job {
@@ -77,6 +80,14 @@ fn job(made: &Made) -> Job {
             let entries = vec![((*field).to_owned(), (*text).to_owned())];
             let (title, slug) = ((*slug).to_owned(), (*slug).to_owned());
             add(Item::Kept(Kept { rank: 0, title, slug, entries }));
+        }
+    }
+    let kept: Vec<ItemId> = job.kept().into_iter().map(|(id, _)| id).collect();
+    for id in kept.into_iter().filter(|_| made.puts) {
+        let bench = Bench::default();
+        let making = make_parts(&job, &Reckoned::of(&job, &bench), &bench, id);
+        if let Some(step) = making.and_then(|making| making.step) {
+            job.make(&step).expect("its own state");
         }
     }
     job

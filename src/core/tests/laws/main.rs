@@ -3,6 +3,7 @@
 mod angles;
 mod assumed;
 mod attention;
+mod attention_of_jobs;
 mod build_order;
 mod cautions;
 mod contract;

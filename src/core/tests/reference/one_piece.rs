@@ -104,6 +104,27 @@ fn the_right_leg_of_a_frame_becomes_the_thin_one() {
     assert_eq!(value(&job, "rail"), inches("37 1/16"));
 }
 
+/// The thin leg stands at the left: 44 - 3 7/16 - 3 1/2 = 37 1/16. The right leg was as the left, and stays what it was. With
+/// both of them thin it is 44 - 2 × 3 7/16 = 37 1/8.
+#[test]
+fn the_left_leg_of_a_frame_is_thin_alone() {
+    for (at, rail) in [
+        (&["Front frame: left leg"][..], "37 1/16"),
+        (&["Front frame: left leg", "Front frame: right leg"], "37 1/8"),
+        (&["Front frame: right leg", "Front frame: left leg"], "37 1/8"),
+    ] {
+        let mut job = job(vec![
+            kept("Front frame", "frame", &[("overall", "44"), ("leg_left", "leg thickness")]),
+            planned("leg thickness", "3 1/2"),
+            result("rail", 1, "rail_cut"),
+            part("leg", "4", ["leg thickness", "leg thickness", "30"]),
+        ]);
+        cut(&mut job, "leg", 3, Some((Dimension::Thickness, "3 7/16")));
+        stands(&mut job, "leg", 3, Dimension::Thickness, at);
+        assert_eq!(value(&job, "rail"), inches(rail), "{at:?}");
+    }
+}
+
 /// Five planks of 5 1/2 with four gaps of 5/16 are 28 3/4. One of 5 3/8 makes it 28 5/8.
 #[test]
 fn a_top_with_one_narrow_plank_is_narrower_by_the_eighth() {

@@ -90,7 +90,8 @@ fn part(open: &Open, it: &MadePart, after: &Reckoned) -> Html {
             <span class="row__more">
                 <span class="badge">{ does }</span>
                 { format!("How many: {}. ", part.quantity) }
-                { format!("From: {}. ", written.join(", ")) }
+                if !part.stock.is_empty() { { format!("Cut from: {}. ", part.stock) } }
+                { format!("Sizes from: {}. ", written.join(", ")) }
                 if !to_write.is_empty() { { format!("Still to write: {}.", to_write.join(", ")) } }
             </span>
         </li>

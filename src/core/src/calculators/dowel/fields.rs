@@ -40,9 +40,9 @@ pub(super) const DEPTH: Field = Field::new("depth", "Hole depth", "blind hole",
     Kind::ABOVE_ZERO, Start::Inches("1")).only_for(HOLD.id, &[BLIND.id, ONE_END.id]);
 pub(super) const ROOM: Field = Field::new("room", "Free at the bottom", "of a blind hole",
     Kind::ZERO_UP, Start::Inches("1/16")).only_for(HOLD.id, &[BLIND.id, ONE_END.id]);
-pub(super) const DOWEL: Field = Field::new("dowel", "Dowel", "measured, at its thickest",
+pub(crate) const DOWEL: Field = Field::new("dowel", "Dowel", "measured, at its thickest",
     Kind::ABOVE_ZERO, Start::Inches("0.985"));
-pub(super) const ACROSS: Field = Field::new("across", "Dowel across",
+pub(crate) const ACROSS: Field = Field::new("across", "Dowel across",
     "at right angles; empty: round",
     Kind::MAYBE_LENGTH, Start::Text(""));
 pub(super) const BITS: Field = Field::new("bits", "Bits", "",
@@ -74,7 +74,7 @@ pub(super) const FIELDS: &[Field] = &[
     ROOM, DOWEL, ACROSS, BITS, PART_HEIGHT, FROM_TOP, PART_LENGTH, FROM_FRONT, LEAST_WOOD,
 ];
 
-pub(super) const CUT: ResultSpec = ResultSpec::new("cut", "Cut the dowel", ResultKind::Length);
+pub(crate) const CUT: ResultSpec = ResultSpec::new("cut", "Cut the dowel", ResultKind::Length);
 pub(super) const FINISHED: ResultSpec =
     ResultSpec::new("finished", "Dowel when done", ResultKind::Length);
 pub(super) const VISIBLE: ResultSpec = ResultSpec::new("visible", "Dowel seen", ResultKind::Length);

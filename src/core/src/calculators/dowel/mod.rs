@@ -23,7 +23,7 @@ mod checks;
 mod drawing;
 // A table: a field in two lines.
 #[rustfmt::skip]
-mod fields;
+pub(crate) mod fields;
 mod sheet;
 mod template;
 #[cfg(test)]

@@ -1,8 +1,11 @@
-//! Parts made from a kept reckoning of a frame or a top.
+//! Parts made from a kept reckoning of a frame, a top or a dowel.
 //!
 //! A size that the reckoning knows becomes a measure linked to it, and the part uses the name of
 //! that measure: no number is copied, so the part moves with the reckoning. Made again, the parts
 //! are found by where they came from and brought up to date; what the user wrote in them stays.
+//!
+//! A dowel is measured where it is thickest, and is bought by the size that its rod is called by. So its part is
+//! cut from that rod, of the job or of what is sold, and takes its thickness and width from there.
 
 mod plans;
 #[cfg(test)]
@@ -10,13 +13,15 @@ mod tests;
 
 use std::collections::BTreeSet;
 
+use super::sections;
 use super::{
     Change, Grain, Hand, Item, ItemId, Job, Kept, Linked, MOST_NAME, Made, Measure, MeasureKind,
     Part, Reckoned, Step, Written,
 };
-use plans::{HowMany, Plan, Taken, of_frame, of_top};
+use plans::{HowMany, Plan, Taken, of_dowel, of_frame, of_top};
 
 use crate::calculators::{self, Calculator};
+use crate::measure::Length;
 use crate::order::set_of;
 use crate::sheet::{Ask, Bench};
 
@@ -63,12 +68,6 @@ pub struct Making {
     pub step: Option<Step>,
 }
 
-/// Whether a reckoning of this calculator can have parts.
-#[must_use]
-pub fn has_parts(slug: &str) -> bool {
-    matches!(slug, "frame" | "top")
-}
-
 /// The parts of a kept reckoning, and the step that puts them into the job. `None` when its
 /// question has no parts, or when it has no answer.
 #[must_use]
@@ -81,12 +80,13 @@ pub fn make_parts(job: &Job, reckoned: &Reckoned, bench: &Bench, id: ItemId) -> 
     let plans = match kept.slug.as_str() {
         "frame" => of_frame(&mut ask),
         "top" => of_top(&mut ask),
+        "dowel" => of_dowel(&mut ask),
         _ => Vec::new(),
     };
     if plans.is_empty() {
         return None;
     }
-    let mut maker = Maker::new(job, id, kept, calculator);
+    let mut maker = Maker::new(job, reckoned, id, kept, calculator);
     let parts = plans.iter().map(|plan| maker.part(plan)).collect();
     let left = job.parts().into_iter().filter(|(_, part)| {
         let here = part.made.as_ref().filter(|made| made.kept == id);
@@ -101,6 +101,7 @@ pub fn make_parts(job: &Job, reckoned: &Reckoned, bench: &Bench, id: ItemId) -> 
 /// Collects the changes, so that each measure is added once.
 struct Maker<'a> {
     job: &'a Job,
+    reckoned: &'a Reckoned,
     id: ItemId,
     kept: &'a Kept,
     calculator: &'static Calculator,
@@ -112,7 +113,13 @@ struct Maker<'a> {
 }
 
 impl<'a> Maker<'a> {
-    fn new(job: &'a Job, id: ItemId, kept: &'a Kept, calculator: &'static Calculator) -> Self {
+    fn new(
+        job: &'a Job,
+        reckoned: &'a Reckoned,
+        id: ItemId,
+        kept: &'a Kept,
+        calculator: &'static Calculator,
+    ) -> Self {
         let measures = job.measures();
         let linked = measures.iter().filter_map(|(_, measure)| match &measure.written {
             Written::Linked(linked) => Some((linked.clone(), measure.kind, measure.name.clone())),
@@ -125,6 +132,7 @@ impl<'a> Maker<'a> {
         });
         Maker {
             job,
+            reckoned,
             id,
             kept,
             calculator,
@@ -141,14 +149,19 @@ impl<'a> Maker<'a> {
         self.changes.push(self.job.adding(offset.try_into().unwrap_or(u64::MAX), item));
     }
 
+    /// The name of the measure that is linked there already.
+    fn linked_as(&self, Taken(result, index): Taken, kind: MeasureKind) -> Option<&str> {
+        let is_it = |it: &Linked| (it.kept, &*it.result, it.index) == (self.id, result, index);
+        let mut all = self.linked.iter();
+        all.find(|(other, of, _)| is_it(other) && *of == kind).map(|(.., name)| &**name)
+    }
+
     /// The name of the measure that is linked there; it is added when there is none.
     fn link(&mut self, Taken(result, index): Taken, kind: MeasureKind) -> String {
-        let linked = Linked { kept: self.id, result: result.to_owned(), index };
-        if let Some((.., name)) =
-            self.linked.iter().find(|(other, of, _)| *other == linked && *of == kind)
-        {
-            return name.clone();
+        if let Some(name) = self.linked_as(Taken(result, index), kind) {
+            return name.to_owned();
         }
+        let linked = Linked { kept: self.id, result: result.to_owned(), index };
         let name = self.free_name(&self.label(result, index, kind));
         self.rank = self.rank.saturating_add(1);
         self.add(Item::Measure(Measure {
@@ -195,9 +208,13 @@ impl<'a> Maker<'a> {
                 part.quantity = format!("{} - 2", self.link(from, MeasureKind::Number));
             }
         }
+        // A round one takes its sides from its rod.
+        let is_square =
+            plan.round.is_none_or(|across| self.cut_from_a_rod(across, plan, &mut part));
+        let side = |from: Option<Taken>| from.filter(|_| is_square);
         let sides = [
-            (plan.thickness, &mut part.thickness),
-            (plan.width, &mut part.width),
+            (side(plan.thickness), &mut part.thickness),
+            (side(plan.width), &mut part.width),
             (plan.length, &mut part.length),
         ];
         for (from, text) in sides {
@@ -217,6 +234,29 @@ impl<'a> Maker<'a> {
             }
         };
         MadePart { part, does }
+    }
+
+    /// Has a round part cut from the rod of its size, and whether it takes its sides from the reckoning, since there is
+    /// none. Where the user wrote what else it is cut from, all of it stays his.
+    fn cut_from_a_rod(&self, across: Length, plan: &Plan, part: &mut Part) -> bool {
+        if !part.stock.trim().is_empty() && !sections::is_a_rod(&part.stock) {
+            return false;
+        }
+        let Some(rod) = sections::rod(self.job, self.reckoned, across) else {
+            part.stock.clear();
+            return true;
+        };
+        for (text, from) in [(&mut part.thickness, plan.thickness), (&mut part.width, plan.width)] {
+            let linked = from.and_then(|from| self.linked_as(from, MeasureKind::Length));
+            if linked == Some(text.as_str()) {
+                text.clear();
+            }
+        }
+        let all = sections::sections(self.job);
+        (part.thickness, part.width) =
+            sections::filled(&all, &rod, &part.stock, &part.thickness, &part.width);
+        part.stock = rod.name;
+        false
     }
 
     fn fresh(&mut self, plan: &Plan, made: Made) -> Part {

@@ -1,7 +1,9 @@
-//! Which parts a question of the frame or the top has, and where their sizes come from.
+//! Which parts a question of the frame or the top has, or a dowel, and where their sizes come from.
 
+use crate::calculators::dowel::fields as dowel;
 use crate::calculators::frame::fields as frame;
 use crate::calculators::top::fields as top;
+use crate::measure::Length;
 use crate::sheet::{Ask, Choice};
 
 /// Where a size of a made part comes from: the id of a result or of a field, and which one of a
@@ -29,6 +31,8 @@ pub(super) struct Plan {
     pub(super) thickness: Option<Taken>,
     pub(super) width: Option<Taken>,
     pub(super) length: Option<Taken>,
+    /// As thick as this, and cut from a round rod of that size where one is known.
+    pub(super) round: Option<Length>,
 }
 
 impl Plan {
@@ -39,6 +43,7 @@ impl Plan {
             thickness: None,
             width: None,
             length: None,
+            round: None,
         }
     }
 
@@ -119,6 +124,15 @@ pub(super) fn of_top(ask: &mut Ask) -> Vec<Plan> {
         }
         _ => Vec::new(),
     }
+}
+
+/// The one dowel of a dowel. Where no rod of its size is known it is as thick as it was measured.
+pub(super) fn of_dowel(ask: &mut Ask) -> Vec<Plan> {
+    let thick = ask.length(&dowel::DOWEL);
+    let wide = ask.optional_length(&dowel::ACROSS).flatten();
+    let width = if wide.is_some() { dowel::ACROSS.id } else { dowel::DOWEL.id };
+    let one = Plan::new("dowel", "1").thick(dowel::DOWEL.id).wide(width, 0).long(dowel::CUT.id);
+    vec![Plan { round: thick.max(wide), ..one }]
 }
 
 /// The planks of a top, ripped by what is found or as they were measured.
