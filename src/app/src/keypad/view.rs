@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 
+use reckoner_core::measure::Tape;
 use yew::prelude::*;
 
 use super::{Key, Page, SetOfKeys, keys, pages};
@@ -27,6 +28,7 @@ pub(crate) enum KeypadEvent {
 #[derive(Properties, PartialEq)]
 pub(crate) struct KeypadProps {
     pub(crate) set: SetOfKeys,
+    pub(crate) tape: Tape,
     pub(crate) is_left_handed: bool,
     /// No field comes after this one.
     pub(crate) is_last: bool,
@@ -49,7 +51,7 @@ const TIMES_MORE: usize = 4;
 /// The keypad of a typed field.
 #[component]
 pub(crate) fn Keypad(props: &KeypadProps) -> Html {
-    let KeypadProps { set, is_left_handed, is_last, letters, names, on_event } = props;
+    let KeypadProps { set, tape, is_left_handed, is_last, letters, names, on_event } = props;
     let page = use_state_eq(|| Page::Digits);
     let shown_names = use_state_eq(|| MANY_NAMES);
     let more_names = {
@@ -58,8 +60,8 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
             shown_names.set(shown_names.saturating_mul(TIMES_MORE));
         })
     };
-    let shown =
-        if pages(*set).iter().any(|tab| tab.id() == page.id()) { *page } else { Page::Digits };
+    let tabs = pages(*set, *tape);
+    let shown = if tabs.iter().any(|tab| tab.id() == page.id()) { *page } else { Page::Digits };
 
     let tab = |tab: Page| {
         let page = page.clone();
@@ -127,8 +129,8 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
                 </div>
             }
             <div class="keypad__tabs">
-                if pages(*set).len() > 1 {
-                    { for pages(*set).iter().map(|it| tab(*it)) }
+                if tabs.len() > 1 {
+                    { for tabs.iter().map(|it| tab(*it)) }
                 }
                 <button type="button" tabindex="-1" class="tab" data-testid="key-keyboard"
                     aria-label="Use the phone's keyboard" onclick={send(KeypadEvent::Keyboard)}>
@@ -140,7 +142,7 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
                 </button>
             </div>
             <div class={classes!("keypad__keys", shown.is_fractions().then_some("is-fractions"))}>
-                { for keys(shown, *set, *is_left_handed).iter().flatten().map(|key| html! {
+                { for keys(shown, *set, *tape, *is_left_handed).iter().flatten().map(|key| html! {
                     <button type="button" tabindex="-1" class={classes!("key", kind(*key))}
                         data-testid={format!("key-{}", key.id())} onclick={press(*key)}
                         onpointerdown={hold(*key)} aria-label={name(*key, *is_last)}>
