@@ -6,6 +6,7 @@ use yew::prelude::*;
 
 use crate::components::drawing::{Sizes, drawing_of_sizes};
 use crate::components::field;
+use crate::components::fold::Fold;
 use crate::components::headline::Headline;
 use crate::components::icon::{Icon, icon};
 use crate::components::measure;
@@ -14,6 +15,7 @@ use crate::components::table::table;
 use crate::components::working::working;
 use crate::form::{Form, Needed, needed};
 use crate::recent::LastAnswer;
+use crate::words;
 
 /// The figure whose marks are gone through one by one: the headline, or the first that has several.
 fn marks_of(answer: &Answer) -> Option<&Figure> {
@@ -80,7 +82,7 @@ pub(crate) fn headline(
                 (!has_answer).then_some("is-wanting"),
                 (has_answer && !sheet.assumed.is_empty()).then_some("is-pencil"),
             )}
-            data-testid="answer-headline" role="status">
+            data-testid="answer-headline">
             { inside }
         </div>
     }
@@ -103,7 +105,37 @@ pub(crate) fn wanting(
     before: Option<&LastAnswer>,
     on_way_out: &Callback<Vec<(&'static str, String)>>,
 ) -> Html {
-    let (words, way_out): (String, Option<&WayOut>) = match needed(form, sheet) {
+    let (words, way_out) = still_needed(form, sheet, tape);
+    html! {
+        <div class="headline__inside is-words">
+            <p class="headline__label">
+                { "No answer yet" }
+                if let Some(LastAnswer { label, value, .. }) = before {
+                    { ". Before: " }<span class="headline__before">{ format!("{label}, {value}") }</span>
+                }
+            </p>
+            <p class="headline__need">{ words }</p>
+            if let Some(out) = way_out {
+                { field::way_out("headline-way-out".to_owned(), out, tape, on_way_out) }
+            }
+        </div>
+    }
+}
+
+/// The answer for a voice, or what is needed for one.
+pub(crate) fn to_hear(form: &Form, sheet: &Sheet, bench: &Bench, at: usize) -> String {
+    match &sheet.answer {
+        Some(answer) => {
+            let (figure, index) = shown(answer, at);
+            words::to_say(figure, bench, index, &sheet.assumed)
+        }
+        None => format!("No answer yet. {}", still_needed(form, sheet, bench.tape).0),
+    }
+}
+
+/// What is needed for an answer, and the way to it.
+fn still_needed<'a>(form: &Form, sheet: &'a Sheet, tape: Tape) -> (String, Option<&'a WayOut>) {
+    match needed(form, sheet) {
         Needed::WaitingFor(label) => (format!("Still needs: {label}"), None),
         Needed::Refused(refusal) => {
             let said = refusal.sentence.on(tape);
@@ -122,20 +154,6 @@ pub(crate) fn wanting(
                 .to_owned(),
             None,
         ),
-    };
-    html! {
-        <div class="headline__inside is-words">
-            <p class="headline__label">
-                { "No answer yet" }
-                if let Some(LastAnswer { label, value, .. }) = before {
-                    { ". Before: " }<span class="headline__before">{ format!("{label}, {value}") }</span>
-                }
-            </p>
-            <p class="headline__need">{ words }</p>
-            if let Some(out) = way_out {
-                { field::way_out("headline-way-out".to_owned(), out, tape, on_way_out) }
-            }
-        </div>
     }
 }
 
@@ -181,8 +199,7 @@ fn all_marks(answer: &Answer, bench: &Bench, at: usize, on_step: &Callback<usize
     let Face::Measures(all) = face(&marks.value, bench) else { return None };
     let first = places(answer).saturating_sub(all.len());
     Some(html! {
-        <details class="fold">
-        <summary data-testid="marks-toggle">{ heading(marks, all.len()) }</summary>
+        <Fold name="marks" toggle="marks-toggle" summary={heading(marks, all.len())}>
         <ol class="marks" aria-label={marks.label}>
             { for all.iter().enumerate().map(|(index, shown)| {
                 let place = index.saturating_add(first);
@@ -198,7 +215,7 @@ fn all_marks(answer: &Answer, bench: &Bench, at: usize, on_step: &Callback<usize
                 }
             }) }
         </ol>
-        </details>
+        </Fold>
     })
 }
 
@@ -229,10 +246,9 @@ fn folded(figure: &Figure, bench: &Bench) -> Html {
         _ => 1,
     };
     html! {
-        <details class="fold" data-testid={format!("figure-{}", figure.id)}>
-            <summary>{ heading(figure, count) }</summary>
+        <Fold key={figure.id} name={figure.id} testid={format!("figure-{}", figure.id)} summary={heading(figure, count)}>
             <div class="fold__body fold__lengths">{ measure::value(&figure.value, bench) }</div>
-        </details>
+        </Fold>
     }
 }
 

@@ -3,6 +3,7 @@
 use reckoner_core::sheet::{Bench, Row, Table};
 use yew::prelude::*;
 
+use super::fold::use_fold;
 use super::measure;
 
 /// Most rows that a table shows at once, and how many of a longer one are shown first.
@@ -24,16 +25,13 @@ struct TableProps {
 #[component]
 fn TableView(props: &TableProps) -> Html {
     let TableProps { table, bench } = props;
-    let is_whole = use_state_eq(|| false);
+    let (is_whole, set_whole) = use_fold(&format!("all-{}", table.id));
     let heading = format!("heading-{}", table.id);
     let count = table.rows.len();
     let is_long = count > MOST_AT_ONCE;
-    let toggle = {
-        let is_whole = is_whole.clone();
-        Callback::from(move |_: MouseEvent| is_whole.set(!*is_whole))
-    };
+    let toggle = set_whole.reform(move |_: MouseEvent| !is_whole);
     let row = |(at, row): (usize, &Row)| {
-        let is_later = is_long && !*is_whole && at >= FIRST;
+        let is_later = is_long && !is_whole && at >= FIRST;
         html! {
             <tr class={is_later.then_some("is-later")}>
                 { for row.iter().map(|cell| html! { <td>{ measure::value(cell, bench) }</td> }) }
@@ -58,8 +56,8 @@ fn TableView(props: &TableProps) -> Html {
             </div>
             if is_long {
                 <button type="button" class="tool table__all" aria-describedby={heading} data-testid={format!("all-{}", table.id)}
-                    aria-expanded={if *is_whole { "true" } else { "false" }} onclick={toggle}>
-                    { if *is_whole { format!("First {FIRST} rows") } else { format!("All {count} rows") } }
+                    aria-expanded={if is_whole { "true" } else { "false" }} onclick={toggle}>
+                    { if is_whole { format!("First {FIRST} rows") } else { format!("All {count} rows") } }
                 </button>
             }
         </section>

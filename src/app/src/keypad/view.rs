@@ -8,7 +8,7 @@ use yew::prelude::*;
 use super::{Key, Page, SetOfKeys, keys, pages};
 use crate::components::icon::{Icon, icon};
 use crate::components::measure::stacked;
-use crate::platform::later::{Held, held};
+use crate::components::repeats::Repeats;
 
 /// What the keypad tells its page.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -87,25 +87,8 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
             });
         })
     };
-    // Held, the key that takes away goes on taking away.
-    let held_key = use_mut_ref(|| None::<Held>);
-    let hold = |key: Key| {
-        let (held_key, on_event) = (held_key.clone(), on_event.clone());
-        (key == Key::Backspace).then(|| {
-            Callback::from(move |_: PointerEvent| {
-                let on_event = on_event.clone();
-                let again = move || on_event.emit(KeypadEvent::Press(key));
-                *held_key.borrow_mut() = Some(held(again));
-            })
-        })
-    };
-    let let_go = {
-        let held_key = held_key.clone();
-        Callback::from(move |_: PointerEvent| *held_key.borrow_mut() = None)
-    };
     html! {
         <section class="keypad" aria-label="Keypad" data-testid="keypad"
-            onpointerup={let_go.clone()} onpointercancel={let_go.clone()} onpointerleave={let_go}
             onpointerdown={Callback::from(|event: PointerEvent| stay(&event))}
             onmousedown={Callback::from(|event: MouseEvent| stay(&event))}>
             if !names.is_empty() || !letters.is_empty() {
@@ -142,12 +125,19 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
                 </button>
             </div>
             <div class={classes!("keypad__keys", shown.is_fractions().then_some("is-fractions"))}>
-                { for keys(shown, *set, *tape, *is_left_handed).iter().flatten().map(|key| html! {
-                    <button type="button" tabindex="-1" class={classes!("key", kind(*key))}
-                        data-testid={format!("key-{}", key.id())} onclick={press(*key)}
-                        onpointerdown={hold(*key)} aria-label={name(*key, *is_last)}>
-                        { said(*key, face(*key, *is_last)) }
-                    </button>
+                { for keys(shown, *set, *tape, *is_left_handed).iter().flatten().map(|key| {
+                    let class = classes!("key", kind(*key));
+                    let (testid, name) = (format!("key-{}", key.id()), name(*key, *is_last));
+                    let face = said(*key, face(*key, *is_last));
+                    match key {
+                        Key::Backspace => html! {
+                            <Repeats is_passed=true {class} {name} {testid} onclick={press(*key)}>{ face }</Repeats>
+                        },
+                        _ => html! {
+                            <button type="button" tabindex="-1" {class} data-testid={testid} onclick={press(*key)}
+                                aria-label={name}>{ face }</button>
+                        },
+                    }
                 }) }
             </div>
         </section>

@@ -114,6 +114,19 @@ pub(crate) fn value_of(event: &Event) -> Option<String> {
     }
 }
 
+/// The button that an event is about.
+pub(crate) fn button_of(event: &Event) -> Option<HtmlElement> {
+    let it = event.target()?.dyn_into::<Element>().ok()?;
+    it.closest("button").ok()??.dyn_into().ok()
+}
+
+/// Selects the whole text of the input that an event is about.
+pub(crate) fn select_of(event: &Event) {
+    if let Some(input) = event.target().and_then(|it| it.dyn_into::<HtmlInputElement>().ok()) {
+        input.select();
+    }
+}
+
 /// The value of the list that an event is about.
 pub(crate) fn chosen_of(event: &Event) -> Option<String> {
     Some(event.target()?.dyn_into::<HtmlSelectElement>().ok()?.value())

@@ -12,8 +12,9 @@ use super::attention::attention;
 use super::drafts::Ends;
 use super::moved::{counts_as_cut, moved_list};
 use super::{Open, Shared, bar, drafts, pencil, pieces, take_out};
+use crate::components::heard::Heard;
 use crate::components::icon::{Icon, icon};
-use crate::components::measure::quantity;
+use crate::components::measure::{quantity, spoken};
 use crate::form::at_hand::{KnownNames, Manner, use_at_hand_as};
 use crate::form::view::asks;
 use crate::form::{Action, Form as Texts};
@@ -262,13 +263,16 @@ fn headline(open: &Open, id: Option<ItemId>, reckoned: &Reckoned) -> Html {
         _ => "as planned",
     };
     html! {
-        <div class="headline" data-testid="answer-headline" role="status">
-            <div class="headline__inside is-short">
-                <p class="headline__label">{ "In use" }</p>
-                <p class="headline__figure">{ quantity(value, open.settings.bench.tape) }</p>
-                <p class="headline__rest"><span class="lean">{ from }</span></p>
+        <>
+            <Heard words={format!("In use: {}, {from}", spoken(value, open.settings.bench.tape))} />
+            <div class="headline" data-testid="answer-headline">
+                <div class="headline__inside is-short">
+                    <p class="headline__label">{ "In use" }</p>
+                    <p class="headline__figure">{ quantity(value, open.settings.bench.tape) }</p>
+                    <p class="headline__rest"><span class="lean">{ from }</span></p>
+                </div>
             </div>
-        </div>
+        </>
     }
 }
 
