@@ -131,8 +131,8 @@ pub(super) static YARD_BOARD: Calculator = form(
         field("section", "Section", "or write it, as pieces ask for it", NAME),
         field("length", "Length", "", Kind::ABOVE_ZERO),
         field("price", "Price", "of one", Kind::OptionalMoney),
-        field("thickness", "Thickness", "dressed", Kind::ABOVE_ZERO),
-        field("width", "Width", "dressed", Kind::ABOVE_ZERO),
+        field("thickness", "Thickness", "as planed", Kind::ABOVE_ZERO),
+        field("width", "Width", "as planed", Kind::ABOVE_ZERO),
     ],
 );
 

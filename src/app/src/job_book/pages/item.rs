@@ -228,7 +228,7 @@ fn section_list(open: &Open, texts: &UseReducerHandle<Texts>, field: &'static st
     let own = (!own.is_empty()).then(
         || html! { <optgroup label="In this job">{ for own.into_iter().map(option) }</optgroup> },
     );
-    let sold = html! { <optgroup label="By its tag, dressed dry">{ for sold.into_iter().map(option) }</optgroup> };
+    let sold = html! { <optgroup label="By its tag, planed dry">{ for sold.into_iter().map(option) }</optgroup> };
     let onchange = {
         let (texts, all) = (texts.clone(), all.clone());
         Callback::from(move |event: Event| {
