@@ -17,16 +17,10 @@ use crate::form::{Form, Needed, needed};
 use crate::recent::LastAnswer;
 use crate::words;
 
-/// The figure whose marks are gone through one by one: the headline, or the first that has several.
-fn marks_of(answer: &Answer) -> Option<&Figure> {
-    let mut figures = core::iter::once(&answer.headline).chain(&answer.figures);
-    figures.find(|figure| matches!(figure.value, Value::Lengths(_)))
-}
-
 /// How many places the headline can be stepped through: each mark, after the headline itself where
 /// that is no mark.
 pub(crate) fn places(answer: &Answer) -> usize {
-    match (&answer.headline.value, marks_of(answer).map(|figure| &figure.value)) {
+    match (&answer.headline.value, answer.marks().map(|figure| &figure.value)) {
         (Value::Lengths(marks), _) => marks.len(),
         (_, Some(Value::Lengths(marks))) => marks.len().saturating_add(1),
         _ => 1,
@@ -35,7 +29,7 @@ pub(crate) fn places(answer: &Answer) -> usize {
 
 /// What the headline shows at a place, and which of its marks.
 pub(crate) fn shown(answer: &Answer, at: usize) -> (&Figure, usize) {
-    match (&answer.headline.value, marks_of(answer), at.checked_sub(1)) {
+    match (&answer.headline.value, answer.marks(), at.checked_sub(1)) {
         (Value::Lengths(_), ..) => (&answer.headline, at),
         (_, Some(marks), Some(index)) => (marks, index),
         _ => (&answer.headline, 0),
@@ -157,45 +151,51 @@ fn still_needed<'a>(form: &Form, sheet: &'a Sheet, tape: Tape) -> (String, Optio
     }
 }
 
-/// What stands below the headline; while the keys are out, the drawing alone.
-pub(crate) fn rest(
+/// The drawing under the headline.
+pub(crate) fn drawn(answer: &Answer, tape: Tape, sizes: &Sizes, is_typing: bool) -> Html {
+    html! {
+        <div class={classes!("rest-of-answer", (!sizes.sheet.assumed.is_empty()).then_some("is-pencil"))}
+            tabindex={is_typing.then_some("0")}>
+            if let Some(scene) = &answer.drawing { { drawing_of_sizes(scene, tape, sizes) } }
+        </div>
+    }
+}
+
+/// All that the answer says besides: each mark once, the rest where no list says it.
+pub(crate) fn results(
     answer: &Answer,
     bench: &Bench,
     at: usize,
     on_step: &Callback<usize>,
-    sizes: &Sizes,
     question: &str,
-    is_typing: bool,
+    is_pencil: bool,
 ) -> Html {
     let others = answer.figures.iter().skip(usize::from(second(answer).is_some()));
+    let others = others.filter(|it| !answer.is_repeated(it));
     // The marks have a fold of their own, and a list that is long is one: it pushes what is read at a glance away.
-    let marks = marks_of(answer).map(|it| it.id);
+    let marks = answer.marks().map(|it| it.id);
     let (long, others): (Vec<_>, Vec<_>) =
         others.filter(|it| Some(it.id) != marks).partition(|it| is_long(it));
     html! {
-        <div class={classes!("rest-of-answer", (!sizes.sheet.assumed.is_empty()).then_some("is-pencil"))}
-            tabindex={is_typing.then_some("0")}>
-            if let Some(scene) = &answer.drawing { { drawing_of_sizes(scene, bench.tape, sizes) } }
-            if !is_typing {
-                if !others.is_empty() {
-                    <dl class="figures">{ for others.iter().map(|it| figure(it, bench)) }</dl>
-                }
-                { for answer.tables.iter().map(|it| table(it, bench)) }
-                { notes(answer, bench.tape) }
-                <div class="folds">
-                    { all_marks(answer, bench, at, on_step) }
-                    { for long.iter().map(|it| folded(it, bench)) }
-                    <Safety question={question.to_owned()} cautions={answer.cautions.clone()} tape={bench.tape} />
-                    { working(&answer.working, bench) }
-                </div>
+        <div class={classes!("rest-of-answer", is_pencil.then_some("is-pencil"))}>
+            if !others.is_empty() {
+                <dl class="figures">{ for others.iter().map(|it| figure(it, bench)) }</dl>
             }
+            { for answer.tables.iter().map(|it| table(it, answer.marks_column(it), bench)) }
+            { notes(answer, bench.tape) }
+            <div class="folds">
+                { all_marks(answer, bench, at, on_step) }
+                { for long.iter().map(|it| folded(it, bench)) }
+                <Safety question={question.to_owned()} cautions={answer.cautions.clone()} tape={bench.tape} />
+                { working(&answer.working, bench) }
+            </div>
         </div>
     }
 }
 
 /// Every mark that the headline can show; a tap on one shows it.
 fn all_marks(answer: &Answer, bench: &Bench, at: usize, on_step: &Callback<usize>) -> Option<Html> {
-    let marks = marks_of(answer)?;
+    let marks = answer.marks()?;
     let Face::Measures(all) = face(&marks.value, bench) else { return None };
     let first = places(answer).saturating_sub(all.len());
     Some(html! {

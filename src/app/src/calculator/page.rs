@@ -159,6 +159,7 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
     };
     use_last_field(calculator, &at_hand);
     let opened = use_memo((), |()| Opened::default());
+    let is_narrow = use_narrow();
     let is_aloud = settings.aloud == Aloud::Always && sheet.answer.is_some();
     let (is_keying, is_typing) = (at_hand.is_keying(), at_hand.is_typing);
     use_effect_with((form.editing(), is_typing), |(_, is_typing)| {
@@ -166,38 +167,63 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
             dom::bring_into_sight(".rest-of-answer .size.is-live");
         }
     });
+    // In one column the sizes stand right under the drawing that carries them, and all else after them.
+    let results = sheet.answer.as_ref().filter(|_| !is_typing).map(|it| {
+        let is_pencil = !sheet.assumed.is_empty();
+        html! {
+            <>
+                { answer::results(it, &bench, *index, &on_index, &at_hand.question(), is_pencil) }
+                if it.template.is_some() { { to_print(calculator, form.entries(), &bench) } }
+            </>
+        }
+    });
+    let last = last_tools(calculator, &at_hand, &done);
     html! {
         <ContextProvider<Opened> context={(*opened).clone()}>
             <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying"), is_typing.then_some("is-typing"))}>
                 { bar(calculator, &at_hand) }
                 <main class="bench">
+                    <Heard words={answer::to_hear(&form, &sheet, &bench, *index)} {is_aloud} />
                     { link_trouble(&trouble) }
                     { question(&at_hand).filter(|_| !is_typing) }
                     <section class="answer" aria-label="Answer">
-                        <Heard words={answer::to_hear(&form, &sheet, &bench, *index)} {is_aloud} />
                         { answer::headline(&form, &sheet, &bench, *index, before.as_ref(), &on_index, &on_way_out) }
                         if !is_typing {
                             { answer::pencil_line(&sheet) }
                             { tools(&at_hand, *index, &done) }
                         }
                         if let Some(it) = &sheet.answer {
-                            { answer::rest(it, &bench, *index, &on_index, &at_hand.sizes(), &at_hand.question(), is_typing) }
-                            if it.template.is_some() && !is_typing {
-                                { to_print(calculator, form.entries(), &bench) }
-                            }
+                            { answer::drawn(it, bench.tape, &at_hand.sizes(), is_typing) }
                         }
+                        if !*is_narrow { { results.clone() } }
                     </section>
                     <section class="sizes" aria-label="What is asked">
                         { asks(&at_hand) }
                         if !is_typing {
                             { unit_choice(&at_hand) }
-                            { last_tools(calculator, &at_hand, &done) }
+                            if !*is_narrow { { last.clone() } }
                         }
                     </section>
+                    if *is_narrow && !is_typing {
+                        { results }
+                        <div class="sizes">{ last }</div>
+                    }
                 </main>
             </div>
         </ContextProvider<Opened>>
     }
+}
+
+/// Whether there is room for one column only.
+#[hook]
+pub(crate) fn use_narrow() -> UseStateHandle<bool> {
+    let is_narrow = use_state_eq(dom::is_narrow);
+    let told = is_narrow.clone();
+    use_effect_with((), move |()| {
+        let listening = dom::on_narrow(move |is| told.set(is));
+        move || drop(listening)
+    });
+    is_narrow
 }
 
 /// Keeps what was answered last for the first page, and for this one while it has no answer.

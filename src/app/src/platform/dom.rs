@@ -240,6 +240,12 @@ pub(crate) fn is_narrow() -> bool {
     narrow.is_some_and(|narrow| narrow.matches())
 }
 
+/// Tells whether there is, each time that changes, until what is returned is dropped.
+pub(crate) fn on_narrow(what: impl Fn(bool) + 'static) -> Option<EventListener> {
+    let narrow = window().match_media("(max-width: 899px)").ok().flatten()?;
+    Some(EventListener::new(&narrow, "change", move |_| what(is_narrow())))
+}
+
 /// Whether the keys leave room for little else, as the style sheet for typing has it.
 pub(crate) fn is_small() -> bool {
     let small = "(max-width: 899px), (max-height: 479px) and (pointer: coarse)";
