@@ -53,6 +53,8 @@ pub enum Act<'a> {
     Tap(&'a str),
     /// Taps a place on the screen, in CSS pixels from the left and from the top.
     TapAt(f64, f64),
+    /// Holds a finger on the middle of the element with this test id for so many milliseconds.
+    Hold(&'a str, u32),
     /// Presses a key, written as WebDriver does: `\u{e007}` is Enter.
     Key(char),
     /// Presses the keys of a text.
@@ -275,14 +277,14 @@ impl Browser {
             let keys = match act {
                 Act::Key(key) => key.to_string(),
                 Act::Keys(keys) => (*keys).to_owned(),
-                Act::Tap(_) | Act::TapAt(..) => String::new(),
+                Act::Tap(_) | Act::TapAt(..) | Act::Hold(..) => String::new(),
             };
             for key in keys.chars().map(String::from) {
                 steps.push((wait(pause), json!({ "type": "keyDown", "value": key })));
                 steps.push((wait(0), json!({ "type": "keyUp", "value": key })));
             }
             let place = match act {
-                Act::Tap(id) => {
+                Act::Tap(id) | Act::Hold(id, _) => {
                     let css = format!("[data-testid={}]", json!(id));
                     if !std::mem::replace(&mut is_seen, true) {
                         self.script(&format!(
@@ -300,6 +302,9 @@ impl Browser {
             };
             steps.push((place, wait(0)));
             steps.push((json!({ "type": "pointerDown", "button": 0 }), wait(0)));
+            if let Act::Hold(_, milliseconds) = act {
+                steps.push((wait(*milliseconds), wait(0)));
+            }
             steps.push((json!({ "type": "pointerUp", "button": 0 }), wait(0)));
             steps.push((wait(pause), wait(0)));
         }

@@ -448,11 +448,11 @@ export interface LumberInput {
   nominal_thickness?: Measure;
   /** Nominal width. Needed where it is asked. */
   nominal_width?: Measure;
-  /** Dressed: wet treated boards: as measured. Left out: dry. */
+  /** Dry or wet: when it was planed; when it was planed; wet treated boards: as measured. Left out: dry. */
   seasoning?: "dry" | "green";
-  /** Thickness measured: empty: as the table. May be left out. */
+  /** Thickness measured: as the table if left empty. May be left out. */
   measured_thickness?: Measure;
-  /** Width measured: empty: as the table. May be left out. */
+  /** Width measured: as the table if left empty. May be left out. */
   measured_width?: Measure;
   /** Length: one board. Needed where it is asked. */
   length?: Measure;
@@ -506,7 +506,7 @@ export interface LumberResults {
   rows?: CountValue;
 }
 export interface LumberTables {
-  /** Dry and green */
+  /** Dry and wet */
   sizes?: Table;
 }
 /** What does this board really measure, cost and weigh? */
@@ -583,7 +583,7 @@ export interface MoistureResults {
   panel_later?: LengthValue;
   /** Swing */
   swing?: LengthValue;
-  /** By the green size */
+  /** By the wet size */
   by_green_size?: LengthValue;
   /** Gap that never closes */
   never_closes?: LengthValue;
@@ -682,6 +682,8 @@ export interface ResawRipInput {
 export interface ResawRipResults {
   /** Fence */
   fence?: LengthValue;
+  /** Second fence */
+  second_fence?: LengthValue;
   /** Fence for the clean edge */
   clean_up_fence?: LengthValue;
   /** Strips */
@@ -745,9 +747,9 @@ export interface CrosscutInput {
   board?: Measure;
   /** Trim each end: past the checks, the cut included. Needed where it is asked. */
   trim?: Measure;
-  /** One part. Needed where it is asked. */
+  /** One piece. Needed where it is asked. */
   part?: Measure;
-  /** Parts wanted. Needed where it is asked. */
+  /** Pieces wanted. Needed where it is asked. */
   wanted?: number | string;
   /** Kerf. Left out: that of the bench. */
   kerf?: Measure;
@@ -755,7 +757,7 @@ export interface CrosscutInput {
   knots?: string | string[];
 }
 export interface CrosscutResults {
-  /** Parts from one board */
+  /** Pieces from one board */
   parts?: CountValue;
   /** Left over */
   leftover?: LengthValue;
@@ -763,7 +765,7 @@ export interface CrosscutResults {
   boards?: CountValue;
   /** Stop block */
   stop?: LengthValue;
-  /** Board for one part more */
+  /** Board for one piece more */
   for_one_more?: LengthValue;
 }
 export interface CrosscutTables {
@@ -772,7 +774,7 @@ export interface CrosscutTables {
   /** Falls out at knots */
   passed_over?: Table;
 }
-/** How many parts come off this board, and what is left? */
+/** How many pieces come off this board, and what is left? */
 export function crosscut(input?: CrosscutInput, bench?: Bench): Answered<CrosscutResults, CrosscutTables> | Refused;
 
 export interface FrameInput {
@@ -786,7 +788,7 @@ export interface FrameInput {
   joint?: "butt" | "tenon" | "lap";
   /** Overall: outside of leg to outside of leg. Needed where it is asked. */
   overall?: Measure;
-  /** Rail as cut: end to end, joints included. Needed where it is asked. */
+  /** Rail as measured: end to end, joints included. Needed where it is asked. */
   rail?: Measure;
   /** Left leg: as measured, along the rail. Needed where it is asked. */
   leg_left?: Measure;
@@ -925,19 +927,19 @@ export interface DowelInput {
   hold?: "through" | "blind" | "one_end";
   /** Frames measured. Left out: overall. */
   measured?: "overall" | "clear" | "legs";
-  /** Outside to outside: of the drilled parts. Needed where it is asked. */
+  /** Outside to outside: of the drilled pieces. Needed where it is asked. */
   overall?: Measure;
-  /** Between the parts: inside to inside. Needed where it is asked. */
+  /** Between the pieces: inside to inside. Needed where it is asked. */
   clear?: Measure;
   /** Between the legs: inside to inside. Needed where it is asked. */
   between_legs?: Measure;
   /** Leg: thickness along the dowel. Needed where it is asked. */
   leg?: Measure;
-  /** Set-back: outside of leg to outside of part; empty: the middle. May be left out. */
+  /** Set-back: outside of leg to outside of piece; the middle if left empty. May be left out. */
   set_back?: Measure;
-  /** Part: thickness along the dowel. Needed where it is asked. */
+  /** Piece: thickness along the dowel. Needed where it is asked. */
   left_part?: Measure;
-  /** Right part: empty: as the left. May be left out. */
+  /** Right piece: as the left if left empty. May be left out. */
   right_part?: Measure;
   /** Trim: at each through end. Needed where it is asked. */
   trim?: Measure;
@@ -947,19 +949,19 @@ export interface DowelInput {
   room?: Measure;
   /** Dowel: measured, at its thickest. Needed where it is asked. */
   dowel?: Measure;
-  /** Dowel across: at right angles; empty: round. May be left out. */
+  /** Dowel across: at right angles; round if left empty. May be left out. */
   across?: Measure;
   /** Bits. Left out: sixty_fourths. */
   bits?: "sixty_fourths" | "thirty_seconds" | "sixteenths" | "millimetres";
-  /** Part height: the face that is drilled. Needed where it is asked. */
+  /** Piece height: the face that is drilled. Needed where it is asked. */
   part_height?: Measure;
-  /** Hole from top: to its center; empty: the middle. May be left out. */
+  /** Hole from top: to its center; the middle if left empty. May be left out. */
   from_top?: Measure;
-  /** Part length: front to back. Needed where it is asked. */
+  /** Piece length: front to back. Needed where it is asked. */
   part_length?: Measure;
-  /** Hole from front: to its center; empty: the middle. May be left out. */
+  /** Hole from front: to its center; the middle if left empty. May be left out. */
   from_front?: Measure;
-  /** Least wood: round the hole; empty: half the hole. May be left out. */
+  /** Least wood: round the hole; half the hole if left empty. May be left out. */
   least_wood?: Measure;
 }
 export interface DowelResults {
@@ -1000,11 +1002,11 @@ export interface ScrewsInput {
   wood?: "southern_pine" | "mixed_southern_pine" | "douglas_fir_larch" | "hem_fir" | "spruce_pine_fir" | "spruce_pine_fir_south" | "western_cedars" | "redwood" | "eastern_white_pine" | "red_oak" | "white_oak" | "mixed_maple" | "northern_white_cedar" | "ponderosa_pine" | "yellow_poplar" | "alaska_yellow_cedar" | "western_hemlock";
   /** Its length. Needed where it is asked. */
   screw_length?: Measure;
-  /** Drilled part: thickness, drilled face to far face. Needed where it is asked. */
+  /** Drilled piece: thickness, drilled face to far face. Needed where it is asked. */
   part_thickness?: Measure;
   /** Piece under head: thickness. Needed where it is asked. */
   top_thickness?: Measure;
-  /** Receiver: thickness, along the screw. Needed where it is asked. */
+  /** Other piece: the screw ends in it; thickness along the screw. Needed where it is asked. */
   receiver_thickness?: Measure;
   /** Into. Left out: side. */
   into?: "side" | "end";
@@ -1034,9 +1036,9 @@ export interface ScrewsInput {
   start_back?: Measure;
   /** Wood under the head: seat to end, along the screw. Needed where it is asked. */
   seat_wood?: Measure;
-  /** Go in at least: square into the receiver. Needed where it is asked. */
+  /** Go in at least: square into the other piece. Needed where it is asked. */
   wanted_deep?: Measure;
-  /** Receiver goes on: past the far face of the part. Left out: 0. */
+  /** Other piece goes on: past the far face of the drilled piece. Left out: 0. */
   beyond?: Measure;
   /** They are. Left out: round. */
   section?: "round" | "tenon";
@@ -1076,11 +1078,11 @@ export interface ScrewsResults {
   best_length?: LengthValue;
   /** Long enough */
   enough?: LengthValue;
-  /** Longest by geometry */
+  /** Longest there is room for */
   longest?: LengthValue;
-  /** Into the receiver */
+  /** Into the other piece */
   into_receiver?: LengthValue;
-  /** Thread in the receiver */
+  /** Thread in the other piece */
   thread_in_receiver?: LengthValue;
   /** Wood behind the tip */
   behind_tip?: LengthValue;
@@ -1102,7 +1104,7 @@ export interface ScrewsResults {
   head_width?: NumberValue;
   /** Clearance depth */
   clearance_depth?: LengthValue;
-  /** Pilot depth in the receiver */
+  /** Pilot depth in the other piece */
   pilot_depth?: LengthValue;
   /** From an end, pulled towards */
   end_distance?: LengthValue;
@@ -1116,17 +1118,17 @@ export interface ScrewsResults {
   start?: LengthValue;
   /** Leaves the end */
   exit_from_face?: LengthValue;
-  /** Axis in the part */
+  /** Hole in the drilled piece */
   axis?: LengthValue;
   /** Pocket depth */
   to_seat?: LengthValue;
-  /** Deep in the receiver */
+  /** Deep in the other piece */
   deep?: LengthValue;
-  /** Drift sideways */
+  /** Goes sideways */
   drift?: LengthValue;
   /** Angle from the drilled face */
   from_face?: NumberValue;
-  /** Angle from the receiver's face */
+  /** Angle from the other piece's face */
   from_receiver?: NumberValue;
   /** Wood between */
   between?: LengthValue;
@@ -1175,19 +1177,19 @@ export interface SpacingInput {
   count?: number | string;
   /** Step: set off from both ends. Needed where it is asked. */
   step?: Measure;
-  /** Slat width: as cut. Needed where it is asked. */
+  /** Slat width: as measured. Needed where it is asked. */
   slat_width?: Measure;
   /** Gap wanted: slat to slat. Needed where it is asked. */
   slat_gap?: Measure;
   /** Slats: how many. Needed where it is asked. */
   slats?: number | string;
-  /** First mark: from left end; empty: like the gaps. May be left out. */
+  /** First mark: from left end; like the gaps if left empty. May be left out. */
   left_end?: Measure;
-  /** Last mark: from right end; empty: as the first. May be left out. */
+  /** Last mark: from right end; as the first if left empty. May be left out. */
   right_end?: Measure;
-  /** First slat at: from left end; empty: like the gaps, 0: flush. May be left out. */
+  /** First slat at: from left end; 0 is flush; like the gaps if left empty. May be left out. */
   left_slat?: Measure;
-  /** Last slat at: from right end; empty: as the first. May be left out. */
+  /** Last slat at: from right end; as the first if left empty. May be left out. */
   right_slat?: Measure;
   /** Keep clear of: from left end, as 10 to 12 1/2, 30 to 33. May be left out. */
   keep_out?: string | string[];
@@ -1610,7 +1612,7 @@ export function strength(input?: StrengthInput, bench?: Bench): Answered<Strengt
 export interface FinishInput {
   /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
-  /** Parts: how many @ length × width × thickness. Needed where it is asked. */
+  /** Pieces: how many @ length × width × thickness. Needed where it is asked. */
   parts?: string | string[];
   /** Coat. Left out: all. */
   faces?: "all" | "not_underside" | "show_face" | "ends";
@@ -1652,8 +1654,8 @@ export interface FinishResults {
   cost?: NumberValue;
 }
 export interface FinishTables {
-  /** Area of each part */
+  /** Area of each piece */
   part_areas?: Table;
 }
-/** How much finish do these parts take? */
+/** How much finish do these pieces take? */
 export function finish(input?: FinishInput, bench?: Bench): Answered<FinishResults, FinishTables> | Refused;

@@ -93,7 +93,7 @@ fn the_first_key_in_the_strip_takes_the_place_of_our_sum() {
 fn a_choice_is_ones_own_when_the_chosen_one_is_tapped() {
     for screen in SCREENS {
         let app = App::open_at(screen, "#/frame?overall=46&leg_left=3+1%2F2&unit=in");
-        app.wait_for_text("pencil-line", "Not your size yet: rail ends");
+        app.wait_for_text("pencil-line", "Not yours yet: rail ends");
         app.tap("joint-butt");
         app.wait_until("it is the person's", "return !document.querySelector('.pencil-line')");
         app.assert_quiet_console();

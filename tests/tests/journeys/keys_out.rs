@@ -3,14 +3,14 @@
 use reckoner_e2e::{App, Screen};
 use serde_json::json;
 
-const LYING: Screen = Screen { width: 640, height: 360, touch: true };
+pub(crate) const LYING: Screen = Screen { width: 640, height: 360, touch: true };
 /// Least of the drawing that is seen, in CSS pixels.
 const DRAWN: f64 = 113.0;
 /// Most elements in the page while typing.
 const ELEMENTS: u64 = 299;
 /// How much of the drawing is seen and whether the size being typed is, how far the headline reaches down and which of
 /// its words are cut, and whether something lies over either.
-fn seen(app: &App) -> serde_json::Value {
+pub(crate) fn seen(app: &App) -> serde_json::Value {
     app.script(
         "const box = (css) => document.querySelector(css)?.getBoundingClientRect();
          const [head, place, dock] = [box('.headline'), box('.rest-of-answer'), box('.is-docked')];

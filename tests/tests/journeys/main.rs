@@ -27,6 +27,7 @@ mod offline;
 mod pages;
 mod paper;
 mod parts;
+mod pencil;
 mod planner;
 mod privacy;
 mod quick_job;

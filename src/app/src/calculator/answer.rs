@@ -6,6 +6,7 @@ use yew::prelude::*;
 
 use crate::components::drawing::{Sizes, drawing_of_sizes};
 use crate::components::field;
+use crate::components::fold::Fold;
 use crate::components::headline::Headline;
 use crate::components::icon::{Icon, icon};
 use crate::components::measure;
@@ -14,17 +15,12 @@ use crate::components::table::table;
 use crate::components::working::working;
 use crate::form::{Form, Needed, needed};
 use crate::recent::LastAnswer;
-
-/// The figure whose marks are gone through one by one: the headline, or the first that has several.
-fn marks_of(answer: &Answer) -> Option<&Figure> {
-    let mut figures = core::iter::once(&answer.headline).chain(&answer.figures);
-    figures.find(|figure| matches!(figure.value, Value::Lengths(_)))
-}
+use crate::words;
 
 /// How many places the headline can be stepped through: each mark, after the headline itself where
 /// that is no mark.
 pub(crate) fn places(answer: &Answer) -> usize {
-    match (&answer.headline.value, marks_of(answer).map(|figure| &figure.value)) {
+    match (&answer.headline.value, answer.marks().map(|figure| &figure.value)) {
         (Value::Lengths(marks), _) => marks.len(),
         (_, Some(Value::Lengths(marks))) => marks.len().saturating_add(1),
         _ => 1,
@@ -33,7 +29,7 @@ pub(crate) fn places(answer: &Answer) -> usize {
 
 /// What the headline shows at a place, and which of its marks.
 pub(crate) fn shown(answer: &Answer, at: usize) -> (&Figure, usize) {
-    match (&answer.headline.value, marks_of(answer), at.checked_sub(1)) {
+    match (&answer.headline.value, answer.marks(), at.checked_sub(1)) {
         (Value::Lengths(_), ..) => (&answer.headline, at),
         (_, Some(marks), Some(index)) => (marks, index),
         _ => (&answer.headline, 0),
@@ -80,7 +76,7 @@ pub(crate) fn headline(
                 (!has_answer).then_some("is-wanting"),
                 (has_answer && !sheet.assumed.is_empty()).then_some("is-pencil"),
             )}
-            data-testid="answer-headline" role="status">
+            data-testid="answer-headline">
             { inside }
         </div>
     }
@@ -103,7 +99,37 @@ pub(crate) fn wanting(
     before: Option<&LastAnswer>,
     on_way_out: &Callback<Vec<(&'static str, String)>>,
 ) -> Html {
-    let (words, way_out): (String, Option<&WayOut>) = match needed(form, sheet) {
+    let (words, way_out) = still_needed(form, sheet, tape);
+    html! {
+        <div class="headline__inside is-words">
+            <p class="headline__label">
+                { "No answer yet" }
+                if let Some(LastAnswer { label, value, .. }) = before {
+                    { ". Before: " }<span class="headline__before">{ format!("{label}, {value}") }</span>
+                }
+            </p>
+            <p class="headline__need">{ words }</p>
+            if let Some(out) = way_out {
+                { field::way_out("headline-way-out".to_owned(), out, tape, on_way_out) }
+            }
+        </div>
+    }
+}
+
+/// The answer for a voice, or what is needed for one.
+pub(crate) fn to_hear(form: &Form, sheet: &Sheet, bench: &Bench, at: usize) -> String {
+    match &sheet.answer {
+        Some(answer) => {
+            let (figure, index) = shown(answer, at);
+            words::to_say(figure, bench, index, &sheet.assumed)
+        }
+        None => format!("No answer yet. {}", still_needed(form, sheet, bench.tape).0),
+    }
+}
+
+/// What is needed for an answer, and the way to it.
+fn still_needed<'a>(form: &Form, sheet: &'a Sheet, tape: Tape) -> (String, Option<&'a WayOut>) {
+    match needed(form, sheet) {
         Needed::WaitingFor(label) => (format!("Still needs: {label}"), None),
         Needed::Refused(refusal) => {
             let said = refusal.sentence.on(tape);
@@ -122,67 +148,58 @@ pub(crate) fn wanting(
                 .to_owned(),
             None,
         ),
-    };
+    }
+}
+
+/// The drawing under the headline.
+pub(crate) fn drawn(answer: &Answer, tape: Tape, sizes: &Sizes, is_typing: bool) -> Html {
     html! {
-        <div class="headline__inside is-words">
-            <p class="headline__label">
-                { "No answer yet" }
-                if let Some(LastAnswer { label, value, .. }) = before {
-                    { ". Before: " }<span class="headline__before">{ format!("{label}, {value}") }</span>
-                }
-            </p>
-            <p class="headline__need">{ words }</p>
-            if let Some(out) = way_out {
-                { field::way_out("headline-way-out".to_owned(), out, tape, on_way_out) }
-            }
+        <div class={classes!("rest-of-answer", (!sizes.sheet.assumed.is_empty()).then_some("is-pencil"))}
+            tabindex={is_typing.then_some("0")}>
+            if let Some(scene) = &answer.drawing { { drawing_of_sizes(scene, tape, sizes) } }
         </div>
     }
 }
 
-/// What stands below the headline; while the keys are out, the drawing alone.
-pub(crate) fn rest(
+/// All that the answer says besides: each mark once, the rest where no list says it.
+pub(crate) fn results(
     answer: &Answer,
     bench: &Bench,
     at: usize,
     on_step: &Callback<usize>,
-    sizes: &Sizes,
     question: &str,
-    is_typing: bool,
+    is_pencil: bool,
 ) -> Html {
     let others = answer.figures.iter().skip(usize::from(second(answer).is_some()));
+    let others = others.filter(|it| !answer.is_repeated(it));
     // The marks have a fold of their own, and a list that is long is one: it pushes what is read at a glance away.
-    let marks = marks_of(answer).map(|it| it.id);
+    let marks = answer.marks().map(|it| it.id);
     let (long, others): (Vec<_>, Vec<_>) =
         others.filter(|it| Some(it.id) != marks).partition(|it| is_long(it));
     html! {
-        <div class={classes!("rest-of-answer", (!sizes.sheet.assumed.is_empty()).then_some("is-pencil"))}
-            tabindex={is_typing.then_some("0")}>
-            if let Some(scene) = &answer.drawing { { drawing_of_sizes(scene, bench.tape, sizes) } }
-            if !is_typing {
-                if !others.is_empty() {
-                    <dl class="figures">{ for others.iter().map(|it| figure(it, bench)) }</dl>
-                }
-                { for answer.tables.iter().map(|it| table(it, bench)) }
-                { notes(answer, bench.tape) }
-                <div class="folds">
-                    { all_marks(answer, bench, at, on_step) }
-                    { for long.iter().map(|it| folded(it, bench)) }
-                    <Safety question={question.to_owned()} cautions={answer.cautions.clone()} tape={bench.tape} />
-                    { working(&answer.working, bench) }
-                </div>
+        <div class={classes!("rest-of-answer", is_pencil.then_some("is-pencil"))}>
+            if !others.is_empty() {
+                <dl class="figures">{ for others.iter().map(|it| figure(it, bench)) }</dl>
             }
+            { for answer.tables.iter().map(|it| table(it, answer.marks_column(it), bench)) }
+            { notes(answer, bench.tape) }
+            <div class="folds">
+                { all_marks(answer, bench, at, on_step) }
+                { for long.iter().map(|it| folded(it, bench)) }
+                <Safety question={question.to_owned()} cautions={answer.cautions.clone()} tape={bench.tape} />
+                { working(&answer.working, bench) }
+            </div>
         </div>
     }
 }
 
 /// Every mark that the headline can show; a tap on one shows it.
 fn all_marks(answer: &Answer, bench: &Bench, at: usize, on_step: &Callback<usize>) -> Option<Html> {
-    let marks = marks_of(answer)?;
+    let marks = answer.marks()?;
     let Face::Measures(all) = face(&marks.value, bench) else { return None };
     let first = places(answer).saturating_sub(all.len());
     Some(html! {
-        <details class="fold">
-        <summary data-testid="marks-toggle">{ heading(marks, all.len()) }</summary>
+        <Fold name="marks" toggle="marks-toggle" summary={heading(marks, all.len())}>
         <ol class="marks" aria-label={marks.label}>
             { for all.iter().enumerate().map(|(index, shown)| {
                 let place = index.saturating_add(first);
@@ -198,7 +215,7 @@ fn all_marks(answer: &Answer, bench: &Bench, at: usize, on_step: &Callback<usize
                 }
             }) }
         </ol>
-        </details>
+        </Fold>
     })
 }
 
@@ -229,10 +246,9 @@ fn folded(figure: &Figure, bench: &Bench) -> Html {
         _ => 1,
     };
     html! {
-        <details class="fold" data-testid={format!("figure-{}", figure.id)}>
-            <summary>{ heading(figure, count) }</summary>
+        <Fold key={figure.id} name={figure.id} testid={format!("figure-{}", figure.id)} summary={heading(figure, count)}>
             <div class="fold__body fold__lengths">{ measure::value(&figure.value, bench) }</div>
-        </details>
+        </Fold>
     }
 }
 

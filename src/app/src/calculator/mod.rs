@@ -5,5 +5,7 @@ mod page;
 mod question;
 
 pub(crate) use answer::wanting;
-pub(crate) use page::{Opening, last_tools, link_trouble, page, unit_choice, use_address};
+pub(crate) use page::{
+    Opening, last_tools, link_trouble, page, unit_choice, use_address, use_narrow,
+};
 pub(crate) use question::question;

@@ -10,6 +10,8 @@ use yew::prelude::*;
 
 use super::answer;
 use super::question::question;
+use crate::components::fold::Opened;
+use crate::components::heard::Heard;
 use crate::components::icon::{Icon, icon};
 use crate::form::at_hand::{AtHand, KnownNames, use_at_hand};
 use crate::form::view::{asks, undo_and_redo};
@@ -23,9 +25,6 @@ use crate::{link, route, words};
 /// How long after the last change the address is written, in milliseconds. Browsers refuse many
 /// changes in a short time.
 const ADDRESS_REST: u32 = 300;
-
-/// How long after the last change a new answer is read aloud, in milliseconds.
-const VOICE_REST: u32 = 900;
 
 /// What a page opens with.
 pub(crate) struct Opening {
@@ -143,7 +142,6 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
 
     use_address(calculator, form.entries(), &bench);
     let before = use_last_answer(calculator, &sheet, &bench);
-    use_voice(&sheet, settings, *index);
     {
         let index = index.clone();
         // Other marks: begin with the first again.
@@ -160,41 +158,72 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
         Callback::from(move |set| form.dispatch(Action::Set(set)))
     };
     use_last_field(calculator, &at_hand);
+    let opened = use_memo((), |()| Opened::default());
+    let is_narrow = use_narrow();
+    let is_aloud = settings.aloud == Aloud::Always && sheet.answer.is_some();
     let (is_keying, is_typing) = (at_hand.is_keying(), at_hand.is_typing);
     use_effect_with((form.editing(), is_typing), |(_, is_typing)| {
         if *is_typing {
             dom::bring_into_sight(".rest-of-answer .size.is-live");
         }
     });
+    // In one column the sizes stand right under the drawing that carries them, and all else after them.
+    let results = sheet.answer.as_ref().filter(|_| !is_typing).map(|it| {
+        let is_pencil = !sheet.assumed.is_empty();
+        html! {
+            <>
+                { answer::results(it, &bench, *index, &on_index, &at_hand.question(), is_pencil) }
+                if it.template.is_some() { { to_print(calculator, form.entries(), &bench) } }
+            </>
+        }
+    });
+    let last = last_tools(calculator, &at_hand, &done);
     html! {
-        <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying"), is_typing.then_some("is-typing"))}>
-            { bar(calculator, &at_hand) }
-            <main class="bench">
-                { link_trouble(&trouble) }
-                { question(&at_hand).filter(|_| !is_typing) }
-                <section class="answer" aria-label="Answer">
-                    { answer::headline(&form, &sheet, &bench, *index, before.as_ref(), &on_index, &on_way_out) }
-                    if !is_typing {
-                        { answer::pencil_line(&sheet) }
-                        { tools(&at_hand, *index, &done) }
-                    }
-                    if let Some(it) = &sheet.answer {
-                        { answer::rest(it, &bench, *index, &on_index, &at_hand.sizes(), &at_hand.question(), is_typing) }
-                        if it.template.is_some() && !is_typing {
-                            { to_print(calculator, form.entries(), &bench) }
+        <ContextProvider<Opened> context={(*opened).clone()}>
+            <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying"), is_typing.then_some("is-typing"))}>
+                { bar(calculator, &at_hand) }
+                <main class="bench">
+                    <Heard words={answer::to_hear(&form, &sheet, &bench, *index)} {is_aloud} />
+                    { link_trouble(&trouble) }
+                    { question(&at_hand).filter(|_| !is_typing) }
+                    <section class="answer" aria-label="Answer">
+                        { answer::headline(&form, &sheet, &bench, *index, before.as_ref(), &on_index, &on_way_out) }
+                        if !is_typing {
+                            { answer::pencil_line(&sheet) }
+                            { tools(&at_hand, *index, &done) }
                         }
+                        if let Some(it) = &sheet.answer {
+                            { answer::drawn(it, bench.tape, &at_hand.sizes(), is_typing) }
+                        }
+                        if !*is_narrow { { results.clone() } }
+                    </section>
+                    <section class="sizes" aria-label="What is asked">
+                        { asks(&at_hand) }
+                        if !is_typing {
+                            { unit_choice(&at_hand) }
+                            if !*is_narrow { { last.clone() } }
+                        }
+                    </section>
+                    if *is_narrow && !is_typing {
+                        { results }
+                        <div class="sizes">{ last }</div>
                     }
-                </section>
-                <section class="sizes" aria-label="What is asked">
-                    { asks(&at_hand) }
-                    if !is_typing {
-                        { unit_choice(&at_hand) }
-                        { last_tools(calculator, &at_hand, &done) }
-                    }
-                </section>
-            </main>
-        </div>
+                </main>
+            </div>
+        </ContextProvider<Opened>>
     }
+}
+
+/// Whether there is room for one column only.
+#[hook]
+pub(crate) fn use_narrow() -> UseStateHandle<bool> {
+    let is_narrow = use_state_eq(dom::is_narrow);
+    let told = is_narrow.clone();
+    use_effect_with((), move |()| {
+        let listening = dom::on_narrow(move |is| told.set(is));
+        move || drop(listening)
+    });
+    is_narrow
 }
 
 /// Keeps what was answered last for the first page, and for this one while it has no answer.
@@ -292,23 +321,6 @@ pub(crate) fn use_address(calculator: &'static Calculator, entries: &Entries, be
                 storage::set(&storage::over_of(calculator.slug), &address::fragment());
             }
         });
-        move || drop(rest)
-    });
-}
-
-/// Reads each new answer aloud, when that is wanted.
-#[hook]
-fn use_voice(sheet: &Sheet, settings: &Settings, index: usize) {
-    let words = sheet.answer.as_ref().map(|answer| {
-        let (figure, index) = answer::shown(answer, index);
-        words::to_say(figure, &settings.bench, index, &sheet.assumed)
-    });
-    let is_first = use_mut_ref(|| true);
-    use_effect_with((words, settings.aloud), move |(words, aloud)| {
-        // What stands there from the start is not new.
-        let is_new = !core::mem::replace(&mut *is_first.borrow_mut(), false);
-        let words = words.clone().filter(|_| is_new && *aloud == Aloud::Always);
-        let rest = words.map(|words| later(VOICE_REST, move || speech::say(&words)));
         move || drop(rest)
     });
 }

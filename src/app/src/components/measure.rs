@@ -1,7 +1,7 @@
 //! Measures: stacked fractions for the eye, words for a voice.
 
 use reckoner_core::measure::text::{Quantity, Shown, Written, decimal, exact_text, show};
-use reckoner_core::measure::{Length, Rounding, Tape};
+use reckoner_core::measure::{Length, Number, Rounding, Tape};
 use reckoner_core::sheet::{Bench, Face, Value, face, face_in_working};
 use yew::prelude::*;
 
@@ -95,10 +95,7 @@ fn faced(face: Face) -> Html {
 pub(crate) fn quantity(quantity: Option<Quantity>, tape: Tape) -> Html {
     match quantity {
         Some(Quantity::Length(length)) => self::length(length, tape),
-        Some(Quantity::Plain(number) | Quantity::Bare(number)) => {
-            let places = if number.is_whole() { 0 } else { 3 };
-            decimal(number, places).into()
-        }
+        Some(Quantity::Plain(number) | Quantity::Bare(number)) => plain(number).into(),
         Some(Quantity::Area(_)) | None => "–".into(),
     }
 }
@@ -109,4 +106,18 @@ pub(crate) fn length(length: Length, tape: Tape) -> Html {
         Ok(shown) => marks(&shown),
         Err(_) => exact_text(length).into(),
     }
+}
+
+/// A quantity for a voice.
+pub(crate) fn spoken(quantity: Option<Quantity>, tape: Tape) -> String {
+    match quantity {
+        Some(Quantity::Length(length)) => show(length, tape, Rounding::Nearest)
+            .map_or_else(|_| exact_text(length), |shown| shown.spoken),
+        Some(Quantity::Plain(number) | Quantity::Bare(number)) => plain(number),
+        Some(Quantity::Area(_)) | None => "nothing yet".to_owned(),
+    }
+}
+
+fn plain(number: Number) -> String {
+    decimal(number, if number.is_whole() { 0 } else { 3 })
 }

@@ -4,6 +4,7 @@ use reckoner_core::measure::Tape;
 use reckoner_core::sheet::{Answer, Caution};
 use yew::prelude::*;
 
+use super::fold::use_fold;
 use crate::platform::{dom, near, storage};
 
 /// What the user should know.
@@ -40,7 +41,8 @@ pub(crate) fn Safety(props: &SafetyProps) -> Html {
         let read = storage::get(name).unwrap_or_default();
         dangers.iter().any(|danger| !read.split(',').any(|it| it == *danger))
     });
-    let is_open = use_state_eq(|| *is_new);
+    let (was_open, opened) = use_fold("safety");
+    let is_open = use_state_eq(|| *is_new || was_open);
     {
         let (is_open, place) = (is_open.clone(), place.clone());
         use_effect_with((name, dangers, *is_new), move |(name, dangers, is_new)| {
@@ -70,6 +72,7 @@ pub(crate) fn Safety(props: &SafetyProps) -> Html {
         Callback::from(move |event: Event| {
             if let Some(now) = dom::toggled(&event, ".fold") {
                 is_open.set(now);
+                opened.emit(now);
             }
         })
     };

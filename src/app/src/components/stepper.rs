@@ -3,33 +3,61 @@
 use yew::prelude::*;
 
 use super::icon::{Icon, icon};
+use super::repeats::Repeats;
+use crate::platform::dom;
 
 /// A number that is counted.
-pub(crate) struct Stepper {
+#[derive(Properties, PartialEq)]
+pub(crate) struct StepperProps {
     /// The end of its test ids.
     pub(crate) id: String,
     /// What is counted, in words.
     pub(crate) name: String,
-    /// How many there are now.
+    /// How many there are now, as written; empty where nobody wrote it.
     pub(crate) count: String,
+    /// What that means where nobody wrote it.
+    #[prop_or_default]
+    pub(crate) meant: String,
     /// Takes one away; `None` where that cannot be.
     pub(crate) fewer: Option<Callback<MouseEvent>>,
     /// Adds one; `None` where that cannot be.
     pub(crate) more: Option<Callback<MouseEvent>>,
+    /// Takes the number that is typed; `None` where it is worked out.
+    pub(crate) typed: Option<Callback<String>>,
 }
 
-impl Stepper {
-    pub(crate) fn view(self) -> Html {
-        let Stepper { id, name, count, fewer, more } = self;
+/// One fewer, the number, one more. The number can be tapped and typed.
+#[component]
+pub(crate) fn Stepper(props: &StepperProps) -> Html {
+    let StepperProps { id, name, count, meant, fewer, more, typed } = props;
+    let shown = if count.is_empty() { meant } else { count };
+    // What was typed and is no number that there can be gives way to what stands.
+    let again = use_force_update();
+    let onfocusout = Callback::from(move |_: FocusEvent| again.force_update());
+    let onclick = Callback::from(|event: MouseEvent| dom::select_of(&event));
+    let oninput = {
+        let typed = typed.clone();
+        Callback::from(move |event: InputEvent| {
+            if let (Some(typed), Some(text)) = (&typed, dom::value_of(&event)) {
+                typed.emit(text.chars().filter(char::is_ascii_digit).collect());
+            }
+        })
+    };
+    let step = |which: &str, words: &str, face: Icon, onclick: &Option<Callback<MouseEvent>>| {
         html! {
-            <div class="stepper" role="group" aria-label={format!("How many: {name}")}>
-                <button type="button" class="count" aria-label={format!("One fewer: {name}")} disabled={fewer.is_none()}
-                    data-testid={format!("fewer-{id}")} onclick={fewer}>{ icon(Icon::Minus) }</button>
-                <output class="stepper__count" data-testid={format!("count-{id}")}>{ count }</output>
-                <button type="button" class="count" aria-label={format!("One more: {name}")} disabled={more.is_none()}
-                    data-testid={format!("more-{id}")} onclick={more}>{ icon(Icon::Plus) }</button>
-            </div>
+            <Repeats class="count" name={format!("{words}: {name}")} testid={format!("{which}-{id}")}
+                is_disabled={onclick.is_none()} onclick={onclick.clone().unwrap_or_default()}>{ icon(face) }</Repeats>
         }
+    };
+    html! {
+        <div class="stepper" role="group" aria-label={format!("How many: {name}")}>
+            { step("fewer", "One fewer", Icon::Minus, fewer) }
+            <output class="voice" data-testid={format!("count-{id}")}>{ shown }</output>
+            <input class="stepper__count" type="text" inputmode="numeric" size={shown.chars().count().max(2).to_string()}
+                aria-label={format!("How many: {name}")} data-testid={format!("number-{id}")} value={count.clone()}
+                placeholder={meant.clone()} readonly={typed.is_none()} maxlength="60" autocomplete="off" {oninput} {onclick} {onfocusout} />
+            { step("more", "One more", Icon::Plus, more) }
+        </div>
     }
 }
 

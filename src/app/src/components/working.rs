@@ -3,13 +3,13 @@
 use reckoner_core::sheet::{Bench, Working};
 use yew::prelude::*;
 
+use super::fold::Fold;
 use super::measure;
 
 /// The working, closed until asked for.
 pub(crate) fn working(working: &Working, bench: &Bench) -> Html {
     html! {
-        <details class="fold working">
-            <summary data-testid="working-toggle">{ "Working" }</summary>
+        <Fold name="working" class="working" toggle="working-toggle" summary={html! { "Working" }}>
             <div class="working__body" data-testid="working">
                 <ol class="working__steps">
                     { for working.steps.iter().map(|step| html! {
@@ -33,6 +33,6 @@ pub(crate) fn working(working: &Working, bench: &Bench) -> Html {
                     </ul>
                 }
             </div>
-        </details>
+        </Fold>
     }
 }

@@ -130,7 +130,7 @@ fn rack_words(search: &Search) -> &'static str {
 /// Cost, bound and gap in one line.
 fn so_far(labels: &Labels, cost_cents: i64, bound_cents: i64) -> String {
     let Proof { cost, bound, gap, .. } = proof(labels, cost_cents, bound_cents, &[]);
-    format!("{cost} so far; nothing below {bound}; {gap} between them.")
+    format!("{cost} so far. It cannot be less than {bound}: at most {gap} can still be saved.")
 }
 
 /// What stands in place of a plan that there is not: what is in the way, or what became of the search.

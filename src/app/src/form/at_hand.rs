@@ -15,6 +15,7 @@ use crate::components::choice;
 use crate::components::drawing::Sizes;
 use crate::components::field::{self, FieldEvents};
 use crate::components::icon::{Icon, icon};
+use crate::components::repeats::Repeats;
 use crate::keypad::{KeypadEvent, press};
 use crate::platform::back::use_back;
 use crate::platform::dom;
@@ -407,8 +408,8 @@ impl AtHand {
             (Icon::Minus, "One fewer", format!("fewer-{}", field.id))
         };
         html! {
-            <button type="button" class="count" aria-label={format!("{words}: {}", field.label)} data-testid={id}
-                disabled={next.is_none()} {onclick}>{ icon(face) }</button>
+            <Repeats class="count" name={format!("{words}: {}", field.label)} testid={id}
+                is_disabled={next.is_none()} {onclick}>{ icon(face) }</Repeats>
         }
     }
 

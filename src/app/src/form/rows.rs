@@ -91,12 +91,24 @@ fn typing(
     field: &'static Field,
     written: impl Fn(&str, Kind, String) -> String + 'static,
 ) -> Callback<InputEvent> {
-    let at_hand = at_hand.clone();
+    let write = writing(at_hand, field, written);
     Callback::from(move |event: InputEvent| {
         if let Some(typed) = dom::value_of(&event) {
-            let text = written(&at_hand.text(field), field.kind, typed);
-            at_hand.form.dispatch(Action::Type(Slot::of(field.id), text));
+            write.emit(typed);
         }
+    })
+}
+
+/// Takes the new text of a part of the list.
+fn writing(
+    at_hand: &AtHand,
+    field: &'static Field,
+    written: impl Fn(&str, Kind, String) -> String + 'static,
+) -> Callback<String> {
+    let at_hand = at_hand.clone();
+    Callback::from(move |typed: String| {
+        let text = written(&at_hand.text(field), field.kind, typed);
+        at_hand.form.dispatch(Action::Type(Slot::of(field.id), text));
     })
 }
 
@@ -225,10 +237,14 @@ fn count(at_hand: &AtHand, field: &'static Field, at: usize, row: &ListRow) -> H
     let more = setting(at_hand, field, move |text, kind| {
         with_row(text, kind, at, |row| row.one_more(kind))
     });
-    let count = match now {
+    let meant = match now {
         _ if row.is_endless(field.kind) => "no limit".to_owned(),
-        Some(now) => now.to_string(),
-        None => row.count.clone(),
+        now => now.map_or_else(String::new, |now| now.to_string()),
     };
-    Stepper { id, name, count, fewer: Some(fewer), more: now.map(|_| more) }.view()
+    let typed = writing(at_hand, field, move |text, kind, typed| {
+        with_row(text, kind, at, |row| row.count = typed)
+    });
+    html! {
+        <Stepper {id} {name} count={row.count.clone()} {meant} fewer={fewer} more={now.map(|_| more)} {typed} />
+    }
 }

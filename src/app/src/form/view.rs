@@ -92,7 +92,7 @@ fn keypad(at_hand: &AtHand) -> Option<Html> {
     let names = if takes_names { at_hand.names.list.clone() } else { Rc::default() };
     let on_event = at_hand.keys.clone();
     Some(html! {
-        <Keypad key="the keypad" {set} is_left_handed={at_hand.settings.hand == Hand::Left}
+        <Keypad key="the keypad" {set} tape={at_hand.settings.bench.tape} is_left_handed={at_hand.settings.hand == Hand::Left}
             is_last={at_hand.is_end(slot, Way::Next)} {letters} {names} {on_event} />
     })
 }

@@ -1,5 +1,6 @@
 //! [`Key`]s, and the [`Page`]s that they stand on: four by four, so that each is a thumb wide.
 
+use reckoner_core::measure::{Fineness, Tape};
 use reckoner_core::sheet::Kind;
 
 /// A key.
@@ -125,14 +126,35 @@ impl SetOfKeys {
     }
 }
 
-/// The tabs for a set of keys.
-#[must_use]
-pub fn pages(set: SetOfKeys) -> &'static [Page] {
-    match set {
-        SetOfKeys::Number => &[Page::Digits],
-        _ => {
-            &[Page::Digits, Page::Sixteenths, Page::ThirtySeconds, Page::SixtyFourths, Page::Signs]
+/// The fraction tabs, that of the tape's own lines first; none where a fraction is no size.
+fn fractions(tape: Tape) -> &'static [Page] {
+    match tape {
+        Tape::Millimetres(_) | Tape::HalfMillimetres => &[],
+        Tape::Inches(Fineness::ThirtySecond) | Tape::FeetAndInches(Fineness::ThirtySecond) => {
+            &[Page::ThirtySeconds, Page::Sixteenths, Page::SixtyFourths]
         }
+        Tape::Inches(Fineness::SixtyFourth) | Tape::FeetAndInches(Fineness::SixtyFourth) => {
+            &[Page::SixtyFourths, Page::ThirtySeconds, Page::Sixteenths]
+        }
+        Tape::Inches(_) | Tape::FeetAndInches(_) | Tape::DecimalInches(_) => {
+            &[Page::Sixteenths, Page::ThirtySeconds, Page::SixtyFourths]
+        }
+    }
+}
+
+/// Whether the lines of a tape are fractions.
+fn has_fractions(tape: Tape) -> bool {
+    matches!(tape, Tape::Inches(_) | Tape::FeetAndInches(_))
+}
+
+/// The tabs for a set of keys: those that the tape is read in stand before the signs.
+#[must_use]
+pub fn pages(set: SetOfKeys, tape: Tape) -> Vec<Page> {
+    let fractions = fractions(tape);
+    match set {
+        SetOfKeys::Number => vec![Page::Digits],
+        _ if has_fractions(tape) => [&[Page::Digits], fractions, &[Page::Signs]].concat(),
+        _ => [&[Page::Digits, Page::Signs], fractions].concat(),
     }
 }
 
@@ -148,9 +170,9 @@ const CLOSE: Key = Key::Mark("close", ")");
 
 /// The keys of a page, row by row. With the left hand, the column of the thumb is on the left.
 #[must_use]
-pub fn keys(page: Page, set: SetOfKeys, is_left_handed: bool) -> [[Key; 4]; 4] {
+pub fn keys(page: Page, set: SetOfKeys, tape: Tape, is_left_handed: bool) -> [[Key; 4]; 4] {
     let mut rows = match page {
-        Page::Digits => digits(set),
+        Page::Digits => digits(set, tape),
         Page::Signs => signs(set),
         Page::Sixteenths => SIXTEENTHS,
         Page::ThirtySeconds => THIRTY_SECONDS,
@@ -165,11 +187,13 @@ pub fn keys(page: Page, set: SetOfKeys, is_left_handed: bool) -> [[Key; 4]; 4] {
     rows
 }
 
-fn digits(set: SetOfKeys) -> [[Key; 4]; 4] {
+fn digits(set: SetOfKeys, tape: Tape) -> [[Key; 4]; 4] {
     use Key::{Backspace, Digit, Next, Word};
+    // A fraction that is no line of the tape is written with its stroke, so that this is at hand.
+    let of_tape = if has_fractions(tape) { SLASH } else { PLUS };
     let (second, third) = match set {
-        SetOfKeys::Length => (MINUS, PLUS),
-        SetOfKeys::Wide => (Word("wide"), PLUS),
+        SetOfKeys::Length => (MINUS, of_tape),
+        SetOfKeys::Wide => (Word("wide"), of_tape),
         SetOfKeys::Number => (MINUS, SLASH),
         SetOfKeys::Sizes => (TIMES, COMMA),
     };

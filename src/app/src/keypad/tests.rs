@@ -1,10 +1,12 @@
 //! What each key writes, and how few taps a measure takes.
 
-use reckoner_core::measure::length;
+use reckoner_core::measure::{Fineness, Tape, length};
 
 use super::{Key, Page, SetOfKeys, Typed, keys, pages, press};
 
 const MINUS: Key = Key::Sign("minus", "-");
+const SLASH: Key = Key::Mark("slash", "/");
+const SIXTEENTHS: Tape = Tape::SIXTEENTHS;
 
 /// Presses keys at the end of a text.
 fn pressed(text: &str, keys: &[Key]) -> String {
@@ -89,9 +91,10 @@ fn a_key_writes_over_the_selection_and_at_the_caret() {
 
 /// How many taps from the digits it takes to press a key, tabs included.
 fn taps(key: Key) -> usize {
-    let is_on =
-        |page: Page| keys(page, SetOfKeys::Length, false).iter().flatten().any(|k| *k == key);
-    let tabs = pages(SetOfKeys::Length);
+    let is_on = |page: Page| {
+        keys(page, SetOfKeys::Length, SIXTEENTHS, false).iter().flatten().any(|k| *k == key)
+    };
+    let tabs = pages(SetOfKeys::Length, SIXTEENTHS);
     if is_on(Page::Digits) {
         1
     } else if tabs.iter().any(|tab| is_on(*tab)) {
@@ -117,7 +120,7 @@ fn any_line_of_the_tape_takes_five_taps_at_most() {
 
 #[test]
 fn the_sixteenths_stand_in_the_order_of_the_tape() {
-    let fractions = keys(Page::Sixteenths, SetOfKeys::Length, false);
+    let fractions = keys(Page::Sixteenths, SetOfKeys::Length, SIXTEENTHS, false);
     let all: Vec<_> = fractions
         .iter()
         .flatten()
@@ -130,22 +133,76 @@ fn the_sixteenths_stand_in_the_order_of_the_tape() {
     assert_eq!(all, sixteenths.collect::<Vec<_>>());
 }
 
+/// Tapes that a shop has, with the fraction tabs in their order.
+const TAPES: [(Tape, &[Page]); 6] = [
+    (Tape::Inches(Fineness::Eighth), &[Page::Sixteenths, Page::ThirtySeconds, Page::SixtyFourths]),
+    (SIXTEENTHS, &[Page::Sixteenths, Page::ThirtySeconds, Page::SixtyFourths]),
+    (
+        Tape::FeetAndInches(Fineness::ThirtySecond),
+        &[Page::ThirtySeconds, Page::Sixteenths, Page::SixtyFourths],
+    ),
+    (
+        Tape::Inches(Fineness::SixtyFourth),
+        &[Page::SixtyFourths, Page::ThirtySeconds, Page::Sixteenths],
+    ),
+    (Tape::Millimetres(0), &[]),
+    (Tape::HalfMillimetres, &[]),
+];
+
 #[test]
 fn no_key_stands_twice_on_a_page() {
-    for set in [SetOfKeys::Length, SetOfKeys::Sizes, SetOfKeys::Number] {
-        for page in pages(set) {
-            let rows = keys(*page, set, false);
-            let mut ids: Vec<String> = rows.iter().flatten().map(|key| key.id()).collect();
-            ids.sort();
-            ids.dedup();
-            assert_eq!(ids.len(), 16, "{set:?} {page:?}");
+    for set in [SetOfKeys::Length, SetOfKeys::Wide, SetOfKeys::Sizes, SetOfKeys::Number] {
+        for (tape, _) in TAPES {
+            for page in pages(set, tape) {
+                let rows = keys(page, set, tape, false);
+                let mut ids: Vec<String> = rows.iter().flatten().map(|key| key.id()).collect();
+                ids.sort();
+                ids.dedup();
+                assert_eq!(ids.len(), 16, "{set:?} {page:?} {tape:?}");
+            }
         }
     }
 }
 
 #[test]
+fn the_fractions_of_the_tape_are_the_first_after_the_digits() {
+    for (tape, wanted) in TAPES {
+        let tabs = pages(SetOfKeys::Length, tape);
+        let fractions: Vec<Page> = tabs.iter().copied().filter(|tab| tab.is_fractions()).collect();
+        assert_eq!(fractions, wanted, "{tape:?}");
+        assert_eq!(tabs[0], Page::Digits);
+        if let Some(first) = wanted.first() {
+            assert_eq!(tabs[1], *first, "{tape:?}");
+        }
+    }
+    // A tape of decimal inches takes fractions too, after what it is read in.
+    let tabs = pages(SetOfKeys::Length, Tape::DecimalInches(3));
+    assert_eq!(tabs[..3], [Page::Digits, Page::Signs, Page::Sixteenths]);
+}
+
+#[test]
+fn a_fraction_that_is_no_line_of_the_tape_is_written_on_the_first_page() {
+    for set in [SetOfKeys::Length, SetOfKeys::Wide] {
+        let first = keys(Page::Digits, set, SIXTEENTHS, false);
+        let by_hand = ["3", "7", "space", "1", "3", "slash", "2", "0"];
+        let all: Vec<Key> = by_hand
+            .iter()
+            .map(|id| *first.iter().flatten().find(|key| key.id() == *id).expect(id))
+            .collect();
+        assert_eq!(pressed("", &all), "37 13/20");
+    }
+    // Decimals are at hand on every tape, and so is the stroke, among the signs.
+    for (tape, _) in TAPES {
+        let is_on = |page: Page, key: Key| {
+            keys(page, SetOfKeys::Length, tape, false).iter().flatten().any(|it| *it == key)
+        };
+        assert!(is_on(Page::Digits, Key::Digit(".")) && is_on(Page::Signs, SLASH), "{tape:?}");
+    }
+}
+
+#[test]
 fn the_left_hand_has_the_column_of_the_thumb_on_the_left() {
-    let [first, ..] = keys(Page::Digits, SetOfKeys::Length, true);
+    let [first, ..] = keys(Page::Digits, SetOfKeys::Length, SIXTEENTHS, true);
     assert_eq!(first[0], Key::Backspace);
     assert_eq!(first[1], Key::Digit("1"));
 }

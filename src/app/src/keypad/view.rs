@@ -2,12 +2,13 @@
 
 use std::rc::Rc;
 
+use reckoner_core::measure::Tape;
 use yew::prelude::*;
 
 use super::{Key, Page, SetOfKeys, keys, pages};
 use crate::components::icon::{Icon, icon};
 use crate::components::measure::stacked;
-use crate::platform::later::{Held, held};
+use crate::components::repeats::Repeats;
 
 /// What the keypad tells its page.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -27,6 +28,7 @@ pub(crate) enum KeypadEvent {
 #[derive(Properties, PartialEq)]
 pub(crate) struct KeypadProps {
     pub(crate) set: SetOfKeys,
+    pub(crate) tape: Tape,
     pub(crate) is_left_handed: bool,
     /// No field comes after this one.
     pub(crate) is_last: bool,
@@ -49,7 +51,7 @@ const TIMES_MORE: usize = 4;
 /// The keypad of a typed field.
 #[component]
 pub(crate) fn Keypad(props: &KeypadProps) -> Html {
-    let KeypadProps { set, is_left_handed, is_last, letters, names, on_event } = props;
+    let KeypadProps { set, tape, is_left_handed, is_last, letters, names, on_event } = props;
     let page = use_state_eq(|| Page::Digits);
     let shown_names = use_state_eq(|| MANY_NAMES);
     let more_names = {
@@ -58,8 +60,8 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
             shown_names.set(shown_names.saturating_mul(TIMES_MORE));
         })
     };
-    let shown =
-        if pages(*set).iter().any(|tab| tab.id() == page.id()) { *page } else { Page::Digits };
+    let tabs = pages(*set, *tape);
+    let shown = if tabs.iter().any(|tab| tab.id() == page.id()) { *page } else { Page::Digits };
 
     let tab = |tab: Page| {
         let page = page.clone();
@@ -85,25 +87,8 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
             });
         })
     };
-    // Held, the key that takes away goes on taking away.
-    let held_key = use_mut_ref(|| None::<Held>);
-    let hold = |key: Key| {
-        let (held_key, on_event) = (held_key.clone(), on_event.clone());
-        (key == Key::Backspace).then(|| {
-            Callback::from(move |_: PointerEvent| {
-                let on_event = on_event.clone();
-                let again = move || on_event.emit(KeypadEvent::Press(key));
-                *held_key.borrow_mut() = Some(held(again));
-            })
-        })
-    };
-    let let_go = {
-        let held_key = held_key.clone();
-        Callback::from(move |_: PointerEvent| *held_key.borrow_mut() = None)
-    };
     html! {
         <section class="keypad" aria-label="Keypad" data-testid="keypad"
-            onpointerup={let_go.clone()} onpointercancel={let_go.clone()} onpointerleave={let_go}
             onpointerdown={Callback::from(|event: PointerEvent| stay(&event))}
             onmousedown={Callback::from(|event: MouseEvent| stay(&event))}>
             if !names.is_empty() || !letters.is_empty() {
@@ -127,8 +112,8 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
                 </div>
             }
             <div class="keypad__tabs">
-                if pages(*set).len() > 1 {
-                    { for pages(*set).iter().map(|it| tab(*it)) }
+                if tabs.len() > 1 {
+                    { for tabs.iter().map(|it| tab(*it)) }
                 }
                 <button type="button" tabindex="-1" class="tab" data-testid="key-keyboard"
                     aria-label="Use the phone's keyboard" onclick={send(KeypadEvent::Keyboard)}>
@@ -140,12 +125,19 @@ pub(crate) fn Keypad(props: &KeypadProps) -> Html {
                 </button>
             </div>
             <div class={classes!("keypad__keys", shown.is_fractions().then_some("is-fractions"))}>
-                { for keys(shown, *set, *is_left_handed).iter().flatten().map(|key| html! {
-                    <button type="button" tabindex="-1" class={classes!("key", kind(*key))}
-                        data-testid={format!("key-{}", key.id())} onclick={press(*key)}
-                        onpointerdown={hold(*key)} aria-label={name(*key, *is_last)}>
-                        { said(*key, face(*key, *is_last)) }
-                    </button>
+                { for keys(shown, *set, *tape, *is_left_handed).iter().flatten().map(|key| {
+                    let class = classes!("key", kind(*key));
+                    let (testid, name) = (format!("key-{}", key.id()), name(*key, *is_last));
+                    let face = said(*key, face(*key, *is_last));
+                    match key {
+                        Key::Backspace => html! {
+                            <Repeats is_passed=true {class} {name} {testid} onclick={press(*key)}>{ face }</Repeats>
+                        },
+                        _ => html! {
+                            <button type="button" tabindex="-1" {class} data-testid={testid} onclick={press(*key)}
+                                aria-label={name}>{ face }</button>
+                        },
+                    }
                 }) }
             </div>
         </section>

@@ -114,6 +114,19 @@ pub(crate) fn value_of(event: &Event) -> Option<String> {
     }
 }
 
+/// The button that an event is about.
+pub(crate) fn button_of(event: &Event) -> Option<HtmlElement> {
+    let it = event.target()?.dyn_into::<Element>().ok()?;
+    it.closest("button").ok()??.dyn_into().ok()
+}
+
+/// Selects the whole text of the input that an event is about.
+pub(crate) fn select_of(event: &Event) {
+    if let Some(input) = event.target().and_then(|it| it.dyn_into::<HtmlInputElement>().ok()) {
+        input.select();
+    }
+}
+
 /// The value of the list that an event is about.
 pub(crate) fn chosen_of(event: &Event) -> Option<String> {
     Some(event.target()?.dyn_into::<HtmlSelectElement>().ok()?.value())
@@ -225,6 +238,12 @@ pub(crate) fn bring_into_sight(css: &str) {
 pub(crate) fn is_narrow() -> bool {
     let narrow = window().match_media("(max-width: 899px)").ok().flatten();
     narrow.is_some_and(|narrow| narrow.matches())
+}
+
+/// Tells whether there is, each time that changes, until what is returned is dropped.
+pub(crate) fn on_narrow(what: impl Fn(bool) + 'static) -> Option<EventListener> {
+    let narrow = window().match_media("(max-width: 899px)").ok().flatten()?;
+    Some(EventListener::new(&narrow, "change", move |_| what(is_narrow())))
 }
 
 /// Whether the keys leave room for little else, as the style sheet for typing has it.

@@ -35,7 +35,14 @@ const WHILE_HELD: u32 = 70;
 /// A key that is held down; dropped, it is let go.
 pub(crate) struct Held {
     _first: Later,
-    _rest: Rc<RefCell<Option<Every>>>,
+    rest: Rc<RefCell<Option<Every>>>,
+}
+
+impl Held {
+    /// Whether it was held long enough to go on by itself.
+    pub(crate) fn has_repeated(&self) -> bool {
+        self.rest.borrow().is_some()
+    }
 }
 
 /// Does something again and again once a key is held for a while, until what is returned is dropped.
@@ -45,7 +52,7 @@ pub(crate) fn held(what: impl Fn() + 'static) -> Held {
         let rest = rest.clone();
         move || *rest.borrow_mut() = Some(every(WHILE_HELD, what))
     });
-    Held { _first: first, _rest: rest }
+    Held { _first: first, rest }
 }
 
 /// Something that is done again and again; dropped, it is not.

@@ -332,8 +332,13 @@ impl YardBoard {
     /// The length with one fewer to be had; `None` where it is the last, or there is no number to take one from.
     #[must_use]
     pub fn one_fewer(&self) -> Option<YardBoard> {
-        let fewer = self.quantity?.checked_sub(1).filter(|now| *now > 0)?;
-        Some(YardBoard { quantity: Some(fewer), ..self.clone() })
+        self.with_quantity(self.quantity?.checked_sub(1)?)
+    }
+
+    /// The length with so many to be had; `None` for none at all.
+    #[must_use]
+    pub fn with_quantity(&self, count: u32) -> Option<YardBoard> {
+        (count > 0).then(|| YardBoard { quantity: Some(count), ..self.clone() })
     }
 }
 

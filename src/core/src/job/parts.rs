@@ -46,17 +46,25 @@ impl Part {
     /// The part with one piece more; `None` where its count is a formula, or cannot grow.
     #[must_use]
     pub fn one_more(&self) -> Option<Part> {
-        let more = self.counted()?.checked_add(1).filter(|count| *count <= MOST_PIECES)?;
-        Some(Part { quantity: more.to_string(), ..self.clone() })
+        self.with_count(self.counted()?.checked_add(1)?)
     }
 
     /// The part with one piece fewer; `None` where its count is a formula, it is the last, or it was touched by
     /// the saw: what is cut is not forgotten.
     #[must_use]
     pub fn one_fewer(&self) -> Option<Part> {
-        let fewer = self.counted()?.checked_sub(1).filter(|count| *count >= 1)?;
-        let is_touched = self.pieces.iter().skip(fewer as usize).any(|it| !it.is_untouched());
-        (!is_touched).then(|| Part { quantity: fewer.to_string(), ..self.clone() })
+        self.with_count(self.counted()?.checked_sub(1)?)
+    }
+
+    /// The part with so many pieces; `None` where its count is a formula, there can be no such number, or what is cut
+    /// would be forgotten.
+    #[must_use]
+    pub fn with_count(&self, count: u32) -> Option<Part> {
+        let is_fewer = count < self.counted()?;
+        let mut beyond = self.pieces.iter().skip(count as usize);
+        let is_touched = is_fewer && beyond.any(|it| !it.is_untouched());
+        let is_good = (1..=MOST_PIECES).contains(&count) && !is_touched;
+        is_good.then(|| Part { quantity: count.to_string(), ..self.clone() })
     }
 
     /// The part with these pieces, beyond the `wanted` first, counted to what is wanted; `None` where its count is a
@@ -84,7 +92,8 @@ impl Part {
     }
 
     /// How many, where that is a plain number.
-    fn counted(&self) -> Option<u32> {
+    #[must_use]
+    pub fn counted(&self) -> Option<u32> {
         self.quantity.trim().parse().ok()
     }
 }
@@ -160,6 +169,9 @@ mod tests {
             [fewer(None), fewer(Some(0)), fewer(Some(1)), fewer(Some(2))],
             [None, None, None, Some(Some(1))]
         );
+        // Typed: any number but none.
+        let typed = [0, 1, 12].map(|count| of(None).with_quantity(count).map(|it| it.quantity));
+        assert_eq!(typed, [None, Some(Some(1)), Some(Some(12))]);
     }
 
     #[test]
@@ -174,6 +186,11 @@ mod tests {
         assert_eq!(of(slats("boards + 1").one_more()), None);
         let cut = slats("3").with_piece(2, Piece::cut(Dimensions::default()));
         assert_eq!(of(cut.one_fewer()), None);
+        // Typed: the third is cut, so three at the least; and no more than there can be.
+        let typed = [0, 2, 3, 12, 1_000, 1_001].map(|count| of(cut.with_count(count)));
+        let wanted = [None, None, Some("3"), Some("12"), Some("1000"), None];
+        assert_eq!(typed, wanted.map(|it| it.map(str::to_owned)));
+        assert_eq!(of(slats("boards + 1").with_count(4)), None);
         assert_eq!(of(cut.one_more().and_then(|it| it.one_fewer())), Some("3".to_owned()));
     }
 }

@@ -59,6 +59,37 @@ impl Answer {
             goods: Vec::new(),
         }
     }
+
+    /// The lengths that are gone through one by one: those of the headline, or the first that are several.
+    #[must_use]
+    pub fn marks(&self) -> Option<&Figure> {
+        let mut figures = core::iter::once(&self.headline).chain(&self.figures);
+        figures.find(|figure| matches!(figure.value, Value::Lengths(_)))
+    }
+
+    /// Whether the list of marks, or a column of a table, says all that a figure says: the first of the marks, or that column.
+    #[must_use]
+    pub fn is_repeated(&self, figure: &Figure) -> bool {
+        let Value::Lengths(all) = &figure.value else { return false };
+        let marks = self.marks();
+        if marks.is_some_and(|marks| marks.id == figure.id) {
+            return false;
+        }
+        let is_of_marks = marks.is_some_and(|marks| match &marks.value {
+            Value::Lengths(marks) => marks.len() > all.len() && marks.starts_with(all),
+            _ => false,
+        });
+        is_of_marks || self.tables.iter().any(|table| table.column_of(all).is_some())
+    }
+
+    /// The column of a table that says what the list of marks says.
+    #[must_use]
+    pub fn marks_column(&self, table: &Table) -> Option<usize> {
+        match &self.marks()?.value {
+            Value::Lengths(marks) => table.column_of(marks),
+            _ => None,
+        }
+    }
 }
 
 /// Something that has to be bought for the work; boards are planned elsewhere.
@@ -135,6 +166,20 @@ pub struct Table {
     pub columns: &'static [Column],
     /// The rows; as many values as columns.
     pub rows: Vec<Row>,
+}
+
+impl Table {
+    /// The first column in which these lengths stand, in this order and nothing else.
+    fn column_of(&self, all: &[Length]) -> Option<usize> {
+        let is_it = |at: usize| {
+            let cells = self.rows.iter().map(|row| match row.get(at) {
+                Some(Value::Length(length, _)) => Some(length),
+                _ => None,
+            });
+            cells.eq(all.iter().map(Some))
+        };
+        (0..self.columns.len()).find(|at| !all.is_empty() && is_it(*at))
+    }
 }
 
 /// A column of a [`Table`].

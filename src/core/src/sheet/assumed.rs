@@ -1,6 +1,6 @@
 //! [`Assumed`]: the sizes of ours that an answer rests on.
 
-use super::{Bench, Field, Start};
+use super::{Bench, Field, Kind, Start};
 
 /// Most sizes that are named on a line before the others are counted.
 const MOST_NAMED: usize = 3;
@@ -36,39 +36,55 @@ impl Assumed {
         self.fields().any(|field| field.id == id)
     }
 
-    /// `3 sizes`, `1 size`.
+    /// `3 sizes`, `1 size`; `3 examples` where one of them is chosen, which is no size.
     #[must_use]
     pub fn counted(&self) -> String {
-        sizes(self.0.len(), "")
+        if self.has_choices() { self.examples() } else { many(self.0.len(), "size") }
     }
 
-    /// For the page: `Not your sizes yet: length, at most, first mark`. More than three are named
-    /// in part.
+    /// For the page: `Not your sizes yet: length, at most, first mark`, or `Not yours yet` where one of them is chosen.
+    /// More than three are named in part.
     #[must_use]
     pub fn line(&self) -> Option<String> {
         let names: Vec<String> = self.fields().map(Field::in_line).collect();
-        not_yours(&names.iter().map(String::as_str).collect::<Vec<_>>())
+        let what = match (self.has_choices(), names.len()) {
+            (true, _) => "yours",
+            (false, 1) => "your size",
+            (false, _) => "your sizes",
+        };
+        named(what, &names.iter().map(String::as_str).collect::<Vec<_>>())
     }
 
     /// For what leaves the page, such as a copy or paper: `from 2 example sizes: kerf, blade reach`.
     #[must_use]
     pub fn noted(&self) -> Option<String> {
         let names: Vec<String> = self.fields().map(Field::in_line).collect();
-        let sizes = sizes(self.0.len(), "example ");
-        (!self.is_empty()).then(|| format!("from {sizes}: {}", names.join(", ")))
+        (!self.is_empty()).then(|| format!("from {}: {}", self.examples(), names.join(", ")))
     }
 
     /// For a voice: `Rests on 3 example sizes.`
     #[must_use]
     pub fn spoken(&self) -> Option<String> {
-        (!self.is_empty()).then(|| format!("Rests on {}.", sizes(self.0.len(), "example ")))
+        (!self.is_empty()).then(|| format!("Rests on {}.", self.examples()))
+    }
+
+    /// `3 example sizes`; `3 examples` where one of them is chosen.
+    fn examples(&self) -> String {
+        many(self.0.len(), if self.has_choices() { "example" } else { "example size" })
+    }
+
+    fn has_choices(&self) -> bool {
+        self.fields().any(|it| matches!(it.kind, Kind::Choice(_) | Kind::YesNo))
     }
 }
 
 /// `Not your sizes yet: length, at most, first mark`, or `length, kerf and 3 more`; `None` where all are.
 #[must_use]
 pub fn not_yours(names: &[&str]) -> Option<String> {
-    let what = if names.len() == 1 { "size" } else { "sizes" };
+    named(if names.len() == 1 { "your size" } else { "your sizes" }, names)
+}
+
+fn named(what: &str, names: &[&str]) -> Option<String> {
     let is_long = names.len() > MOST_NAMED;
     let count = if is_long { MOST_NAMED.saturating_sub(1) } else { MOST_NAMED };
     let named = names.iter().take(count).copied().collect::<Vec<_>>().join(", ");
@@ -76,11 +92,11 @@ pub fn not_yours(names: &[&str]) -> Option<String> {
         0 => String::new(),
         more => format!(" and {more} more"),
     };
-    (!names.is_empty()).then(|| format!("Not your {what} yet: {named}{rest}"))
+    (!names.is_empty()).then(|| format!("Not {what} yet: {named}{rest}"))
 }
 
-fn sizes(count: usize, which: &str) -> String {
-    format!("{count} {which}{}", if count == 1 { "size" } else { "sizes" })
+fn many(count: usize, what: &str) -> String {
+    format!("{count} {what}{}", if count == 1 { "" } else { "s" })
 }
 
 impl Field {
@@ -119,6 +135,8 @@ mod tests {
         Field::new("b", "At most", "", Kind::ABOVE_ZERO, Start::Inches("1")),
         Field::new("c", "First mark", "", Kind::ABOVE_ZERO, Start::Inches("1")),
         Field::new("d", "Kerf", "", Kind::ABOVE_ZERO, Start::Kerf),
+        Field::new("wood", "Wood", "", Kind::Choice(&[]), Start::Text("oak")),
+        Field::new("wet", "Wet in use", "", Kind::YesNo, Start::Text("yes")),
     ];
 
     fn check(read: &[&str], line: Option<&str>, noted: Option<&str>, spoken: Option<&str>) {
@@ -150,5 +168,24 @@ mod tests {
             Some("from 4 example sizes: length, at most, first mark, kerf"),
             Some("Rests on 4 example sizes."),
         );
+        assert_eq!(Assumed::of(FIELDS, &["a", "b"]).counted(), "2 sizes");
+    }
+
+    /// What is chosen or said yes to is no size, and is not counted as one.
+    #[test]
+    fn a_choice_is_no_size() {
+        check(
+            &["wood"],
+            Some("Not yours yet: wood"),
+            Some("from 1 example: wood"),
+            Some("Rests on 1 example."),
+        );
+        check(
+            &["a", "b", "wood", "wet"],
+            Some("Not yours yet: length, at most and 2 more"),
+            Some("from 4 examples: length, at most, wood, wet in use"),
+            Some("Rests on 4 examples."),
+        );
+        assert_eq!(Assumed::of(FIELDS, &["a", "b", "wet"]).counted(), "3 examples");
     }
 }

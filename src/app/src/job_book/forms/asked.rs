@@ -129,8 +129,8 @@ pub(super) static YARD_BOARD: Calculator = form(
         field(SECTION, "Section", "or write it, as pieces ask for it", A_NAME),
         field(LENGTH, "Length", "", Kind::ABOVE_ZERO),
         field(PRICE, "Price", "of one", Kind::OptionalMoney),
-        field(THICKNESS, "Thickness", "dressed", Kind::ABOVE_ZERO),
-        field(WIDTH, "Width", "dressed", Kind::ABOVE_ZERO),
+        field(THICKNESS, "Thickness", "as planed", Kind::ABOVE_ZERO),
+        field(WIDTH, "Width", "as planed", Kind::ABOVE_ZERO),
     ],
 );
 

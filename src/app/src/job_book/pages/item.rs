@@ -12,8 +12,9 @@ use super::attention::attention;
 use super::drafts::Ends;
 use super::moved::{counts_as_cut, moved_list};
 use super::{Open, Shared, bar, drafts, pencil, pieces, take_out};
+use crate::components::heard::Heard;
 use crate::components::icon::{Icon, icon};
-use crate::components::measure::quantity;
+use crate::components::measure::{quantity, spoken};
 use crate::form::at_hand::{KnownNames, Manner, use_at_hand_as};
 use crate::form::view::asks;
 use crate::form::{Action, Form as Texts};
@@ -229,7 +230,7 @@ fn section_list(open: &Open, texts: &UseReducerHandle<Texts>, field: &'static st
     let own = (!own.is_empty()).then(
         || html! { <optgroup label="In this job">{ for own.into_iter().map(option) }</optgroup> },
     );
-    let sold = html! { <optgroup label="By its tag, dressed dry">{ for sold.into_iter().map(option) }</optgroup> };
+    let sold = html! { <optgroup label="By its tag, planed dry">{ for sold.into_iter().map(option) }</optgroup> };
     let onchange = {
         let (texts, all) = (texts.clone(), all.clone());
         Callback::from(move |event: Event| {
@@ -264,13 +265,16 @@ fn headline(open: &Open, id: Option<ItemId>, reckoned: &Reckoned) -> Html {
         _ => "as planned",
     };
     html! {
-        <div class="headline" data-testid="answer-headline" role="status">
-            <div class="headline__inside is-short">
-                <p class="headline__label">{ "In use" }</p>
-                <p class="headline__figure">{ quantity(value, open.settings.bench.tape) }</p>
-                <p class="headline__rest"><span class="lean">{ from }</span></p>
+        <>
+            <Heard words={format!("In use: {}, {from}", spoken(value, open.settings.bench.tape))} />
+            <div class="headline" data-testid="answer-headline">
+                <div class="headline__inside is-short">
+                    <p class="headline__label">{ "In use" }</p>
+                    <p class="headline__figure">{ quantity(value, open.settings.bench.tape) }</p>
+                    <p class="headline__rest"><span class="lean">{ from }</span></p>
+                </div>
             </div>
-        </div>
+        </>
     }
 }
 

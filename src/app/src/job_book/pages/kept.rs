@@ -10,7 +10,9 @@ use yew::prelude::*;
 
 use super::full_size::FullSize;
 use super::{Open, Shared, bar, results, row, take_out, title};
-use crate::calculator::{answer, question};
+use crate::calculator::{answer, question, use_narrow};
+use crate::components::fold::Opened;
+use crate::components::heard::Heard;
 use crate::components::measure;
 use crate::form::Action;
 use crate::form::at_hand::{KnownNames, use_at_hand};
@@ -130,33 +132,47 @@ fn KeptPage(props: &KeptPageProps) -> Html {
         let form = form.dispatcher();
         Callback::from(move |set| form.dispatch(Action::Set(set)))
     };
+    let opened = use_memo((), |()| Opened::default());
+    let is_narrow = use_narrow();
+    let is_typing = at_hand.is_typing;
+    let rest = sheet.answer.as_ref().filter(|_| !is_typing).map(|it| {
+        let is_pencil = !sheet.assumed.is_empty();
+        html! {
+            <>
+                { answer::results(it, &bench, *index, &on_index, &at_hand.question(), is_pencil) }
+                if let Some(template) = &it.template {
+                    <FullSize template={template.clone()} title={kept.title.clone()} tape={bench.tape} noted={sheet.assumed.noted()} />
+                }
+                if make_parts(&open.book.job, &open.reckoned, &bench, id).is_some() {
+                    <div class="adds">
+                        <a class="tool" href={open.at(&format!("parts-of/{}", id.0))} data-testid="make-parts">{ "Make pieces of it" }</a>
+                    </div>
+                }
+                { results::list(open, id, kept, it, answer::shown(it, *index).1) }
+            </>
+        }
+    });
     html! {
-           <div class={classes!("page", "page--calculator", at_hand.is_keying().then_some("is-keying"), at_hand.is_typing.then_some("is-typing"))}>
-               { bar(open, &open.at("kept"), &kept.title) }
-               <main class="bench">
-                   { question(&at_hand).filter(|_| !at_hand.is_typing) }
-                   <section class="answer" aria-label="Answer">
-                       { answer::headline(&form, &sheet, &bench, *index, None, &on_index, &on_way_out) }
-                       { answer::pencil_line(&sheet) }
-                       if let Some(it) = &sheet.answer {
-                           { answer::rest(it, &bench, *index, &on_index, &at_hand.sizes(), &at_hand.question(), at_hand.is_typing) }
-                           if let Some(template) = &it.template {
-    <FullSize template={template.clone()} title={kept.title.clone()} tape={bench.tape} noted={sheet.assumed.noted()} />
+        <ContextProvider<Opened> context={(*opened).clone()}>
+            <div class={classes!("page", "page--calculator", at_hand.is_keying().then_some("is-keying"), is_typing.then_some("is-typing"))}>
+                { bar(open, &open.at("kept"), &kept.title) }
+                <main class="bench">
+                    <Heard words={answer::to_hear(&form, &sheet, &bench, *index)} />
+                    { question(&at_hand).filter(|_| !is_typing) }
+                    <section class="answer" aria-label="Answer">
+                        { answer::headline(&form, &sheet, &bench, *index, None, &on_index, &on_way_out) }
+                        { answer::pencil_line(&sheet) }
+                        if let Some(it) = &sheet.answer { { answer::drawn(it, bench.tape, &at_hand.sizes(), is_typing) } }
+                        if !*is_narrow { { rest.clone() } }
+                    </section>
+                    <section class="sizes" aria-label="What is asked">
+                        { asks(&at_hand) }
+                        { title::input(open, format!("kept-title/{}", id.0), &kept.title, "Title", "kept-title") }
+                        { take_out(open, id, "kept") }
+                    </section>
+                    if *is_narrow { { rest } }
+                </main>
+            </div>
+        </ContextProvider<Opened>>
     }
-                           if make_parts(&open.book.job, &open.reckoned, &bench, id).is_some() {
-                               <div class="adds">
-                                   <a class="tool" href={open.at(&format!("parts-of/{}", id.0))} data-testid="make-parts">{ "Make pieces of it" }</a>
-                               </div>
-                           }
-                           { results::list(open, id, kept, it, answer::shown(it, *index).1) }
-                       }
-                   </section>
-                   <section class="sizes" aria-label="What is asked">
-                       { asks(&at_hand) }
-                       { title::input(open, format!("kept-title/{}", id.0), &kept.title, "Title", "kept-title") }
-                       { take_out(open, id, "kept") }
-                   </section>
-               </main>
-           </div>
-       }
 }

@@ -6,14 +6,16 @@ use reckoner_core::attention::{Fact, cutting_again, most_left};
 use reckoner_core::job::bars::Bars;
 use reckoner_core::job::sketch::Look;
 use reckoner_core::job::{Dimension, Item, ItemId, Job, Part, PartSizes, Piece, PieceState};
+use reckoner_core::measure::text::Quantity;
 use yew::prelude::*;
 
 use super::attention::of_piece;
 use super::spoiled::{self, Spoiled, is_begun};
 use super::{Open, Shared, bar, drafts};
 use crate::components::drawing::outline;
+use crate::components::heard::Heard;
 use crate::components::icon::{Icon, icon};
-use crate::components::measure::length as length_view;
+use crate::components::measure::{length as length_view, spoken};
 use crate::form::at_hand::{KnownNames, use_at_hand};
 use crate::form::view::asks;
 use crate::job_book::forms::{PIECE, entries_of_piece};
@@ -215,6 +217,11 @@ fn PiecePage(props: &PiecePageProps) -> Html {
     };
     // What is wrong with it stands beside the size that is wrong.
     let (verdict, of) = verdict(open, id, index, &piece);
+    let label = match of {
+        Dimension::Thickness => "Thickness wanted",
+        Dimension::Width => "Width wanted",
+        Dimension::Length => "Length wanted",
+    };
     let [(first, a), (second, b)] = match of {
         Dimension::Thickness => [("Width", Dimension::Width), ("length", Dimension::Length)],
         Dimension::Width => [("Thickness", Dimension::Thickness), ("length", Dimension::Length)],
@@ -250,13 +257,10 @@ fn PiecePage(props: &PiecePageProps) -> Html {
             { bar(open, &open.at(&format!("item/{}", id.0)), &title) }
             <main class="bench">
                 <section class="answer" aria-label="What it comes to">
-                    <div class="headline" data-testid="answer-headline" role="status">
+                    <Heard words={format!("{label}: {}, {verdict}", spoken(wanted.get(of).map(Quantity::Length), bench.tape))} />
+                    <div class="headline" data-testid="answer-headline">
                         <div class="headline__inside is-short">
-                            <p class="headline__label">{ match of {
-                                Dimension::Thickness => "Thickness wanted",
-                                Dimension::Width => "Width wanted",
-                                Dimension::Length => "Length wanted",
-                            } }</p>
+                            <p class="headline__label">{ label }</p>
                             <p class="headline__figure">{ size(of) }</p>
                             <p class="headline__rest"><span class="lean">{ verdict }</span></p>
                         </div>

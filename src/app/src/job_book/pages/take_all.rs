@@ -47,9 +47,9 @@ pub(super) fn inside(job: &Job) -> String {
     let boards = job.items().filter(|(_, item)| matches!(item, Item::RackBoard(_))).count();
     let words = [
         count(job.measures().len(), "size", "sizes"),
-        count(job.parts().len(), "part", "parts"),
+        count(job.parts().len(), "piece", "pieces"),
         count(boards, "board", "boards"),
-        count(job.kept().len(), "reckoning", "reckonings"),
+        count(job.kept().len(), "calculator kept", "calculators kept"),
     ];
     format!("{}.", words.join(", "))
 }

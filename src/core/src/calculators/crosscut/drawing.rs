@@ -61,12 +61,12 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
         board.dimension_labelled(-1, from, answer.usable.to, label);
     }
     board.labels_in_rows(0, rows, &ends);
-    board.tell("below: ends of the parts, from the left end");
+    board.tell("below: ends of the pieces, from the left end");
     board.scene(say![
         "Board of ",
         input.board,
         " with ",
-        counted(answer.parts.len() as u64, " part"),
+        counted(answer.parts.len() as u64, " piece"),
         " of ",
         input.part,
         " from the left end."

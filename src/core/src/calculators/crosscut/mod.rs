@@ -91,7 +91,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let usable = Span { from: input.trim, to: (input.board - input.trim)? };
     let room = (usable.to - usable.from)?;
     let longer_board = |least: Length| {
-        let words = say!["One part needs a board of ", (least, Rounding::Up), "."];
+        let words = say!["One piece needs a board of ", (least, Rounding::Up), "."];
         WayOut::set(words, &BOARD, (least, Rounding::Up))
     };
     let least_board = (input.part + (input.trim * 2)?)?;
@@ -108,7 +108,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
         Err(Refusal::at(
             &PART,
             "part-too-long",
-            say!["A part of ", input.part, " does not fit: ", room, " is left between the trims."],
+            say!["A piece of ", input.part, " does not fit: ", room, " is left between the trims."],
             longer_board(least_board),
         ))?;
     }
@@ -119,9 +119,9 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
         Err(Refusal::at(
             &PART,
             "too-many-parts",
-            say!["That is more than ", MOST_PARTS, " parts from one board."],
+            say!["That is more than ", MOST_PARTS, " pieces from one board."],
             WayOut::set(
-                say!["Parts of ", (least, Rounding::Up), " or longer can be listed."],
+                say!["Pieces of ", (least, Rounding::Up), " or longer can be listed."],
                 &PART,
                 (least, Rounding::Up),
             ),
@@ -143,7 +143,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
 fn no_clear_place(part: Length, longest: Length) -> Refusal {
     let shown = (longest, Rounding::Down);
     let way_out = if longest.is_positive() {
-        let words = say!["Cut parts of ", shown, " instead."];
+        let words = say!["Cut pieces of ", shown, " instead."];
         WayOut::set(words, &PART, shown)
     } else {
         WayOut::advice(say!["Take another board."])

@@ -18,7 +18,7 @@ use crate::sheet::{
 pub const CALCULATOR: Calculator = Calculator {
     slug: "crosscut",
     title: "Crosscut",
-    question: "How many parts come off this board, and what is left?",
+    question: "How many pieces come off this board, and what is left?",
     stage: Stage::Saw,
     fields: FIELDS,
     results: RESULTS,
@@ -116,7 +116,7 @@ fn notes(input: &Input, answer: &Answer) -> Vec<Note> {
     if answer.leftover.is_positive() && answer.leftover < input.part {
         notes.push(Note::new(
             "last_part_from_leftover",
-            say!["The last part is cut from the leftover too: hold what is short with a clamp."],
+            say!["The last piece is cut from the leftover too: hold what is short with a clamp."],
         ));
     }
     notes
@@ -130,22 +130,22 @@ fn working(input: &Input, answer: &Answer) -> Working {
     let kerf = || Term::of("kerf", input.kerf);
     steps.push(if input.knots.is_empty() {
         let rooms = Term::of("usable", usable) + kerf();
-        let pitch = Term::of("part", input.part) + kerf();
-        Step::of("parts", rooms / pitch, Value::Count(n_parts as u64)).then(Rounded::WholeOnes)
+        let pitch = Term::of("piece", input.part) + kerf();
+        Step::of("pieces", rooms / pitch, Value::Count(n_parts as u64)).then(Rounded::WholeOnes)
     } else {
         let (from, to) = (exact_text(answer.usable.from), exact_text(answer.usable.to));
         Step::in_words(
-            "each part begins one kerf after the last, or where the next knot ends",
+            "each piece begins one kerf after the last, or where the next knot ends",
             say![format!("from {from} to {to}")],
             Value::Count(n_parts as u64),
         )
     });
     if let Some(last) = answer.parts.last() {
-        let end = Term::of("end of last part", last.to);
+        let end = Term::of("end of last piece", last.to);
         let left = Term::of("right trim", answer.usable.to) - end - kerf();
         steps.push(Step::of("left over", left, answer.leftover).then(Rounded::NotBelowZero));
     }
-    let boards = Term::of("wanted", input.wanted) / Term::of("parts from one", n_parts);
+    let boards = Term::of("wanted", input.wanted) / Term::of("pieces from one", n_parts);
     steps.push(Step::of("boards", boards, answer.boards).then(Rounded::Up));
     Working { steps, sources: vec![Source::Arithmetic, Source::CommonPractice] }
 }

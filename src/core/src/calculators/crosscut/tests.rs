@@ -70,7 +70,7 @@ fn a_part_longer_than_the_board_names_the_board_it_needs() {
     assert_eq!((refusal.field, refusal.code), ("part", "part-too-long"));
     assert_eq!(
         refusal.sentence.to_string(),
-        "A part of 96 in does not fit: 95 in is left between the trims."
+        "A piece of 96 in does not fit: 95 in is left between the trims."
     );
     let way_out = refusal.way_out.expect("a way out");
     assert_eq!(way_out.texts(Tape::SIXTEENTHS), [("board", "97 in".to_owned())]);
@@ -99,5 +99,5 @@ fn knots_everywhere_name_the_longest_clear_stretch() {
 fn too_many_parts_to_list_are_refused() {
     let refusal = refusal(&[("part", "1/8"), ("kerf", "0")]);
     assert_eq!(refusal.code, "too-many-parts");
-    assert_eq!(refusal.sentence.to_string(), "That is more than 200 parts from one board.");
+    assert_eq!(refusal.sentence.to_string(), "That is more than 200 pieces from one board.");
 }

@@ -16,7 +16,7 @@ pub(super) fn set_back(input: &Input, refusals: &mut Vec<Refusal>) -> Result<(),
         refusals.push(Refusal::at(
             &LEG,
             "part-over-leg",
-            say!["A part ", part, " thick does not go into a leg of ", leg, "."],
+            say!["A piece ", part, " thick does not go into a leg of ", leg, "."],
             WayOut::set(
                 say!["The leg must be ", (part, Rounding::Up), " or more."],
                 &LEG,
@@ -27,7 +27,7 @@ pub(super) fn set_back(input: &Input, refusals: &mut Vec<Refusal>) -> Result<(),
         refusals.push(Refusal::at(
             &SET_BACK,
             "set-back-too-far",
-            say!["Set back by ", set_back, ", the part comes out of the inside of the leg."],
+            say!["Set back by ", set_back, ", the piece comes out of the inside of the leg."],
             WayOut::set(
                 say!["Set it back by ", (most, Rounding::Down), " or less."],
                 &SET_BACK,
@@ -50,7 +50,7 @@ pub(super) fn blind(input: &Input, refusals: &mut Vec<Refusal>) -> Result<(), Ou
         refusals.push(Refusal::at(
             &DEPTH,
             "deeper-than-part",
-            say!["A hole ", depth, " deep goes through a part of ", part, "."],
+            say!["A hole ", depth, " deep goes through a piece of ", part, "."],
             most_depth(part).and_then(|most| {
                 let most = (most, Rounding::Down);
                 WayOut::set(say!["Drill ", most, " deep or less."], &DEPTH, most)
@@ -114,9 +114,9 @@ pub(super) fn edges(
 fn dowel_too_big(bit: Length, height: Length, most: Length) -> Refusal {
     let hole = exact_text(bit);
     let words = if bit >= height {
-        say![format!("A hole of {hole} is no smaller than the part, "), height, "."]
+        say![format!("A hole of {hole} is no smaller than the piece, "), height, "."]
     } else {
-        say![format!("A hole of {hole} leaves too little wood in a part of "), height, "."]
+        say![format!("A hole of {hole} leaves too little wood in a piece of "), height, "."]
     };
     let way_out = if most.is_positive() {
         Some(WayOut {
@@ -124,7 +124,7 @@ fn dowel_too_big(bit: Length, height: Length, most: Length) -> Refusal {
             set: vec![(DOWEL.id, exact_text(most).into()), (ACROSS.id, "".into())],
         })
     } else {
-        WayOut::advice(say!["Use a higher part."])
+        WayOut::advice(say!["Use a higher piece."])
     };
     Refusal::at(&DOWEL, "dowel-too-big", words, way_out)
 }
@@ -146,7 +146,7 @@ fn near_edge(
     let words = if wood.is_positive() {
         say!["That leaves ", wood, " of wood beside the hole; ", least, " is wanted."]
     } else {
-        say!["The hole breaks out of the part there."]
+        say!["The hole breaks out of the piece there."]
     };
     // Between the two nearest places there may be no mark of the tape.
     let way_out = if (size - (near * 2)?)? < Length::sixty_fourths(16) {

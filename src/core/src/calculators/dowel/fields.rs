@@ -14,13 +14,13 @@ pub(super) const ONE_END: Choice = Choice::new("one_end", "Through left, blind r
 pub(super) const MEASURED: Field = Field::new("measured", "Frames measured", "",
     Kind::Choice(&[OVERALL_KNOWN, BETWEEN_THE_PARTS, LEGS]), Start::Question(OVERALL_KNOWN.id));
 pub(super) const OVERALL_KNOWN: Choice = Choice::new("overall", "Outside to outside");
-pub(super) const BETWEEN_THE_PARTS: Choice = Choice::new("clear", "Between the parts");
+pub(super) const BETWEEN_THE_PARTS: Choice = Choice::new("clear", "Between the pieces");
 pub(super) const LEGS: Choice = Choice::new("legs", "Between the legs");
 
 pub(super) const OVERALL: Field = Field::new("overall", "Outside to outside",
-    "of the drilled parts",
+    "of the drilled pieces",
     Kind::ABOVE_ZERO, Start::Inches("43 1/2")).only_for(MEASURED.id, &[OVERALL_KNOWN.id]);
-pub(super) const CLEAR: Field = Field::new("clear", "Between the parts", "inside to inside",
+pub(super) const CLEAR: Field = Field::new("clear", "Between the pieces", "inside to inside",
     Kind::ABOVE_ZERO, Start::Inches("40 1/2")).only_for(MEASURED.id, &[BETWEEN_THE_PARTS.id]);
 pub(super) const BETWEEN_LEGS: Field = Field::new("between_legs", "Between the legs",
     "inside to inside",
@@ -28,11 +28,11 @@ pub(super) const BETWEEN_LEGS: Field = Field::new("between_legs", "Between the l
 pub(super) const LEG: Field = Field::new("leg", "Leg", "thickness along the dowel",
     Kind::ABOVE_ZERO, Start::Inches("3 1/4")).only_for(MEASURED.id, &[LEGS.id]);
 pub(super) const SET_BACK: Field = Field::new("set_back", "Set-back",
-    "outside of leg to outside of part; empty: the middle",
+    "outside of leg to outside of piece; the middle if left empty",
     Kind::OptionalLength(Least::Zero), Start::Text("")).only_for(MEASURED.id, &[LEGS.id]);
-pub(super) const LEFT_PART: Field = Field::new("left_part", "Part", "thickness along the dowel",
+pub(super) const LEFT_PART: Field = Field::new("left_part", "Piece", "thickness along the dowel",
     Kind::ABOVE_ZERO, Start::Inches("1 1/2"));
-pub(super) const RIGHT_PART: Field = Field::new("right_part", "Right part", "empty: as the left",
+pub(super) const RIGHT_PART: Field = Field::new("right_part", "Right piece", "as the left if left empty",
     Kind::MAYBE_LENGTH, Start::Text(""));
 pub(super) const TRIM: Field = Field::new("trim", "Trim", "at each through end",
     Kind::ZERO_UP, Start::Inches("1/4")).only_for(HOLD.id, &[THROUGH.id, ONE_END.id]);
@@ -43,7 +43,7 @@ pub(super) const ROOM: Field = Field::new("room", "Free at the bottom", "of a bl
 pub(crate) const DOWEL: Field = Field::new("dowel", "Dowel", "measured, at its thickest",
     Kind::ABOVE_ZERO, Start::Inches("0.985"));
 pub(crate) const ACROSS: Field = Field::new("across", "Dowel across",
-    "at right angles; empty: round",
+    "at right angles; round if left empty",
     Kind::MAYBE_LENGTH, Start::Text(""));
 pub(super) const BITS: Field = Field::new("bits", "Bits", "",
     Kind::Choice(&[SIXTY_FOURTHS, THIRTY_SECONDS, SIXTEENTHS, MILLIMETRES]),
@@ -53,19 +53,19 @@ pub(super) const THIRTY_SECONDS: Choice = Choice::new("thirty_seconds", "By 1/32
 pub(super) const SIXTEENTHS: Choice = Choice::new("sixteenths", "By 1/16 in");
 pub(super) const MILLIMETRES: Choice = Choice::new("millimetres", "By 1 mm");
 
-pub(super) const PART_HEIGHT: Field = Field::new("part_height", "Part height",
+pub(super) const PART_HEIGHT: Field = Field::new("part_height", "Piece height",
     "the face that is drilled",
     Kind::ABOVE_ZERO, Start::Inches("3 1/4"));
 pub(super) const FROM_TOP: Field = Field::new("from_top", "Hole from top",
-    "to its center; empty: the middle",
+    "to its center; the middle if left empty",
     Kind::MAYBE_LENGTH, Start::Text(""));
-pub(super) const PART_LENGTH: Field = Field::new("part_length", "Part length", "front to back",
+pub(super) const PART_LENGTH: Field = Field::new("part_length", "Piece length", "front to back",
     Kind::ABOVE_ZERO, Start::Inches("17"));
 pub(super) const FROM_FRONT: Field = Field::new("from_front", "Hole from front",
-    "to its center; empty: the middle",
+    "to its center; the middle if left empty",
     Kind::MAYBE_LENGTH, Start::Inches("5"));
 pub(super) const LEAST_WOOD: Field = Field::new("least_wood", "Least wood",
-    "round the hole; empty: half the hole",
+    "round the hole; half the hole if left empty",
     Kind::OptionalLength(Least::Zero), Start::Text(""));
 
 /// In the order asked.

@@ -228,7 +228,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
         refusals.push(Refusal::at(
             &OVERALL,
             "nothing-between",
-            say!["The two parts alone take up ", parts, "."],
+            say!["The two pieces alone take up ", parts, "."],
             WayOut::advice(say!["Outside to outside must be more than ", parts, "."]),
         ));
     }

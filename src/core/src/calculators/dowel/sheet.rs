@@ -117,7 +117,7 @@ fn lay_out(input: &Input, answer: &Answer, bench: &Bench) -> sheet::Answer {
     if !is_blind {
         figures.push(FINISHED.called("When done").figure("flush, end to end", answer.finished));
     }
-    figures.push(VISIBLE.called("Seen").figure("between the parts", answer.clear));
+    figures.push(VISIBLE.called("Seen").figure("between the pieces", answer.clear));
     figures.push(OVERALL_FOUND.called("Frames").figure("outside to outside", answer.overall));
     figures.push(CLEARANCE.figure("hole less dowel", words(clearance(answer, bench))));
     figures.push(WOOD.called("Least wood").figure("hole to edge", answer.wood));
@@ -176,7 +176,7 @@ fn notes(input: &Input, answer: &Answer, bench: &Bench) -> Vec<Note> {
     let mut notes = vec![Note::new(
         "measure_frames_as_built",
         say![
-            "Measure the frames as built, and drill both parts clamped together, or the second through the first."
+            "Measure the frames as built, and drill both pieces clamped together, or the second through the first."
         ],
     )];
     if answer.clearance.is_zero() {

@@ -39,7 +39,7 @@ pub(super) fn holes(input: &Input, answer: &Answer) -> Template {
             0.1,
             down + height + 0.2,
             format!(
-                "{part} part, inside face, top edge up, front end at your {hand}. {}",
+                "{part} piece, inside face, top edge up, front end at your {hand}. {}",
                 hole(input, answer, is_left)
             ),
         ));

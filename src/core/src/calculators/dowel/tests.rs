@@ -124,7 +124,7 @@ fn frames_no_wider_than_their_parts_are_refused() {
     check_refusal(
         &[("overall", "3")],
         "overall",
-        "The two parts alone take up 3 in.",
+        "The two pieces alone take up 3 in.",
         "Outside to outside must be more than 3 in. []",
     );
 }
@@ -134,13 +134,13 @@ fn a_part_that_does_not_stay_in_its_leg_is_refused() {
     check_refusal(
         &[LEGS, ("leg", "1 1/4")],
         "leg",
-        "A part 1 1/2 in thick does not go into a leg of 1 1/4 in.",
+        "A piece 1 1/2 in thick does not go into a leg of 1 1/4 in.",
         "The leg must be 1 1/2 in or more. [leg=1 1/2 in]",
     );
     check_refusal(
         &[LEGS, ("leg", "3 1/4"), ("set_back", "2")],
         "set_back",
-        "Set back by 2 in, the part comes out of the inside of the leg.",
+        "Set back by 2 in, the piece comes out of the inside of the leg.",
         "Set it back by 1 3/4 in or less. [set_back=1 3/4 in]",
     );
 }
@@ -150,13 +150,13 @@ fn a_blind_hole_through_its_part_is_refused() {
     check_refusal(
         &[BLIND, ("depth", "1 1/2")],
         "depth",
-        "A hole 1 1/2 in deep goes through a part of 1 1/2 in.",
+        "A hole 1 1/2 in deep goes through a piece of 1 1/2 in.",
         "Drill 1 1/4 in deep or less. [depth=1 1/4 in]",
     );
     check_refusal(
         &[ONE_END, ("depth", "1/2"), ("right_part", "3/8")],
         "depth",
-        "A hole 1/2 in deep goes through a part of 3/8 in.",
+        "A hole 1/2 in deep goes through a piece of 3/8 in.",
         "Drill 3/16 in deep or less. [depth=3/16 in]",
     );
 }
@@ -176,21 +176,21 @@ fn a_dowel_too_big_for_the_part_is_refused() {
     check_refusal(
         &[("part_height", "1"), ("dowel", "1.02")],
         "dowel",
-        "A hole of 1 1/32 in is no smaller than the part, 1 in.",
+        "A hole of 1 1/32 in is no smaller than the piece, 1 in.",
         "Up to 1/2 in fits. [dowel=1/2 in; across=]",
     );
     check_refusal(
         &[("part_height", "1 3/4"), ("dowel", "1")],
         "dowel",
-        "A hole of 1 in leaves too little wood in a part of 1 3/4 in.",
+        "A hole of 1 in leaves too little wood in a piece of 1 3/4 in.",
         "Up to 7/8 in fits. [dowel=7/8 in; across=]",
     );
     TRIAL.answer(&[("part_height", "1 3/4"), ("dowel", "1"), ("least_wood", "3/8")]);
     check_refusal(
         &[("part_height", "1"), ("dowel", "1"), ("least_wood", "1/2")],
         "dowel",
-        "A hole of 1 in is no smaller than the part, 1 in.",
-        "Use a higher part. []",
+        "A hole of 1 in is no smaller than the piece, 1 in.",
+        "Use a higher piece. []",
     );
 }
 
@@ -205,13 +205,13 @@ fn a_hole_too_near_an_edge_is_refused() {
     check_refusal(
         &[("from_top", "2 7/8"), ("part_height", "3 1/4"), ("dowel", "1")],
         "from_top",
-        "The hole breaks out of the part there.",
+        "The hole breaks out of the piece there.",
         "Use 2 1/4 in. [from_top=2 1/4 in]",
     );
     check_refusal(
         &[("from_front", "16 1/2"), ("part_length", "17"), ("dowel", "1")],
         "from_front",
-        "The hole breaks out of the part there.",
+        "The hole breaks out of the piece there.",
         "Use 16 in. [from_front=16 in]",
     );
 }

@@ -18,9 +18,9 @@ pub(super) fn fine(length: Length, bench: &Bench) -> String {
 
 /// The steps and their sources.
 pub(super) fn working(input: &Input, answer: &Answer, bench: &Bench) -> Working {
-    let left = || Term::of("left part", input.left);
-    let right = || Term::of("right part", input.right);
-    let clear = || Term::of("between the parts", answer.clear);
+    let left = || Term::of("left piece", input.left);
+    let right = || Term::of("right piece", input.right);
+    let clear = || Term::of("between the pieces", answer.clear);
     let mut steps = Vec::new();
     let mut sources = vec![Source::Arithmetic, Source::CommonPractice];
     let apart = match input.apart {
@@ -35,7 +35,7 @@ pub(super) fn working(input: &Input, answer: &Answer, bench: &Bench) -> Working 
             Some(Term::of("between the legs", clear) + inside(left()) + inside(right()))
         }
     };
-    steps.extend(apart.map(|apart| Step::of("between the parts", apart, answer.clear)));
+    steps.extend(apart.map(|apart| Step::of("between the pieces", apart, answer.clear)));
     let held = |blind: Blind| {
         Term::of("hole depth", blind.depth) - Term::of("free at the bottom", blind.room)
     };

@@ -40,11 +40,11 @@ pub(super) fn draw(input: &Input, answer: &Answer, bench: &Bench) -> Scene {
     }
     if input.parts.len() > MOST_DRAWN {
         y += 20.0;
-        let label = format!("and {} more kinds of part", input.parts.len() - MOST_DRAWN);
+        let label = format!("and {} more kinds of piece", input.parts.len() - MOST_DRAWN);
         draft.row(WRITING, (MARGIN, y - 5.0, Anchor::Start), label);
     }
     let title = say![
-        "The parts taken apart; ",
+        "The pieces taken apart; ",
         match input.faces {
             Faces::All => "every face is coated.",
             Faces::NotTheUnderside => "all but the underside is coated.",

@@ -7,7 +7,7 @@ use crate::sheet::{Column, Choice, Field, Kind, Start};
 const BENCH_PARTS: &str = "5 @ 48 in × 5 1/2 in × 1 1/2 in, 4 @ 34 in × 3 in × 1 1/2 in, \
      2 @ 41 in × 3 1/2 in × 1 1/2 in, 2 @ 17 1/2 in × 3 1/2 in × 1 1/2 in";
 
-pub(super) const PARTS: Field = Field::new("parts", "Parts",
+pub(super) const PARTS: Field = Field::new("parts", "Pieces",
     "how many @ length × width × thickness",
     Kind::Sizes, Start::Text(BENCH_PARTS));
 pub(super) const FACES: Field = Field::new("faces", "Coat", "",
@@ -64,8 +64,8 @@ pub(super) const WITH_RESERVE: ResultSpec =
     ResultSpec::new("with_reserve", "With the reserve", ResultKind::Number);
 pub(super) const COST: ResultSpec = ResultSpec::new("cost", "Cost", ResultKind::Number);
 pub(super) const PART_AREAS: ResultSpec =
-    ResultSpec::new("part_areas", "Area of each part", ResultKind::Table);
-pub(super) const PARTS_COLUMN: Column = Column::new("parts", "Parts");
+    ResultSpec::new("part_areas", "Area of each piece", ResultKind::Table);
+pub(super) const PARTS_COLUMN: Column = Column::new("parts", "Pieces");
 pub(super) const AREA_COLUMN: Column = Column::new("area", "Area");
 
 /// Every figure and table.

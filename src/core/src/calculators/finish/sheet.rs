@@ -20,7 +20,7 @@ use crate::sheet::{
 pub const CALCULATOR: Calculator = Calculator {
     slug: "finish",
     title: "Finish",
-    question: "How much finish do these parts take?",
+    question: "How much finish do these pieces take?",
     stage: Stage::Last,
     fields: FIELDS,
     results: RESULTS,
@@ -71,7 +71,7 @@ fn too_large() -> Refusal {
         &PARTS,
         "too-large",
         say!["This is too large or too fine to work out exactly."],
-        WayOut::advice(say!["Reckon a few of the parts at a time."]),
+        WayOut::advice(say!["Work out a few of the pieces at a time."]),
     )
 }
 

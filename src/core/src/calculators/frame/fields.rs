@@ -33,7 +33,7 @@ pub(super) const LAPPED: Choice = Choice::new(LAP.id, "Lapped over legs");
 pub(super) const OVERALL: Field = Field::new("overall", "Overall",
     "outside of leg to outside of leg",
     Kind::ABOVE_ZERO, Start::Inches("46")).only_for(FIND.id, &[FIND_RAIL.id, FIND_LEGS.id]);
-pub(crate) const RAIL: Field = Field::new("rail", "Rail as cut", "end to end, joints included",
+pub(crate) const RAIL: Field = Field::new("rail", "Rail as measured", "end to end, joints included",
     Kind::ABOVE_ZERO, Start::Inches("39")).only_for(FIND.id, &[FIND_OVERALL.id, FIND_LEGS.id]);
 pub(crate) const LEG_LEFT: Field = Field::new("leg_left", "Left leg", "as measured, along the rail",
     Kind::ABOVE_ZERO, Start::Inches("3 1/2")).only_for(FIND.id, &[FIND_RAIL.id, FIND_OVERALL.id]);

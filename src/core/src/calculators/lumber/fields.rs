@@ -57,15 +57,15 @@ pub(super) const NOMINAL_THICKNESS: Field = Field::new("nominal_thickness", "Nom
     "5/4 is 1 1/4", Kind::ABOVE_ZERO, Start::Inches("2")).only_for(SECTION.id, &[OTHER.id]);
 pub(super) const NOMINAL_WIDTH: Field = Field::new("nominal_width", "Nominal width", "",
     Kind::ABOVE_ZERO, Start::Inches("6")).only_for(SECTION.id, &[OTHER.id]);
-pub(super) const SEASONING: Field = Field::new("seasoning", "Dressed",
-    "wet treated boards: as measured",
+pub(super) const SEASONING: Field = Field::new("seasoning", "Dry or wet",
+    "when it was planed; wet treated boards: as measured",
     Kind::Choice(&[DRY, GREEN]), Start::Text(DRY.id)).only_for(ASK.id, ACTUAL);
 pub(super) const DRY: Choice = Choice::new("dry", "Dry");
-pub(super) const GREEN: Choice = Choice::new("green", "Green");
+pub(super) const GREEN: Choice = Choice::new("green", "Wet");
 pub(super) const MEASURED_THICKNESS: Field = Field::new("measured_thickness", "Thickness measured",
-    "empty: as the table", Kind::MAYBE_LENGTH, Start::Text("")).only_for(ASK.id, ACTUAL);
+    "as the table if left empty", Kind::MAYBE_LENGTH, Start::Text("")).only_for(ASK.id, ACTUAL);
 pub(super) const MEASURED_WIDTH: Field = Field::new("measured_width", "Width measured",
-    "empty: as the table", Kind::MAYBE_LENGTH, Start::Text("")).only_for(ASK.id, ACTUAL);
+    "as the table if left empty", Kind::MAYBE_LENGTH, Start::Text("")).only_for(ASK.id, ACTUAL);
 pub(super) const LENGTH: Field = Field::new("length", "Length", "one board",
     Kind::ABOVE_ZERO, Start::Inches("96")).only_for(ASK.id, &[AMOUNT.id, WEIGHT.id]);
 pub(super) const COUNT: Field = Field::new("count", "Boards", "",
@@ -103,8 +103,8 @@ pub(super) const FIELDS: &[Field] = &[
 pub(super) const WIDTH: ResultSpec = ResultSpec::new("width", "Width", ResultKind::Length);
 pub(super) const THICKNESS: ResultSpec =
     ResultSpec::new("thickness", "Thickness", ResultKind::Length);
-pub(super) const SIZES: ResultSpec = ResultSpec::new("sizes", "Dry and green", ResultKind::Table);
-pub(super) const DRESSED_COLUMN: Column = Column::new("dressed", "Dressed");
+pub(super) const SIZES: ResultSpec = ResultSpec::new("sizes", "Dry and wet", ResultKind::Table);
+pub(super) const DRESSED_COLUMN: Column = Column::new("dressed", "Planed");
 pub(super) const THICKNESS_COLUMN: Column = Column::new("thickness", "Thickness");
 pub(super) const WIDTH_COLUMN: Column = Column::new("width", "Width");
 pub(super) const BOARD_FEET: ResultSpec =

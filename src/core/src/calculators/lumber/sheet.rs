@@ -82,13 +82,13 @@ fn side_step(rule: &'static str, nominal: Length, measured: Option<Length>, foun
 fn size_steps(input: &size::Input, answer: &size::Answer) -> Vec<Step> {
     vec![
         side_step(
-            "thickness = as measured, or else the dressed size of the table",
+            "thickness = as measured, or else as in the table",
             input.nominal_thickness,
             input.measured_thickness,
             answer.thickness,
         ),
         side_step(
-            "width = as measured, or else the dressed size of the table",
+            "width = as measured, or else as in the table",
             input.nominal_width,
             input.measured_width,
             answer.width,
@@ -110,7 +110,7 @@ fn lay_out_size(input: &size::Input, answer: &size::Answer, bench: &Bench) -> sh
         };
         sheet.tables = vec![SIZES.table(
             &[DRESSED_COLUMN, THICKNESS_COLUMN, WIDTH_COLUMN],
-            vec![row("Dry", thickness.dry, width.dry), row("Green", thickness.green, width.green)],
+            vec![row("Dry", thickness.dry, width.dry), row("Wet", thickness.green, width.green)],
         )];
     }
     sheet.notes = size_notes(input, answer);

@@ -225,7 +225,7 @@ pub(super) const PANEL_LATER: ResultSpec =
     ResultSpec::new("panel_later", "As one panel, later", ResultKind::Length);
 pub(super) const SWING: ResultSpec = ResultSpec::new("swing", "Swing", ResultKind::Length);
 pub(super) const BY_GREEN_SIZE: ResultSpec =
-    ResultSpec::new("by_green_size", "By the green size", ResultKind::Length);
+    ResultSpec::new("by_green_size", "By the wet size", ResultKind::Length);
 pub(super) const NEVER_CLOSES: ResultSpec =
     ResultSpec::new("never_closes", "Gap that never closes", ResultKind::Length);
 pub(super) const DRIEST_MOISTURE: ResultSpec =

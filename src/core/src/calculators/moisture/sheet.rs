@@ -197,7 +197,7 @@ fn lay_out_swing(input: &swing::Input, answer: &swing::Answer, bench: &Bench) ->
     let likely = &answer.spread.likely;
     steps.extend(told::factor_steps(FACTOR, input.wood, input.moistures, likely));
     let more = told::factor(FACTOR, likely) - Term::fixed(1);
-    steps.push(Step::of("by the green size", width() * more, answer.by_green_size));
+    steps.push(Step::of("by the wet size", width() * more, answer.by_green_size));
     let mut sheet =
         sheet::Answer::new(headline, Working { steps, sources: told::sources(&[&answer.spread]) });
     let never_closes = Value::Length(answer.never_closes, Rounding::Up);

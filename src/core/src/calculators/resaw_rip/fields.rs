@@ -184,6 +184,8 @@ pub(super) const FIELDS: &[Field] = &[
 ];
 
 pub(super) const FENCE: ResultSpec = ResultSpec::new("fence", "Fence", ResultKind::Length);
+pub(super) const SECOND_FENCE: ResultSpec =
+    ResultSpec::new("second_fence", "Second fence", ResultKind::Length);
 pub(super) const CLEAN_UP_FENCE: ResultSpec =
     ResultSpec::new("clean_up_fence", "Fence for the clean edge", ResultKind::Length);
 pub(super) const STRIPS: ResultSpec = ResultSpec::new("n_strips", "Strips", ResultKind::Count);
@@ -250,7 +252,7 @@ pub(super) const BOARD_THERE_COLUMN: Column = Column::new("board_there", "Board 
 
 /// Every figure and table.
 pub(super) const RESULTS: &[ResultSpec] = &[
-    FENCE, CLEAN_UP_FENCE, STRIPS, EACH_STRIP, SAWN_WIDTH, LEFTOVER, LEFTOVER_EDGE, FINISHED_WIDTH,
+    FENCE, SECOND_FENCE, CLEAN_UP_FENCE, STRIPS, EACH_STRIP, SAWN_WIDTH, LEFTOVER, LEFTOVER_EDGE, FINISHED_WIDTH,
     FINISHED_THICKNESS, BLADE_HEIGHT, OVERLAP, CORE, STEP_IF_TURNED, RIDGE, OUT_OF_SQUARE, N_SETTINGS,
     N_PASSES, GUIDE, GUIDE_FROM_OTHER_EDGE, OFFSET, KEPT_STRIP, WASTE_LEFT, FENCE_LIST, OFF_LIST, STRIP_LIST,
     PLACEMENTS,

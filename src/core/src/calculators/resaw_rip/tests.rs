@@ -93,6 +93,21 @@ fn a_kerf_first_needs_more_than_a_kerf() {
     );
 }
 
+/// By hand: a 4x4 of 3 1/2 to 3 1/4 loses 1/4, an eighth on each of two faces: the fence stands at 3 3/8 for the one, and
+/// at 3 1/4 for the other.
+#[test]
+fn both_fences_are_the_headline_where_two_faces_are_cleaned() {
+    let two = answer(&[]);
+    assert_eq!((two.headline.id, two.figures[0].id), ("fence", "second_fence"));
+    assert_eq!(
+        (figure(&two, "fence"), figure(&two, "second_fence")),
+        ("3 3/8".to_owned(), "3 1/4".to_owned())
+    );
+    // Each face once, to one size: there is one setting, and the blade stands beside it.
+    let one = answer(&[("faces", "two")]);
+    assert_eq!((one.headline.id, one.figures[0].id), ("fence", "blade_height"));
+}
+
 #[test]
 fn a_thin_target_does_not_run_beside_the_fence() {
     check_refused(

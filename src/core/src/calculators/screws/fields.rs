@@ -54,13 +54,13 @@ pub(super) const WOOD: Field = Field::new("wood", "Wood", "",
 pub(super) const SCREW_LENGTH: Field = Field::new("screw_length", "Its length", "",
     Kind::ABOVE_ZERO, Start::Inches("2 1/2"))
     .only_for(QUESTION.id, &[PILOT.id, HOLD.id, BUY.id]);
-pub(super) const PART_THICKNESS: Field = Field::new("part_thickness", "Drilled part",
+pub(super) const PART_THICKNESS: Field = Field::new("part_thickness", "Drilled piece",
     "thickness, drilled face to far face",
     Kind::ABOVE_ZERO, Start::Inches("1 1/2")).only_for(QUESTION.id, &[POCKET.id, TOE.id]);
 pub(super) const TOP_THICKNESS: Field = Field::new("top_thickness", "Piece under head", "thickness",
     Kind::ABOVE_ZERO, Start::Inches("1")).only_for(QUESTION.id, &[LENGTH.id, PILOT.id, HOLD.id]);
-pub(super) const RECEIVER_THICKNESS: Field = Field::new("receiver_thickness", "Receiver",
-    "thickness, along the screw",
+pub(super) const RECEIVER_THICKNESS: Field = Field::new("receiver_thickness", "Other piece",
+    "the screw ends in it; thickness along the screw",
     Kind::ABOVE_ZERO, Start::Inches("1 1/2"))
     .only_for(QUESTION.id, &[LENGTH.id, POCKET.id, TOE.id]);
 pub(super) const INTO: Field = Field::new("into", "Into", "",
@@ -92,7 +92,7 @@ pub(super) const ANGLE_FROM: Field = Field::new("angle_from", "Angle is from", "
     Kind::Choice(&[FACE, RECEIVER]), Start::Text(FACE.id))
     .only_for(QUESTION.id, &[POCKET.id, TOE.id]);
 const FACE: Choice = Choice::new("face", "Drilled face");
-pub(super) const RECEIVER: Choice = Choice::new("receiver", "Receiver's face");
+pub(super) const RECEIVER: Choice = Choice::new("receiver", "Other piece's face");
 
 pub(super) const ANGLED_FIND: Field = Field::new("angled_find", "Find", "",
     Kind::Choice(&[WHERE_TO_START, WHERE_IT_COMES_OUT]), Start::Question(WHERE_TO_START.id))
@@ -110,10 +110,10 @@ pub(super) const SEAT_WOOD: Field = Field::new("seat_wood", "Wood under the head
     "seat to end, along the screw",
     Kind::ABOVE_ZERO, Start::Inches("1 1/2")).only_for(QUESTION.id, &[POCKET.id]);
 pub(super) const WANTED_DEEP: Field = Field::new("wanted_deep", "Go in at least",
-    "square into the receiver",
+    "square into the other piece",
     Kind::ABOVE_ZERO, Start::Inches("3/4")).only_for(QUESTION.id, &[POCKET.id, TOE.id]);
-pub(super) const BEYOND: Field = Field::new("beyond", "Receiver goes on",
-    "past the far face of the part",
+pub(super) const BEYOND: Field = Field::new("beyond", "Other piece goes on",
+    "past the far face of the drilled piece",
     Kind::ZERO_UP, Start::Without("0")).only_for(QUESTION.id, &[POCKET.id, TOE.id]);
 pub(super) const SECTION: Field = Field::new("section", "They are", "",
     Kind::Choice(&[ROUND, TENON]), Start::Text(ROUND.id)).only_for(QUESTION.id, &[CORNER.id]);
@@ -170,11 +170,11 @@ pub(super) const BEST_LENGTH: ResultSpec =
     ResultSpec::new("best_length", "Screw length", ResultKind::Length);
 pub(super) const ENOUGH: ResultSpec = ResultSpec::new("enough", "Long enough", ResultKind::Length);
 pub(super) const LONGEST: ResultSpec =
-    ResultSpec::new("longest", "Longest by geometry", ResultKind::Length);
+    ResultSpec::new("longest", "Longest there is room for", ResultKind::Length);
 pub(super) const INTO_RECEIVER: ResultSpec =
-    ResultSpec::new("into_receiver", "Into the receiver", ResultKind::Length);
+    ResultSpec::new("into_receiver", "Into the other piece", ResultKind::Length);
 pub(super) const THREAD_IN_RECEIVER: ResultSpec =
-    ResultSpec::new("thread_in_receiver", "Thread in the receiver", ResultKind::Length);
+    ResultSpec::new("thread_in_receiver", "Thread in the other piece", ResultKind::Length);
 pub(super) const BEHIND_TIP: ResultSpec =
     ResultSpec::new("behind_tip", "Wood behind the tip", ResultKind::Length);
 pub(super) const VERDICT_AT_HAND: ResultSpec =
@@ -187,7 +187,7 @@ pub(super) const STOCK: ResultSpec = ResultSpec::new("stock", "Stock lengths", R
 pub(super) const LENGTH_COLUMN: Column = Column::new("length", "Length");
 pub(super) const DEEP_COLUMN: Column = Column::new("deep", "Deep");
 pub(super) const VERDICT_COLUMN: Column = Column::new("verdict", "");
-pub(super) const INTO_RECEIVER_COLUMN: Column = Column::new("into_receiver", "Into receiver");
+pub(super) const INTO_RECEIVER_COLUMN: Column = Column::new("into_receiver", "Into the other piece");
 pub(super) const PILOT_BIT: ResultSpec =
     ResultSpec::new("pilot_bit", "Pilot bit", ResultKind::Words);
 pub(super) const CLEARANCE_BIT: ResultSpec =
@@ -199,7 +199,7 @@ pub(super) const HEAD_WIDTH: ResultSpec =
 pub(super) const CLEARANCE_DEPTH: ResultSpec =
     ResultSpec::new("clearance_depth", "Clearance depth", ResultKind::Length);
 pub(super) const PILOT_DEPTH: ResultSpec =
-    ResultSpec::new("pilot_depth", "Pilot depth in the receiver", ResultKind::Length);
+    ResultSpec::new("pilot_depth", "Pilot depth in the other piece", ResultKind::Length);
 pub(super) const END_DISTANCE: ResultSpec =
     ResultSpec::new("end_distance", "From an end, pulled towards", ResultKind::Length);
 pub(super) const END_PUSHED: ResultSpec =
@@ -216,16 +216,16 @@ pub(super) const LEAST_COLUMN: Column = Column::new("least", "Least");
 pub(super) const START: ResultSpec = ResultSpec::new("start", "Start", ResultKind::Length);
 pub(super) const EXIT_FROM_FACE: ResultSpec =
     ResultSpec::new("exit_from_face", "Leaves the end", ResultKind::Length);
-pub(super) const AXIS: ResultSpec = ResultSpec::new("axis", "Axis in the part", ResultKind::Length);
+pub(super) const AXIS: ResultSpec = ResultSpec::new("axis", "Hole in the drilled piece", ResultKind::Length);
 pub(super) const TO_SEAT: ResultSpec =
     ResultSpec::new("to_seat", "Pocket depth", ResultKind::Length);
 pub(super) const DEEP: ResultSpec =
-    ResultSpec::new("deep", "Deep in the receiver", ResultKind::Length);
-pub(super) const DRIFT: ResultSpec = ResultSpec::new("drift", "Drift sideways", ResultKind::Length);
+    ResultSpec::new("deep", "Deep in the other piece", ResultKind::Length);
+pub(super) const DRIFT: ResultSpec = ResultSpec::new("drift", "Goes sideways", ResultKind::Length);
 pub(super) const FROM_FACE: ResultSpec =
     ResultSpec::new("from_face", "Angle from the drilled face", ResultKind::Number);
 pub(super) const FROM_RECEIVER: ResultSpec =
-    ResultSpec::new("from_receiver", "Angle from the receiver's face", ResultKind::Number);
+    ResultSpec::new("from_receiver", "Angle from the other piece's face", ResultKind::Number);
 pub(super) const BETWEEN: ResultSpec =
     ResultSpec::new("between", "Wood between", ResultKind::Length);
 pub(super) const ALWAYS_CLEAR: ResultSpec =

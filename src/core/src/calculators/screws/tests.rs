@@ -44,8 +44,8 @@ fn a_screw_at_hand_says_how_deep_it_goes_in_or_why_it_is_too_short() {
     );
     for (at_hand, verdict) in [
         ("1", "too short: only 1/8 in goes in, 3/8 in is the least"),
-        ("3/4", "too short: it ends 1/8 in before the receiver"),
-        ("7/8", "too short: it ends at the receiver"),
+        ("3/4", "too short: it ends 1/8 in before the other piece"),
+        ("7/8", "too short: it ends at the other piece"),
     ] {
         TRIAL.check(&[("at_hand", at_hand)], &[("verdict_at_hand", verdict)]);
     }
@@ -72,7 +72,7 @@ fn an_angled_screw_at_hand_says_how_deep_it_goes_in_or_why_it_is_too_short() {
     };
     assert_eq!(words(&fits), "fits");
     assert_eq!(words(&toed("1 3/4")), "too short: only about 3/16 in goes in, 3/8 in is the least");
-    assert_eq!(words(&toed("1 1/4")), "too short: it ends 1/4 in before the end of the part");
+    assert_eq!(words(&toed("1 1/4")), "too short: it ends 1/4 in before the end of the piece");
     assert_eq!(find(&toed("1 1/4"), "at_hand_into"), None);
     assert!(words(&toed("4")).starts_with("comes out of the back"));
 }
@@ -82,15 +82,15 @@ fn end_grain_and_a_thick_top_are_said() {
     let end = [("into", "end"), ("receiver_thickness", "3")];
     TRIAL.check(&end, &[("enough", "2 1/2")]);
     TRIAL.check_note(&end, "End grain holds about half as well, and may split: go 1/2 in deeper.");
-    TRIAL.check_note(&end, "Enough thread in the receiver: 1 1/2 in.");
-    TRIAL.check_note(&[], "Enough thread in the receiver: 1 in.");
+    TRIAL.check_note(&end, "Enough thread in the other piece: 1 1/2 in.");
+    TRIAL.check_note(&[], "Enough thread in the other piece: 1 in.");
     TRIAL.check_note(
         &[("top_thickness", "2")],
         "Drive through the thinner piece into the thicker one if you can.",
     );
     TRIAL.check_note(
         &[("top_thickness", "3/4"), ("receiver_thickness", "3/4")],
-        "Under 6 diameters, 0.984 in, in the receiver the design rules count nothing. It locates, \
+        "Under 6 diameters, 0.984 in, in the other piece the design rules count nothing. It locates, \
          it does not carry.",
     );
 }
@@ -107,15 +107,15 @@ fn pieces_that_no_screw_joins_are_refused() {
     TRIAL.check_refusal(
         &[("receiver_thickness", "3/8")],
         "receiver_thickness",
-        "No stock screw holds in a receiver of 3/8 in and keeps its tip inside the margin.",
+        "No stock screw holds in wood of 3/8 in and keeps its tip inside the margin.",
         "Drive it from the other side, through the thinner piece.",
         &[("top_thickness", "3/8 in"), ("receiver_thickness", "1 in")],
     );
     TRIAL.check_refusal(
         &[("top_thickness", "3/8"), ("receiver_thickness", "3/8")],
         "receiver_thickness",
-        "No stock screw holds in a receiver of 3/8 in and keeps its tip inside the margin.",
-        "The receiver must be 1/2 in at least.",
+        "No stock screw holds in wood of 3/8 in and keeps its tip inside the margin.",
+        "The other piece must be 1/2 in at least.",
         &[("receiver_thickness", "1/2 in")],
     );
     TRIAL.check_refusal(
@@ -229,7 +229,7 @@ fn an_angled_screw_that_breaks_out_is_refused() {
     TRIAL.check_refusal(
         &[("question", "toe"), ("exit", "1 1/2")],
         "exit",
-        "An exit 1 1/2 in down is outside a part of 1 1/2 in.",
+        "An exit 1 1/2 in down is outside a piece of 1 1/2 in.",
         "Leave it empty for the middle of the thickness.",
         &[("exit", "")],
     );
@@ -241,14 +241,14 @@ fn an_angled_screw_that_breaks_out_is_refused() {
     TRIAL.check_refusal(
         &[("question", "pocket"), ("receiver_thickness", "7/16")],
         "receiver_thickness",
-        "No stock screw holds in a receiver of 7/16 in and keeps its tip inside the margin.",
-        "Leave more wood under the head, or use a thicker receiver.",
+        "No stock screw holds in wood of 7/16 in and keeps its tip inside the margin.",
+        "Leave more wood under the head, or make the other piece thicker.",
         &[],
     );
     TRIAL.check_refusal(
         &[("question", "toe"), ("toe_angle", "60"), ("exit", "1 1/4")],
         "receiver_thickness",
-        "The screw drifts out of the side of the receiver before it holds.",
+        "The screw comes out of the side of the other piece before it holds.",
         "Leave the end nearer the drilled face, or drill less steeply.",
         &[],
     );
@@ -302,14 +302,14 @@ fn what_holds_nothing_by_the_rules_is_refused() {
     TRIAL.check_refusal(
         &[("question", "hold"), ("screw_length", "1 3/4")],
         "screw_length",
-        "Only 3/4 in is in the receiver; under 0.984 in the rules count nothing.",
+        "Only 3/4 in is in the other piece; under 0.984 in the rules count nothing.",
         "Use 2 in or longer.",
         &[("screw_length", "2 in")],
     );
     TRIAL.check_refusal(
         &[("question", "hold"), ("screw_length", "3/4")],
         "screw_length",
-        "It does not reach the receiver; 0.984 in is the least.",
+        "It does not reach the other piece; 0.984 in is the least.",
         "Use 2 in or longer.",
         &[("screw_length", "2 in")],
     );

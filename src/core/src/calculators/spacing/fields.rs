@@ -29,23 +29,23 @@ pub(super) const COUNT: Field = Field::new("count", "How many", "",
     HOW_MANY_FIT, Start::Text("5")).only_for(MODE.id, &[SO_MANY.id]);
 pub(super) const STEP: Field = Field::new("step", "Step", "set off from both ends",
     Kind::ABOVE_ZERO, Start::Inches("6")).only_for(MODE.id, &[FIXED_STEP.id]);
-pub(super) const SLAT_WIDTH: Field = Field::new("slat_width", "Slat width", "as cut",
+pub(super) const SLAT_WIDTH: Field = Field::new("slat_width", "Slat width", "as measured",
     Kind::ABOVE_ZERO, Start::Inches("2 3/4")).only_for(MODE.id, OF_SLATS);
 pub(super) const SLAT_GAP: Field = Field::new("slat_gap", "Gap wanted", "slat to slat",
     Kind::ZERO_UP, Start::Inches("3/8")).only_for(MODE.id, &[SLATS_NEAR.id]);
 pub(super) const SLATS: Field = Field::new("slats", "Slats", "how many",
     HOW_MANY_FIT, Start::Text("14")).only_for(MODE.id, &[SO_MANY_SLATS.id]);
 pub(super) const LEFT_END: Field = Field::new("left_end", "First mark",
-    "from left end; empty: like the gaps",
+    "from left end; like the gaps if left empty",
     END, Start::Inches("2")).only_for(MODE.id, OF_MARKS);
 pub(super) const RIGHT_END: Field = Field::new("right_end", "Last mark",
-    "from right end; empty: as the first",
+    "from right end; as the first if left empty",
     END, Start::Text("")).only_for(MODE.id, OF_MARKS);
 pub(super) const LEFT_SLAT: Field = Field::new("left_slat", "First slat at",
-    "from left end; empty: like the gaps, 0: flush",
+    "from left end; 0 is flush; like the gaps if left empty",
     END, Start::Text("")).only_for(MODE.id, OF_SLATS);
 pub(super) const RIGHT_SLAT: Field = Field::new("right_slat", "Last slat at",
-    "from right end; empty: as the first",
+    "from right end; as the first if left empty",
     END, Start::Text("")).only_for(MODE.id, OF_SLATS);
 pub(super) const KEEP_OUT: Field = Field::new("keep_out", "Keep clear of",
     "from left end, as 10 to 12 1/2, 30 to 33",

@@ -49,6 +49,23 @@ fn the_headline_of_even_marks_is_how_far_apart_they_are_and_then_how_many() {
     assert_eq!(each_end.value, Value::Lengths(list("2, 43/5, 76/5")));
 }
 
+/// On a page each mark stands once: the list has them from the left end, the table how far they are from the right.
+#[test]
+fn the_page_says_each_mark_once() {
+    let answer = TRIAL.answer(&[("length", "37")]);
+    let shown: Vec<&str> =
+        answer.figures.iter().filter(|it| !answer.is_repeated(it)).map(|it| it.id).collect();
+    assert_eq!(shown, ["count", "marks", "closes_at", "step_error"]);
+    let columns = answer.tables[0].columns.iter().map(|it| it.id).collect::<Vec<_>>();
+    assert_eq!(columns, ["mark", "from_left", "from_right", "to_next"]);
+    assert_eq!(answer.marks_column(&answer.tables[0]), Some(1));
+    // Where they are set off from both ends, that list is the headline, and the table has all of them.
+    let answer = TRIAL.answer(&[STEP, ("length", "40"), ("step", "7")]);
+    let is_repeated = |id| answer.is_repeated(&crate::calculators::trial::figure(&answer, id));
+    assert!(is_repeated("marks") && is_repeated("from_right"));
+    assert_eq!(answer.marks_column(&answer.tables[0]), None);
+}
+
 #[test]
 fn the_headline_of_uneven_mirrored_marks_is_to_be_set_off_from_each_end() {
     let answer = TRIAL.answer(&[STEP, ("length", "40"), ("step", "7")]);

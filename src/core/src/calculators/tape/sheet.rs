@@ -179,7 +179,7 @@ fn working(letter: &str, input: &Input, answer: &Answer) -> Working {
         ));
         let stepped = parts() * Term::of("one part at the nearest line", answer.each_on_tape);
         let error = answer.stepping_error;
-        steps.push(Step::of("error when stepped", stepped - length(), error));
+        steps.push(Step::of("off when stepped", stepped - length(), error));
     }
     if let Some(read) = answer.marks.last().filter(|_| !input.start_mark.is_zero()) {
         let start = Term::of("line at the start", input.start_mark);

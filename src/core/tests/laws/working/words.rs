@@ -57,7 +57,7 @@ const ANGLES: Listed = Listed {
 const CROSSCUT: Listed = Listed {
     slug: "crosscut",
     in_words: &[(
-        "each part begins one kerf after the last, or where the next knot ends",
+        "each piece begins one kerf after the last, or where the next knot ends",
         "a walk past the knots",
     )],
 };
@@ -104,14 +104,8 @@ const FRAME: Listed = Listed {
 const LUMBER: Listed = Listed {
     slug: "lumber",
     in_words: &[
-        (
-            "thickness = as measured, or else the dressed size of the table",
-            "read from a table or off the board",
-        ),
-        (
-            "width = as measured, or else the dressed size of the table",
-            "read from a table or off the board",
-        ),
+        ("thickness = as measured, or else as in the table", "read from a table or off the board"),
+        ("width = as measured, or else as in the table", "read from a table or off the board"),
     ],
 };
 
@@ -133,7 +127,7 @@ const RESAW_RIP: Listed = Listed { slug: "resaw-rip", in_words: &[] };
 const SCREWS: Listed = Listed {
     slug: "screws",
     in_words: &[
-        ("axis in the part = exit ÷ sin A", "trigonometry"),
+        ("hole in the drilled piece = exit ÷ sin A", "trigonometry"),
         ("deep = P × cos A", "trigonometry"),
         ("exit = start × tan A, A from the drilled face", "trigonometry"),
         ("pull per inch = 1380 G^2.5 D", "a power"),

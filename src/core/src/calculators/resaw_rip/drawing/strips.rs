@@ -62,6 +62,7 @@ fn clean_up(page: &mut Page, view: &EndView, input: &Input, answer: &Answer, top
     view.wood(page, Role::Waste, far, input.width);
     view.kerf(page, &answer.sweep, cut.fence, far);
     view.fence_and_table(page, input.width);
+    view.heights(page, &answer.sweep, input.width);
     let label = page.amount(cut.fence);
     let above = view.top().min(view.y(answer.sweep.height)) - 8.0;
     page.across(view.x(Length::ZERO), view.x(cut.fence), above, label, None);

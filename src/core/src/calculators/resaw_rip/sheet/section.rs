@@ -4,9 +4,9 @@ use super::super::drawing;
 use super::super::fields::{
     AT_FENCE_COLUMN, BLADE_UP_COLUMN, CUT_FACE_COLUMN, FACE_COLUMN, FACES, FALLS_COLUMN, FENCE,
     FENCE_COLUMN, FENCE_LIST, FENCE_SIDE, FINISHED_THICKNESS, FINISHED_WIDTH, KERF_FIRST, LEAN,
-    N_PASSES, N_PIECES, N_SETTINGS, OFF_COLUMN, OFF_LIST, ONE_AND_TWO, SET_COLUMN, SHARE, STOCK,
-    STOCK_DRESSED, STOCK_THICKNESS, STOCK_WIDTH, TARGET_THICKNESS, TARGET_WIDTH, THICKNESS_BOTH,
-    THICKNESS_COLUMN, WIDTH_BOTH, WIDTH_COLUMN,
+    N_PASSES, N_PIECES, N_SETTINGS, OFF_COLUMN, OFF_LIST, ONE_AND_TWO, SECOND_FENCE, SET_COLUMN,
+    SHARE, STOCK, STOCK_DRESSED, STOCK_THICKNESS, STOCK_WIDTH, TARGET_THICKNESS, TARGET_WIDTH,
+    THICKNESS_BOTH, THICKNESS_COLUMN, WIDTH_BOTH, WIDTH_COLUMN,
 };
 use super::super::lean::{Left, left};
 use super::super::out_of_range;
@@ -88,7 +88,11 @@ fn lay_out(
     drawing: crate::drawing::Scene,
 ) -> Option<sheet::Answer> {
     let (first, last) = (answer.cuts.first()?, answer.cuts.last()?);
-    let mut figures = blade_figures(&first.sweep, first.step_if_turned);
+    // Two settings are what is set: one after the other, before anything else is.
+    let second = answer.cuts.iter().find(|cut| cut.setting != first.setting);
+    let second = second.map(|cut| SECOND_FENCE.figure("fence to near tooth", cut.fence));
+    let mut figures: Vec<_> = second.into_iter().collect();
+    figures.extend(blade_figures(&first.sweep, first.step_if_turned));
     figures.extend([leans.ridge, leans.out_of_square].into_iter().flatten().map(lean_figure));
     figures.extend([
         FINISHED_WIDTH.figure("face 1 to face 3", last.width_after),

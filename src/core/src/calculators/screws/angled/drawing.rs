@@ -78,7 +78,7 @@ pub(super) fn draw(
         answer.exit,
         " from the drilled face and goes ",
         drawn.deep,
-        " deep into the receiver."
+        " deep into the other piece."
     ]))
 }
 
@@ -109,7 +109,7 @@ fn label(
         board.given(-1, zero, input.thickness, Some(PART_THICKNESS.id));
         let label = format!("exit {}", board.amount(answer.exit));
         board.labelled(0, zero, answer.exit, label, Some(EXIT.id));
-        board.tell("left: the drilled face; below: the receiver");
+        board.tell("left: the drilled face; below: the other piece");
     } else {
         board.given(-1, (end - answer.start)?, end, start);
         board.labelled(0, end, (end + deep)?, label_deep, None);
@@ -120,7 +120,7 @@ fn label(
         let label = format!("exit {}", board.amount(answer.exit));
         let right = board.x((end + input.receiver)?) + 12.0;
         board.upright(right, zero, answer.exit, label, Some(EXIT.id));
-        board.tell("above: the drilled face; right: the receiver");
+        board.tell("above: the drilled face; right: the other piece");
     }
     board.tell(format!("{:.0}° from the drilled face", input.angle.in_degrees()));
     Ok(())

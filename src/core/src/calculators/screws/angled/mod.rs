@@ -182,7 +182,7 @@ fn exit_outside(input: &Input, exit: Length) -> Result<Refusal, OutOfRange> {
         return Ok(Refusal::at(
             &EXIT,
             "exit-outside",
-            say!["An exit ", exit, " down is outside a part of ", thickness, "."],
+            say!["An exit ", exit, " down is outside a piece of ", thickness, "."],
             WayOut::set(
                 say!["Leave it empty for the middle of the thickness."],
                 &EXIT,
@@ -197,7 +197,7 @@ fn exit_outside(input: &Input, exit: Length) -> Result<Refusal, OutOfRange> {
         say![
             "From there the screw breaks out of the far face: it would reach the end ",
             exit,
-            " down, in a part of ",
+            " down, in a piece of ",
             thickness,
             "."
         ],
@@ -212,13 +212,13 @@ fn exit_outside(input: &Input, exit: Length) -> Result<Refusal, OutOfRange> {
 fn no_angled_screw(receiver: Length, stock: &[Fit]) -> Refusal {
     let (sentence, way_out) = if stock.iter().any(|fit| fit.fault == Some(Fault::TooFarAside)) {
         (
-            say!["The screw drifts out of the side of the receiver before it holds."],
+            say!["The screw comes out of the side of the other piece before it holds."],
             say!["Leave the end nearer the drilled face, or drill less steeply."],
         )
     } else {
         (
             no_stock_screw_holds(receiver),
-            say!["Leave more wood under the head, or use a thicker receiver."],
+            say!["Leave more wood under the head, or make the other piece thicker."],
         )
     };
     Refusal::at(&RECEIVER_THICKNESS, "no-angled-screw", sentence, WayOut::advice(way_out))

@@ -56,7 +56,7 @@ pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answe
 fn verdict(input: &Input, fit: &Fit) -> Sentence {
     match fit.fault {
         Some(Fault::TooShort) if !fit.past_end.is_positive() => {
-            ends_before(fit.past_end.abs(), "the end of the part")
+            ends_before(fit.past_end.abs(), "the end of the piece")
         }
         Some(Fault::TooShort) => too_little_in(fit.deep),
         Some(Fault::TooDeep) if fit.deep > input.receiver => say!["comes out of the back"],
@@ -79,8 +79,8 @@ fn lay_out(input: &Input, answer: &Answer, screw: Fastener, tape: Tape) -> sheet
     laid.figures = vec![
         BEST_LENGTH.called("Screw").figure("of stock lengths", best.length),
         other,
-        DEEP.called("Deep in receiver").figure("square to its face", best.deep),
-        DRIFT.called("Drifts sideways").figure("away from drilled face", best.drift),
+        DEEP.called("Deep in the other piece").figure("square to its face", best.deep),
+        DRIFT.called("Goes sideways").figure("away from drilled face", best.drift),
         AXIS.figure("face to end, along it", answer.axis),
     ];
     if let Seat::Shoulder(_) = input.seat {
@@ -92,7 +92,8 @@ fn lay_out(input: &Input, answer: &Answer, screw: Fastener, tape: Tape) -> sheet
         // Where the line runs is set first, and then comes what was asked of the screw.
         laid.figures.insert(0, VERDICT_AT_HAND.figure("", Value::Words(verdict(input, fit))));
         if fit.past_end.is_positive() {
-            laid.figures.insert(1, AT_HAND_INTO.figure("square to the receiver's face", fit.deep));
+            laid.figures
+                .insert(1, AT_HAND_INTO.figure("square to the other piece's face", fit.deep));
             if let Ok(behind) = input.receiver - fit.deep
                 && !behind.is_negative()
             {
@@ -105,7 +106,7 @@ fn lay_out(input: &Input, answer: &Answer, screw: Fastener, tape: Tape) -> sheet
         FROM_FACE.called("Angle").figure("from the drilled face", degrees(input.angle)),
         FROM_RECEIVER
             .called("The same angle")
-            .figure("from the receiver's face", degrees(input.angle.complement())),
+            .figure("from the other piece's face", degrees(input.angle.complement())),
     ]);
     let rows = answer
         .stock
@@ -117,7 +118,7 @@ fn lay_out(input: &Input, answer: &Answer, screw: Fastener, tape: Tape) -> sheet
             Note::new("seat_decides_depth", say!["The seat decides how far the screw goes in, not where the bit went in. Try it in scrap."])
         }
         Seat::Face => {
-            Note::new("first_toed_screw_pushes", say!["The first toed screw pushes the part: clamp it, or drive the opposite one at once."])
+            Note::new("first_toed_screw_pushes", say!["The first toed screw pushes the piece: clamp it, or drive the opposite one at once."])
         }
     });
     laid.cautions = Caution::of(&[Act::Drill, Act::Fasten]);
@@ -148,7 +149,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
     let mut steps = vec![
         start,
         Step::in_words(
-            "axis in the part = exit ÷ sin A",
+            "hole in the drilled piece = exit ÷ sin A",
             say![answer.exit, " ÷ sin ", degrees.clone()],
             answer.axis,
         ),

@@ -134,12 +134,12 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
 fn too_little_in(into_receiver: Length, least: Length, stock: Option<Length>) -> Refusal {
     let least = (least, Rounding::Up);
     let sentence = if into_receiver.is_negative() {
-        say!["It does not reach the receiver; ", least, " is the least."]
+        say!["It does not reach the other piece; ", least, " is the least."]
     } else {
         say![
             "Only ",
             into_receiver,
-            " is in the receiver; under ",
+            " is in the other piece; under ",
             least,
             " the rules count nothing."
         ]

@@ -31,10 +31,10 @@ pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answe
 
 fn words(mode: Mode) -> &'static str {
     match mode {
-        Mode::ReceiverCrushed => "the receiver is crushed",
+        Mode::ReceiverCrushed => "the other piece is crushed",
         Mode::TopCrushed => "the top piece is crushed",
         Mode::Tilts => "it tilts in both pieces",
-        Mode::BendsInReceiver => "it bends in the receiver",
+        Mode::BendsInReceiver => "it bends in the other piece",
         Mode::BendsInTop => "it bends in the top piece",
         Mode::BendsInBoth => "it bends in both pieces",
     }
@@ -69,7 +69,7 @@ fn lay_out(input: &Input, answer: &Answer) -> sheet::Answer {
         figures.push(
             PULL_PER_INCH
                 .called("Pull by length")
-                .figure("of thread in the receiver", Value::Real(load, 1, "lb/in")),
+                .figure("of thread in the other piece", Value::Real(load, 1, "lb/in")),
         );
     }
     if let Some(load) = answer.test_pull {
@@ -128,7 +128,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
     let mut steps = Vec::new();
     if let (Some(per_inch), Some(pull)) = (answer.pull_per_inch, answer.pull) {
         steps.push(per_inch_step(input, per_inch));
-        let thread = Term::of("thread in the receiver", answer.thread_in_receiver);
+        let thread = Term::of("thread in the other piece", answer.thread_in_receiver);
         let per_inch = Term::of("per inch", Amount::real(per_inch, "lb"));
         steps.push(Step::of("pull", per_inch * thread, pounds(pull)));
     }

@@ -184,7 +184,7 @@ fn no_screw(input: &Input, longest: Length) -> Result<Refusal, OutOfRange> {
         })
     } else {
         WayOut::set(
-            say!["The receiver must be ", (receiver_needed, Rounding::Up), " at least."],
+            say!["The other piece must be ", (receiver_needed, Rounding::Up), " at least."],
             &RECEIVER_THICKNESS,
             (receiver_needed, Rounding::Up),
         )
@@ -199,9 +199,5 @@ fn no_screw(input: &Input, longest: Length) -> Result<Refusal, OutOfRange> {
 
 /// Said of a receiver that is too thin.
 pub(super) fn no_stock_screw_holds(receiver: Length) -> Sentence {
-    say![
-        "No stock screw holds in a receiver of ",
-        receiver,
-        " and keeps its tip inside the margin."
-    ]
+    say!["No stock screw holds in wood of ", receiver, " and keeps its tip inside the margin."]
 }

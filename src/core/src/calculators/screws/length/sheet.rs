@@ -43,7 +43,7 @@ fn verdict(input: &Input, fit: &Fit) -> Sentence {
     } else if fit.behind_tip < input.margin {
         say!["inside the margin: ", fit.behind_tip, " behind the tip"]
     } else if !fit.into_receiver.is_positive() {
-        ends_before(fit.into_receiver.abs(), "the receiver")
+        ends_before(fit.into_receiver.abs(), "the other piece")
     } else if fit.into_receiver < LEAST_INTO {
         too_little_in(fit.into_receiver)
     } else {
@@ -59,7 +59,8 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         figures.push(VERDICT_AT_HAND.figure("", Value::Words(verdict(input, fit))));
         if fit.into_receiver.is_positive() {
             // What was asked about stands first.
-            figures.insert(0, AT_HAND_INTO.figure("receiver's face to tip", fit.into_receiver));
+            figures
+                .insert(0, AT_HAND_INTO.figure("the other piece's face to tip", fit.into_receiver));
             if !fit.behind_tip.is_negative() {
                 figures.push(AT_HAND_BEHIND.figure("tip to far face", fit.behind_tip));
             }
@@ -72,16 +73,16 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     let at_hand = input.at_hand.unwrap_or(best.length);
     laid.goods = vec![goods(input.screw, at_hand, None)];
     if let Some(enough) = answer.enough {
-        laid.figures.push(ENOUGH.figure("with enough thread in the receiver", enough));
+        laid.figures.push(ENOUGH.figure("with enough thread in the other piece", enough));
         laid.notes.push(Note::new(
             "enough_thread_is",
-            say!["Enough thread in the receiver: ", answer.enough_thread, "."],
+            say!["Enough thread in the other piece: ", answer.enough_thread, "."],
         ));
     }
     laid.figures.extend([
         THREAD_IN_RECEIVER
-            .called("Thread in receiver")
-            .figure("face of receiver to tip", best.thread_in_receiver),
+            .called("Thread in the other piece")
+            .figure("face of the other piece to tip", best.thread_in_receiver),
         BEHIND_TIP.called("Behind the tip").figure("tip to far face", best.behind_tip),
         LONGEST.figure("head to tip", Value::Length(answer.longest, Rounding::Down)),
     ]);
@@ -96,7 +97,7 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
             say![
                 "Under 6 diameters, ",
                 (answer.least_by_rule, Rounding::Up),
-                ", in the receiver the design rules count nothing. It locates, it does not carry."
+                ", in the other piece the design rules count nothing. It locates, it does not carry."
             ],
         ));
     }
@@ -133,15 +134,15 @@ fn working(input: &Input, answer: &Answer) -> Working {
     let best = answer.best;
     let length = || Term::of("length", best.length);
     let top = || Term::of("top", input.top);
-    let receiver = || Term::of("receiver", input.receiver);
+    let receiver = || Term::of("other piece", input.receiver);
     let sunk = || Term::of("sunk", input.head_sunk);
     let longest = top() + receiver() - Term::of("margin", input.margin) - sunk();
     let thread = length() * Term::fixed(2) / Term::fixed(3);
     let mut steps = vec![
         Step::of("longest", longest, answer.longest),
-        Step::of("into receiver", sunk() + length() - top(), best.into_receiver),
+        Step::of("into the other piece", sunk() + length() - top(), best.into_receiver),
         Step::of("thread", thread, best.thread_in_receiver)
-            .at_most("what is in the receiver", best.into_receiver),
+            .at_most("what is in the other piece", best.into_receiver),
         Step::of("behind the tip", top() + receiver() - sunk() - length(), best.behind_tip),
     ];
     if let Some(fit) = &answer.at_hand
@@ -154,7 +155,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
         Source::Arithmetic,
         Source::Published(SIZES_SOURCE),
         Source::Published(STOCK_SOURCE),
-        Source::Published("AWC NDS 2018, 12.1.5.6: 6 diameters in the receiver, tip counted"),
+        Source::Published("AWC NDS 2018, 12.1.5.6: 6 diameters in the other piece, tip counted"),
         Source::CommonPractice,
     ];
     Working { steps, sources }
@@ -213,7 +214,7 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
     if tip > input.top {
         board.upright(beside, input.top, tip, label, None);
     }
-    board.tell("above: the piece under the head; below: the receiver");
+    board.tell("above: the piece under the head; below: the other piece");
     board.tell(format!("behind the tip {}", board.amount(drawn.behind_tip)));
     Ok(board.scene(say![
         "Section: a screw of ",

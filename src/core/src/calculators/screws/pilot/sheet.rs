@@ -55,7 +55,7 @@ fn bit(bit: Length, tape: Tape) -> String {
 
 fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
     let make = input.fastener.make;
-    let from = if make == Make::Nail { "at most" } else { "in the receiver" };
+    let from = if make == Make::Nail { "at most" } else { "in the other piece" };
     let headline = PILOT_BIT.figure(from, Value::Words(say![bit(answer.pilot, tape)]));
     let mut laid = sheet::Answer::new(headline, working(input, answer));
     if let Some(clearance) = answer.clearance {
@@ -65,7 +65,8 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
         laid.figures.push(CLEARANCE_DEPTH.figure(from, answer.clearance_depth));
         // A hole that is a mark too deep does no harm; one that is too shallow does.
         let depth = Value::Length(answer.depth, Rounding::Up);
-        laid.figures.push(PILOT_DEPTH.called("Pilot depth").figure("face of receiver down", depth));
+        laid.figures
+            .push(PILOT_DEPTH.called("Pilot depth").figure("face of the other piece down", depth));
     }
     if let Some(head) = answer.head.and_then(|head| fine(head, tape).ok()) {
         laid.figures.push(HEAD_WIDTH.called("Countersink to").figure("diameter", head));
@@ -229,7 +230,7 @@ fn draw(input: &Input, answer: &Answer, tape: Tape) -> Result<Scene, OutOfRange>
             pilot,
             ", ",
             deep,
-            " deep in the receiver."
+            " deep in the other piece."
         ],
         None => say!["Section through the hole: ", pilot, " at most, ", deep, " deep."],
     }))

@@ -1,0 +1,70 @@
+//! A button that goes on while it is held down: one fewer, one more, take away.
+
+use std::cell::Cell;
+use std::rc::Rc;
+
+use yew::prelude::*;
+
+use crate::platform::dom;
+use crate::platform::later::{Held, held};
+
+#[derive(Properties, PartialEq)]
+pub(crate) struct RepeatsProps {
+    pub(crate) class: Classes,
+    /// Its name for a voice.
+    pub(crate) name: Option<String>,
+    pub(crate) testid: String,
+    #[prop_or_default]
+    pub(crate) is_disabled: bool,
+    /// Whether the way from field to field goes past it.
+    #[prop_or_default]
+    pub(crate) is_passed: bool,
+    pub(crate) onclick: Callback<MouseEvent>,
+    pub(crate) children: Html,
+}
+
+/// A button; held, it is tapped again and again, and each of these taps finds what stands by then.
+#[component]
+pub(crate) fn Repeats(props: &RepeatsProps) -> Html {
+    let holding = use_mut_ref(|| None::<Held>);
+    // The browser makes a tap of letting go, which is one too many.
+    let is_spent = use_memo((), |()| Cell::new(false));
+    if props.is_disabled {
+        *holding.borrow_mut() = None;
+    }
+    let onpointerdown = {
+        let (holding, is_spent) = (holding.clone(), is_spent.clone());
+        Callback::from(move |event: PointerEvent| {
+            is_spent.set(false);
+            let button = dom::button_of(&event);
+            *holding.borrow_mut() = button.map(|button| held(move || button.click()));
+        })
+    };
+    let let_go = {
+        let is_spent = is_spent.clone();
+        Callback::from(move |_: PointerEvent| {
+            if let Some(it) = holding.borrow_mut().take() {
+                is_spent.set(it.has_repeated());
+            }
+        })
+    };
+    let onclick = {
+        let tapped = props.onclick.clone();
+        Callback::from(move |event: MouseEvent| {
+            if !(event.is_trusted() && take(&is_spent)) {
+                tapped.emit(event);
+            }
+        })
+    };
+    html! {
+        <button type="button" class={props.class.clone()} tabindex={props.is_passed.then_some("-1")}
+            aria-label={props.name.clone()} data-testid={props.testid.clone()} disabled={props.is_disabled} {onclick}
+            {onpointerdown} onpointerup={let_go.clone()} onpointercancel={let_go.clone()} onpointerleave={let_go}>
+            { props.children.clone() }
+        </button>
+    }
+}
+
+fn take(it: &Rc<Cell<bool>>) -> bool {
+    it.replace(false)
+}

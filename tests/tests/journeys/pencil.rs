@@ -1,0 +1,313 @@
+//! What a hand and an ear meet: a button that is held, a count that is typed, folds that stay, an answer that is heard
+//! once the keys rest.
+
+use reckoner_e2e::Act::{Hold, Keys, Tap};
+use reckoner_e2e::{App, Screen};
+use serde_json::json;
+
+use crate::keys_out::{LYING, seen};
+use crate::shelf::begin_the_demo_anew;
+
+const LIST: &str = "#/cut?parts=leg:+4+@+40,+peg:+2+@+6&boards=96+at+10&scraps=&unit=in";
+
+#[track_caller]
+fn count(app: &App, id: &str) -> u32 {
+    let text = app.text(id);
+    text.parse().unwrap_or_else(|_| panic!("{id} is a number: {text}"))
+}
+
+#[test]
+fn minus_and_plus_go_on_while_they_are_held() {
+    for screen in [Screen::PHONE, Screen::DESKTOP] {
+        let app = App::open_at(screen, LIST);
+        app.wait_for_text("count-parts-0", "4");
+        app.act(&[Hold("more-parts-0", 1_200)], 0);
+        let many = count(&app, "count-parts-0");
+        assert!((7..=24).contains(&many), "held for 1.2 s: {many}");
+        // Let go, it stands.
+        app.act(&[Tap("more-parts-1")], 300);
+        app.wait_for_text("count-parts-1", "3");
+        assert_eq!(count(&app, "count-parts-0"), many);
+        // One fewer than one asks first, however long it is held.
+        app.act(&[Hold("fewer-parts-1", 1_600)], 0);
+        app.wait_for("take-out-parts-1");
+        app.tap("keep-parts-1");
+        app.wait_for_text("count-parts-1", "1");
+        app.assert_quiet_console();
+    }
+}
+
+#[test]
+fn a_key_that_takes_away_goes_on_while_it_is_held() {
+    let app = App::open_at(Screen::PHONE, "#/spacing");
+    app.enter("length", &["1", "2", "3", "4", "5", "6", "7", "8", "9"]);
+    app.wait_for_value("field-length", "123456789");
+    app.act(&[Hold("key-backspace", 600)], 0);
+    let left = app.script("return document.getElementById('field-length').value");
+    let left = left.as_str().expect("a text").to_owned();
+    assert!(!left.is_empty() && left.len() < 8, "held for 0.6 s: {left:?}");
+    app.press(&["backspace"]);
+    app.wait_for_value("field-length", &left[..left.len() - 1]);
+    app.assert_quiet_console();
+}
+
+#[test]
+fn a_count_can_be_tapped_and_typed() {
+    for screen in [Screen::PHONE, Screen::DESKTOP] {
+        let app = App::open_at(screen, LIST);
+        app.act(&[Tap("number-parts-0"), Keys("12")], 0);
+        app.wait_for_text("count-parts-0", "12");
+        app.wait_for_value("number-parts-0", "12");
+        app.tap("more-parts-0");
+        app.wait_for_value("number-parts-0", "13");
+        // What was never written is typed over, too.
+        app.tap("add-parts");
+        app.act(&[Tap("number-parts-2"), Keys("5")], 0);
+        app.wait_for_text("count-parts-2", "5");
+        app.assert_no_sideways_scroll();
+        app.assert_accessible();
+        app.picture(&format!("count-typed-{}", screen.width));
+        // In a job: pieces, and lengths at the yard.
+        app.go("#/jobs");
+        app.tap("open-demo");
+        begin_the_demo_anew(&app);
+        app.section("parts");
+        let part = app.script(
+            "return document.querySelector('[data-testid^=number-of-]:not([readonly])').dataset.testid",
+        );
+        let number = part.as_str().expect("a count");
+        app.act(&[Tap(number), Keys("23")], 0);
+        app.wait_for_text(&number.replace("number-", "count-"), "23");
+        // None is no count: it stands as it was.
+        app.act(&[Tap(number), Keys("0"), Tap("section-sizes")], 0);
+        app.section("parts");
+        app.wait_for_value(number, "23");
+        app.picture(&format!("count-in-job-{}", screen.width));
+        app.section("rack");
+        let yard = app.script(
+            "return document.querySelector('[data-testid^=number-at-yard-]').dataset.testid",
+        );
+        let yard = yard.as_str().expect("a length at the yard");
+        app.act(&[Tap(yard), Keys("7")], 0);
+        app.wait_for_text(&yard.replace("number-", "count-"), "7");
+        app.assert_quiet_console();
+    }
+}
+
+/// Whether a fold whose row has this test id stands open.
+fn is_open(app: &App, toggle: &str) -> bool {
+    let script = format!(
+        "return document.querySelector('[data-testid=\"{toggle}\"]').closest('details').open"
+    );
+    app.script(&script) == json!(true)
+}
+
+#[test]
+fn a_fold_that_was_opened_is_open_after_a_key() {
+    for screen in [Screen::PHONE, Screen::DESKTOP] {
+        let app = App::open_at(screen, "#/spacing");
+        for fold in ["marks-toggle", "working-toggle"] {
+            app.tap(fold);
+            assert!(is_open(&app, fold), "{fold}");
+        }
+        app.tap("field-length");
+        app.type_keys("50");
+        app.type_keys("\u{e00c}");
+        app.wait_for("working-toggle");
+        for fold in ["marks-toggle", "working-toggle"] {
+            assert!(is_open(&app, fold), "{fold} on {}", screen.width);
+        }
+        // Nor is one lost where there was no answer in between, and what was closed stays closed.
+        app.tap("marks-toggle");
+        app.tap("field-length");
+        app.type_keys("x");
+        app.wait_for_words("answer-headline", "No answer yet");
+        app.tap("key-clear");
+        app.type_keys("52\u{e00c}");
+        app.wait_for("working-toggle");
+        assert!(is_open(&app, "working-toggle") && !is_open(&app, "marks-toggle"));
+        app.assert_quiet_console();
+    }
+}
+
+/// What a screen reader is told: every change of a live region on the page.
+const LISTEN: &str = "window.heard = [];
+    const live = '[role=status], [role=alert], [aria-live], output';
+    new MutationObserver((changes) => {
+      for (const it of changes) {
+        const at = it.target.nodeType === 1 ? it.target : it.target.parentElement;
+        const region = at?.closest(live);
+        if (region?.closest('main') && region.checkVisibility()) heard.push(region.textContent);
+      }
+    }).observe(document.body, { subtree: true, childList: true, characterData: true });";
+
+#[test]
+fn an_answer_is_heard_once_the_keys_rest() {
+    for screen in [Screen::PHONE, Screen::DESKTOP] {
+        let app = App::open_at(screen, "#/spacing");
+        app.wait_for("answer-headline");
+        app.script(LISTEN);
+        app.act(&[Tap("field-length"), Keys("47 1/2")], 150);
+        app.wait_for_value("field-length", "47 1/2");
+        assert_eq!(app.script("return heard"), json!([]), "while keys are pressed");
+        app.wait_until("it is heard", "return heard.length > 0");
+        app.act(&[Keys("5")], 1_500);
+        let heard = app.script("return [...new Set(heard)]");
+        let heard = heard.as_array().expect("words");
+        // 47 1/2 and 47 1/25: each once, with the sizes that are not theirs.
+        assert_eq!(heard.len(), 2, "{heard:?}");
+        assert!(
+            heard.iter().all(|it| it.as_str().is_some_and(|it| it.contains("Rests on"))),
+            "{heard:?}"
+        );
+        app.assert_quiet_console();
+    }
+}
+
+/// From the top: the drawing, the sizes that it carries, and only then what else the answer says.
+#[test]
+fn at_rest_the_sizes_stand_right_under_the_drawing() {
+    let order = "const top = (css) => document.querySelector(css)?.getBoundingClientRect();
+        const [drawing, sizes, folds] = ['.drawing', '.asks', '.folds'].map(top);
+        return [drawing.bottom <= sizes.top + 1, sizes.bottom <= folds.top + 1, sizes.top - drawing.bottom < 40]";
+    for slug in ["spacing", "dowel", "resaw-rip", "strength"] {
+        for screen in [Screen::NARROW, Screen::PHONE] {
+            let app = App::open_at(screen, &format!("#/{slug}"));
+            app.wait_for("working-toggle");
+            assert_eq!(app.script(order), json!([true, true, true]), "{slug} {}", screen.width);
+            app.picture(&format!("rest-{slug}-{}", screen.width));
+            app.assert_no_sideways_scroll();
+        }
+    }
+    // Side by side, they stand beside it; and each time there is room for more or less, it is so.
+    let app = App::open_at(Screen::DESKTOP, "#/spacing");
+    app.wait_for("working-toggle");
+    let beside = "const [answer, sizes] = ['.answer', '.sizes'].map((css) => document.querySelector(css).getBoundingClientRect());
+        return answer.right <= sizes.left && !!document.querySelector('.answer .folds')";
+    assert_eq!(app.script(beside), json!(true));
+    app.resize(Screen::PHONE);
+    app.wait_until("one column", "return !document.querySelector('.answer .folds')");
+    assert_eq!(app.script(order), json!([true, true, true]));
+    app.assert_quiet_console();
+}
+
+const MARKED: &str = "#/spacing?length=40&greatest_gap=8&left_end=2&unit=in";
+
+/// In Spacing a mark stands in the list, and how far it is from the other end in the table; on paper the table has both.
+#[test]
+fn each_mark_stands_once_on_the_page() {
+    let app = App::open_at(Screen::PHONE, MARKED);
+    app.tap("marks-toggle");
+    let texts = "return [...document.querySelectorAll('main td, main .mark, main .fold__lengths')]
+        .filter((it) => it.checkVisibility()).map((it) => it.innerText)";
+    let texts = app.script(texts).to_string();
+    // 40 less two ends of 2 is 36: five steps of 7 1/5. The second mark is 9 1/5 from the left and 30 4/5 from the right.
+    assert_eq!(app.script("return document.querySelectorAll('.mark').length"), json!(6));
+    assert!(!app.shows("figure-from_right") && !app.shows("figure-each_end"), "{texts}");
+    let heads = |app: &App| {
+        app.script(
+            "return [...document.querySelectorAll('[data-testid=table-layout] th')]
+               .filter((it) => it.checkVisibility()).map((it) => it.innerText)",
+        )
+    };
+    assert_eq!(heads(&app), json!(["Mark", "From right", "To next"]));
+    app.picture("marks-once");
+    app.cdp("Emulation.setEmulatedMedia", &json!({ "media": "print" }));
+    assert_eq!(heads(&app), json!(["Mark", "From left", "From right", "To next"]));
+    app.cdp("Emulation.setEmulatedMedia", &json!({ "media": "" }));
+    app.assert_quiet_console();
+}
+
+fn with(app: &App, feature: &str, value: &str) {
+    let features = json!({ "features": [{ "name": feature, "value": value }] });
+    app.cdp("Emulation.setEmulatedMedia", &features);
+}
+
+/// Whether what has the focus can be told from the same thing without it: by its outline.
+const OUTLINED: &str = "const it = getComputedStyle(document.activeElement);
+    return it.outlineStyle !== 'none' && parseFloat(it.outlineWidth) >= 2";
+
+#[test]
+fn with_forced_colours_nothing_is_hidden_and_the_focus_is_seen() {
+    for screen in [Screen::PHONE, Screen::DESKTOP] {
+        let app = App::open_at(screen, "#/spacing");
+        with(&app, "forced-colors", "active");
+        app.wait_for("working-toggle");
+        assert_eq!(app.script("return matchMedia('(forced-colors: active)').matches"), json!(true));
+        app.picture(&format!("forced-{}", screen.width));
+        // Of an example, that it is one is told by its slant.
+        let slant = "return getComputedStyle(document.getElementById('field-length')).fontStyle";
+        assert_eq!(app.script(slant), json!("italic"));
+        app.tap("field-length");
+        assert_eq!(app.script(OUTLINED), json!(true), "the field");
+        if screen.touch {
+            let it = seen(&app);
+            assert_eq!(it["isFree"], json!(true), "{it}");
+            assert!(it["drawn"].as_f64().is_some_and(|it| it >= 113.0), "{it}");
+            app.assert_no_sideways_scroll();
+            app.picture("forced-keys");
+        }
+        app.type_keys("5\u{e00c}");
+        app.wait_for("question");
+        app.script("document.querySelector('[data-testid=question]').focus()");
+        app.type_keys("\u{e004}");
+        assert_eq!(app.script(OUTLINED), json!(true), "a button");
+        app.assert_quiet_console();
+    }
+}
+
+#[test]
+fn with_less_movement_nothing_moves_and_all_is_there() {
+    let app = App::open_at(Screen::PHONE, "#/spacing?length=40&greatest_gap=8&unit=in");
+    with(&app, "prefers-reduced-motion", "reduce");
+    app.tap("question");
+    app.wait_for("question-close");
+    assert_eq!(app.script("return document.getAnimations().length"), json!(0));
+    app.tap("question-close");
+    // The last size becomes theirs: the headline stands at once.
+    app.enter("left_end", &["3", "close"]);
+    app.wait_until("all is theirs", "return !document.querySelector('.headline.is-pencil')");
+    let still = "return [document.getAnimations().length, getComputedStyle(document.querySelector('.headline__value')).opacity]";
+    assert_eq!(app.script(still), json!([0, "1"]));
+    app.assert_quiet_console();
+}
+
+#[test]
+fn with_the_left_hand_lying_down_the_keys_are_left_and_nothing_is_hidden() {
+    let app = App::open_at(LYING, "#/settings");
+    app.tap("hand-left");
+    for slug in ["spacing", "resaw-rip", "screws"] {
+        app.go(&format!("#/{slug}"));
+        app.wait_for("answer-headline");
+        let first = "return document.querySelector('.asks .field__input').dataset.testid";
+        app.tap(app.script(first).as_str().expect("a size that is typed"));
+        app.wait_for("keypad");
+        app.picture(&format!("left-lying-{slug}"));
+        let it = seen(&app);
+        assert_eq!(it["keys"], json!([0, 0]), "{slug}: the keys begin in the corner");
+        assert_eq!(
+            [&it["isFree"], &it["isLiveSeen"]],
+            [&json!(true), &json!(true)],
+            "{slug}: {it}"
+        );
+        let beside = "const [head, dock, keys] = ['.headline', '.is-docked', '.keypad']
+              .map((css) => document.querySelector(css).getBoundingClientRect());
+            return [head.left >= keys.right - 1, dock.left >= keys.right - 1, dock.bottom <= innerHeight + 1, keys.bottom <= innerHeight + 1]";
+        assert_eq!(app.script(beside), json!([true, true, true, true]), "{slug}");
+        app.assert_no_sideways_scroll();
+    }
+    // The letters of the lines above stand beside the keys too, and can be tapped.
+    app.go("#/tape?strip=44%0AA+-+7&unit=in");
+    app.enter("strip-1", &[]);
+    app.wait_for("key-A");
+    app.picture("left-lying-tape");
+    app.press(&["A"]);
+    app.wait_until(
+        "it is written",
+        "return document.getElementById('field-strip-1').value.includes('A')",
+    );
+    let beside = "const [names, keys] = ['.keypad__names', '.keypad'].map((css) => document.querySelector(css).getBoundingClientRect());
+        return names.left >= keys.right - 1";
+    assert_eq!(app.script(beside), json!(true));
+    app.assert_quiet_console();
+}
