@@ -67,29 +67,15 @@ fn a_count_can_be_tapped_and_typed() {
         app.assert_no_sideways_scroll();
         app.assert_accessible();
         app.picture(&format!("count-typed-{}", screen.width));
-        // In a job: pieces, and lengths at the yard.
+        // In a job each count is a step of its own, so it is counted: a button that is held goes on.
         app.go("#/jobs");
         app.tap("open-demo");
         begin_the_demo_anew(&app);
         app.section("parts");
-        let part = app.script(
-            "return document.querySelector('[data-testid^=number-of-]:not([readonly])').dataset.testid",
-        );
-        let number = part.as_str().expect("a count");
-        app.act(&[Tap(number), Keys("23")], 0);
-        app.wait_for_text(&number.replace("number-", "count-"), "23");
-        // None is no count: it stands as it was.
-        app.act(&[Tap(number), Keys("0"), Tap("section-sizes")], 0);
-        app.section("parts");
-        app.wait_for_value(number, "23");
-        app.picture(&format!("count-in-job-{}", screen.width));
-        app.section("rack");
-        let yard = app.script(
-            "return document.querySelector('[data-testid^=number-at-yard-]').dataset.testid",
-        );
-        let yard = yard.as_str().expect("a length at the yard");
-        app.act(&[Tap(yard), Keys("7")], 0);
-        app.wait_for_text(&yard.replace("number-", "count-"), "7");
+        assert_eq!(app.text("count-of-leg"), "4");
+        app.act(&[Hold("more-of-leg", 900)], 0);
+        let count: u32 = app.text("count-of-leg").parse().expect("a number");
+        assert!(count > 6, "held for 0.9 s: {count}");
         app.assert_quiet_console();
     }
 }

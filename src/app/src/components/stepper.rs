@@ -22,7 +22,8 @@ pub(crate) struct StepperProps {
     pub(crate) fewer: Option<Callback<MouseEvent>>,
     /// Adds one; `None` where that cannot be.
     pub(crate) more: Option<Callback<MouseEvent>>,
-    /// Takes the number that is typed; `None` where it is worked out.
+    /// Takes the number that is typed; `None` where it is counted alone, or worked out.
+    #[prop_or_default]
     pub(crate) typed: Option<Callback<String>>,
 }
 
@@ -35,14 +36,6 @@ pub(crate) fn Stepper(props: &StepperProps) -> Html {
     let again = use_force_update();
     let onfocusout = Callback::from(move |_: FocusEvent| again.force_update());
     let onclick = Callback::from(|event: MouseEvent| dom::select_of(&event));
-    let oninput = {
-        let typed = typed.clone();
-        Callback::from(move |event: InputEvent| {
-            if let (Some(typed), Some(text)) = (&typed, dom::value_of(&event)) {
-                typed.emit(text.chars().filter(char::is_ascii_digit).collect());
-            }
-        })
-    };
     let step = |which: &str, words: &str, face: Icon, onclick: &Option<Callback<MouseEvent>>| {
         html! {
             <Repeats class="count" name={format!("{words}: {name}")} testid={format!("{which}-{id}")}
@@ -52,13 +45,27 @@ pub(crate) fn Stepper(props: &StepperProps) -> Html {
     html! {
         <div class="stepper" role="group" aria-label={format!("How many: {name}")}>
             { step("fewer", "One fewer", Icon::Minus, fewer) }
-            <output class="voice" data-testid={format!("count-{id}")}>{ shown }</output>
-            <input class="stepper__count" type="text" inputmode="numeric" size={shown.chars().count().max(2).to_string()}
-                aria-label={format!("How many: {name}")} data-testid={format!("number-{id}")} value={count.clone()}
-                placeholder={meant.clone()} readonly={typed.is_none()} maxlength="60" autocomplete="off" {oninput} {onclick} {onfocusout} />
+            if let Some(typed) = typed {
+                <output class="voice" data-testid={format!("count-{id}")}>{ shown }</output>
+                <input class="stepper__count" type="text" inputmode="numeric" size={shown.chars().count().max(2).to_string()}
+                    aria-label={format!("How many: {name}")} data-testid={format!("number-{id}")} value={count.clone()}
+                    placeholder={meant.clone()} maxlength="60" autocomplete="off" oninput={typing(typed)} {onclick} {onfocusout} />
+            } else {
+                <output class="stepper__count" data-testid={format!("count-{id}")}>{ shown }</output>
+            }
             { step("more", "One more", Icon::Plus, more) }
         </div>
     }
+}
+
+/// Tells of the digits that are typed.
+fn typing(typed: &Callback<String>) -> Callback<InputEvent> {
+    let typed = typed.clone();
+    Callback::from(move |event: InputEvent| {
+        if let Some(text) = dom::value_of(&event) {
+            typed.emit(text.chars().filter(char::is_ascii_digit).collect());
+        }
+    })
 }
 
 /// Asked when one fewer than one is wanted: whether the thing goes.

@@ -336,8 +336,7 @@ impl YardBoard {
     }
 
     /// The length with so many to be had; `None` for none at all.
-    #[must_use]
-    pub fn with_quantity(&self, count: u32) -> Option<YardBoard> {
+    fn with_quantity(&self, count: u32) -> Option<YardBoard> {
         (count > 0).then(|| YardBoard { quantity: Some(count), ..self.clone() })
     }
 }

@@ -41,13 +41,13 @@ pub(crate) fn planned() -> Job {
         let place = |at: i64| Placed { part: 0, at, turned: false };
         vec![place(unit(1, 2)), place(unit(1, 2) + unit(243, 8))]
     };
-    with_plan(rails(), &board, 1090)
+    with_plan(rails(), board, 1090)
 }
 
 /// The job with a plan of one board, the first of its yard, that was laid out by hand.
 fn with_plan(
     mut job: Job,
-    board: &dyn Fn(&dyn Fn(i128, i128) -> i64) -> Vec<Placed>,
+    board: impl Fn(&dyn Fn(i128, i128) -> i64) -> Vec<Placed>,
     cost_cents: i64,
 ) -> Job {
     let bench = Bench::default();

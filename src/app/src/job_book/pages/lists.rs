@@ -150,20 +150,9 @@ fn stepper(open: &Open, id: ItemId, part: &Part) -> Html {
             })
         })
     };
-    let typed = part.counted().map(|_| {
-        let open = open.clone();
-        Callback::from(move |typed: String| {
-            let Ok(count) = typed.parse() else { return };
-            open.on_page.make(|job| {
-                let Item::Part(part) = job.item(id)? else { return None };
-                let words = format!("change how many {}", part.name);
-                Some(Step::new(words, vec![job.replacing(id, Item::Part(part.with_count(count)?))]))
-            });
-        })
-    });
     html! {
         <Stepper id={format!("of-{}", part.name)} name={part.name.clone()} count={part.quantity.clone()}
-            fewer={counting(Part::one_fewer)} more={counting(Part::one_more)} {typed} />
+            fewer={counting(Part::one_fewer)} more={counting(Part::one_more)} />
     }
 }
 
@@ -241,18 +230,6 @@ fn YardRow(props: &YardRowProps) -> Html {
         let words = format!("take out {}", job.item(id)?.name());
         Some(Step::new(words, vec![job.removing(id)]))
     });
-    let typed = {
-        let open = open.clone();
-        Callback::from(move |typed: String| {
-            let Ok(count) = typed.parse() else { return };
-            open.on_page.make(|job| {
-                let Item::YardBoard(board) = job.item(id)? else { return None };
-                let words = format!("change how many {} at the yard", job.item(id)?.name());
-                let board = board.with_quantity(count)?;
-                Some(Step::new(words, vec![job.replacing(id, Item::YardBoard(board))]))
-            });
-        })
-    };
     let fewer =
         if board.one_fewer().is_some() { counting(YardBoard::one_fewer) } else { asking(true) };
     let key = format!("at-yard-{}", id.0);
@@ -266,7 +243,7 @@ fn YardRow(props: &YardRowProps) -> Html {
                     <span class="row__more">{ "to be had" }</span>
                     <Stepper id={key} name={format!("{name} × {}", board.length)} meant="no limit"
                         count={board.quantity.map_or_else(String::new, |count| count.to_string())} fewer={fewer}
-                        more={board.one_more().map(|_| counting(YardBoard::one_more))} {typed} />
+                        more={board.one_more().map(|_| counting(YardBoard::one_more))} />
                 </div>
             }
         </li>
