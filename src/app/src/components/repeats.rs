@@ -16,6 +16,9 @@ pub(crate) struct RepeatsProps {
     pub(crate) testid: String,
     #[prop_or_default]
     pub(crate) is_disabled: bool,
+    /// Whether the next tap is another matter, which nobody comes to by holding.
+    #[prop_or_default]
+    pub(crate) is_one_by_one: bool,
     /// Whether the way from field to field goes past it.
     #[prop_or_default]
     pub(crate) is_passed: bool,
@@ -29,14 +32,15 @@ pub(crate) fn Repeats(props: &RepeatsProps) -> Html {
     let holding = use_mut_ref(|| None::<Held>);
     // The browser makes a tap of letting go, which is one too many.
     let is_spent = use_memo((), |()| Cell::new(false));
-    if props.is_disabled {
-        *holding.borrow_mut() = None;
+    let ends = props.is_disabled || props.is_one_by_one;
+    if ends && let Some(it) = holding.borrow_mut().take() {
+        is_spent.set(it.has_repeated());
     }
     let onpointerdown = {
         let (holding, is_spent) = (holding.clone(), is_spent.clone());
         Callback::from(move |event: PointerEvent| {
             is_spent.set(false);
-            let button = dom::button_of(&event);
+            let button = dom::button_of(&event).filter(|_| !ends);
             *holding.borrow_mut() = button.map(|button| held(move || button.click()));
         })
     };

@@ -36,9 +36,12 @@ pub(crate) fn Stepper(props: &StepperProps) -> Html {
     let again = use_force_update();
     let onfocusout = Callback::from(move |_: FocusEvent| again.force_update());
     let onclick = Callback::from(|event: MouseEvent| dom::select_of(&event));
+    // One fewer than one is a question: held, it stops at one.
+    let is_last = !shown.parse::<u32>().is_ok_and(|many| many > 1);
     let step = |which: &str, words: &str, face: Icon, onclick: &Option<Callback<MouseEvent>>| {
+        let is_one_by_one = is_last && face == Icon::Minus;
         html! {
-            <Repeats class="count" name={format!("{words}: {name}")} testid={format!("{which}-{id}")}
+            <Repeats class="count" {is_one_by_one} name={format!("{words}: {name}")} testid={format!("{which}-{id}")}
                 is_disabled={onclick.is_none()} onclick={onclick.clone().unwrap_or_default()}>{ icon(face) }</Repeats>
         }
     };

@@ -101,7 +101,7 @@ fn both_fences_are_the_headline_where_two_faces_are_cleaned() {
     assert_eq!((two.headline.id, two.figures[0].id), ("fence", "second_fence"));
     assert_eq!(
         (figure(&two, "fence"), figure(&two, "second_fence")),
-        ("3 3/8".to_owned(), "3 1/4".to_owned())
+        ("3 3/8 in".to_owned(), "3 1/4 in".to_owned())
     );
     // Each face once, to one size: there is one setting, and the blade stands beside it.
     let one = answer(&[("faces", "two")]);
