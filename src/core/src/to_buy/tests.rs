@@ -293,7 +293,7 @@ fn a_dowel_that_is_put_into_the_job_is_planned_and_bought_as_its_rod() {
     assert_eq!(told(&job), (Vec::new(), vec![InTheWay::NoPlan]));
     let end =
         |unit: &dyn Fn(i128, i128) -> i64| vec![Placed { part: 0, at: unit(1, 2), turned: false }];
-    let planned = with_plan(job.clone(), &end, 385);
+    let planned = with_plan(job.clone(), end, 385);
     assert_eq!(
         told(&planned),
         (vec![line("1 in dowel", "48", Some(385), "tools: dowel")], Vec::new())
