@@ -29,7 +29,7 @@ pub(in super::super) fn section(input: &Input, answer: &Answer, side: Side, tape
         let left = column * cell;
         let top = row * row_height;
         bottom = top + row_height;
-        one_cut(&mut page, input, cut, side, (left, top, cell), (scale, tallest));
+        one_cut(&mut page, input, (cut, index == 0), side, (left, top, cell), (scale, tallest));
     }
     let fences: Vec<String> = answer.cuts.iter().map(|cut| page.amount(cut.fence)).collect();
     let title = say![format!(
@@ -50,7 +50,7 @@ pub(in super::super) fn section(input: &Input, answer: &Answer, side: Side, tape
 fn one_cut(
     page: &mut Page,
     input: &Input,
-    cut: &Cut,
+    (cut, is_first): (&Cut, bool),
     side: Side,
     (left, top, cell): (f64, f64, f64),
     (scale, tallest): (f64, f64),
@@ -90,7 +90,8 @@ fn one_cut(
         let label = format!("stock {}", page.amount(whole));
         page.across(view.x(Length::ZERO), view.x(across), below, label, Some(stock));
     }
-    if cut.setting == 1 && far > near {
+    // Said once: it is the same in all of them.
+    if is_first && far > near {
         let label = format!("kerf {}", page.amount(input.saw.kerf));
         page.across(view.x(near), view.x(far), below + ROW, label, Some(KERF.id));
     }
