@@ -430,12 +430,12 @@ const OFTEN: [&str; 25] = [
 fn in_jobs_of_every_kind_the_list_holds_exactly_what_is_off() {
     const CASES: u32 = 120;
     let seen = Seen::default();
-    for kind in 0..KINDS.len() {
+    for (kind, name) in KINDS.iter().enumerate() {
         let config =
             ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(CASES) };
         let drawn = prop::collection::vec(act(), 20..60);
         let all = TestRunner::new(config).run(&drawn, |acts| walk(kind, &acts, &seen));
-        all.unwrap_or_else(|failure| panic!("{}: {failure}", KINDS[kind]));
+        all.unwrap_or_else(|failure| panic!("{name}: {failure}"));
     }
     for (kind, name) in KINDS.iter().enumerate() {
         let counts: Vec<(&str, u32)> =
