@@ -35,21 +35,14 @@ pub(crate) fn rails() -> Job {
     job
 }
 
-/// The same with its plan: both rails one after the other, 1/2 off the end, a kerf of 1/8.
+/// The same with its plan: both rails one after the other, 1/2 off the end, a kerf of 1/8: 1/2 and 30 1/4 and 1/8 are 247/8.
 pub(crate) fn planned() -> Job {
-    let board = |unit: &dyn Fn(i128, i128) -> i64| {
-        let place = |at: i64| Placed { part: 0, at, turned: false };
-        vec![place(unit(1, 2)), place(unit(1, 2) + unit(243, 8))]
-    };
-    with_plan(rails(), board, 1090)
+    with_plan(rails(), &[(1, 2), (247, 8)], 1090)
 }
 
-/// The job with a plan of one board, the first of its yard, that was laid out by hand.
-fn with_plan(
-    mut job: Job,
-    board: impl Fn(&dyn Fn(i128, i128) -> i64) -> Vec<Placed>,
-    cost_cents: i64,
-) -> Job {
+/// The job with a plan of one board, the first of its yard, in which pieces of its first part begin so many inches from
+/// the end.
+fn with_plan(mut job: Job, places: &[(i128, i128)], cost_cents: i64) -> Job {
     let bench = Bench::default();
     let reckoned = Reckoned::of(&job, &bench);
     let entries = start_entries(&job);
@@ -57,7 +50,9 @@ fn with_plan(
     let wanted = from_job_book(&job, &reckoned, &bench, &options.expect("its own start"));
     let wanted = wanted.expect("a job to plan");
     let unit = |numer, denom| wanted.labels.unit.units(numer, denom).expect("whole");
-    let layout = Layout::Crosscut(board(&unit));
+    let place =
+        |(numer, denom): &(i128, i128)| Placed { part: 0, at: unit(*numer, *denom), turned: false };
+    let layout = Layout::Crosscut(places.iter().map(place).collect());
     let plan = Plan {
         boards: vec![CutBoard { source: Source::Board(0), layout }],
         left_out: Vec::new(),
@@ -291,9 +286,7 @@ fn a_dowel_that_is_put_into_the_job_is_planned_and_bought_as_its_rod() {
     job.make(&step).expect("nobody else is here");
     // Its boards have no plan yet, and the list says so.
     assert_eq!(told(&job), (Vec::new(), vec![InTheWay::NoPlan]));
-    let end =
-        |unit: &dyn Fn(i128, i128) -> i64| vec![Placed { part: 0, at: unit(1, 2), turned: false }];
-    let planned = with_plan(job.clone(), end, 385);
+    let planned = with_plan(job.clone(), &[(1, 2)], 385);
     assert_eq!(
         told(&planned),
         (vec![line("1 in dowel", "48", Some(385), "tools: dowel")], Vec::new())

@@ -157,7 +157,7 @@ fn a_dowel_through_one_thick_leg_is_longer_by_the_sixteenth() {
     ]);
     assert_eq!(value(&job, "dowel"), inches("37 1/2"));
     cut(&mut job, "leg", 1, Some((Dimension::Thickness, "3 9/16")));
-    stands(&mut job, "leg", 1, Dimension::Thickness, &["Dowel: right part"]);
+    stands(&mut job, "leg", 1, Dimension::Thickness, &["Dowel: right piece"]);
     assert_eq!(value(&job, "dowel"), inches("37 9/16"));
 }
 
