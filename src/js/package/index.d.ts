@@ -448,7 +448,7 @@ export interface LumberInput {
   nominal_thickness?: Measure;
   /** Nominal width. Needed where it is asked. */
   nominal_width?: Measure;
-  /** Dry or wet: when it was planed; when it was planed; wet treated boards: as measured. Left out: dry. */
+  /** Dry or wet: when it was planed; wet treated boards: as measured. Left out: dry. */
   seasoning?: "dry" | "green";
   /** Thickness measured: as the table if left empty. May be left out. */
   measured_thickness?: Measure;
