@@ -26,6 +26,8 @@ pub(crate) struct ComparisonProps {
     pub(crate) bound_cents: i64,
     pub(crate) labels: Rc<Labels>,
     pub(crate) how: How,
+    /// The plan rests on sizes or prices of ours.
+    pub(crate) is_ours: bool,
     /// Makes the plan of another way the one on the page.
     pub(crate) take: Callback<Rc<Plan>>,
     /// Goes back to the plan that was found, where another way was taken in its place.
@@ -36,7 +38,7 @@ pub(crate) struct ComparisonProps {
 /// The plan beside other ways to buy.
 #[component]
 pub(crate) fn Comparison(props: &ComparisonProps) -> Html {
-    let ComparisonProps { job, plan, bound_cents, labels, how, take, back } = props;
+    let ComparisonProps { job, plan, bound_cents, labels, how, is_ours, take, back } = props;
     let singles = use_question((job.clone(), plan.clone()));
     let next = use_question((job.clone(), plan.clone()));
     let ask = {
@@ -78,7 +80,7 @@ pub(crate) fn Comparison(props: &ComparisonProps) -> Html {
     let stood = Stood { plan, bound_cents: *bound_cents };
     let ways = is_told.then(|| compare(job, labels, *how, stood, by_length, run)).flatten();
     html! {
-        <section class="plan__part" aria-label="Other ways to buy" data-testid="comparison">
+        <section class={classes!("plan__part", is_ours.then_some("is-ours"))} aria-label="Other ways to buy" data-testid="comparison">
             <h2 class="part-title">{ "Other ways to buy" }</h2>
             if *singles.state == Asked::No {
                 <div class="adds">

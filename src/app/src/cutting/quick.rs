@@ -196,7 +196,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
                             { keep_as_job(list, told, &searching.search, settings, &entries) }
                             // Last: what is told when it was worked out moves nothing.
                             <Comparison job={list.job.clone()} plan={told.plan.clone()} bound_cents={searching.search.bound_cents}
-                                labels={list.labels.clone()} how={how_of(list)} take={take_way} back={go_back} />
+                                labels={list.labels.clone()} how={how_of(list)} {is_ours} take={take_way} back={go_back} />
                         }
                     }
                     { progress(&searching, labels.as_ref(), false) }

@@ -493,7 +493,8 @@ impl Page<'_> {
             keeping(&plan, &|job| job.keeping_plan(plan.clone()));
         });
         html! {
-            <Comparison {job} plan={told.plan.clone()} {bound_cents} labels={Rc::new(wanted.labels.clone())} {how} {take} />
+            <Comparison {job} plan={told.plan.clone()} {bound_cents} labels={Rc::new(wanted.labels.clone())} {how} {take}
+                is_ours={pencil::is_on_ours(self.open)} />
         }
     }
 
