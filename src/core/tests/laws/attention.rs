@@ -13,7 +13,7 @@ use reckoner_core::job::{
     PartSizes, Piece, RackBoard, Reckoned, Step, Written,
 };
 use reckoner_core::measure::{Length, Unit};
-use reckoner_core::planning::wanted::{OPTIONS, from_job_book, options};
+use reckoner_core::planning::wanted::{OPTIONS, Wanted, from_job_book, options};
 use reckoner_core::sheet::{Ask, Bench, Entries};
 
 /// Half a sixteenth: as near as anybody cuts to the tape of a bench that nobody has set.
@@ -528,6 +528,14 @@ fn judge(job: &Job, shop: &Shop, seen: &Seen) -> Result<(), TestCaseError> {
     planned_again(job, &reckoned, shop, seen)
 }
 
+/// What is wanted of a plan that buys nothing; `None` where something is in the way.
+pub(crate) fn from_the_rack(job: &Job, reckoned: &Reckoned) -> Option<Wanted> {
+    let bench = Bench::default();
+    let entries = Entries::from_pairs([("rack_only", "yes")]);
+    let options = options(&mut Ask::new(OPTIONS.fields, &entries, &bench, reckoned));
+    from_job_book(job, reckoned, &bench, &options.expect("the form as it starts")).ok()
+}
+
 /// What is cut is not planned again, and all else is.
 fn planned_again(
     job: &Job,
@@ -535,11 +543,7 @@ fn planned_again(
     shop: &Shop,
     seen: &Seen,
 ) -> Result<(), TestCaseError> {
-    let bench = Bench::default();
-    let entries = Entries::from_pairs([("rack_only", "yes")]);
-    let options = options(&mut Ask::new(OPTIONS.fields, &entries, &bench, reckoned));
-    let options = options.expect("the form as it starts");
-    let Ok(wanted) = from_job_book(job, reckoned, &bench, &options) else { return Ok(()) };
+    let Some(wanted) = from_the_rack(job, reckoned) else { return Ok(()) };
     for part in 0..PARTS.len() {
         let count = shop.counts[part];
         let cut = shop.pieces[part][..count].iter().filter(|piece| piece.is_cut).count();

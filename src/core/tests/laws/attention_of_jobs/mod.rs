@@ -18,9 +18,9 @@ use reckoner_core::job::{
     Reckoned, Step, Written,
 };
 use reckoner_core::measure::Length;
-use reckoner_core::planning::wanted::{OPTIONS, from_job_book, options};
-use reckoner_core::sheet::{Ask, Bench, Entries};
+use reckoner_core::sheet::Bench;
 
+use crate::attention::from_the_rack;
 use kinds::{KINDS, begin};
 use shop::{
     By, KNOWN, Line, Shop, apart_line, beyond_line, off_line, plus, sixty_fourths, size_line,
@@ -338,11 +338,7 @@ fn planned_again(
     shop: &Shop,
     seen: &Seen,
 ) -> Result<(), TestCaseError> {
-    let bench = Bench::default();
-    let entries = Entries::from_pairs([("rack_only", "yes")]);
-    let options = options(&mut Ask::new(OPTIONS.fields, &entries, &bench, reckoned));
-    let options = options.expect("the form as it starts");
-    let Ok(wanted) = from_job_book(job, reckoned, &bench, &options) else { return Ok(()) };
+    let Some(wanted) = from_the_rack(job, reckoned) else { return Ok(()) };
     seen.add(kind, "planned");
     for part in &shop.parts {
         let cut = part.pieces[..part.count].iter().filter(|piece| piece.is_cut).count();
