@@ -28,6 +28,12 @@ fn is_left(field: &str) -> bool {
     field.split(['@', '/']).next() == Some("left")
 }
 
+/// The buttons that bring such a form out.
+fn openers(state: &Value) -> Vec<String> {
+    let all = state["openers"].as_array().into_iter().flatten();
+    all.filter_map(|it| it.as_str().map(str::to_owned)).collect()
+}
+
 /// Whether a form about that is open: a page opens one at a time by itself.
 fn has_what_is_left(state: &Value) -> bool {
     state["fields"].as_object().into_iter().flatten().any(|(field, _)| is_left(field))
@@ -51,21 +57,19 @@ impl Walk<'_> {
             return self.take_out(*id);
         }
         let is_measure = state["fields"]["kind"].is_object();
-        let openers: Vec<&str> =
-            state["openers"].as_array().into_iter().flatten().filter_map(Value::as_str).collect();
-        if self.chance.percent(40)
-            && !has_what_is_left(&state)
-            && let Some(opener) = self.chance.one(&openers).copied()
-        {
+        if self.chance.percent(40) && !has_what_is_left(&state) && !openers(&state).is_empty() {
+            // What is typed may make it a piece that is cut, or not, once it is left.
             self.close_keypad()?;
-            self.tell(&format!("open {opener}"));
-            self.tap(opener)?;
-            self.wait("what is left is asked for", "Object.keys(fields()).some(isLeft)")?;
+            self.tab.frame(self.wire())?;
             state = self.state()?;
-            state["fields"]
-                .as_object_mut()
-                .into_iter()
-                .for_each(|it| it.retain(|id, _| is_left(id)));
+            if let Some(opener) = self.chance.one(&openers(&state)).cloned() {
+                self.tell(&format!("open {opener}"));
+                self.tap(&opener)?;
+                self.wait("what is left is asked for", "Object.keys(fields()).some(isLeft)")?;
+                state = self.state()?;
+                let fields = state["fields"].as_object_mut();
+                fields.into_iter().for_each(|it| it.retain(|id, _| is_left(id)));
+            }
         }
         let mut fields: Vec<(String, Value)> = state["fields"]
             .as_object()
@@ -241,8 +245,9 @@ impl Walk<'_> {
         it: &Value,
     ) -> Result<(), Stop> {
         let css = it["css"].as_str().unwrap_or_default().to_owned();
+        // A keyboard's Tab may lead to what lies under the keys.
         let is_here = self.script(&format!(
-            "return document.activeElement === document.querySelector({})",
+            "return document.activeElement === document.querySelector({0}) && !!place({0})",
             json!(css)
         ))? == json!(true);
         if !is_here {

@@ -24,8 +24,11 @@ impl Walk<'_> {
         let form = self.model.form(place);
         form.texts.remove(list);
         for (field, it) in state["fields"].as_object().into_iter().flatten() {
-            if it["list"] == list && !form.texts.contains_key(field) {
-                form.set(field, it["text"].as_str().unwrap_or_default());
+            // What is not counted follows from what is written as the size.
+            let text = it["text"].as_str().unwrap_or_default();
+            let is_uncounted = it["kind"] == "count" && text.is_empty();
+            if it["list"] == list && !is_uncounted && !form.texts.contains_key(field) {
+                form.set(field, text);
             }
         }
         Ok(())

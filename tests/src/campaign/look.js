@@ -156,7 +156,7 @@ const wholes = async (wanted, patience) => {
     if (id in fields() || !button(id)) continue;
     button(id).click();
     await until(() => same(id, fields()[id]?.text ?? '', wanted[id]), patience);
-    all[id] = fields()[id];
+    if (id in fields()) all[id] = fields()[id];
     button(id)?.click();
     await until(() => !(id in fields()), 2000);
   }
