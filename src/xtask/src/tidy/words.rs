@@ -141,7 +141,7 @@ mod tests {
             "\"Receiver\"",
             "\"Green\"",
             "\"from right end; empty: as the first\"",
-            "\"Part(s)\"",
+            "\"Board(s)\"",
         ] {
             assert_eq!(at(calculator, wrong), 1, "{wrong}");
         }
