@@ -608,7 +608,7 @@ export interface ResawRipInput {
   question?: "section" | "strips" | "guide";
   /** Board by its tag: or Measured: the tape is right. Left out: 4x4. */
   stock?: "measured" | "1x2" | "1x3" | "1x4" | "1x6" | "1x8" | "1x10" | "1x12" | "5/4x4" | "5/4x6" | "2x2" | "2x3" | "2x4" | "2x6" | "2x8" | "2x10" | "2x12" | "3x4" | "4x4" | "4x6" | "4x8" | "6x6" | "8x8";
-  /** Dry or wet: Wet boards are larger. Left out: dry. */
+  /** Dry or wet: When it was planed; treated and wet: as measured. Left out: dry. */
   stock_dressed?: "dry" | "green";
   /** Stock width: Face 1 to face 3, at its narrowest. Needed where it is asked. */
   stock_width?: Measure;
@@ -626,7 +626,7 @@ export interface ResawRipInput {
   n_pieces?: number | string;
   /** Board by its tag: or Measured: the tape is right. Left out: 2x10. */
   board?: "measured" | "1x2" | "1x3" | "1x4" | "1x6" | "1x8" | "1x10" | "1x12" | "5/4x4" | "5/4x6" | "2x2" | "2x3" | "2x4" | "2x6" | "2x8" | "2x10" | "2x12" | "3x4" | "4x4" | "4x6" | "4x8" | "6x6" | "8x8";
-  /** Dry or wet: Wet boards are larger. Left out: dry. */
+  /** Dry or wet: When it was planed; treated and wet: as measured. Left out: dry. */
   board_dressed?: "dry" | "green";
   /** Board width: At its narrowest. Needed where it is asked. */
   board_width?: Measure;

@@ -79,6 +79,14 @@ fn local() -> Option<Storage> {
     window().local_storage().ok().flatten()
 }
 
+/// What stands in the local storage under names that begin so: the rest of each name, with its text.
+fn standing(begin: &str) -> Vec<(String, String)> {
+    let Some(local) = local() else { return Vec::new() };
+    let names = (0..local.length().unwrap_or(0)).filter_map(|at| local.key(at).ok()?);
+    let text = |name: &str| local.get_item(name).ok().flatten();
+    names.filter_map(|name| Some((name.strip_prefix(begin)?.to_owned(), text(&name)?))).collect()
+}
+
 /// Opens the database and puts right what the local storage lost when the browser was killed. It
 /// waits a moment at most: what does not come in time is not waited for.
 pub(crate) async fn begin() {
@@ -451,6 +459,11 @@ fn kept_key(name: &str) -> String {
     format!("{KEPT}/{name}")
 }
 
+/// What the database keeps of a text under a name: with the time, and under its key.
+fn kept_note(name: &str, text: &str) -> (String, Option<String>) {
+    (kept_key(name), Some(format!("{} {text}", clock::now())))
+}
+
 /// The name that a key of the database stands for.
 fn name_of(key: &str) -> Option<&str> {
     key.strip_prefix(KEPT)?.strip_prefix('/')
@@ -495,7 +508,7 @@ pub(crate) fn kept(name: &str) -> Option<String> {
 /// which a browser that is killed does not lose.
 pub(crate) fn keep(name: &str, text: &str) {
     lay_down(name, text);
-    write(vec![(kept_key(name), Some(format!("{} {text}", clock::now())))]);
+    write(vec![kept_note(name, text)]);
     tell_if_new();
 }
 
@@ -535,20 +548,8 @@ async fn put_right() {
     let is_new = |name: &str, text: &str| {
         taken.get(name).is_none_or(|taken| taken != text) && !is_unsaved(&kept_key(name))
     };
-    for (name, text) in laid_down().into_iter().filter(|(name, text)| is_new(name, text)) {
-        keep(&name, &text);
-    }
-}
-
-/// The names and texts that stand in the local storage.
-fn laid_down() -> Vec<(String, String)> {
-    let Some(local) = local() else { return Vec::new() };
-    let names = (0..local.length().unwrap_or(0)).filter_map(|at| local.key(at).ok()?);
-    names
-        .filter(|name| !name.starts_with(ASIDE))
-        .filter_map(|name| {
-            let text = local.get_item(&name).ok()??;
-            Some((name.strip_prefix(&named(""))?.to_owned(), text))
-        })
-        .collect()
+    let laid_down = standing(&named("")).into_iter();
+    let of_notes = |name: &str| named(name).starts_with(ASIDE);
+    let new = laid_down.filter(|(name, text)| !of_notes(name) && is_new(name, text));
+    write(new.map(|(name, text)| kept_note(&name, &text)).collect());
 }

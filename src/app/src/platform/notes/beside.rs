@@ -5,7 +5,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use wasm_bindgen::JsValue;
 use web_sys::Storage;
 
-use super::{ASIDE, NOTES, Problem, STATE, TAKEN, call_all, clear, failed, local, worked};
+use super::{
+    ASIDE, NOTES, Problem, STATE, TAKEN, call_all, clear, failed, local, standing, worked,
+};
 use crate::platform::database::{self, Rows, Write};
 use crate::platform::{alive, clock};
 
@@ -164,16 +166,12 @@ impl Beside {
 
 /// What lies beside the database in the local storage.
 fn beside() -> Vec<Beside> {
-    let Some(local) = local() else { return Vec::new() };
-    let names = (0..local.length().unwrap_or(0)).filter_map(|at| local.key(at).ok()?);
-    names
-        .filter_map(|name| {
-            let key = name.strip_prefix(ASIDE)?.to_owned();
-            let text = local.get_item(&name).ok()??;
-            let (page, rest) = text.split_once(' ')?;
-            let (number, text) = rest.split_once(' ')?;
-            let text = Some(text.to_owned()).filter(|text| !text.is_empty());
-            Some(Beside { key, page: page.to_owned(), number: number.parse().ok()?, text })
-        })
-        .collect()
+    let all = standing(ASIDE).into_iter();
+    all.filter_map(|(key, text)| {
+        let (page, rest) = text.split_once(' ')?;
+        let (number, text) = rest.split_once(' ')?;
+        let text = Some(text.to_owned()).filter(|text| !text.is_empty());
+        Some(Beside { key, page: page.to_owned(), number: number.parse().ok()?, text })
+    })
+    .collect()
 }

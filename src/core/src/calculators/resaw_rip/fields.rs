@@ -43,7 +43,7 @@ pub(super) const STOCK: Field = Field::new("stock", "Board by its tag",
     Kind::Choice(&STOCK_CHOICES), Start::Text(lumber::FOUR_BY_FOUR.id))
     .only_for(QUESTION.id, &[RESIZE.id]);
 pub(super) const STOCK_DRESSED: Field = Field::new("stock_dressed", "Dry or wet",
-    "Wet boards are larger",
+    "When it was planed; treated and wet: as measured",
     Kind::Choice(&[DRY, GREEN]), Start::Text(DRY.id)).only_for(STOCK.id, &TAGS);
 const DRY: Choice = Choice::new("dry", "Dry");
 pub(super) const GREEN: Choice = Choice::new("green", "Wet");
@@ -81,7 +81,7 @@ pub(super) const BOARD: Field = Field::new("board", "Board by its tag",
     Kind::Choice(&STOCK_CHOICES), Start::Text(lumber::TWO_BY_TEN.id))
     .only_for(QUESTION.id, &[RIP.id]);
 pub(super) const BOARD_DRESSED: Field = Field::new("board_dressed", "Dry or wet",
-    "Wet boards are larger",
+    "When it was planed; treated and wet: as measured",
     Kind::Choice(&[DRY, GREEN]), Start::Text(DRY.id)).only_for(BOARD.id, &TAGS);
 pub(super) const BOARD_WIDTH: Field = Field::new("board_width", "Board width", "At its narrowest",
     Kind::ABOVE_ZERO, Start::Inches("9 1/4")).only_for(BOARD.id, &[MEASURED.id]);
