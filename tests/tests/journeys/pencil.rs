@@ -60,6 +60,11 @@ fn a_count_can_be_tapped_and_typed() {
         app.act(&[Tap("number-parts-0"), Keys("12")], 0);
         app.wait_for_text("count-parts-0", "12");
         app.wait_for_value("number-parts-0", "12");
+        // A thumb finds it, as it finds the buttons beside it.
+        let height = app.script(
+            "return document.querySelector('[data-testid=number-parts-0]').getBoundingClientRect().height",
+        );
+        assert!(height.as_f64().is_some_and(|it| it >= 44.0), "{height}");
         app.tap("more-parts-0");
         app.wait_for_value("number-parts-0", "13");
         // What was never written is typed over, too.
