@@ -23,6 +23,9 @@ use crate::texts::{ENTRIES, NAME, TEXT, entry, write_entry};
 /// Most boards of a plan that are ticked, and most lines that are told of one.
 const MOST_BOARDS: usize = 10_000;
 
+/// Most differences that are left of one reckoning: more than it has parts.
+const MOST_LEFT: usize = 1_000;
+
 const NOTE: Kind = Kind::Text(MOST_NOTE);
 const SIDE: Kind = Kind::Word(&["left", "right"]);
 
@@ -87,6 +90,11 @@ const RECKONING: &[Field] = &[
     must("title", NAME, ""),
     must("calculator", TEXT, ""),
     must("entries", ENTRIES, "Fields and what is written in them."),
+    may(
+        "left",
+        Kind::List(&TEXT, MOST_LEFT),
+        "In what its parts are not as it makes them, where somebody said to leave them so.",
+    ),
 ];
 
 const MATCH: &[Field] = &[
@@ -251,6 +259,7 @@ fn write_kind(out: &mut Fields, item: &Item) {
             out.text(&it.title);
             out.text(&it.slug);
             out.list(&it.entries, write_entry);
+            out.list(&it.left, |w, text| w.text(text));
         }
         Item::Match(it) => {
             out.text(&it.name);
@@ -421,6 +430,7 @@ pub(crate) fn read_item(raw: &str) -> Result<Item, Fault> {
                 title: it.text(),
                 slug: it.text(),
                 entries: it.list(entry),
+                left: it.list(|text| text.text()),
             }),
             "match" => Item::Match(Match {
                 name: it.text(),

@@ -5,8 +5,8 @@
 use reckoner_core::attention::{Attention, Does, attention, ways};
 use reckoner_core::job::own_size::{size_of, spots, standing};
 use reckoner_core::job::{
-    BoardState, CutTicks, Dimension, Item, ItemId, Job, Measure, MeasureKind, Part, PartSizes,
-    Piece, Reckoned, Step, Written,
+    BoardState, CutTicks, Dimension, Item, ItemId, Job, Kept, Measure, MeasureKind, Part,
+    PartSizes, Piece, Reckoned, Step, Written,
 };
 use reckoner_core::measure::{Unit, length};
 use reckoner_core::sheet::Bench;
@@ -55,7 +55,7 @@ fn job() -> (Job, ItemId) {
     let reckoned = Reckoned::of(&job, &bench);
     let size = size_of(&job, &reckoned, leg, Dimension::Width).expect("a size by name");
     let at: Vec<_> = spots(&job, &reckoned, size, leg).into_iter().take(1).collect();
-    let step = standing(&job, &reckoned, (leg, 1, Dimension::Width), &at).expect("there");
+    let step = standing(&job, &reckoned, &bench, (leg, 1, Dimension::Width), &at).expect("there");
     job.make(&step).expect("no other");
     // The short rail is left as it is.
     let found = looked_at(&job);
@@ -70,6 +70,11 @@ fn job() -> (Job, ItemId) {
     let again = part.with_piece(2, Piece::again(Default::default()));
     job.make(&Step::new("spoiled", vec![job.replacing(leg, Item::Part(again))])).expect("no other");
     let boards = vec![BoardState::Begun(vec![(0, 1), (3, 2)]), BoardState::ToCut];
+    // Two planks, and not the parts that they make.
+    let (title, slug) = ("lid".to_owned(), "top".to_owned());
+    let entries = vec![("planks".to_owned(), "2 @ 5 1/2".to_owned())];
+    let left = vec!["new plank".to_owned()];
+    make(&mut job, "kept", Item::Kept(Kept { rank: 0, title, slug, entries, left }));
     make(&mut job, "begun", Item::CutTicks(CutTicks { plan: ItemId(99), boards }));
     let bought =
         [("buy/No. 8 screws//2 1/2 in".to_owned(), 40), ("cut/rip/3 1/4 in".to_owned(), 6)];

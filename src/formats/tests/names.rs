@@ -66,7 +66,13 @@ fn named(kind: usize, name: &str, other: &str) -> Item {
             show_face: text(name),
             ..Part::new(name, "1", ["1", "2", "3"])
         }),
-        2 => Item::Kept(Kept { rank: 0, title: text(name), slug: text("tape"), entries: vec![] }),
+        2 => Item::Kept(Kept {
+            rank: 0,
+            title: text(name),
+            slug: text("tape"),
+            entries: vec![],
+            left: Vec::new(),
+        }),
         3 => Item::Match(Match { name: text(name), measures: vec![], drift: text(""), left: None }),
         4 => Item::RackBoard(RackBoard {
             name: text(name),
@@ -159,7 +165,7 @@ fn all_but_ids(job: &Job) -> (String, Vec<Item>) {
 fn an_old_step_with_a_title_as_it_was_typed_is_taken_back() {
     let kept = |title: &str| {
         let (title, slug) = (title.to_owned(), "tape".to_owned());
-        Item::Kept(Kept { rank: 0, title, slug, entries: vec![] })
+        Item::Kept(Kept { rank: 0, title, slug, entries: vec![], left: Vec::new() })
     };
     let history = json!({"version": 2, "undone": [], "made": [
         {"label": "rename the job", "changes": [], "title": ["Bench", "Potting \u{a0}bench"]},

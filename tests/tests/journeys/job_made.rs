@@ -173,6 +173,48 @@ fn a_kept_dowel_is_put_in_the_job_and_its_rod_is_bought() {
     app.assert_quiet_console();
 }
 
+/// Two legs alike are one part. The right one is measured anew: now there is a left and a right leg, and until the job has
+/// these it says so, on its front page too.
+#[test]
+fn pieces_that_an_answer_does_not_make_any_more_are_told() {
+    let app = App::open_at(Screen::PHONE, "#/frame");
+    app.wait_for_start();
+    app.tap("keep-in-job");
+    app.tap("keep-in-new");
+    app.tap("make-parts");
+    app.tap("put-parts");
+    app.wait_for("item-Frame: leg");
+    assert!(!app.shows("trouble-Frame"));
+    app.section("kept");
+    app.tap("item-Frame");
+    app.enter("leg_right", &["3", "close"]);
+    app.wait_for_words("trouble-Frame", "New: left leg, right leg.");
+    app.wait_for_words("trouble-Frame", "Not made any more: Frame: leg.");
+    app.picture("pieces-behind");
+    app.assert_accessible();
+    app.assert_no_sideways_scroll();
+    app.tap("back");
+    app.section("front");
+    app.tap("open-Frame");
+    app.tap("make-again");
+    app.wait_for_words("made-Frame: right leg", "new");
+    app.tap("put-parts");
+    app.wait_for_words("item-Frame: right leg", "three inches");
+    // The two alike stay until they are taken out.
+    app.wait_for_words("trouble-Frame", "Not made any more: Frame: leg.");
+    app.tap("item-Frame: leg");
+    app.tap("take-out");
+    app.wait_until_gone("trouble-Frame");
+    app.tap("undo");
+    app.wait_for("trouble-Frame");
+    app.tap("open-Frame");
+    app.tap("leave");
+    app.wait_for("left-Frame");
+    app.tap("look-again-Frame");
+    app.wait_for("trouble-Frame");
+    app.assert_quiet_console();
+}
+
 #[test]
 fn sizes_that_must_match_are_flagged_where_they_stand() {
     let app = new_job();

@@ -62,7 +62,12 @@ pub fn cost(
             "Costs nothing yet: what is to buy is said before you use the new plan. What is cut and what is bought is \
              counted, and nothing is thrown away."
         ]),
-        Does::OwnSize | Does::Measure | Does::GoThere | Does::SaveFile | Does::PutBack => None,
+        Does::OwnSize
+        | Does::Measure
+        | Does::MakeAgain
+        | Does::GoThere
+        | Does::SaveFile
+        | Does::PutBack => None,
     }
 }
 

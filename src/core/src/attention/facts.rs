@@ -1,6 +1,7 @@
 //! The facts, found.
 
 use super::unread::unread;
+use crate::job::make_parts::{Behind, behind};
 use crate::job::moved::{Mismatch, is_cut, mismatches};
 use crate::job::own_size::size_of;
 use crate::job::{
@@ -96,6 +97,13 @@ pub enum Fact {
         /// Why.
         why: Sentence,
     },
+    /// The parts that were made of a kept reckoning are not those that it makes now.
+    Behind {
+        /// The reckoning.
+        kept: ItemId,
+        /// In what.
+        behind: Behind,
+    },
     /// A size that must be taken on the real thing, before parts that need it are cut.
     ToMeasure {
         /// The measure.
@@ -141,7 +149,7 @@ impl Fact {
             Fact::Apart(mismatch) => mismatch.group,
             Fact::Plan { plan, .. } => *plan,
             Fact::Unread { item, .. } => *item,
-            Fact::Refused { kept, .. } => *kept,
+            Fact::Refused { kept, .. } | Fact::Behind { kept, .. } => *kept,
             Fact::NotKept(_) => return None,
         })
     }
@@ -188,6 +196,10 @@ pub fn attention(job: &Job, reckoned: &Reckoned, bench: &Bench) -> Attention {
     }
     if let Some((plan, changes)) = no_longer_fits(job, reckoned, bench) {
         found.facts.push(Fact::Plan { plan, changes });
+    }
+    for (kept, behind) in behind(job, reckoned, bench) {
+        let is_left = matches!(job.item(kept), Some(Item::Kept(kept)) if behind.is_left(kept));
+        found.add(Fact::Behind { kept, behind }, is_left);
     }
     unread(job, reckoned, bench, &mut found);
     for (kept, _) in job.kept() {

@@ -4,7 +4,8 @@ mod cost_of_each;
 mod each_way;
 mod spoiled;
 
-use super::{Does, Fact, NotKept, Outcome, Way, attention, cost, outcome, ways};
+use super::{Does, Fact, NotKept, Outcome, Way, attention, cost, looking_again, outcome, ways};
+use crate::job::make_parts::make_parts;
 use crate::job::moved::{Means, moved};
 use crate::job::own_size::{Spot, standing};
 use crate::job::rescue::{self, Cut, Trouble, rescues};
@@ -252,7 +253,7 @@ fn a_size_of_one_piece_moves_as_it_was_cut_and_a_cut_piece_that_uses_it_is_said_
     let (bench, reckoned) = (Bench::default(), Reckoned::of(&job, &Bench::default()));
     let of = (leg, 1, Dimension::Thickness);
     let spots = [Spot::Piece(rail, 0, Some(id_of(&job, "rail")))];
-    let step = standing(&job, &reckoned, of, &spots).expect("it stands there");
+    let step = standing(&job, &reckoned, &bench, of, &spots).expect("it stands there");
     let comes = outcome(&job, &reckoned, &bench, &step).expect("its own state");
     let moves: Vec<_> = comes
         .moves
@@ -375,11 +376,55 @@ fn every_text_that_cannot_be_read_wants_looking_at() {
 fn a_reckoning_without_an_answer_wants_looking_at() {
     let mut job = job_of(&[]);
     let entries = vec![("overall".to_owned(), "gone + 1".to_owned())];
-    let kept = Kept { rank: 0, title: "rod".into(), slug: "dowel".into(), entries };
+    let kept =
+        Kept { rank: 0, title: "rod".into(), slug: "dowel".into(), entries, left: Vec::new() };
     job.make(&Step::new("keep", vec![job.adding(0, Item::Kept(kept))])).expect("fresh");
     let bench = Bench::default();
     let facts = attention(&job, &Reckoned::of(&job, &bench), &bench).facts;
     assert!(matches!(&facts[..], [Fact::Refused { kept: ItemId(1), .. }]), "{facts:?}");
+}
+
+#[test]
+fn parts_that_their_reckoning_does_not_make_any_more_want_looking_at() {
+    let mut job = job_of(&[("plank", "5 1/2")]);
+    let entries = vec![("planks".to_owned(), "plank, plank".to_owned())];
+    let kept = Kept { rank: 0, title: "top".into(), slug: "top".into(), entries, left: Vec::new() };
+    let adding = job.adding(0, Item::Kept(kept));
+    let id = adding.id;
+    job.make(&Step::new("keep", vec![adding])).expect("fresh");
+    let bench = Bench::default();
+    let making = make_parts(&job, &Reckoned::of(&job, &bench), &bench, id).expect("two planks");
+    job.make(&making.step.expect("new")).expect("fresh");
+    let Some(Item::Kept(kept)) = job.item(id) else { panic!() };
+    let entries = vec![("planks".to_owned(), "plank, 5 3/8".to_owned())];
+    let narrow = Item::Kept(Kept { entries, ..kept.clone() });
+    job.make(&Step::new("measure", vec![job.replacing(id, narrow)])).expect("no other");
+    let reckoned = Reckoned::of(&job, &bench);
+    let found = attention(&job, &reckoned, &bench);
+    let told = |fact: &&Fact| matches!(fact, Fact::Behind { .. });
+    let fact = found.facts.iter().find(told).expect("it is told");
+    assert_eq!(
+        (fact.about(&job), fact.sentence(&job).on(bench.tape)),
+        (
+            "top".to_owned(),
+            "its pieces in the job are not those that it makes now. New: plank 1, plank 2. \
+             Not made any more: top: plank."
+                .to_owned()
+        )
+    );
+    let all = ways(&job, &reckoned, &bench, fact, &[]);
+    let words: Vec<_> = all.iter().map(|it| fact.way(it.does, &job).on(bench.tape)).collect();
+    assert_eq!(words, ["See the pieces it makes now", "Leave them as they are"]);
+    let leave = all.into_iter().find_map(|way| way.step).expect("a step");
+    let comes = outcome(&job, &reckoned, &bench, &leave).expect("no other");
+    assert_eq!(comes.brings, []);
+    let after = attention(&comes.job, &comes.reckoned, &bench);
+    assert_eq!(after.facts.iter().find(told), None);
+    assert_eq!(after.left.iter().find(told), Some(fact));
+    job.make(&leave).expect("no other");
+    job.make(&looking_again(&job, fact).expect("left so")).expect("no other");
+    let again = attention(&job, &Reckoned::of(&job, &bench), &bench);
+    assert_eq!(again.facts.iter().find(told), Some(fact));
 }
 
 #[test]

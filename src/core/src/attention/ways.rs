@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use super::words::pieces_of;
 use super::{Fact, NotKept, attention};
+use crate::job::make_parts::leaving;
 use crate::job::moved::{Mismatch, Moved, MovedPart, moved, moved_parts};
 use crate::job::own_size::size_of;
 use crate::job::rescue::{Cut, Trouble, giving_way, rescues};
@@ -49,6 +50,8 @@ pub enum Does {
     OwnSize,
     /// The tape says it.
     Measure,
+    /// The parts of a reckoning are made as it makes them now.
+    MakeAgain,
     /// What is left is planned again.
     PlanAgain,
     /// It is put right where it stands.
@@ -215,6 +218,10 @@ pub fn ways(
         }
         Fact::Plan { .. } => all.extend(go(Does::PlanAgain)),
         Fact::Unread { .. } | Fact::Refused { .. } => all.extend(go(Does::GoThere)),
+        Fact::Behind { kept, behind } => {
+            all.extend(go(Does::MakeAgain));
+            all.extend(way(Does::Leave, leaving(job, *kept, behind, true)));
+        }
         Fact::ToMeasure { .. } => all.extend(go(Does::Measure)),
         Fact::NotKept(why) => {
             if *why == NotKept::TakenOff {
@@ -354,6 +361,9 @@ fn not_wanted(job: &Job, reckoned: &Reckoned, id: ItemId, pieces: &[usize]) -> V
 #[must_use]
 pub fn looking_again(job: &Job, fact: &Fact) -> Option<Step> {
     let id = fact.item()?;
+    if let Fact::Behind { kept, behind } = fact {
+        return leaving(job, *kept, behind, false);
+    }
     let change = match (fact, job.item(id)?) {
         (Fact::Off { pieces, of, .. }, Item::Part(part)) => {
             with_pieces(job, id, part, pieces, &|piece| piece.leaving(*of, None))

@@ -1,6 +1,7 @@
 //! The facts and their ways out in words.
 
 use super::{Does, Fact, NotKept};
+use crate::job::make_parts::Behind;
 use crate::job::moved::Member;
 use crate::job::{Dimension, Item, ItemId, Job};
 use crate::measure::Length;
@@ -33,6 +34,22 @@ fn member(job: &Job, member: Member) -> String {
         Member::Cut(id, index) => pieces_of(job, id, &[index]),
         Member::ToCut(id) => format!("{}, to cut,", name(job, id)),
     }
+}
+
+/// `its pieces in the job are not those that it makes now. New: left leg, right leg. Not made any more: leg.`
+fn not_those(job: &Job, behind: &Behind) -> String {
+    let mut all = "its pieces in the job are not those that it makes now.".to_owned();
+    let named = |ids: &[ItemId]| ids.iter().map(|id| name(job, *id)).collect::<Vec<_>>();
+    for (words, which) in [
+        ("New", behind.missing.clone()),
+        ("Not made any more", named(&behind.gone)),
+        ("Sizes from elsewhere in it", named(&behind.elsewhere)),
+    ] {
+        if !which.is_empty() {
+            all.push_str(&format!(" {words}: {}.", which.join(", ")));
+        }
+    }
+    all
 }
 
 fn lean(of: Dimension, is: Length, wanted: Length) -> &'static str {
@@ -154,6 +171,7 @@ impl Fact {
                 words.0.extend(why.0.clone());
                 words
             }
+            Fact::Behind { behind, .. } => say![not_those(job, behind)],
             Fact::NotKept(why) => why.sentence(),
             Fact::ToMeasure { .. } => {
                 say!["measure it on the real thing before pieces that need it are cut."]
@@ -200,7 +218,9 @@ impl Fact {
             Does::GiveWay(size, to) => say!["Let ", name(job, size), " be ", to],
             Does::Shim(thick) if is_one => say!["Fill it with a shim of ", thick],
             Does::Shim(thick) => say!["Fill each with a shim of ", thick],
-            Does::Leave if is_one => say!["Leave it as it is"],
+            Does::Leave if is_one && !matches!(self, Fact::Behind { .. }) => {
+                say!["Leave it as it is"]
+            }
             Does::Leave => say!["Leave them as they are"],
             Does::TakePlace if is_one => say!["It takes the place of one that is to be cut"],
             Does::TakePlace => say!["They take the places of some that are to be cut"],
@@ -218,6 +238,7 @@ impl Fact {
             },
             Does::OwnSize => say!["Only this one is so: say where it stands"],
             Does::Measure => say!["Measure it"],
+            Does::MakeAgain => say!["See the pieces it makes now"],
             Does::PlanAgain => say!["Plan what is left"],
             Does::GoThere => say!["Go there"],
             Does::SaveFile => say!["Save it as a file"],

@@ -184,6 +184,7 @@ fn what_is_reckoned_about_screws_is_done_where_its_work_is() {
             title: "screws".into(),
             slug: "screws".into(),
             entries: vec![("question".into(), question.id.into())],
+            left: Vec::new(),
         };
         let change = job.adding(0, Item::Kept(kept));
         let id = change.id;

@@ -209,6 +209,9 @@ fn flagged(job: &Job, attention: &Attention) -> BTreeMap<ItemId, ItemId> {
                     all.extend(group.measures.iter().map(|id| (*id, about)));
                 }
             }
+            Fact::Behind { behind, .. } => {
+                all.extend(behind.gone.iter().chain(&behind.elsewhere).map(|id| (*id, about)));
+            }
             // The step of the reckoning itself says so; of what is not wanted none is in a step.
             Fact::Plan { .. }
             | Fact::NotWanted { .. }

@@ -58,6 +58,7 @@ mod tests {
             title: "rail".to_owned(),
             slug: "dowel".to_owned(),
             entries: Vec::new(),
+            left: Vec::new(),
         };
         let step = Step::new("keep", vec![job.adding(0, Item::Kept(kept))]);
         job.make(&step).expect("nobody else is here");

@@ -237,6 +237,9 @@ pub struct Kept {
     pub slug: String,
     /// Field ids and texts; a text may use the names of the job.
     pub entries: Vec<(String, String)>,
+    /// In what its parts in the job are not as it makes them now, where somebody said to leave them so
+    /// ([`make_parts::Making`](super::make_parts::Making)).
+    pub left: Vec<String>,
 }
 
 /// Measures and parts that must come out alike: four legs, a pair of rails.

@@ -143,7 +143,7 @@ mod tests {
         let mut job = job_of(&[]);
         let entries = entries.iter().map(|(id, text)| ((*id).to_owned(), (*text).to_owned()));
         let (title, slug) = ("it".to_owned(), slug.to_owned());
-        let kept = Kept { rank: 0, title, slug, entries: entries.collect() };
+        let kept = Kept { rank: 0, title, slug, entries: entries.collect(), left: Vec::new() };
         let change = job.adding(0, Item::Kept(kept));
         let kept = change.id;
         let linked = Linked { kept, result: link.0.to_owned(), index: link.1 };

@@ -6,6 +6,7 @@
 //! worked out from it, or in a size with everything that hangs on it. There, once, its own size is
 //! put in the place of the name.
 
+use super::make_parts::left_with;
 use super::{
     Change, Dimension, Item, ItemId, Job, Kept, Measure, MeasureKind, Part, Reckoned, Step, Written,
 };
@@ -13,6 +14,7 @@ use crate::calculators;
 use crate::measure::Length;
 use crate::measure::text::exact_text;
 use crate::order::set_of;
+use crate::sheet::Bench;
 
 /// Fields that are as another one while they are empty: calculator, the other one, the empty one.
 const FOLLOWERS: &[(&str, &str, &str)] =
@@ -127,6 +129,7 @@ impl Spot {
 pub fn standing(
     job: &Job,
     reckoned: &Reckoned,
+    bench: &Bench,
     (own, index, of): (ItemId, usize, Dimension),
     at: &[Spot],
 ) -> Option<Step> {
@@ -166,7 +169,8 @@ pub fn standing(
         making.part(id, via, &which.collect::<Vec<_>>())?;
     }
     let label = format!("{} has a size of its own", making.name);
-    Some(Step::new(label, making.changes))
+    // Pieces alike of which one has a size of its own stay one part.
+    Some(left_with(job, reckoned, bench, Step::new(label, making.changes)))
 }
 
 /// The size of the one piece: what it is, against what all of them are.

@@ -222,6 +222,7 @@ fn a_reckoning_is_worked_out_again_and_its_result_is_linked() {
         title: "half".to_owned(),
         slug: "tape".to_owned(),
         entries: vec![("strip".to_owned(), "overall / 2".to_owned())],
+        left: Vec::new(),
     };
     let change = job.adding(0, Item::Kept(kept));
     let kept = change.id;
@@ -251,6 +252,7 @@ fn a_choice_is_no_name() {
         title: "frame".to_owned(),
         slug: "frame".to_owned(),
         entries: entries.map(|(id, text)| (id.to_owned(), text.to_owned())).to_vec(),
+        left: Vec::new(),
     };
     let change = job.adding(0, Item::Kept(kept));
     let id = change.id;

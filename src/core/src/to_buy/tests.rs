@@ -22,7 +22,7 @@ fn keep(job: &mut Job, slug: &str, title: &str, entries: &[(&str, &str)]) -> Ite
     let text = |(id, text): &(&str, &str)| ((*id).to_owned(), (*text).to_owned());
     let entries = entries.iter().map(text).collect();
     let (slug, title) = (slug.to_owned(), title.to_owned());
-    add(job, Item::Kept(Kept { rank: 0, title, slug, entries }))
+    add(job, Item::Kept(Kept { rank: 0, title, slug, entries, left: Vec::new() }))
 }
 
 /// Two rails of 30 1/4 out of a 2x4 of 96 at 10.90.

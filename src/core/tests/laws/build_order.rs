@@ -79,7 +79,7 @@ fn job(made: &Made) -> Job {
         if *is_there {
             let entries = vec![((*field).to_owned(), (*text).to_owned())];
             let (title, slug) = ((*slug).to_owned(), (*slug).to_owned());
-            add(Item::Kept(Kept { rank: 0, title, slug, entries }));
+            add(Item::Kept(Kept { rank: 0, title, slug, entries, left: Vec::new() }));
         }
     }
     let kept: Vec<ItemId> = job.kept().into_iter().map(|(id, _)| id).collect();

@@ -30,6 +30,7 @@ fn job() -> Job {
             title: text("frame"),
             slug: text("frame"),
             entries: vec![kept("width", "40"), kept("height", "leg")],
+            left: Vec::new(),
         }),
         Item::Match(Match {
             name: text("pair"),

@@ -28,7 +28,7 @@ pub(crate) fn result(name: &str, kept: u64, result: &str) -> Item {
 pub(crate) fn kept(title: &str, slug: &str, entries: &[(&str, &str)]) -> Item {
     let entries = entries.iter().map(|(id, text)| ((*id).to_owned(), (*text).to_owned()));
     let (title, slug) = (title.to_owned(), slug.to_owned());
-    Item::Kept(Kept { rank: 0, title, slug, entries: entries.collect() })
+    Item::Kept(Kept { rank: 0, title, slug, entries: entries.collect(), left: Vec::new() })
 }
 
 /// A job of these items; their ids count from 1.

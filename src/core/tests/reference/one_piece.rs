@@ -50,7 +50,8 @@ fn stands(job: &mut Job, name: &str, index: usize, of: Dimension, at: &[&str]) {
             all[place.unwrap_or_else(|| panic!("{wanted} is not in {words:?}"))].clone()
         })
         .collect();
-    let step = standing(job, &reckoned, (id, index, of), &at).expect("they are there");
+    let step =
+        standing(job, &reckoned, &Bench::default(), (id, index, of), &at).expect("they are there");
     job.make(&step).expect("no other");
 }
 

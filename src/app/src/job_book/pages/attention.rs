@@ -255,6 +255,7 @@ fn id_of(open: &Open, does: Does) -> String {
         Does::ToSmallest => "to-smallest".to_owned(),
         Does::OwnSize => "own-size".to_owned(),
         Does::Measure => "measure".to_owned(),
+        Does::MakeAgain => "make-again".to_owned(),
         Does::PlanAgain => "to-boards".to_owned(),
         Does::GoThere => "go-there".to_owned(),
         Does::SaveFile => "to-hand-on".to_owned(),
@@ -275,6 +276,7 @@ fn place_of(fact: &Fact) -> String {
         Fact::Unread { item, piece: Some(piece), .. } => format!("piece/{}/{piece}", item.0),
         Fact::Plan { .. } => "boards".to_owned(),
         Fact::NotKept(_) => "hand-on".to_owned(),
+        Fact::Behind { kept, .. } => format!("parts-of/{}", kept.0),
         fact => fact.item().map_or_else(String::new, |id| format!("item/{}", id.0)),
     }
 }

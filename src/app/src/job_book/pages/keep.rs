@@ -122,7 +122,7 @@ pub(super) fn KeepPage(props: &KeepPageProps) -> Html {
                         return;
                     }
                     let slug = calculator.slug.to_owned();
-                    let kept = Kept { rank: 0, title, slug, entries: Vec::new() };
+                    let kept = Kept { rank: 0, title, slug, entries: Vec::new(), left: Vec::new() };
                     let (trouble, settings) = (trouble.clone(), settings.clone());
                     let keeping = keep(kept, entries.clone(), into.clone(), settings, calculator);
                     let is_keeping = is_keeping.clone();

@@ -8,6 +8,7 @@ use reckoner_core::job::{Item, ItemId, Job, Kept, Step};
 use reckoner_core::sheet::Sheet;
 use yew::prelude::*;
 
+use super::attention::of_item;
 use super::full_size::FullSize;
 use super::{Open, Shared, bar, results, row, take_out, title};
 use crate::calculator::{answer, question, use_narrow};
@@ -67,6 +68,7 @@ fn keep(open: &Open, calculator: &'static Calculator) -> Html {
                     title: calculator.title.to_owned(),
                     slug: calculator.slug.to_owned(),
                     entries: Vec::new(),
+                    left: Vec::new(),
                 };
                 let label = format!("keep {}", kept.title);
                 let change = job.adding(0, Item::Kept(kept));
@@ -144,6 +146,7 @@ fn KeptPage(props: &KeptPageProps) -> Html {
                     <FullSize template={template.clone()} title={kept.title.clone()} tape={bench.tape} noted={sheet.assumed.noted()} />
                 }
                 if make_parts(&open.book.job, &open.reckoned, &bench, id).is_some() {
+                    { of_item(open, id) }
                     <div class="adds">
                         <a class="tool" href={open.at(&format!("parts-of/{}", id.0))} data-testid="make-parts">{ "Make pieces of it" }</a>
                     </div>

@@ -38,6 +38,7 @@ use std::rc::Rc;
 
 use reckoner_core::attention::{Attention, Fact, NotKept, attention as attention_of};
 use reckoner_core::calculators;
+use reckoner_core::job::make_parts::without;
 use reckoner_core::job::{Item, ItemId, Job, MOST_PIECES, Reckoned, Step};
 use reckoner_core::sheet::Bench;
 use wasm_bindgen_futures::spawn_local;
@@ -431,7 +432,7 @@ pub(super) fn take_out(open: &Open, id: ItemId, back: &str) -> Html {
                 }
                 let is_out = on_page.make(|job| {
                     let words = format!("take out {}", job.item(id)?.name());
-                    Some(Step::new(words, vec![job.removing(id)]))
+                    Some(Step::new(words, without(job, id)))
                 });
                 is_out.then(|| back.clone())
             });

@@ -88,14 +88,16 @@ fn Stands(props: &StandsProps) -> Html {
     let chosen = use_state_eq(|| begun.read(&all));
     let (Some(Item::Part(part)), Some(_)) = (job.item(id), size) else { return lost(open) };
     let back = open.at(&format!("piece/{}/{index}", id.0));
-    let step = standing(job, &open.reckoned, (id, index, of), &chosen);
+    let step = standing(job, &open.reckoned, &open.settings.bench, (id, index, of), &chosen);
     let comes = step.and_then(|step| outcome(job, &open.reckoned, &open.settings.bench, &step));
     let put = {
         let (open, chosen, back) = (open.clone(), chosen.clone(), back.clone());
         let begun = begun.clone();
         Callback::from(move |_: MouseEvent| {
             address::go_by(|| {
-                let step = |job: &_| standing(job, &open.reckoned, (id, index, of), &chosen);
+                let step = |job: &_| {
+                    standing(job, &open.reckoned, &open.settings.bench, (id, index, of), &chosen)
+                };
                 let is_made = open.on_page.make(step);
                 if is_made {
                     begun.write(&[]);

@@ -21,6 +21,7 @@ fn kind(does: Does) -> &'static str {
         Does::Scrap => "scrap",
         Does::TakePlan => "take plan",
         Does::ToSmallest => "to smallest",
+        Does::MakeAgain => "make again",
         Does::PlanAgain => "plan again",
         Does::OwnSize => "own size",
         Does::Measure => "measure",
@@ -31,7 +32,8 @@ fn kind(does: Does) -> &'static str {
 }
 
 /// Those that are done at their own place, which says what they come to.
-const ELSEWHERE: [&str; 5] = ["own size", "measure", "go there", "save file", "put back"];
+const ELSEWHERE: [&str; 6] =
+    ["own size", "measure", "make again", "go there", "save file", "put back"];
 
 /// All that a job says of the ways out of what wants looking at: which fact, which way, what it costs.
 fn said(job: &Job) -> Vec<(String, Does, Option<String>)> {

@@ -93,7 +93,13 @@ pub fn demo() -> Job {
     items.extend((0..).zip(KEPT).map(|(rank, (slug, title, entries))| {
         let entries =
             entries.iter().map(|(id, text)| ((*id).to_owned(), (*text).to_owned())).collect();
-        Item::Kept(Kept { rank, title: (*title).to_owned(), slug: (*slug).to_owned(), entries })
+        Item::Kept(Kept {
+            rank,
+            title: (*title).to_owned(),
+            slug: (*slug).to_owned(),
+            entries,
+            left: Vec::new(),
+        })
     }));
     let kept_as = |title: &str| (first_kept..).zip(KEPT).find(|(_, kept)| kept.1 == title);
     items.extend((1_000..).zip(LINKED).filter_map(|(rank, (name, title, result))| {

@@ -7,9 +7,13 @@
 //! A dowel is measured where it is thickest, and is bought by the size that its rod is called by. So its part is
 //! cut from that rod, of the job or of what is sold, and takes its thickness and width from there.
 
+mod behind;
 mod plans;
 #[cfg(test)]
 mod tests;
+
+pub(super) use behind::left_with;
+pub use behind::{Behind, behind, leaving, without};
 
 use std::collections::BTreeSet;
 
@@ -43,6 +47,9 @@ pub struct MadePart {
     pub part: Part,
     /// What making does with it.
     pub does: Does,
+    /// The texts that making changes and that came of this reckoning, as they would be: what stood in them comes from
+    /// elsewhere now. What the user wrote himself is not among them.
+    pub elsewhere: Vec<String>,
 }
 
 impl MadePart {
@@ -97,6 +104,9 @@ pub fn make_parts(job: &Job, reckoned: &Reckoned, bench: &Bench, id: ItemId) -> 
         .then(|| Step::new(format!("make pieces of {}", kept.title), maker.changes));
     Some(Making { parts, measures: maker.measures, left, step })
 }
+
+/// How many there are without the outer two.
+const WITHOUT_OUTER: &str = " - 2";
 
 /// Collects the changes, so that each measure is added once.
 struct Maker<'a> {
@@ -205,7 +215,7 @@ impl<'a> Maker<'a> {
             HowMany::Text(_) => {}
             HowMany::Of(from) => part.quantity = self.link(from, MeasureKind::Number),
             HowMany::WithoutOuter(from) => {
-                part.quantity = format!("{} - 2", self.link(from, MeasureKind::Number));
+                part.quantity = self.link(from, MeasureKind::Number) + WITHOUT_OUTER;
             }
         }
         // A round one takes its sides from its rod.
@@ -222,6 +232,7 @@ impl<'a> Maker<'a> {
                 *text = self.link(from, MeasureKind::Length);
             }
         }
+        let elsewhere = old.as_ref().map_or_else(Vec::new, |(_, old)| self.elsewhere(old, &part));
         let does = match old {
             None => {
                 self.add(Item::Part(part.clone()));
@@ -233,7 +244,24 @@ impl<'a> Maker<'a> {
                 Does::Changes
             }
         };
-        MadePart { part, does }
+        MadePart { part, does, elsewhere }
+    }
+
+    /// The texts of a part made before that came of this reckoning and are others now, as they are now.
+    fn elsewhere(&self, old: &Part, new: &Part) -> Vec<String> {
+        let is_linked = |text: &str| {
+            let text = text.strip_suffix(WITHOUT_OUTER).unwrap_or(text);
+            self.linked.iter().any(|(it, _, name)| it.kept == self.id && name == text)
+        };
+        let sizes = [
+            (&old.quantity, &new.quantity),
+            (&old.thickness, &new.thickness),
+            (&old.width, &new.width),
+            (&old.length, &new.length),
+        ];
+        let moved = sizes.into_iter().filter(|(old, new)| old != new && is_linked(old));
+        let rod = (old.stock != new.stock && sections::is_a_rod(&old.stock)).then_some(&new.stock);
+        moved.map(|(_, new)| new).chain(rod).cloned().collect()
     }
 
     /// Has a round part cut from the rod of its size, and whether it takes its sides from the reckoning, since there is

@@ -14,6 +14,7 @@ fn job_with(title: &str, slug: &str, entries: &[(&str, &str)]) -> (Job, ItemId) 
         title: title.to_owned(),
         slug: slug.to_owned(),
         entries: entries.collect(),
+        left: Vec::new(),
     };
     let change = job.adding(0, Item::Kept(kept));
     let id = change.id;
@@ -308,4 +309,128 @@ fn names_of_linked_measures_can_be_used_whatever_the_title() {
         }
         assert_eq!(parts(&job)[1].2[2], inches("37"), "{title}");
     }
+}
+
+/// In what the parts of the job are behind: what is new, what is not made any more, what comes from elsewhere, by name;
+/// and whether it is left so.
+fn told(job: &Job) -> Option<([Vec<String>; 3], bool)> {
+    let bench = Bench::default();
+    let all = behind(job, &Reckoned::of(job, &bench), &bench);
+    assert!(all.len() < 2, "one reckoning each: {all:?}");
+    let (id, behind) = all.into_iter().next()?;
+    let Some(Item::Kept(kept)) = job.item(id) else { panic!("{id:?}") };
+    let named = |ids: &[ItemId]| {
+        let name = |id: &ItemId| job.item(*id).map_or("", Item::name);
+        ids.iter().map(name).map(|it| it.rsplit(": ").next().unwrap_or(it).to_owned()).collect()
+    };
+    let is_left = behind.is_left(kept);
+    Some(([behind.missing.clone(), named(&behind.gone), named(&behind.elsewhere)], is_left))
+}
+
+type Lists<'a> = [&'a [&'a str]; 3];
+
+fn told_as(lists: Lists, is_left: bool) -> Option<([Vec<String>; 3], bool)> {
+    Some((lists.map(|list| list.iter().map(|it| (*it).to_owned()).collect()), is_left))
+}
+
+fn leave(job: &mut Job, id: ItemId, is_left: bool) {
+    let bench = Bench::default();
+    let (_, it) = behind(job, &Reckoned::of(job, &bench), &bench).remove(0);
+    let step = leaving(job, id, &it, is_left).expect("a reckoning");
+    job.make(&step).expect("no conflict");
+}
+
+#[test]
+fn parts_of_an_answer_that_makes_others_now_are_told_until_they_are_made_or_left() {
+    let (mut job, id) = job_with("top", "top", &[("planks", "5 @ plank"), ("top_width", "30")]);
+    assert_eq!(told(&job), None, "nothing was made of it yet");
+    make(&mut job, id);
+    assert_eq!(told(&job), None);
+    // One more of the same is counted by itself.
+    set(&mut job, id, "planks", "6 @ plank");
+    assert_eq!((told(&job), parts(&job)[0].1), (None, Some(6)));
+    // One came out narrower than the others: no longer one part.
+    set(&mut job, id, "planks", "plank, 5 3/8, plank");
+    let new: Lists = [&["plank 1", "plank 2", "plank 3"], &["plank"], &[]];
+    assert_eq!(told(&job), told_as(new, false));
+    leave(&mut job, id, true);
+    assert_eq!(told(&job), told_as(new, true));
+    // More of it is told again.
+    set(&mut job, id, "planks", "plank, 5 3/8, plank, plank");
+    let more: Lists = [&["plank 1", "plank 2", "plank 3", "plank 4"], &["plank"], &[]];
+    assert_eq!(told(&job), told_as(more, false));
+    leave(&mut job, id, true);
+    leave(&mut job, id, false);
+    assert_eq!(told(&job), told_as(more, false), "looked at again");
+    // Made again, what is not made any more stays, and is told until it is out.
+    make(&mut job, id);
+    assert_eq!(told(&job), told_as([&[], &["plank"], &[]], false));
+    let plank = job.parts().into_iter().find(|(_, it)| it.name == "top: plank").expect("there").0;
+    job.make(&Step::new("take out", without(&job, plank))).expect("no conflict");
+    assert_eq!(told(&job), None);
+}
+
+#[test]
+fn a_part_that_is_taken_out_is_not_asked_for() {
+    let entries = [("question", "stretcher"), ("leg_length", "30"), ("apron_width", "0")];
+    let (mut job, id) = job_with("it", "frame", &entries);
+    make(&mut job, id);
+    let block = job.parts()[2].0;
+    job.make(&Step::new("take out", without(&job, block))).expect("no conflict");
+    assert_eq!(told(&job), told_as([&["block under the stretcher"], &[], &[]], true));
+    // An apron is another matter.
+    set(&mut job, id, "apron_width", "4");
+    let both: Lists = [&["apron", "block under the stretcher"], &[], &[]];
+    assert_eq!(told(&job), told_as(both, false));
+}
+
+/// What came of the answer is told when it comes from elsewhere in it; what the user wrote is his.
+#[test]
+fn a_size_from_elsewhere_in_the_answer_is_told_and_one_of_the_user_is_not() {
+    let (mut job, id) = job_with("it", "frame", &[("leg_left", "leg")]);
+    make(&mut job, id);
+    set(&mut job, id, "find", "overall");
+    assert_eq!(told(&job), told_as([&[], &[], &["rail"]], false));
+    let rail = job.parts()[1].0;
+    write(&mut job, rail, |item| {
+        let Item::Part(part) = item else { panic!() };
+        part.length = "30".to_owned();
+    });
+    assert_eq!(told(&job), None);
+    // 1.02 is a rod of 1 in, 0.74 one of 3/4.
+    let (mut job, id) = job_with("rail", "dowel", &[("dowel", "1.02")]);
+    make(&mut job, id);
+    set(&mut job, id, "dowel", "0.74");
+    assert_eq!(told(&job), told_as([&[], &[], &["dowel"]], false));
+    leave(&mut job, id, true);
+    // Another rod again is another difference.
+    set(&mut job, id, "dowel", "0.51");
+    assert_eq!(told(&job), told_as([&[], &[], &["dowel"]], false));
+    make(&mut job, id);
+    assert_eq!(told(&job), None);
+}
+
+/// A leg that is cut and came out thin stands at the left: the rail moves, and the two legs stay one part.
+#[test]
+fn a_piece_with_a_size_of_its_own_stays_in_its_part() {
+    use crate::job::own_size::{size_of, spots, standing};
+    use crate::job::{Dimension, Dimensions, Piece};
+    let (mut job, id) = job_with("it", "frame", &[("leg_left", "leg"), ("overall", "44")]);
+    make(&mut job, id);
+    let (leg, bench) = (job.parts()[0].0, Bench::default());
+    write(&mut job, leg, |item| {
+        let Item::Part(part) = item else { panic!() };
+        part.width = "leg".to_owned();
+        let cut = Dimensions { width: inches("3 7/16"), ..Dimensions::default() };
+        *part = part.clone().with_piece(0, Piece::cut(cut));
+    });
+    let reckoned = Reckoned::of(&job, &bench);
+    let size = size_of(&job, &reckoned, leg, Dimension::Width).expect("a size by name");
+    let all = spots(&job, &reckoned, size, leg);
+    let at: Vec<_> = all.into_iter().filter(|it| it.words(&job) == "it: left leg").collect();
+    let step = standing(&job, &reckoned, &bench, (leg, 0, Dimension::Width), &at);
+    job.make(&step.expect("it stands there")).expect("no conflict");
+    // By hand: 44 - 3 1/2 - 3 7/16.
+    assert_eq!(parts(&job)[1].2[2], inches("37 1/16"));
+    assert_eq!(told(&job), told_as([&["left leg", "right leg"], &["leg"], &[]], true));
 }

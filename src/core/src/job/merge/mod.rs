@@ -412,10 +412,11 @@ impl Merge {
 
     /// Entry by entry.
     fn kept(&mut self, b: &Kept, a: &Kept, now: &mut Kept) {
-        let Kept { rank, title, slug, entries } = now;
+        let Kept { rank, title, slug, entries, left } = now;
         self.field("place in the list", &b.rank, &a.rank, rank);
         self.field("name", &b.title, &a.title, title);
         self.field("calculator", &b.slug, &a.slug, slug);
+        self.field(LEFT, &b.left, &a.left, left);
         let text = |entries: &[(String, String)], id: &str| {
             entries.iter().find(|(known, _)| known == id).map(|(_, text)| text.clone())
         };

@@ -138,7 +138,7 @@ fn what_two_windows_put_in_is_two_things() {
     let page = job.clone();
     let kept = |title: &str| {
         let (slug, entries) = ("tape".to_owned(), Vec::new());
-        Item::Kept(Kept { rank: 0, title: title.to_owned(), slug, entries })
+        Item::Kept(Kept { rank: 0, title: title.to_owned(), slug, entries, left: Vec::new() })
     };
     let half = |kept: ItemId| {
         let linked = crate::job::Linked { kept, result: "read".to_owned(), index: 0 };
@@ -166,7 +166,13 @@ fn what_two_windows_put_in_is_two_things() {
 fn a_conflict_names_the_item_and_the_field_in_the_words_of_its_form() {
     let mut job = job_of(&[("leg", "3")]);
     let entries = vec![("strip".to_owned(), "5".to_owned())];
-    let kept = Kept { rank: 0, title: "shelf".to_owned(), slug: "tape".to_owned(), entries };
+    let kept = Kept {
+        rank: 0,
+        title: "shelf".to_owned(),
+        slug: "tape".to_owned(),
+        entries,
+        left: Vec::new(),
+    };
     job.make(&Step::new("keep", vec![job.adding(0, Item::Kept(kept))])).expect("fresh");
     let page = job.clone();
     let step = |size: &str, entry: &str| {

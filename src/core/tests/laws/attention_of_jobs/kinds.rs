@@ -49,7 +49,7 @@ impl Begun {
         let text = |(id, text): &(&str, &str)| ((*id).to_owned(), (*text).to_owned());
         let entries = entries.iter().map(text).collect();
         let (title, slug) = (slug.to_owned(), slug.to_owned());
-        self.add(Item::Kept(Kept { rank: 0, title, slug, entries }))
+        self.add(Item::Kept(Kept { rank: 0, title, slug, entries, left: Vec::new() }))
     }
 
     fn field(&mut self, kept: ItemId, field: &'static str, by: By) -> By {

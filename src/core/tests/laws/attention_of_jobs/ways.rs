@@ -6,6 +6,7 @@ use reckoner_core::attention::{Does, Fact};
 use reckoner_core::job::own_size::{Spot, spots, standing};
 use reckoner_core::job::{ItemId, Job, Reckoned, Step};
 use reckoner_core::measure::Length;
+use reckoner_core::sheet::Bench;
 
 use super::place;
 use super::shop::{self, By, KNOWN, Shop, Size, less};
@@ -154,7 +155,8 @@ pub(super) fn stand(
     let all = spots(job, reckoned, shop.sizes[size].id, *id);
     let chosen = (0..).zip(all).filter(|(at, _)| places >> (at % 60) & 1 == 1);
     let chosen: Vec<Spot> = chosen.map(|(_, spot)| spot).collect();
-    let step = standing(job, reckoned, (*id, index, *of), &chosen).expect("they are there");
+    let step = standing(job, reckoned, &Bench::default(), (*id, index, *of), &chosen)
+        .expect("they are there");
     let mut trial = job.clone();
     trial.make(&step).expect("its own state");
     let is_new = |id: &ItemId| job.item(*id).is_none();
