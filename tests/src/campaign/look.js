@@ -24,6 +24,8 @@ const place = (css) => {
   };
   let at = hit();
   if (!at) { it.scrollIntoView({ block: 'center' }); at = hit(); }
+  // With large letters the headline reaches over the middle of the screen.
+  if (!at) { it.scrollIntoView({ block: 'end' }); scrollBy(0, 100); at = hit(); }
   return at;
 };
 // What lies there instead of it.
