@@ -193,6 +193,22 @@ fn a_list_of_lengths_is_rows_too() {
     app.assert_quiet_console();
 }
 
+/// What cannot be read in the text of a list is told once it is left, above what was pressed to leave it: that press is
+/// of what it was on.
+#[test]
+fn a_press_that_leaves_the_text_of_a_list_is_of_what_it_was_on() {
+    let app = App::open_at(Screen::PHONE, "#/cut?boards=96+at+10&scraps=44&unit=in");
+    app.wait_for_text("count-scraps-0", "1");
+    app.tap("as-text-boards");
+    app.tap("field-boards");
+    app.type_keys("cleat 6, :: 30 //");
+    assert!(!app.shows("problem-boards"));
+    app.tap("add-scraps");
+    app.wait_for("field-scraps-1");
+    app.wait_for("problem-boards");
+    app.assert_quiet_console();
+}
+
 /// A count before an x is the count of its row, and one more is one more. What can be read two ways is asked.
 #[test]
 fn a_count_before_an_x_is_the_count_of_its_row() {

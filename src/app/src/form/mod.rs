@@ -121,6 +121,8 @@ pub enum Action {
     GoThrough,
     /// The user leaves the place being edited.
     Leave,
+    /// The user has left a field that is written in without being edited: the text of a list.
+    Left(&'static str),
     /// The user is done with the form: what is still blank may now be told.
     Check,
     /// One step back.
@@ -317,6 +319,7 @@ impl Form {
                 form.leave();
                 form.is_gone_through = false;
             }
+            Action::Left(field) => drop(form.left.insert(field)),
             Action::Check => {
                 form.leave();
                 form.left.extend(form.calculator.fields.iter().map(|field| field.id));

@@ -120,11 +120,14 @@ fn whole(at_hand: &AtHand, field: &'static Field, text: String) -> Html {
         let form = form.clone();
         Callback::from(move |_: FocusEvent| form.dispatch(Action::Leave))
     };
-    // Whoever leaves it is told what cannot be read.
-    let onfocusout = Callback::from(move |_: FocusEvent| {
-        form.dispatch(Action::Edit(Slot::of(field.id)));
-        form.dispatch(Action::Leave);
-    });
+    // Whoever leaves it is told what cannot be read, and that moves nothing away under the press that left it.
+    let onfocusout = {
+        let presses = at_hand.presses.clone();
+        Callback::from(move |_: FocusEvent| {
+            let form = form.clone();
+            presses.after(move || form.dispatch(Action::Left(field.id)));
+        })
+    };
     let as_text = at_hand.as_text.clone();
     let typed = typing(at_hand, field, |_, _, typed| typed);
     let oninput = Callback::from(move |event: InputEvent| {

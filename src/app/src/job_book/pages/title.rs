@@ -68,8 +68,14 @@ fn Title(props: &TitleProps) -> Html {
         let form = form.dispatcher();
         Callback::from(move |_: FocusEvent| form.dispatch(Action::Edit(slot)))
     };
-    let leave = form.dispatcher();
-    let onblur = Callback::from(move |_: FocusEvent| leave.dispatch(Action::Leave));
+    let presses = use_memo((), |()| dom::Presses::listen());
+    let onblur = {
+        let (form, presses) = (form.dispatcher(), presses.clone());
+        Callback::from(move |_: FocusEvent| {
+            let form = form.clone();
+            presses.after(move || form.dispatch(Action::Leave));
+        })
+    };
     let onchange = {
         let form = form.dispatcher();
         Callback::from(move |_: Event| form.dispatch(Action::Leave))
