@@ -171,3 +171,17 @@ fn a_long_formula_of_a_size_is_seen_whole_and_put_in_with_the_keys_out() {
         app.assert_quiet_console();
     }
 }
+
+/// Twenty marks, then a number of parts that cannot be: what the marks were before is one line, and the sizes below can
+/// be tapped.
+#[test]
+fn an_answer_that_is_gone_leaves_room_for_the_sizes() {
+    let app = App::open_at(Screen::PHONE, "#/tape?divide=parts&parts=20&start_mark=41+3/4&unit=in");
+    app.wait_for_words("answer-headline", "of 20");
+    app.enter("parts", &["8", "8", "2", "close"]);
+    app.wait_for_words("problem-parts", "from 2 to 200");
+    app.picture("no-answer-after-marks");
+    app.tap("divide-third");
+    app.wait_until("it is chosen", "return location.hash.includes('divide=third')");
+    app.assert_quiet_console();
+}
