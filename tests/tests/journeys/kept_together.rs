@@ -1,6 +1,6 @@
 //! What is typed in two windows of one job, and edits at the speed of a machine.
 
-use reckoner_e2e::App;
+use reckoner_e2e::{App, Screen};
 use serde_json::Value;
 
 use crate::shelf::{
@@ -284,5 +284,34 @@ fn six_hundred_edits_at_once_are_no_conflict() {
     app.reload();
     app.wait_for_start();
     app.wait_for_value("job-title", "name 599");
+    app.assert_quiet_console();
+}
+
+/// What is left of a spoiled piece is written in one form: what another window had typed there, and was closed with, is
+/// offered in it.
+#[test]
+fn what_a_closed_window_had_typed_of_a_spoiled_piece_is_offered() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.tap("open-demo");
+    app.wait_for("front");
+    app.section("parts");
+    app.tap("item-leg");
+    app.tap("piece-1");
+    app.tap("spoiled-rack");
+    app.enter("left", &["2", "0", "close"]);
+    let first = second_window(&app);
+    app.tap("spoiled-rack");
+    app.enter("left", &["1", "5", "close"]);
+    app.close_window();
+    app.turn_to(&first);
+    app.wait_for_words("beside-left", "“15” was typed in another window.");
+    app.picture("beside");
+    app.assert_accessible();
+    app.assert_no_sideways_scroll();
+    app.tap("use-beside-left");
+    app.wait_for_value("field-left", "15");
+    app.wait_until_gone("beside-left");
+    app.tap("take-spoiled");
+    app.wait_until_gone("spoiled-left");
     app.assert_quiet_console();
 }

@@ -176,6 +176,58 @@ pub(super) fn offers(open: &Open, at: &str) -> Html {
     }
 }
 
+/// What another window had typed into the one form of a place, and does not stand in it: each text by the name of its
+/// field, to be used or thrown away.
+pub(super) fn beside(
+    open: &Open,
+    place: &str,
+    asks: &'static Calculator,
+    form: &UseReducerHandle<Texts>,
+) -> Html {
+    let all = open.on_page.forms().into_iter();
+    let beside = all.filter(|(at, _, _)| at != place && bare(at) == place);
+    let lines = beside.flat_map(|(at, typed, _)| {
+        let changed = asks.fields.iter().filter(|field| typed.changed().contains(&field.id));
+        let one = |field: &'static Field| {
+            let text = typed.typed.text(field.id).unwrap_or_default().to_owned();
+            let rest = Typed {
+                filled: typed.filled.clone(),
+                typed: with_fields(&typed.typed, &[field.id], &typed.filled),
+            };
+            let away = {
+                let (keeping, at) = (open.keeping(), at.clone());
+                Callback::from(move |_: MouseEvent| {
+                    keeping.on_page.settle(&at, &rest, &keeping.reckoned, &keeping.bench);
+                })
+            };
+            let used = {
+                let (form, away, text) = (form.dispatcher(), away.clone(), text.clone());
+                Callback::from(move |event: MouseEvent| {
+                    form.dispatch(Action::Set(vec![(field.id, text.clone())]));
+                    away.emit(event);
+                })
+            };
+            let words = format!("{}: “{text}” was typed in another window.", field.label);
+            html! {
+                <div data-testid={format!("beside-{}", field.id)}>
+                    <p>{ words }</p>
+                    <div class="adds">
+                        <button type="button" class="tool" data-testid={format!("use-beside-{}", field.id)} onclick={used}>{ "Use it" }</button>
+                        <button type="button" class="tool" data-testid={format!("throw-beside-{}", field.id)} onclick={away}>{ "Throw it away" }</button>
+                    </div>
+                </div>
+            }
+        };
+        changed.map(one).collect::<Vec<_>>()
+    });
+    let lines: Vec<Html> = lines.collect();
+    html! {
+        if !lines.is_empty() {
+            <section class="attention not-in" aria-label="Typed in another window">{ for lines }</section>
+        }
+    }
+}
+
 /// What was typed and is not in the job: in the forms that were left, and in the form that is open where its page does
 /// not tell it itself. `here` is the place of the page.
 pub(super) fn left(open: &Open, here: &str) -> Html {

@@ -8,12 +8,14 @@ use reckoner_core::measure::Length;
 use reckoner_core::sheet::{Ask, Sheet};
 use yew::prelude::*;
 
+use super::drafts::beside;
 use super::{Open, Shared};
 use crate::form::at_hand::{KnownNames, use_at_hand};
 use crate::form::view::asks_about;
 use crate::form::{Action, Form};
 use crate::job_book::forms::{SPOILED, ids};
 use crate::job_book::kept_form::{make_of_form, use_kept_form};
+use crate::job_book::notes::bare;
 
 /// Where the note about a piece stands.
 pub(super) fn place(id: ItemId, index: usize) -> String {
@@ -23,7 +25,7 @@ pub(super) fn place(id: ItemId, index: usize) -> String {
 /// Whether something was written down of what is left of a piece, and not said to be so.
 pub(super) fn is_begun(open: &Open, id: ItemId, index: usize) -> bool {
     let place = place(id, index);
-    open.on_page.forms().into_iter().any(|(at, ..)| at == place)
+    open.on_page.forms().into_iter().any(|(at, ..)| bare(&at) == place)
 }
 
 /// What is left, as it is written; `most` is what the piece was.
@@ -46,6 +48,7 @@ pub(super) fn Spoiled(props: &SpoiledProps) -> Html {
     let SpoiledProps { open: Shared(open), id, index, close, on_keying } = props;
     let (id, index, bench) = (*id, *index, open.settings.bench);
     let place = place(id, index);
+    let at = place.clone();
     let form = use_kept_form(open.keeping(), &place, &SPOILED, Form::fresh(open.book.job.unit));
     let most = most_left(&open.book.job, &open.reckoned, id, index);
     let entries = form.entries().clone();
@@ -84,6 +87,7 @@ pub(super) fn Spoiled(props: &SpoiledProps) -> Html {
                 </button>
                 <button type="button" class="tool" data-testid="leave-spoiled" onclick={close.reform(|_: MouseEvent| ())}>{ "Not now" }</button>
             </div>
+            { beside(open, &at, &SPOILED, &form) }
         </section>
     }
 }

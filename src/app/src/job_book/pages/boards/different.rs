@@ -11,11 +11,13 @@ use reckoner_core::planning::report::KeyLine;
 use reckoner_core::sheet::{Answer, Ask, Bench, Entries, Field, Kind, OnHand, Start};
 use yew::prelude::*;
 
+use super::super::drafts::beside;
 use super::super::{Open, Shared};
 use crate::form::at_hand::{KnownNames, use_at_hand};
 use crate::form::view::asks_about;
 use crate::form::{Action, Form};
 use crate::job_book::kept_form::{make_of_form, use_kept_form};
+use crate::job_book::notes::bare;
 
 /// What is asked about the pieces that are left.
 static LEFT: Calculator = Calculator {
@@ -68,7 +70,7 @@ fn place(plan: ItemId, board: usize) -> String {
 /// The board of a plan of which something was written down and not said to be so.
 pub(super) fn begun(open: &Open, plan: ItemId) -> Option<usize> {
     let start = format!("different/{}/", plan.0);
-    let board = |(at, ..): (String, _, _)| at.strip_prefix(&start)?.parse().ok();
+    let board = |(at, ..): (String, _, _)| bare(&at).strip_prefix(&start)?.parse().ok();
     open.on_page.forms().into_iter().find_map(board)
 }
 
@@ -89,6 +91,7 @@ pub(super) fn Different(props: &DifferentProps) -> Html {
     let DifferentProps { open: Shared(open), plan, board, key_lines, close, on_keying } = props;
     let bench = open.settings.bench;
     let place = place(*plan, *board);
+    let at = place.clone();
     let form = use_kept_form(open.keeping(), &place, &LEFT, Form::fresh(open.book.job.unit));
     let good = good_of(form.entries(), key_lines);
     let entries = form.entries().clone();
@@ -151,6 +154,7 @@ pub(super) fn Different(props: &DifferentProps) -> Html {
                 </button>
                 <button type="button" class="tool" data-testid="leave-different" onclick={close.reform(|_: MouseEvent| ())}>{ "Not now" }</button>
             </div>
+            { beside(open, &at, &LEFT, &form) }
         </section>
     }
 }
