@@ -29,10 +29,12 @@ use Where::{Both, WebKit};
 const NO_SCRIPT_BEFORE: &str = "its driver runs no script before those of a page";
 const NO_FILM: &str = "its camera cannot be given a film";
 const NO_PRINT: &str = "its driver does not print";
+const NO_MEDIA: &str =
+    "its driver does not show a page as on paper, in forced colours or with less movement";
 
 /// What is left out, and why: journeys, or all of a module. It is always something that the driver cannot do, or that the
 /// engine has not.
-const LEFT_OUT: [(Where, &str, &str); 25] = [
+const LEFT_OUT: [(Where, &str, &str); 33] = [
     (Both, "device::", NO_SCRIPT_BEFORE),
     (
         Both,
@@ -58,6 +60,14 @@ const LEFT_OUT: [(Where, &str, &str); 25] = [
         "recovery::a_panic_inside_the_app_shows_the_recovery_page_and_its_reason",
         NO_SCRIPT_BEFORE,
     ),
+    (Both, "dead_ends::every_link_and_button_leads_somewhere", NO_SCRIPT_BEFORE),
+    (Both, "dead_ends::what_is_planted_to_lead_nowhere_is_found", NO_SCRIPT_BEFORE),
+    (Both, "read_again::a_database_that_never_answers_is_told_and_asked_again", NO_SCRIPT_BEFORE),
+    (
+        Both,
+        "read_again::what_a_full_device_did_not_take_is_shown_after_a_reload_and_goes_in_once_there_is_room",
+        NO_SCRIPT_BEFORE,
+    ),
     (Both, "steady::nothing_moves_on_the_pages_of_a_job", NO_SCRIPT_BEFORE),
     (Both, "steady::nothing_moves_on_the_pages_of_the_calculators", NO_SCRIPT_BEFORE),
     (Both, "steady::nothing_moves_when_a_new_release_is_offered", NO_SCRIPT_BEFORE),
@@ -80,6 +90,10 @@ const LEFT_OUT: [(Where, &str, &str); 25] = [
         "privacy::no_request_goes_anywhere_but_home",
         "its driver does not tell the addresses that a page asks for",
     ),
+    (Both, "calculators::a_long_table_is_whole_on_paper", NO_MEDIA),
+    (Both, "pencil::each_mark_stands_once_on_the_page", NO_MEDIA),
+    (Both, "pencil::with_forced_colours_nothing_is_hidden_and_the_focus_is_seen", NO_MEDIA),
+    (Both, "pencil::with_less_movement_nothing_moves_and_all_is_there", NO_MEDIA),
     (WebKit, "handing_on::the_camera_is_stopped_when_its_page_is_left", NO_FILM),
     (
         WebKit,
@@ -92,7 +106,7 @@ const LEFT_OUT: [(Where, &str, &str); 25] = [
     (WebKit, "state::a_headline_can_be_copied", "its driver gives no leave to read the clipboard"),
 ];
 
-/// The short set that `test` takes the other engines through: start, three calculators, a job after a reload, the
+/// The short set that `test engines` takes the other engines through: start, each calculator, a job after a reload, the
 /// planner, without a signal, codes, a page for paper.
 pub(crate) const SHORT: [&str; 8] = [
     "start::",
@@ -107,7 +121,11 @@ pub(crate) const SHORT: [&str; 8] = [
 
 impl fmt::Display for Engine {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.name())
+        f.write_str(match self {
+            Engine::Chromium => "Chromium",
+            Engine::WebKit => "WebKitGTK",
+            Engine::Firefox => "Firefox",
+        })
     }
 }
 
@@ -206,8 +224,57 @@ fn gecko_driver() -> Result<PathBuf> {
 mod tests {
     use std::fs;
 
-    use super::{LEFT_OUT, SHORT};
+    use super::{Engine, LEFT_OUT, SHORT};
     use crate::workspace::root;
+
+    /// What asks Chromium's driver for more than the standard has.
+    const CHROMIUM_ONLY: [&str; 6] = [
+        ".cdp(",
+        ".before_each_page(",
+        ".slow_down(",
+        ".set_offline(",
+        ".requested_urls(",
+        ".with_switches(",
+    ];
+
+    /// A function of a file of journeys: its name, whether it is a journey, its text.
+    struct Function {
+        name: String,
+        is_journey: bool,
+        text: String,
+    }
+
+    /// The functions of a module of journeys.
+    fn functions(module: &str) -> Vec<Function> {
+        let file = root().join(format!("tests/tests/journeys/{module}.rs"));
+        let source = fs::read_to_string(file).expect(module);
+        let mut found: Vec<Function> = Vec::new();
+        let mut is_journey = false;
+        for line in source.lines() {
+            let start = line.strip_prefix("pub(crate) ").unwrap_or(line);
+            if let Some(name) = start.strip_prefix("fn ").and_then(|it| it.split('(').next()) {
+                let name = name.split('<').next().unwrap_or(name).to_owned();
+                found.push(Function { name, is_journey, text: String::new() });
+                is_journey = false;
+            }
+            is_journey |= line == "#[test]";
+            if let Some(last) = found.last_mut() {
+                last.text.push_str(line);
+            }
+        }
+        found
+    }
+
+    fn modules() -> Vec<String> {
+        let source = fs::read_to_string(root().join("tests/tests/journeys/main.rs"));
+        let source = source.expect("the journeys");
+        let names = source.lines().filter_map(|it| it.strip_prefix("mod ")?.strip_suffix(';'));
+        names.map(str::to_owned).collect()
+    }
+
+    fn is_left_out(engine: Engine, journey: &str) -> bool {
+        engine.skips().iter().any(|it| *it != "--skip" && journey.contains(it))
+    }
 
     /// A journey that was renamed would be left out, or run, without anybody knowing.
     #[test]
@@ -222,5 +289,53 @@ mod tests {
             count += 1;
         }
         assert!(count >= 7, "{count}");
+    }
+
+    /// What only Chromium's driver can do stands in the table, so that another engine does not fail for want of it.
+    #[test]
+    fn a_journey_that_needs_chromium_is_left_out_elsewhere() {
+        let (mut judged, mut missing) = (0, Vec::new());
+        for module in modules() {
+            let functions = functions(&module);
+            let mut needs: Vec<&str> = Vec::new();
+            // What a journey calls in its file may need it too.
+            loop {
+                let calls = |it: &&Function| {
+                    let is_called = |name: &&&str| it.text.contains(&format!("{name}("));
+                    CHROMIUM_ONLY.iter().any(|word| it.text.contains(word))
+                        || needs.iter().any(|name| is_called(&name))
+                };
+                let all: Vec<&str> = functions.iter().filter(calls).map(|it| &*it.name).collect();
+                if all.len() == needs.len() {
+                    break;
+                }
+                needs = all;
+            }
+            for journey in functions.iter().filter(|it| it.is_journey && needs.contains(&&*it.name))
+            {
+                let name = format!("{module}::{}", journey.name);
+                judged += 1;
+                if ![Engine::WebKit, Engine::Firefox].iter().all(|it| is_left_out(*it, &name)) {
+                    missing.push(name);
+                }
+            }
+        }
+        assert!(missing.is_empty(), "{missing:#?}");
+        assert!(judged > 15, "{judged}");
+    }
+
+    /// Each line of the short set still leads to a journey in every engine.
+    #[test]
+    fn no_line_of_the_short_set_is_left_out_whole() {
+        for name in SHORT {
+            let (module, start) = name.split_once("::").expect("module::journey");
+            for engine in [Engine::Chromium, Engine::WebKit, Engine::Firefox] {
+                let tried = functions(module).into_iter().filter(|it| {
+                    let name = format!("{module}::{}", it.name);
+                    it.is_journey && it.name.starts_with(start) && !is_left_out(engine, &name)
+                });
+                assert!(tried.count() > 0, "{name} in {engine}");
+            }
+        }
     }
 }

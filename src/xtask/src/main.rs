@@ -29,8 +29,8 @@ cargo xtask COMMAND
   build            build everything that is published into dist/
   test [PART]      run every test; PART is native, browser, package, journeys, or
                    journeys NAME;
-                   journeys --engine webkit|firefox [NAME] in another engine; engines for the short
-                   journeys in both, with the app as it was built last
+                   journeys --engine webkit|firefox [NAME] in another engine; engines [--if-there] for
+                   the short journeys in both, with the app as it was built last
   trunk            build the app with the Trunk on the PATH, and go through its folder: the short journeys
   soak [WALKS] [--seed N] [--two] [--go-on]
                    random walks with faults, 300 if not told, against what must stand; fails on a loss;
@@ -88,7 +88,8 @@ fn run(arguments: &[String]) -> Result<()> {
         ["test", "browser"] => suite::run_part(suite::Part::Browser),
         ["test", "package"] => suite::run_part(suite::Part::Package),
         ["test", "journeys"] => suite::run_part(suite::Part::Journeys),
-        ["test", "engines"] => suite::other_engines(),
+        ["test", "engines"] => suite::other_engines(false),
+        ["test", "engines", "--if-there"] => suite::other_engines(true),
         ["test", "journeys", "--engine", engine, names @ ..] => {
             suite::journeys(engines::Engine::named(engine)?, names)
         }

@@ -151,15 +151,23 @@ pub(crate) fn journeys(engine: Engine, names: &[&str]) -> Result<()> {
     journeys_in(engine, names)
 }
 
+/// What the summary of `.ci/run` looks for in what is said of an engine that is not there.
+const NOT_TRIED: &str = "not tried";
+
 /// The short journeys in the engines that the others do not run in, with the app as it was built last. An engine that is
-/// not there and cannot be installed is told, and is no failure: the rest of the check does not hang on a mirror.
-pub(crate) fn other_engines() -> Result<()> {
+/// not there and cannot be installed fails; where the whole check must not hang on a mirror (`if_there`), it is named.
+pub(crate) fn other_engines(if_there: bool) -> Result<()> {
+    let mut absent = Vec::new();
     for engine in [Engine::WebKit, Engine::Firefox] {
         match engine.equip(&mut cargo()) {
             Ok(()) => journeys_in(engine, &engines::SHORT)?,
-            Err(why) => say(&format!("NOT TRIED in {engine}: {why:#}")),
+            Err(why) => absent.push(format!("{NOT_TRIED}: {engine}: {why:#}").replace('\n', " ")),
         }
     }
+    if !absent.is_empty() && !if_there {
+        bail!("{}", absent.join("; "));
+    }
+    absent.iter().for_each(|line| say(line));
     Ok(())
 }
 

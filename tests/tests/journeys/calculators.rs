@@ -4,6 +4,68 @@
 //! core, here that taps lead to them.
 
 use reckoner_e2e::{App, Screen};
+use serde_json::Value;
+
+use crate::pages::slugs;
+
+/// What is answered, by name: the headline and the figures that are drawn by now. The others come when the page rests.
+const ANSWER: &str = "const answer = {};
+    for (const it of document.querySelectorAll('.headline:not(.is-wanting) .headline__figure, [data-testid^=figure-] dd')) {
+      const name = it.closest('[data-testid]').dataset.testid;
+      const text = it.innerText.trim();
+      if (text) answer[name] = text;
+    }
+    return answer";
+
+/// Whichever calculators the first page has: each answers our example, and its answer follows when its first size loses its
+/// fraction, else is one less or from one two; taken back, it is the answer of before.
+#[test]
+fn each_calculator_answers_and_follows_a_change() {
+    let app = App::open(Screen::PHONE);
+    let slugs = slugs(&app);
+    for slug in &slugs {
+        app.tap(&format!("home-{slug}"));
+        app.wait_for("answer-headline");
+        let before = app.script(ANSWER);
+        assert!(before["answer-headline"].is_string(), "{slug} answers nothing: {before}");
+        // Which of what was answered then has another value now.
+        let others = format!(
+            "const before = {before};
+             const now = (() => {{ {ANSWER} }})();
+             const others = Object.keys(before).filter((name) => name in now && now[name] !== before[name]);"
+        );
+        // No sum; where there is none, the first that may stay empty.
+        let size = app.script(
+            "const all = [...document.querySelectorAll('input.field__input')];
+             const size = all.find((it) => /^\\d+( \\d+\\/\\d+)?$/.test(it.value)) ?? all[0];
+             const whole = parseInt(size.value) || 0;
+             const other = size.value.includes(' ') ? whole : whole > 1 ? whole - 1 : whole + 1;
+             return [size.dataset.testid, String(other)]",
+        );
+        let (field, other) = (size[0].as_str(), size[1].as_str());
+        let (field, other) =
+            field.zip(other).unwrap_or_else(|| panic!("{slug} asks for no size: {size}"));
+        app.tap(field);
+        app.wait_for("keypad");
+        for key in other.chars() {
+            app.tap(&format!("key-{key}"));
+        }
+        app.tap("key-close");
+        app.wait_for_value(field, other);
+        app.wait_until(
+            &format!("{slug}: the answer follows {field} at {other}, from {before}"),
+            &format!("{others} return 'answer-headline' in now && others.length > 0 || now"),
+        );
+        app.tap("undo");
+        app.wait_until(
+            &format!("{slug}: the answer of before is back, {before}"),
+            &format!("{others} return 'answer-headline' in now && others.length === 0 || now"),
+        );
+        app.go("#/");
+    }
+    assert!(slugs.len() >= 14, "{slugs:?}");
+    app.assert_quiet_console();
+}
 
 /// Case R1: a 9 1/4 board, 1/4 lost cleaning its first edge, strips of 1 3/4: four strips, 1 1/2 left.
 #[test]
@@ -64,29 +126,27 @@ fn a_dowel_is_cut_to_go_through_both_frames() {
     app.assert_quiet_console();
 }
 
-/// Of a long table the first rows are shown, so that fields and cautions are near; what goes on paper is whole.
+/// The rows of the table of marks that are seen.
+fn rows(app: &App) -> Value {
+    app.script(
+        "return [...document.querySelectorAll('[data-testid=table-layout] tbody tr')].filter((it) => it.checkVisibility()).length",
+    )
+}
+
+/// Of a long table the first rows are shown, so that fields and cautions are near.
 #[test]
 fn a_long_table_shows_its_first_rows_until_it_is_asked_for() {
     let app = App::open_at(Screen::PHONE, "#/spacing?mode=count&length=60&count=14&unit=in");
     app.wait_for("table-layout");
-    let rows = || {
-        app.script(
-            "return [...document.querySelectorAll('[data-testid=table-layout] tbody tr')].filter((it) => it.checkVisibility()).length",
-        )
-    };
-    assert_eq!(rows(), 5);
+    assert_eq!(rows(&app), 5);
     assert_eq!(app.text("all-layout"), "All 14 rows");
-    app.cdp("Emulation.setEmulatedMedia", &serde_json::json!({ "media": "print" }));
-    assert_eq!(rows(), 14, "on paper");
-    assert!(!app.shows("all-layout"), "a button on paper");
-    app.cdp("Emulation.setEmulatedMedia", &serde_json::json!({ "media": "" }));
     app.assert_accessible();
     app.picture("table-folded");
     app.tap("all-layout");
-    assert_eq!(rows(), 14);
+    assert_eq!(rows(&app), 14);
     assert_eq!(app.attribute("all-layout", "aria-expanded").as_deref(), Some("true"));
     app.tap("all-layout");
-    assert_eq!(rows(), 5);
+    assert_eq!(rows(&app), 5);
     // One row more is no reason to fold.
     app.go("#/spacing?mode=count&length=60&count=6&unit=in");
     app.wait_until(
@@ -94,5 +154,16 @@ fn a_long_table_shows_its_first_rows_until_it_is_asked_for() {
         "return document.querySelectorAll('[data-testid=table-layout] tbody tr').length === 6",
     );
     assert!(!app.shows("all-layout"));
+    app.assert_quiet_console();
+}
+
+/// What goes on paper is whole, and has no button.
+#[test]
+fn a_long_table_is_whole_on_paper() {
+    let app = App::open_at(Screen::PHONE, "#/spacing?mode=count&length=60&count=14&unit=in");
+    app.wait_for("table-layout");
+    app.cdp("Emulation.setEmulatedMedia", &serde_json::json!({ "media": "print" }));
+    assert_eq!(rows(&app), 14);
+    assert!(!app.shows("all-layout"), "a button on paper");
     app.assert_quiet_console();
 }

@@ -30,7 +30,8 @@ fn after_one_visit_the_app_works_with_the_server_gone() {
     let bookmark = "?from=bookmark#/tape?strip=3+3%2F8";
     app.go(bookmark);
     app.wait_for_start();
-    assert!(app.url().ends_with(bookmark), "{}", app.url());
+    // A moment later the app writes down behind it what else the page has.
+    assert!(app.url().contains(bookmark), "{}", app.url());
     app.go("index.html");
     app.wait_for_start();
 }

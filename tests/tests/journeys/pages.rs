@@ -4,7 +4,7 @@ use reckoner_e2e::{App, Screen};
 use serde_json::{Value, json};
 
 /// Slugs of all calculators, in the order of the list.
-fn slugs(app: &App) -> Vec<String> {
+pub(crate) fn slugs(app: &App) -> Vec<String> {
     let ids = app.visible_ids();
     let slugs: Vec<String> =
         ids.iter().filter_map(|id| id.strip_prefix("home-")).map(str::to_owned).collect();

@@ -4,6 +4,7 @@
 use std::collections::BTreeMap;
 
 use proptest::prelude::*;
+use proptest::test_runner::TestCaseResult;
 use reckoner_core::attention::attention;
 use reckoner_core::build_order::{BuildOrder, BuildStep, Stage, Wait, build_order};
 use reckoner_core::job::make_parts::make_parts;
@@ -13,6 +14,8 @@ use reckoner_core::job::{
 };
 use reckoner_core::measure::Unit;
 use reckoner_core::sheet::{Bench, Caution};
+
+use crate::judged::{self, Judged};
 
 /// Sizes, of which any may be one that is measured first; the second and third need the first.
 const SIZES: [(&str, &str); 4] =
@@ -100,7 +103,7 @@ fn order(job: &Job) -> (BuildOrder, Reckoned) {
     (build_order(job, &reckoned, &bench, &found), reckoned)
 }
 
-fn check(made: &Made) -> Result<(), TestCaseError> {
+fn check(made: &Made, judged: &Judged) -> TestCaseResult {
     let job = job(made);
     let (found, reckoned) = order(&job);
     prop_assert_eq!(&order(&job).0, &found, "the same job, another order");
@@ -118,6 +121,7 @@ fn check(made: &Made) -> Result<(), TestCaseError> {
         let count = reckoned.part(id).and_then(|it| it.quantity.clone().ok()).unwrap_or(0);
         wanted.extend((0..count as usize).map(|index| ((id, index), 1)));
     }
+    judged.note("cut", cut.len());
     prop_assert_eq!(cut, wanted);
 
     for (place, step) in found.steps.iter().enumerate() {
@@ -129,6 +133,7 @@ fn check(made: &Made) -> Result<(), TestCaseError> {
                     .iter()
                     .position(|it| it.stage == Stage::DryFit && it.about == Some(*size));
                 prop_assert!(gate.is_some_and(|gate| gate < place), "{step:?}");
+                judged.note("behind a gate", 1);
                 prop_assert!(
                     step.setting.is_none() && step.waits_for.contains(&Wait::Measure(*size))
                 );
@@ -163,9 +168,11 @@ fn check(made: &Made) -> Result<(), TestCaseError> {
         .collect();
     for (place, (step, before)) in found.steps.iter().zip(&waits).enumerate() {
         prop_assert!(before.iter().all(|at| *at < place), "{place} waits for {before:?}");
+        judged.note("waits", before.len());
         let passed = found.steps[..place].iter().position(|it| it.stage > step.stage);
         if let Some(passed) = passed {
             prop_assert!(before.iter().any(|at| *at >= passed), "{place} is late for nothing");
+            judged.note("late", 1);
         }
     }
     let next = found.steps.iter().position(|it| !it.is_done && it.waits_for.is_empty());
@@ -173,10 +180,12 @@ fn check(made: &Made) -> Result<(), TestCaseError> {
     Ok(())
 }
 
-proptest! {
-    #![proptest_config(ProptestConfig::with_cases(300))]
-    #[test]
-    fn every_piece_is_cut_once_and_nothing_before_it_is_measured(it in made()) {
-        check(&it)?;
-    }
+#[test]
+fn every_piece_is_cut_once_and_nothing_before_it_is_measured() {
+    let judged = Judged::default();
+    judged::law(ProptestConfig::with_cases(300), &made(), |it| check(&it, &judged));
+    judged.at_least(1500, "cut");
+    judged.at_least(400, "behind a gate");
+    judged.at_least(1200, "waits");
+    judged.at_least(30, "late");
 }

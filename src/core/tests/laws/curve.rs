@@ -4,6 +4,8 @@ use proptest::prelude::*;
 use reckoner_core::calculators::curve::{arc, corner, rim, s_curve};
 use reckoner_core::measure::{Length, Number};
 
+use crate::judged::{self, Judged};
+
 /// What an irrational length may be off by, with the last digits of the floats that check it.
 const BOUND: f64 = 1.0 / 8192.0 + 1e-9;
 
@@ -63,18 +65,6 @@ proptest! {
         prop_assert!((best.gives.to_f64() - rise.to_f64()).abs() <= BOUND);
     }
 
-    /// The rim once round, measured again with a straightedge, gives the same radius.
-    #[test]
-    fn a_straightedge_agrees_with_the_tape_round_the_rim((chord, rise) in chord_and_rise()) {
-        let across = rim::reckon(&rim::Input::Straightedge { chord, rise }).expect("a rim");
-        prop_assume!(across.around.to_f64() < 90_000.0);
-        let around = rim::reckon(&rim::Input::Around(across.around)).expect("a rim");
-        prop_assert!((around.radius.to_f64() - across.radius.to_f64()).abs() <= 2.0 * BOUND);
-        if let Some((least, most)) = across.between {
-            prop_assert!(least <= across.radius && across.radius <= most);
-        }
-    }
-
     /// The tangent point is as far from the centre as the radius, and so is the other edge:
     /// checked with plain coordinates, the corner at the origin.
     #[test]
@@ -122,4 +112,23 @@ proptest! {
         let rest = (radius - y).expect("small");
         prop_assert_eq!((square(x) + square(rest)).expect("small"), square(radius));
     }
+}
+
+/// The rim once round, measured again with a straightedge, gives the same radius; where it is said between what it lies, it
+/// lies there.
+#[test]
+fn a_straightedge_agrees_with_the_tape_round_the_rim() {
+    let judged = Judged::default();
+    judged::law(judged::cases(256), &chord_and_rise(), |(chord, rise)| {
+        let across = rim::reckon(&rim::Input::Straightedge { chord, rise }).expect("a rim");
+        prop_assume!(across.around.to_f64() < 90_000.0);
+        let around = rim::reckon(&rim::Input::Around(across.around)).expect("a rim");
+        prop_assert!((around.radius.to_f64() - across.radius.to_f64()).abs() <= 2.0 * BOUND);
+        if let Some((least, most)) = across.between {
+            prop_assert!(least <= across.radius && across.radius <= most);
+            judged.note("between", 1);
+        }
+        Ok(())
+    });
+    judged.at_least(200, "between");
 }

@@ -6,10 +6,10 @@ use reckoner_core::job::demo::demo;
 use reckoner_core::job::{Item, Job, Reckoned, Step};
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::planning::quick_list::{QUICK_LIST, quick_list};
-use reckoner_core::planning::wanted::{OPTIONS, from_job_book, options};
+use reckoner_core::planning::wanted::{OPTIONS, Wanted, from_job_book, options};
 use reckoner_core::sheet::{Ask, Bench, Entries};
 
-use crate::judged::{self, answered};
+use crate::judged::{self, Judged, answered};
 
 /// A text that someone or something might leave in a field of a list.
 fn text() -> impl Strategy<Value = String> {
@@ -86,11 +86,11 @@ fn spoilt_demo() -> impl Strategy<Value = Job> {
     })
 }
 
-proptest! {
-    #![proptest_config(ProptestConfig::with_cases(1500))]
-
-    #[test]
-    fn a_quick_list_is_a_job_or_refuses_with_a_reason(entries in entries(&QUICK_LIST)) {
+#[test]
+fn a_quick_list_is_a_job_or_refuses_with_a_reason() {
+    let judged = Judged::default();
+    let drawn = entries(&QUICK_LIST);
+    judged::law(ProptestConfig::with_cases(1500), &drawn, |entries| {
         let bench = Bench::default();
         let mut ask = Ask::new(QUICK_LIST.fields, &entries, &bench, &NoNames);
         let wanted = quick_list(&mut ask);
@@ -100,23 +100,51 @@ proptest! {
             prop_assert!(QUICK_LIST.fields.iter().any(|field| field.id == refusal.field));
             prop_assert!(!refusal.sentence.to_string().is_empty());
         }
-        if let Some(wanted) = wanted
-            && let Err(problem) = wanted.job.validate()
-        {
-            let told = wanted.labels.explain(&wanted.job, &problem);
-            prop_assert!(!told.sentence.to_string().is_empty() && !told.way_out.to_string().is_empty());
-        }
-    }
+        let Some(wanted) = wanted else {
+            judged.note("refused", 1);
+            return Ok(());
+        };
+        judged.note("a job", 1);
+        // What no planner takes is refused where it is written.
+        prop_assert_eq!(wanted.job.validate(), Ok(()));
+        Ok(())
+    });
+    judged.at_least(600, "refused");
+    judged.at_least(200, "a job");
 }
 
-proptest! {
-    // Each case works a whole job out.
-    #![proptest_config(judged::cases(300))]
+/// Whether a job is one that no planner takes, which is told with a way out.
+fn is_told(wanted: &Wanted) -> bool {
+    let Err(problem) = wanted.job.validate() else { return false };
+    let told = wanted.labels.explain(&wanted.job, &problem);
+    assert!(!told.sentence.to_string().is_empty() && !told.way_out.to_string().is_empty());
+    true
+}
 
-    #[test]
-    fn a_job_book_is_a_cutting_job_or_says_what_is_in_the_way(
-        job in spoilt_demo(), entries in entries(&OPTIONS),
-    ) {
+/// What a job book can say and no planner takes: a knot beyond the end of its board.
+#[test]
+fn a_knot_beyond_its_board_is_told_with_a_way_out() {
+    let bench = Bench::default();
+    let mut job = demo();
+    let rack = job.items().find_map(|(id, item)| match item {
+        Item::RackBoard(board) => Some((id, board.clone())),
+        _ => None,
+    });
+    let (id, mut board) = rack.expect("the demo has a rack");
+    board.knots = "9000 to 9001".to_owned();
+    let step = Step::new("spoil", vec![job.replacing(id, Item::RackBoard(board))]);
+    job.make(&step).expect("nobody else is here");
+    let fresh = Entries::default();
+    let options = options(&mut Ask::new(OPTIONS.fields, &fresh, &bench, &NoNames));
+    let wanted = from_job_book(&job, &Reckoned::of(&job, &bench), &bench, &options.expect("ours"));
+    assert!(is_told(&wanted.expect("a cutting job")));
+}
+
+#[test]
+fn a_job_book_is_a_cutting_job_or_says_what_is_in_the_way() {
+    let judged = Judged::default();
+    // Each case works a whole job out.
+    judged::law(judged::cases(300), &(spoilt_demo(), entries(&OPTIONS)), |(job, entries)| {
         let bench = Bench::default();
         let mut ask = Ask::new(OPTIONS.fields, &entries, &bench, &NoNames);
         let read = options(&mut ask);
@@ -128,10 +156,8 @@ proptest! {
                 prop_assert_eq!(wanted.labels.parts.len(), wanted.job.parts.len());
                 prop_assert_eq!(wanted.labels.sections.len(), wanted.job.sections.len());
                 prop_assert_eq!(wanted.pieces.len(), wanted.job.parts.len());
-                if let Err(problem) = wanted.job.validate() {
-                    let told = wanted.labels.explain(&wanted.job, &problem);
-                    prop_assert!(!told.way_out.to_string().is_empty());
-                }
+                judged.note("told", usize::from(is_told(&wanted)));
+                judged.note("a job", 1);
             }
             Err(problems) => {
                 prop_assert!(!problems.is_empty());
@@ -139,7 +165,11 @@ proptest! {
                     prop_assert!(!problem.sentence().to_string().is_empty());
                     prop_assert!(!problem.way_out().to_string().is_empty());
                 }
+                judged.note("in the way", 1);
             }
         }
-    }
+        Ok(())
+    });
+    judged.at_least(75, "a job");
+    judged.at_least(75, "in the way");
 }

@@ -143,12 +143,13 @@ fn what_is_bought_stays_bought_and_what_is_cut_stays_cut() {
 /// Whatever the job: once all is bought, nothing more is ever to be bought, whichever board is cut next.
 #[test]
 fn random_jobs_can_be_planned_again_after_every_board() {
-    let mut cut = 0;
+    let (mut jobs, mut cut) = (0, 0);
     for seed in 0..400 {
         let mut dice = Dice(50_000 + seed);
         let mut job = random_job(&mut dice);
         let Ok(first) = wanted(&job, &options()) else { continue };
         let Ok(outcome) = solve(&first.job, 3_000_000) else { continue };
+        jobs += 1;
         let mut left: Vec<usize> = (0..outcome.plan.boards.len()).collect();
         job.make(&job.keeping_plan(kept(&first, outcome.plan, false))).expect("fresh");
         let id = job.find_cut_plan(false).expect("kept");
@@ -176,7 +177,7 @@ fn random_jobs_can_be_planned_again_after_every_board() {
             }
         }
     }
-    assert!(cut > 100, "{cut}");
+    assert!(jobs > 100 && cut > 150, "{jobs} jobs, {cut} boards");
 }
 
 /// How much wood pieces of a size are, in cubic inches.
@@ -213,12 +214,13 @@ fn stands(job: &Job) -> (Vec<(ItemId, usize)>, Number, Number) {
 /// again, every other one is, and no wood is offered that is cut away or stands in a board that is begun.
 #[test]
 fn nothing_that_is_cut_is_planned_again() {
-    let (mut judged, mut begun_boards, mut slips, mut different) = (0, 0, 0, 0);
+    let (mut jobs, mut judged, mut begun_boards, mut slips, mut different) = (0, 0, 0, 0, 0);
     for seed in 0..600 {
         let mut dice = Dice(90_000 + seed);
         let mut job = random_job(&mut dice);
         let Ok(first) = wanted(&job, &options()) else { continue };
         let Ok(outcome) = solve(&first.job, 200_000) else { continue };
+        jobs += 1;
         let boards = outcome.plan.boards.clone();
         job.make(&job.keeping_plan(kept(&first, outcome.plan, false))).expect("fresh");
         let id = job.find_cut_plan(false).expect("kept");
@@ -294,6 +296,7 @@ fn nothing_that_is_cut_is_planned_again() {
             }
         }
     }
+    assert!(jobs > 150, "{jobs} jobs");
     assert!(judged > 500 && begun_boards > 300, "{judged} {begun_boards}");
     assert!(slips > 50 && different > 30, "{slips} {different}");
 }

@@ -3,7 +3,7 @@
 //   cargo xtask test package
 import assert from "node:assert/strict";
 import { execFileSync, spawnSync } from "node:child_process";
-import { copyFileSync, mkdtempSync, mkdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { copyFileSync, existsSync, mkdtempSync, mkdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, test } from "node:test";
@@ -35,6 +35,20 @@ test("the example of the readme prints what the readme says", () => {
   const readme = readFileSync(join(folder, "README.md"), "utf8");
   const block = (kind) => readme.split("```" + kind + "\n")[1].split("```")[0];
   assert.equal(printed(block("js")), block("text"));
+});
+
+test("every file that the package names is in it, the licence and the notices too", () => {
+  const { files, exports } = JSON.parse(readFileSync(join(folder, "package.json"), "utf8"));
+  const named = [...files.filter((name) => !name.includes("*")), ...Object.values(exports["."]), exports["./reckoner_js_bg.wasm"]];
+  for (const name of named) assert.ok(existsSync(join(folder, name)), name);
+  assert.ok(files.includes("notices.txt") && files.includes("LICENSE"));
+  const licence = readFileSync(join(folder, "LICENSE"), "utf8");
+  assert.match(licence, /Permission is hereby granted/);
+  assert.match(licence, /Apache License/);
+  const notices = readFileSync(join(folder, "notices.txt"), "utf8");
+  // The program is made with these, and each under a licence whose text must go with it.
+  for (const crate of ["wasm-bindgen", "js-sys", "libm"]) assert.match(notices, new RegExp(`\\b${crate} \\d`), crate);
+  assert.match(notices, /Permission is hereby granted/);
 });
 
 test("init that failed can be tried again, and initSync takes bytes", () => {

@@ -51,6 +51,7 @@ fn build(optimise: Optimise, with_js: bool) -> Result<()> {
     if with_js {
         stage_js(&stage.join(JS_FOLDER), optimise)?;
     }
+    wasm::names_no_place(&stage)?;
     precache::finish(&stage)?;
     let dist = dist();
     if dist.exists() {

@@ -3,7 +3,7 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use anyhow::{Context, Result};
+use anyhow::{Context, Result, bail};
 use sha2::{Digest, Sha256};
 
 use super::parts;
@@ -124,6 +124,41 @@ fn cargo_home() -> Result<PathBuf> {
     named.or_else(usual).context("where cargo keeps its files is not known: set CARGO_HOME")
 }
 
+/// What places on somebody's machine have in them.
+fn usual_places() -> Vec<String> {
+    let homes = ["home", "root", "Users"].map(|folder| format!("/{folder}/"));
+    homes.into_iter().chain([".cargo/registry".to_owned()]).collect()
+}
+
+/// Fails where a program below `folder` names a place on the machine that built it: then [`without_places`] has missed one.
+/// What nobody publishes may.
+pub(super) fn names_no_place(folder: &Path) -> Result<()> {
+    if is_quick() {
+        return Ok(());
+    }
+    let mut places = usual_places();
+    // One folder, as /src, may stand in a program for what it is below the root too.
+    let ours = [root(), cargo_home()?].into_iter().filter(|it| it.components().count() > 2);
+    places.extend(ours.map(|it| format!("{}/", it.display())));
+    for entry in fs::read_dir(folder).with_context(|| folder.display().to_string())? {
+        let path = entry?.path();
+        if path.is_dir() {
+            names_no_place(&path)?;
+        } else if path.extension().is_some_and(|it| it == "wasm")
+            && let Some(place) = place_in(&fs::read(&path)?, &places)
+        {
+            bail!("{} names a place on this machine: {place}", path.display());
+        }
+    }
+    Ok(())
+}
+
+/// The first of the places that stands in a program.
+fn place_in<'a>(bytes: &[u8], places: &'a [String]) -> Option<&'a str> {
+    let stands = |place: &&String| bytes.windows(place.len()).any(|it| it == place.as_bytes());
+    places.iter().find(stands).map(String::as_str)
+}
+
 /// The profile of `Cargo.toml` for trying an edit in the journeys: large and slow, but built in seconds.
 const QUICK_PROFILE: &str = "quick";
 
@@ -178,4 +213,24 @@ fn optimised(wasm: &Path, passes: &[&str], optimise: Optimise) -> Result<Vec<u8>
     )?;
     fs::rename(&unfinished, &out)?;
     Ok(fs::read(&out)?)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{place_in, usual_places};
+
+    #[test]
+    fn a_place_is_found_wherever_it_stands_in_a_program() {
+        let places = usual_places();
+        let found = |program: &str| place_in(program.as_bytes(), &places).map(str::to_owned);
+        // What a compiler writes where nothing keeps the places out: in the middle, and at the very end.
+        let planted = "\0asm\u{1}src/measure/text/.cargo/registry/src/yew-0.22/src/lib.rs";
+        assert_eq!(found(planted).as_deref(), Some(".cargo/registry"));
+        let home = &places[0];
+        assert_eq!(found(&format!("\0asm panicked at {home}")).as_ref(), Some(home));
+        assert_eq!(
+            found("\0asm/rustc/59807616/library/core/src/fmt.rs ./src/core/src/lib.rs"),
+            None
+        );
+    }
 }

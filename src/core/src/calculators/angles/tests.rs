@@ -46,6 +46,12 @@ const LEG: (&str, &str) = ("mode", "leg");
 const TWO_WAYS: (&str, &str) = ("mode", "two_ways");
 const SIDES: (&str, &str) = ("mode", "sides");
 
+/// By hand. A side of a box that leans 10° goes in by sin 10° = 0.1736 for each inch up its face, and its end, at a corner of
+/// 45°, comes along by as much: atan 0.1736 = 9.85°. On its edge it goes up by cos 10° = 0.9848: atan 0.9848 = 44.56°. The
+/// plane of the joint stands upright at 45° to the side; what it makes with the face is asin(0.9848 × 0.7071 = 0.6964) =
+/// 44.14°, and with the edge asin(0.1736 × 0.7071 = 0.1228) = 7.05°. A leg that leans 8° and 12° goes out by tan 8° = 0.1405
+/// and tan 12° = 0.2126 for each inch up: the root of 0.01975 + 0.04518 is 0.2548, atan 14.30°. The rest are what is left of
+/// 90°.
 #[test]
 fn a_gauge_is_given_both_ways_with_its_reference() {
     check(&[LEG], "gauge", "from square across the board", "10.00°");
@@ -61,6 +67,7 @@ fn a_gauge_is_given_both_ways_with_its_reference() {
     check(&[TWO_WAYS], "from_top", "from the underside of the top", "75.70°");
 }
 
+/// By hand: 17 × tan 10° = 2.998 at each foot, 14 + 2 × 2.998 = 19.995.
 #[test]
 fn a_leg_is_known_by_its_angle_or_by_its_foot() {
     check(&[LEG, ("apart", "14")], "spread", "outside to outside", "20 in light");
@@ -99,6 +106,7 @@ fn a_tilt_that_most_saws_cannot_reach_is_pointed_out() {
     assert!(square[1].starts_with("Each end 0.1° off opens the last joint by 0.8°."), "{square:?}");
 }
 
+/// By hand: flat, 16 across loses two boards of 2: 12, and a side of a square is as long.
 #[test]
 fn lengths_of_sides_need_both_sizes() {
     let ids = |entries: &[(&str, &str)]| {

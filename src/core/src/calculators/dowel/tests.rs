@@ -39,12 +39,14 @@ const BLIND: (&str, &str) = ("hold", "blind");
 const ONE_END: (&str, &str) = ("hold", "one_end");
 const LEGS: (&str, &str) = ("measured", "legs");
 
+/// By hand: 38 1/64 and 1/4 to trim at both ends, 32/64: 38 33/64.
 #[test]
 fn a_dowel_that_is_trimmed_never_comes_out_short() {
     let headline = TRIAL.answer(&[("overall", "38 1/64")]).headline;
     assert_eq!(headline.value, Value::Length(inches("38 33/64"), Rounding::Up));
 }
 
+/// By hand: two pieces of 1 1/2 leave 35 1/64; a hole of 1 at each end is filled but for 1/16: 35 1/64 + 2 - 8/64 = 36 57/64.
 #[test]
 fn a_dowel_blind_at_both_ends_never_comes_out_long() {
     let headline = TRIAL.answer(&[BLIND, ("overall", "38 1/64")]).headline;
@@ -73,6 +75,8 @@ fn parts_of_two_thicknesses_stand_in_the_middle_of_their_legs() {
     assert_eq!(words(&answer, "overall"), "89/2");
 }
 
+/// By hand: 1.02 is 65.3 of 64, so 66, which is 1.03125: 0.01125 more than 1.02 and 0.04625 more than 0.985, which differ by
+/// 0.035.
 #[test]
 fn an_oval_dowel_takes_the_bit_of_its_thicker_way() {
     let answer = TRIAL.answer(&[("dowel", "0.985"), ("across", "1.02")]);
@@ -88,12 +92,14 @@ fn a_bit_no_bigger_than_the_dowel_is_called_tight() {
     assert!(notes(&answer)[1].contains("a tight fit"), "{:?}", notes(&answer));
 }
 
+/// By hand: the next whole millimetre from 24.1 on is 25.
 #[test]
 fn bits_in_whole_millimetres() {
     let answer = TRIAL.answer(&[("dowel", "24.1mm"), ("bits", "millimetres")]);
     assert_eq!(words(&answer, "bit"), "25 mm");
 }
 
+/// By hand: 17 - 5 = 12.
 #[test]
 fn the_holes_are_a_mirrored_pair() {
     let answer = TRIAL.answer(&[("part_length", "17"), ("from_front", "5"), ("from_top", "1 1/4")]);
@@ -102,6 +108,7 @@ fn the_holes_are_a_mirrored_pair() {
     assert_eq!(distances, [&at("5"), &at("12")]);
 }
 
+/// By hand: 1 1/2 - 1 3/8 = 1/8.
 #[test]
 fn a_blind_hole_close_to_the_far_face_is_noted() {
     let answer = TRIAL.answer(&[BLIND, ("depth", "1 3/8")]);
@@ -109,6 +116,7 @@ fn a_blind_hole_close_to_the_far_face_is_noted() {
     assert!(notes(&answer).contains(&note.to_owned()), "{:?}", notes(&answer));
 }
 
+/// By hand: 1/4 to trim at both ends makes 48 1/8 of 47 5/8, and 48 of 47 1/2.
 #[test]
 fn a_dowel_longer_than_any_listed_rod_is_noted() {
     assert!(

@@ -191,6 +191,8 @@ fn a_stretcher_in_the_floor_or_in_the_apron_is_refused() {
     );
 }
 
+/// By hand: 24 deep less two rails of 1 1/2 and two set-backs of 3/4 is 19 1/2; 1/2 more at each end is 20 1/2. Of 39 along the
+/// rail two supports of 1 1/2 leave 36, three bays of 12: edges at 12 and at 12 + 1 1/2 + 12 = 25 1/2.
 #[test]
 fn supports_share_the_rail_in_equal_bays() {
     TRIAL.check(
@@ -202,6 +204,7 @@ fn supports_share_the_rail_in_equal_bays() {
     assert_eq!(figure(&answer, "support_edges").value, edges);
 }
 
+/// By hand: 39 ÷ 1 1/2 = 26; two rails of 1 1/2 and two set-backs of 3/4 take 4 1/2.
 #[test]
 fn supports_that_do_not_fit_are_refused() {
     TRIAL.check_refusal(
@@ -227,6 +230,8 @@ fn supports_that_do_not_fit_are_refused() {
     );
 }
 
+/// By hand: a tenon of 1/2 in the middle of a leg of 3 1/2 has its cheeks 1 1/2 from each face. So one from the neighbouring
+/// face, 1 1/2 long, touches it; where both go on, the shorter one, 1 9/16, says by how much.
 #[test]
 fn tenons_meet_just_beyond_the_longest() {
     let longest = [("question", "tenons"), ("tenon_a", "1 1/2"), ("tenon_b", "1 1/2")];
@@ -240,6 +245,8 @@ fn tenons_meet_just_beyond_the_longest() {
     );
 }
 
+/// By hand: the short one ends 1 1/2 - 1 = 1/2 before the other's cheek. That one's mortise is 1/8 deeper and leaves 1/8: 3 1/2
+/// - 1/8 - 1/8 = 3 1/4.
 #[test]
 fn one_short_tenon_lets_the_other_be_long() {
     let pairs = [("question", "tenons"), ("tenon_a", "1"), ("tenon_b", "3 1/4")];
@@ -253,6 +260,8 @@ fn one_short_tenon_lets_the_other_be_long() {
     );
 }
 
+/// By hand: 3/4 from the outside and 1/2 thick, a tenon has its inner cheek 3 1/2 - 3/4 - 1/2 = 2 1/4 from the inner face; the
+/// tenons of 1 end 1 1/4 before that. From 3 1/4 on, 1/2 more is 3 3/4, outside the leg.
 #[test]
 fn tenons_nearer_the_outside_may_be_longer() {
     let pairs = [("question", "tenons"), ("tenon_place", "measured"), ("cheek", "3/4")];
@@ -266,6 +275,8 @@ fn tenons_nearer_the_outside_may_be_longer() {
     );
 }
 
+/// By hand: half of 3/4 is 3/8, of 1 1/2 behind 1 1/2 - 3/8 = 1 1/8 stay, and the faces are 1 1/8 - 3/8 = 3/4 apart. With 1 1/2
+/// before 1: half of 1 is 1/2, of the front piece 1 1/2 - 1/2 = 1 is cut, and its back stands 1/2 - 1 = -1/2 beyond.
 #[test]
 fn a_lap_takes_half_of_the_thinner_piece() {
     TRIAL.check(

@@ -119,6 +119,7 @@ fn a_thin_target_does_not_run_beside_the_fence() {
     );
 }
 
+/// By hand: 7 1/4 - 2 × 3 1/8 = 1.
 #[test]
 fn a_blade_that_cannot_reach_leaves_a_core_or_refuses() {
     let post = [("stock", "8x8"), ("target_width", "7"), ("target_thickness", "7")];
@@ -197,6 +198,9 @@ fn equal_thin_strips_leave_too_little_board_on_the_far_side() {
     );
 }
 
+/// By hand: 9 1/4 less 1/4 gives 9. An allowance of 1/16 on both faces is 1/8. 79 kerfs of 1/8 are 9 7/8; of strips of 1/4, the
+/// thinnest that may run there, 24 and 23 kerfs are 8 7/8, 25 and 24 kerfs 9 1/4. The list is 2 × 4 + 1 + 1/2 + 3 × 1/8 = 9
+/// 7/8; without the strip of 1 it is 8 3/4.
 #[test]
 fn strips_that_do_not_fit_are_refused() {
     check_refused(
@@ -239,12 +243,14 @@ fn strips_that_do_not_fit_are_refused() {
     );
 }
 
+/// By hand: 200 strips and as many kerfs of 1/64 in 9 want 9 ÷ 200 - 1/64 = 0.029 each: 1/16 on the tape.
 #[test]
 fn more_strips_than_anyone_cuts_are_refused() {
     let lines = refusals(&[STRIPS, ROUGH, ("strip_width", "1/64"), ("kerf", "1/64")]);
     assert_eq!(lines, ["strip_width: That is more than 200 strips. | Use 1/16 in or more."]);
 }
 
+/// By hand: 1 - 7/8 = 1/8.
 #[test]
 fn a_board_that_is_too_thin_once_cleaned_is_refused() {
     check_refused(
@@ -263,6 +269,9 @@ fn a_board_that_is_too_thin_once_cleaned_is_refused() {
     );
 }
 
+/// By hand: on the strip of 2 3/4 the wide side of the shoe, 4 7/8, reaches 2 1/8 beyond it. On the waste the guide stands at
+/// strip + kerf 1/8 + narrow side 1 1/2: at 3 5/8 of 3 with a strip of 2, at 4 3/8 of 5 with 2 3/4. On the strip, 2 3/4 - 1 1/2
+/// = 1 1/4 carries it, of which 1 is enough. 9 1/4 less a kerf is 9 1/8.
 #[test]
 fn a_guide_the_board_does_not_carry_is_refused() {
     check_refused(
@@ -287,6 +296,7 @@ fn a_guide_the_board_does_not_carry_is_refused() {
     );
 }
 
+/// An 8x8 is 7 1/4: neither 8 nor 9 come of it, and a piece of 4 is shorter than the 6 that may be ripped.
 #[test]
 fn all_problems_show_at_once() {
     let lines = refusals(&[
@@ -298,6 +308,8 @@ fn all_problems_show_at_once() {
     assert_eq!(lines.len(), 3, "{lines:?}");
 }
 
+/// By hand: 3 1/8 thick. From one side the blade stands 1/8 above the work, 3 1/4, if it reaches; from both sides it goes 1/4
+/// past the middle, twice: 1/2.
 #[test]
 fn a_blade_at_its_reach_still_comes_through() {
     let at = |reach: &str| {
@@ -320,6 +332,7 @@ fn a_blade_at_its_reach_still_comes_through() {
     assert_eq!(figure(&well, "blade_height"), "3 1/4 in");
 }
 
+/// By hand: a 4x4 is 3 1/2; 2 × 1 13/16 - 3 1/2 = 1/8.
 #[test]
 fn kerfs_that_hardly_meet_are_said_to() {
     let answer = answer(&[("reach", "1 13/16")]);
@@ -395,6 +408,8 @@ fn a_list_is_cut_widest_first_with_one_setting_for_equal_widths() {
     assert_eq!(figure(&answer, "n_settings"), "2");
 }
 
+/// By hand: 11 1/4 less 1/4 is 11, and a strip with its kerf 1/2. After 21 of them 1/2 is left: a strip and a kerf, and nothing
+/// that could run along the fence.
 #[test]
 fn a_sliver_at_the_fence_is_avoided_by_turning_the_board() {
     let answer =

@@ -146,6 +146,11 @@ fn beside_a_metric_tape_a_bit_says_how_wide_it_is() {
     assert!(placing.iter().any(|note| note == shop), "{placing:?}");
 }
 
+/// By hand, after the rules of `reference/screws.rs`: No. 8 in softwood 0.7 × 0.131 = 0.0917, which is 5.9 of 64, so 6; its
+/// shank 0.164 is 10.5 of 64, so 11. No. 10 in hardwood 0.9 × 0.152 = 0.1368, 8.8 of 64, so 9; its shank 0.190 is 12.2, so 13.
+/// Of 2 1/2 in, 1 is in the piece on top and 1 1/2 beyond it: half of that in softwood, all in hardwood. A nail of 0.131: at
+/// most 0.75 × 0.131 = 0.0983, 6.3 of 64, so 6. One of 1 in ends at a piece of 1; 3/8 more is the least, and of those sold in
+/// quarters 1 1/2 is the first.
 #[test]
 fn bits_come_in_64ths_whatever_the_tape() {
     let pine = [("question", "pilot")];
@@ -173,6 +178,10 @@ fn bits_come_in_64ths_whatever_the_tape() {
     );
 }
 
+/// By hand, with the multiples of NDS 2018 C12.1.5.7, C12.1.6.6 and 12.5.1 that `reference/screws.rs` holds. No. 8 is 0.164 in,
+/// drilled 10, 5 and 2.5 of them: 1.64, 0.82, 0.41. Rows are 3 apart, 0.492: 3 1/2 - 2 × 0.41 = 2.68 has 5 such steps
+/// (2.46), so 6 rows. No. 10 is 0.190 in, not drilled 15 and 2.5: 2.85, 0.475. A lag of 3/8 in softwood 7 and 1.5: 21/8 and 9/16.
+/// Two edges of No. 8 are 0.82 in; the next mark of the tape, in 16ths, is 14, so 7/8.
 #[test]
 fn distances_are_diameters_of_the_shank() {
     let drilled = [("question", "placing")];
@@ -198,6 +207,9 @@ fn distances_are_diameters_of_the_shank() {
     );
 }
 
+/// By hand: the screw leaves the middle of 1 1/2, 3/4 from the face, so it starts 3/4 ÷ tan 15° from the end. Of one of 2 1/2 in,
+/// 1 1/2 is under the head and 1 goes on: cos 15° = 0.966 deep, of 3/4 that are wanted, and 0.534 stays behind it. One of
+/// 2 1/4 goes 3/4 × 0.966 = 0.724 deep, which is not enough.
 #[test]
 fn a_pocket_screw_into_a_rail_wants_2_and_a_half_inches() {
     let pairs = [("question", "pocket")];
@@ -254,6 +266,7 @@ fn an_angled_screw_that_breaks_out_is_refused() {
     );
 }
 
+/// By hand: middles 3 in apart and 3/8 thick leave 3 - 3/8 = 2 5/8; 3/8 apart, they touch. So 30 + 3/8 beside one at 30.
 #[test]
 fn two_that_meet_are_set_apart_in_height() {
     TRIAL.check(&[("question", "corner")], &[("between", "2 5/8"), ("always_clear", "3/8")]);
@@ -287,6 +300,8 @@ fn two_that_meet_are_set_apart_in_height() {
     );
 }
 
+/// By hand: 2 1/2 high and 3 apart leave 1/2. At one height: the first, 1 1/2 deep in a leg of 3 1/2, ends 2 from the outside,
+/// and the second, 1/2 thick around 1 3/4, has its cheek at 1 3/4 + 1/4 = 2. They touch; 2 deep, they meet.
 #[test]
 fn tenons_are_apart_when_their_boxes_are() {
     let tenon = [("question", "corner"), ("section", "tenon"), ("size", "1/2")];
@@ -297,6 +312,7 @@ fn tenons_are_apart_when_their_boxes_are() {
     assert_eq!(TRIAL.ask(&deeper).refusals[0].code, "they-meet");
 }
 
+/// By hand: 6 × 0.164 = 0.984 must be past a piece of 1, 1.984 in all; of screws sold in quarters 2 in is the first.
 #[test]
 fn what_holds_nothing_by_the_rules_is_refused() {
     TRIAL.check_refusal(
@@ -339,6 +355,7 @@ fn end_grain_has_no_pull_but_for_lag_screws() {
     );
 }
 
+/// By hand: 5 × 3 × 2 = 30, and 10 % more is 33: two boxes of 25, of which 50 - 30 = 20 are over.
 #[test]
 fn boxes_are_whole() {
     let pairs = [("question", "buy"), ("box_of", "25")];
