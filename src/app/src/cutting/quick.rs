@@ -115,7 +115,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
         (
             (now.cloned(), bench.tape),
             searching.search.plan.clone(),
-            searching.search.ties,
+            searching.search.ties(),
             searching.search.is_running(),
         ),
         |((list, tape), plan, ties, is_running)| {
@@ -225,6 +225,7 @@ fn keep_as_job(
         pieces: list.pieces.clone(),
         plan: (*plan).clone(),
         bound_cents: search.bound_cents,
+        backing: search.to_keep(),
         paid_cents: 0,
     };
     let unit = settings.bench.tape.unit();
