@@ -5,7 +5,7 @@ use std::rc::Rc;
 use reckoner_core::cutting::{Backing, CutProblem, Job, Plan, Ties};
 use reckoner_core::job::CutPlan;
 use reckoner_core::planning::report::Standing;
-use reckoner_formats::{Checked, Reply};
+use reckoner_formats::{Checked, Reply, TakenPlan};
 
 /// How long a search may run: what is not proved by then costs more battery than it saves wood.
 pub const MOST_SECONDS: u32 = 60;
@@ -117,6 +117,34 @@ impl Search {
             is_outdated,
             ..Search::default()
         }
+    }
+
+    /// A plan that was taken and kept, with the search that found another behind it.
+    #[must_use]
+    pub fn taken(kept: TakenPlan) -> Search {
+        let TakenPlan { job, found, bound_cents, backing, taken } = kept;
+        let before = Search {
+            stage: if backing.is_some() { Stage::Ended } else { Stage::Stopped },
+            job: Some(Rc::new(job)),
+            plan: Some(Rc::new(found)),
+            bound_cents,
+            backing,
+            ..Search::default()
+        };
+        before.after(Event::Take(Rc::new(taken)))
+    }
+
+    /// The plan that was taken in place of the one that was found, to be kept; `None` where none was.
+    #[must_use]
+    pub fn to_keep_taken(&self) -> Option<TakenPlan> {
+        let before = self.before.as_ref()?;
+        Some(TakenPlan {
+            job: (**self.job.as_ref()?).clone(),
+            found: (**before.plan.as_ref()?).clone(),
+            bound_cents: self.bound_cents,
+            backing: before.backing,
+            taken: (**self.plan.as_ref()?).clone(),
+        })
     }
 
     /// What is kept with the plan of what was proved of it: nothing more, where the search did not end by itself.

@@ -11,7 +11,9 @@ use reckoner_core::job::cut_labels::{Label, Labels, Money, SectionLabel};
 use reckoner_core::job::{self, CutPlan};
 use reckoner_core::measure::Unit;
 use reckoner_core::planning::report::known;
-use reckoner_formats::{Checked, News, Reply, open_job, write_job};
+use reckoner_formats::{
+    Checked, News, Reply, TakenPlan, open_job, read_taken, write_job, write_taken,
+};
 
 use super::heard::{joined, sound};
 use super::search::{Event, MOST_SECONDS, Search, Stage};
@@ -317,4 +319,32 @@ fn a_dearer_plan_that_was_taken_is_told_beside_the_cheapest_when_it_is_kept() {
     let taken = found.after(Event::Take(Rc::new(dear())));
     assert_eq!(said(&taken), ("10.00 more than the cheapest plan.".to_owned(), ""));
     assert_eq!(said(&Search::kept(&kept(&taken), false)), said(&taken));
+}
+
+/// As it is kept with the quick list: the plan that was found stays behind it.
+#[test]
+fn a_plan_that_was_taken_comes_back_as_it_was() {
+    let end = Event::Reply(Reply::Cheapest(outcome(GOOD, 1000), vec![Checked::Confirmed]));
+    let found = after([end]);
+    let taken = found.after(Event::Take(Rc::new(dear())));
+    let again = |search: &Search| {
+        let text = write_taken(&search.to_keep_taken().expect("taken"));
+        Search::taken(read_taken(&text).expect("a plan that was taken"))
+    };
+    let back = again(&taken);
+    assert_eq!((said(&back), &back.plan), (said(&taken), &taken.plan));
+    let found_again = back.after(Event::GoBack);
+    assert_eq!((said(&found_again), &found_again.plan), (said(&found), &found.plan));
+    assert_eq!(found.to_keep_taken(), None);
+    // One that was stopped is not said to have ended.
+    let stopped = after([Event::Reply(Reply::News(news(Some(plan(GOOD)), 900))), Event::Stop]);
+    let back = again(&stopped.after(Event::Take(Rc::new(dear()))));
+    assert_eq!(back.after(Event::GoBack).stage, Stage::Stopped);
+    // A plan that breaks a rule is none.
+    let bad = TakenPlan { taken: plan(BAD), ..taken.to_keep_taken().expect("taken") };
+    assert!(read_taken(&write_taken(&bad)).is_err());
+    let bad = TakenPlan { found: plan(BAD), ..taken.to_keep_taken().expect("taken") };
+    assert!(read_taken(&write_taken(&bad)).is_err());
+    let bad = TakenPlan { bound_cents: 1001, ..taken.to_keep_taken().expect("taken") };
+    assert!(read_taken(&write_taken(&bad)).is_err());
 }

@@ -11,6 +11,7 @@ mod message;
 mod outcome;
 mod plan;
 mod problem;
+mod taken;
 
 use core::fmt;
 
@@ -26,6 +27,7 @@ pub use message::{
     Ask, Checked, News, Question, Reply, number_of_reply, read_question, read_reply,
     write_question, write_reply,
 };
+pub use taken::{TakenPlan, read_taken, write_taken};
 
 /// The version that is written.
 const VERSION: u32 = 1;
