@@ -1,9 +1,9 @@
 //! Better plans from a good one: a few boards are taken off it, and their parts planned again.
 //!
-//! Large neighbourhood search (Shaw, "Using constraint programming and local search methods to solve vehicle routing
-//! problems", CP 1998; cited from memory). What is taken off is a small job of its own: the linear programme refutes most of them, and of
-//! the rest the choices of boards are gone through ([`crate::mix`]). Which boards are taken off is drawn from a sequence that is the same
-//! every time. It proves nothing.
+//! Large neighbourhood search (Shaw, "Using constraint programming and local search methods to solve vehicle routing problems",
+//! CP 1998; cited from memory). What is taken off is a small job of its own: the linear programme refutes most of them, and of
+//! the rest the choices of boards are gone through ([`crate::mix`]). Which boards are taken off is drawn from a sequence that
+//! is the same every time. It proves nothing.
 
 use std::rc::Rc;
 

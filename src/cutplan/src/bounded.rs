@@ -1,12 +1,13 @@
-//! A small simplex for linear programmes whose variables have lower and upper bounds that change from node to node of a
-//! tree, and whose columns arrive one at a time.
+//! A small simplex for linear programmes whose variables have lower and upper bounds that change from node to node of a tree,
+//! and whose columns arrive one at a time.
 //!
-//! Minimise cost * x where each row's activity and each column stay within bounds. A change of bounds leaves the reduced
-//! costs as they are, so the dual method goes on from the parent's basis (Lemke, Naval Research Logistics Quarterly 1, 1954);
-//! new columns leave the levels as they are, so the primal method goes on from there. The leaving row is the one with
-//! the largest violation for the length of its row of the inverse (Forrest and Goldfarb, Mathematical Programming 57, 1992;
-//! lengths worked out anew each time; from memory). The inverse is dense and explicit: rows are under about 200. Like
-//! [`crate::simplex`], which serves jobs without a tree, nothing it computes is trusted.
+//! Minimise cost * x where each row's activity and each column stay within bounds. A change of bounds leaves the reduced costs
+//! as they are, so the dual method goes on from the parent's basis (Lemke, "The dual method of solving the linear programming
+//! problem", Naval Research Logistics Quarterly 1, 1954); new columns leave the levels as they are, so the primal method goes
+//! on from there. The leaving row is the one with the largest violation for the length of its row of the inverse (Forrest and
+//! Goldfarb, "Steepest-edge simplex algorithms for linear programming", Mathematical Programming 57, 1992; lengths worked out
+//! anew each time; from memory). The inverse is dense and explicit: rows are under about 200. Like [`crate::simplex`], which
+//! serves jobs without a tree, nothing it computes is trusted.
 
 use crate::inverse::inverted;
 

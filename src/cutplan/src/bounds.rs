@@ -1,11 +1,12 @@
 //! Lower bounds in whole numbers.
 //!
-//! Every bound here has the form the core's checker knows: give each item a worth `y`, let `v` of a stock be the
-//! most worth one board of it can hold (or more), and find the least money whose boards hold the
-//! worth of all items. `y` may be lengths (the bound L1 of Martello and Toth), the counts of parts longer than half
-//! a board or a dual feasible function of the lengths (Fekete and Schepers, Mathematical Programming 91,
-//! 2001; from memory), or the rounded duals of the linear programme; because `v` is worked out exactly for
-//! whatever `y` is given, no property of the function has to be trusted.
+//! Every bound here has the form the core's checker knows: give each item a worth `y`, let `v` of a stock be the most worth one
+//! board of it can hold (or more), and find the least money whose boards hold the worth of all items. `y` may be lengths (the
+//! bound L1 of Martello and Toth, "Lower bounds and reduction procedures for the bin packing problem", Discrete Applied
+//! Mathematics 28, 1990), the counts of parts longer than half a board or a dual feasible function of the lengths (Fekete and
+//! Schepers, "New classes of fast lower bounds for bin packing problems", Mathematical Programming 91, 2001; from memory), or
+//! the rounded duals of the linear programme; because `v` is worked out exactly for whatever `y` is given, no property of the
+//! function has to be trusted.
 
 use std::collections::BTreeMap;
 

@@ -1,13 +1,13 @@
 //! Branch and price on how boards are divided.
 //!
-//! The programme of [`crate::staged`] is solved at each node of a tree; a fractional number of boards, of strips or of
-//! boards in one form is bounded from above in one branch and from below in the other (Vanderbeck and Wolsey, Operations
-//! Research Letters 19, 1996; Barnhart, Johnson, Nemhauser, Savelsbergh and Vance, "Branch-and-price", Operations Research 46,
-//! 1998). How the strips are filled need not be whole: once all boards and forms are, bin completion decides whether the
-//! parts go into those strips. Where they do not, some strip of the group that failed must be had once more, and the
-//! search branches on that (a cut in the manner of Hooker and Ottosson, "Logic-based Benders decomposition", Mathematical
-//! Programming 96, 2003). Every bound that prunes is worked out in whole numbers. All
-//! cited from memory.
+//! The programme of [`crate::staged`] is solved at each node of a tree; a fractional number of boards, of strips or of boards
+//! in one form is bounded from above in one branch and from below in the other (Vanderbeck and Wolsey, "An exact algorithm for
+//! IP column generation", Operations Research Letters 19, 1996; Barnhart, Johnson, Nemhauser, Savelsbergh and Vance, "Branch-
+//! and-price: column generation for solving huge integer programs", Operations Research 46, 1998). How the strips are filled
+//! need not be whole: once all boards and forms are, bin completion decides whether the parts go into those strips. Where they
+//! do not, some strip of the group that failed must be had once more, and the search branches on that (a cut in the manner of
+//! Hooker and Ottosson, "Logic-based Benders decomposition", Mathematical Programming 96, 2003). Every bound that prunes is
+//! worked out in whole numbers. All cited from memory.
 
 use std::rc::Rc;
 

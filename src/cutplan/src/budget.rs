@@ -1,8 +1,7 @@
-//! How much work the search may do, and how it reports.
+//! How much work the search may do, and how it reports. Our own.
 //!
-//! There is no clock here. Work is counted in steps of about a nanosecond to ten; the caller sees every few
-//! million of them, looks at its own clock, and says whether to go on. The same job with the same budget gives
-//! the same plan every time.
+//! There is no clock here. Work is counted in steps of about a nanosecond to ten; the caller sees every few million of them,
+//! looks at its own clock, and says whether to go on. The same job with the same budget gives the same plan every time.
 
 use std::ops::ControlFlow;
 

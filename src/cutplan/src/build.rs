@@ -1,4 +1,4 @@
-//! From the job to models, one for each group of parts that share no board with the others.
+//! From the job to models, one for each group of parts that share no board with the others. Our own.
 
 use std::collections::BTreeMap;
 use std::rc::Rc;

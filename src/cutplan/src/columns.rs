@@ -1,9 +1,10 @@
 //! Column generation: the linear programme over all patterns, and the whole-number bound it gives.
 //!
-//! Gilmore and Gomory (Operations Research 9, 1961; 11, 1963). The master is solved in floating point; its duals
-//! are rounded to whole numbers, priced exactly over all patterns, and only what these whole numbers
-//! prove is used (the bound of Farley, Operations Research 38, 1990, with whole boards and limits instead of one
-//! quotient; see [`crate::bounds`]).
+//! Gilmore and Gomory, "A linear programming approach to the cutting-stock problem", Operations Research 9, 1961, and its part
+//! II, Operations Research 11, 1963. The master is solved in floating point; its duals are rounded to whole numbers, priced
+//! exactly over all patterns, and only what these whole numbers prove is used (the bound of Farley, "A note on bounding a class
+//! of linear programming problems, including cutting stock problems", Operations Research 38, 1990, with whole boards and
+//! limits instead of one quotient; see [`crate::bounds`]).
 
 use std::collections::BTreeSet;
 use std::rc::Rc;

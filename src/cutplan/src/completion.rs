@@ -1,11 +1,12 @@
 //! Bin completion: can these items all go into these bins? Exact, or "unknown" when steps run out.
 //!
-//! Always the largest item left is placed: for each bin size, every largest fill that holds it is tried (Korf,
-//! AAAI 2002 and IJCAI 2003; Schreiber and Korf, IJCAI 2013; methods from memory). A fill is skipped when swapping
-//! one or two of its items for one larger item that is still left would fit: such a fill is dominated (Martello
-//! and Toth, "Knapsack Problems", 1990, chapter 8). The rooms' waste together cannot exceed the slack, so each
-//! fill has a waste budget: the slack less the least waste that subset sums allow in all other bins. States
-//! that failed are remembered whole, never by hash alone. Nothing is cut short silently.
+//! Always the largest item left is placed: for each bin size, every largest fill that holds it is tried (Korf, "A new algorithm
+//! for optimal bin packing", AAAI 2002, and "An improved algorithm for optimal bin packing", IJCAI 2003; Schreiber and Korf,
+//! "Improved bin completion for optimal bin packing and number partitioning", IJCAI 2013; methods from memory). A fill is
+//! skipped when swapping one or two of its items for one larger item that is still left would fit: such a fill is dominated
+//! (Martello and Toth, "Knapsack Problems", 1990, chapter 8). The rooms' waste together cannot exceed the slack, so each fill
+//! has a waste budget: the slack less the least waste that subset sums allow in all other bins. States that failed are
+//! remembered whole, never by hash alone. Nothing is cut short silently.
 
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;

@@ -1,10 +1,11 @@
 //! Diving: plans from the linear programme, by rounding up one pattern at a time.
 //!
-//! After each rounding the relaxation of what is left is solved again, with new patterns for what is left, so the
-//! patterns stay good to the end. When a dive fails it starts again from its early choices with the pattern it
-//! chose there forbidden (limited discrepancy search, Harvey and Ginsberg 1995; for column generation: Sadykov,
-//! Vanderbeck, Pessoa, Tahiri and Uchoa, INFORMS Journal on Computing 31, 2019; from memory). Few boards left are
-//! finished exactly. A dive proves nothing by itself; a plan as cheap as the bound needs no more proof.
+//! After each rounding the relaxation of what is left is solved again, with new patterns for what is left, so the patterns stay
+//! good to the end. When a dive fails it starts again from its early choices with the pattern it chose there forbidden (Harvey
+//! and Ginsberg, "Limited discrepancy search", IJCAI 1995; for column generation: Sadykov, Vanderbeck, Pessoa, Tahiri and
+//! Uchoa, "Primal heuristics for branch and price: the assets of diving methods", INFORMS Journal on Computing 31, 2019; from
+//! memory). Few boards left are finished exactly. A dive proves nothing by itself; a plan as cheap as the bound needs no more
+//! proof.
 
 use std::rc::Rc;
 

@@ -1,4 +1,6 @@
-//! Listing the forms of a board that is ripped or crosscut into blocks first.
+//! Listing the forms of a board that is ripped or crosscut into blocks first: the first stage of a two-stage pattern (Gilmore
+//! and Gomory, "Multistage cutting stock problems of two and more dimensions", Operations Research 13, 1965; from memory). How
+//! they are listed is our own.
 
 use crate::model::{BlockMake, Form, Make, Nest, PieceMake};
 

@@ -1,4 +1,9 @@
 //! Plans made quickly: fill one board after another as well as possible, or place one part after another.
+//!
+//! The first in the spirit of Gupta and Ho, "A new heuristic algorithm for the one-dimensional bin-packing problem", Production
+//! Planning and Control 10, 1999, with a value correction as Mukhacheva and others have it; the second is first fit and best fit
+//! by falling length (Johnson, Demers, Ullman, Garey and Graham, "Worst-case performance bounds for simple one-dimensional packing
+//! algorithms", SIAM Journal on Computing 3, 1974; all from memory).
 
 use std::rc::Rc;
 
@@ -11,8 +16,7 @@ use crate::price::Prices;
 pub(crate) type Patterns = Vec<Rc<Pattern>>;
 
 /// Board after board: each time the board whose fullest fill costs least for its worth. `boost` makes large
-/// parts worth more than their size, in percent at the largest (a sequential value correction in the spirit
-/// of Mukhacheva and others; subset-sum filling after Gupta and Ho, 1999; from memory).
+/// parts worth more than their size, in percent at the largest.
 pub(crate) fn board_by_board(
     columns: &Columns<'_>,
     mut rest: Rest,

@@ -1,4 +1,5 @@
-//! The inverse of a basis, for both programmes: a square matrix in one list, row after row.
+//! The inverse of a basis, for both programmes: a square matrix in one list, row after row. Gauss-Jordan elimination with row
+//! exchange (Press, Flannery, Teukolsky and Vetterling, "Numerical Recipes", 1986, section 2.1; from memory).
 
 /// Pivots smaller than this count as none.
 const LEAST: f64 = 1e-11;

@@ -1,10 +1,10 @@
 //! The best fill of one bin: an exact bounded knapsack.
 //!
-//! Two methods. A table over all capacities (Bellman 1957; quantities split into powers of two) when the table
-//! is small; one table serves every capacity of a kind. Depth-first branch and bound on value per weight
-//! (Gilmore and Gomory, Operations Research 11, 1963, for cutting patterns; from memory) when lengths are
-//! so fine that a table would not fit in a phone. The second may run out of steps; then it still
-//! answers with an upper bound, so that nothing is claimed that is not so.
+//! Two methods. A table over all capacities (Bellman, "Dynamic Programming", 1957; quantities split into powers of two) when
+//! the table is small; one table serves every capacity of a kind. Depth-first branch and bound on value per weight (Gilmore and
+//! Gomory, "A linear programming approach to the cutting stock problem, part II", Operations Research 11, 1963, for cutting
+//! patterns; from memory) when lengths are so fine that a table would not fit in a phone. The second may run out of steps; then
+//! it still answers with an upper bound, so that nothing is claimed that is not so.
 
 use crate::model::Way;
 

@@ -5,6 +5,8 @@
 //!
 //! # How a job is solved
 //!
+//! Each file names in its first lines whom it follows; how the methods go together is our own.
+//!
 //! 1. `build`: parts that share no board are planned apart. A board that may be ripped becomes a choice of *forms*, each a
 //!    list of bins; from then on straight and ripped boards are the same thing (`model`, `forms`).
 //! 2. `greedy`: quick plans. `bounds`: quick bounds from lengths and dual feasible functions.

@@ -1,11 +1,10 @@
 //! Board-mix enumeration: which boards to buy, cheapest first, each choice decided exactly.
 //!
-//! A *mix* says how many of each paid board are bought; scraps are always all there. Mixes are listed by rising cost
-//! from the lower bound on. A mix is refuted at once by any worth (see [`crate::bounds`]) of which its boards do
-//! not hold enough; this is where the duals of the linear programme do most of their work. What remains is decided
-//! by bin completion. The first mix that works is the cheapest plan, and the failures before it are the proof. When a
-//! mix fails, every mix that it could replace board by board fails too, so failures are kept and such mixes are
-//! skipped.
+//! A *mix* says how many of each paid board are bought; scraps are always all there. Mixes are listed by rising cost from the
+//! lower bound on. A mix is refuted at once by any worth (see [`crate::bounds`]) of which its boards do not hold enough; this
+//! is where the duals of the linear programme do most of their work. What remains is decided by bin completion. The first mix
+//! that works is the cheapest plan, and the failures before it are the proof. When a mix fails, every mix that it could replace
+//! board by board fails too, so failures are kept and such mixes are skipped. Our own method.
 
 use std::rc::Rc;
 

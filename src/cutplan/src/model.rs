@@ -1,11 +1,10 @@
-//! The job as the search sees it: items, bins that accept them, and boards that offer bins.
+//! The job as the search sees it: items, bins that accept them, and boards that offer bins. Our own model.
 //!
-//! Adding one kerf to every part and one to every segment turns "parts with kerfs between them" into plain
-//! packing of weights into capacities. A board that is ripped is the same thing again: every strip (or layer
-//! of a strip) is a bin that accepts only parts of its width and thickness. So each board offers a choice of
-//! *forms*, a form is a list of bins, and a bin has a *kind* (which items it accepts, at what weight) and a
-//! capacity. Where the forms of a board are too many to list they stay *nested*: a knapsack of strips, or of
-//! blocks, whose values are knapsacks of parts.
+//! Adding one kerf to every part and one to every segment turns "parts with kerfs between them" into plain packing of weights
+//! into capacities. A board that is ripped is the same thing again: every strip (or layer of a strip) is a bin that accepts
+//! only parts of its width and thickness. So each board offers a choice of *forms*, a form is a list of bins, and a bin has a
+//! *kind* (which items it accepts, at what weight) and a capacity. Where the forms of a board are too many to list they stay
+//! *nested*: a knapsack of strips, or of blocks, whose values are knapsacks of parts.
 
 use std::rc::Rc;
 

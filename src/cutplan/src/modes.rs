@@ -1,4 +1,5 @@
-//! Other questions about the same job: one board length only, the next cheapest store run, what a scrap can become.
+//! Other questions about the same job: one board length only, the next cheapest store run, what a scrap can become. Our own
+//! ways of asking what the other files answer.
 
 use std::rc::Rc;
 

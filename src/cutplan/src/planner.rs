@@ -1,4 +1,4 @@
-//! The whole job: its groups one after another, and what comes out.
+//! The whole job: its groups one after another, and what comes out. Our own.
 
 use std::ops::ControlFlow;
 use std::rc::Rc;

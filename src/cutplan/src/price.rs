@@ -1,4 +1,8 @@
 //! The most value that can be cut from one board of each kind, exactly, in whole numbers.
+//!
+//! A knapsack of parts for each bin (Gilmore and Gomory, "A linear programming approach to the cutting stock problem, part II",
+//! Operations Research 11, 1963), and for a board that is ripped a knapsack of strips whose values are such knapsacks (the
+//! same, "Multistage cutting stock problems of two and more dimensions", Operations Research 13, 1965; from memory).
 
 use std::collections::BTreeMap;
 use std::rc::Rc;

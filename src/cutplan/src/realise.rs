@@ -1,4 +1,5 @@
-//! From patterns back to a plan: every part in its place, pushed towards the left end and the near edge.
+//! From patterns back to a plan: every part in its place, pushed towards the left end and the near edge. Our own; it decides
+//! nothing.
 
 use std::rc::Rc;
 

@@ -1,5 +1,5 @@
 //! Boards that can stand in for others, whatever these hold: a longer one of the same section, a wider one that can be ripped
-//! to the same strips.
+//! to the same strips. Our own method.
 
 use crate::completion::BinType;
 use crate::model::Model;

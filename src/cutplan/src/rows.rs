@@ -1,9 +1,9 @@
 //! Bins of many kinds filled together, each group of kinds by itself.
 //!
-//! The strips of a ripped board accept parts of their own width only, so bins of different widths have nothing to do with
-//! each other, unless a part may lie in several of them. Kinds that share no item are answered apart. What a group was
-//! asked before is remembered: the same few questions come again with every choice of boards. A group that failed fails
-//! with fewer or shorter bins too.
+//! The strips of a ripped board accept parts of their own width only, so bins of different widths have nothing to do with each
+//! other, unless a part may lie in several of them. Kinds that share no item are answered apart. What a group was asked before
+//! is remembered: the same few questions come again with every choice of boards. A group that failed fails with fewer or
+//! shorter bins too. Our own method; each group is decided by bin completion ([`crate::completion`]).
 
 use std::collections::BTreeMap;
 use std::ops::Range;

@@ -3,7 +3,8 @@
 //! Minimise cost * x with one row per item (patterns times x cover the demand) and one row per limited board
 //! (patterns times x stay within the limit). Rows are few (under about 400), columns arrive one at a
 //! time, and a starting basis is known, so a dense explicit inverse with periodic refactoring is enough
-//! (Dantzig and Orchard-Hays 1954; Chvatal, "Linear Programming", 1983, chapters 7 and 13; from memory).
+//! (Dantzig and Orchard-Hays, "The product form for the inverse in the simplex method", Mathematical Tables and Other Aids to
+//! Computation 8, 1954; Chvatal, "Linear Programming", 1983, chapters 7 and 13; from memory).
 //!
 //! **Why not a crate.** The pure-Rust LP crates that compile to wasm were weighed. The best kept of them
 //! (a fork of an older simplex with branch and bound) has no public way to add a column to a solved model, so

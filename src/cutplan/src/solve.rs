@@ -1,4 +1,4 @@
-//! One model from first plan to proof: the order in which the methods are tried.
+//! One model from first plan to proof: the order in which the methods are tried, which is our own.
 
 use std::rc::Rc;
 

@@ -1,11 +1,11 @@
 //! The linear programme of boards and strips, each a variable of its own, and the whole-number bound it gives.
 //!
-//! A board cut into strips is not one pattern but several: which form the board takes, and how each of its strips is
-//! filled. Forms give strips, fills use them up, and one row for each kind and length of strip links the two: the two-stage
-//! programme of Gilmore and Gomory (Operations Research 13, 1965; cited from memory). Fills are priced as knapsacks, forms are all there from
-//! the start. Rows for the boards of a stock and the strips of a slot, and the columns of the forms, can be bounded from
-//! above and below without any change to pricing. Beside the rows that link, our own: a strip may be filled as a shorter
-//! one of its kind, so rows count the strips that are *at least* so long.
+//! A board cut into strips is not one pattern but several: which form the board takes, and how each of its strips is filled.
+//! Forms give strips, fills use them up, and one row for each kind and length of strip links the two (Gilmore and Gomory,
+//! "Multistage cutting stock problems of two and more dimensions", Operations Research 13, 1965; cited from memory). Fills are
+//! priced as knapsacks, forms are all there from the start. Rows for the boards of a stock and the strips of a slot, and the
+//! columns of the forms, can be bounded from above and below without any change to pricing. Beside the rows that link, our own:
+//! a strip may be filled as a shorter one of its kind, so rows count the strips that are *at least* so long.
 
 use std::collections::BTreeSet;
 use std::rc::Rc;

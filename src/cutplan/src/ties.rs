@@ -1,11 +1,11 @@
 //! Among plans of equal money: the order that the core states at [`Ties`], from the first of its ranks to the last.
 //!
-//! The fewest boards are found by the same board-mix enumeration on a copy of the model in which every board costs
-//! its price times a large number plus one, scraps one. For fewer settings the same is asked of models in which less may be
-//! set ([`crate::settings`]). Fewer cuts are looked for from the best plan and from other choices of boards that tie
-//! ([`crate::cuts`]). Then the longest offcut: an offcut is one more part, as long as possible, and whether it still
-//! fits is one more question to bin completion; over all choices of boards that tie where each can be divided in one way only,
-//! as those that are cut to length, else for the strips of the plan. What is exact where it finishes says so.
+//! The fewest boards are found by the same board-mix enumeration on a copy of the model in which every board costs its price
+//! times a large number plus one, scraps one. For fewer settings the same is asked of models in which less may be set
+//! ([`crate::settings`]). Fewer cuts are looked for from the best plan and from other choices of boards that tie
+//! ([`crate::cuts`]). Then the longest offcut: an offcut is one more part, as long as possible, and whether it still fits is
+//! one more question to bin completion; over all choices of boards that tie where each can be divided in one way only, as those
+//! that are cut to length, else for the strips of the plan. What is exact where it finishes says so. Our own method.
 
 use std::collections::BTreeSet;
 use std::rc::Rc;

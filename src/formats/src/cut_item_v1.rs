@@ -7,7 +7,9 @@ use reckoner_core::job::{CutPlan, ItemId};
 use reckoner_core::measure::text::exact_text;
 use reckoner_core::measure::{Length, length};
 
-use crate::cut_v1::{CUT, MOST_CUT_LINES, read_cut, write_cut_into};
+use crate::cut_v1::{
+    BACKING, CUT, MOST_CUT_LINES, read_backing, read_cut, write_backing, write_cut_into,
+};
 use crate::json::{Fault, Faults, Field, Fields, I64, Kind, Record, U32, U64, Value, may, must};
 use crate::texts::{ENTRIES, NAME, TEXT, entry, write_entry};
 
@@ -26,6 +28,11 @@ pub(crate) const CUT_PLAN: &[Field] = &[
     must("cut", Kind::Record(CUT), "What was asked, and the plan."),
     must("bound_cents", I64, ""),
     may("paid_cents", I64, "What boards cost that were bought by the plans before this one."),
+    may(
+        "backing",
+        Kind::Record(BACKING),
+        "What the search proved of the plan; without it nobody kept that.",
+    ),
 ];
 
 const LABELS: Kind = Kind::List(&Kind::Record(LABEL), MOST_CUT_LINES);
@@ -69,6 +76,7 @@ pub(crate) fn write_cut_plan(out: &mut Fields, it: &CutPlan) {
     out.value(Some(()), |w, ()| write_cut_into(w, &it.asked, &it.plan));
     out.int(it.bound_cents);
     out.maybe_int((it.paid_cents != 0).then_some(it.paid_cents));
+    out.value(it.backing, |w, it| write_backing(w, &it));
 }
 
 /// Reads a plan, and checks it against its own job, like any plan of the search.
@@ -99,7 +107,9 @@ pub(crate) fn read_cut_plan(it: &mut Record, faults: &Faults) -> Option<CutPlan>
     let cut = it.next().map(|value| read_cut(value.raw));
     let bound_cents: i64 = it.int();
     let paid_cents: i64 = it.maybe_int().unwrap_or(0);
+    let backing = it.next();
     let (asked, plan) = cut?.map_err(|problem| said(&problem.to_string())).ok()?;
+    let backing = backing.map(|it| read_backing(it, (plan.cost_cents, bound_cents)));
     if asked.validate().is_err() {
         said("the job of this plan cannot be planned");
         return None;
@@ -130,7 +140,18 @@ pub(crate) fn read_cut_plan(it: &mut Record, faults: &Faults) -> Option<CutPlan>
         Some(each) => Money::Wood { each: each? },
     };
     let labels = Labels { unit, sections, parts, boards, scraps, money };
-    Some(CutPlan { title, is_list, entries, asked, labels, pieces, plan, bound_cents, paid_cents })
+    Some(CutPlan {
+        title,
+        is_list,
+        entries,
+        asked,
+        labels,
+        pieces,
+        plan,
+        bound_cents,
+        backing,
+        paid_cents,
+    })
 }
 
 fn labels(it: &mut Record) -> Vec<Label> {

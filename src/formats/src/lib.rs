@@ -23,8 +23,9 @@ mod texts;
 pub use brought::{Brought, brought};
 pub use codes::{CodeProblem, Gatherer, PIECE, codes, codes_in};
 pub use cut_v1::{
-    Ask, Checked, CutTextProblem, MOST_CUT_LINES, MOST_CUT_TEXT, News, Question, Reply,
-    number_of_reply, read_cut, read_question, read_reply, write_cut, write_question, write_reply,
+    Ask, Checked, CutTextProblem, MOST_CUT_LINES, MOST_CUT_TEXT, News, Question, Reply, TakenPlan,
+    number_of_reply, read_cut, read_question, read_reply, read_taken, write_cut, write_question,
+    write_reply, write_taken,
 };
 pub use history_v2::{MAX_HISTORY, read_history, read_step, write_history, write_step};
 #[cfg(feature = "schema")]

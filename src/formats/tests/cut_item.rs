@@ -1,6 +1,6 @@
 //! A cut plan kept in a job goes into the file and comes back; a damaged one is set aside by itself.
 
-use reckoner_core::cutting::{CutBoard, Layout, Placed, Plan, Source};
+use reckoner_core::cutting::{Backing, CutBoard, Layout, Placed, Plan, Source, Ties};
 use reckoner_core::job::{BoardState, CutPlan, CutTicks, Item, ItemId, Job, Step};
 use reckoner_core::measure::Unit;
 use reckoner_core::measure::text::NoNames;
@@ -27,6 +27,7 @@ fn plan(boards: &str) -> CutPlan {
         entries: entries.map(|(id, text)| (id.to_owned(), text.to_owned())).to_vec(),
         pieces: wanted.pieces,
         bound_cents: cost_cents,
+        backing: None,
         paid_cents: 1_485,
         plan: Plan {
             boards: vec![
@@ -70,13 +71,39 @@ fn a_plan_and_its_ticks_come_back_as_they_were() {
     }
 }
 
+/// What was proved of a plan comes back as it was; in a file of before it stands nowhere, and nothing is claimed then.
+#[test]
+fn what_was_proved_of_a_plan_comes_back_as_it_was() {
+    let ties = Ties { fewest_boards: true, fewest_cuts: true, ..Ties::default() };
+    let all = [
+        None,
+        Some(Backing::default()),
+        Some(Backing { is_proved: true, is_checked: true, ties: Some(ties), in_place_of: None }),
+        Some(Backing { ties: Some(Ties::default()), ..Backing::default() }),
+        Some(Backing { in_place_of: Some(1_090), ..Backing::default() }),
+    ];
+    for backing in all {
+        let job = job(CutPlan { backing, ..plan("96 at 10.90") });
+        let text = write_job(&job);
+        assert_eq!(text.contains("backing"), backing.is_some());
+        assert_eq!(open_job(&text).expect("a job").job, job);
+    }
+    // Called proved, with a bound below the cost.
+    let bold = Backing { is_proved: true, ..Backing::default() };
+    let job = job(CutPlan { backing: Some(bold), bound_cents: 1_089, ..plan("96 at 10.90") });
+    assert_eq!(open_job(&write_job(&job)).expect("a job").set_aside.len(), 1);
+}
+
 #[test]
 fn a_damaged_plan_is_set_aside_and_the_rest_opens() {
     let whole: Value = serde_json::from_str(&write_job(&job(plan("96 at 10.90")))).expect("json");
-    let damage: [(&str, Value, &str); 9] = [
+    let damage: [(&str, Value, &str); 11] = [
         ("/items/0/per_inch", json!(0), "unit"),
         ("/items/0/bound_cents", json!(999_999), "bound"),
         ("/items/0/paid_cents", json!(-1), "paid"),
+        // Taken in place of one that costs less than any can.
+        ("/items/0/backing", json!({"in_place_of": 1_089}), "more is said"),
+        ("/items/0/backing", json!({"proved": 1}), "proved"),
         ("/items/0/parts", json!([]), "name"),
         ("/items/0/pieces", json!([1]), "missing"),
         ("/items/0/cut/plan/boards/0/crosscut/1/at", json!(5), "does not keep"),

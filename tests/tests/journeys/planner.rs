@@ -25,7 +25,7 @@ fn hard_list() -> String {
 }
 
 /// Writes a list anew as its text, over what is there.
-fn as_text(app: &App, list: &str, text: &str) {
+pub(crate) fn as_text(app: &App, list: &str, text: &str) {
     app.tap(&format!("as-text-{list}"));
     app.tap(&format!("field-{list}"));
     app.script(&format!("document.querySelector('[data-testid=\"field-{list}\"]').select()"));
@@ -396,7 +396,7 @@ fn the_boards_of_a_job_say_what_is_in_the_way() {
 
 /// By hand: six rails of 40 in. A board of 144 in gives three, and 22 5/8 in is left; two at 9.80 are 19.60. One of 96 in
 /// gives two, and 14 3/4 in is left; three at 7.00 are 21.00.
-const RAILS: &str =
+pub(crate) const RAILS: &str =
     "#/cut?parts=rail:+6+@+40&boards=96+at+7,+144+at+9.80&scraps=&kerf=1/8&end_trim=1/2&unit=in";
 
 #[test]

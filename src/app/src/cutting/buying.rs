@@ -3,11 +3,11 @@
 
 use std::rc::Rc;
 
-use reckoner_core::cutting::{Job, Plan, Source};
+use reckoner_core::cutting::{Backing, Job, Plan, Source};
 use reckoner_core::job::cut_labels::Labels;
 use reckoner_core::measure::Tape;
 use reckoner_core::planning::report::{
-    How, Purchase, Report, difference, proof, shopping, without, without_words,
+    How, Purchase, Report, difference, shopping, without, without_words,
 };
 use reckoner_core::sheet::{Sentence, money};
 use reckoner_formats::Ask;
@@ -39,6 +39,7 @@ pub(crate) struct Without {
     pub(crate) job: Rc<Job>,
     pub(crate) plan: Rc<Plan>,
     pub(crate) bound_cents: i64,
+    pub(crate) backing: Option<Backing>,
 }
 
 #[derive(Properties, PartialEq)]
@@ -167,6 +168,7 @@ impl Yard {
                 job: job.clone(),
                 plan: plan.clone(),
                 bound_cents: search.bound_cents,
+                backing: search.to_keep(),
             };
             let (take, close) = (self.take.clone(), close.clone());
             Callback::from(move |event: MouseEvent| {
@@ -175,10 +177,8 @@ impl Yard {
             })
         });
         let lines = plan.and_then(|plan| shopping(&self.job, plan, &self.labels));
-        let proved = plan.map(|plan| {
-            let words = proof(&self.labels, plan.cost_cents, search.bound_cents, &[]);
-            sentence(&words.sentence, tape)
-        });
+        let proved = plan
+            .map(|plan| sentence(&search.standing(plan.cost_cents).cost(&self.labels, &[]), tape));
         html! {
             <div class="without" role="group" aria-label="Without this length" data-testid="without">
                 <p class="without__said" role="status" data-testid="without-said">{ said }</p>

@@ -4,8 +4,7 @@ use std::rc::Rc;
 
 use reckoner_core::job::cut_labels::Labels;
 use reckoner_core::measure::Tape;
-use reckoner_core::planning::report::{Proof, against, left_out_words, proof};
-use reckoner_core::sheet::Sentence;
+use reckoner_core::planning::report::{Proof, Standing, left_out_words, proof};
 use yew::prelude::*;
 
 use super::hook::Searching;
@@ -55,7 +54,7 @@ fn figure(
         (Stage::Kept, _) => "The plan in use",
         (Stage::Taken, _) => "The plan you took",
         (_, true) => "From the rack",
-        (_, false) if search.is_proved => "Cheapest plan",
+        (_, false) if search.is_proved() => "Cheapest plan",
         (_, false) => "Best plan found",
     };
     let report = &told.report;
@@ -79,10 +78,7 @@ fn figure(
         )
     } else {
         let cost = told.plan.cost_cents;
-        let words = match &search.before {
-            Some(before) => before_words(labels, before, cost),
-            None => proof(labels, cost, search.bound_cents, &told.left_out).sentence,
-        };
+        let words = search.standing(cost).cost(labels, &told.left_out);
         (
             sentence(&report.spent.sentence(), tape),
             html! {
@@ -110,20 +106,11 @@ fn figure(
     }
 }
 
-/// What a plan that was taken costs beside the one that was found.
-fn before_words(labels: &Labels, before: &Search, cost_cents: i64) -> Sentence {
-    let found = before.plan.as_ref().map_or(cost_cents, |plan| plan.cost_cents);
-    against(labels, cost_cents, found, before.is_proved)
-}
-
 fn rack_words(search: &Search) -> &'static str {
-    match (&search.stage, search.is_proved) {
-        (Stage::Running, _) => "still looking for more",
-        (Stage::Kept, _) => "as much as the rack gave when it was planned",
-        (_, true) => {
-            "the rack gives no more than this: the planner ruled out every other way with these boards and cuts, and no second check went over that"
-        }
-        (_, false) => "more may be possible",
+    let backing = search.to_keep().filter(|_| !search.is_outdated);
+    match search.stage {
+        Stage::Running => "still looking for more",
+        _ => Standing { backing, ..search.standing(0) }.from_rack(),
     }
 }
 

@@ -54,7 +54,9 @@ impl Searching {
     /// Asks the same again.
     pub(crate) fn again(&self) {
         let last = self.last.borrow().clone();
-        if let Some((job, ask)) = last {
+        // What was kept from an earlier visit was asked for the cheapest plan.
+        let kept = || Some((self.search.job.clone()?, Ask::Cheapest { budget: u64::MAX }));
+        if let Some((job, ask)) = last.or_else(kept) {
             self.begin(job, ask);
         }
     }

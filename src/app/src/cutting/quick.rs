@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use reckoner_core::cutting::Job;
+use reckoner_core::cutting::{Job, Plan};
 use reckoner_core::job::cut_labels::Labels;
 use reckoner_core::job::{self, CutPlan};
 use reckoner_core::measure::text::NoNames;
@@ -11,7 +11,7 @@ use reckoner_core::planning::quick_list::{QUICK_LIST, none_of, quick_list};
 use reckoner_core::planning::report::How;
 use reckoner_core::planning::wanted::{KEEP_FROM, Wanted};
 use reckoner_core::sheet::{self, Bench, Entries};
-use reckoner_formats::Ask;
+use reckoner_formats::{Ask, read_taken, write_taken};
 use yew::prelude::*;
 
 use super::buying::{Without, Yard};
@@ -20,7 +20,7 @@ use super::found::{headline, no_plan, progress};
 use super::hook::use_search;
 use super::on_hand::OnHand;
 use super::report::{Beside, Told, as_list, whole};
-use super::search::Search;
+use super::search::{Event, Search};
 use super::typed;
 use crate::calculator::{Opening, last_tools, link_trouble, unit_choice, use_address, wanting};
 use crate::components::icon::{Icon, icon};
@@ -30,6 +30,7 @@ use crate::form::view::{asks, undo_and_redo};
 use crate::job_book::book::{Book, Edit};
 use crate::job_book::hook::OnPage;
 use crate::platform::later::later;
+use crate::platform::storage::{self, TAKEN};
 use crate::platform::{address, dom};
 use crate::route;
 use crate::settings::Settings;
@@ -88,7 +89,13 @@ fn QuickPage(props: &QuickPageProps) -> Html {
         Some(List { job: Rc::new(job), labels: Rc::new(labels), pieces, keep_from })
     });
     let at_hand = use_at_hand(form.clone(), sheet.clone(), settings.clone(), KnownNames::default());
-    let searching = use_search(Search::default);
+    let searching = use_search(|| {
+        let job = wanted.as_ref().as_ref().map(|list| &list.job);
+        let taken = storage::get(TAKEN).and_then(|text| read_taken(&text).ok());
+        // One of a list that has changed since is taken no more.
+        let taken = taken.filter(|taken| job.is_some_and(|job| **job == taken.job));
+        taken.map(Search::taken).unwrap_or_default()
+    });
     use_address(&QUICK_LIST, &entries, &bench);
     use_effect_with((), |()| dom::set_title("Cut plan · Sawdust Reckoner"));
     {
@@ -102,7 +109,12 @@ fn QuickPage(props: &QuickPageProps) -> Html {
             }
             let rest = job.clone().filter(|_| is_new).map(|job| {
                 let wait = if *is_editing { TYPING_REST } else { 0 };
-                later(wait, move || searching.begin(job, Ask::Cheapest { budget: u64::MAX }))
+                later(wait, move || {
+                    if searching.search.before.is_some() {
+                        storage::remove(TAKEN);
+                    }
+                    searching.begin(job, Ask::Cheapest { budget: u64::MAX });
+                })
             });
             move || drop(rest)
         });
@@ -115,7 +127,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
         (
             (now.cloned(), bench.tape),
             searching.search.plan.clone(),
-            searching.search.ties,
+            searching.search.ties(),
             searching.search.is_running(),
         ),
         |((list, tape), plan, ties, is_running)| {
@@ -145,11 +157,21 @@ fn QuickPage(props: &QuickPageProps) -> Html {
     };
     let take_way = {
         let searching = searching.clone();
-        Callback::from(move |plan| searching.take(plan))
+        Callback::from(move |plan: Rc<Plan>| {
+            // Kept in the tap itself, as what is typed is.
+            let taken = searching.search.after(Event::Take(plan.clone())).to_keep_taken();
+            if let Some(taken) = taken {
+                storage::set(TAKEN, &write_taken(&taken));
+            }
+            searching.take(plan);
+        })
     };
     let go_back = searching.search.before.is_some().then(|| {
         let searching = searching.clone();
-        Callback::from(move |_: MouseEvent| searching.go_back())
+        Callback::from(move |_: MouseEvent| {
+            storage::remove(TAKEN);
+            searching.go_back();
+        })
     });
     let how_of = |list: &List| How { tape: bench.tape, keep_from: list.keep_from };
     let yard = now.zip(told).filter(|_| !searching.search.is_running()).map(|(list, told)| Yard {
@@ -225,6 +247,7 @@ fn keep_as_job(
         pieces: list.pieces.clone(),
         plan: (*plan).clone(),
         bound_cents: search.bound_cents,
+        backing: search.to_keep(),
         paid_cents: 0,
     };
     let unit = settings.bench.tape.unit();

@@ -2,8 +2,10 @@
 
 use std::rc::Rc;
 
-use reckoner_core::cutting::{CutProblem, Job, Plan, Ties};
-use reckoner_formats::{Checked, Reply};
+use reckoner_core::cutting::{Backing, CutProblem, Job, Plan, Ties};
+use reckoner_core::job::CutPlan;
+use reckoner_core::planning::report::Standing;
+use reckoner_formats::{Checked, Reply, TakenPlan};
 
 /// How long a search may run: what is not proved by then costs more battery than it saves wood.
 pub const MOST_SECONDS: u32 = 60;
@@ -44,14 +46,10 @@ pub struct Search {
     pub plan_number: u32,
     /// No plan costs less, in cents.
     pub bound_cents: i64,
-    /// The plan is proved cheapest, or proved to cut the most from the rack.
-    pub is_proved: bool,
-    /// The core's checker worked the whole proof out again; else parts of it only the search knows.
-    pub is_checked: bool,
+    /// What was proved of the plan; `None` before the search has ended by itself, and where a plan was kept without it.
+    pub backing: Option<Backing>,
     /// It was kept for a job that is another now: nothing is claimed of it any more.
     pub is_outdated: bool,
-    /// What of its rank among plans of equal money is proved; `None` before the search has ended by itself.
-    pub ties: Option<Ties>,
     /// The search that found the plan which another way to buy was taken in place of.
     pub before: Option<Rc<Search>>,
     /// It is the quick plan made on the page itself, and why.
@@ -68,10 +66,8 @@ impl Default for Search {
             plan: None,
             plan_number: 0,
             bound_cents: 0,
-            is_proved: false,
-            is_checked: false,
+            backing: None,
             is_outdated: false,
-            ties: None,
             before: None,
             on_page: None,
             seconds: 0,
@@ -111,16 +107,78 @@ pub enum Event {
 impl Search {
     /// A plan that was kept, as the search that it came from; `is_outdated` where it fits its job no longer.
     #[must_use]
-    pub fn kept(job: Job, plan: Plan, bound_cents: i64, is_outdated: bool) -> Search {
+    pub fn kept(kept: &CutPlan, is_outdated: bool) -> Search {
         Search {
             stage: Stage::Kept,
-            is_proved: bound_cents == plan.cost_cents,
-            job: Some(Rc::new(job)),
-            plan: Some(Rc::new(plan)),
-            bound_cents,
+            job: Some(Rc::new(kept.asked.clone())),
+            plan: Some(Rc::new(kept.plan.clone())),
+            bound_cents: kept.bound_cents,
+            backing: kept.backing,
             is_outdated,
             ..Search::default()
         }
+    }
+
+    /// A plan that was taken and kept, with the search that found another behind it.
+    #[must_use]
+    pub fn taken(kept: TakenPlan) -> Search {
+        let TakenPlan { job, found, bound_cents, backing, taken } = kept;
+        let before = Search {
+            stage: if backing.is_some() { Stage::Ended } else { Stage::Stopped },
+            job: Some(Rc::new(job)),
+            plan: Some(Rc::new(found)),
+            bound_cents,
+            backing,
+            ..Search::default()
+        };
+        before.after(Event::Take(Rc::new(taken)))
+    }
+
+    /// The plan that was taken in place of the one that was found, to be kept; `None` where none was.
+    #[must_use]
+    pub fn to_keep_taken(&self) -> Option<TakenPlan> {
+        let before = self.before.as_ref()?;
+        Some(TakenPlan {
+            job: (**self.job.as_ref()?).clone(),
+            found: (**before.plan.as_ref()?).clone(),
+            bound_cents: self.bound_cents,
+            backing: before.backing,
+            taken: (**self.plan.as_ref()?).clone(),
+        })
+    }
+
+    /// What is kept with the plan of what was proved of it: nothing more, where the search did not end by itself.
+    #[must_use]
+    pub fn to_keep(&self) -> Option<Backing> {
+        match self.stage {
+            Stage::Kept => self.backing,
+            _ => Some(self.backing.unwrap_or_default()),
+        }
+    }
+
+    /// What is kept with the plan of another way to buy that is taken in place of this one.
+    #[must_use]
+    pub fn in_place(&self) -> Backing {
+        let in_place_of = self.plan.as_ref().map(|plan| plan.cost_cents);
+        Backing { in_place_of, ..Backing::default() }
+    }
+
+    /// The plan is proved cheapest, or proved to cut the most from the rack.
+    #[must_use]
+    pub fn is_proved(&self) -> bool {
+        self.backing.is_some_and(|it| it.is_proved)
+    }
+
+    /// What of the plan's rank among those of equal money is proved, while it fits its job.
+    #[must_use]
+    pub fn ties(&self) -> Option<Ties> {
+        self.backing.filter(|_| !self.is_outdated)?.ties
+    }
+
+    /// What is known of a plan that costs so much.
+    #[must_use]
+    pub fn standing(&self, cost_cents: i64) -> Standing {
+        Standing { cost_cents, bound_cents: self.bound_cents, backing: self.backing }
     }
 
     /// Whether the planner is at work.
@@ -129,15 +187,17 @@ impl Search {
         self.stage == Stage::Running
     }
 
-    /// Why the plan is as good as it is said to be, or why it is not known. What only the search vouches for is told as such.
+    /// Why the plan is as good as it is said to be, or why it is not known.
     #[must_use]
     pub fn why(&self) -> &'static str {
-        match (&self.stage, self.is_proved) {
-            (Stage::Running | Stage::Kept | Stage::Taken, _) => "",
-            (_, true) if self.is_checked => "The proof was worked out again by a second check.",
-            (_, true) => {
-                "The planner ruled out every cheaper way with these boards, prices and cuts. No second check went over that."
-            }
+        let vouched = || {
+            let plan = self.plan.as_ref();
+            plan.map_or("", |plan| self.standing(plan.cost_cents).vouched())
+        };
+        match (&self.stage, self.is_proved()) {
+            (Stage::Running, _) => "",
+            (Stage::Kept, _) if self.is_outdated => "",
+            (Stage::Kept | Stage::Taken, _) | (_, true) => vouched(),
             (Stage::Stopped, _) => "You stopped it. Planning again may find a cheaper one.",
             (Stage::OutOfTime, _) => "Stopped after a minute, to spare the battery.",
             (Stage::Failed(_), _) => "The planner did not finish.",
@@ -175,6 +235,7 @@ impl Search {
                     plan: Some(plan),
                     plan_number: self.plan_number.wrapping_add(1),
                     bound_cents: self.bound_cents,
+                    backing: Some(before.in_place()),
                     before: Some(before),
                     ..Search::default()
                 };
@@ -223,14 +284,17 @@ impl Search {
             Reply::Cheapest(outcome, checked) => {
                 self.stage = Stage::Ended;
                 self.bound_cents = self.bound_cents.max(outcome.bound_cents);
-                self.is_proved = outcome.proved;
-                self.is_checked = checked.iter().all(|it| *it == Checked::Confirmed);
-                self.ties = Some(outcome.ties);
+                self.backing = Some(Backing {
+                    is_proved: outcome.proved,
+                    is_checked: checked.iter().all(|it| *it == Checked::Confirmed),
+                    ties: Some(outcome.ties),
+                    in_place_of: None,
+                });
                 self.hold(outcome.plan);
             }
             Reply::RackOnly(outcome) => {
                 self.stage = Stage::Ended;
-                self.is_proved = outcome.proved;
+                self.backing = Some(Backing { is_proved: outcome.proved, ..Backing::default() });
                 self.hold(outcome.plan);
             }
             Reply::Problem(problem) => self.stage = Stage::Impossible(problem),

@@ -2,11 +2,18 @@
 
 use std::rc::Rc;
 
+use reckoner_core::cutting::scale::CommonUnit;
 use reckoner_core::cutting::{
     Board, Certificate, Claim, CutBoard, CutProblem, Ends, Job, Layout, NextRun, Outcome, Part,
     Placed, Plan, RackOutcome, SawRules, Section, Source, Ties,
 };
-use reckoner_formats::{Checked, News, Reply};
+use reckoner_core::job::cut_labels::{Label, Labels, Money, SectionLabel};
+use reckoner_core::job::{self, CutPlan};
+use reckoner_core::measure::Unit;
+use reckoner_core::planning::report::known;
+use reckoner_formats::{
+    Checked, News, Reply, TakenPlan, open_job, read_taken, write_job, write_taken,
+};
 
 use super::heard::{joined, sound};
 use super::search::{Event, MOST_SECONDS, Search, Stage};
@@ -86,7 +93,7 @@ fn another_way_is_taken_and_left_again() {
     let taken = found.after(Event::Take(dear(1100))).after(Event::Take(dear(1200)));
     assert_eq!((&taken.stage, taken.plan.as_ref()), (&Stage::Taken, Some(&dear(1200))));
     // Of that plan nothing is proved but that none costs less than 10.00.
-    assert_eq!((taken.is_proved, taken.bound_cents, taken.ties), (false, 1000, None));
+    assert_eq!((taken.is_proved(), taken.bound_cents, taken.ties()), (false, 1000, None));
     assert!(taken.why().is_empty());
     let back = taken.after(Event::GoBack);
     assert_eq!(Search { plan_number: found.plan_number, ..back.clone() }, found);
@@ -164,7 +171,7 @@ fn the_best_plan_so_far_stays_when_the_search_is_stopped() {
     ]);
     assert_eq!(search.stage, Stage::Stopped);
     assert_eq!(search.plan.as_deref(), Some(&plan(GOOD)));
-    assert_eq!((search.bound_cents, search.is_proved), (900, false));
+    assert_eq!((search.bound_cents, search.is_proved()), (900, false));
 }
 
 #[test]
@@ -181,10 +188,11 @@ fn a_search_runs_for_a_minute_and_keeps_its_plan() {
 fn the_end_says_what_is_proved_and_what_was_checked() {
     let end = |checked| after([Event::Reply(Reply::Cheapest(outcome(GOOD, 1000), vec![checked]))]);
     let search = end(Checked::Confirmed);
-    assert_eq!((search.stage, search.is_proved, search.is_checked), (Stage::Ended, true, true));
+    assert_eq!((&search.stage, search.is_proved()), (&Stage::Ended, true));
+    assert!(search.backing.is_some_and(|it| it.is_checked));
     assert_eq!(end(Checked::Confirmed).why(), "The proof was worked out again by a second check.");
     let unchecked = end(Checked::NotCheckable);
-    assert!(!unchecked.is_checked);
+    assert!(unchecked.backing.is_some_and(|it| !it.is_checked));
     assert_eq!(
         unchecked.why(),
         "The planner ruled out every cheaper way with these boards, prices and cuts. No second check went over that."
@@ -225,4 +233,118 @@ fn what_was_found_stays_when_the_same_is_asked_again_until_something_cheaper_is(
 fn what_cannot_be_answered_is_told_as_such() {
     let search = after([Event::Reply(Reply::Problem(CutProblem::NoParts))]);
     assert_eq!(search.stage, Stage::Impossible(CutProblem::NoParts));
+}
+
+fn labels() -> Labels {
+    let named = |name: &str| Label { item: None, name: name.to_owned() };
+    Labels {
+        unit: CommonUnit::of(&[(1, 1)]).expect("inches"),
+        sections: vec![SectionLabel { name: "board".to_owned(), size: None }],
+        parts: vec![named("leg")],
+        boards: vec![named("board")],
+        scraps: Vec::new(),
+        money: Money::Cents,
+    }
+}
+
+/// The plan of a search, kept in a job that was written and opened again.
+fn kept(search: &Search) -> CutPlan {
+    let plan = CutPlan {
+        title: "Boards".to_owned(),
+        is_list: true,
+        entries: Vec::new(),
+        asked: job(),
+        labels: labels(),
+        pieces: vec![2],
+        plan: (**search.plan.as_ref().expect("a plan")).clone(),
+        bound_cents: search.bound_cents,
+        backing: search.to_keep(),
+        paid_cents: 0,
+    };
+    let mut job = job::Job::new("cut list", Unit::Inch);
+    job.make(&job.keeping_plan(plan)).expect("a fresh job");
+    let opened = open_job(&write_job(&job)).expect("a job");
+    assert_eq!(opened.set_aside, []);
+    let id = opened.job.find_cut_plan(true).expect("kept");
+    opened.job.cut_plan(id).expect("kept").0.clone()
+}
+
+/// What stands at the headline of a search.
+fn said(search: &Search) -> (String, &'static str) {
+    let cost = search.plan.as_ref().expect("a plan").cost_cents;
+    (search.standing(cost).cost(&labels(), &[]).to_string(), search.why())
+}
+
+#[test]
+fn a_plan_that_is_kept_says_of_its_proof_what_the_search_said() {
+    let ties = Ties { fewest_boards: true, fewest_settings: true, ..Ties::default() };
+    let end = |bound_cents, checked| {
+        let outcome = Outcome { ties, ..outcome(GOOD, bound_cents) };
+        after([Event::Reply(Reply::Cheapest(outcome, vec![checked]))])
+    };
+    for checked in [Checked::Confirmed, Checked::NotCheckable] {
+        let found = end(1000, checked);
+        let plan = kept(&found);
+        let search = Search::kept(&plan, false);
+        assert_eq!(said(&search), said(&found));
+        assert_eq!(search.ties(), Some(ties));
+        // Paper and text say the same.
+        let (cost, why) = said(&found);
+        assert_eq!(known(&plan).to_string(), format!("{cost} {why}"));
+        // Of a plan that fits its job no longer nothing is claimed.
+        let outdated = Search::kept(&plan, true);
+        assert_eq!((outdated.why(), outdated.ties()), ("", None));
+    }
+    let open = end(900, Checked::Confirmed);
+    assert_eq!(said(&Search::kept(&kept(&open), false)), (said(&open).0, ""));
+    let stopped = after([Event::Reply(Reply::News(news(Some(plan(GOOD)), 900))), Event::Stop]);
+    let search = Search::kept(&kept(&stopped), false);
+    assert_eq!((said(&search).0, search.ties()), (said(&stopped).0, None));
+}
+
+/// One board for each leg.
+fn dear() -> Plan {
+    let one = CutBoard {
+        source: Source::Board(0),
+        layout: Layout::Crosscut(vec![Placed { part: 0, at: 0, turned: false }]),
+    };
+    Plan { boards: vec![one.clone(), one], left_out: Vec::new(), cost_cents: 2000 }
+}
+
+/// By hand: one board for each leg is 20.00, and one for both is 10.00.
+#[test]
+fn a_dearer_plan_that_was_taken_is_told_beside_the_cheapest_when_it_is_kept() {
+    let found =
+        after([Event::Reply(Reply::Cheapest(outcome(GOOD, 1000), vec![Checked::Confirmed]))]);
+    let taken = found.after(Event::Take(Rc::new(dear())));
+    assert_eq!(said(&taken), ("10.00 more than the cheapest plan.".to_owned(), ""));
+    assert_eq!(said(&Search::kept(&kept(&taken), false)), said(&taken));
+}
+
+/// As it is kept with the quick list: the plan that was found stays behind it.
+#[test]
+fn a_plan_that_was_taken_comes_back_as_it_was() {
+    let end = Event::Reply(Reply::Cheapest(outcome(GOOD, 1000), vec![Checked::Confirmed]));
+    let found = after([end]);
+    let taken = found.after(Event::Take(Rc::new(dear())));
+    let again = |search: &Search| {
+        let text = write_taken(&search.to_keep_taken().expect("taken"));
+        Search::taken(read_taken(&text).expect("a plan that was taken"))
+    };
+    let back = again(&taken);
+    assert_eq!((said(&back), &back.plan), (said(&taken), &taken.plan));
+    let found_again = back.after(Event::GoBack);
+    assert_eq!((said(&found_again), &found_again.plan), (said(&found), &found.plan));
+    assert_eq!(found.to_keep_taken(), None);
+    // One that was stopped is not said to have ended.
+    let stopped = after([Event::Reply(Reply::News(news(Some(plan(GOOD)), 900))), Event::Stop]);
+    let back = again(&stopped.after(Event::Take(Rc::new(dear()))));
+    assert_eq!(back.after(Event::GoBack).stage, Stage::Stopped);
+    // A plan that breaks a rule is none.
+    let bad = TakenPlan { taken: plan(BAD), ..taken.to_keep_taken().expect("taken") };
+    assert!(read_taken(&write_taken(&bad)).is_err());
+    let bad = TakenPlan { found: plan(BAD), ..taken.to_keep_taken().expect("taken") };
+    assert!(read_taken(&write_taken(&bad)).is_err());
+    let bad = TakenPlan { bound_cents: 1001, ..taken.to_keep_taken().expect("taken") };
+    assert!(read_taken(&write_taken(&bad)).is_err());
 }

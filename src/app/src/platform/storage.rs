@@ -18,6 +18,9 @@ pub(crate) const NEWEST: &str = "newest";
 /// A text that was pasted and is not on the shelf.
 pub(crate) const PASTED: &str = "pasted";
 
+/// The plan that was taken of the quick list.
+pub(crate) const TAKEN: &str = "taken-plan";
+
 /// Codes of a job that came in and is not on the shelf.
 pub(crate) const CODES: &str = "codes";
 

@@ -18,6 +18,20 @@ pub struct Ties {
     pub longest_offcut: bool,
 }
 
+/// What the search that a plan came from proved of it; kept with the plan.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Backing {
+    /// The search ended with its proof: no plan costs less, or none cuts more from the rack.
+    pub is_proved: bool,
+    /// [`check_certificate`](super::check_certificate) worked the whole bound out again; else parts of it only the search
+    /// vouches for.
+    pub is_checked: bool,
+    /// What of its rank among plans of equal money is proved; `None` where the search did not end by itself.
+    pub ties: Option<Ties>,
+    /// The plan was taken in place of the one that was found, which costs so much, in cents.
+    pub in_place_of: Option<i64>,
+}
+
 /// What the planner found.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Outcome {

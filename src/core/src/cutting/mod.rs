@@ -61,7 +61,7 @@ pub use check::{CheckOptions, Fault, check_plan};
 pub(crate) use cuts::in_cutting_order;
 pub use cuts::{Cut, CutKind, Effort, Piece};
 pub use done::{Done, DoneProblem, refined, replan_from, with_spares};
-pub use found::{NextRun, Outcome, RackOutcome, SingleBoard, Ties};
+pub use found::{Backing, NextRun, Outcome, RackOutcome, SingleBoard, Ties};
 pub use plan::{Block, CutBoard, Layer, Layout, LeftOut, Offcut, Placed, Plan, Source, Strip};
 pub(crate) use plan::{across, run};
 pub use problem::{

@@ -2,7 +2,7 @@
 
 use super::cut_labels::Labels;
 use super::{Item, ItemId, Job};
-use crate::cutting::{self, Plan};
+use crate::cutting::{self, Backing, Plan};
 
 /// A plan with all that it was made from. It does not change when it is ticked off.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -23,6 +23,8 @@ pub struct CutPlan {
     pub plan: Plan,
     /// No plan costs less.
     pub bound_cents: i64,
+    /// What the search proved of it; `None` in a job of before that was kept.
+    pub backing: Option<Backing>,
     /// What boards cost that were bought by the plans before this one, in hundredths of money.
     pub paid_cents: i64,
 }

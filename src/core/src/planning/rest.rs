@@ -209,6 +209,7 @@ mod tests {
             pieces: wanted.pieces,
             plan: Plan { boards, left_out: Vec::new(), cost_cents: 1_000 },
             bound_cents: 0,
+            backing: None,
             paid_cents: 0,
         };
         let mut job = Job::new("Cut list", Unit::Inch);

@@ -7,7 +7,7 @@ use crate::job::{BoardState, CutPlan, Item, ItemId, Job, Part, Reckoned, Step};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Number};
 use crate::planning::no_longer_fits;
-use crate::planning::report::shopping;
+use crate::planning::report::{known, shopping};
 use crate::planning::ticking::bought_of;
 use crate::sheet::{Bench, Goods, Sentence};
 
@@ -20,6 +20,8 @@ pub struct ToBuy {
     pub in_the_way: Vec<InTheWay>,
     /// What it costs.
     pub money: Money,
+    /// What is known of the plan that the boards are of; `None` without one that fits the job.
+    pub known: Option<Sentence>,
 }
 
 /// One line of the list.
@@ -146,12 +148,14 @@ pub fn to_buy(job: &Job, reckoned: &Reckoned, bench: &Bench) -> ToBuy {
         job.plan_in_use().and_then(|id| Some((id, job.cut_plan(id)?)))
     {
         list.lines.extend(boards(job, id, kept, &states));
+        list.known = Some(known(kept));
         before = kept.paid_cents;
     }
     if job.find_cut_plan(false).is_none() && has_pieces_to_cut(job, reckoned) {
         list.in_the_way.push(InTheWay::NoPlan);
     }
     if let Some((_, changes)) = no_longer_fits(job, reckoned, bench) {
+        list.known = None;
         list.in_the_way.push(InTheWay::Plan(changes));
     }
     for (id, _) in job.parts() {

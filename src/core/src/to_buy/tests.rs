@@ -1,7 +1,7 @@
 //! What is to be bought, by numbers worked out by hand.
 
 use super::{InTheWay, Line, Money, to_buy};
-use crate::cutting::{CutBoard, Layer, Layout, Placed, Plan, Source, Strip};
+use crate::cutting::{Backing, CutBoard, Layer, Layout, Placed, Plan, Source, Strip};
 use crate::job::make_parts::make_parts;
 use crate::job::tests::{inches, job_of};
 use crate::job::{CutPlan, Item, ItemId, Job, Kept, Part, Piece, Reckoned, Screw, Step, YardBoard};
@@ -67,6 +67,7 @@ fn with_plan(mut job: Job, places: &[(i128, i128)], cost_cents: i64) -> Job {
         pieces: wanted.pieces,
         plan,
         bound_cents: cost_cents,
+        backing: Some(Backing { is_proved: true, is_checked: true, ..Backing::default() }),
         paid_cents: 0,
     };
     job.make(&job.keeping_plan(kept)).expect("fresh");
@@ -123,6 +124,7 @@ fn boards_of_a_list_have_their_width_and_what_they_are_for() {
         pieces: wanted.pieces,
         plan,
         bound_cents: 1_090,
+        backing: None,
         paid_cents: 0,
     };
     job.make(&job.keeping_plan(kept)).expect("fresh");
@@ -189,6 +191,7 @@ fn boards_screws_rod_and_finish_are_one_list() {
         "[ ] dowel rod, 1 in thick, 38 1/2 in long: 1 to buy, no price, for hand tools",
         "[ ] quart of finish: 1 to buy, 18.50, for oil",
         "Still to spend 29.40, spent 0.00. 2 lines have no price and are not in it.",
+        "No cheaper way with these boards, prices and cuts. The proof was worked out again by a second check.",
     ];
     assert_eq!(sent(&all, &job), by_hand.join("\n"));
 

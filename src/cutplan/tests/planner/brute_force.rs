@@ -3,9 +3,9 @@
 //! The oracle knows nothing of forms, bins or patterns. It goes through all subsets of the single parts and asks, by
 //! trying every way to lay them out, whether a subset can come from one board; then it puts subsets together.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
-use reckoner_core::cutting::{CutProblem, Job, Source, StockView};
+use reckoner_core::cutting::{CutProblem, Job, Layout, Plan, Source, StockView};
 
 use crate::quick_lists::asked;
 use crate::random::{ripped, straight};
@@ -287,6 +287,42 @@ impl<'a> Oracle<'a> {
     }
 }
 
+/// What occurs in a plan: what is ripped, resawn or crosscut first in it, and whether it cuts scraps, or boards with knots.
+fn occurring(job: &Job, plan: &Plan) -> BTreeSet<&'static str> {
+    let mut all = BTreeSet::new();
+    for board in &plan.boards {
+        let view = match board.source {
+            Source::Board(at) => job.stock().nth(at),
+            Source::Scrap(at) => {
+                all.insert("with scraps");
+                job.stock().nth(job.boards.len() + at)
+            }
+        };
+        let view = view.expect("a board of the job");
+        if !view.knots.is_empty() {
+            all.insert("with knots");
+        }
+        let size = job.section(view.section).and_then(|section| section.size);
+        match &board.layout {
+            Layout::Crosscut(_) => {}
+            Layout::RipFirst(strips) => {
+                let size = size.expect("what is ripped has a size");
+                if strips.iter().any(|strip| strip.width < size.width) {
+                    all.insert("ripped");
+                }
+                let mut layers = strips.iter().flat_map(|strip| &strip.layers);
+                if layers.any(|layer| layer.thickness < size.thickness) {
+                    all.insert("resawn");
+                }
+            }
+            Layout::CrosscutFirst(_) => {
+                all.insert("crosscut first");
+            }
+        }
+    }
+    all
+}
+
 fn compare(jobs: impl Iterator<Item = Job>) -> BTreeMap<&'static str, usize> {
     let mut seen = BTreeMap::new();
     for (number, job) in jobs.enumerate() {
@@ -299,9 +335,8 @@ fn compare(jobs: impl Iterator<Item = Job>) -> BTreeMap<&'static str, usize> {
             (Ok(outcome), Some((cost, boards))) => {
                 assert!(outcome.proved, "job {number} is not decided: {job:#?}");
                 assert_eq!(outcome.plan.cost_cents, cost, "job {number}: {job:#?}");
-                if outcome.plan.boards.iter().any(|board| matches!(board.source, Source::Scrap(_)))
-                {
-                    *seen.entry("with scraps").or_insert(0) += 1;
+                for what in occurring(&job, &outcome.plan) {
+                    *seen.entry(what).or_insert(0) += 1;
                 }
                 if outcome.ties.fewest_boards {
                     assert_eq!(outcome.plan.boards.len(), boards, "job {number}: {job:#?}");
@@ -321,12 +356,27 @@ fn compare(jobs: impl Iterator<Item = Job>) -> BTreeMap<&'static str, usize> {
     seen
 }
 
+/// Fails where what is to be judged was seen no more often than this: random jobs without it would pass all the same.
+fn assert_often(seen: &BTreeMap<&str, usize>, least: &[(&str, usize)]) {
+    for (what, least) in least {
+        let count = seen.get(what).copied().unwrap_or(0);
+        assert!(count > *least, "{what}: {count} times, which is too rare: {seen:?}");
+    }
+}
+
 #[test]
 fn straight_jobs_cost_what_trying_everything_finds() {
     let mut dice = Dice(5);
     let seen = compare((0..3_000).map(|_| straight(&mut dice, 7)));
     println!("{seen:?}");
-    assert!(seen["fewest"] > 1_500 && seen["nowhere"] > 50 && seen["not enough"] > 20, "{seen:?}");
+    let rare = [
+        ("fewest", 1_500),
+        ("nowhere", 50),
+        ("not enough", 20),
+        ("with scraps", 500),
+        ("with knots", 300),
+    ];
+    assert_often(&seen, &rare);
 }
 
 #[test]
@@ -341,7 +391,15 @@ fn ripped_jobs_cost_what_trying_everything_finds() {
     let mut dice = Dice(7);
     let seen = compare((0..10_000).map(|_| ripped(&mut dice, 7)));
     println!("{seen:?}");
-    assert!(seen["planned"] > 500 && seen["with scraps"] > 200, "{seen:?}");
+    let rare = [
+        ("planned", 1_800),
+        ("ripped", 900),
+        ("resawn", 150),
+        ("crosscut first", 600),
+        ("with scraps", 350),
+        ("with knots", 500),
+    ];
+    assert_often(&seen, &rare);
 }
 
 /// A quick list with widths, of up to seven pieces, as it is typed. Prices, lengths and widths are invented.
@@ -374,7 +432,7 @@ fn quick_lists_with_widths_cost_what_trying_everything_finds() {
     let mut dice = Dice(41);
     let seen = compare((0..1_500).map(|_| wide_list(&mut dice)));
     println!("{seen:?}");
-    assert!(seen["planned"] > 1_000 && seen["with scraps"] > 100, "{seen:?}");
+    assert_often(&seen, &[("planned", 1_000), ("ripped", 500), ("with scraps", 100)]);
 }
 
 #[test]

@@ -2,10 +2,11 @@
 
 use reckoner_core::calculators::resaw_rip::saw::{Rise, Saw};
 use reckoner_core::calculators::resaw_rip::strips::{self, Falls, Input, OtherEdge};
-use reckoner_core::cutting::{Layout, Plan, Source, Units};
+use reckoner_core::cutting::{Backing, Layout, Plan, Source, Units, check_certificate};
 use reckoner_core::job::demo::demo;
 use reckoner_core::job::{Grain, Item, Job, Part, RackBoard, Reckoned, Step, YardBoard};
 use reckoner_core::measure::{Length, Unit, length};
+use reckoner_core::planning::demo::demo_in_work;
 use reckoner_core::planning::wanted::{Options, Wanted, WantedProblem, from_job_book};
 use reckoner_core::sheet::Bench;
 
@@ -127,6 +128,28 @@ fn the_demo_is_planned_and_the_saw_can_do_it() {
     let outcome = solve(&wanted.job, 400_000_000).expect("a plan");
     assert!(outcome.proved, "{} {}", outcome.plan.cost_cents, outcome.bound_cents);
     assert!(saw_agrees(&wanted, &outcome.plan, &options()) > 3);
+}
+
+/// What the demo in the middle of the work says of its plan is what the planner proves of one as good.
+#[test]
+fn the_plan_of_the_demo_claims_what_the_planner_proves() {
+    let (job, _) = demo_in_work();
+    let (kept, _) = job.find_cut_plan(false).and_then(|id| job.cut_plan(id)).expect("a plan");
+    let outcome = solve(&kept.asked, 400_000_000).expect("a plan");
+    let work = |plan: &Plan| {
+        let effort = plan.effort(&kept.asked).expect("a plan of this job");
+        (plan.cost_cents, plan.boards.len(), effort.settings.len(), effort.cuts)
+    };
+    assert_eq!(work(&kept.plan), work(&outcome.plan));
+    let is_checked =
+        outcome.certificates.iter().all(|it| check_certificate(&kept.asked, it).is_ok());
+    let proved = Backing {
+        is_proved: outcome.proved,
+        is_checked,
+        ties: Some(outcome.ties),
+        in_place_of: None,
+    };
+    assert_eq!(kept.backing, Some(proved));
 }
 
 const WIDTHS: [&str; 7] = ["1/8", "1/4", "3/8", "5/8", "1 1/2", "2 3/4", "5 1/2"];

@@ -26,6 +26,7 @@ fn kept(wanted: &Wanted, plan: Plan, is_list: bool) -> CutPlan {
         labels: wanted.labels.clone(),
         pieces: wanted.pieces.clone(),
         bound_cents: 0,
+        backing: None,
         paid_cents: 0,
         plan,
     }

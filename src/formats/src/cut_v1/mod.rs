@@ -5,11 +5,13 @@
 //! named in a sentence. Whether a job makes sense is the core's `Job::validate` to say, and whether a plan keeps the
 //! rules its `check_plan`.
 
+mod backing;
 mod job;
 mod message;
 mod outcome;
 mod plan;
 mod problem;
+mod taken;
 
 use core::fmt;
 
@@ -17,6 +19,7 @@ use reckoner_core::cutting::{Job, LARGEST_PRICE_CENTS, LARGEST_QUANTITY, LARGEST
 
 use crate::json::{Fault, Faults, Field, Kind, Record, Value, Writer, check, must};
 
+pub(crate) use backing::{BACKING, read_backing, write_backing};
 use job::{JOB, read_job, write_job};
 use plan::{PLAN, read_plan, write_plan};
 
@@ -24,6 +27,8 @@ pub use message::{
     Ask, Checked, News, Question, Reply, number_of_reply, read_question, read_reply,
     write_question, write_reply,
 };
+pub use taken::{TakenPlan, read_taken, write_taken};
+
 /// The version that is written.
 const VERSION: u32 = 1;
 

@@ -7,11 +7,13 @@
 //! - Floats stand where `DEVELOPERS.md` lists them, and scale factors between units in one file.
 //! - Every style sheet is on the page, and every custom property is both made and used.
 //! - The pages of a job have one word for one thing.
+//! - A method of the planner names whom it follows.
 //! - An id of a form is spelled once.
 //! - No leftover notes, and no path of somebody's machine.
 
 mod fence;
 mod ids;
+mod methods;
 mod numbers;
 mod order;
 mod paths;
@@ -43,6 +45,7 @@ pub(crate) fn check(root: &Path) -> Result<()> {
         let Ok(text) = String::from_utf8(bytes) else { continue };
         breaches.extend(text::breaches(&path, &text));
         breaches.extend(words::breaches(&path, &text));
+        breaches.extend(methods::breaches(&path, &text));
         if path.starts_with("styles/") && !index.contains(&format!("\"{path}\"")) {
             breaches.push(format!("{path}: not linked in index.html"));
         }

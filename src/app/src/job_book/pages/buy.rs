@@ -62,6 +62,9 @@ fn Buy(props: &BuyProps) -> Html {
             { bar(open, &open.at(""), "Everything to buy") }
             <main class="job">
                 if has_lines { { spent(open, &list) } }
+                if let Some(known) = &list.known {
+                    <p class="job__words" data-testid="known">{ sentence(known, open.settings.bench.tape) }</p>
+                }
                 { in_the_way(open, &list) }
                 if has_lines {
                     <ul class="rows" data-testid="to-buy">{ for list.lines.iter().map(|it| line(open, it)) }</ul>
@@ -230,6 +233,7 @@ pub(super) fn paper(open: &Open) -> Html {
                 <tbody>{ for list.lines.iter().map(row) }</tbody>
             </table>
             <p>{ list.money.sentence() }</p>
+            if let Some(known) = &list.known { <p data-testid="known">{ sentence(known, tape) }</p> }
             <ul class="notes">{ for list.in_the_way.iter().map(|it| html! { <li>{ sentence(&it.sentence(&open.book.job), tape) }</li> }) }</ul>
             if !boards.is_empty() {
                 <h3>{ "The boards, all at one scale" }</h3>

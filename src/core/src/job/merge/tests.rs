@@ -221,6 +221,7 @@ fn a_plan_with_boards_cut_is_not_replaced_unseen() {
         pieces: Vec::new(),
         plan: cutting::Plan::default(),
         bound_cents: 0,
+        backing: None,
         paid_cents: 0,
     };
     let mut job = job_of(&[]);

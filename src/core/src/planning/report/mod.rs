@@ -10,6 +10,7 @@ mod money;
 mod offcuts;
 mod orders;
 mod rows;
+mod standing;
 #[cfg(test)]
 mod trial;
 mod ways;
@@ -22,7 +23,8 @@ pub use money::{Proof, Spent, left_out_words, proof, spent};
 pub use offcuts::Keep;
 pub use orders::Order;
 pub use rows::{RowCut, Stretch, What};
-pub use ways::{Stood, Way, Ways, against, compare};
+pub use standing::{Standing, known};
+pub use ways::{Stood, Way, Ways, compare};
 pub use without::{Difference, LeftOver, difference, of_that_length, without, without_words};
 pub use work::work;
 

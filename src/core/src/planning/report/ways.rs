@@ -136,8 +136,12 @@ pub fn compare(
 }
 
 /// What a plan that was taken costs beside the one that was found: `1.40 more than the cheapest plan.`
-#[must_use]
-pub fn against(labels: &Labels, cost_cents: i64, found_cents: i64, is_proved: bool) -> Sentence {
+pub(super) fn against(
+    labels: &Labels,
+    cost_cents: i64,
+    found_cents: i64,
+    is_proved: bool,
+) -> Sentence {
     let dearer_cents = cost_cents.saturating_sub(found_cents);
     let by = amount(labels, dearer_cents.saturating_abs());
     let found = if is_proved { "the cheapest plan." } else { "the best plan found." };

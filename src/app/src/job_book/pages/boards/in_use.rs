@@ -23,6 +23,12 @@ use crate::cutting::search::Search;
 use crate::platform::dom;
 
 impl Page<'_> {
+    /// The plan in use as the search that it came from; nothing is claimed of one that fits the job no longer.
+    pub(super) fn kept_search(&self, kept: &Kept) -> Search {
+        let facts = &self.open.attention.facts;
+        Search::kept(kept.plan, facts.iter().any(|it| matches!(it, Fact::Plan { .. })))
+    }
+
     /// The plan in use. `different` is the board that came out different, while that is being written down.
     pub(super) fn in_use(
         &self,
@@ -35,10 +41,7 @@ impl Page<'_> {
     ) -> Body {
         let (plan, tape) = (kept.plan, self.tape());
         let labels = Rc::new(plan.labels.clone());
-        let facts = &self.open.attention.facts;
-        let is_outdated = facts.iter().any(|it| matches!(it, Fact::Plan { .. }));
-        let (asked, cut) = (plan.asked.clone(), plan.plan.clone());
-        let search = Search::kept(asked, cut, plan.bound_cents, is_outdated);
+        let search = self.kept_search(kept);
         let is_rack = !plan.plan.left_out.is_empty();
         let board = |at: usize, cut: &BoardCut| self.board(kept, at, cut, different, is_keying);
         let offcut = |_: usize, keep: &Keep| self.offcut(kept, keep);

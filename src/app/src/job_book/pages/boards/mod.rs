@@ -166,12 +166,13 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
     let told = use_memo(about, |_| match (&page.kept, now) {
         (_, Some(now)) => {
             let job = searching.search.job.as_ref();
-            let ties = searching.search.ties;
+            let ties = searching.search.ties();
             page.told(job, searching.search.plan.as_ref(), &now.labels, ties)
         }
         (Some(kept), None) => {
             let (job, plan) = (Rc::new(kept.plan.asked.clone()), Rc::new(kept.plan.plan.clone()));
-            let told = page.told(Some(&job), Some(&plan), &kept.plan.labels, None)?;
+            let ties = page.kept_search(kept).ties();
+            let told = page.told(Some(&job), Some(&plan), &kept.plan.labels, ties)?;
             let report = (*told.report).clone().with_bought(|at| kept.is_bought(at));
             Some(Told { report: Rc::new(report), ..told })
         }
@@ -430,6 +431,7 @@ impl Page<'_> {
                 asked: (*without.job).clone(),
                 plan: (*without.plan).clone(),
                 bound_cents: without.bound_cents,
+                backing: without.backing,
                 ..plan.clone()
             };
             keeping(&plan, &|job| job.taking_without(plan.clone(), without.board));
@@ -464,6 +466,7 @@ impl Page<'_> {
             pieces: wanted.pieces.clone(),
             plan: Plan::default(),
             bound_cents: 0,
+            backing: None,
             paid_cents: 0,
         }
     }
@@ -473,6 +476,7 @@ impl Page<'_> {
         let plan = CutPlan {
             plan: (*told.plan).clone(),
             bound_cents: self.searching.search.bound_cents,
+            backing: self.searching.search.to_keep(),
             ..self.plan_to_keep(wanted)
         };
         let keeping = self.keeping();
@@ -486,10 +490,10 @@ impl Page<'_> {
         let search = &*self.searching.search;
         let how = self.how().filter(|_| !search.is_running() && !self.is_rack);
         let Some((how, job)) = how.zip(search.job.clone()) else { return html! {} };
-        let bound_cents = search.bound_cents;
+        let (bound_cents, backing) = (search.bound_cents, Some(search.in_place()));
         let (plan, keeping) = (self.plan_to_keep(wanted), self.keeping());
         let take = Callback::from(move |way: Rc<Plan>| {
-            let plan = CutPlan { plan: (*way).clone(), bound_cents, ..plan.clone() };
+            let plan = CutPlan { plan: (*way).clone(), bound_cents, backing, ..plan.clone() };
             keeping(&plan, &|job| job.keeping_plan(plan.clone()));
         });
         html! {
