@@ -6,7 +6,7 @@ use reckoner_e2e::{App, Screen};
 use serde_json::json;
 
 use crate::keys_out::{LYING, seen};
-use crate::shelf::begin_the_demo_anew;
+use crate::shelf::{begin_the_demo_anew, new_job_with_a_leg};
 
 const LIST: &str = "#/cut?parts=leg:+4+@+40,+peg:+2+@+6&boards=96+at+10&scraps=&unit=in";
 
@@ -157,6 +157,45 @@ fn an_answer_is_heard_once_the_keys_rest() {
         );
         app.assert_quiet_console();
     }
+}
+
+/// Of a piece of 96 in from a board of 8 in, then of 80: the board is typed, and the piece is refused.
+#[test]
+fn a_refusal_of_another_field_is_heard_once_the_keys_rest() {
+    for screen in [Screen::PHONE, Screen::DESKTOP] {
+        let app = App::open_at(screen, "#/crosscut?board=97&trim=0&part=96&unit=in");
+        app.wait_for("answer-headline");
+        app.script(LISTEN);
+        app.act(&[Tap("field-board"), Keys("80")], 150);
+        app.wait_for_words("answer-headline", "80 in is left between the trims");
+        assert_eq!(app.shows("problem-part"), screen == Screen::DESKTOP);
+        assert_eq!(app.script("return heard"), json!([]), "while keys are pressed");
+        app.wait_until("it is heard", "return heard.length > 0");
+        let heard = app.script("return [...new Set(heard)]");
+        let words = "No answer yet. One piece: A piece of 96 in does not fit: 80 in is left between the trims.";
+        assert_eq!(heard, json!([words]));
+        app.assert_quiet_console();
+    }
+    // A size of a job has no answer that would say it.
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    new_job_with_a_leg(&app);
+    app.resize(Screen::DESKTOP);
+    app.tap("add-measure");
+    app.act(&[Tap("field-name"), Keys("leg")], 150);
+    app.script(LISTEN);
+    app.act(&[Tap("field-formula"), Keys("12")], 150);
+    assert!(app.shows("problem-name"));
+    assert_eq!(app.script("return heard"), json!([]), "while keys are pressed");
+    app.wait_until("it is heard", "return heard.length > 0");
+    let heard = app.script("return [...new Set(heard)]");
+    assert!(heard.to_string().contains("Name: "), "{heard}");
+    // Once nothing is typed it speaks at once.
+    app.type_keys("\u{e00c}");
+    app.wait_until(
+        "it speaks",
+        "return document.querySelector('[data-testid=problem-name]').role === 'alert'",
+    );
+    app.assert_quiet_console();
 }
 
 /// From the top: the drawing, the sizes that it carries, and only then what else the answer says.

@@ -11,9 +11,10 @@ use reckoner_core::sheet::{Field, Kind, is_list};
 use yew::prelude::*;
 
 use super::at_hand::{AtHand, element_id, is_editing, press_in_row, problem_of};
-use super::{Action, Slot, Way, rows};
+use super::{Action, Slot, Way, rows, said_elsewhere};
 use crate::components::choice::{self, Answers};
 use crate::components::field::{self, Place};
+use crate::components::heard::Heard;
 use crate::components::icon::{Icon, icon};
 use crate::keypad::{Keypad, SetOfKeys};
 use crate::platform::dom;
@@ -74,8 +75,18 @@ pub(crate) fn asks_about(name: &'static str, at_hand: &AtHand) -> Html {
             // By key, so that the input being typed in stays the same element when others come.
             { for at_hand.fields().filter(|it| has_place(it)).map(|it| one(at_hand, it)) }
             { keypad(at_hand) }
+            { heard_elsewhere(at_hand) }
         </form>
     }
+}
+
+/// What a voice hears of other fields than the one typed in; on the page of a calculator it is heard with the answer.
+fn heard_elsewhere(at_hand: &AtHand) -> Option<Html> {
+    if is_calculator(at_hand) {
+        return None;
+    }
+    let words = said_elsewhere(&at_hand.form, &at_hand.sheet, at_hand.settings.bench.tape);
+    Some(html! { <Heard key="heard elsewhere" id="heard-elsewhere" {words} /> })
 }
 
 fn keypad(at_hand: &AtHand) -> Option<Html> {
