@@ -290,6 +290,30 @@ fn with_forced_colours_nothing_is_hidden_and_the_focus_is_seen() {
     }
 }
 
+/// In forced colours a browser lays a ground under each line of writing: under that of the figure below, the line of a fraction
+/// was gone. Down the picture of one, some row is of one colour from edge to edge, and not of the ground's.
+#[test]
+fn the_line_of_a_fraction_is_seen_in_forced_colours() {
+    let app = App::open_at(Screen::PHONE, "#/tape?strip=3+3%2F8&unit=in");
+    for colours in ["none", "active"] {
+        with(&app, "forced-colors", colours);
+        app.wait_for_words("answer-headline", "3/8");
+        let picture = app.picture_of(".headline__figure .fraction");
+        let mut reader =
+            png::Decoder::new(std::io::Cursor::new(picture)).read_info().expect("a picture");
+        let mut pixels = vec![0; reader.output_buffer_size().expect("its size")];
+        let info = reader.next_frame(&mut pixels).expect("its pixels");
+        let deep = info.color_type.samples();
+        let dark = |pixel: &[u8]| pixel[..3].iter().all(|it| *it < 90);
+        let across = |row: &[u8]| row.chunks(deep).filter(|pixel| dark(pixel)).count();
+        let wide = usize::try_from(info.width).expect("few");
+        let rows: Vec<usize> = pixels.chunks(info.line_size).map(across).collect();
+        let lines = rows.iter().filter(|dark| **dark * 10 >= wide * 8).count();
+        assert!(lines >= 3, "{colours}: {lines} rows of {rows:?} in {wide}");
+    }
+    app.assert_quiet_console();
+}
+
 #[test]
 fn with_less_movement_nothing_moves_and_all_is_there() {
     let app = App::open_at(Screen::PHONE, "#/spacing?length=40&greatest_gap=8&unit=in");
