@@ -4,7 +4,8 @@ use std::rc::Rc;
 
 use reckoner_core::job::cut_labels::Labels;
 use reckoner_core::measure::Tape;
-use reckoner_core::planning::report::{Proof, against, left_out_words, proof};
+use reckoner_core::planning::report::{Proof, Spent, against, left_out_words, proof};
+use reckoner_core::sentence::counted;
 use reckoner_core::sheet::Sentence;
 use yew::prelude::*;
 
@@ -12,6 +13,7 @@ use super::hook::Searching;
 use super::report::Told;
 use super::search::{Search, Stage};
 use crate::components::sentence::sentence;
+use crate::recent::LastAnswer;
 
 /// The headline of a search; in pencil while it rests on an example of ours. `wanting` stands in place of a plan that
 /// there is not.
@@ -42,6 +44,34 @@ pub(crate) fn headline(
     }
 }
 
+/// What a plan is.
+fn label(search: &Search, is_rack: bool) -> &'static str {
+    match (&search.stage, is_rack) {
+        (Stage::Running, _) => "Best so far",
+        (Stage::Kept, _) => "The plan in use",
+        (Stage::Taken, _) => "The plan you took",
+        (_, true) => "From the rack",
+        (_, false) if search.is_proved => "Cheapest plan",
+        (_, false) => "Best plan found",
+    }
+}
+
+/// A plan in short, once the planner has ended, for the first page.
+pub(crate) fn in_short(
+    search: &Search,
+    told: Option<&Told>,
+    is_ours: bool,
+    tape: Tape,
+) -> Option<LastAnswer> {
+    let told = told.filter(|_| !search.is_running())?;
+    let value = match &told.report.spent {
+        // The length is more than the first page has room for.
+        Spent::Wood { boards, .. } => counted(*boards, " board"),
+        money @ Spent::Money { .. } => money.sentence().on(tape),
+    };
+    Some(LastAnswer { label: label(search, false).to_owned(), value, is_ours })
+}
+
 fn figure(
     search: &Search,
     labels: &Labels,
@@ -50,14 +80,7 @@ fn figure(
     is_ours: bool,
     tape: Tape,
 ) -> Html {
-    let label = match (&search.stage, is_rack) {
-        (Stage::Running, _) => "Best so far",
-        (Stage::Kept, _) => "The plan in use",
-        (Stage::Taken, _) => "The plan you took",
-        (_, true) => "From the rack",
-        (_, false) if search.is_proved => "Cheapest plan",
-        (_, false) => "Best plan found",
-    };
+    let label = label(search, is_rack);
     let report = &told.report;
     let (figure, rest) = if is_rack {
         let left: u32 = report.left_out.iter().map(|(_, count)| *count).sum();
