@@ -44,18 +44,6 @@ pub(crate) fn headline(
     }
 }
 
-/// What a plan is.
-fn label(search: &Search, is_rack: bool) -> &'static str {
-    match (&search.stage, is_rack) {
-        (Stage::Running, _) => "Best so far",
-        (Stage::Kept, _) => "The plan in use",
-        (Stage::Taken, _) => "The plan you took",
-        (_, true) => "From the rack",
-        (_, false) if search.is_proved => "Cheapest plan",
-        (_, false) => "Best plan found",
-    }
-}
-
 /// A plan in short, once the planner has ended, for the first page.
 pub(crate) fn in_short(
     search: &Search,
@@ -69,7 +57,13 @@ pub(crate) fn in_short(
         Spent::Wood { boards, .. } => counted(*boards, " board"),
         money @ Spent::Money { .. } => money.sentence().on(tape),
     };
-    Some(LastAnswer { label: label(search, false).to_owned(), value, is_ours })
+    // As short as the first page has room for.
+    let label = match search.stage {
+        Stage::Taken => "You took",
+        _ if search.is_proved => "Cheapest",
+        _ => "Best found",
+    };
+    Some(LastAnswer { label: label.to_owned(), value, is_ours })
 }
 
 fn figure(
@@ -80,7 +74,14 @@ fn figure(
     is_ours: bool,
     tape: Tape,
 ) -> Html {
-    let label = label(search, is_rack);
+    let label = match (&search.stage, is_rack) {
+        (Stage::Running, _) => "Best so far",
+        (Stage::Kept, _) => "The plan in use",
+        (Stage::Taken, _) => "The plan you took",
+        (_, true) => "From the rack",
+        (_, false) if search.is_proved => "Cheapest plan",
+        (_, false) => "Best plan found",
+    };
     let report = &told.report;
     let (figure, rest) = if is_rack {
         let left: u32 = report.left_out.iter().map(|(_, count)| *count).sum();
