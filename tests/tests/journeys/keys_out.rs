@@ -173,7 +173,8 @@ fn a_long_formula_of_a_size_is_seen_whole_and_put_in_with_the_keys_out() {
 }
 
 /// Whether the answer of a form of a job is seen beside its keys: its label, its figure and how it stands, each whole and with
-/// nothing over it; the whole name in the dock and the field below it; and what is over the edge.
+/// nothing over it; the keys that are too
+/// narrow for their words, and whether the name in the dock is whole, its field inside, and all of it beside the keys.
 const BESIDE: &str = "const box = (it) => it.getBoundingClientRect();
     const all = ['label', 'figure', 'rest'].map((it) => document.querySelector(`.headline__${it}`));
     const dock = document.querySelector('.is-docked');
@@ -184,6 +185,7 @@ const BESIDE: &str = "const box = (it) => it.getBoundingClientRect();
     };
     const name = dock.querySelector('.field__name');
     return { covered: all.filter((it) => !on_top(it)).map((it) => it.className),
+        wide: [...document.querySelectorAll('.keypad__tabs .tab, .keypad__keys .key')].filter((it) => it.scrollWidth > it.clientWidth).map((it) => it.textContent),
         name: name.scrollWidth <= name.clientWidth,
         inside: box(dock.querySelector('.field__input')).bottom <= box(dock).bottom + 1,
         beside: innerWidth < innerHeight || box(dock).right <= box(document.querySelector('.keypad')).left + 1 }";
@@ -191,7 +193,8 @@ const BESIDE: &str = "const box = (it) => it.getBoundingClientRect();
 #[test]
 fn in_a_job_the_answer_is_seen_beside_the_keys_as_in_a_calculator() {
     let app = crate::shelf::demo();
-    let seen_well = json!({ "covered": [], "name": true, "inside": true, "beside": true });
+    let seen_well =
+        json!({ "covered": [], "wide": [], "name": true, "inside": true, "beside": true });
     for (form, screen) in
         [("size", LYING), ("size", Screen::PHONE), ("piece", LYING), ("piece", Screen::PHONE)]
     {
