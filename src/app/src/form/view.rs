@@ -113,8 +113,9 @@ fn has_place(field: &Field) -> bool {
     !matches!(field.kind, Kind::LineOf(_))
 }
 
-/// Longest name that stands on one line of a chip on a phone, in characters.
+/// Longest name that stands on one line of a chip on a phone, and on two, in characters.
 const ON_A_LINE: usize = 12;
+const ON_TWO_LINES: usize = 24;
 
 /// Whether the form is of a calculator, whose sizes are chips on a phone.
 fn is_calculator(at_hand: &AtHand) -> bool {
@@ -169,6 +170,7 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
             is_long.then_some("is-long"),
             (!is_long && !is_words && is_calculator(at_hand)).then_some("is-chip"),
             (field.label.chars().count() > ON_A_LINE).then_some("is-long-name"),
+            (field.label.chars().count() > ON_TWO_LINES).then_some("is-longest-name"),
             is_empty.then_some("is-empty"),
             is_formula.then_some("is-formula"),
             list.is_some().then_some("has-list"),
