@@ -45,4 +45,5 @@ mod told;
 mod trade;
 mod typing;
 mod update;
+mod wrong;
 mod yard;
