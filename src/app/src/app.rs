@@ -132,10 +132,15 @@ fn look(settings: &Settings) {
     dom::set_look("answers", if settings.is_big { "big" } else { "usual" });
 }
 
-/// Puts a calculator first in the list of those used last.
+/// Puts the page first in the list of those used last.
 fn remember_use(place: &str) {
-    if let Route::Calculator(calculator, _) = Route::read(place) {
+    let used = match Route::read(place) {
+        Route::Calculator(calculator, _) => Some(calculator.slug),
+        Route::Cut(_) => Some(recent::CUT.slug),
+        _ => None,
+    };
+    if let Some(slug) = used {
         let used = storage::get(storage::RECENT).unwrap_or_default();
-        storage::set(storage::RECENT, &recent::with_first(&used, calculator.slug));
+        storage::set(storage::RECENT, &recent::with_first(&used, slug));
     }
 }

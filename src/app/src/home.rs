@@ -7,7 +7,7 @@ use crate::components::device_line::OfflineLine;
 use crate::components::find::{founds, line};
 use crate::components::icon::{Icon, icon};
 use crate::platform::{dom, storage};
-use crate::recent::{self, LastAnswer, NewestJob};
+use crate::recent::{self, LastAnswer, NewestJob, Used};
 use crate::route;
 
 #[derive(Properties, PartialEq)]
@@ -48,7 +48,7 @@ pub(crate) fn Home(props: &HomeProps) -> Html {
                             { newest_job() }
                         </a>
                         <a class="target target--jobs" href="#/cut" data-testid="to-cut">
-                            <span class="target__title">{ "Cut plan" }</span>
+                            <span class="target__title">{ recent::CUT.title }</span>
                             <span class="target__stage">{ "which boards to buy" }</span>
                         </a>
                     </div>
@@ -88,7 +88,7 @@ fn found(wanted: &str) -> Html {
     }
 }
 
-fn used_last(recent: &[&'static Listed]) -> Html {
+fn used_last(recent: &[Used]) -> Html {
     if recent.is_empty() {
         return html! {
             <p class="last-used home__new">
@@ -96,7 +96,7 @@ fn used_last(recent: &[&'static Listed]) -> Html {
             </p>
         };
     }
-    let one = |it: &&'static Listed| {
+    let one = |it: &Used| {
         let answer = storage::get(&storage::last_answer(it.slug));
         let answer = answer.as_deref().and_then(LastAnswer::read);
         html! {

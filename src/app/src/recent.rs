@@ -1,9 +1,28 @@
-//! The calculators used last, for the top of the list, each with its last answer.
+//! What was used last, for the top of the list, each with its last answer.
 
-use reckoner_core::calculators::{self, Listed};
+use reckoner_core::calculators;
 
 /// Most of them that are kept.
 const MOST: usize = 3;
+
+/// What can be used last: a calculator, or the cut planner's quick list.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Used {
+    /// Its name in an address.
+    pub slug: &'static str,
+    /// Its title.
+    pub title: &'static str,
+}
+
+/// The cut planner's quick list, which is no calculator.
+pub const CUT: Used = Used { slug: "cut", title: "Cut plan" };
+
+impl Used {
+    fn named(slug: &str) -> Option<Used> {
+        let listed = calculators::listed(slug).map(|it| Used { slug: it.slug, title: it.title });
+        listed.or_else(|| (slug == CUT.slug).then_some(CUT))
+    }
+}
 
 /// What a calculator answered last, as the first page shows it: it is kept as text, since the first page is there
 /// before the calculators are.
@@ -62,11 +81,11 @@ impl NewestJob {
 
 /// Reads slugs with commas between; what is unknown is dropped.
 #[must_use]
-pub fn read(text: &str) -> Vec<&'static Listed> {
-    text.split(',').filter_map(calculators::listed).take(MOST).collect()
+pub fn read(text: &str) -> Vec<Used> {
+    text.split(',').filter_map(Used::named).take(MOST).collect()
 }
 
-/// The same list with a calculator put first.
+/// The same list with one put first.
 #[must_use]
 pub fn with_first(text: &str, slug: &str) -> String {
     let others = text.split(',').filter(|other| *other != slug && !other.is_empty());

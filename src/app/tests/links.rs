@@ -173,4 +173,7 @@ fn the_calculators_used_last_stand_first_once_each() {
     assert_eq!(with_first("a,tape,c", "tape"), "tape,a,c");
     let slugs: Vec<&str> = read("gone,tape,<b>").iter().map(|it| it.slug).collect();
     assert_eq!(slugs, ["tape"]);
+    // The quick list of the cut planner is no calculator, and is used like one.
+    let titles: Vec<&str> = read("cut,tape").iter().map(|it| it.title).collect();
+    assert_eq!(titles, ["Cut plan", "Tape"]);
 }

@@ -213,7 +213,7 @@ fn the_last_key_of_what_is_left_of_a_spoiled_piece() {
     app.tap("back");
     app.tap("back");
     app.section("rack");
-    app.wait_for_words("rack", "3 1/4 in × 3 1/4 in × 21 in");
+    app.wait_for_words("rack", "3 1/4 × 3 1/4 × 21,");
     app.assert_quiet_console();
 }
 
@@ -235,7 +235,7 @@ fn the_last_key_of_a_board_that_came_out_different() {
         "return document.querySelector('.badge.is-different') !== null",
     );
     app.section("rack");
-    app.wait_for_words("rack", "× 17 in");
+    app.wait_for_words("rack", "× 17,");
     app.assert_quiet_console();
 }
 

@@ -84,3 +84,47 @@ fn drawings_can_be_read_at_every_width() {
     }
     assert!(judged > 200, "only {judged} labels");
 }
+
+/// Every size that can be tapped is hit in the middle of its own room for a finger and towards each of its corners, in the drawing
+/// of every question, at rest and with the keys out.
+#[test]
+fn each_size_of_a_drawing_is_hit_in_its_own_room() {
+    const MISSED: &str = "const sizes = [...document.querySelectorAll('.drawing .size')];
+        return [sizes.length, sizes.flatMap((it) => {
+            const target = it.querySelector('.size__target');
+            target.scrollIntoView({ block: 'center', inline: 'center' });
+            const r = target.getBoundingClientRect();
+            const places = [[0.5, 0.5], [0.1, 0.1], [0.9, 0.1], [0.1, 0.9], [0.9, 0.9]];
+            const hit = places.filter(([x, y]) =>
+                document.elementFromPoint(r.left + x * r.width, r.top + y * r.height)?.closest('.size') === it);
+            return r.width >= 43.9 && r.height >= 43.9 && hit.length === places.length ? [] : [`${it.dataset.testid} ${hit.length} of 5`];
+        })]";
+    let app = App::open(Screen::PHONE);
+    let (mut drawings, mut tapped) = (0, 0);
+    for page in PAGES {
+        app.go(&format!("#/{page}"));
+        app.wait_for("answer-headline");
+        let mut questions = Vec::new();
+        if app.shows("question") {
+            app.tap("question");
+            let rows = app.script(
+                "return [...document.querySelectorAll('.question__row')].map((it) => it.dataset.testid)",
+            );
+            questions = serde_json::from_value::<Vec<String>>(rows).expect("names");
+            app.tap("question-close");
+        }
+        for question in questions.iter().map(Some).chain(questions.is_empty().then_some(None)) {
+            if let Some(question) = question {
+                app.tap("question");
+                app.tap(question);
+                app.wait_until_gone("question-close");
+            }
+            let missed = app.script(MISSED);
+            assert_eq!(missed[1], json!([]), "{page} {question:?}");
+            tapped += missed[0].as_u64().unwrap_or(0);
+            drawings += 1;
+        }
+    }
+    assert!(drawings >= 40 && tapped >= 90, "only {tapped} sizes in {drawings} drawings");
+    app.assert_quiet_console();
+}

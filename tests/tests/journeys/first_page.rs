@@ -38,6 +38,35 @@ fn what_was_used_last_stands_on_the_first_page_with_its_answer() {
     app.assert_quiet_console();
 }
 
+/// The cut plan is used like a calculator; and no name is cut off, whatever its neighbours are.
+#[test]
+fn what_was_planned_last_stands_on_the_first_page_with_what_it_costs() {
+    let app =
+        App::open_at(Screen::PHONE, "#/cut?parts=leg:+4+@+40&boards=96+at+10&scraps=&unit=in");
+    // Two of 40 in from each of two boards of 96.
+    app.wait_for_text("cost", "20.00");
+    app.wait_until("it is kept", "return localStorage.getItem('reckoner.answer.cut') !== null");
+    for slug in ["resaw-rip", "moisture"] {
+        app.go(&format!("#/{slug}"));
+        app.wait_for("answer-headline");
+    }
+    app.go("#/");
+    app.wait_for_words("recent-cut", "20.00");
+    app.wait_for_words("recent-cut", "Cheapest");
+    for screen in [Screen::PHONE, Screen::NARROW] {
+        app.resize(screen);
+        let cut = app.script(
+            "return [...document.querySelectorAll('.recent__link, .recent__link > *')]
+                .filter((it) => it.scrollWidth > it.clientWidth || it.scrollHeight > it.clientHeight + 1).map((it) => it.textContent)",
+        );
+        assert_eq!(cut, serde_json::json!([]), "cut off at {}", screen.width);
+        app.picture(&format!("home-planned-{}", screen.width));
+    }
+    app.tap("recent-cut");
+    app.wait_for("list-parts");
+    app.assert_quiet_console();
+}
+
 /// Notes where things stand on the first page of the shell, as long as it is on the screen.
 const NOTE: &str = "
   window.places = () => [...document.querySelectorAll('#app :is(.target, .home-head, .find)')]

@@ -553,12 +553,12 @@ fn what_is_left_of_a_spoiled_piece_goes_on_the_rack() {
     app.tap("back");
     app.tap("back");
     app.section("rack");
-    app.wait_for_words("rack", "3 1/4 in × 3 1/4 in × 20 in");
+    app.wait_for_words("rack", "3 1/4 × 3 1/4 × 20,");
     app.picture("spoiled-rack");
     app.tap("undo");
     app.wait_until(
         "it is off the rack",
-        "return !document.querySelector('[data-testid=rack]').textContent.includes('× 20 in')",
+        "return !document.querySelector('[data-testid=rack]').textContent.includes('× 20,')",
     );
     app.assert_quiet_console();
 }

@@ -185,3 +185,63 @@ fn an_answer_that_is_gone_leaves_room_for_the_sizes() {
     app.wait_until("it is chosen", "return location.hash.includes('divide=third')");
     app.assert_quiet_console();
 }
+
+/// Whether the answer of a form of a job is seen beside its keys: its label, its figure and how it stands, each whole and with
+/// nothing over it; the keys that are too
+/// narrow for their words, and whether the name in the dock is whole, its field inside, and all of it beside the keys.
+const BESIDE: &str = "const box = (it) => it.getBoundingClientRect();
+    const all = ['label', 'figure', 'rest'].map((it) => document.querySelector(`.headline__${it}`));
+    const dock = document.querySelector('.is-docked');
+    const on_top = (it) => {
+        const at = box(it);
+        const top = document.elementFromPoint(at.left + Math.min(at.width, 24) / 2, at.bottom - 2);
+        return at.top >= 0 && (top === it || it.contains(top));
+    };
+    const name = dock.querySelector('.field__name');
+    return { covered: all.filter((it) => !on_top(it)).map((it) => it.className),
+        wide: [...document.querySelectorAll('.keypad__tabs .tab, .keypad__keys .key')].filter((it) => it.scrollWidth > it.clientWidth).map((it) => it.textContent),
+        name: name.scrollWidth <= name.clientWidth,
+        inside: box(dock.querySelector('.field__input')).bottom <= box(dock).bottom + 1,
+        beside: innerWidth < innerHeight || box(dock).right <= box(document.querySelector('.keypad')).left + 1 }";
+
+#[test]
+fn in_a_job_the_answer_is_seen_beside_the_keys_as_in_a_calculator() {
+    let app = crate::shelf::demo();
+    let seen_well =
+        json!({ "covered": [], "wide": [], "name": true, "inside": true, "beside": true });
+    for (form, screen) in
+        [("size", LYING), ("size", Screen::PHONE), ("piece", LYING), ("piece", Screen::PHONE)]
+    {
+        app.resize(Screen::PHONE);
+        app.script("document.documentElement.style.fontSize = ''");
+        app.section(if form == "size" { "sizes" } else { "parts" });
+        app.tap("item-leg");
+        let field = if form == "size" { "field-formula" } else { "field-as_cut" };
+        if form == "piece" {
+            app.tap("piece-1");
+        }
+        app.wait_for(field);
+        app.resize(screen);
+        app.tap(field);
+        app.wait_for("keypad");
+        for text in ["100%", "200%"] {
+            app.script(&format!("document.documentElement.style.fontSize = '{text}'"));
+            app.picture(&format!("beside-{form}-{}-{text}", screen.width));
+            assert_eq!(
+                app.script(BESIDE),
+                seen_well,
+                "{form} at {} with text at {text}",
+                screen.width
+            );
+            app.assert_no_sideways_scroll();
+        }
+        app.tap("key-close");
+        app.resize(Screen::PHONE);
+        app.script("document.documentElement.style.fontSize = ''");
+        app.tap("back");
+        if form == "piece" {
+            app.tap("back");
+        }
+    }
+    app.assert_quiet_console();
+}

@@ -57,3 +57,33 @@ fn what_is_begun_in_a_job_is_clean_in_every_look() {
     in_all_looks(&app, "look-kinds");
     app.assert_quiet_console();
 }
+
+/// On a wide screen the answer stays at the top, and what is scrolled goes under it: never the tools over its words.
+#[test]
+fn on_a_wide_screen_the_tools_cover_nothing_however_far_it_is_scrolled() {
+    const COVERED: &str = "const tools = document.querySelector('.tools');
+        const box = (it) => it.getBoundingClientRect();
+        const over = [];
+        for (let at = 0; at < document.documentElement.scrollHeight - innerHeight; at += 24) {
+            scrollTo(0, at);
+            const [mine, all] = [box(tools), document.querySelectorAll('.answer :is(p, li, dt, dd, h2)')];
+            for (const it of all) {
+                const r = box(it);
+                const place = [Math.max(r.left, mine.left) + 4, (r.top + r.bottom) / 2];
+                const meets = !tools.contains(it) && r.width > 8 && r.height > 8 && place[1] > mine.top && place[1] < mine.bottom && place[0] < Math.min(r.right, mine.right);
+                if (meets && document.elementFromPoint(...place)?.closest('.tools')) over.push(`${at}: ${it.textContent.slice(0, 40)}`);
+            }
+        }
+        return [over.length, over[0] ?? '']";
+    let app = demo_in_work();
+    let job = address_of_job(&app);
+    app.resize(Screen::DESKTOP);
+    for page in [format!("{job}/boards"), "#/spacing".to_owned()] {
+        app.go(&page);
+        app.wait_for("answer-headline");
+        assert_eq!(app.script(COVERED), serde_json::json!([0, ""]), "{page}");
+        app.script("scrollTo(0, 400)");
+        app.picture(if page.contains("job") { "tools-scrolled-boards" } else { "tools-scrolled" });
+    }
+    app.assert_quiet_console();
+}

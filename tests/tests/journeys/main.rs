@@ -46,4 +46,5 @@ mod trade;
 mod typing;
 mod update;
 mod ways;
+mod wrong;
 mod yard;

@@ -6,7 +6,7 @@ use reckoner_e2e::{App, Screen};
 use serde_json::json;
 
 use crate::keys_out::{LYING, seen};
-use crate::shelf::begin_the_demo_anew;
+use crate::shelf::{begin_the_demo_anew, new_job_with_a_leg};
 
 const LIST: &str = "#/cut?parts=leg:+4+@+40,+peg:+2+@+6&boards=96+at+10&scraps=&unit=in";
 
@@ -159,6 +159,47 @@ fn an_answer_is_heard_once_the_keys_rest() {
     }
 }
 
+/// Of a piece of 96 in from a board of 8 in, then of 80: the board is typed, and the piece is refused.
+#[test]
+fn a_refusal_of_another_field_is_heard_once_the_keys_rest() {
+    for screen in [Screen::PHONE, Screen::DESKTOP] {
+        let app = App::open_at(screen, "#/crosscut?board=97&trim=0&part=96&unit=in");
+        app.wait_for("answer-headline");
+        app.script(LISTEN);
+        app.act(&[Tap("field-board"), Keys("80")], 150);
+        app.wait_for_words("answer-headline", "80 in is left between the trims");
+        assert_eq!(app.shows("problem-part"), screen == Screen::DESKTOP);
+        assert_eq!(app.script("return heard"), json!([]), "while keys are pressed");
+        app.wait_until("it is heard", "return heard.length > 0");
+        let heard = app.script("return [...new Set(heard)]");
+        let words = "No answer yet. One piece: A piece of 96 in does not fit: 80 in is left between the trims.";
+        assert_eq!(heard, json!([words]));
+        app.assert_quiet_console();
+    }
+    // A size of a job has no answer that would say it.
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    new_job_with_a_leg(&app);
+    app.resize(Screen::DESKTOP);
+    app.tap("add-measure");
+    app.act(&[Tap("field-name"), Keys("leg")], 150);
+    app.script(LISTEN);
+    app.act(&[Tap("field-formula"), Keys("12")], 150);
+    // The buttons below say what is still needed; that the name is taken is not said yet.
+    let problem = app.text("problem-name");
+    let is_told = |heard: &serde_json::Value| heard.to_string().contains(&problem);
+    let heard = app.script("return heard");
+    assert!(!is_told(&heard), "while keys are pressed: {heard}");
+    app.wait_until("it is heard", "return heard.some((it) => it.startsWith('Name: '))");
+    assert!(is_told(&app.script("return heard")));
+    // Once nothing is typed it speaks at once.
+    app.type_keys("\u{e00c}");
+    app.wait_until(
+        "it speaks",
+        "return document.querySelector('[data-testid=problem-name]').role === 'alert'",
+    );
+    app.assert_quiet_console();
+}
+
 /// From the top: the drawing, the sizes that it carries, and only then what else the answer says.
 #[test]
 fn at_rest_the_sizes_stand_right_under_the_drawing() {
@@ -249,6 +290,30 @@ fn with_forced_colours_nothing_is_hidden_and_the_focus_is_seen() {
         assert_eq!(app.script(OUTLINED), json!(true), "a button");
         app.assert_quiet_console();
     }
+}
+
+/// In forced colours a browser lays a ground under each line of writing: under that of the figure below, the line of a fraction
+/// was gone. Down the picture of one, some row is of one colour from edge to edge, and not of the ground's.
+#[test]
+fn the_line_of_a_fraction_is_seen_in_forced_colours() {
+    let app = App::open_at(Screen::PHONE, "#/tape?strip=3+3%2F8&unit=in");
+    for colours in ["none", "active"] {
+        with(&app, "forced-colors", colours);
+        app.wait_for_words("answer-headline", "3/8");
+        let picture = app.picture_of(".headline__figure .fraction");
+        let mut reader =
+            png::Decoder::new(std::io::Cursor::new(picture)).read_info().expect("a picture");
+        let mut pixels = vec![0; reader.output_buffer_size().expect("its size")];
+        let info = reader.next_frame(&mut pixels).expect("its pixels");
+        let deep = info.color_type.samples();
+        let dark = |pixel: &[u8]| pixel[..3].iter().all(|it| *it < 90);
+        let across = |row: &[u8]| row.chunks(deep).filter(|pixel| dark(pixel)).count();
+        let wide = usize::try_from(info.width).expect("few");
+        let rows: Vec<usize> = pixels.chunks(info.line_size).map(across).collect();
+        let lines = rows.iter().filter(|dark| **dark * 10 >= wide * 8).count();
+        assert!(lines >= 3, "{colours}: {lines} rows of {rows:?} in {wide}");
+    }
+    app.assert_quiet_console();
 }
 
 #[test]

@@ -133,8 +133,8 @@ fn still_needed<'a>(form: &Form, sheet: &'a Sheet, tape: Tape) -> (String, Optio
         Needed::WaitingFor(label) => (format!("Still needs: {label}"), None),
         Needed::Refused(refusal) => {
             let said = refusal.sentence.on(tape);
-            // While another field is being written, the one that is refused is not in sight.
-            let is_elsewhere = form.editing().is_some_and(|slot| slot.field != refusal.field);
+            // Of the one that is written it is plain which is meant; any other may be out of sight.
+            let is_elsewhere = form.editing().is_none_or(|slot| slot.field != refusal.field);
             let mut fields = form.calculator().fields.iter();
             let field = fields.find(|field| is_elsewhere && field.id == refusal.field);
             let words = match field {

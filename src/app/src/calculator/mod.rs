@@ -6,6 +6,6 @@ mod question;
 
 pub(crate) use answer::wanting;
 pub(crate) use page::{
-    Opening, last_tools, link_trouble, page, unit_choice, use_address, use_narrow,
+    Opening, last_tools, link_trouble, page, unit_choice, use_address, use_last_answer, use_narrow,
 };
 pub(crate) use question::question;

@@ -5,7 +5,7 @@ use std::rc::Rc;
 use reckoner_core::calculators::{self, Calculator};
 use reckoner_core::measure::Unit;
 use reckoner_core::measure::text::NoNames;
-use reckoner_core::sheet::{Assumed, Bench, Entries, Figure, Sheet};
+use reckoner_core::sheet::{Assumed, Bench, Entries, Figure};
 use yew::prelude::*;
 
 use super::answer;
@@ -141,7 +141,12 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
     let done = use_state_eq(|| "");
 
     use_address(calculator, form.entries(), &bench);
-    let before = use_last_answer(calculator, &sheet, &bench);
+    let answer = sheet.answer.as_ref().map(|answer| LastAnswer {
+        label: answer.headline.label.to_owned(),
+        value: words::in_short(&answer.headline, &bench),
+        is_ours: !sheet.assumed.is_empty(),
+    });
+    let before = use_last_answer(calculator.slug, answer);
     {
         let index = index.clone();
         // Other marks: begin with the first again.
@@ -228,18 +233,12 @@ pub(crate) fn use_narrow() -> UseStateHandle<bool> {
 
 /// Keeps what was answered last for the first page, and for this one while it has no answer.
 #[hook]
-fn use_last_answer(
-    calculator: &'static Calculator,
-    sheet: &Sheet,
-    bench: &Bench,
+pub(crate) fn use_last_answer(
+    slug: &'static str,
+    answer: Option<LastAnswer>,
 ) -> Option<LastAnswer> {
-    let answer = sheet.answer.as_ref().map(|answer| LastAnswer {
-        label: answer.headline.label.to_owned(),
-        value: words::in_short(&answer.headline, bench),
-        is_ours: !sheet.assumed.is_empty(),
-    });
     let before = use_mut_ref(|| {
-        let kept = storage::get(&storage::last_answer(calculator.slug));
+        let kept = storage::get(&storage::last_answer(slug));
         kept.as_deref().and_then(LastAnswer::read)
     });
     if answer.is_some() {
@@ -249,7 +248,7 @@ fn use_last_answer(
         let answer = answer.clone();
         let rest = answer.map(|answer| {
             later(ADDRESS_REST, move || {
-                storage::set(&storage::last_answer(calculator.slug), &answer.written());
+                storage::set(&storage::last_answer(slug), &answer.written());
             })
         });
         move || drop(rest)

@@ -83,17 +83,19 @@ pub(crate) fn echo(field: &str, echo: Option<&Echo>, tape: Tape) -> Html {
     }
 }
 
-/// What is wrong with a field: the words, the place in its text, and the way out.
+/// What is wrong with a field: the words, the place in its text, and the way out. While another field is typed in
+/// (`is_elsewhere`), it may change with each key: a voice hears it with the answer, once the keys rest.
 pub(crate) fn problem(
     refusal: &Refusal,
     text: &str,
     tape: Tape,
+    is_elsewhere: bool,
     on_way_out: &Callback<Vec<(&'static str, String)>>,
 ) -> Html {
     let field = refusal.field;
     html! {
         <div class="problem" id={format!("problem-{field}")} data-testid={format!("problem-{field}")}
-            role="alert">
+            role={(!is_elsewhere).then_some("alert")}>
             { place(refusal, text) }
             <p class="problem__words">{ refusal.sentence.on(tape) }</p>
             if let Some(out) = &refusal.way_out {

@@ -10,6 +10,9 @@ const VOICE_REST: u32 = 900;
 
 #[derive(Properties, PartialEq)]
 pub(crate) struct HeardProps {
+    /// Its test id.
+    #[prop_or("heard")]
+    pub(crate) id: &'static str,
     /// The answer in words, or what is needed for one.
     pub(crate) words: String,
     /// Whether the page reads it aloud itself as well.
@@ -38,5 +41,5 @@ pub(crate) fn Heard(props: &HeardProps) -> Html {
             move || drop(rest)
         });
     }
-    html! { <p class="voice" role="status" data-testid="heard">{ &*told }</p> }
+    html! { <p class="voice" role="status" data-testid={props.id}>{ &*told }</p> }
 }

@@ -4,13 +4,15 @@ use std::rc::Rc;
 
 use reckoner_core::job::cut_labels::Labels;
 use reckoner_core::measure::Tape;
-use reckoner_core::planning::report::{Proof, Standing, left_out_words, proof};
+use reckoner_core::planning::report::{Proof, Spent, Standing, left_out_words, proof};
+use reckoner_core::sentence::counted;
 use yew::prelude::*;
 
 use super::hook::Searching;
 use super::report::Told;
 use super::search::{Search, Stage};
 use crate::components::sentence::sentence;
+use crate::recent::LastAnswer;
 
 /// The headline of a search; in pencil while it rests on an example of ours. `wanting` stands in place of a plan that
 /// there is not.
@@ -39,6 +41,28 @@ pub(crate) fn headline(
             { inside }
         </div>
     }
+}
+
+/// A plan in short, once the planner has ended, for the first page.
+pub(crate) fn in_short(
+    search: &Search,
+    told: Option<&Told>,
+    is_ours: bool,
+    tape: Tape,
+) -> Option<LastAnswer> {
+    let told = told.filter(|_| !search.is_running())?;
+    let value = match &told.report.spent {
+        // The length is more than the first page has room for.
+        Spent::Wood { boards, .. } => counted(*boards, " board"),
+        money @ Spent::Money { .. } => money.sentence().on(tape),
+    };
+    // As short as the first page has room for.
+    let label = match search.stage {
+        Stage::Taken => "You took",
+        _ if search.is_proved() => "Cheapest",
+        _ => "Best found",
+    };
+    Some(LastAnswer { label: label.to_owned(), value, is_ours })
 }
 
 fn figure(

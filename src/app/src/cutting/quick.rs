@@ -16,13 +16,15 @@ use yew::prelude::*;
 
 use super::buying::{Without, Yard};
 use super::compare::Comparison;
-use super::found::{headline, no_plan, progress};
+use super::found::{headline, in_short, no_plan, progress};
 use super::hook::use_search;
 use super::on_hand::OnHand;
 use super::report::{Beside, Told, as_list, whole};
 use super::search::{Event, Search};
 use super::typed;
-use crate::calculator::{Opening, last_tools, link_trouble, unit_choice, use_address, wanting};
+use crate::calculator::{
+    Opening, last_tools, link_trouble, unit_choice, use_address, use_last_answer, wanting,
+};
 use crate::components::icon::{Icon, icon};
 use crate::form::Action;
 use crate::form::at_hand::{KnownNames, use_at_hand};
@@ -32,8 +34,8 @@ use crate::job_book::hook::OnPage;
 use crate::platform::later::later;
 use crate::platform::storage::{self, TAKEN};
 use crate::platform::{address, dom};
-use crate::route;
 use crate::settings::Settings;
+use crate::{recent, route};
 
 /// How long after the last key a list is planned, in milliseconds.
 const TYPING_REST: u32 = 900;
@@ -137,6 +139,9 @@ fn QuickPage(props: &QuickPageProps) -> Html {
         },
     );
     let told = told.as_ref().as_ref();
+    let is_ours = !sheet.assumed.is_empty();
+    let answer = in_short(&searching.search, told, is_ours, bench.tape);
+    let before = use_last_answer(recent::CUT.slug, answer);
     let on_way_out = {
         let form = form.dispatcher();
         Callback::from(move |set| form.dispatch(Action::Set(set)))
@@ -145,7 +150,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
     let instead = if sheet.refusals.is_empty() {
         no_plan(&searching.search, labels.as_ref(), bench.tape)
     } else {
-        wanting(&form, &sheet, bench.tape, None, &on_way_out)
+        wanting(&form, &sheet, bench.tape, before.as_ref(), &on_way_out)
     };
     let take_without = {
         let form = form.clone();
@@ -181,7 +186,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
         how: how_of(list),
         take: take_without,
     });
-    let (is_keying, is_ours) = (at_hand.is_keying(), !sheet.assumed.is_empty());
+    let is_keying = at_hand.is_keying();
     html! {
         <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying"))}>
             <header class="bar">

@@ -549,7 +549,8 @@ pub(crate) fn problem_of(at_hand: &AtHand, field: &Field) -> Option<Html> {
     let form = at_hand.form.dispatcher();
     let on_way_out = Callback::from(move |set| form.dispatch(Action::Set(set)));
     let text = at_hand.text(field);
-    Some(field::problem(refusal, &text, at_hand.settings.bench.tape, &on_way_out))
+    let is_elsewhere = at_hand.form.editing().is_some();
+    Some(field::problem(refusal, &text, at_hand.settings.bench.tape, is_elsewhere, &on_way_out))
 }
 
 /// A press on an input or on a button beside it.

@@ -33,7 +33,12 @@ pub(super) fn view(at_hand: &AtHand, field: &'static Field) -> Html {
     html! {
         <div key={field.id} class={classes!("list", is_ours.then_some("is-pencil"))} role="group"
             aria-label={field.label} data-testid={format!("list-{}", field.id)}>
-            if !at_hand.is_typing { <p class="list__title">{ field::label(field, measures, is_ours) }</p> }
+            if !at_hand.is_typing {
+                <p class="list__title">
+                    if is_ours { { icon(Icon::Pencil) } }
+                    { field::label(field, measures, is_ours) }
+                </p>
+            }
             if is_text {
                 { whole(at_hand, field, text) }
             } else {

@@ -1,5 +1,6 @@
 //! When a problem is shown beside its field, and what stands in the place of an answer.
 
+use reckoner_core::measure::Tape;
 use reckoner_core::sheet::{Refusal, Sheet};
 
 use super::Form;
@@ -9,6 +10,23 @@ use super::Form;
 pub fn shows(form: &Form, refusal: &Refusal) -> bool {
     let is_being_typed = form.editing().is_some_and(|slot| slot.field == refusal.field);
     !is_being_typed && form.was_left(refusal.field)
+}
+
+/// What is shown beside other fields than the one that is typed in, in words for a voice.
+#[must_use]
+pub fn said_elsewhere(form: &Form, sheet: &Sheet, tape: Tape) -> String {
+    if form.editing().is_none() {
+        return String::new();
+    }
+    let said = sheet.refusals.iter().filter(|refusal| shows(form, refusal)).map(|refusal| {
+        let sentence = refusal.sentence.on(tape);
+        let mut fields = form.calculator().fields.iter();
+        match fields.find(|field| field.id == refusal.field) {
+            Some(field) => format!("{}: {sentence}", field.label),
+            None => sentence,
+        }
+    });
+    said.collect::<Vec<_>>().join(" ")
 }
 
 /// What stands in the place of an answer that there is not.

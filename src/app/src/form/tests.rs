@@ -5,7 +5,7 @@ use reckoner_core::measure::Unit;
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::sheet::{Bench, Entries};
 
-use super::{Action, Entrance, Form, Needed, Slot, Way, needed, neighbour, shows};
+use super::{Action, Entrance, Form, Needed, Slot, Way, needed, neighbour, said_elsewhere, shows};
 
 const PARTS: Slot = Slot { field: "parts", line: None };
 const START: Slot = Slot { field: "start_mark", line: None };
@@ -232,4 +232,18 @@ fn what_was_never_touched_is_not_told_as_wrong() {
     // A size of the job that stands there blank is still to write.
     let blank = Form::new(part, Entries::from_pairs([("length", "")]), None);
     assert!(shown(&blank));
+}
+
+/// The first size is left with half of a fraction in it, and then another is typed.
+#[test]
+fn of_other_fields_a_voice_hears_what_is_shown_there() {
+    let said = |form: &Form| {
+        let sheet = form.calculator().sheet(form.entries(), &Bench::default(), &NoNames);
+        said_elsewhere(form, &sheet, Bench::default().tape)
+    };
+    let typing = after(form(), [Action::Edit(START), types(START, "1 3/")]);
+    assert_eq!(said(&typing), "", "its own field says it when it is left");
+    let on = typing.after(Action::Edit(PARTS));
+    assert!(said(&on).starts_with("Tape starts at: "), "{}", said(&on));
+    assert_eq!(said(&on.after(Action::Leave)), "", "nothing is typed: the field itself speaks");
 }

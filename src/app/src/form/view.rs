@@ -11,9 +11,10 @@ use reckoner_core::sheet::{Field, Kind, is_list};
 use yew::prelude::*;
 
 use super::at_hand::{AtHand, element_id, is_editing, press_in_row, problem_of};
-use super::{Action, Slot, Way, rows};
+use super::{Action, Slot, Way, rows, said_elsewhere};
 use crate::components::choice::{self, Answers};
 use crate::components::field::{self, Place};
+use crate::components::heard::Heard;
 use crate::components::icon::{Icon, icon};
 use crate::keypad::{Keypad, SetOfKeys};
 use crate::platform::dom;
@@ -74,8 +75,18 @@ pub(crate) fn asks_about(name: &'static str, at_hand: &AtHand) -> Html {
             // By key, so that the input being typed in stays the same element when others come.
             { for at_hand.fields().filter(|it| has_place(it)).map(|it| one(at_hand, it)) }
             { keypad(at_hand) }
+            { heard_elsewhere(at_hand) }
         </form>
     }
+}
+
+/// What a voice hears of other fields than the one typed in; on the page of a calculator it is heard with the answer.
+fn heard_elsewhere(at_hand: &AtHand) -> Option<Html> {
+    if is_calculator(at_hand) {
+        return None;
+    }
+    let words = said_elsewhere(&at_hand.form, &at_hand.sheet, at_hand.settings.bench.tape);
+    Some(html! { <Heard key="heard elsewhere" id="heard-elsewhere" {words} /> })
 }
 
 fn keypad(at_hand: &AtHand) -> Option<Html> {
@@ -102,8 +113,9 @@ fn has_place(field: &Field) -> bool {
     !matches!(field.kind, Kind::LineOf(_))
 }
 
-/// Longest name that stands on one line of a chip on a phone, in characters.
+/// Longest name that stands on one line of a chip on a phone, and on two, in characters.
 const ON_A_LINE: usize = 12;
+const ON_TWO_LINES: usize = 24;
 
 /// Whether the form is of a calculator, whose sizes are chips on a phone.
 fn is_calculator(at_hand: &AtHand) -> bool {
@@ -158,6 +170,7 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
             is_long.then_some("is-long"),
             (!is_long && !is_words && is_calculator(at_hand)).then_some("is-chip"),
             (field.label.chars().count() > ON_A_LINE).then_some("is-long-name"),
+            (field.label.chars().count() > ON_TWO_LINES).then_some("is-longest-name"),
             is_empty.then_some("is-empty"),
             is_formula.then_some("is-formula"),
             list.is_some().then_some("has-list"),

@@ -240,7 +240,7 @@ fn YardRow(props: &YardRowProps) -> Html {
                 { take_out(&key, taking, asking(false)) }
             } else {
                 <div class="part__work">
-                    <span class="row__more">{ "to be had" }</span>
+                    <span class="row__more">{ "they have" }</span>
                     <Stepper id={key} name={format!("{name} × {}", board.length)} meant="no limit"
                         count={board.quantity.map_or_else(String::new, |count| count.to_string())} fewer={fewer}
                         more={board.one_more().map(|_| counting(YardBoard::one_more))} />
@@ -250,26 +250,37 @@ fn YardRow(props: &YardRowProps) -> Html {
     }
 }
 
+/// A size as written, without the unit of every size beside it.
+fn bare(size: &str) -> &str {
+    size.strip_suffix(" in").unwrap_or(size)
+}
+
 /// The sizes of a thing on the rack, as written.
 fn about(item: &Item) -> String {
     match item {
         Item::RackBoard(it) => {
             let wet = if it.wet { ", wet" } else { "" };
+            let boards = if it.quantity == 1 { "board" } else { "boards" };
             format!(
-                "{} of {} × {} × {}, {}{wet}",
-                it.quantity, it.thickness, it.width, it.length, it.section
+                "{} {boards}, {} × {} × {}, {}{wet}",
+                it.quantity,
+                bare(&it.thickness),
+                bare(&it.width),
+                bare(&it.length),
+                it.section
             )
         }
         Item::YardBoard(it) => {
             let cents = i64::try_from(it.price).ok().filter(|cents| *cents > 0);
             let price = cents.map_or("no price yet".to_owned(), money);
-            format!("{} × {} × {}, {price}", it.thickness, it.width, it.length)
+            let sizes = [&it.thickness, &it.width, &it.length].map(|it| bare(it));
+            format!("{}, {price}", sizes.join(" × "))
         }
         Item::Round(it) => format!("{} across", it.diameter),
         Item::Saw(it) => format!("kerf {}, reach {}", it.kerf, it.reach),
         Item::CloseEnough(it) if it.size.is_empty() => "half a mark of the tape".to_owned(),
         Item::CloseEnough(it) => format!("off by up to {}", it.size),
-        Item::Screw(it) => format!("{} of No. {} × {}", it.quantity, it.gauge, it.length),
+        Item::Screw(it) => format!("{}, No. {} × {}", it.quantity, it.gauge, it.length),
         _ => String::new(),
     }
 }
