@@ -34,7 +34,7 @@ const NO_MEDIA: &str =
 
 /// What is left out, and why: journeys, or all of a module. It is always something that the driver cannot do, or that the
 /// engine has not.
-const LEFT_OUT: [(Where, &str, &str); 33] = [
+const LEFT_OUT: [(Where, &str, &str); 34] = [
     (Both, "device::", NO_SCRIPT_BEFORE),
     (
         Both,
@@ -92,6 +92,7 @@ const LEFT_OUT: [(Where, &str, &str); 33] = [
     ),
     (Both, "calculators::a_long_table_is_whole_on_paper", NO_MEDIA),
     (Both, "pencil::each_mark_stands_once_on_the_page", NO_MEDIA),
+    (Both, "pencil::the_line_of_a_fraction_is_seen_in_forced_colours", NO_MEDIA),
     (Both, "pencil::with_forced_colours_nothing_is_hidden_and_the_focus_is_seen", NO_MEDIA),
     (Both, "pencil::with_less_movement_nothing_moves_and_all_is_there", NO_MEDIA),
     (WebKit, "handing_on::the_camera_is_stopped_when_its_page_is_left", NO_FILM),

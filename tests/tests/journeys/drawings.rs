@@ -86,7 +86,7 @@ fn drawings_can_be_read_at_every_width() {
 }
 
 /// Every size that can be tapped is hit in the middle of its own room for a finger and towards each of its corners, in the drawing
-/// of every question, at rest and with the keys out.
+/// of every question.
 #[test]
 fn each_size_of_a_drawing_is_hit_in_its_own_room() {
     const MISSED: &str = "const sizes = [...document.querySelectorAll('.drawing .size')];
