@@ -188,7 +188,7 @@ fn stopping_keeps_the_best_plan_so_far_and_the_page_never_waits() {
     assert!(app.shows("plan") && app.shows("cost"));
     let headline = app.text("answer-headline");
     assert!(headline.contains("Best plan found"), "{headline}");
-    assert!(headline.contains("You stopped it"), "{headline}");
+    assert!(headline.contains("It was stopped"), "{headline}");
     assert!(app.shows("plan-again"));
     // It is really gone: nothing changes any more.
     let cost = app.text("cost");

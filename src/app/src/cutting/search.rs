@@ -198,7 +198,7 @@ impl Search {
             (Stage::Running, _) => "",
             (Stage::Kept, _) if self.is_outdated => "",
             (Stage::Kept | Stage::Taken, _) | (_, true) => vouched(),
-            (Stage::Stopped, _) => "You stopped it. Planning again may find a cheaper one.",
+            (Stage::Stopped, _) => "It was stopped. Planning again may find a cheaper one.",
             (Stage::OutOfTime, _) => "Stopped after a minute, to spare the battery.",
             (Stage::Failed(_), _) => "The planner did not finish.",
             _ => "The planner could not close the rest of the gap.",
