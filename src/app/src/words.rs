@@ -88,3 +88,28 @@ pub fn room(face: &Face, index: usize) -> Room {
         },
     }
 }
+
+/// Three sizes as written; a unit that all of them have stands once, at their end. One that only some have stays where it is:
+/// without it the number would be of the job's unit.
+#[must_use]
+pub fn together(all: [&str; 3]) -> String {
+    let of_all =
+        [" in", " mm"].into_iter().find(|unit| all.iter().all(|size| size.ends_with(unit)));
+    let unit = of_all.unwrap_or("");
+    let bare = all.map(|size| size.strip_suffix(unit).unwrap_or(size));
+    format!("{}{unit}", bare.join(" × "))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_unit_stands_once_only_where_all_sizes_have_it() {
+        assert_eq!(together(["1 1/2 in", "7 1/2 in", "52 in"]), "1 1/2 × 7 1/2 × 52 in");
+        assert_eq!(together(["38 mm", "190 mm", "2400 mm"]), "38 × 190 × 2400 mm");
+        assert_eq!(together(["38 mm", "7 1/2 in", "2400"]), "38 mm × 7 1/2 in × 2400");
+        assert_eq!(together(["1 1/2", "7 1/2 in", "52"]), "1 1/2 × 7 1/2 in × 52");
+        assert_eq!(together(["", "", ""]), " ×  × ");
+    }
+}

@@ -200,12 +200,7 @@ fn the_last_of_what_must_match() {
 /// What is left of a spoiled leg, to its last digit.
 #[test]
 fn the_last_key_of_what_is_left_of_a_spoiled_piece() {
-    let app = App::open_at(Screen::PHONE, "#/jobs");
-    app.tap("open-demo");
-    app.wait_for("front");
-    app.section("parts");
-    app.tap("item-leg");
-    app.tap("piece-1");
+    let app = crate::shelf::first_leg();
     app.tap("spoiled-rack");
     app.enter("left", &["2"]);
     tap_both(&app, ["key-1", "take-spoiled"]);
@@ -213,7 +208,7 @@ fn the_last_key_of_what_is_left_of_a_spoiled_piece() {
     app.tap("back");
     app.tap("back");
     app.section("rack");
-    app.wait_for_words("rack", "3 1/4 × 3 1/4 × 21,");
+    app.wait_for_words("rack", "3 1/4 × 3 1/4 × 21 in,");
     app.assert_quiet_console();
 }
 
@@ -235,7 +230,7 @@ fn the_last_key_of_a_board_that_came_out_different() {
         "return document.querySelector('.badge.is-different') !== null",
     );
     app.section("rack");
-    app.wait_for_words("rack", "× 17,");
+    app.wait_for_words("rack", "× 17 in,");
     app.assert_quiet_console();
 }
 

@@ -525,14 +525,9 @@ fn the_legs_of_the_demo_must_match_in_length() {
 /// leg was is refused, and what is typed half is there again.
 #[test]
 fn what_is_left_of_a_spoiled_piece_goes_on_the_rack() {
-    let app = App::open_at(Screen::PHONE, "#/jobs");
-    app.tap("open-demo");
-    app.wait_for("front");
+    let app = crate::shelf::first_leg();
     app.wait_until_kept();
     app.server.stop();
-    app.section("parts");
-    app.tap("item-leg");
-    app.tap("piece-1");
     app.tap("spoiled-rack");
     app.wait_for("spoiled-left");
     app.enter("left", &["4", "0", "close"]);
@@ -553,12 +548,12 @@ fn what_is_left_of_a_spoiled_piece_goes_on_the_rack() {
     app.tap("back");
     app.tap("back");
     app.section("rack");
-    app.wait_for_words("rack", "3 1/4 × 3 1/4 × 20,");
+    app.wait_for_words("rack", "3 1/4 × 3 1/4 × 20 in,");
     app.picture("spoiled-rack");
     app.tap("undo");
     app.wait_until(
         "it is off the rack",
-        "return !document.querySelector('[data-testid=rack]').textContent.includes('× 20,')",
+        "return !document.querySelector('[data-testid=rack]').textContent.includes('× 20 in,')",
     );
     app.assert_quiet_console();
 }

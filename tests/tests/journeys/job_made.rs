@@ -94,8 +94,8 @@ fn a_job_is_made_by_tapping_and_a_leg_cut_thin_is_told() {
     app.assert_quiet_console();
 }
 
-#[test]
-fn a_calculator_is_kept_in_a_job_and_its_parts_are_made_once() {
+/// The frame with our examples, kept in a job of its own.
+fn frame_in_a_new_job() -> App {
     let app = App::open_at(Screen::PHONE, "#/frame");
     app.wait_for_start();
     app.tap("keep-in-job");
@@ -103,6 +103,12 @@ fn a_calculator_is_kept_in_a_job_and_its_parts_are_made_once() {
     app.assert_accessible();
     app.tap("keep-in-new");
     app.wait_for("make-parts");
+    app
+}
+
+#[test]
+fn a_calculator_is_kept_in_a_job_and_its_parts_are_made_once() {
+    let app = frame_in_a_new_job();
     assert!(app.text("answer-headline").contains("thirty-nine"), "{}", app.text("answer-headline"));
     app.tap("make-parts");
     let shown = app.text("making");
@@ -177,10 +183,7 @@ fn a_kept_dowel_is_put_in_the_job_and_its_rod_is_bought() {
 /// these it says so, on its front page too.
 #[test]
 fn pieces_that_an_answer_does_not_make_any_more_are_told() {
-    let app = App::open_at(Screen::PHONE, "#/frame");
-    app.wait_for_start();
-    app.tap("keep-in-job");
-    app.tap("keep-in-new");
+    let app = frame_in_a_new_job();
     app.tap("make-parts");
     app.tap("put-parts");
     app.wait_for("item-Frame: leg");

@@ -1,6 +1,6 @@
 //! What is typed in two windows of one job, and edits at the speed of a machine.
 
-use reckoner_e2e::{App, Screen};
+use reckoner_e2e::App;
 use serde_json::Value;
 
 use crate::shelf::{
@@ -291,12 +291,7 @@ fn six_hundred_edits_at_once_are_no_conflict() {
 /// offered in it.
 #[test]
 fn what_a_closed_window_had_typed_of_a_spoiled_piece_is_offered() {
-    let app = App::open_at(Screen::PHONE, "#/jobs");
-    app.tap("open-demo");
-    app.wait_for("front");
-    app.section("parts");
-    app.tap("item-leg");
-    app.tap("piece-1");
+    let app = crate::shelf::first_leg();
     app.tap("spoiled-rack");
     app.enter("left", &["2", "0", "close"]);
     let first = second_window(&app);

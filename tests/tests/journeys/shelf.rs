@@ -34,6 +34,17 @@ pub(crate) fn demo() -> App {
     demo_on(Screen::PHONE)
 }
 
+/// The demo in the middle of its work, at the leg that is cut first.
+pub(crate) fn first_leg() -> App {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.tap("open-demo");
+    app.wait_for("front");
+    app.section("parts");
+    app.tap("item-leg");
+    app.tap("piece-1");
+    app
+}
+
 /// Measures the leg of the demo 1/16 in thinner than planned.
 pub(crate) fn cut_the_leg_thin(app: &App) {
     app.tap("item-leg");

@@ -13,7 +13,7 @@ use crate::components::measure;
 use crate::components::notes::{Safety, notes};
 use crate::components::table::table;
 use crate::components::working::working;
-use crate::form::{Form, Needed, needed};
+use crate::form::{Form, Needed, named, needed};
 use crate::recent::LastAnswer;
 use crate::words;
 
@@ -132,15 +132,10 @@ fn still_needed<'a>(form: &Form, sheet: &'a Sheet, tape: Tape) -> (String, Optio
     match needed(form, sheet) {
         Needed::WaitingFor(label) => (format!("Still needs: {label}"), None),
         Needed::Refused(refusal) => {
-            let said = refusal.sentence.on(tape);
             // Of the one that is written it is plain which is meant; any other may be out of sight.
-            let is_elsewhere = form.editing().is_none_or(|slot| slot.field != refusal.field);
-            let mut fields = form.calculator().fields.iter();
-            let field = fields.find(|field| is_elsewhere && field.id == refusal.field);
-            let words = match field {
-                Some(field) => format!("{}: {said}", field.label),
-                None => said,
-            };
+            let is_here = form.editing().is_some_and(|slot| slot.field == refusal.field);
+            let words =
+                if is_here { refusal.sentence.on(tape) } else { named(form, refusal, tape) };
             (words, refusal.way_out.as_ref())
         }
         Needed::Nothing => (

@@ -185,7 +185,7 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
     let last = last_tools(calculator, &at_hand, &done);
     html! {
         <ContextProvider<Opened> context={(*opened).clone()}>
-            <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying"), is_typing.then_some("is-typing"))}>
+            <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying"), is_typing.then_some("is-typing is-close"))}>
                 { bar(calculator, &at_hand) }
                 <main class="bench">
                     <Heard words={answer::to_hear(&form, &sheet, &bench, *index)} {is_aloud} />

@@ -13,7 +13,7 @@ mod tests;
 #[cfg(target_arch = "wasm32")]
 pub(crate) mod view;
 
-pub use shown::{Needed, needed, said_elsewhere, shows};
+pub use shown::{Needed, named, needed, said_elsewhere, shows};
 
 use std::collections::BTreeSet;
 use std::rc::Rc;

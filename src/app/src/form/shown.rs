@@ -18,15 +18,19 @@ pub fn said_elsewhere(form: &Form, sheet: &Sheet, tape: Tape) -> String {
     if form.editing().is_none() {
         return String::new();
     }
-    let said = sheet.refusals.iter().filter(|refusal| shows(form, refusal)).map(|refusal| {
-        let sentence = refusal.sentence.on(tape);
-        let mut fields = form.calculator().fields.iter();
-        match fields.find(|field| field.id == refusal.field) {
-            Some(field) => format!("{}: {sentence}", field.label),
-            None => sentence,
-        }
-    });
-    said.collect::<Vec<_>>().join(" ")
+    let shown = sheet.refusals.iter().filter(|refusal| shows(form, refusal));
+    shown.map(|refusal| named(form, refusal, tape)).collect::<Vec<_>>().join(" ")
+}
+
+/// A refusal in words, after the name of its field.
+#[must_use]
+pub fn named(form: &Form, refusal: &Refusal, tape: Tape) -> String {
+    let said = refusal.sentence.on(tape);
+    let mut fields = form.calculator().fields.iter();
+    match fields.find(|field| field.id == refusal.field) {
+        Some(field) => format!("{}: {said}", field.label),
+        None => said,
+    }
 }
 
 /// What stands in the place of an answer that there is not.

@@ -1,9 +1,8 @@
 //! What a search came to, as text.
 
-use reckoner_core::cutting::{
-    Certificate, Claim, Job, NextRun, Outcome, RackOutcome, SingleBoard, Ties,
-};
+use reckoner_core::cutting::{Certificate, Claim, Job, NextRun, Outcome, RackOutcome, SingleBoard};
 
+use super::backing::{read_ties, write_ties};
 use super::plan::{PLAN, read_plan, write_plan};
 use super::problem::{PROBLEM, read_problem, write_problem};
 use super::{CENTS, MOST_CUT_LINES, PLACE, place};
@@ -49,10 +48,7 @@ pub(super) fn write_outcome(w: &mut Writer, it: &Outcome) {
         out.value(Some(&it.plan), write_plan);
         out.int(it.bound_cents);
         out.flag(it.proved);
-        out.flag(it.ties.fewest_boards);
-        out.flag(it.ties.fewest_settings);
-        out.flag(it.ties.fewest_cuts);
-        out.flag(it.ties.longest_offcut);
+        write_ties(out, it.ties);
         out.list(&it.certificates, |w, it| {
             w.record(CERTIFICATE, |out| {
                 out.list(&it.parts, |w, at| w.int(*at));
@@ -75,12 +71,7 @@ pub(super) fn read_outcome(value: Value, job: &Job) -> Outcome {
         plan: plan(&mut it, job),
         bound_cents: it.int(),
         proved: it.flag(),
-        ties: Ties {
-            fewest_boards: it.flag(),
-            fewest_settings: it.flag(),
-            fewest_cuts: it.flag(),
-            longest_offcut: it.flag(),
-        },
+        ties: read_ties(&mut it),
         certificates: it.list(|value| {
             let mut it = value.record();
             let parts = it.list(|at| place(at, job.parts.len(), "part"));

@@ -119,7 +119,7 @@ fn ItemPage(props: &ItemPageProps) -> Html {
     let title = if id.is_some() { new.name().to_owned() } else { form.asks().title.to_owned() };
     let is_keying = at_hand.is_keying();
     html! {
-        <div class={classes!("page", "page--item", is_keying.then_some("is-keying"))}>
+        <div class={classes!("page", "page--item", is_keying.then_some("is-keying is-close"))}>
             { bar(open, &open.at(section_of(form)), &title) }
             <main class="bench">
                 <section class="answer" aria-label="What it comes to">

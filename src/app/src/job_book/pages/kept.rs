@@ -157,7 +157,7 @@ fn KeptPage(props: &KeptPageProps) -> Html {
     });
     html! {
         <ContextProvider<Opened> context={(*opened).clone()}>
-            <div class={classes!("page", "page--calculator", at_hand.is_keying().then_some("is-keying"), is_typing.then_some("is-typing"))}>
+            <div class={classes!("page", "page--calculator", at_hand.is_keying().then_some("is-keying"), is_typing.then_some("is-typing is-close"))}>
                 { bar(open, &open.at("kept"), &kept.title) }
                 <main class="bench">
                     <Heard words={answer::to_hear(&form, &sheet, &bench, *index)} />

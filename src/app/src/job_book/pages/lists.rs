@@ -9,6 +9,7 @@ use reckoner_core::job::sketch::Look;
 use reckoner_core::job::{Item, ItemId, Part, PartSizes, Step, YardBoard};
 use reckoner_core::measure::Length;
 use reckoner_core::measure::text::{Quantity, TextProblem};
+use reckoner_core::sentence::counted;
 use reckoner_core::sheet::money;
 use yew::prelude::*;
 
@@ -19,6 +20,7 @@ use super::{Open, Shared, add, row};
 use crate::components::drawing::outline;
 use crate::components::measure::{length, quantity};
 use crate::components::stepper::{Stepper, take_out};
+use crate::words::together;
 
 fn size(open: &Open, length: &Result<Length, TextProblem>) -> Html {
     match length {
@@ -250,31 +252,18 @@ fn YardRow(props: &YardRowProps) -> Html {
     }
 }
 
-/// A size as written, without the unit of every size beside it.
-fn bare(size: &str) -> &str {
-    size.strip_suffix(" in").unwrap_or(size)
-}
-
 /// The sizes of a thing on the rack, as written.
 fn about(item: &Item) -> String {
     match item {
         Item::RackBoard(it) => {
             let wet = if it.wet { ", wet" } else { "" };
-            let boards = if it.quantity == 1 { "board" } else { "boards" };
-            format!(
-                "{} {boards}, {} × {} × {}, {}{wet}",
-                it.quantity,
-                bare(&it.thickness),
-                bare(&it.width),
-                bare(&it.length),
-                it.section
-            )
+            let sizes = together([&it.thickness, &it.width, &it.length]);
+            format!("{}, {sizes}, {}{wet}", counted(it.quantity, " board"), it.section)
         }
         Item::YardBoard(it) => {
             let cents = i64::try_from(it.price).ok().filter(|cents| *cents > 0);
             let price = cents.map_or("no price yet".to_owned(), money);
-            let sizes = [&it.thickness, &it.width, &it.length].map(|it| bare(it));
-            format!("{}, {price}", sizes.join(" × "))
+            format!("{}, {price}", together([&it.thickness, &it.width, &it.length]))
         }
         Item::Round(it) => format!("{} across", it.diameter),
         Item::Saw(it) => format!("kerf {}, reach {}", it.kerf, it.reach),

@@ -151,7 +151,7 @@ fn MatchPage(props: &MatchPageProps) -> Html {
         count => format!("{count} sizes must match."),
     };
     html! {
-        <div class={classes!("page", "page--item", at_hand.is_keying().then_some("is-keying"))}>
+        <div class={classes!("page", "page--item", at_hand.is_keying().then_some("is-keying is-close"))}>
             { bar(open, &open.at("sizes"), if new.name.is_empty() { MATCH.title } else { &new.name }) }
             <main class="bench">
                 <section class="sizes" aria-label="What is asked">

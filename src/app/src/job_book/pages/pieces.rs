@@ -253,7 +253,7 @@ fn PiecePage(props: &PiecePageProps) -> Html {
     };
     let title = format!("{}, piece {}", part.name, index.saturating_add(1));
     html! {
-        <div class={classes!("page", "page--item", is_keying.then_some("is-keying"))}>
+        <div class={classes!("page", "page--item", is_keying.then_some("is-keying is-close"))}>
             { bar(open, &open.at(&format!("item/{}", id.0)), &title) }
             <main class="bench">
                 <section class="answer" aria-label="What it comes to">

@@ -5,8 +5,8 @@
 //! is apart is told until the parts are made again, or until somebody says to leave it so: that is kept with the
 //! reckoning, as one text for each difference.
 
-use super::{Does, Making, make_parts};
-use crate::job::{Change, Item, ItemId, Job, Kept, Reckoned, Step};
+use super::{Making, make_parts};
+use crate::job::{Change, Item, ItemId, Job, Kept, Made, Reckoned, Step};
 use crate::measure::limits::MAX_TEXT;
 use crate::order::set_of;
 use crate::sheet::Bench;
@@ -39,20 +39,18 @@ impl Behind {
         };
         let gone = making.left.iter().filter_map(what).map(|what| difference("no", what, &[]));
         all.differences.extend(gone);
-        for made in &making.parts {
-            let Some(what) = made.part.made.as_ref().map(|it| it.what.clone()) else { continue };
-            let is_it = |id: &ItemId| matches!(job.item(*id), Some(Item::Part(it)) if it.made == made.part.made);
-            let in_job = job.parts().into_iter().map(|(id, _)| id).find(is_it);
-            match in_job {
-                None if made.does == Does::Adds => {
-                    all.differences.push(missing(&what));
-                    all.missing.push(what);
+        for it in &making.parts {
+            let Some(Made { what, .. }) = &it.part.made else { continue };
+            match it.id {
+                None => {
+                    all.differences.push(missing(what));
+                    all.missing.push(what.clone());
                 }
-                Some(id) if !made.elsewhere.is_empty() => {
-                    all.differences.push(difference("other", &what, &made.elsewhere));
+                Some(id) if !it.elsewhere.is_empty() => {
+                    all.differences.push(difference("other", what, &it.elsewhere));
                     all.elsewhere.push(id);
                 }
-                _ => {}
+                Some(_) => {}
             }
         }
         all

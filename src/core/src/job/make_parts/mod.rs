@@ -45,6 +45,8 @@ pub enum Does {
 pub struct MadePart {
     /// The part.
     pub part: Part,
+    /// Where it stands in the job; `None` for one that is not in it yet.
+    pub id: Option<ItemId>,
     /// What making does with it.
     pub does: Does,
     /// The texts that making changes and that came of this reckoning, as they would be: what stood in them comes from
@@ -232,6 +234,7 @@ impl<'a> Maker<'a> {
                 *text = self.link(from, MeasureKind::Length);
             }
         }
+        let id = old.as_ref().map(|(id, _)| *id);
         let elsewhere = old.as_ref().map_or_else(Vec::new, |(_, old)| self.elsewhere(old, &part));
         let does = match old {
             None => {
@@ -244,7 +247,7 @@ impl<'a> Maker<'a> {
                 Does::Changes
             }
         };
-        MadePart { part, does, elsewhere }
+        MadePart { part, id, does, elsewhere }
     }
 
     /// The texts of a part made before that came of this reckoning and are others now, as they are now.
