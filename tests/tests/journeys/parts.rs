@@ -98,7 +98,7 @@ fn a_part_that_cannot_be_fetched_says_so_and_comes_when_asked_again() {
     let cases = [
         ("reckoner-jobs", Fault::Missing, "#/jobs", "new-job"),
         ("reckoner-jobs", Fault::Garbled, "#/jobs", "new-job"),
-        ("reckoner-shared", Fault::Missing, "#/tape?strip=44&unit=in", "answer-headline"),
+        ("reckoner-shared", Fault::Missing, "#/tape?strip=44", "answer-headline"),
     ];
     for (start, fault, page, there) in cases {
         let app = App::arrive(Screen::PHONE);
@@ -123,7 +123,8 @@ fn a_part_that_cannot_be_fetched_says_so_and_comes_when_asked_again() {
         app.server.mend();
         app.tap("part-again");
         app.wait_for(there);
-        assert!(app.url().ends_with(page), "{}", app.url());
+        // A page that has answered writes all it rests on behind what it was opened with.
+        assert!(app.url().contains(page), "{}", app.url());
         assert_eq!(app.script("return window.still"), "the same window");
     }
 }
