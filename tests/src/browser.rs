@@ -391,8 +391,8 @@ impl Browser {
         drop(fs::remove_dir_all(folder));
         fs::create_dir_all(folder)
             .unwrap_or_else(|error| panic!("cannot make {}: {error}", folder.display()));
-        match &self.driver.started.home {
-            Some(home) => engine::save_to(home, folder)
+        match &self.driver.started.saved {
+            Some(saved) => engine::save_to(saved, folder)
                 .unwrap_or_else(|error| panic!("cannot save to {}: {error}", folder.display())),
             None => {
                 let way = json!({ "behavior": "allow", "downloadPath": folder.to_string_lossy() });

@@ -8,14 +8,12 @@ use std::io::{self, BufRead, BufReader};
 use std::net::{Ipv4Addr, TcpListener, TcpStream};
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
-use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex};
 use std::thread::{sleep, spawn};
 use std::time::{Duration, Instant};
 
 use serde_json::{Value, json};
-
-use crate::release;
+use tempfile::TempDir;
 
 /// How long a driver may take to listen.
 const PATIENCE: Duration = Duration::from_secs(30);
@@ -86,10 +84,12 @@ pub(crate) struct Started {
     pub(crate) capabilities: Value,
     /// What the browser wrote to its console, where that comes out of the driver.
     pub(crate) said: Said,
-    /// A folder of its own, for a profile and for what is saved.
-    pub(crate) home: Option<PathBuf>,
+    /// What the browser saves into, where its driver cannot be told another folder.
+    pub(crate) saved: Option<PathBuf>,
     /// The name of its own screen, where it has one.
     pub(crate) display: Option<String>,
+    /// Goes last, when nothing writes to it any more.
+    _home: TempDir,
 }
 
 impl Drop for Started {
@@ -98,9 +98,6 @@ impl Drop for Started {
         for process in &mut self.processes {
             let _ = process.kill();
             let _ = process.wait();
-        }
-        if let Some(home) = &self.home {
-            let _ = fs::remove_dir_all(home);
         }
     }
 }
@@ -115,7 +112,10 @@ fn chromium(switches: &[&str]) -> io::Result<Started> {
     if let Some(chromium) = std::env::var_os("CHROMIUM") {
         options["binary"] = json!(chromium.to_string_lossy());
     }
+    let home = new_home()?;
     let mut driver = program("CHROMEDRIVER", "chromedriver");
+    // It leaves the profile behind, some 40 MB of it.
+    driver.env("TMPDIR", home.path());
     driver.arg("--port=0").stdout(Stdio::piped()).stderr(Stdio::null());
     // An earlier line names port 0.
     let (process, port, _) = listening(&mut driver, "started successfully on port ")?;
@@ -128,13 +128,15 @@ fn chromium(switches: &[&str]) -> io::Result<Started> {
             "goog:loggingPrefs": { "browser": "ALL", "performance": "ALL" },
         }),
         said: Said::default(),
-        home: None,
+        saved: None,
         display: None,
+        _home: home,
     })
 }
 
 fn firefox() -> io::Result<Started> {
-    let home = new_home("firefox")?;
+    let home = new_home()?;
+    let saved = new_saved(&home)?;
     let mut driver = program("GECKODRIVER", "geckodriver");
     // System access is what lets a script set the size of a page below that of the smallest window.
     driver.args(["--port", "0", "--websocket-port", "0", "--allow-system-access"]);
@@ -145,7 +147,7 @@ fn firefox() -> io::Result<Started> {
         "prefs": {
             "browser.download.folderList": 2,
             "browser.download.useDownloadDir": true,
-            "browser.download.dir": home.join("saved").to_string_lossy(),
+            "browser.download.dir": saved.to_string_lossy(),
             "browser.download.always_ask_before_handling_new_types": false,
             "devtools.console.stdout.content": true,
             "dom.events.testing.asyncClipboard": true,
@@ -161,21 +163,22 @@ fn firefox() -> io::Result<Started> {
         port,
         capabilities: json!({ "browserName": "firefox", "moz:firefoxOptions": options }),
         said,
-        home: Some(home),
+        saved: Some(saved),
         display: None,
+        _home: home,
     })
 }
 
 fn webkit() -> io::Result<Started> {
-    let home = new_home("webkit")?;
-    let config = home.join("config");
+    let home = new_home()?;
+    let config = home.path().join("config");
     fs::create_dir_all(config.join("gtk-3.0"))?;
     // The bar of its window is wider than a phone.
     fs::write(
         config.join("gtk-3.0/gtk.css"),
         "* { padding: 0; margin: 0; min-width: 0; min-height: 0; border-width: 0; }\n",
     )?;
-    let saved = home.join("saved");
+    let saved = new_saved(&home)?;
     fs::write(
         config.join("user-dirs.dirs"),
         format!("XDG_DOWNLOAD_DIR=\"{}\"\n", saved.display()),
@@ -204,8 +207,8 @@ fn webkit() -> io::Result<Started> {
         .arg(format!("--port={port}"))
         .env("DISPLAY", &display)
         .env("XDG_CONFIG_HOME", &config)
-        .env("XDG_DATA_HOME", home.join("data"))
-        .env("XDG_CACHE_HOME", home.join("cache"))
+        .env("XDG_DATA_HOME", home.path().join("data"))
+        .env("XDG_CACHE_HOME", home.path().join("cache"))
         .env("GDK_BACKEND", "x11")
         .env("NO_AT_BRIDGE", "1")
         .stdout(Stdio::null())
@@ -227,8 +230,9 @@ fn webkit() -> io::Result<Started> {
         port,
         capabilities: json!({ "webkitgtk:browserOptions": options }),
         said: Said::default(),
-        home: Some(home),
+        saved: Some(saved),
         display: Some(display),
+        _home: home,
     })
 }
 
@@ -291,24 +295,24 @@ fn listening(driver: &mut Command, mark: &str) -> io::Result<(Child, u16, Said)>
     )))
 }
 
-/// A new folder for one browser.
-fn new_home(name: &str) -> io::Result<PathBuf> {
-    static COUNT: AtomicUsize = AtomicUsize::new(0);
-    let number = COUNT.fetch_add(1, Ordering::Relaxed);
-    let home = release::target_folder()
-        .join("engines")
-        .join(format!("{name}-{}-{number}", std::process::id()));
-    fs::create_dir_all(home.join("saved"))?;
-    Ok(home)
+/// A new folder for one browser, its profile and all that it and its driver write. Chromium has a socket below it, and the
+/// path of one may not be long.
+pub(crate) fn new_home() -> io::Result<TempDir> {
+    tempfile::Builder::new().prefix("reckoner-").tempdir()
 }
 
-/// Makes a link to `folder` what the browser saves into.
-pub(crate) fn save_to(home: &Path, folder: &Path) -> io::Result<()> {
-    let saved = home.join("saved");
+fn new_saved(home: &TempDir) -> io::Result<PathBuf> {
+    let saved = home.path().join("saved");
+    fs::create_dir(&saved)?;
+    Ok(saved)
+}
+
+/// Makes `saved`, which the browser saves into, a link to `folder`.
+pub(crate) fn save_to(saved: &Path, folder: &Path) -> io::Result<()> {
     if saved.is_symlink() {
-        fs::remove_file(&saved)?;
+        fs::remove_file(saved)?;
     } else {
-        fs::remove_dir_all(&saved)?;
+        fs::remove_dir_all(saved)?;
     }
     std::os::unix::fs::symlink(folder, saved)
 }

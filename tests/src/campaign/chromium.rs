@@ -6,10 +6,11 @@ use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 
 use serde_json::{Value, json};
+use tempfile::TempDir;
 
 use super::wire::{Trouble, Wire};
 use crate::Screen;
-use crate::engine::CHROMIUM_SWITCHES;
+use crate::engine::{CHROMIUM_SWITCHES, new_home};
 
 /// Hands the two pipes of standard input and output to the places where Chromium wants them.
 const HAND_OVER: &str = "exec \"$0\" \"$@\" 3<&0 4>&1 </dev/null >/dev/null 2>/dev/null";
@@ -19,6 +20,8 @@ pub(super) struct Chromium {
     process: Child,
     is_over: bool,
     pub(super) wire: Wire,
+    /// One that is killed leaves behind what it had for the moment.
+    _moment: TempDir,
 }
 
 impl Chromium {
@@ -31,6 +34,7 @@ impl Chromium {
 
     fn on(profile: &Path) -> Result<Chromium, Trouble> {
         let program = std::env::var_os("CHROMIUM").unwrap_or_else(|| "chromium".into());
+        let moment = new_home().map_err(|error| format!("no folder for Chromium: {error}"))?;
         let mut process = Command::new("/bin/sh")
             .args(["-c", HAND_OVER])
             .arg(program)
@@ -41,6 +45,7 @@ impl Chromium {
             .stdin(Stdio::piped())
             .stdout(Stdio::piped())
             .stderr(Stdio::null())
+            .env("TMPDIR", moment.path())
             // A group of its own, so that all of it can be killed at once and nothing else.
             .process_group(0)
             .spawn()
@@ -49,7 +54,8 @@ impl Chromium {
             return Err("Chromium has no pipes".to_owned());
         };
         let wire = Wire::new(to, from);
-        let browser = Chromium { profile: profile.to_path_buf(), process, is_over: false, wire };
+        let profile = profile.to_path_buf();
+        let browser = Chromium { profile, process, is_over: false, wire, _moment: moment };
         browser.ask("Browser.getVersion", &json!({}))?;
         Ok(browser)
     }
