@@ -150,9 +150,41 @@ fn mit_text(licence: &str) -> Result<String> {
     text.map(unified).context("LICENSE without the MIT text")
 }
 
-/// One way to end lines, and none empty at the ends: equal texts are then told once.
+/// One way to end lines, none empty at the ends, and each paragraph one line, which the screen that shows it breaks where its
+/// edge is. Texts that differ in no more than that are then told once.
 fn unified(text: &str) -> String {
-    text.lines().map(str::trim_end).collect::<Vec<_>>().join("\n").trim().to_owned()
+    let mut all: Vec<String> = Vec::new();
+    let mut before = "";
+    for line in text.lines().map(str::trim_end) {
+        match all.last_mut() {
+            Some(last) if is_gone_on_with(before, line) => {
+                last.push(' ');
+                last.push_str(line.trim_start());
+            }
+            _ if is_rule(line) => all.push(RULE.chars().take(line.len()).collect()),
+            _ => all.push(line.to_owned()),
+        }
+        before = line;
+    }
+    all.join("\n").trim().to_owned()
+}
+
+/// A line across the text; it fits on the narrowest phone.
+const RULE: &str = "------------------------------";
+
+fn is_rule(line: &str) -> bool {
+    line.len() > 3 && line.chars().all(|it| it == '-' || it == '=')
+}
+
+/// Whether `line` belongs to the paragraph of the line before it: that one was broken at an edge, and this one begins nothing
+/// of its own.
+fn is_gone_on_with(before: &str, line: &str) -> bool {
+    let is_broken = before.trim_start().len() > 40 && !is_rule(before);
+    let text = line.trim_start();
+    let is_in_the_middle = line.len() - text.len() > 8;
+    let begins = |it: char| it.is_ascii_digit() || "(*-=#".contains(it);
+    let is_own = ["Copyright", "http"].iter().any(|it| text.starts_with(it));
+    is_broken && !text.is_empty() && !is_in_the_middle && !text.starts_with(begins) && !is_own
 }
 
 /// The crates in some programs of ours, by name and version.
@@ -220,7 +252,7 @@ pub(crate) fn text(programs: &[&str]) -> Result<String> {
         .map(|(names, text)| format!("{}\n\n{text}", names.join("\n")))
         .collect();
     parts.insert(0, unified(&own));
-    Ok(parts.join(&format!("\n\n{}\n\n", "=".repeat(40))) + "\n")
+    Ok(parts.join(&format!("\n\n{}\n\n", "=".repeat(30))) + "\n")
 }
 
 fn is_allowed(wanted: &LicenseReq) -> bool {
@@ -283,6 +315,31 @@ mod tests {
     }
 
     #[test]
+    fn a_paragraph_is_one_line_and_what_begins_of_itself_is_another() {
+        let text = "\nCopyright (c) 2020 Somebody With A Rather Long Name\r
+Copyright (c) 2021 Somebody Else
+
+Redistribution and use, with or without changes, are
+permitted provided that the following is met:
+  1. Each copy keeps the notice above, this list and
+     the disclaimer.
+  * Nobody is named.
+------------------------------------------------------------
+Short.
+Also short.\n\n";
+        let wanted = "Copyright (c) 2020 Somebody With A Rather Long Name
+Copyright (c) 2021 Somebody Else
+
+Redistribution and use, with or without changes, are permitted provided that the following is met:
+  1. Each copy keeps the notice above, this list and the disclaimer.
+  * Nobody is named.
+------------------------------
+Short.
+Also short.";
+        assert_eq!(unified(text), wanted);
+    }
+
+    #[test]
     fn every_crate_that_is_shipped_has_a_text_and_no_text_stands_twice() {
         let text = text(&PAGE).expect("notices");
         let names = [
@@ -299,7 +356,7 @@ mod tests {
         assert!(!text.contains("\nreckoner-"), "what is ours is under the first text");
         assert!(!text.contains("\nproptest "), "tests are not shipped");
         assert!(!text.contains("\nserde_derive "), "macros are not shipped");
-        let rule = "=".repeat(40);
+        let rule = "=".repeat(30);
         let parts: Vec<&str> = text.split(&rule).collect();
         let without_names =
             parts.iter().skip(1).map(|part| part.trim().split_once("\n\n").map(|it| it.1));

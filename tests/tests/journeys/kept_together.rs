@@ -1,6 +1,6 @@
 //! What is typed in two windows of one job, and edits at the speed of a machine.
 
-use reckoner_e2e::App;
+use reckoner_e2e::{App, Screen};
 use serde_json::Value;
 
 use crate::shelf::{
@@ -308,5 +308,34 @@ fn what_a_closed_window_had_typed_of_a_spoiled_piece_is_offered() {
     app.wait_until_gone("beside-left");
     app.tap("take-spoiled");
     app.wait_until_gone("spoiled-left");
+    app.assert_quiet_console();
+}
+
+/// The options of a job's plan are one form too.
+#[test]
+fn what_a_closed_window_had_typed_of_the_plan_is_offered() {
+    let app = crate::planner::boards_of_the_demo(Screen::PHONE);
+    app.enter("end_trim", &["1", "close"]);
+    let first = second_window(&app);
+    app.enter("end_trim", &["2", "close"]);
+    app.tap("may_rip-no");
+    app.close_window();
+    app.turn_to(&first);
+    app.wait_for_words("beside-end_trim", "“2” was typed in another window.");
+    app.wait_for_words("beside-may_rip", "“no” was chosen in another window.");
+    app.picture("beside-plan");
+    app.assert_accessible();
+    app.assert_no_sideways_scroll();
+    app.tap("use-beside-end_trim");
+    app.wait_for_value("field-end_trim", "2");
+    app.wait_until_gone("beside-end_trim");
+    app.tap("throw-beside-may_rip");
+    app.wait_until_gone("beside-may_rip");
+    app.reload();
+    app.wait_for_start();
+    app.wait_for_value("field-end_trim", "2");
+    for id in ["beside-end_trim", "beside-may_rip"] {
+        assert!(!app.shows(id), "{id}");
+    }
     app.assert_quiet_console();
 }

@@ -355,7 +355,7 @@ fn lengths_at_the_yard_are_counted_in_their_rows() {
     let tall =
         app.script(&format!("return document.querySelector('[data-testid={more}]').offsetHeight"));
     assert!(tall.as_f64().expect("a height") >= 48.0);
-    app.wait_for_text(&count, "no limit");
+    app.wait_for_text(&count, "enough");
     app.tap(&more);
     app.wait_for_text(&count, "1");
     app.tap(&more);

@@ -6,6 +6,9 @@ use super::icon::{Icon, icon};
 use super::repeats::Repeats;
 use crate::platform::dom;
 
+/// How many a yard has of a length, where nobody wrote that there are only so many.
+pub(crate) const ENOUGH: &str = "enough";
+
 /// A number that is counted.
 #[derive(Properties, PartialEq)]
 pub(crate) struct StepperProps {

@@ -10,7 +10,7 @@ use super::at_hand::{AtHand, element_id, is_editing, press_in_row, problem_of};
 use super::{Action, Slot, Way};
 use crate::components::field::{self, Place};
 use crate::components::icon::{Icon, icon};
-use crate::components::stepper::{Stepper, take_out};
+use crate::components::stepper::{ENOUGH, Stepper, take_out};
 use crate::platform::dom;
 
 /// The rows of a list, what adds one, and the way to its text.
@@ -246,7 +246,7 @@ fn count(at_hand: &AtHand, field: &'static Field, at: usize, row: &ListRow) -> H
         with_row(text, kind, at, |row| row.one_more(kind))
     });
     let meant = match now {
-        _ if row.is_endless(field.kind) => "no limit".to_owned(),
+        _ if row.is_endless(field.kind) => ENOUGH.to_owned(),
         now => now.map_or_else(String::new, |now| now.to_string()),
     };
     let typed = writing(at_hand, field, move |text, kind, typed| {

@@ -5,7 +5,7 @@ use std::rc::Rc;
 
 use reckoner_core::calculators::Calculator;
 use reckoner_core::job::{Item, Job, Step};
-use reckoner_core::sheet::{Entries, Field, Sheet};
+use reckoner_core::sheet::{Entries, Field, Kind, Sheet};
 use yew::prelude::*;
 
 use super::Open;
@@ -207,7 +207,8 @@ pub(super) fn beside(
                     away.emit(event);
                 })
             };
-            let words = format!("{}: “{text}” was typed in another window.", field.label);
+            let how = if matches!(field.kind, Kind::YesNo) { "chosen" } else { "typed" };
+            let words = format!("{}: “{text}” was {how} in another window.", field.label);
             html! {
                 <div data-testid={format!("beside-{}", field.id)}>
                     <p>{ words }</p>

@@ -19,7 +19,7 @@ use super::pieces::{ticks, to_scale};
 use super::{Open, Shared, add, row};
 use crate::components::drawing::outline;
 use crate::components::measure::{length, quantity};
-use crate::components::stepper::{Stepper, take_out};
+use crate::components::stepper::{ENOUGH, Stepper, take_out};
 use crate::words::together;
 
 fn size(open: &Open, length: &Result<Length, TextProblem>) -> Html {
@@ -243,7 +243,7 @@ fn YardRow(props: &YardRowProps) -> Html {
             } else {
                 <div class="part__work">
                     <span class="row__more">{ "they have" }</span>
-                    <Stepper id={key} name={format!("{name} × {}", board.length)} meant="no limit"
+                    <Stepper id={key} name={format!("{name} × {}", board.length)} meant={ENOUGH}
                         count={board.quantity.map_or_else(String::new, |count| count.to_string())} fewer={fewer}
                         more={board.one_more().map(|_| counting(YardBoard::one_more))} />
                 </div>

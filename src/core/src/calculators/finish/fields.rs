@@ -8,7 +8,7 @@ const BENCH_PARTS: &str = "5 @ 48 in × 5 1/2 in × 1 1/2 in, 4 @ 34 in × 3 in 
      2 @ 41 in × 3 1/2 in × 1 1/2 in, 2 @ 17 1/2 in × 3 1/2 in × 1 1/2 in";
 
 pub(super) const PARTS: Field = Field::new("parts", "Pieces",
-    "how many @ length × width × thickness",
+    "how many, and length × width × thickness",
     Kind::Sizes, Start::Text(BENCH_PARTS));
 pub(super) const FACES: Field = Field::new("faces", "Coat", "",
     Kind::Choice(&[ALL, NOT_UNDERSIDE, SHOW_FACE, ENDS]), Start::Text(ALL.id));

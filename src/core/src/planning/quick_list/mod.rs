@@ -37,7 +37,7 @@ pub static QUICK_LIST: Calculator = Calculator {
 const PARTS: Field = Field::new(
     "parts",
     "Pieces",
-    "how many @ how long, a name before a colon if you like; wide and its width where it is ripped",
+    "how many and how long; a name if you like, and a width where it is ripped",
     Kind::Pieces,
     Start::Text(
         "leg: 4 @ 33 1/2 in, long rail: 4 @ 41 in, short rail: 4 @ 15 1/2 in, slat rail: 3 @ 20 1/2 in",
@@ -46,7 +46,7 @@ const PARTS: Field = Field::new(
 const BOARDS: Field = Field::new(
     "boards",
     "Boards to buy",
-    "length at price, and max if there are only so many; wide and the width between clean edges where pieces are ripped",
+    "length and price; how many, where they have only so many; the width between clean edges where pieces are ripped",
     Kind::Prices,
     Start::Text("96 in at 10.90, 120 in at 13.95, 144 in at 16.40"),
 );

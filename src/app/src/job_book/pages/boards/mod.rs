@@ -19,6 +19,7 @@ use reckoner_formats::Ask;
 use yew::prelude::*;
 
 use super::attention::attention;
+use super::drafts::beside;
 use super::{Open, Shared, bar, pencil, sections};
 use crate::components::icon::{Icon, icon};
 use crate::components::sentence::sentence;
@@ -219,6 +220,7 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
                 </section>
                 <section class="sizes" aria-label="What the plan may do" data-testid="plan-options">
                     <h2 class="part-title">{ OPTIONS.question }</h2>
+                    { beside(open, OPTIONS_PLACE, &OPTIONS, &form) }
                     { asks(&at_hand) }
                 </section>
             </main>
