@@ -510,8 +510,10 @@ impl Browser {
         if self.engine != Engine::Chromium {
             return self.said();
         }
-        self.log("browser")
-            .iter()
+        let entries =
+            self.must("console", self.driver.post("/se/log", &json!({ "type": "browser" })));
+        let entries = entries.as_array().into_iter().flatten();
+        entries
             .map(|entry| {
                 let part = |name: &str| entry[name].as_str().unwrap_or_default();
                 format!("{} {}", part("level"), part("message"))
@@ -536,26 +538,6 @@ impl Browser {
             }
         };
         said.drain(..).filter_map(level).collect()
-    }
-
-    /// The addresses that the page asked for since the last call.
-    #[track_caller]
-    pub fn requested_urls(&self) -> Vec<String> {
-        self.log("performance")
-            .iter()
-            .filter_map(|entry| serde_json::from_str::<Value>(entry["message"].as_str()?).ok())
-            .filter(|entry| entry["message"]["method"] == "Network.requestWillBeSent")
-            .filter_map(|entry| {
-                let url = &entry["message"]["params"]["request"]["url"];
-                url.as_str().map(str::to_owned)
-            })
-            .collect()
-    }
-
-    #[track_caller]
-    fn log(&self, kind: &str) -> Vec<Value> {
-        let entries = self.must(kind, self.driver.post("/se/log", &json!({ "type": kind })));
-        entries.as_array().cloned().unwrap_or_default()
     }
 
     /// Writes what is on the screen to `target/screens/NAME.png`.

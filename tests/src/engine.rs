@@ -125,7 +125,7 @@ fn chromium(switches: &[&str]) -> io::Result<Started> {
         capabilities: json!({
             "browserName": "chrome",
             "goog:chromeOptions": options,
-            "goog:loggingPrefs": { "browser": "ALL", "performance": "ALL" },
+            "goog:loggingPrefs": { "browser": "ALL" },
         }),
         said: Said::default(),
         saved: None,

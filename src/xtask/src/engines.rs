@@ -229,14 +229,8 @@ mod tests {
     use crate::workspace::root;
 
     /// What asks Chromium's driver for more than the standard has.
-    const CHROMIUM_ONLY: [&str; 6] = [
-        ".cdp(",
-        ".before_each_page(",
-        ".slow_down(",
-        ".set_offline(",
-        ".requested_urls(",
-        ".with_switches(",
-    ];
+    const CHROMIUM_ONLY: [&str; 5] =
+        [".cdp(", ".before_each_page(", ".slow_down(", ".set_offline(", ".with_switches("];
 
     /// A function of a file of journeys: its name, whether it is a journey, its text.
     struct Function {

@@ -296,7 +296,7 @@ impl Walk<'_> {
                 let half = text.chars().count().div_ceil(2);
                 text = text.chars().take(half).collect();
             }
-            let reload = self.full_for.is_none() && self.chance.percent(12);
+            let reload = self.chance.percent(12);
             if reload {
                 self.script(
                     "addEventListener('input', () => { if (--window.keysToCome === 0) location.reload() });

@@ -125,7 +125,7 @@ impl Walk<'_> {
     fn one_fewer_than_one(&mut self, place: &Place, it: &Value, css: &str) -> Result<(), Stop> {
         self.tab.tap(self.wire(), css)?;
         // While there is no room nothing may be done that changes nothing: nobody would be told.
-        if self.full_for.is_none() && self.chance.percent(40) {
+        if self.full.is_none() && self.chance.percent(40) {
             self.tell("one fewer than one: keep it");
             return Ok(self.tab.tap(self.wire(), &css.replacen("fewer-", "keep-", 1))?);
         }

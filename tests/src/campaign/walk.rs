@@ -11,6 +11,7 @@ use super::chance::Chance;
 use super::chromium::Chromium;
 use super::model::{Form, Model, Place};
 use super::tab::Tab;
+use super::ways_out::Full;
 use super::wire::{Trouble, Wire};
 use crate::{Screen, release};
 
@@ -102,8 +103,8 @@ pub(super) struct Walk<'a> {
     pub(super) told: Told,
     /// Numbers for names, so that no two are alike.
     pub(super) count: usize,
-    /// Actions until there is room again, while the storage is full.
-    pub(super) full_for: Option<usize>,
+    /// While the storage is full.
+    pub(super) full: Option<Full>,
     /// The release that is served next.
     pub(super) next_release: Option<&'a Path>,
 }
@@ -133,7 +134,7 @@ impl<'a> Walk<'a> {
             at: None,
             told: Told::default(),
             count: 0,
-            full_for: None,
+            full: None,
             next_release,
         };
         walk.begin_job()?;
@@ -170,6 +171,9 @@ impl<'a> Walk<'a> {
 
     pub(super) fn fault(&mut self, kind: &'static str) {
         *self.told.faults.entry(kind).or_default() += 1;
+        if self.full.is_some() {
+            *self.told.faults.entry("of these, without room").or_default() += 1;
+        }
         self.tell(kind);
     }
 
@@ -354,11 +358,10 @@ impl<'a> Walk<'a> {
 
     /// One action, and a look at what must stand after it.
     pub(super) fn step(&mut self) -> Result<(), Stop> {
-        if let Some(left) = self.full_for {
-            if left == 0 {
-                return self.room_again();
-            }
-            self.full_for = Some(left - 1);
+        match &mut self.full {
+            Some(full) if full.actions == 0 => return self.room_again(),
+            Some(full) => full.actions -= 1,
+            None => {}
         }
         match self.at.clone() {
             None => self.choose_place(),
@@ -378,9 +381,7 @@ impl<'a> Walk<'a> {
 
     /// While there is no room, a page of the job says that something is not kept.
     fn says_so(&self, place: &Place) -> Result<(), Stop> {
-        if self.full_for.is_none()
-            || matches!(place, Place::Page(_))
-            || self.at.as_ref() != Some(place)
+        if self.full.is_none() || matches!(place, Place::Page(_)) || self.at.as_ref() != Some(place)
         {
             return Ok(());
         }
@@ -472,7 +473,7 @@ impl<'a> Walk<'a> {
     }
 
     fn keep_a_reckoning(&mut self) -> Result<(), Stop> {
-        if self.full_for.is_some() {
+        if self.full.is_some() {
             return Ok(());
         }
         let before = self.listed("kept")?;
@@ -496,7 +497,7 @@ impl<'a> Walk<'a> {
 impl Walk<'_> {
     /// The end of a walk: the page is loaded anew, and everything compared.
     pub(super) fn end(&mut self) -> Result<(), Stop> {
-        if self.full_for.is_some() {
+        if self.full.is_some() {
             self.room_again()?;
         }
         self.tell("the end: loaded anew");

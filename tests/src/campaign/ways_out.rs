@@ -15,8 +15,7 @@ const BLOCKED: &str = "IDBFactory.prototype.open = function () { throw new DOMEx
 /// No room: a browser may say so when it is asked, or when the transaction ends. (The browser's own limit cannot be set
 /// from outside: Chromium 156 ignores `Storage.overrideQuotaForOrigin` for the database.)
 const FULL_AT_ONCE: &str = "window.putOfTheBrowser = IDBObjectStore.prototype.put;
-  IDBObjectStore.prototype.put = function () { throw new DOMException('full', 'QuotaExceededError') };
-  return true";
+  IDBObjectStore.prototype.put = function () { throw new DOMException('full', 'QuotaExceededError') }";
 const FULL_AT_THE_END: &str = "const put = window.putOfTheBrowser = IDBObjectStore.prototype.put;
   const commit = IDBTransaction.prototype.commit;
   const full = new WeakSet();
@@ -28,8 +27,7 @@ const FULL_AT_THE_END: &str = "const put = window.putOfTheBrowser = IDBObjectSto
     }
     return request;
   };
-  IDBTransaction.prototype.commit = function () { full.has(this) || commit.call(this) };
-  return true";
+  IDBTransaction.prototype.commit = function () { full.has(this) || commit.call(this) }";
 
 /// Asks for the database in a newer version, so that other windows must let go of it, and leaves it as it is.
 const ASK_FOR_NEWER: &str = "
@@ -43,6 +41,16 @@ const ASK_FOR_NEWER: &str = "
     });
   }
   return true";
+
+/// A device without room.
+pub(super) struct Full {
+    /// Actions until there is room again.
+    pub(super) actions: usize,
+    /// How the page finds out.
+    way: &'static str,
+    /// What a window has of it before it loads a page.
+    script: Value,
+}
 
 impl Walk<'_> {
     /// Leaves the form at hand, one way or another, and looks at it again.
@@ -102,16 +110,18 @@ impl Walk<'_> {
         if self.chance.percent(12) { self.check_all() } else { self.check(place) }
     }
 
-    /// The weight of a fault that a walk has so many times at most, and never without room.
+    /// The weight of a fault that a walk has so many times at most. Without room there is none that the local storage does
+    /// not stand.
     fn most(&self, kind: &str, most: usize, weight: usize) -> usize {
         let is_spent = self.told.faults.get(kind).is_some_and(|times| *times >= most);
-        if is_spent || self.full_for.is_some() { 0 } else { weight }
+        let is_stood = ["reload", "window closed", "tab crashed"].contains(&kind);
+        if is_spent || (self.full.is_some() && !is_stood) { 0 } else { weight }
     }
 
     /// Something that comes over the form right after a key or a tap: at once where the page goes by itself, a frame
     /// later where it is killed.
     pub(super) fn sudden(&mut self, place: &Place) -> Result<(), Stop> {
-        if self.full_for.is_some() || self.before.is_some() || !self.chance.percent(12) {
+        if self.before.is_some() || !self.chance.percent(12) {
             return Ok(());
         }
         let weights = [
@@ -277,6 +287,7 @@ impl Walk<'_> {
         self.close_tab(&old)?;
         let (target, session) = self.new_window()?;
         self.tab = Tab { target, session };
+        self.stay_full()?;
         self.load(place)
     }
 
@@ -286,6 +297,7 @@ impl Walk<'_> {
         self.wire().wait_for_crash(&old.session)?;
         let (target, session) = self.new_window()?;
         self.tab = Tab { target, session };
+        self.stay_full()?;
         self.close_tab(&old)?;
         self.load(place)
     }
@@ -302,15 +314,28 @@ impl Walk<'_> {
     fn storage_full(&mut self) -> Result<(), Stop> {
         self.fault("storage full");
         let way = if self.chance.percent(50) { FULL_AT_ONCE } else { FULL_AT_THE_END };
-        self.script(way)?;
-        self.full_for = Some(2 + self.chance.below(4));
+        self.script(&format!("{way}; return true"))?;
+        self.full = Some(Full { actions: 2 + self.chance.below(4), way, script: Value::Null });
+        Ok(self.stay_full()?)
+    }
+
+    /// A page that is loaded has no more room than the one before it.
+    fn stay_full(&mut self) -> Result<(), Trouble> {
+        let Some(way) = self.full.as_ref().map(|full| full.way) else { return Ok(()) };
+        let source = json!({ "source": format!("{{ {way} }}") });
+        let script =
+            self.wire().ask(&self.tab.session, "Page.addScriptToEvaluateOnNewDocument", &source)?;
+        self.full = self.full.take().map(|full| Full { script, ..full });
         Ok(())
     }
 
     /// There is room again: the app keeps by itself what it could not keep.
     pub(super) fn room_again(&mut self) -> Result<(), Stop> {
-        self.full_for = None;
         self.tell("room again");
+        if let Some(full) = self.full.take() {
+            let session = &self.tab.session;
+            self.wire().ask(session, "Page.removeScriptToEvaluateOnNewDocument", &full.script)?;
+        }
         self.script("IDBObjectStore.prototype.put = window.putOfTheBrowser; return true")?;
         if let Some(place) = self.at.clone() {
             self.edit(&place)?;

