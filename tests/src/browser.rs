@@ -491,10 +491,22 @@ impl Browser {
     /// Cuts the page's network, as in a shop without a signal.
     #[track_caller]
     pub fn set_offline(&self, offline: bool) {
+        self.set_line(offline, 0);
+    }
+
+    /// Makes every answer come so many milliseconds later, and from the network alone.
+    #[track_caller]
+    pub fn slow_line(&self, milliseconds: u32) {
+        self.set_line(false, milliseconds);
+        self.cdp("Network.setBypassServiceWorker", &json!({ "bypass": true }));
+    }
+
+    #[track_caller]
+    fn set_line(&self, offline: bool, latency: u32) {
         self.cdp("Network.enable", &json!({}));
         self.cdp(
             "Network.emulateNetworkConditions",
-            &json!({ "offline": offline, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1 }),
+            &json!({ "offline": offline, "latency": latency, "downloadThroughput": -1, "uploadThroughput": -1 }),
         );
     }
 

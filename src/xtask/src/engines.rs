@@ -34,7 +34,7 @@ const NO_MEDIA: &str =
 
 /// What is left out, and why: journeys, or all of a module. It is always something that the driver cannot do, or that the
 /// engine has not.
-const LEFT_OUT: [(Where, &str, &str); 34] = [
+const LEFT_OUT: [(Where, &str, &str); 35] = [
     (Both, "device::", NO_SCRIPT_BEFORE),
     (
         Both,
@@ -88,13 +88,18 @@ const LEFT_OUT: [(Where, &str, &str); 34] = [
     (
         Both,
         "privacy::no_request_goes_anywhere_but_home",
-        "its driver does not tell the addresses that a page asks for",
+        "its driver is given no proxy by a switch",
     ),
     (Both, "calculators::a_long_table_is_whole_on_paper", NO_MEDIA),
     (Both, "pencil::each_mark_stands_once_on_the_page", NO_MEDIA),
     (Both, "pencil::the_line_of_a_fraction_is_seen_in_forced_colours", NO_MEDIA),
     (Both, "pencil::with_forced_colours_nothing_is_hidden_and_the_focus_is_seen", NO_MEDIA),
     (Both, "pencil::with_less_movement_nothing_moves_and_all_is_there", NO_MEDIA),
+    (
+        Both,
+        "state::the_last_key_stands_when_the_page_is_loaded_again_over_a_slow_line",
+        "its driver does not make the line slow",
+    ),
     (WebKit, "handing_on::the_camera_is_stopped_when_its_page_is_left", NO_FILM),
     (
         WebKit,
@@ -229,8 +234,14 @@ mod tests {
     use crate::workspace::root;
 
     /// What asks Chromium's driver for more than the standard has.
-    const CHROMIUM_ONLY: [&str; 5] =
-        [".cdp(", ".before_each_page(", ".slow_down(", ".set_offline(", ".with_switches("];
+    const CHROMIUM_ONLY: [&str; 6] = [
+        ".cdp(",
+        ".slow_line(",
+        ".before_each_page(",
+        ".slow_down(",
+        ".set_offline(",
+        ".with_switches(",
+    ];
 
     /// A function of a file of journeys: its name, whether it is a journey, its text.
     struct Function {

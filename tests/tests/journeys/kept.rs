@@ -10,7 +10,7 @@ use crate::shelf::{
 
 /// Does something in the page and loads it again in the same task, as a page that is closed at
 /// once.
-fn and_reload_at_once(app: &App, script: &str) {
+pub(crate) fn and_reload_at_once(app: &App, script: &str) {
     app.script(&format!(
         "document.documentElement.dataset.app = 'leaving'; {script}; location.reload()"
     ));

@@ -2,6 +2,9 @@
 
 use reckoner_e2e::{App, Screen};
 
+use crate::kept::and_reload_at_once;
+use crate::shelf::click;
+
 #[test]
 fn a_reload_and_a_link_bring_back_what_was_typed() {
     let app = App::open_at(Screen::PHONE, "#/tape");
@@ -178,5 +181,19 @@ fn a_link_is_followed_while_the_address_is_still_to_be_written() {
          for (const write of held) write()",
     );
     app.wait_for("home-spacing");
+    app.assert_quiet_console();
+}
+
+/// On a slow line a page stays for a while after it was asked to load again. The address that it would write in that time is not
+/// the one that is loaded, and what was typed last stands nevertheless.
+#[test]
+fn the_last_key_stands_when_the_page_is_loaded_again_over_a_slow_line() {
+    let app = App::open_at(Screen::PHONE, "#/tape");
+    app.enter("start_mark", &["1"]);
+    app.wait_until("it is in the address", "return location.hash.includes('start_mark=1&')");
+    app.slow_line(1_500);
+    and_reload_at_once(&app, &click("key-2"));
+    app.wait_for_text("echo-start_mark", "12 in");
+    app.wait_until("it is in the address", "return location.hash.includes('start_mark=12')");
     app.assert_quiet_console();
 }

@@ -7,7 +7,7 @@ use gloo::utils::window;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::HashChangeEvent;
 
-use super::{back, dom};
+use super::{back, dom, page};
 
 thread_local! {
     /// What was written into the address last, on this visit.
@@ -28,10 +28,11 @@ pub(crate) fn whole() -> String {
 }
 
 /// Writes another fragment into the address, without a step in the history and without anybody
-/// hearing of it; not where the address is that of another page already, which the app hears of a moment later.
+/// hearing of it; not where the address is that of another page already, which the app hears of a moment later, nor while the
+/// page is about to go.
 pub(crate) fn replace(shown: &str) {
     WRITTEN.set(Some(shown.to_owned()));
-    if back::is_leaving() || is_left() {
+    if back::is_leaving() || is_left() || page::is_going() {
         return;
     }
     if let Ok(history) = window().history() {
@@ -64,7 +65,7 @@ pub(crate) fn is_from_home() -> bool {
 }
 
 /// Calls back when the user goes to another page of the app; not when Back stays on the page.
-pub(crate) fn on_change(call: impl Fn() + 'static) -> [EventListener; 2] {
+pub(crate) fn on_change(call: impl Fn() + 'static) -> [EventListener; 3] {
     HERE.set(fragment());
     let other = EventListener::new(&window(), "hashchange", move |event| {
         HERE.set(fragment());
@@ -77,7 +78,7 @@ pub(crate) fn on_change(call: impl Fn() + 'static) -> [EventListener; 2] {
             call();
         }
     });
-    [back::listen(), other]
+    [back::listen(), page::listen(), other]
 }
 
 /// Whether the page on the screen is left: the address is that of another, which the app hears of a moment later.
