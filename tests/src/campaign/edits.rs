@@ -520,6 +520,8 @@ impl Walk<'_> {
         // typed here.
         self.model.form(&other).is_shared = true;
         self.at = Some(other.clone());
+        // What a page that is loaded again is slow to take up goes to whoever has the form open.
+        self.second.push(first.clone());
         self.before = Some(self.model.form(&other).texts.clone());
         for _ in 0..2 {
             self.edit(&other)?;
@@ -528,6 +530,7 @@ impl Walk<'_> {
             }
         }
         self.before = None;
+        self.second.retain(|it| it.target != first.target);
         if self.chance.percent(50) {
             self.tell("leave the second window open");
             self.tab.keys(self.wire(), ["Tab"])?;

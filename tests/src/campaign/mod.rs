@@ -149,7 +149,8 @@ fn walk(
         taken += 1;
         end = match walk.step() {
             Err(Stop::Loss(words)) if goes_on => {
-                println!("seed {seed}, after {taken} actions: {words}");
+                let actions = walk.told.actions.join("\n  ");
+                println!("--- seed {seed}, after {taken} actions\n  {actions}\n  LOSS {words}");
                 if let Ok(mut outcome) = outcome.lock() {
                     outcome.losses.push(words);
                 }

@@ -21,7 +21,7 @@ use crate::platform::{alive, clock};
 const CLOSING: u32 = 250;
 /// How long a page waits before it fills its forms with what one that has just ended left behind, in milliseconds: a
 /// page that is loaded again takes its own first.
-const LOADING: u32 = 1_500;
+const LOADING: u32 = 5_000;
 /// After how long a note is taken over where the browser cannot tell who lives, in milliseconds.
 const UNTOLD: u64 = 10_000;
 

@@ -210,6 +210,7 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
                     { headline }
                     { page.tools(&at_hand, wanted.as_ref(), take) }
                     <div class="rest-of-answer">
+                        { beside(open, OPTIONS_PLACE, &OPTIONS, &form) }
                         { pencil::line(open) }
                         { attention(open) }
                         { rest }
@@ -220,7 +221,6 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
                 </section>
                 <section class="sizes" aria-label="What the plan may do" data-testid="plan-options">
                     <h2 class="part-title">{ OPTIONS.question }</h2>
-                    { beside(open, OPTIONS_PLACE, &OPTIONS, &form) }
                     { asks(&at_hand) }
                 </section>
             </main>
