@@ -339,3 +339,29 @@ fn what_a_closed_window_had_typed_of_the_plan_is_offered() {
     }
     app.assert_quiet_console();
 }
+
+/// Two windows of one calculator, typed in over one address: each has its own text when it is loaded again before it has written its
+/// address, whichever was typed in later.
+#[test]
+fn each_window_of_a_calculator_has_what_was_typed_in_it() {
+    let app = App::open_at(Screen::PHONE, "#/tape");
+    app.enter("start_mark", &["1"]);
+    app.wait_until("it is in the address", "return location.hash.includes('start_mark=1&')");
+    let first = second_window(&app);
+    let second = app.window();
+    for window in [&first, &second] {
+        app.turn_to(window);
+        app.script("History.prototype.replaceState = () => {}");
+    }
+    app.turn_to(&first);
+    app.tap("key-3");
+    app.turn_to(&second);
+    app.enter("start_mark", &["2", "close"]);
+    for (window, typed) in [(&first, "13 in"), (&second, "2 in")] {
+        app.turn_to(window);
+        app.reload();
+        app.wait_for_start();
+        app.wait_for_text("echo-start_mark", typed);
+    }
+    app.assert_quiet_console();
+}

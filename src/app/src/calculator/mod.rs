@@ -1,6 +1,7 @@
 //! The page of a calculator: the same for all of them, drawn from what they ask and answer.
 
 pub(crate) mod answer;
+mod kept;
 mod page;
 mod question;
 

@@ -8,8 +8,8 @@ use reckoner_core::measure::text::NoNames;
 use reckoner_core::sheet::{Assumed, Bench, Entries, Figure};
 use yew::prelude::*;
 
-use super::answer;
 use super::question::question;
+use super::{answer, kept};
 use crate::components::fold::Opened;
 use crate::components::heard::Heard;
 use crate::components::icon::{Icon, icon};
@@ -41,29 +41,22 @@ impl Opening {
     /// What was kept before stays until something is typed: a link alone replaces nothing.
     pub(crate) fn form(&self, calculator: &'static Calculator) -> Form {
         let form = Form::new(calculator, self.entries.clone(), self.own.clone());
-        form.kept_by(|_, entries| {
-            storage::set(&storage::last_of(calculator.slug), &link::typed(entries));
-            if !is_typed_over(calculator) {
-                storage::set(&storage::over_of(calculator.slug), &address::fragment());
-            }
-        })
+        form.kept_by(|_, entries| kept::keep(calculator, entries))
     }
 
-    /// What an address opens: its own entries, else those kept, else a fresh form. The address is written a moment after
-    /// the last key: a page that is loaded or started again before that goes on with what was typed over it.
+    /// What an address opens: what was typed over it, else its own entries, else those kept, else a fresh form.
     pub(crate) fn of(
         calculator: &'static Calculator,
         query: Option<&str>,
         bench: &Bench,
     ) -> Opening {
-        let kept = storage::get(&storage::last_of(calculator.slug))
-            .map(|text| link::kept(calculator, &text));
+        let kept = kept::last(calculator);
         let fresh = || Form::fresh(bench.tape.unit());
         let Some(query) = query else {
             return Opening { entries: kept.unwrap_or_else(fresh), own: None, trouble: None };
         };
-        if let (true, Some(kept)) = (is_typed_over(calculator), &kept) {
-            return Opening { entries: kept.clone(), own: None, trouble: None };
+        if let Some(entries) = kept::typed_over(calculator) {
+            return Opening { entries, own: None, trouble: None };
         }
         match link::read(calculator, query) {
             // A question alone: of the sizes that are here.
@@ -303,23 +296,12 @@ pub(crate) fn link_trouble(trouble: &UseStateHandle<Option<String>>) -> Html {
     }
 }
 
-/// Whether what is kept of a calculator was typed over the address that is here now.
-fn is_typed_over(calculator: &Calculator) -> bool {
-    storage::get(&storage::over_of(calculator.slug)).is_some_and(|over| over == address::fragment())
-}
-
 /// Keeps the entries in the address, a moment later.
 #[hook]
 pub(crate) fn use_address(calculator: &'static Calculator, entries: &Entries, bench: &Bench) {
     use_effect_with((entries.clone(), *bench), move |(entries, bench)| {
         let fragment = route::address(calculator.slug, &link::whole(calculator, entries, bench));
-        let rest = later(ADDRESS_REST, move || {
-            let is_typed_over = is_typed_over(calculator);
-            address::replace(&fragment);
-            if is_typed_over {
-                storage::set(&storage::over_of(calculator.slug), &address::fragment());
-            }
-        });
+        let rest = later(ADDRESS_REST, move || kept::write_address(calculator, &fragment));
         move || drop(rest)
     });
 }

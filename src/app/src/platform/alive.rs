@@ -3,22 +3,30 @@
 use std::collections::BTreeSet;
 
 use gloo::utils::window;
-use js_sys::{Array, Date, Function, Promise, Reflect};
+use js_sys::{Array, Function, Promise, Reflect};
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::{JsFuture, spawn_local};
 
+use super::clock;
 use super::later::{first, later};
 
 /// What the name of a window's lock begins with.
 const LOCK: &str = "reckoner-page-";
 
 thread_local! {
+    /// When this window was loaded, in milliseconds since 1970.
+    static BEGUN: u64 = clock::now();
     static PAGE: String = {
         let chance = js_sys::Math::random().to_string();
         let digits: String = chance.chars().skip(2).take(8).collect();
-        format!("{:.0}-{digits}", Date::now())
+        format!("{}-{digits}", BEGUN.with(|begun| *begun))
     };
+}
+
+/// For how long this window lives, in milliseconds.
+pub(crate) fn age() -> u64 {
+    clock::now().saturating_sub(BEGUN.with(|begun| *begun))
 }
 
 /// The name of this window, which no other has.

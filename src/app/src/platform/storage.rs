@@ -34,7 +34,8 @@ pub(crate) fn last_of(slug: &str) -> String {
     format!("last.{slug}")
 }
 
-/// The name of the fragment that those were typed over.
+/// The name of the fragment that those were typed over, and by which window; of a window's own, the fragment and what was
+/// typed over it.
 pub(crate) fn over_of(slug: &str) -> String {
     format!("over.{slug}")
 }
@@ -77,6 +78,21 @@ pub(crate) fn is_there() -> bool {
 /// Keeps a text, in the very event that made it. What neither storage takes is told (`notes::not_kept`).
 pub(crate) fn set(name: &str, text: &str) {
     notes::keep(name, text);
+}
+
+/// What this window keeps for itself alone under a name: it outlives the page that is loaded again, and a window that was
+/// made as a copy of another begins with its.
+pub(crate) fn own(name: &str) -> Option<String> {
+    window().session_storage().ok()??.get_item(&notes::named(name)).ok()?
+}
+
+/// Keeps a text for this window alone. Where it finds no room nothing is kept, and no older text either.
+pub(crate) fn set_own(name: &str, text: &str) {
+    let Ok(Some(own)) = window().session_storage() else { return };
+    let name = notes::named(name);
+    if own.set_item(&name, text).is_err() {
+        drop(own.remove_item(&name));
+    }
 }
 
 /// Keeps nothing under a name any more.

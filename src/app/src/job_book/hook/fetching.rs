@@ -20,7 +20,7 @@ use crate::platform::{alive, clock};
 /// How long a page that is opened waits for one that is just closing, in milliseconds.
 const CLOSING: u32 = 250;
 /// How long a page waits before it fills its forms with what one that has just ended left behind, in milliseconds: a
-/// page that is loaded again takes its own first.
+/// page that is loaded again takes its own first. One that is no older may be just that, and does not wait.
 const LOADING: u32 = 5_000;
 /// After how long a note is taken over where the browser cannot tell who lives, in milliseconds.
 const UNTOLD: u64 = 10_000;
@@ -159,10 +159,12 @@ impl OnPage {
         spawn_local(async move {
             on_page.fetch_as(false, &bench).await;
             if !on_page.0.left_behind.borrow().is_empty() {
-                let (waited, told) = first();
-                let waiting = later(LOADING, move || waited.tell());
-                told.await;
-                drop(waiting);
+                if alive::age() > u64::from(LOADING) {
+                    let (waited, told) = first();
+                    let waiting = later(LOADING, move || waited.tell());
+                    told.await;
+                    drop(waiting);
+                }
                 on_page.fetch_as(true, &bench).await;
             }
         });
