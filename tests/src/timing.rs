@@ -18,15 +18,32 @@ pub fn print_row(what: &str, mut times: Vec<f64>) {
 /// Taps a key as a finger does; milliseconds until the frame after it was drawn. `None` when
 /// the page has no such key.
 pub fn tap_time(app: &App, key: &str) -> Option<f64> {
+    tap_until(app, key, "drawn(tell)")
+}
+
+/// The same, until the last frame that the key brought was drawn: what comes after the answer is in it.
+pub fn tap_time_of_all(app: &App, key: &str) -> Option<f64> {
+    // What has not come after a quarter of a second is no part of the answer.
+    let until_the_last = "let last;
+         const watch = new MutationObserver(() => drawn((time) => last = time));
+         watch.observe(document.getElementById('app'),
+           { subtree: true, childList: true, attributes: true, characterData: true });
+         setTimeout(() => { watch.disconnect(); tell(last); }, 250);";
+    tap_until(app, key, until_the_last)
+}
+
+/// Taps a key, and does `what` in the event: there, `drawn` calls with the time once the next frame was drawn.
+fn tap_until(app: &App, key: &str, what: &str) -> Option<f64> {
     let place = app.script(&format!(
         "const key = document.querySelector('[data-testid=\"{key}\"]');
          if (!key) return null;
          window.tapTime = new Promise((tell) => addEventListener('click', (event) => {{
-           requestAnimationFrame(() => {{
+           const drawn = (call) => requestAnimationFrame(() => {{
              const {{ port1, port2 }} = new MessageChannel();
-             port1.onmessage = () => tell(performance.now() - event.timeStamp);
+             port1.onmessage = () => call(performance.now() - event.timeStamp);
              port2.postMessage(null);
            }});
+           {what}
          }}, {{ capture: true, once: true }}));
          const box = key.getBoundingClientRect();
          return [box.left + box.width / 2, box.top + box.height / 2]"

@@ -1,10 +1,11 @@
 //! Measures the built app at a quarter of this machine's speed: a table for DEVELOPERS.md.
 //!
-//! Run it with `cargo xtask bench page`; with `line` after it, only the second and third. Four things are measured:
+//! Run it with `cargo xtask bench page`; with `line` after it, only the third and fourth. Five things are measured:
 //!
 //! - **Key to paint**: from the tap on a key of the keypad, by its own time stamp, until the
 //!   frame with the new answer has been drawn. Chromium's frame limit is off, so the wait for
 //!   the screen's next refresh (up to 16.7 ms on a phone) is not in it, only the work.
+//! - **Key to the drawing**: the same, until the last frame that the key brought; the drawing comes after the answer.
 //! - **First visit over a slow line**: nothing is on the device, until the page asked for is on the screen.
 //! - **From page to page**: from a tap on the home page, once every part is fetched, until the next page is drawn.
 //! - **Cold start without a signal**: a browser that was just started, the server gone, from the
@@ -17,7 +18,7 @@ use std::fs;
 use std::thread::sleep;
 use std::time::Duration;
 
-use reckoner_e2e::timing::{print_row, tap_time, time_until};
+use reckoner_e2e::timing::{print_row, tap_time, tap_time_of_all, time_until};
 use reckoner_e2e::{App, Browser, Compression, Screen, Server, release};
 use serde_json::{Value, json};
 
@@ -25,6 +26,8 @@ use serde_json::{Value, json};
 const SLOW_DOWN: u32 = 4;
 /// Visits to each calculator; in each one a few keys are tapped.
 const VISITS: usize = 6;
+/// And further ones in which it is waited for all that a key brings.
+const VISITS_FOR_ALL: usize = 3;
 const KEYS: [&str; 4] = ["key-3", "key-7", "key-backspace", "key-5"];
 /// How often, and how far apart, to look for the keys.
 const MOST_LOOKS: usize = 12;
@@ -43,8 +46,9 @@ fn main() {
     );
     println!("| --- | ---: | ---: | ---: | ---: |");
     if std::env::args().nth(1).as_deref() != Some("line") {
-        for (calculator, times) in key_to_paint() {
-            print_row(&format!("key to paint, {calculator}"), times);
+        for (calculator, (answer, all)) in key_to_paint() {
+            print_row(&format!("key to paint, {calculator}"), answer);
+            print_row(&format!("key to the drawing, {calculator}"), all);
         }
     }
     let server = ready_server();
@@ -59,8 +63,8 @@ fn main() {
     print_row("cold start without a signal", cold_starts());
 }
 
-/// Milliseconds from key to paint, for each calculator on the home page.
-fn key_to_paint() -> BTreeMap<String, Vec<f64>> {
+/// Milliseconds from key to paint, of the answer and of all that comes after it, for each calculator on the home page.
+fn key_to_paint() -> BTreeMap<String, (Vec<f64>, Vec<f64>)> {
     let switches = ["--disable-frame-rate-limit", "--disable-gpu-vsync"];
     let app = App::with(Browser::with_switches(Screen::PHONE, &switches));
     app.go("");
@@ -69,9 +73,9 @@ fn key_to_paint() -> BTreeMap<String, Vec<f64>> {
     let calculators: Vec<&str> = ids.iter().filter_map(|id| id.strip_prefix("home-")).collect();
     let mut measured = BTreeMap::new();
     for calculator in calculators {
-        let mut times = Vec::new();
+        let (mut times, mut of_all) = (Vec::new(), Vec::new());
         let mut pages = BTreeSet::new();
-        for _ in 0..VISITS {
+        for visit in 0..VISITS + VISITS_FOR_ALL {
             app.go(&format!("#/{calculator}"));
             app.wait_for("answer-headline");
             if !open_a_number(&app) {
@@ -81,7 +85,11 @@ fn key_to_paint() -> BTreeMap<String, Vec<f64>> {
             app.slow_down(SLOW_DOWN);
             pages.insert(words(&app));
             for key in KEYS {
-                times.extend(tap_time(&app, key));
+                if visit < VISITS {
+                    times.extend(tap_time(&app, key));
+                } else {
+                    of_all.extend(tap_time_of_all(&app, key));
+                }
                 pages.insert(words(&app));
             }
             app.slow_down(1);
@@ -95,7 +103,7 @@ fn key_to_paint() -> BTreeMap<String, Vec<f64>> {
             times.is_empty() || pages.len() > 1,
             "{calculator}: no key changed anything, so nothing was measured"
         );
-        measured.insert(calculator.to_owned(), times);
+        measured.insert(calculator.to_owned(), (times, of_all));
     }
     measured
 }

@@ -3,6 +3,8 @@
 use reckoner_e2e::{App, Screen};
 use serde_json::json;
 
+use crate::shelf::click;
+
 /// Every page with a drawing.
 const PAGES: [&str; 14] = [
     "tape",
@@ -38,6 +40,36 @@ fn a_size_on_the_drawing_opens_its_field() {
     app.wait_for_words("drawing", "37");
     let name = "Length, 37";
     assert_eq!(app.attribute("size-length", "aria-label").as_deref(), Some(name));
+    app.assert_quiet_console();
+}
+
+/// It comes a frame after the answer, and of several keys it shows the last, however fast they come.
+#[test]
+fn the_drawing_follows_while_the_keys_are_out() {
+    let app = App::open_at(Screen::PHONE, "#/spacing");
+    let shows = |text: &str| {
+        app.wait_until(
+            &format!("the size on the drawing is {text}, and the one typed in"),
+            &format!(
+                "const size = document.querySelector('[data-testid=size-length].is-live');
+                 return size?.textContent.trim() === '{text}'"
+            ),
+        );
+    };
+    app.tap("size-length");
+    app.wait_for("key-close");
+    shows("43 1/2");
+    app.press(&["3", "7"]);
+    shows("37");
+    app.script(&["key-backspace", "key-8"].map(click).join("; "));
+    shows("38");
+    // Without an answer there is none, and with the next it is there again.
+    app.tap("key-clear");
+    app.wait_until_gone("drawing");
+    app.press(&["4", "1"]);
+    shows("41");
+    app.press(&["close"]);
+    app.wait_for_words("drawing", "41");
     app.assert_quiet_console();
 }
 

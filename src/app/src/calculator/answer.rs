@@ -4,7 +4,6 @@ use reckoner_core::measure::Tape;
 use reckoner_core::sheet::{Answer, Bench, Face, Figure, Sheet, Value, WayOut, face};
 use yew::prelude::*;
 
-use crate::components::drawing::{Sizes, drawing_of_sizes};
 use crate::components::field;
 use crate::components::fold::Fold;
 use crate::components::headline::Headline;
@@ -13,6 +12,7 @@ use crate::components::measure;
 use crate::components::notes::{Safety, notes};
 use crate::components::table::table;
 use crate::components::working::working;
+use crate::form::at_hand::AtHand;
 use crate::form::{Form, Needed, named, needed};
 use crate::recent::LastAnswer;
 use crate::words;
@@ -147,11 +147,11 @@ fn still_needed<'a>(form: &Form, sheet: &'a Sheet, tape: Tape) -> (String, Optio
 }
 
 /// The drawing under the headline.
-pub(crate) fn drawn(answer: &Answer, tape: Tape, sizes: &Sizes, is_typing: bool) -> Html {
+pub(crate) fn drawn(at_hand: &AtHand) -> Html {
     html! {
-        <div class={classes!("rest-of-answer", (!sizes.sheet.assumed.is_empty()).then_some("is-pencil"))}
-            tabindex={is_typing.then_some("0")}>
-            if let Some(scene) = &answer.drawing { { drawing_of_sizes(scene, tape, sizes) } }
+        <div class={classes!("rest-of-answer", (!at_hand.sheet.assumed.is_empty()).then_some("is-pencil"))}
+            tabindex={at_hand.is_typing.then_some("0")}>
+            { at_hand.drawn() }
         </div>
     }
 }

@@ -16,7 +16,7 @@ use crate::components::icon::{Icon, icon};
 use crate::form::at_hand::{AtHand, KnownNames, use_at_hand};
 use crate::form::view::{asks, undo_and_redo};
 use crate::form::{Action, Form, Slot};
-use crate::platform::later::later;
+use crate::platform::later::Resting;
 use crate::platform::{address, dom, sharing, speech, storage};
 use crate::recent::LastAnswer;
 use crate::settings::{Aloud, Settings, with_units};
@@ -175,7 +175,7 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
             </>
         }
     });
-    let last = last_tools(calculator, &at_hand, &done);
+    let last = (!is_typing).then(|| last_tools(calculator, &at_hand, &done));
     html! {
         <ContextProvider<Opened> context={(*opened).clone()}>
             <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying"), is_typing.then_some("is-typing is-close"))}>
@@ -183,16 +183,14 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
                 <main class="bench">
                     <Heard words={answer::to_hear(&form, &sheet, &bench, *index)} {is_aloud} />
                     { link_trouble(&trouble) }
-                    { question(&at_hand).filter(|_| !is_typing) }
+                    if !is_typing { { question(&at_hand) } }
                     <section class="answer" aria-label="Answer">
                         { answer::headline(&form, &sheet, &bench, *index, before.as_ref(), &on_index, &on_way_out) }
                         if !is_typing {
                             { answer::pencil_line(&sheet) }
                             { tools(&at_hand, *index, &done) }
                         }
-                        if let Some(it) = &sheet.answer {
-                            { answer::drawn(it, bench.tape, &at_hand.sizes(), is_typing) }
-                        }
+                        if sheet.answer.is_some() { { answer::drawn(&at_hand) } }
                         if !*is_narrow { { results.clone() } }
                     </section>
                     <section class="sizes" aria-label="What is asked">
@@ -237,14 +235,14 @@ pub(crate) fn use_last_answer(
     if answer.is_some() {
         before.borrow_mut().clone_from(&answer);
     }
+    let rest = use_memo((), |()| Resting::default());
     use_effect_with(answer, move |answer| {
-        let answer = answer.clone();
-        let rest = answer.map(|answer| {
-            later(ADDRESS_REST, move || {
+        if let Some(answer) = answer.clone() {
+            rest.after(ADDRESS_REST, move || {
                 storage::set(&storage::last_answer(slug), &answer.written());
-            })
-        });
-        move || drop(rest)
+            });
+        }
+        move || rest.call_off()
     });
     before.borrow().clone()
 }
@@ -299,10 +297,14 @@ pub(crate) fn link_trouble(trouble: &UseStateHandle<Option<String>>) -> Html {
 /// Keeps the entries in the address, a moment later.
 #[hook]
 pub(crate) fn use_address(calculator: &'static Calculator, entries: &Entries, bench: &Bench) {
+    let rest = use_memo((), |()| Resting::default());
     use_effect_with((entries.clone(), *bench), move |(entries, bench)| {
-        let fragment = route::address(calculator.slug, &link::whole(calculator, entries, bench));
-        let rest = later(ADDRESS_REST, move || kept::write_address(calculator, &fragment));
-        move || drop(rest)
+        let (entries, bench) = (entries.clone(), *bench);
+        rest.after(ADDRESS_REST, move || {
+            let query = link::whole(calculator, &entries, &bench);
+            kept::write_address(calculator, &route::address(calculator.slug, &query));
+        });
+        move || rest.call_off()
     });
 }
 

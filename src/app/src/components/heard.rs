@@ -2,7 +2,7 @@
 
 use yew::prelude::*;
 
-use crate::platform::later::later;
+use crate::platform::later::Resting;
 use crate::platform::speech;
 
 /// How long after the last change a new answer is heard, in milliseconds.
@@ -25,20 +25,21 @@ pub(crate) struct HeardProps {
 pub(crate) fn Heard(props: &HeardProps) -> Html {
     let told = use_state_eq(String::new);
     let is_first = use_mut_ref(|| true);
+    let rest = use_memo((), |()| Resting::default());
     {
         let told = told.clone();
         use_effect_with((props.words.clone(), props.is_aloud), move |(words, is_aloud)| {
             let is_new = !core::mem::replace(&mut *is_first.borrow_mut(), false);
             let (words, is_aloud) = (words.clone(), *is_aloud);
-            let rest = is_new.then(|| {
-                later(VOICE_REST, move || {
+            if is_new {
+                rest.after(VOICE_REST, move || {
                     if is_aloud {
                         speech::say(&words);
                     }
                     told.set(words);
-                })
-            });
-            move || drop(rest)
+                });
+            }
+            move || rest.call_off()
         });
     }
     html! { <p class="voice" role="status" data-testid={props.id}>{ &*told }</p> }

@@ -3,6 +3,7 @@
 pub(crate) mod choice;
 pub(crate) mod device_line;
 pub(crate) mod drawing;
+pub(crate) mod drawn;
 pub(crate) mod field;
 pub(crate) mod find;
 pub(crate) mod fold;

@@ -5,7 +5,7 @@ use std::rc::Rc;
 
 use yew::prelude::*;
 
-use crate::platform::dom;
+use crate::platform::dom::{self, LetGo};
 use crate::platform::later::{Held, held};
 
 #[derive(Properties, PartialEq)]
@@ -29,11 +29,11 @@ pub(crate) struct RepeatsProps {
 /// A button; held, it is tapped again and again, and each of these taps finds what stands by then.
 #[component]
 pub(crate) fn Repeats(props: &RepeatsProps) -> Html {
-    let holding = use_mut_ref(|| None::<Held>);
+    let holding = use_mut_ref(|| None::<(Held, LetGo)>);
     // The browser makes a tap of letting go, which is one too many.
     let is_spent = use_memo((), |()| Cell::new(false));
     let ends = props.is_disabled || props.is_one_by_one;
-    if ends && let Some(it) = holding.borrow_mut().take() {
+    if ends && let Some((it, _)) = holding.borrow_mut().take() {
         is_spent.set(it.has_repeated());
     }
     let onpointerdown = {
@@ -41,15 +41,20 @@ pub(crate) fn Repeats(props: &RepeatsProps) -> Html {
         Callback::from(move |event: PointerEvent| {
             is_spent.set(false);
             let button = dom::button_of(&event).filter(|_| !ends);
-            *holding.borrow_mut() = button.map(|button| held(move || button.click()));
-        })
-    };
-    let let_go = {
-        let is_spent = is_spent.clone();
-        Callback::from(move |_: PointerEvent| {
-            if let Some(it) = holding.borrow_mut().take() {
-                is_spent.set(it.has_repeated());
-            }
+            let let_go = {
+                // A button that goes while it is held is let go with it.
+                let (holding, is_spent) = (Rc::downgrade(&holding), is_spent.clone());
+                move || {
+                    let held = holding.upgrade().and_then(|it| it.borrow_mut().take());
+                    if let Some((it, _)) = held {
+                        is_spent.set(it.has_repeated());
+                    }
+                }
+            };
+            *holding.borrow_mut() = button.map(|button| {
+                let ending = dom::on_let_go(&button, let_go);
+                (held(move || button.click()), ending)
+            });
         })
     };
     let onclick = {
@@ -63,7 +68,7 @@ pub(crate) fn Repeats(props: &RepeatsProps) -> Html {
     html! {
         <button type="button" class={props.class.clone()} tabindex={props.is_passed.then_some("-1")}
             aria-label={props.name.clone()} data-testid={props.testid.clone()} disabled={props.is_disabled} {onclick}
-            {onpointerdown} onpointerup={let_go.clone()} onpointercancel={let_go.clone()} onpointerleave={let_go}>
+            {onpointerdown}>
             { props.children.clone() }
         </button>
     }

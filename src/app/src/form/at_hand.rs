@@ -12,7 +12,7 @@ use yew::prelude::*;
 
 use super::{Action, Entrance, Form, Slot, Way, neighbour, shows};
 use crate::components::choice;
-use crate::components::drawing::Sizes;
+use crate::components::drawn::{Drawn, Seen};
 use crate::components::field::{self, FieldEvents};
 use crate::components::icon::{Icon, icon};
 use crate::components::repeats::Repeats;
@@ -85,6 +85,8 @@ pub(crate) struct AtHand {
     pub(super) slots: Rc<Vec<Slot>>,
     /// What the keypad calls: always the same, so that it is not drawn anew at each key.
     pub(super) keys: Callback<KeypadEvent>,
+    /// What a size on the drawing calls: always the same, too.
+    open: Callback<&'static str>,
     /// A tap elsewhere is over before the form is left, and with it the keypad.
     pub(super) presses: Rc<dom::Presses>,
 }
@@ -195,19 +197,21 @@ impl AtHand {
         })
     }
 
-    /// What a drawing of the answer can open.
-    pub(crate) fn sizes(&self) -> Sizes<'_> {
-        let at_hand = self.clone();
-        Sizes {
+    /// The drawing of the answer, whose sizes open their fields.
+    pub(crate) fn drawn(&self) -> Html {
+        let seen = Seen {
+            sheet: self.sheet.clone(),
             fields: self.form.calculator().fields,
-            sheet: &self.sheet,
             live: self.form.editing().map(|slot| slot.field),
-            on_open: Callback::from(move |field| {
-                // Of a list, its first row.
-                let first = at_hand.slots.iter().find(|slot| slot.field == field);
-                at_hand.go_to(first.copied().unwrap_or(Slot::of(field)));
-            }),
-        }
+            tape: self.settings.bench.tape,
+        };
+        html! { <Drawn {seen} is_typing={self.is_typing} on_open={self.open.clone()} /> }
+    }
+
+    /// Opens the field of a size: of a list, its first row.
+    fn open(&self, field: &'static str) {
+        let first = self.slots.iter().find(|slot| slot.field == field);
+        self.go_to(first.copied().unwrap_or(Slot::of(field)));
     }
 
     /// Starts editing at the first field.
@@ -495,6 +499,15 @@ pub(crate) fn use_at_hand_as(
             }
         })
     };
+    let open = {
+        let now = now.clone();
+        use_callback((), move |field: &'static str, ()| {
+            let at_hand = now.borrow().clone();
+            if let Some(at_hand) = at_hand {
+                at_hand.open(field);
+            }
+        })
+    };
     let slots = Rc::new(slots);
     let presses = use_memo((), |()| dom::Presses::listen());
     let mut at_hand = AtHand {
@@ -509,6 +522,7 @@ pub(crate) fn use_at_hand_as(
         is_typing: false,
         slots,
         keys,
+        open,
         presses,
     };
     at_hand.is_typing =

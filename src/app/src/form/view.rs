@@ -152,7 +152,7 @@ fn typed(at_hand: &AtHand, field: &'static Field) -> Html {
     };
     let text = at_hand.text(field);
     let is_empty = text.trim().is_empty();
-    let is_formula = parse(&text, &NoNames).is_ok_and(|formula| !formula.is_single());
+    let is_formula = !is_away && parse(&text, &NoNames).is_ok_and(|formula| !formula.is_single());
     let input = field::input(place, text, &at_hand.events(slot));
     let echo = at_hand.sheet.echoes.iter().find(|echo| echo.field == field.id);
     let is_in_job = at_hand.form.calculator().slug.is_empty();

@@ -2,6 +2,7 @@
 
 use core::ops::Range;
 use std::cell::{Cell, RefCell};
+use std::collections::BTreeMap;
 use std::rc::Rc;
 
 use gloo::events::{EventListener, EventListenerOptions};
@@ -9,7 +10,7 @@ use gloo::utils::{document, document_element, window};
 use wasm_bindgen::JsCast;
 use web_sys::{
     Element, Event, FocusEvent, FocusOptions, HtmlElement, HtmlInputElement, HtmlSelectElement,
-    HtmlTextAreaElement, MouseEvent, ScrollIntoViewOptions, ScrollLogicalPosition,
+    HtmlTextAreaElement, MediaQueryList, MouseEvent, ScrollIntoViewOptions, ScrollLogicalPosition,
 };
 
 /// Characters that the narrowest input shows all at once.
@@ -127,6 +128,23 @@ pub(crate) fn select_of(event: &Event) {
     }
 }
 
+/// Listens for the end of a press.
+pub(crate) struct LetGo {
+    _listening: [EventListener; 3],
+}
+
+/// Calls back when the press on a button is over or leaves it, until what is returned is dropped.
+///
+/// It is listened for there and only then: an event that Yew listens for goes to the program whatever it is about, so with
+/// one of these each tap on the page would be four events of it.
+pub(crate) fn on_let_go(button: &HtmlElement, call: impl Fn() + Clone + 'static) -> LetGo {
+    let listen = |kind: &'static str| {
+        let call = call.clone();
+        EventListener::new(button, kind, move |_| call())
+    };
+    LetGo { _listening: ["pointerup", "pointercancel", "pointerleave"].map(listen) }
+}
+
 /// The value of the list that an event is about.
 pub(crate) fn chosen_of(event: &Event) -> Option<String> {
     Some(event.target()?.dyn_into::<HtmlSelectElement>().ok()?.value())
@@ -234,35 +252,50 @@ pub(crate) fn bring_into_sight(css: &str) {
     }
 }
 
+/// There is room for one column only.
+const NARROW: &str = "(max-width: 899px)";
+
+thread_local! {
+    /// What the browser was asked about the screen: to look at it again at each key is cheap, to ask again is not.
+    static ASKED: RefCell<BTreeMap<&'static str, MediaQueryList>> = RefCell::default();
+}
+
+fn matches(query: &'static str) -> bool {
+    ASKED.with_borrow_mut(|asked| {
+        if let Some(known) = asked.get(query) {
+            return known.matches();
+        }
+        let Ok(Some(new)) = window().match_media(query) else { return false };
+        let is_so = new.matches();
+        asked.insert(query, new);
+        is_so
+    })
+}
+
 /// Whether there is room for one column only.
 pub(crate) fn is_narrow() -> bool {
-    let narrow = window().match_media("(max-width: 899px)").ok().flatten();
-    narrow.is_some_and(|narrow| narrow.matches())
+    matches(NARROW)
 }
 
 /// Tells whether there is, each time that changes, until what is returned is dropped.
 pub(crate) fn on_narrow(what: impl Fn(bool) + 'static) -> Option<EventListener> {
-    let narrow = window().match_media("(max-width: 899px)").ok().flatten()?;
+    let narrow = window().match_media(NARROW).ok().flatten()?;
     Some(EventListener::new(&narrow, "change", move |_| what(is_narrow())))
 }
 
 /// Whether the keys leave room for little else, as the style sheet for typing has it.
 pub(crate) fn is_small() -> bool {
-    let small = "(max-width: 899px), (max-height: 479px) and (pointer: coarse)";
-    let small = window().match_media(small).ok().flatten();
-    small.is_some_and(|small| small.matches())
+    matches("(max-width: 899px), (max-height: 479px) and (pointer: coarse)")
 }
 
 /// Whether what is edited is docked at the bottom of the screen, as the style sheet does it.
 pub(crate) fn has_docks() -> bool {
-    let docks = window().match_media("(max-width: 899px), (pointer: coarse)").ok().flatten();
-    docks.is_some_and(|docks| docks.matches())
+    matches("(max-width: 899px), (pointer: coarse)")
 }
 
 /// Whether the user asked for less movement on the screen.
 pub(crate) fn wants_less_movement() -> bool {
-    let wish = window().match_media("(prefers-reduced-motion: reduce)").ok().flatten();
-    wish.is_some_and(|wish| wish.matches())
+    matches("(prefers-reduced-motion: reduce)")
 }
 
 /// Opens the browser's window for printing.

@@ -7,6 +7,12 @@ use std::rc::Rc;
 use std::task::Poll;
 
 use gloo::timers::callback::{Interval, Timeout};
+use gloo::utils::window;
+use wasm_bindgen::JsCast;
+use wasm_bindgen::closure::Closure;
+use wasm_bindgen_futures::spawn_local;
+
+use super::clock;
 
 /// Something that will be done; dropped before, it is not.
 pub(crate) struct Later {
@@ -16,6 +22,92 @@ pub(crate) struct Later {
 /// Does something after so many milliseconds, unless what is returned is dropped before.
 pub(crate) fn later(milliseconds: u32, what: impl FnOnce() + 'static) -> Later {
     Later { _timeout: Timeout::new(milliseconds, what) }
+}
+
+/// Something that is done once nothing newer of its kind was asked for a while: the last of it. Dropped, it is not.
+///
+/// One timer serves for all that is asked meanwhile: to set and clear one at each key is a part of what a key costs.
+#[derive(Default)]
+pub(crate) struct Resting(Rc<RefCell<Asked>>);
+
+#[derive(Default)]
+struct Asked {
+    what: Option<Box<dyn FnOnce()>>,
+    /// For how long nothing newer may come, and since when, in milliseconds.
+    rest: u32,
+    since: u64,
+    timer: Option<Later>,
+}
+
+impl Resting {
+    /// Does this, and nothing that was asked before, unless something newer comes within so many milliseconds.
+    pub(crate) fn after(&self, milliseconds: u32, what: impl FnOnce() + 'static) {
+        let mut asked = self.0.borrow_mut();
+        asked.what = Some(Box::new(what));
+        (asked.rest, asked.since) = (milliseconds, clock::now());
+        if asked.timer.is_none() {
+            asked.timer = Some(looking(&self.0, milliseconds));
+        }
+    }
+
+    /// Does nothing of what was asked.
+    pub(crate) fn call_off(&self) {
+        drop(self.0.borrow_mut().what.take());
+    }
+}
+
+/// Looks at what was asked, in so many milliseconds.
+fn looking(asked: &Rc<RefCell<Asked>>, milliseconds: u32) -> Later {
+    let asked = Rc::downgrade(asked);
+    later(milliseconds, move || {
+        let Some(asked) = asked.upgrade() else { return };
+        // What is running is dropped when it has run.
+        let done = asked.borrow_mut().timer.take();
+        spawn_local(async move { drop(done) });
+        let due = {
+            let mut now = asked.borrow_mut();
+            // A clock that was put back says nothing: then it has rested.
+            let gone = clock::now().checked_sub(now.since).and_then(|it| u32::try_from(it).ok());
+            let left = now.rest.saturating_sub(gone.unwrap_or(u32::MAX));
+            if left > 0 && now.what.is_some() {
+                now.timer = Some(looking(&asked, left));
+                None
+            } else {
+                now.what.take()
+            }
+        };
+        if let Some(what) = due {
+            what();
+        }
+    })
+}
+
+/// Something that will be done once a frame was drawn; dropped before, it is not.
+pub(crate) struct AfterFrame {
+    frame: Option<i32>,
+    rest: Rc<RefCell<Option<Later>>>,
+    _call: Closure<dyn FnMut()>,
+}
+
+impl Drop for AfterFrame {
+    fn drop(&mut self) {
+        if let Some(frame) = self.frame {
+            drop(window().cancel_animation_frame(frame));
+        }
+        drop(self.rest.take());
+    }
+}
+
+/// Does something once the page has drawn what stands now, unless what is returned is dropped before.
+pub(crate) fn after_frame(what: impl FnOnce() + 'static) -> AfterFrame {
+    let rest = Rc::new(RefCell::new(None));
+    let call = Closure::<dyn FnMut()>::once({
+        let rest = rest.clone();
+        // It is called just before the frame is made.
+        move || *rest.borrow_mut() = Some(later(0, what))
+    });
+    let frame = window().request_animation_frame(call.as_ref().unchecked_ref()).ok();
+    AfterFrame { frame, rest, _call: call }
 }
 
 /// Something that is done again and again until this is dropped.

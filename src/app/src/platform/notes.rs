@@ -377,7 +377,10 @@ fn send() {
                 None => Write::Delete(NOTES, key.clone()),
             });
         }
-        writes.push(taken);
+        // What is kept by name does not lie beside, so nothing asks whether the database has taken it.
+        if sent.iter().any(|(key, _)| is_of_job(key)) {
+            writes.push(taken);
+        }
         (writes, sent)
     });
     if sent.is_empty() {

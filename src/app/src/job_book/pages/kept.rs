@@ -161,11 +161,11 @@ fn KeptPage(props: &KeptPageProps) -> Html {
                 { bar(open, &open.at("kept"), &kept.title) }
                 <main class="bench">
                     <Heard words={answer::to_hear(&form, &sheet, &bench, *index)} />
-                    { question(&at_hand).filter(|_| !is_typing) }
+                    if !is_typing { { question(&at_hand) } }
                     <section class="answer" aria-label="Answer">
                         { answer::headline(&form, &sheet, &bench, *index, None, &on_index, &on_way_out) }
                         { answer::pencil_line(&sheet) }
-                        if let Some(it) = &sheet.answer { { answer::drawn(it, bench.tape, &at_hand.sizes(), is_typing) } }
+                        if sheet.answer.is_some() { { answer::drawn(&at_hand) } }
                         if !*is_narrow { { rest.clone() } }
                     </section>
                     <section class="sizes" aria-label="What is asked">
