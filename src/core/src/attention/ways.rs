@@ -14,6 +14,7 @@ use crate::job::{
 };
 use crate::measure::Length;
 use crate::measure::text::{Quantity, exact_text};
+use crate::order::set_of;
 use crate::sheet::Bench;
 
 /// Most sizes that are offered to take up one error: more is no choice.
@@ -105,7 +106,7 @@ impl Outcome {
                 Some((_, known)) => known.extend(pieces),
                 None => {
                     all.push(Ok(parts.len()));
-                    parts.push((part, pieces.iter().copied().collect()));
+                    parts.push((part, set_of(pieces.iter().copied())));
                 }
             }
         }

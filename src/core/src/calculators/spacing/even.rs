@@ -203,7 +203,7 @@ impl Search<'_> {
             _ => None,
         });
         let mut steps = steps.collect::<Result<Vec<Length>, OutOfRange>>()?;
-        steps.sort_unstable();
+        crate::order::sort(&mut steps);
         let middle = steps.get(steps.len().saturating_sub(1) / 2).copied();
         middle.unwrap_or(Length::ZERO) - self.width
     }

@@ -91,7 +91,7 @@ fn clear_ends(
             moves.extend([(edge - place)?, (place - edge)?]);
         }
     }
-    moves.sort_by_key(|by| (by.abs(), *by));
+    crate::order::sort_by_key(&mut moves, |by| (by.abs(), *by));
     moves.dedup();
     let mut off_the_marks = None;
     for by in moves.into_iter().take(MOST_TRIED) {

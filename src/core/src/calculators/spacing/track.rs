@@ -29,6 +29,7 @@
 use super::gates::tight;
 use super::stretches::{holds, nearest, overlap};
 use crate::measure::{Length, OutOfRange};
+use crate::order::sort;
 use crate::sheet::Span;
 
 /// How often the range of a search is halved before its candidates are listed.
@@ -371,7 +372,7 @@ fn distances(
             all.push((*end - start)?);
         }
     }
-    all.sort_unstable();
+    sort(&mut all);
     all.dedup();
     Ok(all)
 }
@@ -405,7 +406,7 @@ fn furthest(
             candidates.push(value);
         }
     }
-    candidates.sort_unstable();
+    sort(&mut candidates);
     candidates.dedup();
     if good > bad {
         candidates.reverse();
