@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::words::pieces_of;
+use super::named::pieces_of;
 use super::{Fact, NotKept, attention};
 use crate::job::make_parts::leaving;
 use crate::job::moved::{Mismatch, Moved, MovedPart, moved, moved_parts};

@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 use super::fields::{
     GREATEST_GAP, KEEP_OUT, LEAST_GAP, LEFT_END, LEFT_SLAT, RIGHT_END, RIGHT_SLAT, SLAT_GAP,
 };
-use super::track::{Track, count};
+use super::gates::count;
+use super::track::Track;
 use super::zones::Zones;
 use super::{Input, MOST_MARKS, Other};
 use crate::measure::{Length, OutOfRange, Rounding};

@@ -2,7 +2,8 @@
 
 use super::even::{least_over_gap, least_too_large, too_many};
 use super::fields::{LEFT_END, RIGHT_END, STEP};
-use super::track::{count, even_places};
+use super::gates::count;
+use super::track::even_places;
 use super::zones::Zones;
 use super::{Input, MOST_MARKS};
 use crate::measure::{Length, OutOfRange, Rounding};

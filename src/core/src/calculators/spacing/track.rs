@@ -26,7 +26,7 @@
 //! tight like a string through gates ([`tight`]), which makes the steps as even as the gates
 //! allow: the widest is smallest and the narrowest largest at the same time.
 
-use super::gates::tight;
+use super::gates::{count, tight};
 use super::stretches::{holds, nearest, overlap};
 use crate::measure::{Length, OutOfRange};
 use crate::order::sort;
@@ -354,11 +354,6 @@ pub(super) fn even_places(
     points: usize,
 ) -> Result<Vec<Length>, OutOfRange> {
     (0..points).map(|index| from + (step * count(index)?)?).collect()
-}
-
-/// A count as the factor or divisor of a length.
-pub(super) fn count(count: usize) -> Result<u32, OutOfRange> {
-    u32::try_from(count).map_err(|_| OutOfRange)
 }
 
 /// Every distance from a start to an end that lies beyond it.
