@@ -5,6 +5,7 @@
 
 use std::rc::Rc;
 
+use reckoner_core::calculators::{Calculator, JOINTS, Run, SHAPES, WOOD};
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
@@ -19,30 +20,37 @@ pub(crate) type Pages = fn(Route, Rc<Settings>) -> Option<Html>;
 /// A part of the program.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Part {
-    /// The pages of the calculators.
-    Calculators,
-    /// The job book and the cut planner.
-    Jobs,
+    /// The calculators of one run of stages.
+    Calculators(Run),
+    /// The shelf of jobs and the ways on to it.
+    Shelf,
+    /// The quick list of the cut planner.
+    Cut,
+    /// A job with all its pages.
+    Job,
 }
 
 impl Part {
     /// In the order in which they are fetched when nobody waits.
-    const ALL: [Part; 2] = [Part::Calculators, Part::Jobs];
+    const ALL: [Part; 6] = [
+        Part::Calculators(Run::Wood),
+        Part::Calculators(Run::Joints),
+        Part::Calculators(Run::Shapes),
+        Part::Shelf,
+        Part::Cut,
+        Part::Job,
+    ];
 
     /// The part that a page is in; `None` for what every visit starts with.
     pub(crate) fn of(route: Route) -> Option<Part> {
         match route {
             Route::Home | Route::Settings | Route::Unknown => None,
-            Route::Calculator(..) => Some(Part::Calculators),
-            Route::Cut(_)
-            | Route::Jobs
-            | Route::Start
-            | Route::Removed
-            | Route::Notices
-            | Route::Job(..)
-            | Route::Take(_)
-            | Route::Keep(..)
-            | Route::Print(..) => Some(Part::Jobs),
+            Route::Calculator(listed, _) => Some(Part::Calculators(listed.stage.run())),
+            Route::Jobs | Route::Start | Route::Removed | Route::Take(_) | Route::Notices => {
+                Some(Part::Shelf)
+            }
+            Route::Cut(_) => Some(Part::Cut),
+            Route::Job(..) | Route::Keep(..) | Route::Print(..) => Some(Part::Job),
         }
     }
 }
@@ -61,18 +69,13 @@ pub(crate) enum Standing {
 
 /// How it stands with every part.
 #[derive(Clone, Copy, Default)]
-pub(crate) struct Parts {
-    calculators: Standing,
-    jobs: Standing,
-}
+pub(crate) struct Parts([Standing; Part::ALL.len()]);
 
 impl Parts {
     /// How it stands with a part.
     pub(crate) fn standing(&self, part: Part) -> Standing {
-        match part {
-            Part::Calculators => self.calculators,
-            Part::Jobs => self.jobs,
-        }
+        let mut all = Part::ALL.iter().zip(&self.0);
+        all.find(|(it, _)| **it == part).map_or(Standing::Awaited, |(_, standing)| *standing)
     }
 
     fn is_here(&self, part: Part) -> bool {
@@ -85,9 +88,10 @@ impl Reducible for Parts {
 
     fn reduce(self: Rc<Self>, (part, standing): Self::Action) -> Rc<Self> {
         let mut parts = *self;
-        match part {
-            Part::Calculators => parts.calculators = standing,
-            Part::Jobs => parts.jobs = standing,
+        for (it, known) in Part::ALL.iter().zip(&mut parts.0) {
+            if *it == part {
+                *known = standing;
+            }
         }
         Rc::new(parts)
     }
@@ -132,8 +136,12 @@ impl Part {
     /// What draws the pages of the part, once it is here.
     async fn pages(self) -> Result<Pages, NotFetched> {
         match self {
-            Part::Calculators => apart::calculators().await,
-            Part::Jobs => apart::jobs().await,
+            Part::Calculators(Run::Wood) => apart::wood().await,
+            Part::Calculators(Run::Joints) => apart::joints().await,
+            Part::Calculators(Run::Shapes) => apart::shapes().await,
+            Part::Shelf => apart::shelf().await,
+            Part::Cut => apart::cut().await,
+            Part::Job => apart::job().await,
         }
     }
 }
@@ -179,18 +187,43 @@ pub(crate) fn MissingPage(props: &MissingPageProps) -> Html {
     }
 }
 
-fn page_of_calculators(route: Route, settings: Rc<Settings>) -> Option<Html> {
+/// The page of one of these calculators.
+fn page_of(
+    calculators: &[&'static Calculator],
+    route: Route,
+    settings: Rc<Settings>,
+) -> Option<Html> {
     match route {
-        Route::Calculator(listed, query) => crate::calculator::page(listed.slug, query, settings),
+        Route::Calculator(listed, query) => {
+            crate::calculator::page(calculators, listed.slug, query, settings)
+        }
         _ => None,
     }
 }
 
-fn page_of_jobs(route: Route, settings: Rc<Settings>) -> Option<Html> {
+fn page_of_wood(route: Route, settings: Rc<Settings>) -> Option<Html> {
+    page_of(WOOD, route, settings)
+}
+
+fn page_of_joints(route: Route, settings: Rc<Settings>) -> Option<Html> {
+    page_of(JOINTS, route, settings)
+}
+
+fn page_of_shapes(route: Route, settings: Rc<Settings>) -> Option<Html> {
+    page_of(SHAPES, route, settings)
+}
+
+fn page_of_shelf(route: Route, settings: Rc<Settings>) -> Option<Html> {
+    match route {
+        Route::Notices => Some(html! { <crate::notices::NoticesPage /> }),
+        asked => crate::job_book::page_of_shelf(asked, settings),
+    }
+}
+
+fn page_of_cut(route: Route, settings: Rc<Settings>) -> Option<Html> {
     match route {
         Route::Cut(query) => Some(crate::cutting::page(query, settings)),
-        Route::Notices => Some(html! { <crate::notices::NoticesPage /> }),
-        asked => crate::job_book::page(asked, settings),
+        _ => None,
     }
 }
 
@@ -199,7 +232,7 @@ fn page_of_jobs(route: Route, settings: Rc<Settings>) -> Option<Html> {
 mod apart {
     use wasm_split_helpers::{SplitLoaderError, wasm_split};
 
-    use super::{NotFetched, Pages, page_of_calculators, page_of_jobs};
+    use super::{NotFetched, Pages};
 
     impl From<SplitLoaderError> for NotFetched {
         fn from(_: SplitLoaderError) -> NotFetched {
@@ -207,27 +240,63 @@ mod apart {
         }
     }
 
-    #[wasm_split(calculators, fallible)]
-    pub(super) fn calculators() -> Result<Pages, NotFetched> {
-        Ok(page_of_calculators)
+    #[wasm_split(wood, fallible)]
+    pub(super) fn wood() -> Result<Pages, NotFetched> {
+        Ok(super::page_of_wood)
     }
 
-    #[wasm_split(jobs, fallible)]
-    pub(super) fn jobs() -> Result<Pages, NotFetched> {
-        Ok(page_of_jobs)
+    #[wasm_split(joints, fallible)]
+    pub(super) fn joints() -> Result<Pages, NotFetched> {
+        Ok(super::page_of_joints)
+    }
+
+    #[wasm_split(shapes, fallible)]
+    pub(super) fn shapes() -> Result<Pages, NotFetched> {
+        Ok(super::page_of_shapes)
+    }
+
+    #[wasm_split(shelf, fallible)]
+    pub(super) fn shelf() -> Result<Pages, NotFetched> {
+        Ok(super::page_of_shelf)
+    }
+
+    #[wasm_split(cut, fallible)]
+    pub(super) fn cut() -> Result<Pages, NotFetched> {
+        Ok(super::page_of_cut)
+    }
+
+    #[wasm_split(job, fallible)]
+    pub(super) fn job() -> Result<Pages, NotFetched> {
+        Ok(crate::job_book::page)
     }
 }
 
 /// The program in one piece: every part is here from the start.
 #[cfg(not(feature = "parts"))]
 mod apart {
-    use super::{NotFetched, Pages, page_of_calculators, page_of_jobs};
+    use super::{NotFetched, Pages};
 
-    pub(super) async fn calculators() -> Result<Pages, NotFetched> {
-        Ok(page_of_calculators)
+    pub(super) async fn wood() -> Result<Pages, NotFetched> {
+        Ok(super::page_of_wood)
     }
 
-    pub(super) async fn jobs() -> Result<Pages, NotFetched> {
-        Ok(page_of_jobs)
+    pub(super) async fn joints() -> Result<Pages, NotFetched> {
+        Ok(super::page_of_joints)
+    }
+
+    pub(super) async fn shapes() -> Result<Pages, NotFetched> {
+        Ok(super::page_of_shapes)
+    }
+
+    pub(super) async fn shelf() -> Result<Pages, NotFetched> {
+        Ok(super::page_of_shelf)
+    }
+
+    pub(super) async fn cut() -> Result<Pages, NotFetched> {
+        Ok(super::page_of_cut)
+    }
+
+    pub(super) async fn job() -> Result<Pages, NotFetched> {
+        Ok(crate::job_book::page)
     }
 }

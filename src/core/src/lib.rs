@@ -26,7 +26,7 @@ pub mod cutting;
 pub mod drawing;
 pub mod job;
 pub mod measure;
-mod order;
+pub mod order;
 pub mod paper;
 pub mod planning;
 pub mod sentence;

@@ -68,23 +68,44 @@ fn measure(folder: &Path) -> Result<BTreeMap<String, Sizes>> {
     let worker = std::iter::once(precache::WORKER.to_owned());
     for path in precache::paths(folder)?.into_iter().chain(worker) {
         let measured = Sizes::of(&fs::read(folder.join(&path))?)?;
+        for part in parts(&path) {
+            sizes.entry(format!("{VISIT}{part}")).or_default().add(measured);
+        }
         sizes.entry(kind(&path).to_owned()).or_default().add(measured);
+    }
+    let first = sizes.get("wasm").copied().unwrap_or_default();
+    for (_, visit) in sizes.iter_mut().filter(|(kind, _)| kind.starts_with(VISIT)) {
+        visit.add(first);
     }
     Ok(sizes)
 }
 
-/// What a first visit does not start with has limits of its own: by the start of a file's name, and the kind.
-const LATER: [(&str, &str); 4] = [
-    ("reckoner-calculators", "calculators"),
-    // The job book needs them too, so they are in a file that both parts fetch.
-    ("reckoner-shared", "calculators"),
-    ("reckoner-jobs", "jobs"),
-    ("reckoner-planner", "planner"),
-];
+/// Begins the name of a row that is no kind of file: all of the program that a page of a part waits for on a first visit.
+const VISIT: &str = "to_";
 
+/// The parts of the page's program that have calculators alone.
+const CALCULATORS: [&str; 3] = ["wood", "joints", "shapes"];
+/// And those of the job book, which have all calculators too.
+const JOBS: [&str; 3] = ["shelf", "cut", "job"];
+
+/// The parts of the program that fetch a file: its name says so.
+fn parts(path: &str) -> Vec<&str> {
+    let name = path.strip_prefix("reckoner-").and_then(|name| name.strip_suffix(".wasm"));
+    let words = name.into_iter().flat_map(|name| name.split('-'));
+    words.filter(|word| CALCULATORS.contains(word) || JOBS.contains(word)).collect()
+}
+
+/// What a first visit does not start with has limits of its own.
 fn kind(path: &str) -> &str {
-    if let Some((_, kind)) = LATER.iter().find(|(start, _)| path.starts_with(start)) {
-        return kind;
+    if path.starts_with("reckoner-planner") {
+        return "planner";
+    }
+    let parts = parts(path);
+    if parts.iter().any(|part| CALCULATORS.contains(part)) {
+        return "calculators";
+    }
+    if !parts.is_empty() {
+        return "jobs";
     }
     match path.rsplit_once('.').map_or("", |(_, extension)| extension) {
         "svg" | "png" => "icons",
@@ -118,7 +139,9 @@ fn table(sizes: &BTreeMap<String, Sizes>, limits: &BTreeMap<String, Sizes>) -> S
         let _ = writeln!(text, "| {name} | {raw} | {gzip} | {brotli} | {limit} |");
     };
     for (kind, sizes) in sizes {
-        total.add(*sizes);
+        if !kind.starts_with(VISIT) {
+            total.add(*sizes);
+        }
         let limit = limits.get(kind).map_or_else(|| "none".into(), |l| l.brotli.to_string());
         row(kind, *sizes, limit);
     }
@@ -149,9 +172,23 @@ mod tests {
     fn the_real_limits_can_be_read() {
         let limits = limits().expect("budget.toml");
         assert!(["html", "css", "js", "wasm", "icons"].iter().all(|k| limits.contains_key(*k)));
-        assert!(LATER.iter().all(|(_, kind)| limits.contains_key(*kind)));
-        assert_eq!(kind("reckoner-shared-3-0123456789abcdef.wasm"), "calculators");
-        assert_eq!(kind("reckoner-app-0123456789abcdef.wasm"), "wasm");
+        assert!(["calculators", "jobs", "planner"].iter().all(|k| limits.contains_key(*k)));
+        let parts = CALCULATORS.iter().chain(&JOBS);
+        assert!(parts.clone().all(|part| limits.contains_key(&format!("{VISIT}{part}"))));
+    }
+
+    #[test]
+    fn a_file_of_the_program_counts_for_the_parts_that_fetch_it() {
+        let cases = [
+            ("reckoner-app-0123.wasm", "wasm", vec![]),
+            ("reckoner-app-job.js", "js", vec![]),
+            ("reckoner-planner-0123.wasm", "planner", vec![]),
+            ("reckoner-job-shelf-wood-0123.wasm", "calculators", vec!["job", "shelf", "wood"]),
+            ("reckoner-job-shelf-0123.wasm", "jobs", vec!["job", "shelf"]),
+        ];
+        for (path, expected, fetched_by) in cases {
+            assert_eq!((kind(path), parts(path)), (expected, fetched_by), "{path}");
+        }
     }
 
     #[test]

@@ -12,14 +12,27 @@ fn parts() -> Vec<String> {
         .filter(|name| !name.starts_with("reckoner-app") && !name.starts_with("reckoner-planner"))
         .map(|name| format!("/{name}"))
         .collect();
-    assert!(parts.len() >= 2, "calculators and job book are parts of their own: {parts:?}");
+    let alone = ["wood", "joints", "shapes", "shelf", "cut", "job"];
+    assert!(alone.iter().all(|part| parts.iter().any(|path| fetched_by(path) == [*part])));
     parts
 }
 
-/// The part whose name begins so.
-fn part(start: &str) -> String {
-    let start = format!("/{start}");
-    parts().into_iter().find(|path| path.starts_with(&start)).expect("a part of that name")
+/// The parts that fetch a file: its name is made of theirs, and ends with a digest.
+fn fetched_by(path: &str) -> Vec<&str> {
+    let names = path.strip_prefix("/reckoner-").and_then(|name| name.rsplit_once('-'));
+    names.map_or_else(Vec::new, |(names, _)| names.split('-').collect())
+}
+
+/// The file that this part alone fetches.
+fn own_file(part: &str) -> String {
+    let mut all = parts().into_iter();
+    all.find(|path| fetched_by(path) == [part]).expect("a file of its own")
+}
+
+/// The files that going to a page of this part does not need.
+fn files_without(part: &str) -> Vec<String> {
+    let needs = |path: &String| fetched_by(path).contains(&part);
+    parts().into_iter().filter(|path| !needs(path)).collect()
 }
 
 /// Waits until the page itself, not its service worker, has fetched every part.
@@ -95,14 +108,17 @@ fn every_part_is_fetched_before_anybody_goes_there() {
 
 #[test]
 fn a_part_that_cannot_be_fetched_says_so_and_comes_when_asked_again() {
+    let of_all = |path: &String| fetched_by(path).len() == 6;
+    let of_all = parts().into_iter().find(of_all).expect("a file that every part fetches");
     let cases = [
-        ("reckoner-jobs", Fault::Missing, "#/jobs", "new-job"),
-        ("reckoner-jobs", Fault::Garbled, "#/jobs", "new-job"),
-        ("reckoner-shared", Fault::Missing, "#/tape?strip=44", "answer-headline"),
+        (own_file("shelf"), Fault::Missing, "#/jobs", "new-job"),
+        (own_file("shelf"), Fault::Garbled, "#/jobs", "new-job"),
+        (own_file("cut"), Fault::Missing, "#/cut", "plan"),
+        (of_all, Fault::Missing, "#/tape?strip=44", "answer-headline"),
     ];
-    for (start, fault, page, there) in cases {
+    for (path, fault, page, there) in cases {
         let app = App::arrive(Screen::PHONE);
-        app.server.spoil(part(start), fault);
+        app.server.spoil(path, fault);
         app.go(page);
         app.wait_for_start();
         app.script("window.still = 'the same window'");
@@ -130,9 +146,45 @@ fn a_part_that_cannot_be_fetched_says_so_and_comes_when_asked_again() {
 }
 
 #[test]
+fn a_page_needs_the_files_of_its_own_part_and_no_others() {
+    let cases = [
+        ("wood", "#/lumber", "answer-headline"),
+        ("joints", "#/screws", "answer-headline"),
+        ("shapes", "#/strength", "answer-headline"),
+        ("shelf", "#/jobs", "new-job"),
+        ("shelf", "#/take", "watch"),
+        ("cut", "#/cut", "plan"),
+    ];
+    for (part, page, there) in cases {
+        let app = App::arrive(Screen::PHONE);
+        let others = files_without(part);
+        assert!(others.iter().any(|path| fetched_by(path) == ["job"]), "{others:?}");
+        for path in others {
+            app.server.spoil(path, Fault::Missing);
+        }
+        app.go(page);
+        app.wait_for(there);
+    }
+}
+
+#[test]
+fn a_job_whose_part_comes_late_is_made_all_the_same() {
+    let app = App::arrive(Screen::PHONE);
+    app.server.spoil(own_file("job"), Fault::Missing);
+    app.go("#/jobs");
+    app.tap("new-job");
+    app.wait_for("part-missing");
+    app.server.mend();
+    app.tap("part-again");
+    app.wait_for("job-title");
+    app.tap("back");
+    app.wait_for("job-New job");
+}
+
+#[test]
 fn what_was_typed_is_there_again_when_a_part_came_late() {
     let app = App::arrive(Screen::PHONE);
-    app.server.spoil(part("reckoner-jobs"), Fault::Missing);
+    app.server.spoil(own_file("job"), Fault::Missing);
     app.go("#/tape");
     app.wait_for_start();
     app.enter("start_mark", &["1", "page-16", "1/2", "close"]);

@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use reckoner_core::calculators::{self, Calculator};
+use reckoner_core::calculators::{Calculator, listed};
 use reckoner_core::measure::Unit;
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::sheet::{Assumed, Bench, Entries, Figure};
@@ -109,9 +109,14 @@ impl PartialEq for CalculatorPageProps {
     }
 }
 
-/// The page of the calculator with this slug.
-pub(crate) fn page(slug: &str, query: Option<&str>, settings: Rc<Settings>) -> Option<Html> {
-    let calculator = calculators::find(slug)?;
+/// The page of the one of these calculators that has this slug.
+pub(crate) fn page(
+    calculators: &[&'static Calculator],
+    slug: &str,
+    query: Option<&str>,
+    settings: Rc<Settings>,
+) -> Option<Html> {
+    let calculator = calculators.iter().copied().find(|it| it.slug == slug)?;
     let key = route::address(slug, query.unwrap_or_default());
     let query = query.map(str::to_owned);
     Some(html! { <CalculatorPage {key} {calculator} {query} {settings} /> })
@@ -429,7 +434,7 @@ pub(crate) fn last_tools(calculator: &'static Calculator, at_hand: &AtHand, done
         )
     };
     // The cut plan is kept as a job of its own.
-    let can_keep = calculators::find(calculator.slug).is_some();
+    let can_keep = listed(calculator.slug).is_some();
     let share = {
         let link = link.clone();
         Callback::from(move |_: MouseEvent| sharing::share(calculator.title, &link()))

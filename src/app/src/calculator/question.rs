@@ -31,18 +31,28 @@ pub(crate) fn question(at_hand: &AtHand) -> Option<Html> {
         })
     };
     Some(html! {
-        <Question slug={calculator.slug} chosen={at_hand.text(field)}
+        <Question {calculator} chosen={at_hand.text(field)}
             entries={at_hand.form.entries().clone()} bench={at_hand.settings.bench} {on_choose} />
     })
 }
 
-#[derive(Properties, PartialEq)]
+#[derive(Properties)]
 struct QuestionProps {
-    slug: &'static str,
+    calculator: &'static Calculator,
     chosen: String,
     entries: Entries,
     bench: Bench,
     on_choose: Callback<&'static str>,
+}
+
+impl PartialEq for QuestionProps {
+    fn eq(&self, other: &QuestionProps) -> bool {
+        core::ptr::eq(self.calculator, other.calculator)
+            && self.chosen == other.chosen
+            && self.entries == other.entries
+            && self.bench == other.bench
+            && self.on_choose == other.on_choose
+    }
 }
 
 /// How long a page rests before the picture in the pill is made, in milliseconds: the answer comes first.
@@ -85,14 +95,13 @@ fn use_picture(
 
 #[component]
 fn Question(props: &QuestionProps) -> Html {
-    let QuestionProps { slug, chosen, entries, bench, on_choose } = props;
+    let QuestionProps { calculator, chosen, entries, bench, on_choose } = props;
     let is_open = use_state_eq(|| false);
     let wanted = use_state_eq(String::new);
     let set = |to: bool| {
         let is_open = is_open.clone();
         move || is_open.set(to)
     };
-    let Some(calculator) = reckoner_core::calculators::find(slug) else { return html! {} };
     let Some((field, all)) = calculator.questions() else { return html! {} };
     let now = all.iter().find(|it| it.id == chosen).or(all.first());
     let place = all.iter().zip(1_usize..).find(|(it, _)| Some(*it) == now).map_or(1, |(_, n)| n);

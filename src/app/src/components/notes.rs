@@ -1,6 +1,7 @@
 //! Notes and cautions of an answer.
 
 use reckoner_core::measure::Tape;
+use reckoner_core::order;
 use reckoner_core::sheet::{Answer, Caution};
 use yew::prelude::*;
 
@@ -58,7 +59,7 @@ pub(crate) fn Safety(props: &SafetyProps) -> Html {
                         let read = read.split(',').filter(|it| !it.is_empty());
                         let new = dangers.iter().copied();
                         let mut all: Vec<&str> = read.chain(new).collect();
-                        all.sort_unstable();
+                        order::sort(&mut all);
                         all.dedup();
                         storage::set(&name, &all.join(","));
                     }

@@ -146,7 +146,7 @@ impl Form {
         // What was typed before was left before. In a form of the job book what is blank, and was never touched, is
         // not wrong yet.
         let was_begun = |field: &&Field| {
-            let is_blank = matches!(field.start, Start::Text(""));
+            let is_blank = matches!(field.start, Start::Text("") | Start::Reading);
             !calculator.slug.is_empty() || !is_blank || entries.text(field.id).is_some()
         };
         let mut left = BTreeSet::new();

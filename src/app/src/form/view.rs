@@ -7,7 +7,7 @@ use std::rc::Rc;
 
 use reckoner_core::calculators::listed;
 use reckoner_core::measure::text::{NoNames, parse};
-use reckoner_core::sheet::{Field, Kind, is_list};
+use reckoner_core::sheet::{Field, Kind, Start, is_list};
 use yew::prelude::*;
 
 use super::at_hand::{AtHand, element_id, is_editing, press_in_row, problem_of};
@@ -98,9 +98,10 @@ fn keypad(at_hand: &AtHand) -> Option<Html> {
         let text = at_hand.text(field);
         strip::letters_above(&text, line)
     });
-    // What the tape says on the real part is a reading, not a formula.
-    let takes_names = field.id != "as_cut" && !at_hand.names.list.is_empty();
-    let names = if takes_names { at_hand.names.list.clone() } else { Rc::default() };
+    let names = match field.start {
+        Start::Reading => Rc::default(),
+        _ => at_hand.names.list.clone(),
+    };
     let on_event = at_hand.keys.clone();
     Some(html! {
         <Keypad key="the keypad" {set} tape={at_hand.settings.bench.tape} is_left_handed={at_hand.settings.hand == Hand::Left}

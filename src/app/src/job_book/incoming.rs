@@ -2,9 +2,10 @@
 //! and nothing is overwritten. Pure.
 
 use std::cell::OnceCell;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use reckoner_core::job::{Job, MOST_NAME, name_key, visible_title};
+use reckoner_core::order::set_of;
 use reckoner_formats::{Opened, open_job};
 
 use super::book::Stored;
@@ -110,7 +111,7 @@ pub fn titles<'a>(
     incoming: impl Iterator<Item = &'a str>,
     here: impl Iterator<Item = &'a str>,
 ) -> Vec<String> {
-    let mut taken: BTreeSet<String> = here.map(|it| name_key(it).into_owned()).collect();
+    let mut taken = set_of(here.map(|it| name_key(it).into_owned()));
     let mut last: BTreeMap<&str, u32> = BTreeMap::new();
     let free = |title: &'a str| {
         let mut free = title.to_owned();

@@ -21,4 +21,4 @@ mod pages;
 mod record;
 
 #[cfg(target_arch = "wasm32")]
-pub(crate) use pages::page;
+pub(crate) use pages::{page, page_of_shelf};

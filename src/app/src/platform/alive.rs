@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use gloo::utils::window;
 use js_sys::{Array, Function, Promise, Reflect};
+use reckoner_core::order::set_of;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::{JsFuture, spawn_local};
@@ -67,8 +68,7 @@ pub(crate) async fn living() -> Option<BTreeSet<String>> {
         let name = get(&lock, "name")?.as_string()?;
         name.strip_prefix(LOCK).map(str::to_owned)
     };
-    let mut living: BTreeSet<String> =
-        Array::from(&get(&told, "held")?).iter().filter_map(name).collect();
+    let mut living = set_of(Array::from(&get(&told, "held")?).iter().filter_map(name));
     living.insert(page());
     Some(living)
 }

@@ -12,6 +12,7 @@ use std::rc::Rc;
 
 use gloo::events::EventListener;
 use gloo::utils::{document, window};
+use reckoner_core::order::set_of;
 use wasm_bindgen::JsValue;
 use wasm_bindgen_futures::spawn_local;
 use web_sys::Storage;
@@ -359,7 +360,7 @@ impl State {
 
 /// What stands beside another writing to the database, so that no note that ends with it comes back.
 pub(crate) fn so_far() -> Write {
-    STATE.with_borrow(|state| state.taken(state.unsaved.values().map(|note| note.number).collect()))
+    STATE.with_borrow(|state| state.taken(set_of(state.unsaved.values().map(|note| note.number))))
 }
 
 /// Sends what is not on its way.
@@ -368,7 +369,7 @@ fn send() {
         let mut writes = Vec::new();
         let mut sent = Vec::new();
         let on_its_way = state.unsaved.values().filter(|note| note.is_sent);
-        let taken = state.taken(on_its_way.map(|note| note.number).collect());
+        let taken = state.taken(set_of(on_its_way.map(|note| note.number)));
         for (key, note) in state.unsaved.iter_mut().filter(|(_, note)| !note.is_sent) {
             note.is_sent = true;
             sent.push((key.clone(), note.number));

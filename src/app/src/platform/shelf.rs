@@ -1,9 +1,11 @@
 //! The shelf: every job, in the browser's own database. Each change of one is one transaction.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::cmp::Reverse;
+use std::collections::BTreeSet;
 
 use gloo::events::EventListener;
 use js_sys::{Date, Object, Reflect};
+use reckoner_core::order::{map_of, set_of, sort_by_key};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::spawn_local;
 use web_sys::BroadcastChannel;
@@ -81,34 +83,32 @@ fn found(key: &str, job: &JsValue, notes: &Rows) -> Found {
 }
 
 /// The jobs that are there, or those that were taken off, the last one first.
-async fn all(are_removed: bool) -> Result<Vec<(f64, String, Stored)>, Problem> {
+async fn all(are_removed: bool) -> Result<Vec<(u64, String, Stored)>, Problem> {
     let (jobs, notes) = database::read_all().await?;
-    let off: BTreeMap<&str, f64> = notes
-        .iter()
-        .filter_map(|(key, when)| {
-            let when = when.as_string()?.parse().ok()?;
-            Some((key.strip_suffix(REMOVED)?.strip_suffix('/')?, when))
-        })
-        .collect();
-    let mut jobs: Vec<(f64, String, Stored)> = jobs
+    // Whole milliseconds: to read a float takes a table of ten kilobytes.
+    let off = map_of(notes.iter().filter_map(|(key, when)| {
+        let when: u64 = when.as_string()?.parse().ok()?;
+        Some((key.strip_suffix(REMOVED)?.strip_suffix('/')?, when))
+    }));
+    let mut jobs: Vec<(u64, String, Stored)> = jobs
         .into_iter()
         .filter(|(_, value)| value.is_object())
         .filter_map(|(key, value)| {
-            let changed = || Reflect::get(&value, &"changed".into()).ok()?.as_f64();
+            // A float that is no moment comes to zero.
+            let changed = || Some(Reflect::get(&value, &"changed".into()).ok()?.as_f64()? as u64);
             let when = match off.get(key.as_str()) {
                 Some(when) => are_removed.then_some(*when)?,
-                None => (!are_removed).then(|| changed().unwrap_or(0.0))?,
+                None => (!are_removed).then(|| changed().unwrap_or(0))?,
             };
             Some((when, key, read(&value)))
         })
         .collect();
-    jobs.sort_by(|(a, _, _), (b, _, _)| b.total_cmp(a));
+    sort_by_key(&mut jobs, |(when, _, _)| Reverse(*when));
     Ok(jobs)
 }
 
-fn cards_of(jobs: Vec<(f64, String, Stored)>) -> Vec<Card> {
-    // A float that is no moment comes to zero.
-    let card = |(when, key, Stored { title, .. })| Card { key, title, when: when as u64 };
+fn cards_of(jobs: Vec<(u64, String, Stored)>) -> Vec<Card> {
+    let card = |(when, key, Stored { title, .. })| Card { key, title, when };
     jobs.into_iter().map(card).collect()
 }
 
@@ -137,7 +137,7 @@ pub(crate) async fn left_behind() -> Result<BTreeSet<String>, Problem> {
     let left = noted.chain(notes::keys_beside());
     let left = left.filter(|(_, page)| notes::is_left(page, living.as_ref()));
     let jobs = left.filter_map(|(key, _)| Some(key.split_once('/')?.0.to_owned()));
-    Ok(jobs.filter(|job| !keys.contains(&mark(job))).collect())
+    Ok(set_of(jobs.filter(|job| !keys.contains(&mark(job)))))
 }
 
 /// A job and the notes about it.

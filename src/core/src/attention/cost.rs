@@ -1,6 +1,6 @@
 //! What a way out costs in boards and money.
 
-use super::words::pieces_of;
+use super::named::pieces_of;
 use super::{Does, Fact, Outcome};
 use crate::job::moved::is_cut;
 use crate::job::{Dimension, Item, ItemId, Job, Reckoned};

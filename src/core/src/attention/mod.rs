@@ -7,8 +7,10 @@
 //! ([`NotKept`]).
 
 mod cost;
+mod fact;
 mod facts;
 mod looks;
+mod named;
 mod shims;
 mod spoiled;
 #[cfg(test)]
@@ -18,7 +20,8 @@ mod ways;
 mod words;
 
 pub use cost::cost;
-pub use facts::{Attention, Fact, NotKept, attention, close_enough};
+pub use fact::{Attention, Fact, NotKept};
+pub use facts::{attention, close_enough};
 pub use looks::Looks;
 pub use shims::thickest_shim;
 pub use spoiled::{length_left, most_left, spoiling};

@@ -1,6 +1,6 @@
 //! Texts of a job that cannot be read or worked out, wherever they stand.
 
-use super::{Attention, Fact};
+use super::fact::{Attention, Fact};
 use crate::job::{Dimension, Item, ItemId, Job, Reckoned, Sketch};
 use crate::measure::text::TextProblem;
 use crate::planning::wanted::places_to_keep_out_of;

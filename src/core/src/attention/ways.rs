@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::words::pieces_of;
+use super::named::pieces_of;
 use super::{Fact, NotKept, attention};
 use crate::job::make_parts::leaving;
 use crate::job::moved::{Mismatch, Moved, MovedPart, moved, moved_parts};
@@ -14,6 +14,7 @@ use crate::job::{
 };
 use crate::measure::Length;
 use crate::measure::text::{Quantity, exact_text};
+use crate::order::set_of;
 use crate::sheet::Bench;
 
 /// Most sizes that are offered to take up one error: more is no choice.
@@ -105,7 +106,7 @@ impl Outcome {
                 Some((_, known)) => known.extend(pieces),
                 None => {
                     all.push(Ok(parts.len()));
-                    parts.push((part, pieces.iter().copied().collect()));
+                    parts.push((part, set_of(pieces.iter().copied())));
                 }
             }
         }

@@ -1,5 +1,6 @@
 //! The facts and their ways out in words.
 
+use super::named::{name, pieces_of};
 use super::{Does, Fact, NotKept};
 use crate::job::make_parts::Behind;
 use crate::job::moved::Member;
@@ -7,25 +8,6 @@ use crate::job::{Dimension, Item, ItemId, Job};
 use crate::measure::Length;
 use crate::say;
 use crate::sheet::Sentence;
-
-fn name(job: &Job, id: ItemId) -> String {
-    job.item(id).map_or("", Item::name).to_owned()
-}
-
-/// `long rail 1, 2 and 4`
-pub(super) fn pieces_of(job: &Job, part: ItemId, pieces: &[usize]) -> String {
-    let mut all = name(job, part);
-    for (at, index) in pieces.iter().enumerate() {
-        let between = match at {
-            0 => " ",
-            _ if at.saturating_add(1) == pieces.len() => " and ",
-            _ => ", ",
-        };
-        all.push_str(between);
-        all.push_str(&index.saturating_add(1).to_string());
-    }
-    all
-}
 
 /// `leg 2`; of pieces that are not cut yet `leg, to cut,`.
 fn member(job: &Job, member: Member) -> String {

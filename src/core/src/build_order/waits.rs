@@ -6,6 +6,7 @@ use super::cuts::Needs;
 use super::order::{BuildStep, Stage, Wait};
 use crate::attention::{Attention, Fact};
 use crate::job::{Item, ItemId, Job, Reckoned};
+use crate::order::{map_of, set_of, sort, sort_by_key};
 
 /// Which parts use which sizes.
 struct Uses {
@@ -48,12 +49,8 @@ pub(super) fn waits(
     for step in steps.iter_mut().filter(|step| step.stage.is_final_cut()) {
         step.is_done = step.pieces.iter().all(|it| it.is_cut);
     }
-    let open: BTreeMap<&str, usize> = steps
-        .iter()
-        .enumerate()
-        .filter(|(_, step)| !step.is_done)
-        .map(|(place, step)| (step.key.as_str(), place))
-        .collect();
+    let open = steps.iter().enumerate().filter(|(_, step)| !step.is_done);
+    let open = map_of(open.map(|(place, step)| (step.key.as_str(), place)));
     // Which steps are still to cut pieces of a part, and which to put frames together.
     let mut cutting: BTreeMap<ItemId, BTreeSet<usize>> = BTreeMap::new();
     let mut stages: BTreeMap<Stage, Vec<usize>> = BTreeMap::new();
@@ -117,12 +114,9 @@ pub(super) fn waits(
 
 /// The steps so that each stands after all that it waits for, and in the order of the stages where that leaves a choice.
 pub(super) fn in_a_row(steps: Vec<BuildStep>) -> Vec<BuildStep> {
-    let gates: BTreeMap<ItemId, usize> = steps
-        .iter()
-        .enumerate()
-        .filter(|(_, step)| step.stage == Stage::DryFit && !step.is_done)
-        .filter_map(|(place, step)| Some((step.about?, place)))
-        .collect();
+    let gates = steps.iter().enumerate();
+    let gates = gates.filter(|(_, step)| step.stage == Stage::DryFit && !step.is_done);
+    let gates = map_of(gates.filter_map(|(place, step)| Some((step.about?, place))));
     // What each step waits for that is not in the row yet, and which steps wait for it.
     let mut before: Vec<BTreeSet<usize>> = vec![BTreeSet::new(); steps.len()];
     let mut after: Vec<Vec<usize>> = vec![Vec::new(); steps.len()];
@@ -142,8 +136,8 @@ pub(super) fn in_a_row(steps: Vec<BuildStep>) -> Vec<BuildStep> {
         }
     }
     let is_free = |place: &usize| before.get(*place).is_some_and(BTreeSet::is_empty);
-    let mut free: BTreeSet<usize> = (0..steps.len()).filter(is_free).collect();
-    let mut left: BTreeSet<usize> = (0..steps.len()).collect();
+    let mut free = set_of((0..steps.len()).filter(is_free));
+    let mut left = set_of(0..steps.len());
     let mut row = Vec::with_capacity(steps.len());
     // In a circle nothing is free: then what comes first by its stage.
     while let Some(place) = free.pop_first().or_else(|| left.first().copied()) {
@@ -166,14 +160,14 @@ pub(super) fn in_a_row(steps: Vec<BuildStep>) -> Vec<BuildStep> {
         }
     }
     let mut all: Vec<(usize, BuildStep)> = places.iter().copied().zip(steps).collect();
-    all.sort_by_key(|(place, _)| *place);
+    sort_by_key(&mut all, |(place, _)| *place);
     let moved = |(_, mut step): (usize, BuildStep)| {
         for wait in &mut step.waits_for {
             if let Wait::Step(at) = wait {
                 *at = places.get(*at).copied().unwrap_or(*at);
             }
         }
-        step.waits_for.sort();
+        sort(&mut step.waits_for);
         step
     };
     all.into_iter().map(moved).collect()

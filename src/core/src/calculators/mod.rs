@@ -184,27 +184,79 @@ impl Stage {
             Stage::Last => "Strength and finish",
         }
     }
+
+    /// The run of stages that it is in.
+    #[must_use]
+    pub fn run(self) -> Run {
+        match self {
+            Stage::Measure | Stage::Wood | Stage::Saw => Run::Wood,
+            Stage::Frame | Stage::Fasten => Run::Joints,
+            Stage::Shape | Stage::Last => Run::Shapes,
+        }
+    }
 }
 
-/// Every calculator, in the order of the job.
+/// Stages whose calculators a program in parts has in one part, each about a third of them all. A name here does not
+/// lead to their work.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Run {
+    /// Up to the saw: [`WOOD`].
+    Wood,
+    /// Frames, holes and screws: [`JOINTS`].
+    Joints,
+    /// From the top on: [`SHAPES`].
+    Shapes,
+}
+
+/// The calculators up to the saw ([`Run::Wood`]), in the order of the job.
 // One a line, so that two new ones never meet in a merge.
 #[rustfmt::skip]
-pub const ALL: &[&Calculator] = &[
+pub const WOOD: &[&Calculator] = &[
     &tape::CALCULATOR,
     &lumber::CALCULATOR,
     &moisture::CALCULATOR,
     &resaw_rip::CALCULATOR,
     &crosscut::CALCULATOR,
+];
+
+/// The calculators of frames, holes and screws ([`Run::Joints`]), in the order of the job.
+#[rustfmt::skip]
+pub const JOINTS: &[&Calculator] = &[
     &frame::CALCULATOR,
     &dowel::CALCULATOR,
     &screws::CALCULATOR,
     &spacing::CALCULATOR,
+];
+
+/// The calculators from the top on ([`Run::Shapes`]), in the order of the job.
+#[rustfmt::skip]
+pub const SHAPES: &[&Calculator] = &[
     &top::CALCULATOR,
     &curve::CALCULATOR,
     &angles::CALCULATOR,
     &strength::CALCULATOR,
     &finish::CALCULATOR,
 ];
+
+/// Every calculator, in the order of the job.
+pub const ALL: &[&Calculator] =
+    &joined::<{ WOOD.len() + JOINTS.len() + SHAPES.len() }>([WOOD, JOINTS, SHAPES]);
+
+/// The runs, one behind the other.
+const fn joined<const N: usize>(runs: [&[&'static Calculator]; 3]) -> [&'static Calculator; N] {
+    let mut all = [runs[0][0]; N];
+    let (mut at, mut run) = (0, 0);
+    while run < runs.len() {
+        let mut place = 0;
+        while place < runs[run].len() {
+            all[at] = runs[run][place];
+            at += 1;
+            place += 1;
+        }
+        run += 1;
+    }
+    all
+}
 
 /// Every calculator as a list shows it, in the same order.
 pub static LIST: [Listed; ALL.len()] = {

@@ -1,8 +1,8 @@
 //! The checker's rules for ripping, resawing and crosscutting first (rules 5 to 8 of the problem).
 
-use super::check::{Fault, check_along, check_row, part_of};
 use super::plan::{Block, Layer, Placed, Strip};
 use super::problem::{CrossSize, Job, Part, ResawRules, RipRules, StockView, Units};
+use super::rows::{Fault, check_along, check_row, part_of};
 
 /// A placed piece seen in the board: its part and its three extents.
 struct Piece<'a> {

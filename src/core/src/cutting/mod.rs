@@ -52,12 +52,13 @@ mod found;
 mod knapsack;
 mod plan;
 mod problem;
+mod rows;
 pub mod scale;
 
 pub use certificate::{
     Certificate, CertificateFault, Claim, check_certificate, next_attainable_cost,
 };
-pub use check::{CheckOptions, Fault, check_plan};
+pub use check::{CheckOptions, check_plan};
 pub(crate) use cuts::in_cutting_order;
 pub use cuts::{Cut, CutKind, Effort, Piece};
 pub use done::{Done, DoneProblem, refined, replan_from, with_spares};
@@ -68,3 +69,4 @@ pub use problem::{
     Board, CrossSize, CutProblem, Ends, Job, KnotZone, LARGEST_PRICE_CENTS, LARGEST_QUANTITY,
     LARGEST_UNITS, Part, ResawRules, RipRules, SawRules, Scrap, Section, StockView, Units,
 };
+pub use rows::Fault;

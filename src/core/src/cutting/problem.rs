@@ -423,7 +423,7 @@ impl Job {
 
 fn distinct<'a>(ids: impl Iterator<Item = &'a str>) -> Result<(), CutProblem> {
     let mut ids: Vec<&str> = ids.collect();
-    ids.sort_unstable();
+    crate::order::sort(&mut ids);
     let twice = ids.iter().zip(ids.iter().skip(1)).find(|(a, b)| a == b);
     match twice {
         Some((id, _)) => Err(CutProblem::SameId { id: (*id).to_owned() }),

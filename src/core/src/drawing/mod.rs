@@ -17,6 +17,6 @@ pub use draft::Draft;
 pub use outline::Outline;
 pub use place::{LEFT_OUT, strokes};
 pub use scene::{
-    Anchor, Area, Item, NARROWEST, Role, SCENE_WIDTH, Scene, Shape, Size, Tag, WIDEST,
+    Anchor, Area, Item, NARROWEST, Role, SCENE_WIDTH, Scene, Shape, Size, Tag, WIDEST, points,
 };
-pub use sketch::{Sketch, points};
+pub use sketch::Sketch;

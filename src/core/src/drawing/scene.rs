@@ -197,3 +197,11 @@ impl Size {
         letters::width(text, role == Role::StrongInk) * self.height()
     }
 }
+
+/// Straight pieces that a curve is drawn with.
+const PIECES: u32 = 64;
+
+/// The points `f(0)` to `f(1)` of a curve, close enough together to look round.
+pub fn points(f: impl Fn(f64) -> (f64, f64)) -> Vec<(f64, f64)> {
+    (0..=PIECES).map(|n| f(f64::from(n) / f64::from(PIECES))).collect()
+}

@@ -3,9 +3,6 @@
 use super::{Board, Role, Shape};
 use crate::measure::{Length, Tape};
 
-/// Straight pieces that a curve is drawn with.
-const PIECES: u32 = 64;
-
 /// Half the size of the cross that marks a centre, and of a dot, in page units.
 const CROSS: f64 = 6.0;
 const DOT: f64 = 3.0;
@@ -134,9 +131,4 @@ impl Sketch {
             self.board.labelled(row, from, to, label, field);
         }
     }
-}
-
-/// The points `f(0)` to `f(1)` of a curve, close enough together to look round.
-pub fn points(f: impl Fn(f64) -> (f64, f64)) -> Vec<(f64, f64)> {
-    (0..=PIECES).map(|n| f(f64::from(n) / f64::from(PIECES))).collect()
 }

@@ -159,8 +159,7 @@ impl Job {
     ) -> Vec<(ItemId, &'a T)> {
         let mut order: Vec<(i64, ItemId)> =
             self.items.iter().filter_map(|(id, item)| Some((pick(item)?.0, *id))).collect();
-        // What is sorted is the same for every kind of item.
-        order.sort_unstable();
+        crate::order::sort(&mut order);
         let picked = |(_, id): (i64, ItemId)| Some((id, pick(self.items.get(&id)?)?.1));
         order.into_iter().filter_map(picked).collect()
     }

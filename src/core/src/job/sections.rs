@@ -6,6 +6,7 @@ use super::names::name_key;
 use super::{Item, ItemId, Job, Reckoned};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Unit};
+use crate::order::{map_of, set_of};
 use crate::tables::lumber::{RODS, SECTIONS, Seasoning};
 
 /// A section that can be chosen, with the size that it fills in.
@@ -26,8 +27,7 @@ pub struct Section {
 #[must_use]
 pub fn sections(job: &Job) -> Vec<Section> {
     let sold = sold(job);
-    let of_table: BTreeMap<String, &Section> =
-        sold.iter().map(|it| (reads(&it.name), it)).collect();
+    let of_table = map_of(sold.iter().map(|it| (reads(&it.name), it)));
     let mut all = Vec::new();
     let mut known = BTreeSet::new();
     let mut put = |it: Section| {
@@ -87,7 +87,7 @@ fn sold(job: &Job) -> Vec<Section> {
 /// The rod that a dowel of this size is cut from: a square section of the job that is no lumber, or one that is sold,
 /// whichever is nearest. `None` where the nearest is off by 1/16 in or more: rods are sold in steps of 1/8.
 pub(super) fn rod(job: &Job, reckoned: &Reckoned, across: Length) -> Option<Section> {
-    let lumber: BTreeSet<String> = SECTIONS.iter().map(|it| reads(it.id)).collect();
+    let lumber = set_of(SECTIONS.iter().map(|it| reads(it.id)));
     let own = of_boards(job).filter(|it| !lumber.contains(&reads(&it.name)));
     let sold = sold(job).into_iter().filter(|it| is_a_rod(&it.name));
     let off = |it: Section| {

@@ -115,7 +115,7 @@ impl Field {
     #[must_use]
     pub fn is_ours(&self, bench: &Bench) -> bool {
         match self.start {
-            Start::Question(_) | Start::Without(_) => false,
+            Start::Question(_) | Start::Without(_) | Start::Reading => false,
             Start::Text(text) | Start::Inches(text) => !text.is_empty(),
             Start::Kerf => !bench.own.kerf,
             Start::BladeReach => !bench.own.blade_reach,

@@ -1,7 +1,5 @@
 //! A count before the size that it counts, in every list, and what of a list can be read two ways.
 
-use super::sizes::split_sides;
-
 /// What stands between a length and its width.
 pub(super) const WIDE: &str = " wide ";
 
@@ -9,6 +7,30 @@ pub(super) const WIDE: &str = " wide ";
 pub(super) fn is_whole(text: &str) -> bool {
     let text = text.trim();
     !text.is_empty() && text.bytes().all(|digit| digit.is_ascii_digit())
+}
+
+/// Splits at `×`, `*` and an `x` that touches no letter, so that words with an x stay whole.
+pub(super) fn split_sides(text: &str) -> Vec<&str> {
+    let mut sides = Vec::new();
+    let mut begin = 0;
+    let mut before = None;
+    let mut letters = text.char_indices().peekable();
+    while let Some((at, letter)) = letters.next() {
+        let after = letters.peek().map(|(_, next)| *next);
+        let alone = |near: Option<char>| !near.is_some_and(char::is_alphabetic);
+        let splits = match letter {
+            '×' | '*' => true,
+            'x' | 'X' => alone(before) && alone(after),
+            _ => false,
+        };
+        if splits {
+            sides.push(text.get(begin..at).unwrap_or_default());
+            begin = at + letter.len_utf8();
+        }
+        before = Some(letter);
+    }
+    sides.push(text.get(begin..).unwrap_or_default());
+    sides
 }
 
 /// What stands before and after an `x` or a `×`.

@@ -159,6 +159,8 @@ pub enum Start {
     Question(&'static str),
     /// What leaves the thing out, such as `0` or `no`: no size either.
     Without(&'static str),
+    /// Nothing: what the tape says on the real thing is written there. A reading is no formula, so no name stands in it.
+    Reading,
     /// The saw's kerf.
     Kerf,
     /// The saw's reach.
@@ -255,6 +257,7 @@ impl Field {
                     _ => text.to_owned(),
                 };
             }
+            Start::Reading => return String::new(),
             Start::Inches(text) if unit == Unit::Inch => return text.to_owned(),
             Start::Inches(text) => return format!("{text} in"),
             Start::Fence => {

@@ -1,7 +1,7 @@
 //! [`PartSize`]: parts written as length × width × thickness, and how a list of them is read.
 
 use super::ask::MOST_ITEMS;
-use super::counts::is_whole;
+use super::counts::{is_whole, split_sides};
 use super::{Ask, Field, Sentence};
 use crate::measure::Length;
 use crate::measure::text::{Formula, exact_text};
@@ -95,30 +95,6 @@ const EXAMPLE: &str = "4 @ 28 1/2 × 3 1/2 × 3 1/2";
 
 fn not_a_size(item: &str) -> Sentence {
     say![format!("“{item}” is not length × width × thickness. Write it as in {EXAMPLE}.")]
-}
-
-/// Splits at `×`, `*` and an `x` that touches no letter, so that words with an x stay whole.
-pub(super) fn split_sides(text: &str) -> Vec<&str> {
-    let mut sides = Vec::new();
-    let mut begin = 0;
-    let mut before = None;
-    let mut letters = text.char_indices().peekable();
-    while let Some((at, letter)) = letters.next() {
-        let after = letters.peek().map(|(_, next)| *next);
-        let alone = |near: Option<char>| !near.is_some_and(char::is_alphabetic);
-        let splits = match letter {
-            '×' | '*' => true,
-            'x' | 'X' => alone(before) && alone(after),
-            _ => false,
-        };
-        if splits {
-            sides.push(text.get(begin..at).unwrap_or_default());
-            begin = at + letter.len_utf8();
-        }
-        before = Some(letter);
-    }
-    sides.push(text.get(begin..).unwrap_or_default());
-    sides
 }
 
 /// Reads back to the same size: `leg: 4 @ 28 1/2 in × 3 1/2 in × 3 1/2 in`.

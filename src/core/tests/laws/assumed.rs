@@ -31,6 +31,7 @@ fn other(field: &Field) -> Start {
     };
     match (field.kind, field.start) {
         (_, Start::Text("") | Start::Question(_) | Start::Without(_)) => field.start,
+        (_, Start::Reading) => field.start,
         (_, Start::Kerf | Start::BladeReach | Start::ThinnestStrip | Start::Fence) => field.start,
         (Kind::Choice(choices), Start::Text(text)) => {
             let at = choices.iter().position(|it| it.id == text).expect("one of the choices");

@@ -1,6 +1,7 @@
 //! Taking the page's program apart, after the linker and before the bindings generator, and joining the two scripts
 //! that come of it.
 
+use std::collections::HashMap;
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -13,8 +14,8 @@ const LOADERS: &str = "./__wasm_split.js";
 pub(super) struct Apart {
     /// What it starts with; the bindings generator goes over it next.
     pub(super) first: PathBuf,
-    /// What it fetches later. They are finished: only the first part meets the browser.
-    pub(super) later: Vec<PathBuf>,
+    /// What it fetches later, each with its name. They are finished: only the first part meets the browser.
+    pub(super) later: Vec<(PathBuf, String)>,
     /// The script that fetches them.
     pub(super) loaders: PathBuf,
 }
@@ -34,19 +35,27 @@ pub(super) fn take_apart(wasm: &Path, folder: &Path, bin: &str) -> Result<Apart>
     options.main_module = &page_script;
     let split = wasm_split_cli_support::transform(options)
         .map_err(|error| anyhow!("taking {} apart: {error:#}", wasm.display()))?;
-    let mut later = split.split_modules;
-    later.sort();
+    let mut files = split.split_modules;
+    files.sort();
+    let named = |file: PathBuf| {
+        let name =
+            name(&file.file_stem().unwrap_or_default().to_string_lossy(), &split.prefetch_map);
+        (file, name)
+    };
+    let later = files.into_iter().map(named).collect();
     let loaders = folder.join(LOADERS);
     Ok(Apart { first, later, loaders })
 }
 
-/// The name of the file of a part that the tool calls `file`: `split_jobs.wasm` holds what `jobs` alone needs,
-/// `chunk_1.wasm` what several need.
-pub(super) fn name(file: &str) -> String {
-    match file.strip_prefix("split_") {
-        Some(part) => format!("reckoner-{part}"),
-        None => format!("reckoner-shared-{}", file.trim_start_matches("chunk_")),
-    }
+/// The name of the file that the tool calls `file`, after the parts that fetch it: `split_job` holds what `job` alone
+/// needs, `chunk_1` what several do.
+fn name(file: &str, fetched: &HashMap<String, Vec<String>>) -> String {
+    let fetches = |files: &Vec<String>| files.iter().any(|it| it.trim_end_matches(".wasm") == file);
+    let needed = fetched.iter().filter(|(_, files)| fetches(files)).map(|(part, _)| part.as_str());
+    let mut parts: Vec<&str> = needed.chain(file.strip_prefix("split_")).collect();
+    parts.sort_unstable();
+    parts.dedup();
+    format!("reckoner-{}.wasm", parts.join("-"))
 }
 
 /// The script of the page with the loaders in it. Each imports the other, so under names with digests they could not
@@ -134,9 +143,21 @@ mod tests {
     }
 
     #[test]
+    fn a_file_is_named_after_the_parts_that_fetch_it() {
+        let files = |names: &[&str]| names.iter().map(|it| (*it).to_owned()).collect();
+        let fetched = HashMap::from([
+            ("wood".to_owned(), files(&["chunk_1", "split_wood"])),
+            ("jobs".to_owned(), files(&["chunk_1", "chunk_2", "split_jobs"])),
+            ("shelf".to_owned(), files(&["chunk_1", "chunk_2"])),
+        ]);
+        let names =
+            ["split_wood", "chunk_1", "chunk_2", "split_shelf"].map(|it| name(it, &fetched));
+        let expected = ["wood", "jobs-shelf-wood", "jobs-shelf", "shelf"];
+        assert_eq!(names, expected.map(|it| format!("reckoner-{it}.wasm")));
+    }
+
+    #[test]
     fn the_script_asks_for_a_part_by_its_final_name() {
-        assert_eq!(name("split_jobs.wasm"), "reckoner-jobs.wasm");
-        assert_eq!(name("chunk_1.wasm"), "reckoner-shared-1.wasm");
         let script = joined(SCRIPT, LOADERS).expect("joined");
         let script = renamed(&script, "split_jobs.wasm", "reckoner-jobs-0f.wasm").expect("renamed");
         assert!(

@@ -55,10 +55,10 @@ pub(super) fn build_in_parts(package: &str, bin: &str, optimise: Optimise) -> Re
     bindings(&apart.first, &out, &["--no-typescript", "--keep-lld-exports"])?;
     let script = fs::read_to_string(out.join(format!("{bin}.js")))?;
     let mut built = Vec::new();
-    for file in apart.later {
+    for (file, name) in apart.later {
         let asked_as = file.file_name().unwrap_or_default().to_string_lossy().into_owned();
         let wasm = optimised(&file, LATER, optimise)?;
-        built.push(Part { name: parts::name(&asked_as), asked_as, wasm });
+        built.push(Part { name, asked_as, wasm });
     }
     Ok(Built {
         script: parts::joined(&script, &fs::read_to_string(&apart.loaders)?)?,

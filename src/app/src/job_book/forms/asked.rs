@@ -15,6 +15,11 @@ const fn field(id: &'static str, label: &'static str, hint: &'static str, kind: 
     Field::new(id, label, hint, kind, start)
 }
 
+/// A length that the tape says on the real thing.
+const fn reading(id: &'static str, label: &'static str, hint: &'static str) -> Field {
+    Field::new(id, label, hint, Kind::MAYBE_LENGTH, Start::Reading)
+}
+
 /// What a size is.
 pub(crate) const A_LENGTH: Choice = Choice::new("length", "A length");
 pub(crate) const A_NUMBER: Choice = Choice::new("number", "A number");
@@ -78,7 +83,7 @@ pub(super) static MEASURE: Calculator = form(
                 Kind::Count { least: 0, most: 100_000 },
             )
         },
-        field(AS_CUT, "The tape says", "on the real piece", Kind::MAYBE_LENGTH),
+        reading(AS_CUT, "The tape says", "on the real piece"),
         field(IS_CUT, "Cut already", "a change to it is then a piece to cut again", Kind::YesNo),
         field(
             WAIT,
@@ -201,9 +206,9 @@ pub(super) static CLOSE_ENOUGH: Calculator = form(
 pub static PIECE: Calculator = form(
     "Piece",
     &[
-        field(AS_CUT, "Length", "the tape says", Kind::MAYBE_LENGTH),
-        field(WIDTH, "Width", "the tape says", Kind::MAYBE_LENGTH),
-        field(THICKNESS, "Thickness", "the tape says", Kind::MAYBE_LENGTH),
+        reading(AS_CUT, "Length", "the tape says"),
+        reading(WIDTH, "Width", "the tape says"),
+        reading(THICKNESS, "Thickness", "the tape says"),
         field(DONE, "Cut already", "", Kind::YesNo),
     ],
 );
@@ -227,3 +232,25 @@ pub static MATCH: Calculator = form(
         field(DRIFT, "May drift", "empty for not at all", Kind::OptionalLength(Least::Zero)),
     ],
 );
+
+#[cfg(test)]
+mod tests {
+    use reckoner_core::sheet::Start;
+
+    use super::PIECE;
+    use crate::job_book::forms::Form;
+
+    #[test]
+    fn what_the_tape_says_is_a_reading_and_nothing_else_is() {
+        let forms = Form::ALL.iter().map(|(form, _)| form.asks()).chain([&PIECE]);
+        let mut readings = 0;
+        for field in forms.flat_map(|form| form.fields) {
+            let says = |words: &str| words.eq_ignore_ascii_case("the tape says");
+            let is_reading = matches!(field.start, Start::Reading);
+            assert_eq!(is_reading, says(field.label) || says(field.hint), "{}", field.label);
+            readings += u32::from(is_reading);
+        }
+        // One of a size, three of a piece.
+        assert_eq!(readings, 4);
+    }
+}

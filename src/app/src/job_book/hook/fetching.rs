@@ -4,6 +4,7 @@ use std::cmp::Reverse;
 use std::collections::BTreeSet;
 
 use reckoner_core::job::Reckoned;
+use reckoner_core::order::{set_of, sort, sort_by_key};
 use reckoner_core::sheet::Bench;
 use wasm_bindgen_futures::spawn_local;
 
@@ -96,7 +97,7 @@ impl OnPage {
                 found.notes.extend(text.map(|text| (key, text)));
             }
             // Edits go in in the order of their keys.
-            found.notes.sort();
+            sort(&mut found.notes);
         }
         Ok((found, living))
     }
@@ -108,7 +109,7 @@ impl OnPage {
         };
         let pages = found.notes.iter().filter_map(page).chain(written::pages_beside(&self.0.key));
         let lives = |page: &String| living.is_some_and(|living| living.contains(page));
-        pages.filter(|page| *page != alive::page() && lives(page)).collect()
+        set_of(pages.filter(|page| *page != alive::page() && lives(page)))
     }
 
     /// Opens what was found on the shelf.
@@ -193,7 +194,7 @@ impl OnPage {
         let (edits, mut forms): (Vec<_>, Vec<_>) = notes.partition(|(_, place, ..)| is_edit(place));
         // Where two pages had typed in the same form, the later stands in it, and the other beside it by name; what stood beside
         // it before still does.
-        forms.sort_by_key(|(_, place, _, at)| (place.contains(notes::FURTHER), Reverse(*at)));
+        sort_by_key(&mut forms, |(_, place, _, at)| (place.contains(notes::FURTHER), Reverse(*at)));
         for (key, _, note, _) in edits {
             let mut waiting = self.0.waiting.borrow_mut();
             let is_known = waiting.iter().any(|waiting| waiting.note == *key);

@@ -5,6 +5,7 @@ use std::rc::Rc;
 
 use reckoner_core::calculators::Calculator;
 use reckoner_core::job::{Item, Job, Step};
+use reckoner_core::order;
 use reckoner_core::sheet::{Entries, Field, Kind, Sheet};
 use yew::prelude::*;
 
@@ -135,7 +136,7 @@ pub(super) fn ends(
 fn theirs<'a>(open: &'a Open, at: &str) -> Vec<(Form<'a>, Left)> {
     let mut forms = open.on_page.forms();
     forms.retain(|(place, _, _)| bare(place) == at);
-    forms.sort_by_key(|(_, _, is_open)| !is_open);
+    order::sort_by_key(&mut forms, |(_, _, is_open)| !is_open);
     let mut all: Vec<(Form<'a>, Left)> = Vec::new();
     for (at, typed, _) in forms {
         let Some(place) = Place::read(&at) else { continue };

@@ -151,20 +151,27 @@ const SECTIONS: [(&str, &str, Icon); 5] = [
     ("more", "More", Icon::More),
 ];
 
-/// The page of the job book that a route asks for; `None` where the job book has none.
-pub(crate) fn page(route: Route, settings: Rc<Settings>) -> Option<Html> {
+/// The page of the shelf, or of a way on to it, that a route asks for; `None` where it has none.
+pub(crate) fn page_of_shelf(route: Route, settings: Rc<Settings>) -> Option<Html> {
     Some(match route {
         Route::Jobs => html! { <ShelfPage {settings} /> },
         Route::Start => html! { <StartPage {settings} /> },
         Route::Removed => html! { <RemovedPage /> },
-        Route::Job(key, rest) => html! {
-            <JobPage key={key.to_owned()} job={key.to_owned()} rest={rest.to_owned()} {settings} />
-        },
         Route::Take(packed) => {
             let packed = packed.map(str::to_owned);
             let key = packed.clone().unwrap_or_default();
             html! { <TakePage {key} {packed} bench={settings.bench} /> }
         }
+        _ => return None,
+    })
+}
+
+/// The page of a job that a route asks for, or one that leads into it; `None` where there is none.
+pub(crate) fn page(route: Route, settings: Rc<Settings>) -> Option<Html> {
+    Some(match route {
+        Route::Job(key, rest) => html! {
+            <JobPage key={key.to_owned()} job={key.to_owned()} rest={rest.to_owned()} {settings} />
+        },
         Route::Keep(listed, query) => {
             let calculator = calculators::find(listed.slug)?;
             html! { <KeepPage key={listed.slug} {calculator} query={query.to_owned()} {settings} /> }

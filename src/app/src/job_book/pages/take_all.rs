@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 use std::rc::Rc;
 
 use reckoner_core::job::{Item, Job};
+use reckoner_core::order::set_of;
 use reckoner_formats::{Opened, OpenedJobs, SetAside};
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
@@ -70,9 +71,9 @@ pub(super) fn damaged(kind: &'static str, set_aside: &[SetAside]) -> Html {
 pub(super) fn TakeAll(props: &TakeAllProps) -> Html {
     let TakeAllProps { many, on_end } = props;
     let standings = use_memo(many.clone(), |many| standings(&many.opened.jobs, &many.here));
-    let wanted = use_state_eq(|| -> BTreeSet<usize> {
+    let wanted = use_state_eq(|| {
         let all = standings.iter().enumerate();
-        all.filter(|(_, it)| it.is_wanted()).map(|(at, _)| at).collect()
+        set_of(all.filter(|(_, it)| it.is_wanted()).map(|(at, _)| at))
     });
     let trouble = use_state_eq(|| None::<String>);
     // A second tap puts nothing there twice.

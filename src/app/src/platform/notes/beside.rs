@@ -2,6 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use reckoner_core::order::{map_of, set_of};
 use wasm_bindgen::JsValue;
 use web_sys::Storage;
 
@@ -40,7 +41,7 @@ impl Taken {
         let mut words = text.splitn(3, ' ');
         let mut number = || words.next()?.parse().ok();
         let (at, up_to) = (number()?, number()?);
-        let without = words.next()?.split(',').filter_map(|number| number.parse().ok()).collect();
+        let without = set_of(words.next()?.split(',').filter_map(|number| number.parse().ok()));
         Some(Taken { at, up_to, without })
     }
 
@@ -52,17 +53,15 @@ impl Taken {
 
 /// Which writings the database has taken, by the page that wrote them.
 fn taken(rows: &Rows) -> BTreeMap<&str, Taken> {
-    rows.iter()
-        .filter_map(|(key, taken)| {
-            let page = key.strip_prefix(TAKEN)?.strip_prefix('/')?;
-            Some((page, Taken::read(&taken.as_string()?)?))
-        })
-        .collect()
+    map_of(rows.iter().filter_map(|(key, taken)| {
+        let page = key.strip_prefix(TAKEN)?.strip_prefix('/')?;
+        Some((page, Taken::read(&taken.as_string()?)?))
+    }))
 }
 
 /// The pages that have notes about a job beside the database.
 pub(crate) fn pages_beside(job: &str) -> BTreeSet<String> {
-    beside().into_iter().filter(|it| it.is_of(job)).map(|beside| beside.page).collect()
+    set_of(beside().into_iter().filter(|it| it.is_of(job)).map(|beside| beside.page))
 }
 
 /// The keys of the notes that lie beside the database, each with the page that wrote it there.

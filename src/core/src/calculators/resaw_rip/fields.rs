@@ -1,10 +1,12 @@
 //! What is asked, and what each question answers with. One choice on top; what does not matter for
 //! it is not asked.
 
-use super::strips::MOST_STRIPS;
 use crate::calculators::{ResultKind, ResultSpec};
 use crate::sheet::{Column, Choice, Field, Kind, Start};
 use crate::tables::lumber::{self, SECTIONS};
+
+/// Most strips from one board.
+pub const MOST_STRIPS: u32 = 200;
 
 const N_SECTIONS: usize = SECTIONS.len();
 

@@ -1,9 +1,9 @@
 //! What is asked about screws, and what each question answers with.
 
-use super::wood::WOODS;
 use crate::calculators::{ResultKind, ResultSpec};
 use crate::sheet::{Column, Choice, Field, Kind, Start};
 use crate::tables::fasteners::FASTENERS;
+use crate::tables::gravity::GROUPS;
 
 const ALL_FASTENERS: [Choice; FASTENERS.len()] = {
     let mut choices = [Choice::new("", ""); FASTENERS.len()];
@@ -44,6 +44,17 @@ const NO_16: Choice = Choice::new("screw_16", "No. 16").across(FASTENERS[7].acro
 const NO_18: Choice = Choice::new("screw_18", "No. 18").across(FASTENERS[8].across);
 const NO_20: Choice = Choice::new("screw_20", "No. 20").across(FASTENERS[9].across);
 const NO_24: Choice = Choice::new("screw_24", "No. 24").across(FASTENERS[10].across);
+
+/// The answers of the wood field: every group of the table.
+const WOODS: [Choice; GROUPS.len()] = {
+    let mut choices = [Choice::new("", ""); GROUPS.len()];
+    let mut index = 0;
+    while index < GROUPS.len() {
+        choices[index] = Choice::new(GROUPS[index].id, GROUPS[index].name);
+        index += 1;
+    }
+    choices
+};
 
 pub(super) const FASTENER: Field = Field::new("fastener", "Screw or nail", "",
     Kind::Choice(&ALL_FASTENERS), Start::Text(NO_8.id))

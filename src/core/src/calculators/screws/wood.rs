@@ -1,8 +1,8 @@
 //! [`Wood`]: the lumber that a screw goes into.
 
 use super::fields::WOOD;
-use crate::sheet::{Ask, Choice};
-use crate::tables::gravity::{self, GROUPS, Group};
+use crate::sheet::Ask;
+use crate::tables::gravity::{self, Group};
 
 /// Lumber by its group, and whether that is a hardwood.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -12,17 +12,6 @@ pub struct Wood {
     /// Hardwood, by its leaves; a light hardwood is one too.
     pub hardwood: bool,
 }
-
-/// The answers of the wood field: every group of the table.
-pub(super) const WOODS: [Choice; GROUPS.len()] = {
-    let mut choices = [Choice::new("", ""); GROUPS.len()];
-    let mut index = 0;
-    while index < GROUPS.len() {
-        choices[index] = Choice::new(GROUPS[index].id, GROUPS[index].name);
-        index += 1;
-    }
-    choices
-};
 
 impl Wood {
     /// The wood of a group.

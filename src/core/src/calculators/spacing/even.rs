@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 use super::fields::{
     GREATEST_GAP, KEEP_OUT, LEAST_GAP, LEFT_END, LEFT_SLAT, RIGHT_END, RIGHT_SLAT, SLAT_GAP,
 };
-use super::track::{Track, count};
+use super::gates::count;
+use super::track::Track;
 use super::zones::Zones;
 use super::{Input, MOST_MARKS, Other};
 use crate::measure::{Length, OutOfRange, Rounding};
@@ -203,7 +204,7 @@ impl Search<'_> {
             _ => None,
         });
         let mut steps = steps.collect::<Result<Vec<Length>, OutOfRange>>()?;
-        steps.sort_unstable();
+        crate::order::sort(&mut steps);
         let middle = steps.get(steps.len().saturating_sub(1) / 2).copied();
         middle.unwrap_or(Length::ZERO) - self.width
     }

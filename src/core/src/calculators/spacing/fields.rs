@@ -1,8 +1,10 @@
 //! What the spacing asks, and what it answers with.
 
-use super::MOST_MARKS;
 use crate::calculators::{ResultKind, ResultSpec};
 use crate::sheet::{Column, Choice, Field, Kind, Least, Start};
+
+/// Most marks or slats of one answer.
+pub const MOST_MARKS: u32 = 200;
 
 const HOW_MANY_FIT: Kind = Kind::Count { least: 1, most: MOST_MARKS };
 const END: Kind = Kind::OptionalLength(Least::Zero);

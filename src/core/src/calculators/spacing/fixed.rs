@@ -2,7 +2,8 @@
 
 use super::even::{least_over_gap, least_too_large, too_many};
 use super::fields::{LEFT_END, RIGHT_END, STEP};
-use super::track::{count, even_places};
+use super::gates::count;
+use super::track::even_places;
 use super::zones::Zones;
 use super::{Input, MOST_MARKS};
 use crate::measure::{Length, OutOfRange, Rounding};
@@ -91,7 +92,7 @@ fn clear_ends(
             moves.extend([(edge - place)?, (place - edge)?]);
         }
     }
-    moves.sort_by_key(|by| (by.abs(), *by));
+    crate::order::sort_by_key(&mut moves, |by| (by.abs(), *by));
     moves.dedup();
     let mut off_the_marks = None;
     for by in moves.into_iter().take(MOST_TRIED) {

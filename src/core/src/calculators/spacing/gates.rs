@@ -1,8 +1,12 @@
 //! [`tight`]: a string drawn tight through gates, exactly.
 
-use super::track::count;
 use crate::measure::{Length, OutOfRange};
 use crate::sheet::Span;
+
+/// A count as the factor or divisor of a length.
+pub(super) fn count(count: usize) -> Result<u32, OutOfRange> {
+    u32::try_from(count).map_err(|_| OutOfRange)
+}
 
 /// A string drawn tight from the first gate to the last: one place in each gate, with the steps
 /// as even as the gates allow.

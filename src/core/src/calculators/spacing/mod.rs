@@ -37,10 +37,8 @@ use even::Search;
 use fields::{COUNT, SLATS};
 use zones::Zones;
 
+pub use fields::MOST_MARKS;
 pub use sheet::CALCULATOR;
-
-/// Most marks or slats of one answer.
-pub const MOST_MARKS: u32 = 200;
 
 /// Most zones to keep out of.
 pub const MOST_ZONES: usize = 12;
@@ -252,7 +250,7 @@ impl Answer {
         }
         let is_mirrored = marks.iter().eq(from_right.iter().rev());
         let half = marks.len().div_ceil(2);
-        let slats = (width * track::count(marks.len())?)?;
+        let slats = (width * gates::count(marks.len())?)?;
         let mut closes_at = slats;
         for part in gaps.iter().chain(&ends_apart(input)) {
             closes_at = (closes_at + *part)?;
@@ -288,7 +286,7 @@ fn real(input: &Input, places: &[Length]) -> Vec<Length> {
 
 /// Those of the places that would stand in a zone, were as many spaced evenly between the ends.
 fn moved(input: &Input, zones: &Zones, places: &[Length]) -> Result<Vec<Moved>, OutOfRange> {
-    let gaps = track::count(places.len().saturating_sub(1))?;
+    let gaps = gates::count(places.len().saturating_sub(1))?;
     if gaps == 0 || matches!(input.wish, Wish::Step(_)) {
         return Ok(Vec::new());
     }
@@ -346,7 +344,7 @@ impl Stepped {
         let gap = input.tape.read(exact, Rounding::Nearest)?.mark;
         let Some(last) = last.filter(|_| gap != exact) else { return Ok(None) };
         let steps = places.iter().filter(|place| **place < last).count();
-        let error = ((gap - exact)? * track::count(steps)?)?;
+        let error = ((gap - exact)? * gates::count(steps)?)?;
         Ok(Some(Stepped { gap, ends_at: (last + error)?, error }))
     }
 }

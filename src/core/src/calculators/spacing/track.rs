@@ -26,9 +26,10 @@
 //! tight like a string through gates ([`tight`]), which makes the steps as even as the gates
 //! allow: the widest is smallest and the narrowest largest at the same time.
 
-use super::gates::tight;
+use super::gates::{count, tight};
 use super::stretches::{holds, nearest, overlap};
 use crate::measure::{Length, OutOfRange};
+use crate::order::sort;
 use crate::sheet::Span;
 
 /// How often the range of a search is halved before its candidates are listed.
@@ -355,11 +356,6 @@ pub(super) fn even_places(
     (0..points).map(|index| from + (step * count(index)?)?).collect()
 }
 
-/// A count as the factor or divisor of a length.
-pub(super) fn count(count: usize) -> Result<u32, OutOfRange> {
-    u32::try_from(count).map_err(|_| OutOfRange)
-}
-
 /// Every distance from a start to an end that lies beyond it.
 fn distances(
     starts: impl Iterator<Item = Length>,
@@ -371,7 +367,7 @@ fn distances(
             all.push((*end - start)?);
         }
     }
-    all.sort_unstable();
+    sort(&mut all);
     all.dedup();
     Ok(all)
 }
@@ -405,7 +401,7 @@ fn furthest(
             candidates.push(value);
         }
     }
-    candidates.sort_unstable();
+    sort(&mut candidates);
     candidates.dedup();
     if good > bad {
         candidates.reverse();

@@ -16,6 +16,7 @@ use super::{
     Measure, Part, Piece, RackBoard, Round, Saw, Screw, Sketch, Step, Ticked, Written, YardBoard,
 };
 use crate::calculators;
+use crate::order::map_of;
 
 /// The words of what somebody said to leave as it is.
 const LEFT: &str = "left as it is";
@@ -110,8 +111,7 @@ impl Job {
 
     /// Whether all that a step wants is so.
     fn is_as_after(&self, step: &Step) -> bool {
-        let after: BTreeMap<ItemId, Option<&Item>> =
-            step.changes.iter().map(|change| (change.id, change.after.as_ref())).collect();
+        let after = map_of(step.changes.iter().map(|it| (it.id, it.after.as_ref())));
         after.into_iter().all(|(id, after)| self.item(id) == after)
             && step.title.as_ref().is_none_or(|(_, after)| *after == self.title)
     }

@@ -10,6 +10,7 @@ use std::borrow::Cow;
 
 use super::decomposed::{class, decompose};
 use crate::measure::text::is_invisible;
+use crate::order::sort_by_key;
 
 /// A text as it is compared, and where in it each character of the text that stands for itself
 /// ends: its bytes there and in the text.
@@ -55,7 +56,7 @@ impl Seen<'_> {
             return;
         }
         for marks in whole.chunk_by_mut(|a, b| a.0 != 0 && b.0 != 0) {
-            marks.sort_by_key(|(class, _)| *class);
+            sort_by_key(marks, |(class, _)| *class);
         }
         self.text.to_mut().extend(whole.drain(..).map(|(_, c)| c));
         self.ends.push((self.text.len(), at));

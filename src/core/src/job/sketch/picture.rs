@@ -4,7 +4,7 @@
 use super::super::{Dimension, Item, ItemId, Job, PartSizes, Reckoned, Sketch};
 use crate::drawing::{Anchor, Draft, Role, SCENE_WIDTH, Scene, Shape, Size};
 use crate::measure::Length;
-use crate::order::sort;
+use crate::order::{sort, sort_by};
 use crate::say;
 
 /// How a piece stands.
@@ -333,7 +333,7 @@ impl Frame {
                     .unwrap_or_else(|| 0.cmp(&0))
             })
         };
-        placed.sort_by(before);
+        sort_by(&mut placed, before);
         let mut draft = Draft::default();
         draft.add(Role::Tick, Shape::Line(0.0, floor, SCENE_WIDTH, floor));
         for it in &placed {

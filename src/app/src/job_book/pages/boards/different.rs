@@ -1,12 +1,12 @@
 //! A board that came out different: what of it is good, and what is left of it.
 
-use std::collections::BTreeSet;
 use std::rc::Rc;
 
 use reckoner_core::calculators::{Calculator, Stage};
 use reckoner_core::cutting::Source;
 use reckoner_core::job::{CutPlan, ItemId, RackBoard};
 use reckoner_core::measure::text::{NoNames, exact_text};
+use reckoner_core::order::set_of;
 use reckoner_core::planning::report::KeyLine;
 use reckoner_core::sheet::{Answer, Ask, Bench, Entries, Field, Kind, OnHand, Start};
 use yew::prelude::*;
@@ -161,12 +161,9 @@ pub(super) fn Different(props: &DifferentProps) -> Html {
 
 /// How many of each part are good, by the part's place in the cutting job. The lines of the key stand in that order.
 fn counted(kept: &CutPlan, board: usize, good: &[u32]) -> Vec<(usize, u32)> {
-    let parts: BTreeSet<usize> = kept
-        .plan
-        .boards
-        .get(board)
-        .map(|cut| cut.placed().iter().map(|placed| placed.part).collect())
-        .unwrap_or_default();
+    let cut = kept.plan.boards.get(board);
+    let parts = cut.map(|cut| set_of(cut.placed().iter().map(|placed| placed.part)));
+    let parts = parts.unwrap_or_default();
     parts.into_iter().zip(good.iter().copied()).filter(|(_, count)| *count > 0).collect()
 }
 

@@ -17,14 +17,12 @@
 mod layout;
 
 use super::add;
+pub use super::fields::MOST_STRIPS;
 use super::fields::{BOARD_THICKNESS, BOARD_WIDTH};
 use super::saw::{Saw, Sweep};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::sheet::Refused;
 use layout::Layout;
-
-/// Most strips from one board.
-pub const MOST_STRIPS: u32 = 200;
 
 /// Which strips are wanted. Widths are finished widths, after planing or sanding.
 #[derive(Clone, Debug, PartialEq, Eq)]
