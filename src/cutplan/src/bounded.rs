@@ -33,8 +33,9 @@ enum Place {
 pub(crate) enum Solved {
     /// No known column improves.
     Optimal,
-    /// No levels within the bounds: what to add to the rows' duals, as often as wanted, to see it.
-    Infeasible(Vec<f64>),
+    /// No levels within the bounds: what to add to the rows' duals, as often as wanted, to see it, and how much the value
+    /// rises each time.
+    Infeasible(Vec<f64>, f64),
     /// Given up.
     Lost,
 }
@@ -271,7 +272,7 @@ impl Bounded {
             match self.dual_pivot(row) {
                 Ok(true) => {}
                 Ok(false) => return Solved::Lost,
-                Err(ray) => return Solved::Infeasible(ray),
+                Err(ray) => return Solved::Infeasible(ray, self.violation(row)),
             }
         }
         Solved::Lost
@@ -337,13 +338,17 @@ impl Bounded {
         Solved::Lost
     }
 
+    /// By how much the level of the row's variable is beyond its bounds; negative within them.
+    fn violation(&self, row: usize) -> f64 {
+        let (variable, level) = (self.basis[row], self.level[row]);
+        (self.low[variable] - level).max(level - self.high[variable])
+    }
+
     fn leaving(&mut self) -> Option<usize> {
         let mut found = None;
         let mut worst = 0.0;
         for row in 0..self.rows {
-            let variable = self.basis[row];
-            let level = self.level[row];
-            let over = (self.low[variable] - level).max(level - self.high[variable]);
+            let over = self.violation(row);
             if over > TINY {
                 let line = &self.inverse[row * self.rows..(row + 1) * self.rows];
                 let length: f64 = line.iter().map(|entry| entry * entry).sum();

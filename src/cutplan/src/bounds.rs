@@ -17,6 +17,9 @@ use crate::price::Prices;
 /// The most money steps tabulated.
 const MOST_MONEY: i64 = 4_000_000;
 
+/// What boards hold that cannot cost so much: less than any that can.
+const NOTHING: i64 = i64::MIN / 2;
+
 /// Kinds whose lengths alone are tried as a worth.
 const MOST_KINDS: usize = 24;
 
@@ -111,8 +114,26 @@ pub(crate) fn cover(model: &Model, worth: &Worth, most: i64) -> i64 {
         .filter(|offer| offer.0 == 0)
         .map(|offer| offer.1.saturating_mul(offer.2))
         .fold(0, i64::saturating_add);
-    let mut reach = vec![free; usize::try_from(cells).unwrap_or(1)];
-    for &(cost, value, count) in offers.iter().filter(|offer| offer.0 > 0) {
+    let paid = offers.into_iter().filter(|offer| offer.0 > 0);
+    least_money(paid, free, worth.needed, rounded, most, step)
+}
+
+/// The least sum of prices, `from` at least, for which some choice of boards that costs exactly so much holds `needed` with the
+/// `held` that is there anyway; `most` when there is none below it. Each offer is a price, a whole number of `step`s, what one
+/// board holds, and how many there are.
+pub(crate) fn least_money(
+    offers: impl Iterator<Item = (i64, i64, i64)>,
+    held: i64,
+    needed: i64,
+    from: i64,
+    most: i64,
+    step: i64,
+) -> i64 {
+    let cells = usize::try_from((most - 1) / step + 1).unwrap_or(1);
+    // What the boards for each sum of prices hold at most.
+    let mut reach = vec![NOTHING; cells];
+    reach[0] = held;
+    for (cost, value, count) in offers {
         let jump = usize::try_from(cost / step).unwrap_or(usize::MAX);
         let affordable = reach.len().checked_div(jump).unwrap_or(0);
         if count >= affordable as i64 {
@@ -133,10 +154,8 @@ pub(crate) fn cover(model: &Model, worth: &Worth, most: i64) -> i64 {
             }
         }
     }
-    reach
-        .iter()
-        .position(|&reached| reached >= worth.needed)
-        .map_or(most, |at| (at as i64 * step).max(rounded).min(most))
+    let enough = |at: &usize| *at as i64 * step >= from && reach[*at] >= needed;
+    (0..cells).find(enough).map_or(most, |at| at as i64 * step)
 }
 
 /// Worths that often prove something without any linear programme: lengths, parts longer than a share of the
@@ -179,4 +198,34 @@ pub(crate) fn simple_worths(model: &Model) -> Vec<Vec<i64>> {
     worths.sort();
     worths.dedup();
     worths
+}
+
+#[cfg(test)]
+mod tests {
+    use super::least_money;
+
+    /// Boards for 5 that hold 5, and boards for 7 that hold 8; 16 are needed. By hand, the sums from 14 to 21 and what they hold at
+    /// most: 14 = 7 + 7 holds 16, 15 = 5 + 5 + 5 only 15, 17 = 5 + 5 + 7 holds 18, 19 = 5 + 7 + 7 holds 21. 16 and 18 are no sums.
+    #[test]
+    fn a_bound_is_lifted_to_the_next_sum_of_prices_that_holds_enough() {
+        let boards = [(5, 5, 100), (7, 8, 100)];
+        let least = |from, most| least_money(boards.into_iter(), 0, 16, from, most, 1);
+        assert_eq!(least(0, 100), 14);
+        assert_eq!(least(14, 100), 14);
+        assert_eq!(least(15, 100), 17);
+        assert_eq!(least(18, 100), 19);
+        // None below what is known already.
+        assert_eq!(least(15, 17), 17);
+        assert_eq!(least(15, 16), 16);
+    }
+
+    /// The same with one board for 7: 5 + 5 + 7 is the least that holds 16. With 8 there anyway, one board for 7 is; and prices may
+    /// be counted in steps of all that divide them.
+    #[test]
+    fn limits_and_what_is_there_anyway_count() {
+        let few = [(5, 5, 100), (7, 8, 1)];
+        assert_eq!(least_money(few.into_iter(), 0, 16, 0, 100, 1), 17);
+        assert_eq!(least_money(few.into_iter(), 8, 16, 0, 100, 1), 7);
+        assert_eq!(least_money([(50, 5, 9), (70, 8, 1)].into_iter(), 0, 16, 0, 1000, 10), 170);
+    }
 }

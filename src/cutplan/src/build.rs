@@ -11,7 +11,7 @@ use crate::model::{
 };
 
 /// A board's nests are listed as forms when there are at most this many in all.
-const MOST_FORMS: usize = 3000;
+const MOST_FORMS: usize = 4_000;
 
 /// The most ways to resaw a strip that are looked at. Beyond it the model admits that it misses some.
 const MOST_LAYERINGS: usize = 2_000;

@@ -11,8 +11,9 @@ use std::collections::BTreeSet;
 use std::rc::Rc;
 
 use crate::bounded::{Basis, Bounded, Solved};
+use crate::bounds::least_money;
 use crate::budget::Meter;
-use crate::knapsack::{Fill, Fills, fill, offers};
+use crate::knapsack::{Fill, Fills, fill, gcd, offers};
 use crate::model::{Make, Model, Pattern, StripMake};
 use crate::rows::Shape;
 
@@ -22,8 +23,15 @@ const DEAREST: i64 = 1 << 40;
 const MOST_ROUNDS: usize = 400;
 /// Pivots of one probe, at most.
 const PROBE: usize = 30;
+/// A ray along which the value rises by less is taken to rise by so much.
+const LEAST_RISE: f64 = 1e-3;
 /// Costs are raised by up to this share of the dearest board, each by its own, so that no two columns tie.
 const UNTIE: f64 = 1e-7;
+
+/// A bound is lifted where that takes at most this share of the steps in which it came about.
+const LIFTING: u64 = 3;
+/// No limit of boards from above.
+const EVER: i64 = 1 << 40;
 
 /// What must be whole, and its present level.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -80,6 +88,10 @@ pub(crate) struct Stages<'m> {
     counts: Vec<Count>,
     /// The first of the sums that are the strips of a slot.
     strips: usize,
+    /// For each stock: the count of its boards.
+    boards: Vec<usize>,
+    /// Every price is a whole number of these.
+    step: i64,
     known: BTreeSet<(usize, Fill)>,
     changed: Vec<usize>,
 }
@@ -103,6 +115,8 @@ impl<'m> Stages<'m> {
             divided: Vec::new(),
             counts: Vec::new(),
             strips: 0,
+            boards: Vec::new(),
+            step: model.stocks.iter().fold(0, |step, stock| gcd(step, stock.cost)),
             known: BTreeSet::new(),
             changed: Vec::new(),
         };
@@ -160,6 +174,7 @@ impl<'m> Stages<'m> {
         }
         for (stock, entry) in self.model.stocks.iter().enumerate() {
             let most = entry.limit.map_or(f64::INFINITY, f64::from);
+            self.boards.push(self.counts.len());
             self.count(of_stock[stock].clone(), most);
             let alike = |other: &usize| makes[*other] == makes[stock];
             let all: Vec<usize> = (0..makes.len()).filter(alike).collect();
@@ -254,6 +269,7 @@ impl<'m> Stages<'m> {
     /// Solves under the present limits, stopping early once the bound reaches `enough`.
     pub(crate) fn solve(&mut self, enough: i64, meter: &mut Meter<'_>) -> Staged {
         let mut staged = Staged { bound: 0, settled: false };
+        let begun_at = meter.work();
         for round in 1..=MOST_ROUNDS {
             let solved = self.lp.solve();
             if !meter.tick(std::mem::take(&mut self.lp.steps)) {
@@ -263,11 +279,15 @@ impl<'m> Stages<'m> {
             match &solved {
                 Solved::Lost => return staged,
                 Solved::Optimal => {}
-                Solved::Infeasible(ray) => {
-                    let size = ray.iter().fold(1e-9_f64, |size, entry| size.max(entry.abs()));
-                    let far = 4.0 * enough as f64 / self.unit / size;
+                Solved::Infeasible(ray, rise) => {
+                    // Along the ray until enough is proved. Duals that prove far more may be too large for whole numbers; a
+                    // share of them proves that share at least, because none at all are in order too.
+                    let goal = 1.25 * enough as f64 / self.unit;
+                    let value = self.lp.value();
+                    let far = ((goal - value) / rise.max(LEAST_RISE)).max(0.0);
+                    let share = goal / value.max(goal);
                     for (dual, entry) in duals.iter_mut().zip(ray) {
-                        *dual += far * entry;
+                        *dual = (*dual + far * entry) * share;
                     }
                 }
             }
@@ -290,7 +310,12 @@ impl<'m> Stages<'m> {
                 }
             }
             if !improved || solved != Solved::Optimal || round % 4 == 0 {
-                staged.bound = staged.bound.max(self.proved(&of_item, &duals, &fills, enough));
+                let proved = self.proved(&of_item, &duals, &fills);
+                staged.bound = staged.bound.max(proved.bound(enough));
+                if staged.bound < enough && !improved {
+                    let most = (meter.work() - begun_at) / LIFTING;
+                    staged.bound = proved.lifted(staged.bound, enough, most, meter);
+                }
                 if staged.bound >= enough {
                     staged.settled = true;
                     return staged;
@@ -338,12 +363,12 @@ impl<'m> Stages<'m> {
         all
     }
 
-    /// What whole numbers near these duals prove under the present limits: every column at the bound that suits it
-    /// best, when parts are worth `of_item`, strips what their best fill is worth, and rows what their duals say.
-    fn proved(&self, of_item: &[i64], duals: &[f64], fills: &[Fills], enough: i64) -> i64 {
-        let mut sum: i128 = 0;
+    /// What whole numbers near these duals prove under the present limits, when parts are worth `of_item`, strips what their
+    /// best fill is worth, and rows what their duals say.
+    fn proved(&self, of_item: &[i64], duals: &[f64], fills: &[Fills]) -> Proved<'_, 'm> {
+        let mut needed: i128 = 0;
         for (item, &worth) in self.model.items.iter().zip(of_item) {
-            sum += i128::from(worth) * i128::from(item.demand);
+            needed += i128::from(worth) * i128::from(item.demand);
         }
         let mut worth_of = vec![0_i128; self.divided.len()];
         for count in &self.counts[self.divided.len()..] {
@@ -354,7 +379,7 @@ impl<'m> Stages<'m> {
             let worth = (duals[row] * self.grain) as i128;
             let bound = if worth > 0 { low } else { high };
             if worth != 0 && bound.is_finite() {
-                sum += worth * bound as i128;
+                needed += worth * bound as i128;
                 for &(form, times) in &count.members {
                     worth_of[form] += worth * i128::from(times);
                 }
@@ -372,21 +397,11 @@ impl<'m> Stages<'m> {
             each.push(best - shorter);
             shorter = best;
         }
-        for (number, Division { stock, reach, .. }) in self.divided.iter().enumerate() {
-            let variable = self.model.items.len() + self.shape.slots() + number;
-            let (low, high) = self.lp.bounds(variable);
-            let stock = &self.model.stocks[*stock];
-            let strips: i128 = reach.iter().map(|&(slot, n)| i128::from(n) * each[slot]).sum();
-            let own = i128::from(stock.cost) * i128::from(self.cent);
-            let reduced = own - strips - worth_of[number];
-            let limit = stock.limit.map_or(i64::MAX, i64::from);
-            let afford = (enough - 1).checked_div(stock.cost).unwrap_or(i64::MAX).min(limit).max(0);
-            let most = if high.is_finite() { afford.min(high as i64) } else { afford };
-            sum += reduced * if reduced >= 0 { low as i128 } else { i128::from(most) };
+        for (worth, division) in worth_of.iter_mut().zip(&self.divided) {
+            let strips = division.reach.iter();
+            *worth += strips.map(|&(slot, n)| i128::from(n) * each[slot]).sum::<i128>();
         }
-        let cent = i128::from(self.cent);
-        let bound = if sum > 0 { (sum + cent - 1) / cent } else { 0 };
-        i64::try_from(bound).unwrap_or(enough).min(enough)
+        Proved { stages: self, worth_of, needed }
     }
 
     /// Everything that must be whole, with its level; the forms stand first.
@@ -414,6 +429,101 @@ impl<'m> Stages<'m> {
     pub(crate) fn strips_of(&self, slot: usize) -> usize {
         self.strips + slot
     }
+}
+
+/// A worth for each form under some limits: the forms of every plan within them hold `needed` at least.
+struct Proved<'s, 'm> {
+    stages: &'s Stages<'m>,
+    worth_of: Vec<i128>,
+    needed: i128,
+}
+
+impl Proved<'_, '_> {
+    /// Bounds of how many boards are divided in that way.
+    fn bounds(&self, form: usize) -> (f64, f64) {
+        let stages = self.stages;
+        stages.lp.bounds(stages.model.items.len() + stages.shape.slots() + form)
+    }
+
+    /// No plan costs less: every form at the bound that suits it best.
+    fn bound(&self, enough: i64) -> i64 {
+        let mut sum = self.needed;
+        for (number, Division { stock, .. }) in self.stages.divided.iter().enumerate() {
+            let (low, high) = self.bounds(number);
+            let stock = &self.stages.model.stocks[*stock];
+            let own = i128::from(stock.cost) * i128::from(self.stages.cent);
+            let reduced = own - self.worth_of[number];
+            let limit = stock.limit.map_or(i64::MAX, i64::from);
+            let afford = (enough - 1).checked_div(stock.cost).unwrap_or(i64::MAX).min(limit).max(0);
+            let most = if high.is_finite() { afford.min(high as i64) } else { afford };
+            sum += reduced * if reduced >= 0 { low as i128 } else { i128::from(most) };
+        }
+        let cent = i128::from(self.stages.cent);
+        let bound = if sum > 0 { (sum + cent - 1) / cent } else { 0 };
+        i64::try_from(bound).unwrap_or(enough).min(enough)
+    }
+
+    /// The bound lifted to the next sum of prices that some choice of boards really has: one that keeps the limits of boards and
+    /// forms, and holds what is needed. It stays where that takes more than so many steps.
+    fn lifted(&self, bound: i64, enough: i64, most_steps: u64, meter: &mut Meter<'_>) -> i64 {
+        let stages = self.stages;
+        let (mut held, mut spent) = (0_i128, 0_i64);
+        let mut offers: Vec<(i64, i64, i64)> = Vec::new();
+        let mut forms = stages.divided.iter().enumerate().peekable();
+        for (stock, entry) in stages.model.stocks.iter().enumerate() {
+            let mut own: Vec<(i128, i64, i64)> = Vec::new();
+            while let Some((number, _)) = forms.next_if(|form| form.1.stock == stock) {
+                let (low, high) = self.bounds(number);
+                own.push((self.worth_of[number], low as i64, most(high) - low as i64));
+            }
+            let count = stages.counts[stages.boards[stock]].variable;
+            let (low, high) = count.map_or((0.0, f64::INFINITY), |it| stages.lp.bounds(it));
+            let chosen: i64 = own.iter().map(|form| form.1).sum();
+            let (mut due, mut left) = (low.max(0.0) as i64 - chosen, most(high) - chosen);
+            held += own.iter().map(|form| form.0 * i128::from(form.1)).sum::<i128>();
+            spent = spent.saturating_add(entry.cost.saturating_mul(chosen.max(low as i64)));
+            // What is open goes to the forms that hold most; once all of it can, no other is looked at.
+            own.sort_unstable_by_key(|form| std::cmp::Reverse(form.0));
+            for (worth, _, open) in own {
+                let must = open.min(due).max(0);
+                held += worth * i128::from(must);
+                due -= must;
+                left -= must;
+                let may = left.min(open - must);
+                if entry.cost == 0 {
+                    held += worth.max(0) * i128::from(may.max(0));
+                } else if may > 0 {
+                    let Ok(worth) = i64::try_from(worth) else { return bound };
+                    offers.push((entry.cost, worth, may));
+                }
+                if may == left {
+                    break;
+                }
+            }
+            if due > 0 || left < 0 {
+                return enough;
+            }
+        }
+        let (money, step) = (enough.saturating_sub(spent), stages.step);
+        if money <= 0 {
+            return enough;
+        }
+        let sums = money.checked_div(step).unwrap_or(i64::MAX);
+        let steps = sums.saturating_mul(1 + offers.len() as i64) as u64;
+        match (i64::try_from(held), i64::try_from(self.needed)) {
+            (Ok(held), Ok(needed)) if steps <= most_steps => {
+                meter.tick(steps);
+                let offers = offers.into_iter();
+                spent + least_money(offers, held, needed, bound - spent, money, step)
+            }
+            _ => bound,
+        }
+    }
+}
+
+/// A limit from above in whole boards.
+fn most(high: f64) -> i64 {
+    if high.is_finite() { high as i64 } else { EVER }
 }
 
 /// A small cost of its own for each column.

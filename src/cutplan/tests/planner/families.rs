@@ -78,29 +78,28 @@ fn ordinary_jobs_with_rips_are_proved_cheapest() {
     assert_eq!(compared, 9);
 }
 
-/// Benches and larger jobs with rips, within a budget that is counted in steps and not in seconds: each plan is at most 0.2 %
-/// dearer than the least that anybody found.
+/// Benches and larger jobs with rips, within a budget that is counted in steps and not in seconds. `bench_cross` needs its bound
+/// lifted to a sum that some boards really cost, `crossbig_00` a board with 3,014 ways to be divided listed.
 #[test]
-fn hard_jobs_with_rips_come_near_the_reference() {
+fn hard_jobs_with_rips_are_proved_cheapest() {
     let chosen = [
-        "bench_cross",
-        "bench_plain",
-        "bench_resaw24a",
-        "bench_resaw24c",
-        "big_01",
-        "crossbig_02",
-        "resawbig_00",
-        "resawbig_02",
+        ("bench_cross", 1_500),
+        ("bench_plain", 500),
+        ("bench_resaw24a", 1_500),
+        ("bench_resaw24c", 4_000),
+        ("big_00", 3_000),
+        ("big_01", 3_000),
+        ("crossbig_00", 1_500),
+        ("crossbig_02", 3_500),
+        ("resawbig_00", 500),
+        ("resawbig_02", 1_500),
     ];
     let jobs = rip_jobs(&data().join("rip_jobs"));
-    let mut compared = 0;
-    for known in jobs.iter().filter(|known| chosen.contains(&known.name.as_str())) {
-        let outcome = compare(known, 1_000_000_000);
+    for (name, millions) in chosen {
+        let known = jobs.iter().find(|known| known.name == name).unwrap();
+        let outcome = compare(known, millions * 1_000_000);
         let cost = outcome.plan.cost_cents;
-        println!("{}: {cost} of {}, {} steps", known.name, known.optimum, outcome.work);
-        let most = known.optimum * 1_002 / 1_000;
-        assert!(cost <= most, "{}: {cost} is more than 0.2 % over {}", known.name, known.optimum);
-        compared += 1;
+        println!("{name}: {cost} of {}, {} steps", known.optimum, outcome.work);
+        assert!(outcome.proved, "{name}: {cost}, not proved beyond {}", outcome.bound_cents);
     }
-    assert_eq!(compared, chosen.len());
 }
