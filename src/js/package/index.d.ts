@@ -1612,7 +1612,7 @@ export function strength(input?: StrengthInput, bench?: Bench): Answered<Strengt
 export interface FinishInput {
   /** Unit of bare numbers; where it is mm, loads are in kg, stresses in MPa and stiffness in GPa. */
   unit?: "in" | "mm";
-  /** Pieces: how many @ length × width × thickness. Needed where it is asked. */
+  /** Pieces: how many, and length × width × thickness. Needed where it is asked. */
   parts?: string | string[];
   /** Coat. Left out: all. */
   faces?: "all" | "not_underside" | "show_face" | "ends";
