@@ -365,3 +365,35 @@ fn each_window_of_a_calculator_has_what_was_typed_in_it() {
     }
     app.assert_quiet_console();
 }
+
+/// A form of the job that is open and untouched is filled with what a window had typed there that is closed, also where it is of no
+/// item: a page that is slow to go leaves its texts when the next has opened the form already.
+#[test]
+fn an_open_form_is_filled_with_what_a_closed_window_had_typed() {
+    let app = crate::planner::boards_of_the_demo(Screen::PHONE);
+    app.enter("end_trim", &["2", "close"]);
+    let first = second_window(&app);
+    let second = app.window();
+    app.wait_for_value("field-end_trim", "1/2");
+    app.turn_to(&first);
+    app.close_window();
+    app.turn_to(&second);
+    app.wait_for_value("field-end_trim", "2");
+    app.tap("may_rip-no");
+    app.reload();
+    app.wait_for_start();
+    app.wait_for_value("field-end_trim", "2");
+
+    app.section("parts");
+    app.tap("add-part");
+    app.tap("field-name");
+    app.type_keys("cleat");
+    let first = second_window(&app);
+    let second = app.window();
+    app.wait_for_value("field-name", "");
+    app.turn_to(&first);
+    app.close_window();
+    app.turn_to(&second);
+    app.wait_for_value("field-name", "cleat");
+    app.assert_quiet_console();
+}

@@ -90,16 +90,18 @@ pub(crate) fn use_kept_form(
         });
     }
     {
-        // What undo or another page made of the item stands in the fields that nobody typed in.
+        // What undo or another page made of the item stands in the fields that nobody typed in; and what a page had typed that is
+        // no more, also in a form of something new.
         let (form, filled, on_page) = (form.clone(), filled.clone(), on_page.clone());
         let place = place.clone();
         let editing = form.editing().map(|slot| slot.field);
         let revision = on_page.revision();
         let last = use_mut_ref(|| revision);
-        use_effect_with((standing, editing, revision), move |(_, _, revision)| {
-            let Some(standing) = on_page.standing(&place) else { return };
+        use_effect_with((standing, editing, revision), move |(fresh, _, revision)| {
             let is_refilled = last.replace(*revision) != *revision;
             let noted = on_page.form(&place).filter(|_| is_refilled);
+            let fresh = noted.as_ref().filter(|_| is_new).map(|_| fresh.clone());
+            let Some(standing) = on_page.standing(&place).or(fresh) else { return };
             let typed = noted.unwrap_or_else(|| Typed {
                 filled: filled.borrow().clone(),
                 typed: if is_refilled { filled.borrow().clone() } else { form.entries().clone() },
