@@ -95,6 +95,15 @@ function storedKeys() {
   }
 }
 
+/** What this window keeps for itself. */
+function ownKeys() {
+  try {
+    return Object.keys(sessionStorage).filter((key) => key.startsWith(STORED));
+  } catch {
+    return [];
+  }
+}
+
 function recover(reason) {
   if (stopped) return;
   stopped = true;
@@ -138,6 +147,9 @@ find("recovery-fresh").addEventListener("click", () => {
     for (const key of storedKeys()) {
       localStorage.setItem(`${KEPT}${when}.${key}`, localStorage.getItem(key));
     }
+    for (const key of ownKeys()) {
+      localStorage.setItem(`${KEPT}${when}.window.${key}`, sessionStorage.getItem(key));
+    }
     if (location.hash) localStorage.setItem(`${KEPT}${when}.address`, location.hash);
     // The database has it too: from there it does not come back.
     localStorage.setItem(CLEARED, String(Date.parse(when)));
@@ -148,6 +160,7 @@ find("recovery-fresh").addEventListener("click", () => {
     return;
   }
   for (const key of storedKeys()) localStorage.removeItem(key);
+  for (const key of ownKeys()) sessionStorage.removeItem(key);
   history.replaceState(null, "", location.pathname + location.search);
   location.reload();
 });

@@ -1,7 +1,7 @@
 //! When the app cannot start or cannot go on, what was typed is still there.
 
 use reckoner_e2e::{App, Fault, Screen};
-use serde_json::json;
+use serde_json::{Value, json};
 
 /// A page that has something stored, before the app gets to start.
 fn visitor_with_typed_text() -> App {
@@ -69,10 +69,12 @@ fn starting_without_what_was_typed_keeps_a_copy() {
     app.server.spoil(built_file("reckoner-app", ".wasm"), Fault::Missing);
     app.go("#/resaw-rip?blade=3+1%2F8");
     app.wait_for("recovery");
+    app.script("sessionStorage.setItem('reckoner.over.resaw-rip', '#/resaw-rip of this window')");
     app.server.mend();
     app.tap("recovery-fresh");
     app.wait_for_start();
     assert!(!app.url().contains('#'), "{}", app.url());
+    assert_eq!(app.script("return sessionStorage.getItem('reckoner.over.resaw-rip')"), Value::Null);
 
     let stored = app.script("return Object.fromEntries(Object.entries(localStorage))");
     let stored = stored.as_object().expect("storage");
@@ -82,6 +84,7 @@ fn starting_without_what_was_typed_keeps_a_copy() {
         keys.next().map(|key| stored[key].clone())
     };
     assert_eq!(kept(".reckoner.note"), Some(json!("<b>not</b> JSON")));
+    assert_eq!(kept(".window.reckoner.over.resaw-rip"), Some(json!("#/resaw-rip of this window")));
     assert_eq!(kept(".address"), Some(json!("#/resaw-rip?blade=3+1%2F8")));
     assert!(kept(".reckoner.rip").is_some(), "{stored:?}");
     assert!(!stored.contains_key("reckoner.rip") && !stored.contains_key("reckoner.note"));

@@ -26,7 +26,10 @@ impl Drop for Mounted {
 impl Mounted {
     /// Draws the app at an address with nothing kept on the device.
     pub(crate) async fn fresh(fragment: &str) -> Mounted {
-        store().clear().expect("cleared");
+        let own = window().session_storage().expect("allowed").expect("there");
+        for store in [store(), own] {
+            store.clear().expect("cleared");
+        }
         Mounted::at(fragment).await
     }
 
