@@ -467,10 +467,11 @@ impl Browser {
         handle.as_str().unwrap_or_default().to_owned()
     }
 
-    /// Closes the window that commands go to; turn to another then.
+    /// Closes the window that commands go to, and turns to another.
     #[track_caller]
-    pub fn close_window(&self) {
+    pub fn close_window(&self, then: &str) {
         self.must("close the window", self.driver.delete("/window"));
+        self.turn_to(then);
     }
 
     /// Turns to another window.
@@ -525,12 +526,11 @@ impl Browser {
         let entries =
             self.must("console", self.driver.post("/se/log", &json!({ "type": "browser" })));
         let entries = entries.as_array().into_iter().flatten();
-        entries
-            .map(|entry| {
-                let part = |name: &str| entry[name].as_str().unwrap_or_default();
-                format!("{} {}", part("level"), part("message"))
-            })
-            .collect()
+        let level = |entry: &Value| {
+            let part = |name: &str| entry[name].as_str().unwrap_or_default();
+            format!("{} {}", part("level"), part("message"))
+        };
+        entries.map(level).collect()
     }
 
     /// What Firefox wrote to its console and said to its driver since the last call, where it is of the page; WebKit

@@ -299,7 +299,7 @@ impl Walk<'_> {
             let reload = self.chance.percent(12);
             if reload {
                 self.script(
-                    "addEventListener('input', () => { if (--window.keysToCome === 0) location.reload() });
+                    "addEventListener('input', () => { if (--window.keysToCome === 0) { loadAgain(); location.reload() } });
                      return true",
                 )?;
                 let keys = if way == Way::Whole { 1 } else { text.chars().count() };

@@ -120,7 +120,9 @@ const same = (id, here, wanted) => {
   const number = (text) => text.replaceAll('-', '+-').split('+').map((it) => (it.trim() === '' ? NaN : Number(it))).reduce((a, b) => a + b);
   return ['price', 'quantity', 'gauge'].includes(id) && number(here) === number(wanted);
 };
-const isReady = () => document.documentElement.dataset.app === 'started' && !document.querySelector('.skeleton__slow');
+// A page that is asked to load again stays for a moment.
+const loadAgain = () => { window.isGoing = true; };
+const isReady = () => !window.isGoing && document.documentElement.dataset.app === 'started' && !document.querySelector('.skeleton__slow');
 const isThere = (hash, mark) => isReady() && (location.hash || '#/') === hash && (!mark || document.querySelector(mark));
 const words = () => by('[role=alert], .trouble').map((it) => tidy(it.innerText)).join(' | ');
 // The buttons that bring a form out on the page at hand.

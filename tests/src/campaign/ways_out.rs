@@ -258,6 +258,7 @@ impl Walk<'_> {
     }
 
     fn reload(&mut self) -> Result<(), Trouble> {
+        self.script("loadAgain(); return true")?;
         self.wire().ask(&self.tab.session, "Page.reload", &json!({}))?;
         self.loaded()
     }
@@ -370,8 +371,7 @@ impl Walk<'_> {
         let session = self.tab.session.clone();
         let script = self.wire().ask(&session, "Page.addScriptToEvaluateOnNewDocument", &source)?;
         self.go(&format!("#/job/{}", self.model.job))?;
-        self.wire().ask(&session, "Page.reload", &json!({}))?;
-        self.loaded()?;
+        self.reload()?;
         self.wait("it says what is wrong", "words() !== ''")?;
         self.wire().ask(&session, "Page.removeScriptToEvaluateOnNewDocument", &script)?;
         self.reload()?;

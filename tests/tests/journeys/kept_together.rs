@@ -106,10 +106,8 @@ fn all_that_closed_windows_wrote_in_one_field_is_offered() {
     app.press(&["3"]);
     as_another_window_writes(&app, "5");
     app.wait_for("offer-as_cut");
-    app.close_window();
-    app.turn_to(&earlier);
-    app.close_window();
-    app.turn_to(&first);
+    app.close_window(&earlier);
+    app.close_window(&first);
     app.tap("item-leg");
     app.wait_until(
         "both are offered",
@@ -141,8 +139,7 @@ fn an_edit_of_a_closed_window_that_came_too_late_is_offered() {
     wait_for_the_record(&app, "leg", "as_cut", "3");
     app.enter("as_cut", &["clear", "4", "page-signs", "plus"]);
     app.turn_to(&second);
-    app.close_window();
-    app.turn_to(&first);
+    app.close_window(&first);
     app.wait_for_words("offer-as_cut", "You typed “2” for leg, the tape says; it is now “3”.");
     app.wait_until(
         "what is being typed stands",
@@ -182,8 +179,7 @@ fn what_a_closed_window_could_not_put_in_is_shown_in_the_other() {
     let first = second_window(&app);
     app.tap("item-leg");
     app.enter("as_cut", &["2", "page-signs", "plus"]);
-    app.close_window();
-    app.turn_to(&first);
+    app.close_window(&first);
     app.wait_for("unread-as_cut");
     app.tap("look-as_cut");
     app.wait_until("it stands as it was typed", IS_AS_TYPED);
@@ -201,8 +197,7 @@ fn what_was_typed_in_a_window_that_ends_without_a_word_is_in_the_other() {
     app.script("BroadcastChannel.prototype.postMessage = () => {}");
     app.tap("field-as_cut");
     app.press(&["2"]);
-    app.close_window();
-    app.turn_to(&first);
+    app.close_window(&first);
     app.wait_for_value("field-as_cut", "2");
     app.assert_quiet_console();
 }
@@ -220,10 +215,8 @@ fn of_two_closed_windows_the_later_text_stands_in_the_form() {
     app.turn_to(&later);
     app.enter("as_cut", &["2", "page-signs", "plus"]);
     app.turn_to(&earlier);
-    app.close_window();
-    app.turn_to(&later);
-    app.close_window();
-    app.turn_to(&first);
+    app.close_window(&later);
+    app.close_window(&first);
     app.tap("item-leg");
     app.wait_until("the later stands as it was typed", IS_AS_TYPED);
     app.assert_quiet_console();
@@ -297,8 +290,7 @@ fn what_a_closed_window_had_typed_of_a_spoiled_piece_is_offered() {
     let first = second_window(&app);
     app.tap("spoiled-rack");
     app.enter("left", &["1", "5", "close"]);
-    app.close_window();
-    app.turn_to(&first);
+    app.close_window(&first);
     app.wait_for_words("beside-left", "“15” was typed in another window.");
     app.picture("beside");
     app.assert_accessible();
@@ -319,8 +311,7 @@ fn what_a_closed_window_had_typed_of_the_plan_is_offered() {
     let first = second_window(&app);
     app.enter("end_trim", &["2", "close"]);
     app.tap("may_rip-no");
-    app.close_window();
-    app.turn_to(&first);
+    app.close_window(&first);
     app.wait_for_words("beside-end_trim", "“2” was typed in another window.");
     app.wait_for_words("beside-may_rip", "“no” was chosen in another window.");
     app.picture("beside-plan");
@@ -376,8 +367,7 @@ fn an_open_form_is_filled_with_what_a_closed_window_had_typed() {
     let second = app.window();
     app.wait_for_value("field-end_trim", "1/2");
     app.turn_to(&first);
-    app.close_window();
-    app.turn_to(&second);
+    app.close_window(&second);
     app.wait_for_value("field-end_trim", "2");
     app.tap("may_rip-no");
     app.reload();
@@ -392,8 +382,7 @@ fn an_open_form_is_filled_with_what_a_closed_window_had_typed() {
     let second = app.window();
     app.wait_for_value("field-name", "");
     app.turn_to(&first);
-    app.close_window();
-    app.turn_to(&second);
+    app.close_window(&second);
     app.wait_for_value("field-name", "cleat");
     app.assert_quiet_console();
 }

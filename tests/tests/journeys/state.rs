@@ -154,8 +154,7 @@ fn a_page_opened_by_an_older_address_goes_on_with_what_was_typed_over_it() {
     let first = app.window();
     let second = app.open_window();
     app.turn_to(&first);
-    app.close_window();
-    app.turn_to(&second);
+    app.close_window(&second);
     app.go(&address);
     app.wait_for_value("field-length", "41");
     app.wait_until("the address is written", "return location.hash.includes('length=41')");

@@ -384,8 +384,7 @@ fn what_is_typed_half_in_a_row_or_a_price_is_there_again() {
         let first = app.window();
         let second = app.open_window();
         app.turn_to(&first);
-        app.close_window();
-        app.turn_to(&second);
+        app.close_window(&second);
         app.go(slug);
         app.wait_for_start();
         app.wait_for_value(&typed, half);
