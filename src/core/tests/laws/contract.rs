@@ -1,7 +1,7 @@
 //! What every calculator must keep, whatever it reckons: checked over the whole list.
 
 use proptest::prelude::*;
-use reckoner_core::calculators::{self, Calculator, ResultKind};
+use reckoner_core::calculators::{self, ALL, Calculator, JOINTS, ResultKind, Run, SHAPES, WOOD};
 use reckoner_core::measure::text::NoNames;
 use reckoner_core::measure::{Fineness, Length, Rounding, Tape};
 use reckoner_core::sheet::{Answer, Bench, Entries, Field, Kind, Sheet, Start, Value, When, face};
@@ -353,4 +353,19 @@ fn the_trouble_in_a_list_is_marked_where_it_stands() {
     let sheet = spacing.sheet(&entries, &Bench::default(), &NoNames);
     let refusal = sheet.refusals.iter().find(|r| r.field == field.id).expect("refused");
     assert_eq!(&text[refusal.at.clone().expect("a place")], "q");
+}
+
+/// A program in parts looks for the page of a calculator in the part of its run.
+#[test]
+fn each_calculator_is_in_the_list_of_its_run() {
+    let runs = [(Run::Wood, WOOD), (Run::Joints, JOINTS), (Run::Shapes, SHAPES)];
+    let mut places = 0;
+    for (run, calculators) in runs {
+        for calculator in calculators {
+            assert_eq!(calculator.stage.run(), run, "{}", calculator.slug);
+            assert!(core::ptr::eq(*calculator, ALL[places]), "{}", calculator.slug);
+            places += 1;
+        }
+    }
+    assert_eq!(places, ALL.len());
 }
