@@ -37,6 +37,7 @@ mod platform;
 #[cfg(target_arch = "wasm32")]
 pub fn start() {
     platform::shell::report_panics();
+    parts::ask_ahead(&platform::address::fragment());
     // It stays for as long as the page.
     begin(|| drop(draw()));
 }

@@ -146,6 +146,14 @@ impl Part {
     }
 }
 
+/// Asks for the part of the page at `place` while there is nothing to draw yet: so the line has something to do while
+/// the app starts. Who fetches it next is given the same; a failure is told then.
+pub(crate) fn ask_ahead(place: &str) {
+    if let Some(part) = Part::of(Route::read(place)) {
+        spawn_local(async move { drop(part.pages().await) });
+    }
+}
+
 /// Fetches a part for the page that needs it.
 fn fetch(part: Part, parts: UseReducerDispatcher<Parts>) {
     parts.dispatch((part, Standing::Awaited));

@@ -34,7 +34,7 @@ const NO_MEDIA: &str =
 
 /// What is left out, and why: journeys, or all of a module. It is always something that the driver cannot do, or that the
 /// engine has not.
-const LEFT_OUT: [(Where, &str, &str); 35] = [
+const LEFT_OUT: [(Where, &str, &str); 36] = [
     (Both, "device::", NO_SCRIPT_BEFORE),
     (
         Both,
@@ -42,6 +42,11 @@ const LEFT_OUT: [(Where, &str, &str); 35] = [
         NO_SCRIPT_BEFORE,
     ),
     (Both, "handing_on::a_file_that_the_installed_app_is_opened_with_is_shown", NO_SCRIPT_BEFORE),
+    (
+        Both,
+        "parts::the_files_of_the_page_are_asked_for_before_there_is_anything_to_draw",
+        NO_SCRIPT_BEFORE,
+    ),
     (Both, "job_kept::a_browser_without_a_database_still_makes_a_job", NO_SCRIPT_BEFORE),
     (
         Both,

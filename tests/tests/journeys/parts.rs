@@ -1,5 +1,7 @@
 //! The parts of the program: fetched before they are wanted, never seen coming, and missed without a loss.
 
+use std::collections::BTreeMap;
+
 use reckoner_e2e::{App, Fault, Screen, release};
 use serde_json::json;
 
@@ -29,10 +31,15 @@ fn own_file(part: &str) -> String {
     all.find(|path| fetched_by(path) == [part]).expect("a file of its own")
 }
 
+/// The files that going to a page of this part needs.
+fn files_with(part: &str) -> Vec<String> {
+    parts().into_iter().filter(|path| fetched_by(path).contains(&part)).collect()
+}
+
 /// The files that going to a page of this part does not need.
 fn files_without(part: &str) -> Vec<String> {
-    let needs = |path: &String| fetched_by(path).contains(&part);
-    parts().into_iter().filter(|path| !needs(path)).collect()
+    let needed = files_with(part);
+    parts().into_iter().filter(|path| !needed.contains(path)).collect()
 }
 
 /// Waits until the page itself, not its service worker, has fetched every part.
@@ -164,6 +171,34 @@ fn a_page_needs_the_files_of_its_own_part_and_no_others() {
         }
         app.go(page);
         app.wait_for(there);
+    }
+}
+
+/// Writes down when the program draws for the first time.
+const WHEN_DRAWN: &str = "addEventListener('DOMContentLoaded', () => {
+   const drawn = () => { window.drawnAt ??= performance.now() };
+   new MutationObserver(drawn).observe(document.getElementById('app'), { childList: true });
+ });";
+
+#[test]
+fn the_files_of_the_page_are_asked_for_before_there_is_anything_to_draw() {
+    for (part, page) in [("wood", "#/tape?strip=44"), ("shelf", "#/jobs"), ("cut", "#/cut")] {
+        let app = App::arrive(Screen::PHONE);
+        app.before_each_page(WHEN_DRAWN);
+        app.go(page);
+        app.wait_for_start();
+        let own = files_with(part);
+        let asked = app.script(&format!(
+            "const asked = {{}};
+             for (const it of performance.getEntriesByType('resource')) {{
+               const file = new URL(it.name).pathname;
+               if ({}.includes(file)) (asked[file] ??= []).push(it.startTime < window.drawnAt);
+             }}
+             return asked",
+            json!(own)
+        ));
+        let expected: BTreeMap<String, [bool; 1]> = own.into_iter().map(|it| (it, [true])).collect();
+        assert_eq!(asked, json!(expected), "{page}");
     }
 }
 
