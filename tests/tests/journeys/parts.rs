@@ -197,7 +197,8 @@ fn the_files_of_the_page_are_asked_for_before_there_is_anything_to_draw() {
              return asked",
             json!(own)
         ));
-        let expected: BTreeMap<String, [bool; 1]> = own.into_iter().map(|it| (it, [true])).collect();
+        let expected: BTreeMap<String, [bool; 1]> =
+            own.into_iter().map(|it| (it, [true])).collect();
         assert_eq!(asked, json!(expected), "{page}");
     }
 }
