@@ -3,19 +3,12 @@
 use proptest::prelude::*;
 use reckoner_core::calculators::{self, ALL, Calculator, JOINTS, ResultKind, Run, SHAPES, WOOD};
 use reckoner_core::measure::text::NoNames;
-use reckoner_core::measure::{Fineness, Length, Rounding, Tape};
+use reckoner_core::measure::{Length, Rounding, Tape};
 use reckoner_core::sheet::{Answer, Bench, Entries, Field, Kind, Sheet, Start, Value, When, face};
 
+use crate::entries::TAPES;
 use crate::judged::{self, Judged};
 use crate::{entries, limits};
-
-/// Tapes of every kind, none coarser than people build with.
-const TAPES: [Tape; 4] = [
-    Tape::SIXTEENTHS,
-    Tape::FeetAndInches(Fineness::ThirtySecond),
-    Tape::DecimalInches(3),
-    Tape::Millimetres(0),
-];
 
 fn fresh(calculator: &Calculator, bench: &Bench) -> Sheet {
     calculator.sheet(&Entries::default(), bench, &NoNames)

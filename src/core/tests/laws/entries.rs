@@ -4,7 +4,7 @@ use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
 use reckoner_core::calculators::Calculator;
-use reckoner_core::measure::Tape;
+use reckoner_core::measure::{Fineness, Tape};
 use reckoner_core::sheet::{Entries, Field, Kind, Start};
 
 /// Random entries for each set of choices.
@@ -13,14 +13,25 @@ const RANDOM: usize = 3000;
 /// Most sets of choices that are taken in order.
 const CHOSEN: usize = 300;
 
-/// Every set of choices with the fresh form, then random ones; the same in every run.
+/// Tapes of every kind, none coarser than people build with.
+pub(crate) const TAPES: [Tape; 5] = [
+    Tape::SIXTEENTHS,
+    Tape::FeetAndInches(Fineness::ThirtySecond),
+    Tape::DecimalInches(3),
+    Tape::Millimetres(0),
+    Tape::HalfMillimetres,
+];
+
+/// Every set of choices with the fresh form, then random ones on every tape; the same in every run.
 pub(crate) fn of(calculator: &'static Calculator) -> Vec<(Entries, Tape)> {
     let mut all: Vec<(Entries, Tape)> = chosen(calculator)
         .into_iter()
         .flat_map(|entries| [(entries.clone(), Tape::SIXTEENTHS), (entries, Tape::Millimetres(0))])
         .collect();
     let mut runner = TestRunner::deterministic();
-    for _ in 0..RANDOM {
+    // Half of them on the common tape: some rules are rare, and the laws want to see each a few times.
+    let tapes = TAPES.into_iter().flat_map(|tape| [Tape::SIXTEENTHS, tape]);
+    for tape in tapes.cycle().take(RANDOM) {
         let mut entries = Entries::default();
         for field in calculator.fields {
             let text = text(field).new_tree(&mut runner).expect("a text").current();
@@ -28,7 +39,7 @@ pub(crate) fn of(calculator: &'static Calculator) -> Vec<(Entries, Tape)> {
                 entries.set(field.id, text);
             }
         }
-        all.push((entries, Tape::SIXTEENTHS));
+        all.push((entries, tape));
     }
     all
 }
