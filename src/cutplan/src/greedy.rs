@@ -275,3 +275,58 @@ pub(crate) fn fit_into(model: &Model, stock: usize, counts: &[(usize, u32)]) -> 
     }
     None
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::{Bin, Item, Kind, Make, Stock, Way};
+
+    /// Two items, of 10 and of 12 with their kerfs, and boards that hold 10 for 5, 20 for 9 and 15 for 7.
+    fn yard() -> Model {
+        let item = |size| Item { demand: 9, skip: 100, rank: 0, size, parts: vec![] };
+        let way = |item, weight| Way { item, weight, turned: false };
+        let stock = |number, cap, cost| {
+            let bin = Bin { kind: 0, cap, piece: 0, layer: 0, segment: 0 };
+            let form = Rc::new(Form { bins: vec![bin], make: Make::Crosscut });
+            Stock { number, cost, limit: None, forms: vec![form], nests: vec![], out: None }
+        };
+        Model {
+            items: vec![item(10), item(12)],
+            kinds: vec![Kind { ways: vec![way(1, 12), way(0, 10)], out: false }],
+            stocks: vec![stock(0, 10, 5), stock(1, 20, 9), stock(2, 15, 7)],
+            lossy: false,
+        }
+    }
+
+    /// The boards of a plan with these, each with items and how many, made cheaper.
+    fn made(limits: &[Option<u32>], boards: &[(usize, &[(usize, u32)])]) -> Vec<usize> {
+        let model = yard();
+        let on = |&(stock, counts): &(usize, &[(usize, u32)])| {
+            Rc::new(fit_into(&model, stock, counts).expect("there is room"))
+        };
+        let made = downsize(&model, limits, boards.iter().map(on).collect());
+        made.iter().map(|pattern| pattern.stock).collect()
+    }
+
+    /// By hand: what holds the same for less, never for more.
+    #[test]
+    fn a_board_gives_way_to_the_cheapest_that_holds_its_parts() {
+        let any = [None, None, None];
+        assert_eq!(made(&any, &[(1, &[(0, 1)])]), [0]);
+        assert_eq!(made(&any, &[(1, &[(1, 1)])]), [2], "the cheapest is too short");
+        assert_eq!(made(&any, &[(2, &[(1, 1)])]), [2], "the one that would do is dearer");
+        assert_eq!(made(&any, &[(1, &[(0, 2)])]), [1], "two have no room elsewhere");
+        assert_eq!(made(&any, &[(0, &[(0, 1)])]), [0]);
+    }
+
+    #[test]
+    fn a_board_gives_way_to_none_that_there_is_not() {
+        assert_eq!(made(&[Some(0), None, None], &[(1, &[(0, 1)])]), [2]);
+        assert_eq!(made(&[Some(1), None, None], &[(1, &[(0, 1)]), (1, &[(0, 1)])]), [0, 2]);
+        assert_eq!(
+            made(&[Some(1), Some(2), Some(1)], &[(1, &[(0, 1)]), (2, &[(0, 1)]), (1, &[(0, 1)])]),
+            [0, 2, 1],
+            "one board of each cheaper kind"
+        );
+    }
+}

@@ -241,3 +241,56 @@ impl<'m> Prices<'m> {
         self.model.pattern(pattern.stock, pattern.form, fills)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use std::ops::ControlFlow;
+
+    use super::*;
+    use crate::budget::Progress;
+    use crate::model::{Bin, Choice, Item, Kind, PieceMake, Stock, StripMake, Way};
+
+    /// A board that is ripped into strips: one 12 wide that holds two of the first item, one 8 wide that holds one of the
+    /// second; worth 6 and 5 each. By hand: on 20 a strip of each, 2 x 6 + 5 = 17; on 8 beside it one more, 22; on 11 a
+    /// narrow one alone, 5; on 7 none; on 24 two wide ones, each as if it were alone, 24.
+    #[test]
+    fn a_ripped_board_is_worth_the_strips_that_fit_and_all_they_hold() {
+        let value = |rooms: &[i64]| {
+            let item = Item { demand: 2, skip: 100, rank: 0, size: 10, parts: vec![] };
+            let kind =
+                |item| Kind { ways: vec![Way { item, weight: 10, turned: false }], out: false };
+            let strip = |kind, width, cap| Choice {
+                weight: width,
+                bins: vec![Bin { kind, cap, piece: 0, layer: 0, segment: 0 }],
+                piece: PieceMake::Strip(StripMake { width, layers: vec![24], resawn: false }),
+                most: 2,
+            };
+            let nest =
+                Nest { rooms: rooms.to_vec(), choices: vec![strip(0, 12, 20), strip(1, 8, 10)] };
+            let stock = Stock {
+                number: 0,
+                cost: 9,
+                limit: None,
+                forms: vec![],
+                nests: vec![nest],
+                out: None,
+            };
+            let model = Model {
+                items: vec![item.clone(), item],
+                kinds: vec![kind(0), kind(1)],
+                stocks: vec![stock],
+                lossy: false,
+            };
+            let mut on = |_: &Progress<'_>| ControlFlow::Continue(());
+            let mut meter = Meter::new(1_000_000, &mut on);
+            let prices = Prices::new(&model, &capacities(&model), &[6, 5], &[2, 2], &mut meter);
+            let counts = prices.pattern(0).map_or_else(Vec::new, |pattern| pattern.counts);
+            (prices.value(0), prices.uppers()[0], counts)
+        };
+        assert_eq!(value(&[20]), (17, 17, vec![(0, 2), (1, 1)]));
+        assert_eq!(value(&[20, 8]), (22, 22, vec![(0, 2), (1, 2)]));
+        assert_eq!(value(&[11]), (5, 5, vec![(1, 1)]));
+        assert_eq!(value(&[7]), (0, 0, vec![]));
+        assert_eq!(value(&[24]).0, 24);
+    }
+}

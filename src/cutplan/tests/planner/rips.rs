@@ -137,3 +137,23 @@ fn a_bench_that_needs_rips_is_proved() {
     let outcome = solve(&potting_bench(true), 4_000_000_000).unwrap();
     assert!(outcome.proved, "{} {}", outcome.plan.cost_cents, outcome.bound_cents);
 }
+
+/// Two names for boards of one wood and one size: a piece of the one comes off a board of the other as it is, but as a
+/// strip of its own size, for a board that is only crosscut has its own pieces.
+#[test]
+fn a_piece_of_another_name_and_the_same_size_is_not_the_boards_own() {
+    let job = |of: &str| Job {
+        sections: vec![section("2x4", 56, 24), section("rail", 56, 24)],
+        parts: vec![from(of, part("piece".into(), 160, 2))],
+        boards: vec![Board { section: "2x4".into(), ..board("board".into(), 480, 900, None) }],
+        scraps: vec![],
+        saw: SawRules { kerf: 2, rip: Some(RipRules { near_edge: 0, ..rules() }) },
+    };
+    let layout = |of: &str| {
+        let outcome = solve(&job(of), 1_000_000).unwrap();
+        assert!(outcome.proved);
+        outcome.plan.boards[0].layout.clone()
+    };
+    assert!(matches!(layout("2x4"), Layout::Crosscut(parts) if parts.len() == 2));
+    assert!(matches!(layout("rail"), Layout::RipFirst(strips) if strips.len() == 1));
+}
