@@ -78,8 +78,10 @@ impl ListRow {
             _ => ("", text),
         };
         if matches!(kind, Kind::Spans) {
-            let text = text.replacen("..", " to ", 1);
-            let (size, to) = split_at_word(&text, "to ");
+            let (size, to) = match (split_at_word(text, "to "), text.split_once("..")) {
+                ((_, ""), Some((size, to))) => (size.trim_end(), to.trim_start()),
+                (split, _) => split,
+            };
             return ListRow { size: size.to_owned(), to: to.to_owned(), ..ListRow::default() };
         }
         // Of boards there may be only so many: the count stands last.
@@ -118,7 +120,15 @@ impl ListRow {
         if matches!(kind, Kind::Prices) {
             return format!("{size}{}{}", part(" at ", price, ""), part(" max ", count, ""));
         }
-        format!("{}{}{size}", part("", name, ": "), part("", count, " @ "))
+        // A sign in what comes after is not the one of this part.
+        let rest = match count.as_str() {
+            "" if size.contains('@') => format!("@ {size}"),
+            count => format!("{}{size}", part("", count, " @ ")),
+        };
+        match name.as_str() {
+            "" if is_named(kind) && rest.contains(':') => format!(": {rest}"),
+            name => format!("{}{rest}", part("", name, ": ")),
+        }
     }
 }
 
@@ -267,6 +277,10 @@ pub fn with_new_row(text: &str, kind: Kind) -> String {
 
 #[cfg(test)]
 mod tests {
+    use proptest::collection::vec;
+    use proptest::prelude::*;
+    use proptest::sample::select;
+
     use super::*;
     use crate::measure::length;
     use crate::measure::text::NoNames;
@@ -283,6 +297,8 @@ mod tests {
             ("leg: 4 @ 28 1/2 × 3 1/2 × 3 1/2, 41 x 5 x 1", Kind::Sizes),
             ("leg: 4 @ 33 , : , odd", Kind::Pieces),
             ("2 @ 2 3/4 in, 1 3/4 in, 3 @ 40 mm", Kind::Lengths),
+            ("batten 1, @ 7 @ 46 3/4", Kind::OnHand),
+            ("leg: @ 7 @ 46 3/4", Kind::Sizes),
         ] {
             let again = list_text(&list_rows(text, kind), kind);
             assert_eq!(list_text(&list_rows(&again, kind), kind), again, "{text}");
@@ -290,6 +306,26 @@ mod tests {
         }
         assert_eq!(list_text(&list_rows(BENCH, Kind::Pieces), Kind::Pieces), BENCH);
         assert_eq!(list_text(&list_rows(YARD, Kind::Prices), Kind::Prices), YARD);
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(2000))]
+
+        /// Whatever the text of a list is, its rows say the same when they are written anew; spaces may be fewer.
+        #[test]
+        fn rows_come_back_from_any_text(
+            words in vec(select(&["1", "7 1/2", " ", ",", ":", "@", " max ", " at ", " to ", "..", "\n", "leg"][..]), 0..9)
+        ) {
+            let text = words.concat();
+            for kind in
+                [Kind::Lengths, Kind::OnHand, Kind::Pieces, Kind::Prices, Kind::Sizes, Kind::Spans]
+            {
+                let rows = list_rows(&text, kind);
+                let again = list_rows(&list_text(&rows, kind), kind);
+                let flat = |rows: &[ListRow]| format!("{rows:?}").replace(' ', "");
+                prop_assert_eq!(flat(&again), flat(&rows), "{:?} {:?}", kind, text);
+            }
+        }
     }
 
     /// Whatever part of a row is cleared, the others stay what they are.
