@@ -22,6 +22,7 @@ pub enum Act<'a> {
     /// Presses the keys of a text.
     Keys(&'a str),
 }
+
 impl Browser {
     /// Presses keys on a real keyboard, one after the other, wherever the focus is. Special
     /// keys are written as WebDriver does, for example `\u{e004}` for Tab.

@@ -95,11 +95,7 @@ impl ListRow {
                 ..ListRow::default()
             };
         }
-        let counts = rest.contains('@') || (counts_before_x(kind) && !is_unclear(rest, kind));
-        let (count, size) = match split_count(rest).filter(|_| counts) {
-            Some((count, size)) => (count.strip_suffix(' ').unwrap_or(count), after_space(size)),
-            None => ("", rest),
-        };
+        let (count, size) = count_and_size(rest, kind).unwrap_or(("", rest));
         ListRow {
             name: name.to_owned(),
             count: count.to_owned(),
@@ -122,7 +118,7 @@ impl ListRow {
         }
         // A sign in what comes after is not the one of this part.
         let rest = match count.as_str() {
-            "" if size.contains('@') => format!("@ {size}"),
+            "" if count_and_size(size, kind).is_some() => format!("@ {size}"),
             count => format!("{}{size}", part("", count, " @ ")),
         };
         match name.as_str() {
@@ -142,6 +138,13 @@ fn split_at_word<'t>(text: &'t str, word: &str) -> (&'t str, &'t str) {
         Some((before, text.get(at.checked_add(word.len())?..)?))
     });
     split.unwrap_or((text, ""))
+}
+
+/// What stands before and after the sign of a count, where there is one.
+fn count_and_size(text: &str, kind: Kind) -> Option<(&str, &str)> {
+    let counts = text.contains('@') || (counts_before_x(kind) && !is_unclear(text, kind));
+    let (count, size) = split_count(text).filter(|_| counts)?;
+    Some((count.strip_suffix(' ').unwrap_or(count), after_space(size)))
 }
 
 /// Whether a count may stand before an `x`: between the sides of a part it stands too.
@@ -228,6 +231,7 @@ pub fn with_row(text: &str, kind: Kind, at: usize, change: impl FnOnce(&mut List
             row.name = row.name.replace([',', ';', ':', '@', '\n'], " ");
         }
         let is_span = matches!(kind, Kind::Spans);
+        let is_typed = row.size != before.size;
         for (now, before, is_place) in [
             (&mut row.size, before.size, is_span),
             (&mut row.to, before.to, is_span),
@@ -240,6 +244,13 @@ pub fn with_row(text: &str, kind: Kind, at: usize, change: impl FnOnce(&mut List
                     *now = now.replace("..", ".").replace("to ", "to");
                 }
             }
+        }
+        // A count may be typed before the size, as in `4 x 20`; but what is left when a count is cleared is the size.
+        if is_typed
+            && row.count.is_empty()
+            && let Some((count, size)) = count_and_size(&row.size, kind)
+        {
+            (row.count, row.size) = (count.to_owned(), size.to_owned());
         }
     }
     list_text(&rows, kind)
@@ -314,7 +325,7 @@ mod tests {
         /// Whatever the text of a list is, its rows say the same when they are written anew; spaces may be fewer.
         #[test]
         fn rows_come_back_from_any_text(
-            words in vec(select(&["1", "7 1/2", " ", ",", ":", "@", " max ", " at ", " to ", "..", "\n", "leg"][..]), 0..9)
+            words in vec(select(&["1", "7 1/2", " ", ",", ":", "@", "x", " × ", " max ", " at ", " to ", "..", "\n", "leg"][..]), 0..9)
         ) {
             let text = words.concat();
             for kind in
@@ -466,6 +477,29 @@ mod tests {
         assert_eq!(list_rows(named, Kind::Sizes)[0].name, "leg");
         let more = with_row(named, Kind::Sizes, 0, |row| row.one_more(Kind::Sizes));
         assert_eq!(more, "leg: 5 @ 34 x 3 x 1");
+    }
+
+    /// What is left when a count is cleared is the size, whatever is done to the list next.
+    #[test]
+    fn a_size_stays_a_size_when_its_count_is_cleared() {
+        for kind in [Kind::Pieces, Kind::Lengths, Kind::OnHand, Kind::Sizes] {
+            let cleared = with_row("3 @ 2 x 24, 33", kind, 0, |row| row.count.clear());
+            let next =
+                with_new_row(&with_row(&cleared, kind, 1, |row| row.size = "34".into()), kind);
+            let rows = list_rows(&next, kind);
+            let seen: Vec<_> =
+                rows.iter().map(|it| (it.count.as_str(), it.size.as_str())).collect();
+            assert_eq!(seen, [("", "2 x 24"), ("", "34"), ("", "")], "{kind:?} {next}");
+        }
+        // One that is typed before the size is the count, as it is in a text.
+        for kind in [Kind::Pieces, Kind::Lengths, Kind::OnHand] {
+            let typed =
+                |text: &str, size: &str| with_row(text, kind, 0, |row| row.size = size.into());
+            assert_eq!(typed("33", "4 x"), "4 x");
+            // Half typed, it could be read two ways.
+            assert_eq!(typed("4 x", "4 x 2"), "4 x 2");
+            assert_eq!(typed("4 x 2", "4 x 20"), "4 @ 20");
+        }
     }
 
     /// Our invented potting bench, pasted: the first row names the columns and is no row.
