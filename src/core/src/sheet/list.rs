@@ -37,6 +37,8 @@ impl ListRow {
     #[must_use]
     pub fn counted(&self, kind: Kind) -> Option<u32> {
         match self.count.trim() {
+            // Without its count, such a size stands behind a sign that nothing stands before.
+            "" if count_and_size(&self.size, kind).is_some() => None,
             "" => (!is_unclear(&self.size, kind)).then_some(1),
             count => count.parse().ok(),
         }
@@ -490,6 +492,12 @@ mod tests {
             let seen: Vec<_> =
                 rows.iter().map(|it| (it.count.as_str(), it.size.as_str())).collect();
             assert_eq!(seen, [("", "2 x 24"), ("", "34"), ("", "")], "{kind:?} {next}");
+            let known = if matches!(kind, Kind::Sizes) { Some(1) } else { None };
+            assert_eq!(
+                (rows[0].counted(kind), rows[1].counted(kind)),
+                (known, Some(1)),
+                "{kind:?}"
+            );
         }
         // One that is typed before the size is the count, as it is in a text.
         for kind in [Kind::Pieces, Kind::Lengths, Kind::OnHand] {
