@@ -47,7 +47,12 @@ struct Unsaved {
     number: u64,
     /// On its way, and not known to have failed.
     is_sent: bool,
+    /// The writings of other pages in whose place it lies beside the database.
+    over: Vec<Writing>,
 }
+
+/// Which writing of which page.
+type Writing = (String, u64);
 
 #[derive(Default)]
 struct State {
@@ -243,7 +248,7 @@ pub(crate) fn settled<'a>(keys: impl Iterator<Item = &'a str>) {
 }
 
 /// Whether a note of a job: what is kept for every start stands in the local storage already.
-fn is_of_job(key: &str) -> bool {
+pub(super) fn is_of_job(key: &str) -> bool {
     ![KEPT, TAKEN].iter().any(|other| key.starts_with(other))
 }
 
@@ -314,8 +319,10 @@ pub(crate) fn write(notes: Vec<(String, Option<String>)>) {
         for (key, text) in notes {
             state.number = state.number.saturating_add(1);
             let number = state.number;
+            let mut over = state.unsaved.remove(&key).map(|it| it.over).unwrap_or_default();
+            over.extend(beside::of_another_page(&key));
             aside(&key, number, text.as_deref());
-            state.unsaved.insert(key, Unsaved { text, number, is_sent: false });
+            state.unsaved.insert(key, Unsaved { text, number, is_sent: false, over });
         }
     });
     send();
@@ -373,6 +380,8 @@ fn send() {
         for (key, note) in state.unsaved.iter_mut().filter(|(_, note)| !note.is_sent) {
             note.is_sent = true;
             sent.push((key.clone(), note.number));
+            // A browser that is killed brings the local storage back as it was before.
+            writes.extend(note.over.iter().map(|writing| beside::passed_over(key, writing)));
             writes.push(match &note.text {
                 Some(text) => Write::Put(NOTES, key.clone(), JsValue::from_str(text)),
                 None => Write::Delete(NOTES, key.clone()),

@@ -133,7 +133,8 @@ pub(crate) async fn left_behind() -> Result<BTreeSet<String>, Problem> {
     let living = alive::living().await;
     let keys = database::keys(NOTES).await?;
     let page = |key: &str| Some(key.rsplit_once('#')?.1.to_owned());
-    let noted = keys.iter().filter_map(|key| Some((key.clone(), page(key)?)));
+    let noted = keys.iter().filter(|key| notes::is_of_job(key));
+    let noted = noted.filter_map(|key| Some((key.clone(), page(key)?)));
     let left = noted.chain(notes::keys_beside());
     let left = left.filter(|(_, page)| notes::is_left(page, living.as_ref()));
     let jobs = left.filter_map(|(key, _)| Some(key.split_once('/')?.0.to_owned()));

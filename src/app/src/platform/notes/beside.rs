@@ -7,7 +7,8 @@ use wasm_bindgen::JsValue;
 use web_sys::Storage;
 
 use super::{
-    ASIDE, NOTES, Problem, STATE, TAKEN, call_all, clear, failed, local, standing, worked,
+    ASIDE, NOTES, Problem, STATE, TAKEN, Writing, call_all, clear, failed, is_of_job, local,
+    standing, worked,
 };
 use crate::platform::database::{self, Rows, Write};
 use crate::platform::{alive, clock};
@@ -51,7 +52,25 @@ impl Taken {
     }
 }
 
-/// Which writings the database has taken, by the page that wrote them.
+/// The writing of another page that lies beside under this key, if one does.
+pub(super) fn of_another_page(key: &str) -> Option<Writing> {
+    let text = local().filter(|_| is_of_job(key))?.get_item(&format!("{ASIDE}{key}")).ok()??;
+    let beside = Beside::read(key.to_owned(), &text)?;
+    (beside.page != alive::page()).then_some((beside.page, beside.number))
+}
+
+/// That something else was written in the place of this writing, and of all that the page wrote there before it.
+pub(super) fn passed_over(key: &str, (page, number): &Writing) -> Write {
+    let taken = Taken { at: clock::now(), up_to: *number, without: BTreeSet::new() };
+    Write::Put(NOTES, Taken::key(&in_place(page, key)), taken.written().into())
+}
+
+/// The name of a page in one place alone.
+fn in_place(page: &str, key: &str) -> String {
+    format!("{page}/{key}")
+}
+
+/// Which writings the database has taken, by the page that wrote them, and by the page in one place.
 fn taken(rows: &Rows) -> BTreeMap<&str, Taken> {
     map_of(rows.iter().filter_map(|(key, taken)| {
         let page = key.strip_prefix(TAKEN)?.strip_prefix('/')?;
@@ -128,8 +147,11 @@ pub(crate) async fn bring_in() -> Result<(), Problem> {
     match &brought {
         Ok(()) => {
             let mut was_shown = false;
-            for Beside { key, .. } in &left {
-                clear(key);
+            for Beside { key, page, number, .. } in &left {
+                // This page may have written there since.
+                if of_another_page(key).is_some_and(|(by, at)| (&by, &at) == (page, number)) {
+                    clear(key);
+                }
                 was_shown |= STATE.with_borrow_mut(|state| state.shown.remove(key));
             }
             worked(ASIDE);
@@ -159,18 +181,21 @@ impl Beside {
 
     /// Whether the database has not taken it.
     fn is_new(&self, taken: &BTreeMap<&str, Taken>) -> bool {
-        !taken.get(&*self.page).is_some_and(|taken| taken.has(self.number))
+        let has = |of: &str| taken.get(of).is_some_and(|taken| taken.has(self.number));
+        !has(&self.page) && !has(&in_place(&self.page, &self.key))
+    }
+
+    /// What lies under a key: the page, the number and the text.
+    fn read(key: String, text: &str) -> Option<Beside> {
+        let (page, rest) = text.split_once(' ')?;
+        let (number, text) = rest.split_once(' ')?;
+        let text = Some(text.to_owned()).filter(|text| !text.is_empty());
+        Some(Beside { key, page: page.to_owned(), number: number.parse().ok()?, text })
     }
 }
 
 /// What lies beside the database in the local storage.
 fn beside() -> Vec<Beside> {
     let all = standing(ASIDE).into_iter();
-    all.filter_map(|(key, text)| {
-        let (page, rest) = text.split_once(' ')?;
-        let (number, text) = rest.split_once(' ')?;
-        let text = Some(text.to_owned()).filter(|text| !text.is_empty());
-        Some(Beside { key, page: page.to_owned(), number: number.parse().ok()?, text })
-    })
-    .collect()
+    all.filter_map(|(key, text)| Beside::read(key, &text)).collect()
 }
