@@ -15,8 +15,6 @@ pub enum Act<'a> {
     Tap(&'a str),
     /// Taps a place on the screen, in CSS pixels from the left and from the top.
     TapAt(f64, f64),
-    /// Holds a finger on the middle of the element with this test id for so many milliseconds.
-    Hold(&'a str, u32),
     /// Presses a key, written as WebDriver does: `\u{e007}` is Enter.
     Key(char),
     /// Presses the keys of a text.
@@ -42,28 +40,46 @@ impl Browser {
         self.must(keys, self.driver.post("/actions", &body));
     }
 
-    /// Holds the mouse button down at a place, in CSS pixels from the left and from the top, until [`Browser::let_go`].
+    /// Presses the middle of the element with this test id and holds it, until [`Browser::let_go`].
     #[track_caller]
-    pub fn hold_at(&self, x: f64, y: f64) {
-        self.mouse(&json!([
-            { "type": "pointerMove", "x": x.round(), "y": y.round() },
+    pub fn hold(&self, id: &str) {
+        self.scroll_to(id);
+        let element = self.by_test_id(id);
+        let finger = self.pointer(&json!([
+            { "type": "pointerMove", "origin": { ELEMENT: element }, "x": 0, "y": 0 },
             { "type": "pointerDown", "button": 0 },
         ]));
+        let body = json!({ "actions": [finger] });
+        self.must(id, self.driver.post("/actions", &body));
     }
 
-    /// Lets go of the mouse button.
+    /// Lets go of what is held.
     #[track_caller]
     pub fn let_go(&self) {
-        self.mouse(&json!([{ "type": "pointerUp", "button": 0 }]));
+        self.must("letting go", self.driver.delete("/actions"));
     }
 
     #[track_caller]
-    fn mouse(&self, actions: &Value) {
-        let with = json!({ "pointerType": "mouse" });
-        let body = json!({ "actions": [
-            { "type": "pointer", "id": "mouse", "parameters": with, "actions": actions },
-        ] });
-        self.must("the mouse", self.driver.post("/actions", &body));
+    fn pointer(&self, actions: &Value) -> Value {
+        let has_mouse = self.script("return navigator.maxTouchPoints") == 0;
+        let with = json!({ "pointerType": if has_mouse { "mouse" } else { "touch" } });
+        json!({ "type": "pointer", "id": "finger", "parameters": with, "actions": actions })
+    }
+
+    /// The driver's name of the element with this test id, which is there now.
+    #[track_caller]
+    fn by_test_id(&self, id: &str) -> String {
+        let css = format!("[data-testid={}]", json!(id));
+        self.must(&css, self.find(&css))
+    }
+
+    /// Brings the element with this test id to the middle of the screen.
+    #[track_caller]
+    fn scroll_to(&self, id: &str) {
+        self.script(&format!(
+            "document.querySelector('[data-testid=' + CSS.escape({}) + ']').scrollIntoView({{ block: 'center' }})",
+            json!(id)
+        ));
     }
 
     /// Does all of these in a row, so many milliseconds apart, and looks at nothing in between. What is tapped by its
@@ -78,22 +94,18 @@ impl Browser {
             let keys = match act {
                 Act::Key(key) => key.to_string(),
                 Act::Keys(keys) => (*keys).to_owned(),
-                Act::Tap(_) | Act::TapAt(..) | Act::Hold(..) => String::new(),
+                Act::Tap(_) | Act::TapAt(..) => String::new(),
             };
             for key in keys.chars().map(String::from) {
                 steps.push((wait(pause), json!({ "type": "keyDown", "value": key })));
                 steps.push((wait(0), json!({ "type": "keyUp", "value": key })));
             }
             let place = match act {
-                Act::Tap(id) | Act::Hold(id, _) => {
-                    let css = format!("[data-testid={}]", json!(id));
+                Act::Tap(id) => {
                     if !std::mem::replace(&mut is_seen, true) {
-                        self.script(&format!(
-                            "document.querySelector({}).scrollIntoView({{ block: 'center' }})",
-                            json!(css)
-                        ));
+                        self.scroll_to(id);
                     }
-                    let element = self.must(&css, self.find(&css));
+                    let element = self.by_test_id(id);
                     json!({ "type": "pointerMove", "origin": { ELEMENT: element }, "x": 0, "y": 0 })
                 }
                 Act::TapAt(x, y) => {
@@ -103,17 +115,12 @@ impl Browser {
             };
             steps.push((place, wait(0)));
             steps.push((json!({ "type": "pointerDown", "button": 0 }), wait(0)));
-            if let Act::Hold(_, milliseconds) = act {
-                steps.push((wait(*milliseconds), wait(0)));
-            }
             steps.push((json!({ "type": "pointerUp", "button": 0 }), wait(0)));
             steps.push((wait(pause), wait(0)));
         }
         let (finger, keyboard): (Vec<_>, Vec<_>) = steps.into_iter().unzip();
-        let has_mouse = self.script("return navigator.maxTouchPoints") == 0;
-        let with = json!({ "pointerType": if has_mouse { "mouse" } else { "touch" } });
         let body = json!({ "actions": [
-            { "type": "pointer", "id": "finger", "parameters": with, "actions": finger },
+            self.pointer(&json!(finger)),
             { "type": "key", "id": "keyboard", "actions": keyboard },
         ] });
         self.must("tapping and typing", self.driver.post("/actions", &body));

@@ -198,11 +198,7 @@ fn a_slow_press_on_the_arrow_keeps_what_was_typed() {
     app.tap("field-as_cut");
     app.type_keys("2");
     // Down, the focus goes, and only then up.
-    let arrow = app.script(
-        "const r = document.querySelector('[data-testid=back]').getBoundingClientRect();
-         return [r.left + r.width / 2, r.top + r.height / 2]",
-    );
-    app.hold_at(arrow[0].as_f64().expect("a place"), arrow[1].as_f64().expect("a place"));
+    app.hold("back");
     app.wait_until(
         "the field is left",
         "return document.activeElement?.dataset?.testid !== 'field-as_cut'",

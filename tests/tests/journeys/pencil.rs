@@ -1,7 +1,10 @@
 //! What a hand and an ear meet: a button that is held, a count that is typed, folds that stay, an answer that is heard
 //! once the keys rest.
 
-use reckoner_e2e::Act::{Hold, Keys, Tap};
+use std::thread::sleep;
+use std::time::Duration;
+
+use reckoner_e2e::Act::{Keys, Tap};
 use reckoner_e2e::{App, Screen};
 use serde_json::json;
 
@@ -9,6 +12,9 @@ use crate::keys_out::{LYING, seen};
 use crate::shelf::{begin_the_demo_anew, new_job_with_a_leg};
 
 const LIST: &str = "#/cut?parts=leg:+4+@+40,+peg:+2+@+6&boards=96+at+10&scraps=&unit=in";
+
+/// What is counted in the first row, for a script.
+const COUNTED: &str = "document.querySelector('[data-testid=count-parts-0]').innerText";
 
 #[track_caller]
 fn count(app: &App, id: &str) -> u32 {
@@ -21,15 +27,19 @@ fn minus_and_plus_go_on_while_they_are_held() {
     for screen in [Screen::PHONE, Screen::DESKTOP] {
         let app = App::open_at(screen, LIST);
         app.wait_for_text("count-parts-0", "4");
-        app.act(&[Hold("more-parts-0", 1_200)], 0);
-        let many = count(&app, "count-parts-0");
-        assert!((7..=24).contains(&many), "held for 1.2 s: {many}");
+        app.hold("more-parts-0");
+        app.wait_until("it goes on", &format!("return {COUNTED} >= 7"));
+        app.let_go();
         // Let go, it stands.
+        let many = count(&app, "count-parts-0");
         app.act(&[Tap("more-parts-1")], 300);
         app.wait_for_text("count-parts-1", "3");
         assert_eq!(count(&app, "count-parts-0"), many);
         // Held, it stops at one, however long; one fewer than that is asked by a tap.
-        app.act(&[Hold("fewer-parts-1", 1_600)], 0);
+        app.hold("fewer-parts-1");
+        app.wait_for_text("count-parts-1", "1");
+        sleep(Duration::from_millis(300));
+        app.let_go();
         app.wait_for_text("count-parts-1", "1");
         assert!(!app.shows("take-out-parts-1") && !app.shows("keypad"));
         app.tap("fewer-parts-1");
@@ -42,12 +52,16 @@ fn minus_and_plus_go_on_while_they_are_held() {
 #[test]
 fn a_key_that_takes_away_goes_on_while_it_is_held() {
     let app = App::open_at(Screen::PHONE, "#/spacing");
-    app.enter("length", &["1", "2", "3", "4", "5", "6", "7", "8", "9"]);
-    app.wait_for_value("field-length", "123456789");
-    app.act(&[Hold("key-backspace", 600)], 0);
-    let left = app.script("return document.getElementById('field-length').value");
+    // So many that a slow hand has not taken all of them before it lets go.
+    app.enter("length", &["1"; 60]);
+    app.wait_for_value("field-length", &"1".repeat(60));
+    let length = "document.getElementById('field-length').value";
+    app.hold("key-backspace");
+    app.wait_until("it goes on", &format!("return {length}.length < 57"));
+    app.let_go();
+    let left = app.script(&format!("return {length}"));
     let left = left.as_str().expect("a text").to_owned();
-    assert!(!left.is_empty() && left.len() < 8, "held for 0.6 s: {left:?}");
+    assert!(!left.is_empty());
     app.press(&["backspace"]);
     app.wait_for_value("field-length", &left[..left.len() - 1]);
     app.assert_quiet_console();
@@ -80,9 +94,12 @@ fn a_count_can_be_tapped_and_typed() {
         begin_the_demo_anew(&app);
         app.section("parts");
         assert_eq!(app.text("count-of-leg"), "4");
-        app.act(&[Hold("more-of-leg", 900)], 0);
-        let count: u32 = app.text("count-of-leg").parse().expect("a number");
-        assert!(count > 6, "held for 0.9 s: {count}");
+        app.hold("more-of-leg");
+        app.wait_until(
+            "it goes on",
+            "return document.querySelector('[data-testid=count-of-leg]').innerText > 6",
+        );
+        app.let_go();
         app.assert_quiet_console();
     }
 }
