@@ -34,7 +34,7 @@ const NO_MEDIA: &str =
 
 /// What is left out, and why: journeys, or all of a module. It is always something that the driver cannot do, or that the
 /// engine has not.
-const LEFT_OUT: [(Where, &str, &str); 36] = [
+const LEFT_OUT: [(Where, &str, &str); 37] = [
     (Both, "device::", NO_SCRIPT_BEFORE),
     (
         Both,
@@ -71,6 +71,11 @@ const LEFT_OUT: [(Where, &str, &str); 36] = [
     (
         Both,
         "read_again::what_a_full_device_did_not_take_is_shown_after_a_reload_and_goes_in_once_there_is_room",
+        NO_SCRIPT_BEFORE,
+    ),
+    (
+        Both,
+        "read_again::what_a_killed_browser_brings_back_does_not_stand_in_the_place_of_what_was_typed_since",
         NO_SCRIPT_BEFORE,
     ),
     (Both, "steady::nothing_moves_on_the_pages_of_a_job", NO_SCRIPT_BEFORE),

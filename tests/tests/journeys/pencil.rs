@@ -140,8 +140,12 @@ fn a_fold_that_was_opened_is_open_after_a_key() {
     }
 }
 
-/// What a screen reader is told: every change of a live region on the page.
-const LISTEN: &str = "window.heard = [];
+/// What a screen reader is told: every change of a live region on the page; of it, what came so soon after a key that it was not
+/// waited for (the page waits 900 ms); and whether every key came so soon after the one before, as on a busy machine it may not.
+const LISTEN: &str = "window.heard = [], window.soon = [], window.isQuick = true;
+    let key;
+    const isSoon = () => key !== undefined && performance.now() - key < 850;
+    addEventListener('keydown', () => { isQuick &&= key === undefined || isSoon(); key = performance.now() }, true);
     const live = '[role=status], [role=alert], [aria-live], output';
     new MutationObserver((changes) => {
       for (const it of changes) {
@@ -149,6 +153,7 @@ const LISTEN: &str = "window.heard = [];
         const region = at?.closest(live);
         if (region?.closest('main') && region.checkVisibility() && region.textContent) {
           heard.push(region.textContent);
+          if (isSoon()) soon.push(region.textContent);
         }
       }
     }).observe(document.body, { subtree: true, childList: true, characterData: true });";
@@ -161,13 +166,15 @@ fn an_answer_is_heard_once_the_keys_rest() {
         app.script(LISTEN);
         app.act(&[Tap("field-length"), Keys("47 1/2")], 150);
         app.wait_for_value("field-length", "47 1/2");
-        assert_eq!(app.script("return heard"), json!([]), "while keys are pressed");
         app.wait_until("it is heard", "return heard.length > 0");
-        app.act(&[Keys("5")], 1_500);
+        let first = app.script("return [new Set(heard).size, isQuick]");
+        assert!(first[0] == 1 || first[1] == json!(false), "{first}");
+        app.type_keys("5");
+        app.wait_until("that is heard too", &format!("return new Set(heard).size > {}", first[0]));
+        assert_eq!(app.script("return soon"), json!([]), "while keys are pressed");
         let heard = app.script("return [...new Set(heard)]");
         let heard = heard.as_array().expect("words");
-        // 47 1/2 and 47 1/25: each once, with the sizes that are not theirs.
-        assert_eq!(heard.len(), 2, "{heard:?}");
+        // 47 1/2 and 47 1/25, with the sizes that are not theirs.
         assert!(
             heard.iter().all(|it| it.as_str().is_some_and(|it| it.contains("Rests on"))),
             "{heard:?}"
@@ -186,11 +193,14 @@ fn a_refusal_of_another_field_is_heard_once_the_keys_rest() {
         app.act(&[Tap("field-board"), Keys("80")], 150);
         app.wait_for_words("answer-headline", "80 in is left between the trims");
         assert_eq!(app.shows("problem-part"), screen == Screen::DESKTOP);
-        assert_eq!(app.script("return heard"), json!([]), "while keys are pressed");
-        app.wait_until("it is heard", "return heard.length > 0");
-        let heard = app.script("return [...new Set(heard)]");
         let words = "No answer yet. One piece: A piece of 96 in does not fit: 80 in is left between the trims.";
-        assert_eq!(heard, json!([words]));
+        app.wait_until(
+            "it is heard",
+            &format!("return heard.at(-1) === {} || heard", json!(words)),
+        );
+        let all = app.script("return [new Set(heard).size, isQuick]");
+        assert!(all[0] == 1 || all[1] == json!(false), "{all}");
+        assert_eq!(app.script("return soon"), json!([]), "while keys are pressed");
         app.assert_quiet_console();
     }
     // A size of a job has no answer that would say it.
@@ -204,8 +214,8 @@ fn a_refusal_of_another_field_is_heard_once_the_keys_rest() {
     // The buttons below say what is still needed; that the name is taken is not said yet.
     let problem = app.text("problem-name");
     let is_told = |heard: &serde_json::Value| heard.to_string().contains(&problem);
-    let heard = app.script("return heard");
-    assert!(!is_told(&heard), "while keys are pressed: {heard}");
+    let soon = app.script("return soon");
+    assert!(!is_told(&soon), "while keys are pressed: {soon}");
     app.wait_until("it is heard", "return heard.some((it) => it.startsWith('Name: '))");
     assert!(is_told(&app.script("return heard")));
     // Once nothing is typed it speaks at once.

@@ -196,6 +196,48 @@ fn what_a_full_device_did_not_take_is_shown_after_a_reload_and_goes_in_once_ther
     );
 }
 
+/// On a full device a page crashed in the middle of a title, and the next page took the text over and went on in it. A
+/// browser that is killed then brings the local storage back as it was before.
+#[test]
+fn what_a_killed_browser_brings_back_does_not_stand_in_the_place_of_what_was_typed_since() {
+    let app = demo();
+    wait_until_folded_in(&app);
+    let job = address_of_job(&app);
+    app.go(&job);
+    app.before_each_page(
+        "window.put ??= IDBObjectStore.prototype.put;
+         IDBObjectStore.prototype.put = () => { throw new DOMException('full', 'QuotaExceededError') }",
+    );
+    app.reload();
+    app.wait_for_start();
+    let retype = |title: &str| {
+        app.tap("job-title");
+        app.script("document.activeElement.select()");
+        app.type_keys(title);
+    };
+    retype("post 2");
+    // Each page from now on finds the local storage as it is now.
+    let typed = app.script("return { ...localStorage }");
+    app.before_each_page(&format!(
+        "localStorage.clear();
+         for (const [name, text] of Object.entries({typed})) localStorage.setItem(name, text)"
+    ));
+    app.reload();
+    app.wait_for_start();
+    app.wait_for_value("job-title", "post 2");
+    // Nothing tells the page that there is room: the next key finds it.
+    app.script("IDBObjectStore.prototype.put = window.put");
+    retype("front slat 3");
+    app.script("document.activeElement.blur()");
+    wait_until_folded_in(&app);
+    app.before_each_page("IDBObjectStore.prototype.put = window.put");
+    app.reload();
+    app.wait_for_start();
+    wait_until_folded_in(&app);
+    app.wait_for_value("job-title", "front slat 3");
+    app.assert_quiet_console();
+}
+
 /// Steps of a page that has ended and that are not in the record are in the list of jobs and in the file of all.
 #[test]
 fn what_a_page_that_ended_had_done_is_in_the_file_of_all_jobs() {
