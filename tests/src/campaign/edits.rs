@@ -226,6 +226,18 @@ impl Walk<'_> {
         Ok(Writing::of(now[0].as_str().unwrap_or_default(), at(1), at(2)))
     }
 
+    /// Whether the field of what is left is not asked for any more: what is left before it is entered may make it a piece
+    /// that is not cut.
+    fn is_gone(&mut self, css: &str) -> Result<bool, Trouble> {
+        let there =
+            format!("return !!await until(() => document.querySelector({}), 2000)", json!(css));
+        let is_gone = self.script(&there)? == json!(false);
+        if is_gone {
+            self.tell("what is left is not asked for any more");
+        }
+        Ok(is_gone)
+    }
+
     /// Empties the field at hand: with the key for it where there is one, else with a keyboard.
     fn clear(&mut self) -> Result<(), Trouble> {
         // The clear key of another field may be there too, where a row's name leaves the keys as they are.
@@ -253,7 +265,13 @@ impl Walk<'_> {
         if !is_here {
             self.close_keypad()?;
         }
+        if is_left(field) && self.is_gone(&css)? {
+            return Ok(());
+        }
         let mut writing = self.enter(&css)?;
+        if is_left(field) && self.is_gone(&css)? {
+            return Ok(());
+        }
         if kind == "title" {
             // A title that is empty is no title: it is written over as a whole.
             self.script("document.activeElement.select(); return true")?;

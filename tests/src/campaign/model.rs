@@ -150,10 +150,13 @@ impl Model {
 }
 
 impl Model {
-    /// How many of an item there are, tapped in the row of its list: its form says the same, and there are no ticks beyond.
+    /// How many of an item there are, tapped in the row of its list: its form says the same where it asks for that, as that of
+    /// a length at the yard does not, and there are no ticks beyond.
     fn set_count(&mut self, id: u64, text: &str) {
         let count = text.parse::<u64>().ok();
-        if let Some(item) = self.forms.get_mut(&Place::Item(id)) {
+        if let Some(item) = self.forms.get_mut(&Place::Item(id))
+            && item.past.contains_key("quantity")
+        {
             match count {
                 Some(_) => item.set("quantity", text),
                 None => drop(item.texts.remove("quantity")),
