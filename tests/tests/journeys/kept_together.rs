@@ -303,6 +303,22 @@ fn what_a_closed_window_had_typed_of_a_spoiled_piece_is_offered() {
     app.assert_quiet_console();
 }
 
+/// It comes out where nobody writes of it yet, also on a page that was opened before.
+#[test]
+fn what_a_closed_window_had_typed_of_a_spoiled_piece_comes_out() {
+    let app = crate::shelf::first_leg();
+    app.wait_for("spoiled-rack");
+    let first = second_window(&app);
+    app.tap("spoiled-rack");
+    app.enter("left", &["1", "5", "close"]);
+    app.close_window(&first);
+    assert!(app.shows("spoiled-rack"), "nobody has asked for it here");
+    app.wait_for_value("field-left", "15");
+    app.tap("leave-spoiled");
+    app.wait_until_gone("spoiled-left");
+    app.assert_quiet_console();
+}
+
 /// The options of a job's plan are one form too.
 #[test]
 fn what_a_closed_window_had_typed_of_the_plan_is_offered() {

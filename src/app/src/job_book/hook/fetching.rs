@@ -204,9 +204,9 @@ impl OnPage {
         }
         self.take_over(record);
         let mut left_behind = Vec::new();
+        let mut is_filled = false;
         if let Some(book) = self.book() {
             let reckoned = Reckoned::of(&book.job, bench);
-            let mut is_filled = false;
             for (key, place, note, _) in forms {
                 // It was taken over before, and its end is not in the database yet.
                 if written::is_unsaved(key) {
@@ -228,12 +228,12 @@ impl OnPage {
                     left_behind.push((key.clone(), place.to_owned(), typed));
                 }
             }
-            if is_filled {
-                // A form that is open here shows what was typed in it elsewhere.
-                self.refill();
-            }
         }
-        *self.0.left_behind.borrow_mut() = left_behind;
+        let was_left = self.0.left_behind.replace(left_behind);
+        if is_filled || was_left != *self.0.left_behind.borrow() {
+            // A form that is open here shows what was typed in it elsewhere, and a page what was begun there.
+            self.refill();
+        }
         self.changed();
         self.send();
     }

@@ -205,8 +205,17 @@ fn PiecePage(props: &PiecePageProps) -> Html {
     let sheet = Rc::new(PIECE.sheet(form.entries(), &bench, &*open.reckoned));
     let at_hand =
         use_at_hand(form.clone(), sheet.clone(), open.settings.clone(), KnownNames::default());
-    // What was being written down of what is left goes on.
-    let is_spoiled = use_state_eq(|| is_begun(open, id, index));
+    // What was being written down of what is left goes on, also where another window leaves it to this one later.
+    let is_begun = is_begun(open, id, index);
+    let is_spoiled = use_state_eq(|| is_begun);
+    {
+        let is_spoiled = is_spoiled.clone();
+        use_effect_with(is_begun, move |is_begun| {
+            if *is_begun {
+                is_spoiled.set(true);
+            }
+        });
+    }
     let is_keying_too = use_state_eq(|| false);
     let Some(part) = part else { return super::lost(open) };
     let piece = part.piece(index);
