@@ -23,7 +23,7 @@ use reckoner_core::measure::Unit;
 use reckoner_core::measure::text::{NoNames, parse};
 use reckoner_core::sheet::{Bench, Entries, Field, Kind, Start};
 
-use crate::settings::{SETTINGS, settled, with_fields};
+use crate::settings::with_fields;
 
 /// Most steps that can be undone.
 const MOST_STEPS: usize = 200;
@@ -77,6 +77,9 @@ pub enum Entrance {
 /// Who is told the texts of a form, as they were and as they are.
 type Keeper = Rc<dyn Fn(&Entries, &Entries)>;
 
+/// What else a choice changes: the texts before it, and with it.
+type Along = fn(&Entries, Entries) -> Entries;
+
 /// The state of a calculator's page.
 #[derive(Clone)]
 pub struct Form {
@@ -93,6 +96,7 @@ pub struct Form {
     left: BTreeSet<&'static str>,
     /// What is told the texts whenever they change, in the event that changes them.
     keeper: Option<Keeper>,
+    along: Option<Along>,
 }
 
 impl PartialEq for Form {
@@ -161,6 +165,7 @@ impl Form {
             typing: None,
             left,
             keeper: None,
+            along: None,
         }
     }
 
@@ -169,6 +174,13 @@ impl Form {
     #[must_use]
     pub fn kept_by(mut self, keeper: impl Fn(&Entries, &Entries) + 'static) -> Form {
         self.keeper = Some(Rc::new(keeper));
+        self
+    }
+
+    /// The form with what else a choice changes, in the same step.
+    #[must_use]
+    pub fn bringing_along(mut self, along: Along) -> Form {
+        self.along = Some(along);
         self
     }
 
@@ -299,9 +311,8 @@ impl Form {
                 for (field, text) in texts {
                     entries.set(field, text);
                 }
-                // Another tape changes what bare numbers mean: the same step gives them units.
-                if core::ptr::eq(form.calculator, &SETTINGS) {
-                    entries = settled(entries);
+                if let Some(along) = form.along {
+                    entries = along(&form.entries, entries);
                 }
                 form.replace(entries);
             }

@@ -9,6 +9,7 @@ use reckoner_core::job::{Job, Reckoned, Step};
 use reckoner_core::sheet::{Bench, Entries};
 use yew::prelude::*;
 
+use super::forms::along;
 use super::hook::OnPage;
 use super::notes::{Place, Typed};
 use crate::form::{Action, Form};
@@ -53,7 +54,8 @@ pub(crate) fn use_kept_form(
                 Some(it) => with_fields(&standing, &it.changed(), &it.typed),
                 None => standing,
             };
-            Form::new(calculator, texts, None).kept_by(move |_, typed: &Entries| {
+            let form = Form::new(calculator, texts, None).bringing_along(along(calculator));
+            form.kept_by(move |_, typed: &Entries| {
                 let filled = filled.borrow().clone();
                 on_page.typed(&place, Typed { filled, typed: typed.clone() });
             })

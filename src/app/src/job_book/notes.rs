@@ -15,17 +15,14 @@ use reckoner_formats::{read_step, write_step};
 
 use super::book::Edit;
 use super::forms::{
-    Form, MATCH, PIECE, entries_of, entries_of_match, entries_of_piece, ids, item_of, match_of,
-    part_of_piece, read, read_match,
+    Form, MATCH, PIECE, entries_of, entries_of_match, entries_of_piece, ids, is_of_tape, item_of,
+    match_of, part_of_piece, read, read_match,
 };
 use crate::link;
 use crate::settings::with_fields;
 
 /// The only field of a form that asks for a title.
 pub const TITLE: &str = "title";
-
-/// The field of a piece that says what the tape does.
-const MEASURED: &str = ids::AS_CUT;
 
 /// What is typed in one form.
 #[derive(Clone, Debug, PartialEq, Eq, Default)]
@@ -330,13 +327,14 @@ pub fn fold(
     let left = |field: &str, why: Why| Left { field: field.to_owned(), text: text(field), why };
     let changed = texts.changed();
     // Being measured, a piece is cut, unless it is said with its measure that it is not: both go in together.
-    let is_measuring = held == Some(MEASURED) && changed.contains(&MEASURED);
+    let is_measuring = held.is_some_and(|held| is_of_tape(held) && changed.contains(&held));
     if is_measuring && matches!(place, Place::Piece(..)) {
         return folded;
     }
     let changed = changed.into_iter().filter(|field| Some(*field) != held);
     let Some(now) = place.standing(job) else {
-        folded.left = changed.map(|field| left(field, Why::Gone)).collect();
+        let asked = changed.filter(|field| *field != ids::SAID);
+        folded.left = asked.map(|field| left(field, Why::Gone)).collect();
         return folded;
     };
     let mut mine = Vec::new();
@@ -441,9 +439,8 @@ fn step(
         },
         Place::Piece(id, index) => match job.item(id)? {
             Item::Part(part) => {
-                let ask = Ask::new(PIECE.fields, entries, bench, reckoned);
                 let wanted = reckoned.part(id).map(PartSizes::all_wanted).unwrap_or_default();
-                let new = Item::Part(part_of_piece(&ask, part, index, wanted));
+                let new = Item::Part(part_of_piece(entries, part, index, wanted));
                 (id, new, format!("change {}", part.name))
             }
             _ => return None,

@@ -17,6 +17,8 @@ use reckoner_core::sheet::{
     Answer, Ask, Bench, Choice, Entries, Field, Kind, OnHand, Own, Side, Start, When,
 };
 
+use crate::form::Form;
+
 /// Which hand holds the phone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Hand {
@@ -109,6 +111,12 @@ impl Settings {
             aloud,
         }
     }
+}
+
+/// The form of the settings. Another tape changes what bare numbers mean: the same step gives them units.
+#[must_use]
+pub fn form(entries: Entries) -> Form {
+    Form::new(&SETTINGS, entries, None).bringing_along(|_, entries| settled(entries))
 }
 
 /// The settings with bare numbers in the unit of the chosen tape, and every length as it was.

@@ -37,5 +37,7 @@ pub(crate) const TOP: &str = "top";
 pub(crate) const OVERHANG: &str = "overhang";
 pub(crate) const SIZE: &str = "size";
 pub(crate) const DONE: &str = "done";
+/// What was chosen in [`DONE`] by hand. No field asks it: "no" may be what stood there before, or be said.
+pub(crate) const SAID: &str = "said";
 pub(crate) const LEFT: &str = "left";
 pub(crate) const DRIFT: &str = "drift";

@@ -333,23 +333,46 @@ pub fn entries_of_piece(part: &Part, index: usize) -> Entries {
     entries
 }
 
-/// The part that the form of a piece comes to. Who measured a piece has cut it, unless it is said in
-/// the same breath that it is not; a piece that is ticked is cut at the sizes `wanted` now.
+/// What a choice in a form changes beside it.
+#[must_use]
+pub fn along(asks: &'static Calculator) -> fn(&Entries, Entries) -> Entries {
+    if core::ptr::eq(asks, &PIECE) { saying } else { |_, after| after }
+}
+
+/// That it was chosen by hand whether a piece is cut stands beside the choice.
+fn saying(before: &Entries, mut after: Entries) -> Entries {
+    let done = after.text(DONE).map(str::to_owned);
+    if let Some(done) = done.filter(|done| before.text(DONE) != Some(done.as_str())) {
+        after.set(SAID, done);
+    }
+    after
+}
+
+/// Whether a field of a piece's form says what the tape does.
+#[must_use]
+pub fn is_of_tape(field: &str) -> bool {
+    Dimension::ALL.into_iter().any(|of| tape_field(of) == field)
+}
+
+/// The part that the form of a piece comes to. Who measured a piece has cut it, unless it is `said` in
+/// the same breath whether it is; a piece that is ticked is cut at the sizes `wanted` now.
 #[must_use]
 pub fn part_of_piece(
-    ask: &Ask,
+    entries: &Entries,
     part: &Part,
     index: usize,
     wanted: Dimensions<Option<Length>>,
 ) -> Part {
     let tape = Dimensions::of(|of| {
-        let text = ask.text(ask.field(tape_field(of))).trim().to_owned();
+        let text = entries.text(tape_field(of)).unwrap_or_default().trim().to_owned();
         Some(text).filter(|text| !text.is_empty())
     });
     let old = part.piece(index);
     let is_new = |of| tape.get(of).is_some() && old.tape(of).is_none();
     let is_measured = Dimension::ALL.into_iter().any(is_new);
-    let piece = if ask.yes(ask.field(DONE)) || (is_measured && !old.is_cut()) {
+    let is_said = entries.text(SAID).is_some();
+    let is_done = entries.text(DONE) == Some(yes_no(true));
+    let piece = if is_done || (is_measured && !old.is_cut() && !is_said) {
         old.ticked(wanted)
     } else if old.is_cut() {
         old.put_back()
@@ -377,6 +400,7 @@ pub fn match_of(ask: &Ask, measures: Vec<ItemId>, left: Option<Length>) -> Match
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::form::{Action, Form as Texts};
     use reckoner_core::job::demo::demo;
     use reckoner_core::job::{Piece, Reckoned};
     use reckoner_core::measure::length;
@@ -464,22 +488,27 @@ mod tests {
     fn a_piece_that_is_measured_is_cut_and_may_be_put_back() {
         let job = demo();
         let (_, part) = job.parts()[0];
-        let bench = Bench::default();
         let mut entries = entries_of_piece(part, 41);
         entries.set("as_cut", " 33 ");
-        let ask = Ask::new(PIECE.fields, &entries, &bench, &NoNames);
         let wanted = Dimensions { length: length("33 1/2").ok(), ..Dimensions::default() };
-        let cut = part_of_piece(&ask, part, 41, wanted);
+        let cut = part_of_piece(&entries, part, 41, wanted);
         assert_eq!(cut.pieces.len(), 42);
         let piece = Piece::cut(wanted).measured(Dimension::Length, Some("33".to_owned()));
         assert_eq!((&cut.pieces[41], &cut.pieces[0]), (&piece, &Piece::default()));
         let mut entries = entries_of_piece(&cut, 41);
         entries.set("done", "no");
-        let ask = Ask::new(PIECE.fields, &entries, &bench, &NoNames);
-        assert!(!part_of_piece(&ask, &cut, 41, wanted).pieces[41].is_cut());
+        assert!(!part_of_piece(&entries, &cut, 41, wanted).pieces[41].is_cut());
         // What was cut and is not, with a measure at once.
         let done = part.clone().with_piece(41, Piece::default().ticked(wanted));
-        assert!(!part_of_piece(&ask, &done, 41, wanted).pieces[41].is_cut());
+        assert!(!part_of_piece(&entries, &done, 41, wanted).pieces[41].is_cut());
+        // What was never cut, and is said not to be while it is measured: yes, and no again.
+        let mut entries = entries_of_piece(part, 41);
+        entries.set("width", "3");
+        assert!(part_of_piece(&entries, part, 41, wanted).pieces[41].is_cut());
+        let form = Texts::new(&PIECE, entries, None).bringing_along(along(&PIECE));
+        let choose = |done: &str| Action::Set(vec![("done", done.to_owned())]);
+        let form = form.after(choose("yes")).after(choose("no"));
+        assert!(!part_of_piece(form.entries(), part, 41, wanted).pieces[41].is_cut());
     }
 
     #[test]

@@ -245,6 +245,21 @@ fn a_piece_that_is_said_not_to_be_cut_while_it_is_measured_is_not() {
     let part = after(&cut, &fold_all(&cut, place, &typed));
     let Some(Item::Part(Part { pieces, .. })) = part.item(id) else { panic!("a part") };
     assert_eq!((pieces[1].tape(Dimension::Length), pieces[1].is_cut()), (Some("5"), false));
+    // The width of what is not cut, with "yes" and at once "no", which is what stood there before.
+    let texts = [("width", "3"), ("done", "no"), ("said", "no")];
+    let typed = self::typed(&job, place, &texts);
+    let reckoned = Reckoned::of(&job, &bench);
+    let while_measuring = fold(&job, &reckoned, &bench, place, &typed, Some("width"));
+    assert_eq!(while_measuring, Folded::default());
+    let folded = fold_all(&job, place, &typed);
+    assert_eq!(folded.done, ["said", "width"]);
+    let part = after(&job, &folded);
+    let Some(Item::Part(Part { pieces, .. })) = part.item(id) else { panic!("a part") };
+    assert_eq!((pieces[1].tape(Dimension::Width), pieces[1].is_cut()), (Some("3"), false));
+    // Of a part that is gone, only what was typed is told.
+    let mut without = job.clone();
+    without.make(&Step::new("", vec![job.removing(id)])).expect("taken out");
+    assert_eq!(lefts(&fold_all(&without, place, &typed)), [("width", "3", &Why::Gone)]);
 }
 
 #[test]
