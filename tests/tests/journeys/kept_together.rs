@@ -90,6 +90,31 @@ fn what_two_windows_write_in_one_field_is_offered_by_name() {
     app.wait_for_value("field-as_cut", "2");
 }
 
+/// What another window wrote last is what the field was filled with here: it was typed after, and does not go without a word.
+#[test]
+fn what_another_window_wrote_back_is_not_written_over() {
+    let app = demo();
+    as_another_window_writes(&app, "3");
+    wait_for_the_record(&app, "leg", "as_cut", "3");
+    app.tap("item-leg");
+    app.wait_for_value("field-as_cut", "3");
+    app.tap("field-as_cut");
+    app.press(&["clear", "2"]);
+    as_another_window_writes(&app, "4");
+    app.wait_for_words("offer-as_cut", "You typed “2” for leg, the tape says; it is now “4”.");
+    as_another_window_writes(&app, "3");
+    let back = "You typed “2” for leg, the tape says; it is now “3”.";
+    app.wait_for_words("offer-as_cut", back);
+    app.press(&["close"]);
+    app.reload();
+    app.wait_for_words("offer-as_cut", back);
+    app.wait_for_words("answer-headline", "three inches");
+    app.tap("keep-theirs-as_cut");
+    app.wait_until_gone("offer-as_cut");
+    app.wait_for_value("field-as_cut", "3");
+    wait_for_the_record(&app, "leg", "as_cut", "3");
+}
+
 /// Two windows were closed in which somebody typed over what was written meanwhile: both texts are offered, each once.
 #[test]
 fn all_that_closed_windows_wrote_in_one_field_is_offered() {

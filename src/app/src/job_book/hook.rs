@@ -241,6 +241,7 @@ impl OnPage {
         let waiting = Waiting { edit, note, from };
         self.0.waiting.borrow_mut().push_back(waiting);
         *self.0.book.borrow_mut() = Some(Rc::new(book));
+        self.see();
         self.tell(forgotten);
         self.send();
         true
@@ -335,7 +336,20 @@ impl OnPage {
         let is_new = self.0.book.borrow().as_ref().is_none_or(|now| **now != book);
         if is_new {
             *self.0.book.borrow_mut() = Some(Rc::new(book));
+            self.see();
             self.changed();
+        }
+    }
+
+    /// The job has changed: what is typed in the forms is so in sight of it.
+    fn see(&self) {
+        let forms = self.0.forms.borrow().clone();
+        for (place, typed) in forms {
+            let Some(now) = self.standing(&place) else { continue };
+            let seen = typed.clone().in_sight_of(&now);
+            if seen != typed {
+                self.typed(&place, seen);
+            }
         }
     }
 

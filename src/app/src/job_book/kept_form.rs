@@ -108,6 +108,7 @@ pub(crate) fn use_kept_form(
                 filled: filled.borrow().clone(),
                 typed: if is_refilled { filled.borrow().clone() } else { form.entries().clone() },
             });
+            let typed = typed.in_sight_of(&standing);
             let editing = form.editing().map(|slot| slot.field);
             let own: Vec<&str> = typed.changed().into_iter().chain(editing).collect();
             let texts = with_fields(&standing, &own, &typed.typed);

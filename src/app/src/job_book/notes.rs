@@ -24,6 +24,9 @@ use crate::settings::with_fields;
 /// The only field of a form that asks for a title.
 pub const TITLE: &str = "title";
 
+/// What a field was filled with, once somebody else has written in it: nothing that can be typed.
+const OVERTAKEN: &str = "\0";
+
 /// What is typed in one form.
 #[derive(Clone, Debug, PartialEq, Eq, Default)]
 pub struct Typed {
@@ -71,6 +74,22 @@ impl Typed {
             filled: with_fields(&now.filled, &back, &self.filled),
             typed: with_fields(&now.typed, &back_only, &self.typed),
         }
+    }
+
+    /// The same, in sight of what stands in the job `now`. What somebody else wrote in since stays theirs, also once it is
+    /// again what the form was filled with: they may have typed that later.
+    #[must_use]
+    pub fn in_sight_of(mut self, now: &Entries) -> Typed {
+        let is_theirs = |field: &&str| {
+            let now = now.text(field);
+            now != self.typed.text(field) && now != self.filled.text(field)
+        };
+        let theirs: Vec<String> =
+            self.changed().into_iter().filter(is_theirs).map(str::to_owned).collect();
+        for field in theirs {
+            self.filled.set(&field, OVERTAKEN);
+        }
+        self
     }
 
     /// Whether nothing is typed that is not where it came from.

@@ -246,7 +246,10 @@ impl OnPage {
 
     /// Takes over what a page that lives no more had typed in a form. Gives its place from now on, and what is typed there.
     fn take_form(&self, key: &str, place: &str, typed: Typed) -> (String, Typed) {
-        let (place, typed) = self.beside_own(place, typed);
+        let (place, mut typed) = self.beside_own(place, typed);
+        if let Some(now) = self.standing(&place) {
+            typed = typed.in_sight_of(&now);
+        }
         let mut notes = self.note_of(&place, typed.clone());
         notes.push((key.to_owned(), None));
         written::write(notes);

@@ -263,6 +263,30 @@ fn a_piece_that_is_said_not_to_be_cut_while_it_is_measured_is_not() {
 }
 
 #[test]
+fn what_somebody_else_wrote_stays_theirs_once_it_is_what_was_there_before() {
+    let job = demo();
+    let place = Place::Item(id_of(&job, "leg"));
+    let mine = typed(&job, place, &[("as_cut", "2"), ("note", "by me")]);
+    let theirs = typed(&job, place, &[("as_cut", "4")]);
+    let between = after(&job, &fold_all(&job, place, &theirs));
+    let seen = mine.clone().in_sight_of(&place.standing(&between).expect("it stands there"));
+    assert_eq!(lefts(&fold_all(&between, place, &seen)), lefts(&fold_all(&between, place, &mine)));
+    // It was taken back: what is typed in other fields goes in, and it is told what stands there.
+    let folded = fold_all(&job, place, &seen);
+    assert_eq!(
+        (&folded.done[..], lefts(&folded)),
+        (&["note".to_owned()][..], vec![("as_cut", "2", &Why::Theirs(String::new()))])
+    );
+    // So too by a page that reads its note.
+    let Some(Note::Typed(read)) = Note::read(&Note::Typed(seen.clone()).written(7)) else {
+        panic!("a note")
+    };
+    assert_eq!(read, seen);
+    // Nobody has written in what was typed meanwhile.
+    assert_eq!(mine.clone().in_sight_of(&place.standing(&job).expect("it stands there")), mine);
+}
+
+#[test]
 fn what_was_typed_in_something_that_is_gone_is_not_dropped() {
     let job = demo();
     let id = id_of(&job, "leg");
