@@ -420,23 +420,13 @@ impl<'a> Ask<'a> {
             }
             let (count, text) = match split_count(&item) {
                 Some((count, text)) => {
-                    let (_, count) = self.read(field, count, Formula::number)?;
-                    let count =
-                        count.is_whole().then(|| usize::try_from(count.numer()).ok()).flatten();
-                    (count.filter(|count| (1..=MOST_ITEMS).contains(count)), text)
+                    let within = 1..=MOST_ITEMS as u32;
+                    (self.how_many(field, count, "Before @ goes how many", within)?, text)
                 }
-                None => (Some(1), item.as_str()),
-            };
-            let Some(count) = count else {
-                self.refuse_field(
-                    field,
-                    "not-a-count",
-                    say![format!("Before @ goes how many: a whole number from 1 to {MOST_ITEMS}.")],
-                );
-                return None;
+                None => (1, item.as_str()),
             };
             let read = one(self, field, text)?;
-            all.extend(core::iter::repeat_n(read, count));
+            all.extend(core::iter::repeat_n(read, count as usize));
             if all.len() > MOST_ITEMS {
                 self.refuse_field(
                     field,

@@ -3,6 +3,8 @@
 //!
 //! A width stands after the word `wide`, in all three: `33 wide 1 1/2`. A `×` between lengths is a product, as everywhere.
 
+use core::ops::RangeInclusive;
+
 use super::ask::MOST_ITEMS;
 use super::counts::{WIDE, count_first, split_count, two_ways};
 use super::pasted;
@@ -125,7 +127,9 @@ impl Ask<'_> {
                 return None;
             }
             let (count, text) = match split_count(rest) {
-                Some((count, text)) => (self.whole(field, count, "First goes how many", 1)?, text),
+                Some((count, text)) => {
+                    (self.how_many(field, count, "First goes how many", 1..=MOST_PIECES)?, text)
+                }
                 None => (1, rest),
             };
             let (length, width) = self.sized(field, text)?;
@@ -183,9 +187,11 @@ impl Ask<'_> {
     pub fn prices(&mut self, field: &Field) -> Option<Vec<BoardPrice>> {
         let mut boards = Vec::new();
         for item in self.entries_of(field)? {
-            let (rest, limit) = match item.split_once(" max ") {
+            let unended = || item.strip_suffix(" max").map(|rest| (rest, ""));
+            let (rest, limit) = match item.split_once(" max ").or_else(unended) {
                 Some((rest, limit)) => {
-                    (rest, Some(self.whole(field, limit, "After max goes how many there are", 0)?))
+                    let what = "After max goes how many there are";
+                    (rest, Some(self.how_many(field, limit, what, 0..=MOST_PIECES)?))
                 }
                 None => (item.as_str(), None),
             };
@@ -295,12 +301,24 @@ impl Ask<'_> {
         Some(length)
     }
 
-    fn whole(&mut self, field: &Field, text: &str, what: &str, least: u32) -> Option<u32> {
-        let (_, number) = self.read(field, text.trim(), Formula::number)?;
-        let count = number.is_whole().then(|| u32::try_from(number.numer()).ok()).flatten();
-        let count = count.filter(|count| (least..=MOST_PIECES).contains(count));
+    /// A count in an entry of a list; `what` says where it goes.
+    pub(super) fn how_many(
+        &mut self,
+        field: &Field,
+        text: &str,
+        what: &str,
+        within: RangeInclusive<u32>,
+    ) -> Option<u32> {
+        let count = if text.trim().is_empty() {
+            None
+        } else {
+            let (_, number) = self.read(field, text.trim(), Formula::number)?;
+            let count = number.is_whole().then(|| u32::try_from(number.numer()).ok()).flatten();
+            count.filter(|count| within.contains(count))
+        };
         if count.is_none() {
-            let words = format!("{what}: a whole number from {least} to {MOST_PIECES}.");
+            let (least, most) = within.into_inner();
+            let words = format!("{what}: a whole number from {least} to {most}.");
             self.refuse_field(field, "not-a-count", say![words]);
         }
         count

@@ -49,15 +49,11 @@ impl Ask<'_> {
     fn size(&mut self, field: &Field, item: &str) -> Option<PartSize> {
         let (name, rest) = self.named(field, item)?;
         let (count, sides) = match rest.split_once('@') {
-            Some((count, sides)) => (self.read(field, count, Formula::number)?.1, sides),
-            None => (crate::measure::Number::ONE, rest),
-        };
-        let count = count.is_whole().then(|| u32::try_from(count.numer()).ok()).flatten();
-        let most = MOST_ITEMS as u32;
-        let Some(count) = count.filter(|count| (1..=most).contains(count)) else {
-            let words = format!("Before @ goes how many: a whole number from 1 to {most}.");
-            self.refuse_field(field, "not-a-count", say![words]);
-            return None;
+            Some((count, sides)) => {
+                let within = 1..=MOST_ITEMS as u32;
+                (self.how_many(field, count, "Before @ goes how many", within)?, sides)
+            }
+            None => (1, rest),
         };
         let sides = split_sides(sides);
         if let [before, length, width, thickness] = sides.as_slice()
@@ -199,6 +195,7 @@ mod tests {
         assert_eq!(read("4 @ 28 1/2 x 3 1/2"), Err("not-a-size"));
         assert_eq!(read("2 x 3 x 4 x 5"), Err("not-a-size"));
         assert_eq!(read("0 @ 2 x 3 x 4"), Err("not-a-count"));
+        assert_eq!(read(" @ 2 x 3 x 4"), Err("not-a-count"));
         assert_eq!(read("1/2 @ 2 x 3 x 4"), Err("not-a-count"));
         assert_eq!(read("2 x 0 x 4"), Err("too-small"));
         // Four pieces of 34 × 3 × 1 1/2, with a tap that writes the count so.

@@ -91,10 +91,11 @@ fn a_length_of_which_there_is_none_stays_in_the_list() {
 fn what_is_wrong_stands_beside_its_field() {
     let many = "1/7, ".repeat(201);
     type Case<'a> = (&'a [(&'a str, &'a str)], &'a str, &'a str, &'a str);
-    let cases: [Case<'_>; 15] = [
+    let cases: [Case<'_>; 17] = [
         (&[("parts", "")], "parts", "empty", "at least one piece"),
         (&[("parts", &many)], "parts", "too-many", "200"),
         (&[("parts", "0 @ 12")], "parts", "not-a-count", "from 1 to 1000"),
+        (&[("parts", "@ 12")], "parts", "not-a-count", "First goes how many"),
         (&[("parts", "3 @ -12")], "parts", "too-small", "more than zero"),
         (&[("parts", "3 @ a lot")], "parts", "cannot-read", ""),
         (
@@ -116,6 +117,7 @@ fn what_is_wrong_stands_beside_its_field() {
         (&[("boards", "96 at 3, 120")], "boards", "no-price", "120 in has no price"),
         (&[("boards", ""), ("scraps", "")], "boards", "empty", "no board"),
         (&[("boards", "96 at 3 max -1")], "boards", "not-a-count", "from 0 to 1000"),
+        (&[("boards", "96 at 3 max")], "boards", "not-a-count", "After max goes how many"),
         (&[("end_trim", "48")], "end_trim", "nothing-left", "96 in"),
     ];
     for (texts, field, code, words) in cases {
