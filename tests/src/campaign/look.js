@@ -144,7 +144,7 @@ const state = () => ({
   items: [...document.querySelectorAll('a.row[href*="/item/"]')].map((it) => Number(it.getAttribute('href').split('/').at(-1))),
   keying: by('[data-testid=key-close]').length > 0, next: by('[data-testid=field-next]:not(:disabled)').length > 0,
   openers: openers(),
-  sections: by('[data-testid^=section-]').map((it) => it.dataset.testid),
+  sections: by('a[data-testid^=section-]').map((it) => it.dataset.testid),
 });
 // What the keypad of a field hides comes out again.
 const uncover = async (wanted) => {
