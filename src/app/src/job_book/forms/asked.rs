@@ -57,43 +57,46 @@ fn read_all(ask: &mut Ask) -> Option<Answer> {
     None
 }
 
-pub(super) static MEASURE: Calculator = form(
-    "Size",
-    &[
-        field(NAME, "Name", "what you call it: front rail", A_NAME),
-        Field {
-            start: Start::Text(A_LENGTH.id),
-            ..field(KIND, "It is", "", Kind::Choice(&[A_LENGTH, A_NUMBER]))
-        },
-        Field {
-            when: When::Chosen(KIND, &[A_LENGTH.id]),
-            ..field(
-                FORMULA,
-                "Planned",
-                "a size, or a formula with other names",
-                Kind::Length(Least::Any),
-            )
-        },
-        Field {
-            when: When::Chosen(KIND, &[A_NUMBER.id]),
-            ..field(
-                NUMBER,
-                "Planned",
-                "a number, or a formula with other names",
-                Kind::Count { least: 0, most: 100_000 },
-            )
-        },
-        reading(AS_CUT, "The tape says", "on the real piece"),
-        field(IS_CUT, "Cut already", "a change to it is then a piece to cut again", Kind::YesNo),
-        field(
-            WAIT,
-            "Measure it first",
-            "pieces that need it wait for what the tape says",
-            Kind::YesNo,
-        ),
-        field(NOTE, "Note", "", Kind::Words(MOST_NOTE)),
-    ],
-);
+const A_SIZE: [Field; 8] = [
+    field(NAME, "Name", "what you call it: front rail", A_NAME),
+    Field {
+        start: Start::Text(A_LENGTH.id),
+        ..field(KIND, "It is", "", Kind::Choice(&[A_LENGTH, A_NUMBER]))
+    },
+    Field {
+        when: When::Chosen(KIND, &[A_LENGTH.id]),
+        ..field(
+            FORMULA,
+            "Planned",
+            "a size, or a formula with other names",
+            Kind::Length(Least::Any),
+        )
+    },
+    Field {
+        when: When::Chosen(KIND, &[A_NUMBER.id]),
+        ..field(
+            NUMBER,
+            "Planned",
+            "a number, or a formula with other names",
+            Kind::Count { least: 0, most: 100_000 },
+        )
+    },
+    reading(AS_CUT, "The tape says", "on the real piece"),
+    field(IS_CUT, "Cut already", "a change to it is then a piece to cut again", Kind::YesNo),
+    field(WAIT, "Measure it first", "pieces that need it wait for what the tape says", Kind::YesNo),
+    field(NOTE, "Note", "", Kind::Words(MOST_NOTE)),
+];
+
+/// A size that is new: what it is first.
+pub(super) static MEASURE: Calculator = form("Size", &A_SIZE);
+
+/// A size that is there: what was planned, and what the tape says, stand before what it is called.
+pub(super) static MEASURE_AT_HAND: Calculator = form("Size", &A_SIZE_AT_HAND);
+
+const A_SIZE_AT_HAND: [Field; 8] = {
+    let [name, kind, formula, number, as_cut, is_cut, wait, note] = A_SIZE;
+    [formula, number, as_cut, is_cut, wait, name, kind, note]
+};
 
 pub(super) static PART: Calculator = form(
     "Piece",

@@ -9,7 +9,9 @@ mod read;
 
 pub(crate) use asked::A_LENGTH;
 use asked::A_NUMBER;
-use asked::{CLOSE_ENOUGH, MEASURE, PART, RACK_BOARD, ROUND, SAW, SCREW, SKETCH, YARD_BOARD};
+use asked::{
+    CLOSE_ENOUGH, MEASURE, MEASURE_AT_HAND, PART, RACK_BOARD, ROUND, SAW, SCREW, SKETCH, YARD_BOARD,
+};
 pub use asked::{MATCH, PIECE, SPOILED};
 use ids::*;
 pub use read::{read, read_match};
@@ -99,6 +101,12 @@ impl Form {
             Form::Sketch => &SKETCH,
             Form::CloseEnough => &CLOSE_ENOUGH,
         }
+    }
+
+    /// The same of an item that is there: as it is asked at the bench.
+    #[must_use]
+    pub fn asks_at_hand(self) -> &'static Calculator {
+        if self == Form::Measure { &MEASURE_AT_HAND } else { self.asks() }
     }
 }
 

@@ -58,7 +58,8 @@ fn ItemPage(props: &ItemPageProps) -> Html {
     let job = &open.book.job;
     let mut standing = id.and_then(|id| job.item(id)).map(entries_of).unwrap_or_default();
     standing.set_unit(Some(job.unit));
-    let texts = use_kept_form(open.keeping(), place, form.asks(), standing);
+    let asked = if id.is_some() { form.asks_at_hand() } else { form.asks() };
+    let texts = use_kept_form(open.keeping(), place, asked, standing);
     // The job as it was when the page was opened: what moves is told against it.
     let at_first = use_memo((), |()| open.reckoned.clone());
     let entries = texts.entries().clone();
