@@ -196,8 +196,9 @@ impl Walk<'_> {
         self.sudden(place)
     }
 
-    /// Taps into a field until it has the focus; its text with the selection in it.
-    fn enter(&mut self, css: &str) -> Result<Writing, Trouble> {
+    /// Taps into a field until it has the focus; its text with the selection in it. `None` where it goes: what is left before
+    /// may make it a piece that is not cut, of which nothing is left.
+    fn enter(&mut self, css: &str, may_go: bool) -> Result<Option<Writing>, Trouble> {
         let selector = json!(css);
         let has_focus = format!(
             "return !!await until(() => document.activeElement === document.querySelector({selector}), 2000)"
@@ -205,6 +206,9 @@ impl Walk<'_> {
         // While a plan arrives above it, a field may move away under the finger: a person taps again.
         let mut taps = 0;
         loop {
+            if may_go && self.is_gone(css)? {
+                return Ok(None);
+            }
             self.tab.tap(self.wire(), css)?;
             taps += 1;
             if self.script(&has_focus)? == json!(true) {
@@ -217,17 +221,19 @@ impl Walk<'_> {
         // A person looks before typing: what is selected can be seen.
         self.tab.frame(self.wire())?;
         self.tab.frame(self.wire())?;
+        if may_go && self.is_gone(css)? {
+            return Ok(None);
+        }
         let now = self.script(
             "const it = document.activeElement; return [it.value, it.selectionStart, it.selectionEnd]",
         )?;
         let at = |place: usize| {
             usize::try_from(now[place].as_u64().unwrap_or_default()).unwrap_or_default()
         };
-        Ok(Writing::of(now[0].as_str().unwrap_or_default(), at(1), at(2)))
+        Ok(Some(Writing::of(now[0].as_str().unwrap_or_default(), at(1), at(2))))
     }
 
-    /// Whether the field of what is left is not asked for any more: what is left before it is entered may make it a piece
-    /// that is not cut.
+    /// Whether a field is not asked for any more.
     fn is_gone(&mut self, css: &str) -> Result<bool, Trouble> {
         let there =
             format!("return !!await until(() => document.querySelector({}), 2000)", json!(css));
@@ -265,13 +271,7 @@ impl Walk<'_> {
         if !is_here {
             self.close_keypad()?;
         }
-        if is_left(field) && self.is_gone(&css)? {
-            return Ok(());
-        }
-        let mut writing = self.enter(&css)?;
-        if is_left(field) && self.is_gone(&css)? {
-            return Ok(());
-        }
+        let Some(mut writing) = self.enter(&css, is_left(field))? else { return Ok(()) };
         if kind == "title" {
             // A title that is empty is no title: it is written over as a whole.
             self.script("document.activeElement.select(); return true")?;
