@@ -17,8 +17,6 @@ use reckoner_core::sheet::{
     Answer, Ask, Bench, Choice, Entries, Field, Kind, OnHand, Own, Side, Start, When,
 };
 
-use crate::form::Form;
-
 /// Which hand holds the phone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Hand {
@@ -113,10 +111,10 @@ impl Settings {
     }
 }
 
-/// The form of the settings. Another tape changes what bare numbers mean: the same step gives them units.
+/// What a choice in their form changes beside it: another tape changes what bare numbers mean, and gives them units.
 #[must_use]
-pub fn form(entries: Entries) -> Form {
-    Form::new(&SETTINGS, entries, None).bringing_along(|_, entries| settled(entries))
+pub fn along(_: &Entries, after: Entries) -> Entries {
+    settled(after)
 }
 
 /// The settings with bare numbers in the unit of the chosen tape, and every length as it was.

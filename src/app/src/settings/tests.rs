@@ -3,12 +3,16 @@
 use reckoner_core::measure::{Fineness, Tape, Unit, length};
 use reckoner_core::sheet::{Bench, Entries, Own, Side};
 
-use super::{Aloud, Hand, SETTINGS, Settings, folded, form, settled};
-use crate::form::Action;
+use super::{Aloud, Hand, SETTINGS, Settings, along, folded, settled};
+use crate::form::{Action, Form};
 use crate::link;
 
 fn of(pairs: &[(&'static str, &'static str)]) -> Settings {
     Settings::of(&Entries::from_pairs(pairs.iter().copied()))
+}
+
+fn form_of(entries: Entries) -> Form {
+    Form::new(&SETTINGS, entries, None).bringing_along(along)
 }
 
 #[test]
@@ -62,7 +66,7 @@ fn what_cannot_be_read_counts_as_not_changed() {
 
 #[test]
 fn another_tape_leaves_every_length_as_it_was() {
-    let form = form(settled(Entries::default()));
+    let form = form_of(settled(Entries::default()));
     let form = form.after(Action::Set(vec![("kerf", "3/32".to_owned())]));
     let form = form.after(Action::Set(vec![("tape", "mm".to_owned())]));
     assert_eq!(form.entries().unit(), Some(Unit::Millimetre));
@@ -121,7 +125,7 @@ fn a_size_stays_the_same_length_in_a_window_with_another_tape() {
     assert_eq!((bench.tape, bench.kerf), (Tape::Millimetres(0), inches("1/8")));
     assert_eq!(bench.blade_reach, inches("60 mm"));
     // The other way round: the tape is changed here, and no size.
-    let form = form(typed.clone());
+    let form = form_of(typed.clone());
     let chosen = form.after(Action::Set(vec![("tape", "mm".to_owned())]));
     let theirs = kept(&[("kerf", "3/32"), ("blade_reach", "2")]);
     let bench = Settings::of(&folded(&theirs, &typed, chosen.entries())).bench;
@@ -132,7 +136,7 @@ fn a_size_stays_the_same_length_in_a_window_with_another_tape() {
 #[test]
 fn undo_leaves_what_another_window_set() {
     let told = std::rc::Rc::new(std::cell::Cell::new(0));
-    let form = form(kept(&[])).kept_by({
+    let form = form_of(kept(&[])).kept_by({
         let told = told.clone();
         move |_, _| told.set(told.get() + 1)
     });

@@ -6,12 +6,12 @@ use reckoner_core::measure::text::NoNames;
 use reckoner_core::sheet::Entries;
 use yew::prelude::*;
 
-use super::{SETTINGS, Settings, folded, form, settled};
+use super::{SETTINGS, Settings, along, folded, settled};
 use crate::components::device_line::ThisDevice;
 use crate::components::icon::{Icon, icon};
-use crate::form::Action;
 use crate::form::at_hand::{KnownNames, use_at_hand};
 use crate::form::view::{asks, undo_and_redo};
+use crate::form::{Action, Form};
 use crate::link;
 use crate::platform::{dom, storage};
 
@@ -33,7 +33,8 @@ pub(crate) fn kept() -> Entries {
 pub(crate) fn SettingsPage(props: &SettingsPageProps) -> Html {
     let SettingsPageProps { entries, settings, on_change } = props;
     let form = use_reducer(|| {
-        form(entries.clone()).kept_by(|before, after| {
+        let form = Form::new(&SETTINGS, entries.clone(), None).bringing_along(along);
+        form.kept_by(|before, after| {
             let all = folded(&kept(), before, after);
             storage::set(storage::SETTINGS, &link::typed(&all));
         })
