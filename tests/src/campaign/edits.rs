@@ -196,9 +196,8 @@ impl Walk<'_> {
         self.sudden(place)
     }
 
-    /// Taps into a field until it has the focus; its text with the selection in it. `None` where it goes: what is left before
-    /// may make it a piece that is not cut, of which nothing is left.
-    fn enter(&mut self, css: &str, may_go: bool) -> Result<Option<Writing>, Trouble> {
+    /// Taps into a field until it has the focus; its text with the selection in it.
+    fn enter(&mut self, css: &str) -> Result<Writing, Trouble> {
         let selector = json!(css);
         let has_focus = format!(
             "return !!await until(() => document.activeElement === document.querySelector({selector}), 2000)"
@@ -206,9 +205,6 @@ impl Walk<'_> {
         // While a plan arrives above it, a field may move away under the finger: a person taps again.
         let mut taps = 0;
         loop {
-            if may_go && self.is_gone(css)? {
-                return Ok(None);
-            }
             self.tab.tap(self.wire(), css)?;
             taps += 1;
             if self.script(&has_focus)? == json!(true) {
@@ -221,27 +217,13 @@ impl Walk<'_> {
         // A person looks before typing: what is selected can be seen.
         self.tab.frame(self.wire())?;
         self.tab.frame(self.wire())?;
-        if may_go && self.is_gone(css)? {
-            return Ok(None);
-        }
         let now = self.script(
             "const it = document.activeElement; return [it.value, it.selectionStart, it.selectionEnd]",
         )?;
         let at = |place: usize| {
             usize::try_from(now[place].as_u64().unwrap_or_default()).unwrap_or_default()
         };
-        Ok(Some(Writing::of(now[0].as_str().unwrap_or_default(), at(1), at(2))))
-    }
-
-    /// Whether a field is not asked for any more.
-    fn is_gone(&mut self, css: &str) -> Result<bool, Trouble> {
-        let there =
-            format!("return !!await until(() => document.querySelector({}), 2000)", json!(css));
-        let is_gone = self.script(&there)? == json!(false);
-        if is_gone {
-            self.tell("what is left is not asked for any more");
-        }
-        Ok(is_gone)
+        Ok(Writing::of(now[0].as_str().unwrap_or_default(), at(1), at(2)))
     }
 
     /// Empties the field at hand: with the key for it where there is one, else with a keyboard.
@@ -271,7 +253,7 @@ impl Walk<'_> {
         if !is_here {
             self.close_keypad()?;
         }
-        let Some(mut writing) = self.enter(&css, is_left(field))? else { return Ok(()) };
+        let mut writing = self.enter(&css)?;
         if kind == "title" {
             // A title that is empty is no title: it is written over as a whole.
             self.script("document.activeElement.select(); return true")?;

@@ -328,6 +328,32 @@ fn what_a_closed_window_had_typed_of_a_spoiled_piece_is_offered() {
     app.assert_quiet_console();
 }
 
+/// At a desk a choice is a press away from the field that was written in: what was measured goes in with it, and the page
+/// answers both.
+#[test]
+fn a_choice_ends_the_writing_in_a_field() {
+    let app = crate::shelf::first_leg();
+    app.resize(Screen::DESKTOP);
+    app.wait_for("piece-is");
+    app.tap("field-width");
+    app.type_keys("3 1/8");
+    app.tap("done-no");
+    app.wait_until_gone("spoiled");
+    app.wait_for_words("answer-headline", "not cut yet");
+    app.wait_for_value("field-width", "3 1/8");
+    // "Yes" and at once "no" is "no".
+    app.tap("field-thickness");
+    app.type_keys("3 1/16");
+    app.tap("done-yes");
+    app.tap("done-no");
+    app.wait_until_gone("spoiled");
+    app.reload();
+    app.wait_for_words("answer-headline", "not cut yet");
+    app.wait_for_value("field-thickness", "3 1/16");
+    assert!(!app.shows("spoiled"));
+    app.assert_quiet_console();
+}
+
 /// It comes out where nobody writes of it yet, also on a page that was opened before.
 #[test]
 fn what_a_closed_window_had_typed_of_a_spoiled_piece_comes_out() {

@@ -209,8 +209,12 @@ fn chosen(at_hand: &AtHand, field: &'static Field) -> Html {
     let is_ours = at_hand.is_ours(slot);
     let is_list = choice::is_list(field);
     let id = element_id(slot);
-    let form = at_hand.form.dispatcher();
+    let form = at_hand.form.clone();
     let on_choose = Callback::from(move |answer: &'static str| {
+        // Whoever chooses here has left the field that was being written in.
+        if form.editing().is_some_and(|it| it.field != field.id) {
+            form.dispatch(Action::Leave);
+        }
         form.dispatch(Action::Set(vec![(field.id, answer.to_owned())]));
     });
     let steps = is_editing.then(|| {
