@@ -419,10 +419,7 @@ impl<'a> Ask<'a> {
                 return None;
             }
             let (count, text) = match split_count(&item) {
-                Some((count, text)) => {
-                    let within = 1..=MOST_ITEMS as u32;
-                    (self.how_many(field, count, "Before @ goes how many", within)?, text)
-                }
+                Some((count, text)) => (self.count_before(field, count)?, text),
                 None => (1, item.as_str()),
             };
             let read = one(self, field, text)?;

@@ -301,8 +301,13 @@ impl Ask<'_> {
         Some(length)
     }
 
+    /// How many of one entry there are, before its @.
+    pub(super) fn count_before(&mut self, field: &Field, text: &str) -> Option<u32> {
+        self.how_many(field, text, "Before @ goes how many", 1..=MOST_ITEMS as u32)
+    }
+
     /// A count in an entry of a list; `what` says where it goes.
-    pub(super) fn how_many(
+    fn how_many(
         &mut self,
         field: &Field,
         text: &str,

@@ -1,6 +1,5 @@
 //! [`PartSize`]: parts written as length × width × thickness, and how a list of them is read.
 
-use super::ask::MOST_ITEMS;
 use super::counts::{is_whole, split_sides};
 use super::{Ask, Field, Sentence};
 use crate::measure::Length;
@@ -49,10 +48,7 @@ impl Ask<'_> {
     fn size(&mut self, field: &Field, item: &str) -> Option<PartSize> {
         let (name, rest) = self.named(field, item)?;
         let (count, sides) = match rest.split_once('@') {
-            Some((count, sides)) => {
-                let within = 1..=MOST_ITEMS as u32;
-                (self.how_many(field, count, "Before @ goes how many", within)?, sides)
-            }
+            Some((count, sides)) => (self.count_before(field, count)?, sides),
             None => (1, rest),
         };
         let sides = split_sides(sides);
