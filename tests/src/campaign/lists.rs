@@ -1,6 +1,6 @@
 //! Lists as rows: a row more, one less, how many, and a list as one text. Parts and yard lengths of a job are rows too.
 
-use serde_json::Value;
+use serde_json::{Value, json};
 
 use super::model::Place;
 use super::walk::{Stop, Walk};
@@ -119,7 +119,11 @@ impl Walk<'_> {
         self.tell(&format!("count {field} to {text}"));
         self.tab.tap(self.wire(), css)?;
         self.model.set(place, field, text);
-        self.sudden(place)
+        self.sudden(place)?;
+        // Nobody taps again before the number is seen, however slow the machine is.
+        let is_seen = format!("fields()[{field:?}]?.text === {}", json!(text));
+        self.script(&format!("return !!await until(() => {is_seen}, 2000)")).map(drop)?;
+        Ok(())
     }
 
     fn one_fewer_than_one(&mut self, place: &Place, it: &Value, css: &str) -> Result<(), Stop> {

@@ -178,9 +178,11 @@ const check = async (wanted, lenient, mayHide, patience) => {
     const isWrong = ([id, text]) => id in here ? !same(id, here[id].text, text) : !hides && !isShut(id, wanted);
     const all = Object.entries(wanted).filter(isWrong);
     // What is told by name stands in quotes; of a list, all of it.
-    const told = lenient ? [...tidy(document.body.innerText).matchAll(/“([^”]*)”/g)].map((it) => it[1]) : [];
+    const told = lenient ? [...document.body.innerText.matchAll(/“([^”]*)”/g)].map((it) => tidy(it[1])) : [];
     const isTold = (id, wanted) => told.some((it) => it === wanted || id.includes('/') && it.includes(wanted));
-    return all.filter(([id, wanted]) => !(wanted && isTold(id, tidy(wanted))));
+    // Of a row that stands in quotes nobody misses a field in which nothing is.
+    const isOfRow = (id) => lenient && id.includes('/') && !(id in here);
+    return all.filter(([id, wanted]) => !(wanted ? isTold(id, tidy(wanted)) : isOfRow(id)));
   };
   await until(() => wrong().length === 0, patience);
   const here = now();
