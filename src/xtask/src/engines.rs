@@ -34,7 +34,7 @@ const NO_MEDIA: &str =
 
 /// What is left out, and why: journeys, or all of a module. It is always something that the driver cannot do, or that the
 /// engine has not.
-const LEFT_OUT: [(Where, &str, &str); 37] = [
+const LEFT_OUT: [(Where, &str, &str); 34] = [
     (Both, "device::", NO_SCRIPT_BEFORE),
     (
         Both,
@@ -78,10 +78,7 @@ const LEFT_OUT: [(Where, &str, &str); 37] = [
         "read_again::what_a_killed_browser_brings_back_does_not_stand_in_the_place_of_what_was_typed_since",
         NO_SCRIPT_BEFORE,
     ),
-    (Both, "steady::nothing_moves_on_the_pages_of_a_job", NO_SCRIPT_BEFORE),
-    (Both, "steady::nothing_moves_on_the_pages_of_the_calculators", NO_SCRIPT_BEFORE),
-    (Both, "steady::nothing_moves_when_a_new_release_is_offered", NO_SCRIPT_BEFORE),
-    (Both, "steady::nothing_moves_when_trouble_is_told", NO_SCRIPT_BEFORE),
+    (Both, "steady::", NO_SCRIPT_BEFORE),
     (
         Both,
         "campaign::",

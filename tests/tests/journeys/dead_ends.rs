@@ -54,40 +54,62 @@ fn kind(address: &str) -> String {
     parts.join("/")
 }
 
-/// Why the page that stands there is a dead end; `None` where it is none.
-fn dead_end(app: &App) -> Option<String> {
-    let words = app.script("return document.body.innerText").as_str().unwrap_or("").to_owned();
-    let at = app.place();
-    if let Some(dead) = DEAD.iter().find(|dead| words.contains(**dead)) {
-        return Some(format!("{at}: {dead:?}"));
-    }
-    if words.trim().len() <= 10 {
-        return Some(format!("an empty page, {at}"));
-    }
-    if app.shows("recovery") {
-        return Some(format!("the recovery page, {at}"));
-    }
-    let has_main = app.script("return document.querySelector('main, #boot') !== null");
-    (has_main != json!(true)).then(|| format!("a page without a body, {at}"))
+/// The page that stands there, asked for in one question: a walk asks a thousand times.
+struct Page {
+    /// Its address within the app.
+    at: String,
+    words: String,
+    is_recovery: bool,
+    has_body: bool,
+    links: Vec<String>,
+    /// The buttons that can be tapped now, by name.
+    buttons: Vec<String>,
 }
 
-fn links(app: &App) -> Vec<String> {
-    let found = app.script(
-        "return [...document.querySelectorAll('a[href]')].map((a) => a.getAttribute('href')).filter((it) => it.startsWith('#'))",
-    );
-    let found = found.as_array().cloned().unwrap_or_default();
-    found.iter().filter_map(|it| it.as_str().map(str::to_owned)).collect()
-}
+impl Page {
+    fn of(app: &App) -> Page {
+        let said = app.script(
+            "const recovery = document.querySelector('[data-testid=recovery]');
+             return {
+               at: location.hash,
+               words: document.body.innerText,
+               isRecovery: recovery?.checkVisibility() === true,
+               hasBody: document.querySelector('main, #boot') !== null,
+               links: [...document.querySelectorAll('a[href]')].map((a) => a.getAttribute('href')).filter((it) => it.startsWith('#')),
+               buttons: [...document.querySelectorAll('button:not([disabled])')]
+                 .filter((it) => it.checkVisibility() && !it.closest('.keypad'))
+                 .map((it) => it.dataset.testid ?? it.getAttribute('aria-label') ?? it.innerText),
+             }",
+        );
+        let text = |of: &str| said[of].as_str().unwrap_or_default().to_owned();
+        let all = |of: &str| {
+            let all = said[of].as_array().into_iter().flatten();
+            all.filter_map(|it| it.as_str().map(str::to_owned)).collect()
+        };
+        Page {
+            at: text("at"),
+            words: text("words"),
+            is_recovery: said["isRecovery"] == json!(true),
+            has_body: said["hasBody"] == json!(true),
+            links: all("links"),
+            buttons: all("buttons"),
+        }
+    }
 
-/// The buttons that can be tapped now, by name.
-fn buttons(app: &App) -> Vec<String> {
-    let found = app.script(
-        "return [...document.querySelectorAll('button:not([disabled])')]
-            .filter((it) => it.checkVisibility() && !it.closest('.keypad'))
-            .map((it) => it.dataset.testid ?? it.getAttribute('aria-label') ?? it.innerText)",
-    );
-    let found = found.as_array().cloned().unwrap_or_default();
-    found.iter().filter_map(|it| it.as_str().map(str::to_owned)).collect()
+    /// Why it is a dead end; `None` where it is none.
+    fn dead_end(&self) -> Option<String> {
+        let at = &self.at;
+        if let Some(dead) = DEAD.iter().find(|dead| self.words.contains(**dead)) {
+            return Some(format!("{at}: {dead:?}"));
+        }
+        if self.words.trim().len() <= 10 {
+            return Some(format!("an empty page, {at}"));
+        }
+        if self.is_recovery {
+            return Some(format!("the recovery page, {at}"));
+        }
+        (!self.has_body).then(|| format!("a page without a body, {at}"))
+    }
 }
 
 /// Whether there was such a button.
@@ -128,8 +150,10 @@ impl<'a> Walk<'a> {
     }
 
     /// Looks at the page that this led to.
-    fn look(&mut self, from: &str) {
-        self.dead.extend(dead_end(self.app).map(|why| format!("{from} leads to {why}")));
+    fn look(&mut self, from: &str) -> Page {
+        let page = Page::of(self.app);
+        self.dead.extend(page.dead_end().map(|why| format!("{from} leads to {why}")));
+        page
     }
 
     /// Opens the pages that a link of these leads to, also by way of others, `most` of each kind: each with its buttons.
@@ -150,11 +174,11 @@ impl<'a> Walk<'a> {
             self.paths.insert(path(&address).to_owned());
             *self.kinds.entry(kind(&address)).or_default() += 1;
             self.app.go(&address);
-            self.look(&from);
-            for link in links(self.app) {
+            let page = self.look(&from);
+            for link in page.links {
                 waiting.push_back((link, address.clone()));
             }
-            pages.push((address, buttons(self.app)));
+            pages.push((address, page.buttons));
         }
         pages
     }
@@ -169,22 +193,22 @@ impl<'a> Walk<'a> {
                 continue;
             }
             self.app.go(&address);
-            let mut names: VecDeque<String> = buttons(self.app).into();
+            let mut names: VecDeque<String> = Page::of(self.app).buttons.into();
             while let Some(name) = names.pop_front() {
                 if !self.is_new(&kind, &name) || !press(self.app, &name) {
                     continue;
                 }
                 self.tapped.insert((kind.clone(), name.clone()));
                 let from = format!("{name:?} on {address}");
-                self.look(&from);
-                let stayed = self.app.place() == address;
+                let page = self.look(&from);
+                let stayed = page.at == address;
                 if stayed {
                     // What it opened comes first: it may be gone after the next.
-                    let opened = buttons(self.app).into_iter().filter(|name| !names.contains(name));
+                    let opened = page.buttons.into_iter().filter(|name| !names.contains(name));
                     let opened: Vec<String> = opened.collect();
                     opened.into_iter().rev().for_each(|name| names.push_front(name));
                 }
-                let come_up = self.open_late(job, &from);
+                let come_up = self.open_late(job, &from, page.links);
                 if !stayed || !come_up.is_empty() {
                     self.app.go(&address);
                 }
@@ -206,10 +230,15 @@ impl<'a> Walk<'a> {
     }
 
     /// Opens what the links lead to that came up with a tap: of this job up to twelve pages of a kind, of others one.
-    fn open_late(&mut self, job: &str, from: &str) -> Vec<(String, Vec<String>)> {
+    fn open_late(
+        &mut self,
+        job: &str,
+        from: &str,
+        links: Vec<String>,
+    ) -> Vec<(String, Vec<String>)> {
         let mut pages = Vec::new();
         let mut waiting: Vec<(String, String)> =
-            links(self.app).into_iter().map(|it| (it, from.to_owned())).collect();
+            links.into_iter().map(|it| (it, from.to_owned())).collect();
         while let Some((link, from)) = waiting.pop() {
             let of_kind = self.kinds.entry(kind(&link)).or_default();
             let most = if link.starts_with(job) { 12 } else { 1 };
@@ -220,9 +249,9 @@ impl<'a> Walk<'a> {
             self.seen.insert(link.clone());
             self.late += 1;
             self.app.go(&link);
-            self.look(&from);
-            waiting.extend(links(self.app).into_iter().map(|it| (it, link.clone())));
-            pages.push((link, buttons(self.app)));
+            let page = self.look(&from);
+            waiting.extend(page.links.into_iter().map(|it| (it, link.clone())));
+            pages.push((link, page.buttons));
         }
         pages
     }

@@ -24,11 +24,13 @@ const WATCH: &str = "
     return moved;
   };";
 
-/// On a processor as slow as a phone's, so that what comes late comes visibly late.
+/// A phone on a processor as slow as one has, so that what comes late comes visibly late; a desk has another.
 fn watched(screen: Screen) -> App {
     let app = App::arrive(screen);
     app.before_each_page(WATCH);
-    app.slow_down(4);
+    if screen.touch {
+        app.slow_down(4);
+    }
     app
 }
 
@@ -79,139 +81,155 @@ fn items(app: &App) -> Vec<String> {
 }
 
 #[test]
-fn nothing_moves_on_the_pages_of_the_calculators() {
-    for screen in [Screen::PHONE, Screen::DESKTOP] {
-        let app = watched(screen);
-        let mut faults = Vec::new();
-        load(&app, "", "home-tape");
-        app.wait_until_kept();
-        assert_steady(&app, "home", &mut faults);
-        let slugs: Vec<String> = app
-            .visible_ids()
-            .iter()
-            .filter_map(|id| id.strip_prefix("home-").map(str::to_owned))
-            .collect();
-        for slug in slugs {
-            load(&app, &format!("#/{slug}"), "answer-headline");
-            assert_steady(&app, &slug, &mut faults);
-            if screen == Screen::PHONE
-                && let Some(page) = another_question(&app, &slug)
-            {
-                load(&app, &page, "answer-headline");
-                assert_steady(&app, &page, &mut faults);
-            }
-        }
-        for (page, wanted) in [
-            ("settings", "field-kerf"),
-            ("cut", "plan"),
-            ("take", "pasted"),
-            ("print/spacing?length=43+1/2", "template-letter"),
-            ("keep/frame?", "keep-title"),
-            ("notices", "notices"),
-            ("jobs/start", "kinds"),
-        ] {
-            load(&app, &format!("#/{page}"), wanted);
-            app.wait_until(
-                "all is planned",
-                "return !document.querySelector('[data-testid=planning]')",
-            );
-            assert_steady(&app, page, &mut faults);
-        }
-        assert_eq!(faults, Vec::<String>::new(), "{screen:?}");
-    }
+fn nothing_moves_on_the_pages_of_the_calculators_on_a_phone() {
+    calculators_stand(Screen::PHONE);
 }
 
 #[test]
-fn nothing_moves_on_the_pages_of_a_job() {
-    for screen in [Screen::PHONE, Screen::DESKTOP] {
-        let app = watched(screen);
-        let mut faults = Vec::new();
-        load(&app, "#/jobs", "no-jobs");
-        assert_steady(&app, "jobs, none", &mut faults);
-        app.tap("open-demo");
-        app.wait_for("front");
-        let job = app.place();
-        // In the middle of the work: the plan in use, and what is begun to be said of a board and of a piece.
-        app.section("parts");
-        let piece = leads_to(&app, "item-leg").replace("/item/", "/piece/") + "/1";
-        for (page, wanted, opener, field) in [
-            (format!("{job}/boards"), "boards-cut", "different-", "left-0"),
-            (piece, "field-as_cut", "spoiled-rack", "left"),
-        ] {
-            load(&app, &page, wanted);
-            assert_steady(&app, &page, &mut faults);
-            app.tap(&first_of(&app, opener));
-            app.tap(&format!("field-{field}"));
-            app.type_keys("7");
-            load(&app, &page, &format!("field-{field}"));
-            assert_steady(&app, &format!("{page}, begun"), &mut faults);
-        }
-        load(&app, &job, "front");
-        begin_the_demo_anew(&app);
-        let leg = leads_to(&app, "item-leg");
-        app.section("parts");
-        let part = leads_to(&app, "item-leg");
-        app.section("kept");
-        let kept = leads_to(&app, "item-Half of the long rail");
-        let piece = part.replace("/item/", "/piece/") + "/0";
-        let stands = part.replace("/item/", "/stands/") + "/0/thickness";
-        let parts_of = leads_to(&app, "item-Top planks").replace("/item/", "/parts-of/");
-        app.section("rack");
-        app.wait_for("rack");
-        let on_the_rack = items(&app);
-        load(&app, "#/jobs", "jobs");
-        app.picture(&format!("jobs-{}", screen.width));
-        assert_steady(&app, "jobs", &mut faults);
-        for (page, wanted) in [
-            (job.clone(), "front"),
-            (format!("{job}/sizes"), "sizes"),
-            (format!("{job}/more"), "section-kept"),
-            (format!("{job}/parts"), "parts"),
-            (format!("{job}/build"), "build"),
-            (format!("{job}/buy"), "not-in-the-list"),
-            (format!("{job}/kept"), "item-Half of the long rail"),
-            (format!("{job}/rack"), "rack"),
-            (format!("{job}/boards"), "plan-it"),
-            (format!("{job}/hand-on"), "save-file"),
-            (format!("{job}/codes"), "code"),
-            (format!("{job}/card"), "card"),
-            (format!("{job}/labels"), "labels"),
-            (format!("{job}/new/measure"), "field-name"),
-            (format!("{job}/new/match"), "field-name"),
-            (format!("{job}/new/part"), "field-name"),
-            (format!("{job}/new/board"), "field-name"),
-            (format!("{job}/new/yard"), "field-price"),
-            (format!("{job}/new/round"), "field-name"),
-            (format!("{job}/new/saw"), "field-kerf"),
-            (format!("{job}/new/screw"), "field-gauge"),
-            (format!("{job}/new/sketch"), "field-length"),
-            (format!("{job}/new/close"), "field-size"),
-            (format!("{job}/buy/paper"), "yard-paper"),
-            (leg, "field-formula"),
-            (part, "field-length"),
-            (piece, "field-as_cut"),
-            (kept, "answer-headline"),
-            (stands, "stands"),
-            (parts_of, "making"),
-        ] {
-            load(&app, &page, wanted);
+fn nothing_moves_on_the_pages_of_the_calculators_on_a_desk() {
+    calculators_stand(Screen::DESKTOP);
+}
+
+#[track_caller]
+fn calculators_stand(screen: Screen) {
+    let app = watched(screen);
+    let mut faults = Vec::new();
+    load(&app, "", "home-tape");
+    app.wait_until_kept();
+    assert_steady(&app, "home", &mut faults);
+    let slugs: Vec<String> = app
+        .visible_ids()
+        .iter()
+        .filter_map(|id| id.strip_prefix("home-").map(str::to_owned))
+        .collect();
+    for slug in slugs {
+        load(&app, &format!("#/{slug}"), "answer-headline");
+        assert_steady(&app, &slug, &mut faults);
+        if screen == Screen::PHONE
+            && let Some(page) = another_question(&app, &slug)
+        {
+            load(&app, &page, "answer-headline");
             assert_steady(&app, &page, &mut faults);
         }
-        for page in on_the_rack {
-            load(&app, &page, "take-out");
-            assert_steady(&app, &page, &mut faults);
-        }
-        load(&app, &format!("{job}/hand-on"), "remove-job");
-        app.tap("remove-job");
-        app.wait_for("no-jobs");
-        assert_steady(&app, "jobs, one taken off", &mut faults);
-        load(&app, "#/jobs/removed", "removed");
-        assert_steady(&app, "removed jobs", &mut faults);
-        app.tap(&format!("put-back-{BENCH}"));
-        app.wait_for(&format!("open-{BENCH}"));
-        assert_steady(&app, "removed jobs, one put back", &mut faults);
-        assert_eq!(faults, Vec::<String>::new(), "{screen:?}");
     }
+    for (page, wanted) in [
+        ("settings", "field-kerf"),
+        ("cut", "plan"),
+        ("take", "pasted"),
+        ("print/spacing?length=43+1/2", "template-letter"),
+        ("keep/frame?", "keep-title"),
+        ("notices", "notices"),
+        ("jobs/start", "kinds"),
+    ] {
+        load(&app, &format!("#/{page}"), wanted);
+        app.wait_until(
+            "all is planned",
+            "return !document.querySelector('[data-testid=planning]')",
+        );
+        assert_steady(&app, page, &mut faults);
+    }
+    assert_eq!(faults, Vec::<String>::new(), "{screen:?}");
+}
+
+#[test]
+fn nothing_moves_on_the_pages_of_a_job_on_a_phone() {
+    job_stands(Screen::PHONE);
+}
+
+#[test]
+fn nothing_moves_on_the_pages_of_a_job_on_a_desk() {
+    job_stands(Screen::DESKTOP);
+}
+
+#[track_caller]
+fn job_stands(screen: Screen) {
+    let app = watched(screen);
+    let mut faults = Vec::new();
+    load(&app, "#/jobs", "no-jobs");
+    assert_steady(&app, "jobs, none", &mut faults);
+    app.tap("open-demo");
+    app.wait_for("front");
+    let job = app.place();
+    // In the middle of the work: the plan in use, and what is begun to be said of a board and of a piece.
+    app.section("parts");
+    let piece = leads_to(&app, "item-leg").replace("/item/", "/piece/") + "/1";
+    for (page, wanted, opener, field) in [
+        (format!("{job}/boards"), "boards-cut", "different-", "left-0"),
+        (piece, "field-as_cut", "spoiled-rack", "left"),
+    ] {
+        load(&app, &page, wanted);
+        assert_steady(&app, &page, &mut faults);
+        app.tap(&first_of(&app, opener));
+        app.tap(&format!("field-{field}"));
+        app.type_keys("7");
+        load(&app, &page, &format!("field-{field}"));
+        assert_steady(&app, &format!("{page}, begun"), &mut faults);
+    }
+    load(&app, &job, "front");
+    begin_the_demo_anew(&app);
+    let leg = leads_to(&app, "item-leg");
+    app.section("parts");
+    let part = leads_to(&app, "item-leg");
+    app.section("kept");
+    let kept = leads_to(&app, "item-Half of the long rail");
+    let piece = part.replace("/item/", "/piece/") + "/0";
+    let stands = part.replace("/item/", "/stands/") + "/0/thickness";
+    let parts_of = leads_to(&app, "item-Top planks").replace("/item/", "/parts-of/");
+    app.section("rack");
+    app.wait_for("rack");
+    let on_the_rack = items(&app);
+    load(&app, "#/jobs", "jobs");
+    app.picture(&format!("jobs-{}", screen.width));
+    assert_steady(&app, "jobs", &mut faults);
+    for (page, wanted) in [
+        (job.clone(), "front"),
+        (format!("{job}/sizes"), "sizes"),
+        (format!("{job}/more"), "section-kept"),
+        (format!("{job}/parts"), "parts"),
+        (format!("{job}/build"), "build"),
+        (format!("{job}/buy"), "not-in-the-list"),
+        (format!("{job}/kept"), "item-Half of the long rail"),
+        (format!("{job}/rack"), "rack"),
+        (format!("{job}/boards"), "plan-it"),
+        (format!("{job}/hand-on"), "save-file"),
+        (format!("{job}/codes"), "code"),
+        (format!("{job}/card"), "card"),
+        (format!("{job}/labels"), "labels"),
+        (format!("{job}/new/measure"), "field-name"),
+        (format!("{job}/new/match"), "field-name"),
+        (format!("{job}/new/part"), "field-name"),
+        (format!("{job}/new/board"), "field-name"),
+        (format!("{job}/new/yard"), "field-price"),
+        (format!("{job}/new/round"), "field-name"),
+        (format!("{job}/new/saw"), "field-kerf"),
+        (format!("{job}/new/screw"), "field-gauge"),
+        (format!("{job}/new/sketch"), "field-length"),
+        (format!("{job}/new/close"), "field-size"),
+        (format!("{job}/buy/paper"), "yard-paper"),
+        (leg, "field-formula"),
+        (part, "field-length"),
+        (piece, "field-as_cut"),
+        (kept, "answer-headline"),
+        (stands, "stands"),
+        (parts_of, "making"),
+    ] {
+        load(&app, &page, wanted);
+        assert_steady(&app, &page, &mut faults);
+    }
+    for page in on_the_rack {
+        load(&app, &page, "take-out");
+        assert_steady(&app, &page, &mut faults);
+    }
+    load(&app, &format!("{job}/hand-on"), "remove-job");
+    app.tap("remove-job");
+    app.wait_for("no-jobs");
+    assert_steady(&app, "jobs, one taken off", &mut faults);
+    load(&app, "#/jobs/removed", "removed");
+    assert_steady(&app, "removed jobs", &mut faults);
+    app.tap(&format!("put-back-{BENCH}"));
+    app.wait_for(&format!("open-{BENCH}"));
+    assert_steady(&app, "removed jobs, one put back", &mut faults);
+    assert_eq!(faults, Vec::<String>::new(), "{screen:?}");
 }
 
 /// The browser gives the database back with nothing in it, and the page tells so.
