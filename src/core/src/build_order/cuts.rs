@@ -1,16 +1,13 @@
 //! The cuts: of the boards of the plan in use, and of pieces that no board is planned for.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
-use super::order::{BuildStep, Drafts, Pieces, Stage, Wait, at, cautions};
+use super::step::{BuildStep, Drafts, Needs, Pieces, Stage, Wait, at, cautions};
 use crate::cutting::Source;
 use crate::job::{BoardState, CutPlan, Dimension, Item, ItemId, Job, Part, PartSizes, Reckoned};
 use crate::measure::Length;
 use crate::measure::text::exact_text;
 use crate::planning::report::{RowCut, What, rows_of};
-
-/// Which steps a step needs done, by their names.
-pub(super) type Needs = BTreeMap<String, BTreeSet<String>>;
 
 /// The place of one piece in the plan.
 #[derive(Clone, Debug)]

@@ -9,10 +9,12 @@
 mod cuts;
 mod order;
 mod picture;
+mod step;
 #[cfg(test)]
 mod tests;
 mod waits;
 mod words;
 
-pub use order::{BuildOrder, BuildStep, Pieces, Stage, Wait, build_order};
+pub use order::{BuildOrder, build_order};
 pub use picture::picture;
+pub use step::{BuildStep, Pieces, Stage, Wait};

@@ -1,6 +1,6 @@
 //! The picture of a step: of a cut its setting, of a reckoning its own drawing.
 
-use super::order::{BuildStep, Stage};
+use super::step::{BuildStep, Stage};
 use crate::drawing::{Anchor, Draft, Role, SCENE_WIDTH, Scene, Shape, Size};
 use crate::job::Reckoned;
 use crate::measure::text::show;

@@ -1,6 +1,6 @@
 //! The order of the demo against one written by hand, and what a step waits for.
 
-use super::order::cautions;
+use super::step::cautions;
 use super::{BuildOrder, Stage, Wait, build_order};
 use crate::attention::attention;
 use crate::calculators;

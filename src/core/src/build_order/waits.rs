@@ -2,8 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::cuts::Needs;
-use super::order::{BuildStep, Stage, Wait};
+use super::step::{BuildStep, Needs, Stage, Wait};
 use crate::attention::{Attention, Fact};
 use crate::job::{Item, ItemId, Job, Reckoned};
 use crate::order::{map_of, set_of, sort, sort_by_key};

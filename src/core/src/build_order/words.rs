@@ -1,6 +1,7 @@
 //! The steps in words.
 
-use super::order::{BuildOrder, BuildStep, Stage, Wait};
+use super::order::BuildOrder;
+use super::step::{BuildStep, Stage, Wait};
 use crate::job::{Item, ItemId, Job, Reckoned};
 use crate::say;
 use crate::sentence::counted;

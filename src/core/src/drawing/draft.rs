@@ -1,8 +1,6 @@
 //! [`Draft`]: a drawing whose writing still has to find its place.
 
-use super::place;
-use super::{Anchor, Item, Role, Scene, Shape, Size};
-use crate::sentence::Sentence;
+use super::{Anchor, Item, Role, Shape, Size};
 
 /// Shapes that stand where they are, and writing with its wish. [`Draft::scene`] gives each label a place where it stays
 /// inside, meets no other and is crossed by no line.
@@ -121,11 +119,5 @@ impl Draft {
     /// Says something under the picture.
     pub fn tell(&mut self, words: impl Into<String>) {
         self.words.push(words.into());
-    }
-
-    /// The finished drawing, so high in page units.
-    #[must_use]
-    pub fn scene(self, title: Sentence, height: f64) -> Scene {
-        place::scene(self, title, height)
     }
 }

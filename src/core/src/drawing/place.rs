@@ -166,46 +166,50 @@ struct Placer {
     texts: Vec<(Item, Option<Tag>)>,
 }
 
-pub(super) fn scene(draft: Draft, title: Sentence, height: f64) -> Scene {
-    let Draft { shapes, labels, mut words } = draft;
-    let mut placer = Placer {
-        height,
-        strokes: shapes
-            .iter()
-            .flat_map(|item| strokes(&item.shape))
-            .map(|stroke| (None, stroke))
-            .collect(),
-        darks: shapes.iter().filter_map(dark).collect(),
-        writing: Vec::new(),
-        targets: Vec::new(),
-        lines: Vec::new(),
-        texts: Vec::new(),
-    };
-    for (index, label) in labels.iter().enumerate() {
-        if let Wish::Between(from, to) = label.wish {
-            let lines = ends(from, to).into_iter().chain([[from, to]]);
-            placer.strokes.extend(lines.map(|stroke| (Some(index), stroke)));
+impl Draft {
+    /// The finished drawing, so high in page units.
+    #[must_use]
+    pub fn scene(self, title: Sentence, height: f64) -> Scene {
+        let Draft { shapes, labels, mut words } = self;
+        let mut placer = Placer {
+            height,
+            strokes: shapes
+                .iter()
+                .flat_map(|item| strokes(&item.shape))
+                .map(|stroke| (None, stroke))
+                .collect(),
+            darks: shapes.iter().filter_map(dark).collect(),
+            writing: Vec::new(),
+            targets: Vec::new(),
+            lines: Vec::new(),
+            texts: Vec::new(),
+        };
+        for (index, label) in labels.iter().enumerate() {
+            if let Wish::Between(from, to) = label.wish {
+                let lines = ends(from, to).into_iter().chain([[from, to]]);
+                placer.strokes.extend(lines.map(|stroke| (Some(index), stroke)));
+            }
         }
-    }
-    let mut order: Vec<(usize, &Label)> = labels.iter().enumerate().collect();
-    crate::order::sort_by(&mut order, |(a, left), (b, right)| {
-        rank(left).cmp(&rank(right)).then(a.cmp(b))
-    });
-    let mut left_out = false;
-    for (index, label) in order {
-        if placer.put(index, label) {
-            continue;
+        let mut order: Vec<(usize, &Label)> = labels.iter().enumerate().collect();
+        crate::order::sort_by(&mut order, |(a, left), (b, right)| {
+            rank(left).cmp(&rank(right)).then(a.cmp(b))
+        });
+        let mut left_out = false;
+        for (index, label) in order {
+            if placer.put(index, label) {
+                continue;
+            }
+            placer.strokes.retain(|(owner, _)| *owner != Some(index));
+            match label.wish {
+                Wish::Row(..) => words.push(label.text.clone()),
+                _ => left_out |= !label.is_told,
+            }
         }
-        placer.strokes.retain(|(owner, _)| *owner != Some(index));
-        match label.wish {
-            Wish::Row(..) => words.push(label.text.clone()),
-            _ => left_out |= !label.is_told,
+        if left_out {
+            words.push(LEFT_OUT.to_owned());
         }
+        placer.finish(shapes, title, words)
     }
-    if left_out {
-        words.push(LEFT_OUT.to_owned());
-    }
-    placer.finish(shapes, title, words)
 }
 
 /// What is placed first.

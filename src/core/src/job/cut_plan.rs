@@ -1,7 +1,7 @@
 //! [`CutPlan`]: a plan kept in the job, and [`CutTicks`]: what has been bought and cut of it.
 
+use super::ItemId;
 use super::cut_labels::Labels;
-use super::{Item, ItemId, Job};
 use crate::cutting::{self, Backing, Plan};
 
 /// A plan with all that it was made from. It does not change when it is ticked off.
@@ -75,40 +75,5 @@ impl BoardState {
             }
             _ => 0,
         }
-    }
-}
-
-impl Job {
-    /// A plan with its ticks.
-    #[must_use]
-    pub fn cut_plan(&self, id: ItemId) -> Option<(&CutPlan, Vec<BoardState>)> {
-        let Some(Item::CutPlan(plan)) = self.item(id) else { return None };
-        let mut boards = self.ticks_of(id).map_or_else(Vec::new, |(_, ticks)| ticks.boards.clone());
-        boards.resize(plan.plan.boards.len(), BoardState::ToCut);
-        Some((plan, boards))
-    }
-
-    /// The plan of the job's own parts, or of its quick list.
-    #[must_use]
-    pub fn find_cut_plan(&self, is_list: bool) -> Option<ItemId> {
-        let mut plans = self.items().filter_map(|(id, item)| match item {
-            Item::CutPlan(plan) if plan.is_list == is_list => Some(id),
-            _ => None,
-        });
-        plans.next()
-    }
-
-    /// The plan in use: of the job's own parts, or else of its quick list.
-    #[must_use]
-    pub fn plan_in_use(&self) -> Option<ItemId> {
-        self.find_cut_plan(false).or_else(|| self.find_cut_plan(true))
-    }
-
-    /// What has been bought and cut of a plan, and as which item that is kept.
-    pub(crate) fn ticks_of(&self, plan: ItemId) -> Option<(ItemId, &CutTicks)> {
-        self.items().find_map(|(id, item)| match item {
-            Item::CutTicks(ticks) if ticks.plan == plan => Some((id, ticks)),
-            _ => None,
-        })
     }
 }

@@ -3,14 +3,10 @@
 use std::collections::BTreeMap;
 
 use super::names::make_visible;
-use super::{CutPlan, CutTicks, Piece};
+use super::{CutPlan, CutTicks, ItemId, Piece};
 use crate::calculators;
 use crate::measure::Length;
 use crate::sheet::{Kind, Side};
-
-/// The id of an item: given once, never used again in its job.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct ItemId(pub u64);
 
 /// Anything in a job.
 #[derive(Clone, Debug, PartialEq, Eq)]

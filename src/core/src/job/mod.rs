@@ -19,6 +19,7 @@ pub mod cut_labels;
 mod cut_plan;
 pub mod demo;
 mod history;
+mod id;
 mod item;
 pub mod kinds;
 mod labels;
@@ -30,6 +31,8 @@ mod names;
 pub mod own_size;
 mod parts;
 mod piece;
+mod pieces;
+mod plan_in_use;
 mod reckoned;
 pub mod rescue;
 pub mod sections;
@@ -43,15 +46,17 @@ pub use card::cautions;
 pub use conflict::{Clash, Conflict};
 pub use cut_plan::{BoardState, CutPlan, CutTicks};
 pub use history::{History, MOST_STEPS};
+pub use id::ItemId;
 pub use item::{
-    CloseEnough, Grain, Hand, Item, ItemId, Kept, Linked, Made, Match, Measure, MeasureKind, Part,
+    CloseEnough, Grain, Hand, Item, Kept, Linked, Made, Match, Measure, MeasureKind, Part,
     RackBoard, Round, Saw, Screw, Sketch, Ticked, Written, YardBoard,
 };
 pub use labels::{Label, MOST_LABELS, TooManyLabels, labels};
 pub use linked::kind_of;
 pub use names::{NameProblem, check_name, check_title, is_same_name, name_key, visible_title};
-pub use parts::{MOST_PIECES, PartSizes, part_sizes};
+pub use parts::{MOST_PIECES, PartSizes};
 pub use piece::{Dimension, Dimensions, Known, Piece, PieceState, known};
+pub use pieces::part_sizes;
 pub use reckoned::{MeasureProblem, MeasureState, Reckoned};
 pub use step::{Change, Step};
 

@@ -1,6 +1,6 @@
 //! The sizes of the parts, worked out.
 
-use super::{Dimension, Dimensions, ItemId, Job, Part, Piece, Reckoned};
+use super::{Dimension, Dimensions, ItemId, Part, Piece};
 use crate::measure::text::{Formula, Names, TextProblem, TextProblemKind};
 use crate::measure::{Length, Unit};
 
@@ -98,12 +98,6 @@ impl Part {
 
 /// Most pieces of one part.
 pub const MOST_PIECES: u32 = 1_000;
-
-/// The parts of a job in the order of the list.
-#[must_use]
-pub fn part_sizes(job: &Job, reckoned: &Reckoned) -> Vec<PartSizes> {
-    job.parts().into_iter().filter_map(|(id, _)| reckoned.part(id).cloned()).collect()
-}
 
 /// The sizes of a part from its texts as read: quantity, thickness, width, length.
 pub(super) fn sizes(

@@ -6,8 +6,7 @@
 
 use std::sync::Arc;
 
-use super::{Part, Reckoned};
-use crate::measure::{Length, TextProblem};
+use crate::measure::Length;
 
 /// One of the three sizes of a piece.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -154,17 +153,6 @@ impl Piece {
         self.tape.as_ref()?.get(of).as_deref()
     }
 
-    /// What it is, once it was cut: what the tape says, else what it was ticked at. `None` where
-    /// neither is known, and of a piece that is to be cut for the first time.
-    #[must_use]
-    pub fn size(&self, of: Dimension, job: &Reckoned) -> Option<Result<Length, TextProblem>> {
-        match self.tape(of) {
-            _ if self.state == PieceState::ToCut => None,
-            Some(text) => Some(job.on_tape(text)),
-            None => self.recorded(of).map(Ok),
-        }
-    }
-
     /// By how much it is off where somebody said to leave it so: below zero for too small.
     #[must_use]
     pub fn left(&self, of: Dimension) -> Option<Length> {
@@ -251,35 +239,4 @@ impl Piece {
 #[must_use]
 pub fn known(sizes: Dimensions<Option<Length>>) -> Known {
     (sizes != Dimensions::default()).then(|| Arc::new(sizes))
-}
-
-impl Part {
-    /// One of its pieces, counted from 0; one that nobody touched is to be cut.
-    #[must_use]
-    pub fn piece(&self, index: usize) -> Piece {
-        self.pieces.get(index).cloned().unwrap_or_default()
-    }
-
-    /// The part with something else done to one piece of it. Pieces after the last one touched are
-    /// not listed.
-    #[must_use]
-    pub fn with_piece(mut self, index: usize, piece: Piece) -> Part {
-        let listed = index.saturating_add(1).max(self.pieces.len());
-        self.pieces.resize(listed, Piece::default());
-        if let Some(place) = self.pieces.get_mut(index) {
-            *place = piece;
-        }
-        self
-    }
-
-    /// The part with the next piece ticked off at these sizes: one that is to be cut, in their
-    /// order.
-    #[must_use]
-    pub fn with_next_cut(mut self, piece: Piece) -> Part {
-        match self.pieces.iter_mut().find(|piece| !piece.is_cut()) {
-            Some(place) => *place = piece,
-            None => self.pieces.push(piece),
-        }
-        self
-    }
 }

@@ -17,5 +17,5 @@ pub mod wanted;
 
 pub use rest::{RestProblem, list_rest};
 pub use since::{no_longer_fits, since};
-pub use ticking::CAME_OUT_DIFFERENT;
 pub use today::plan_of_today;
+pub use wanted::CAME_OUT_DIFFERENT;

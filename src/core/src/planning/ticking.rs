@@ -15,9 +15,6 @@ use crate::measure::text::exact_text;
 use crate::measure::{Length, Tape};
 use crate::sheet::Bench;
 
-/// What is tapped where a board comes out otherwise than it is drawn.
-pub const CAME_OUT_DIFFERENT: &str = "It came out different";
-
 /// How the names of the ticks of settings at the saw begin.
 pub(crate) const CUTS: &str = "cut/";
 

@@ -3,8 +3,8 @@
 use core::cell::Cell;
 
 use super::{
-    Assumed, Bench, Choice, Entries, Field, Kind, Least, Outcome, Refusal, Sentence, Span, Start,
-    Strip, WayOut, When,
+    Assumed, Bench, Choice, Entries, Field, Kind, Least, Outcome, Refusal, Refused, Sentence, Span,
+    Start, Strip, WayOut, When,
     counts::{split_count, two_ways},
 };
 use crate::measure::text::{
@@ -179,6 +179,21 @@ impl<'a> Ask<'a> {
     /// Refuses a field for a reason of its own.
     pub fn refuse_field(&mut self, field: &Field, code: &'static str, sentence: Sentence) {
         self.refusals.push(Refusal { field: field.id, code, sentence, at: None, way_out: None });
+    }
+
+    /// Keeps a refusal that was found while reading.
+    pub fn keep(&mut self, refusal: Refusal) {
+        self.refusals.push(refusal);
+    }
+
+    /// Keeps why `reckon` does not answer; `too_large` is what is said of a number that is out of
+    /// range. Always `None`, to return it at once.
+    pub fn refused<T>(&mut self, refused: Refused, too_large: Refusal) -> Option<T> {
+        match refused {
+            Refused::For(refusals) => self.refusals.extend(refusals),
+            Refused::OutOfRange => self.refusals.push(too_large),
+        }
+        None
     }
 
     pub(super) fn echo(&mut self, field: &Field, sentence: Sentence) {

@@ -23,9 +23,10 @@ mod refusal;
 mod sizes;
 mod strip;
 mod term;
+mod value;
 mod working;
 
-pub use answer::{Answer, Column, Figure, Goods, Note, Row, Sheet, Table, Value};
+pub use answer::{Answer, Column, Figure, Goods, Note, Row, Sheet, Table};
 pub use ask::{Ask, Echo};
 pub use assumed::{Assumed, not_yours};
 pub use bench::{Bench, Own, Side};
@@ -42,6 +43,7 @@ pub use refusal::{Refusal, Refused, WayOut};
 pub use sizes::PartSize;
 pub use strip::{Line, Outcome, Strip};
 pub use term::{Amount, Term};
+pub use value::Value;
 pub use working::{Rounded, Source, Step, Working};
 
 // What a sheet says is made of these.

@@ -1,6 +1,6 @@
 //! How a calculator refuses: a [`Refusal`] beside a field, with the nearest thing that works.
 
-use super::{Ask, Field, Sentence};
+use super::{Field, Sentence};
 use crate::measure::text::{UNSEEN, is_seen_whole, seen};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
@@ -149,22 +149,5 @@ impl From<Refusal> for Refused {
 impl From<OutOfRange> for Refused {
     fn from(_: OutOfRange) -> Refused {
         Refused::OutOfRange
-    }
-}
-
-impl Ask<'_> {
-    /// Keeps a refusal that was found while reading.
-    pub fn keep(&mut self, refusal: Refusal) {
-        self.refusals.push(refusal);
-    }
-
-    /// Keeps why `reckon` does not answer; `too_large` is what is said of a number that is out of
-    /// range. Always `None`, to return it at once.
-    pub fn refused<T>(&mut self, refused: Refused, too_large: Refusal) -> Option<T> {
-        match refused {
-            Refused::For(refusals) => self.refusals.extend(refusals),
-            Refused::OutOfRange => self.refusals.push(too_large),
-        }
-        None
     }
 }

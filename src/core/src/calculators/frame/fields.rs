@@ -1,7 +1,7 @@
 //! What is asked about a frame, and what each question answers with.
 
 use crate::calculators::{ResultKind, ResultSpec};
-use crate::sheet::{Column, Choice, Field, Kind, Start};
+use crate::sheet::{Choice, Column, Field, Kind, Start, Refusal};
 
 // The sizes are those of our invented potting bench for a school garden.
 
@@ -206,3 +206,8 @@ pub(super) const RESULTS: &[ResultSpec] = &[
     BETWEEN_RAILS, BAY, SUPPORT_EDGES, LONGEST_TENONS, TENONS_CLEAR, OUTSIDE_TO_CHEEK, LAP_REAR,
     LAP_FRONT, LAP_REAR_LEFT, LAP_STEP, SQUARE_DIAGONAL, PUSH_BY, PUSH, OUT_OF_SQUARE,
 ];
+
+/// Said of a number that is out of range, whatever is asked.
+pub(super) fn out_of_range() -> Refusal {
+    Refusal::out_of_range(&QUESTION)
+}

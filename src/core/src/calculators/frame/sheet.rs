@@ -3,7 +3,7 @@
 use super::fields::{FIELDS, LAP, QUESTION, RESULTS, SPACER, SQUARE, STRETCHER, SUPPORT, TENONS};
 use super::{lap, rail, spacer, square, stretcher, support, tenon};
 use crate::calculators::{Calculator, Stage};
-use crate::sheet::{Answer, Ask, Refusal};
+use crate::sheet::{Answer, Ask};
 
 /// Frame: rails, blocks, joints and squareness.
 pub const CALCULATOR: Calculator = Calculator {
@@ -15,11 +15,6 @@ pub const CALCULATOR: Calculator = Calculator {
     results: RESULTS,
     work,
 };
-
-/// Said of a number that is out of range, whatever is asked.
-pub(super) fn out_of_range() -> Refusal {
-    Refusal::out_of_range(&QUESTION)
-}
 
 fn work(ask: &mut Ask) -> Option<Answer> {
     match ask.choice(&QUESTION) {

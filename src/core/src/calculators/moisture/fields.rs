@@ -1,13 +1,9 @@
-//! What the moisture calculator asks, what it answers with, and how it is read.
+//! What the moisture calculator asks, and what it answers with.
 
-use super::movement::{Moistures, Wood};
-use super::weather::moisture;
 use super::woods::{SOFTWOOD, SPECIES_IDS, WOODS};
-use super::{air, board, gap, swing};
 use crate::calculators::{ResultKind, ResultSpec};
-use crate::sheet::{Ask, Choice, Column, Field, Kind, Start};
-use crate::tables::air::{PLACES, place};
-use crate::tables::species::{Grain, species};
+use crate::sheet::{Choice, Column, Field, Kind, Start};
+use crate::tables::air::PLACES;
 
 const PERCENT: Kind = Kind::Number { least: 0, most: 300, unit: "%" };
 
@@ -57,7 +53,7 @@ pub(super) const THICKNESS: Field = Field::new(
     Start::Inches("1 9/16"),
 )
 .only_for(QUESTION.id, &[ONE_BOARD.id]);
-const BOARDS: Field =
+pub(super) const BOARDS: Field =
     Field::new("boards", "Boards", "", Kind::Count { least: 2, most: 500 }, Start::Text("7"))
         .only_for(QUESTION.id, &[GAPS.id]);
 
@@ -70,7 +66,7 @@ pub(super) const KNOWN: Field = Field::new(
 )
 .only_for(QUESTION.id, &[GAPS.id]);
 pub(super) const FIND_LATER: Choice = Choice::new("later", "Gap later");
-const FIND_TODAY: Choice = Choice::new("today", "Gap to leave today");
+pub(super) const FIND_TODAY: Choice = Choice::new("today", "Gap to leave today");
 
 pub(super) const GAP_TODAY: Field =
     Field::new("gap_now", "Gap today", "0 when laid tight", Kind::ZERO_UP, Start::Inches("0"))
@@ -136,13 +132,14 @@ pub(super) const GRAIN: Field = Field::new(
 .only_for(WOOD.id, SPECIES_IDS);
 const UNSURE: Choice = Choice::new("unsure", "Unsure");
 pub(super) const FLAT: Choice = Choice::new("flat", "Along the face (flat-sawn)");
-const QUARTER: Choice = Choice::new("quarter", "Across it (quarter-sawn)");
+pub(super) const QUARTER: Choice = Choice::new("quarter", "Across it (quarter-sawn)");
 
-const AIR: Field = Field::new("air", "Air", "", Kind::Choice(AIRS), Start::Text(GIVEN_AIR.id))
-    .only_for(QUESTION.id, &[IN_AIR.id]);
+pub(super) const AIR: Field =
+    Field::new("air", "Air", "", Kind::Choice(AIRS), Start::Text(GIVEN_AIR.id))
+        .only_for(QUESTION.id, &[IN_AIR.id]);
 const GIVEN_AIR: Choice = Choice::new(IN_AIR.id, "Warmth and humidity");
 
-const DEGREES: Field = Field::new(
+pub(super) const DEGREES: Field = Field::new(
     "degrees",
     "Degrees",
     "",
@@ -151,9 +148,9 @@ const DEGREES: Field = Field::new(
 )
 .only_for(AIR.id, &[GIVEN_AIR.id]);
 const IN_FAHRENHEIT: Choice = Choice::new("fahrenheit", "°F");
-const IN_CELSIUS: Choice = Choice::new("celsius", "°C");
+pub(super) const IN_CELSIUS: Choice = Choice::new("celsius", "°C");
 
-const FAHRENHEIT: Field = Field::new(
+pub(super) const FAHRENHEIT: Field = Field::new(
     "fahrenheit",
     "Warmth",
     "from 30 °F: the formula is not for colder air",
@@ -161,7 +158,7 @@ const FAHRENHEIT: Field = Field::new(
     Start::Text("60"),
 )
 .only_for(DEGREES.id, &[IN_FAHRENHEIT.id]);
-const CELSIUS: Field = Field::new(
+pub(super) const CELSIUS: Field = Field::new(
     "celsius",
     "Warmth",
     "from -1 °C: the formula is not for colder air",
@@ -169,7 +166,7 @@ const CELSIUS: Field = Field::new(
     Start::Text("15"),
 )
 .only_for(DEGREES.id, &[IN_CELSIUS.id]);
-const HUMIDITY: Field = Field::new(
+pub(super) const HUMIDITY: Field = Field::new(
     "humidity",
     "Humidity",
     "relative, on average",
@@ -259,65 +256,3 @@ pub(super) const RESULTS: &[ResultSpec] = &[
     NEWER_FORMULA,
     SIZES,
 ];
-
-fn wood(ask: &Ask) -> Option<Wood> {
-    match ask.choice(&WOOD) {
-        SOFTWOOD => Some(Wood::OrdinarySoftwood),
-        wood => {
-            let grain = match ask.choice(&GRAIN) {
-                FLAT => Some(Grain::FlatSawn),
-                QUARTER => Some(Grain::QuarterSawn),
-                _ => None,
-            };
-            species(wood.id).map(|species| Wood::Species(species, grain))
-        }
-    }
-}
-
-fn today_and_later(ask: &mut Ask) -> Option<Moistures> {
-    let now = moisture(ask, &TODAY_IS, &MOISTURE_TODAY);
-    let later = moisture(ask, &LATER_IS, &MOISTURE_LATER);
-    Some(Moistures::now_and_later(now?, later?))
-}
-
-pub(super) fn board(ask: &mut Ask) -> Option<board::Input> {
-    let (width, thickness) = (ask.length(&WIDTH), ask.length(&THICKNESS));
-    let (moistures, wood) = (today_and_later(ask), wood(ask));
-    Some(board::Input { thickness: thickness?, width: width?, wood: wood?, moistures: moistures? })
-}
-
-pub(super) fn gap(ask: &mut Ask) -> Option<gap::Input> {
-    let (width, boards) = (ask.length(&WIDTH), ask.count(&BOARDS));
-    let known = match ask.choice(&KNOWN) {
-        FIND_TODAY => ask.length(&GAP_WANTED).map(gap::Known::Later),
-        _ => ask.length(&GAP_TODAY).map(gap::Known::Today),
-    };
-    let (moistures, wood) = (today_and_later(ask), wood(ask));
-    Some(gap::Input {
-        width: width?,
-        boards: boards?,
-        known: known?,
-        wood: wood?,
-        moistures: moistures?,
-    })
-}
-
-pub(super) fn swing(ask: &mut Ask) -> Option<swing::Input> {
-    let width = ask.length(&WIDTH);
-    let driest = moisture(ask, &DRIEST_IS, &DRIEST);
-    let wettest = moisture(ask, &WETTEST_IS, &WETTEST);
-    let moistures = Moistures::driest_and_wettest(driest?, wettest?);
-    Some(swing::Input { width: width?, wood: wood(ask)?, moistures })
-}
-
-pub(super) fn air(ask: &mut Ask) -> Option<air::Input> {
-    if let Some(place) = place(ask.choice(&AIR).id) {
-        return Some(air::Input::Place(place));
-    }
-    let temperature = match ask.choice(&DEGREES) {
-        IN_CELSIUS => ask.real(&CELSIUS).map(air::Temperature::Celsius),
-        _ => ask.real(&FAHRENHEIT).map(air::Temperature::Fahrenheit),
-    };
-    let humidity = ask.real(&HUMIDITY);
-    Some(air::Input::Air(temperature?, humidity?))
-}

@@ -19,6 +19,7 @@ mod drawing;
 mod fields;
 pub mod gap;
 pub mod movement;
+mod question;
 mod sheet;
 pub mod swing;
 #[cfg(test)]

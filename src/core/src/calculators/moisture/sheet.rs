@@ -9,7 +9,7 @@ use super::fields::{
     WETTEST_MOISTURE, WIDTH, WIDTH_LATER,
 };
 use super::movement::{Moistures, Wood};
-use super::{air, board, drawing, fields, gap, swing, weather};
+use super::{air, board, drawing, gap, question, swing, weather};
 use crate::calculators::{Calculator, ResultSpec, Stage};
 use crate::measure::{Length, Rounding};
 use crate::say;
@@ -37,19 +37,19 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let bench = ask.bench();
     let found: Result<sheet::Answer, Refused> = match ask.choice(&QUESTION) {
         GAPS => {
-            let input = fields::gap(ask)?;
+            let input = question::gap(ask)?;
             gap::reckon(&input).map(|answer| lay_out_gap(&input, &answer, bench))
         }
         OVER_THE_YEAR => {
-            let input = fields::swing(ask)?;
+            let input = question::swing(ask)?;
             swing::reckon(&input).map(|answer| lay_out_swing(&input, &answer, bench))
         }
         IN_AIR => {
-            let input = fields::air(ask)?;
+            let input = question::air(ask)?;
             Ok(lay_out_air(&input, &air::reckon(&input)))
         }
         _ => {
-            let input = fields::board(ask)?;
+            let input = question::board(ask)?;
             board::reckon(&input).map(|answer| lay_out_board(&input, &answer, bench))
         }
     };

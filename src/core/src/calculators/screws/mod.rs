@@ -20,6 +20,7 @@ pub mod buy;
 pub mod corner;
 // A table: a field in two lines.
 #[rustfmt::skip]
+mod fastener;
 pub(crate) mod fields;
 pub mod hold;
 pub mod length;

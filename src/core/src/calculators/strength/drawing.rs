@@ -2,7 +2,7 @@
 //! one middle support more.
 
 use super::fields::{ACROSS, DEPTH, DIAMETER, SPAN};
-use super::sheet::fine_text;
+use super::shown::fine_text;
 use super::{Answer, Bend, Input, Load, Section};
 use crate::drawing::{Anchor, Draft, Role, SCENE_WIDTH, Scene, Shape, Size};
 use crate::measure::text::show;

@@ -24,6 +24,7 @@ mod drawing;
 mod fields;
 mod question;
 mod sheet;
+mod shown;
 #[cfg(test)]
 mod tests;
 mod wood;

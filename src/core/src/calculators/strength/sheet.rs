@@ -7,13 +7,14 @@ use super::fields::{
     TO_KEEP_COLUMN, TURNED_RATIO, VERDICT, VERDICT_COLUMN, WAY_COLUMN, WAYS,
 };
 use super::question::{self, Question, Sides};
+use super::shown::fine;
 use super::{Answer, Bend, FOR_A_MOMENT, Input, Load, SUDDENLY, Section, Verdict, drawing, reckon};
 use crate::calculators::{Calculator, Stage};
 use crate::measure::{Length, OutOfRange, Rounding, Unit};
 use crate::say;
 use crate::sheet::{
-    self, Act, Amount, Ask, Bench, Caution, Face, Figure, Note, Refusal, Source, Step, Table, Term,
-    Value, WayOut, Working, face,
+    self, Act, Amount, Ask, Bench, Caution, Figure, Note, Refusal, Source, Step, Table, Term,
+    Value, WayOut, Working,
 };
 use crate::tables::beams::LOADING_SOURCE;
 
@@ -42,23 +43,6 @@ fn too_large() -> Refusal {
         say!["This is too large or too fine to work out."],
         WayOut::advice(say!["Use sizes of a bench, not of a bridge."]),
     )
-}
-
-/// A sag: finer than any tape, so as a decimal in the unit of the tape.
-fn fine(inches: f64, bench: &Bench) -> Value {
-    match bench.tape.unit() {
-        Unit::Inch | Unit::Foot => Value::Real(inches, 3, "in"),
-        _ => Value::Real(inches / Unit::Millimetre.in_inches().to_f64(), 1, "mm"),
-    }
-}
-
-/// The same for a drawing.
-pub(super) fn fine_text(inches: f64, bench: &Bench) -> String {
-    match face(&fine(inches, bench), bench) {
-        Face::Line { text, .. } => text,
-        Face::Measure(shown) => shown.exact,
-        Face::Measures(_) => String::new(),
-    }
 }
 
 fn lay_out(

@@ -1,7 +1,7 @@
 //! What the top asks, and what it answers with.
 
 use crate::calculators::{ResultKind, ResultSpec};
-use crate::sheet::{Column, Choice, Field, Kind, Start};
+use crate::sheet::{Column, Choice, Field, Kind, Start, Refusal};
 
 // The sizes are those of our invented potting bench for a school garden.
 
@@ -168,3 +168,8 @@ pub(super) const RESULTS: &[ResultSpec] = &[
     GAP_WIDEST, TOP_TODAY, TOP_LATER, MOVEMENT, SEASON, SLOT_LONG, LOOSE_BY, SLOTS, MOST_LOAD, MOST_BEYOND,
     TIP_VERDICT,
 ];
+
+/// What is said of a number that is out of range.
+pub(super) fn too_large() -> Refusal {
+    Refusal::out_of_range(&QUESTION)
+}

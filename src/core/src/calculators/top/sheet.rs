@@ -5,7 +5,7 @@ use crate::calculators::top::fields::{
     FIELDS, OVERHANG, QUESTION, RESULTS, SLOT, TIP, TODAY_AND_LATER,
 };
 use crate::calculators::{Calculator, Stage};
-use crate::sheet::{Answer, Ask, Refusal};
+use crate::sheet::{Answer, Ask};
 
 /// Top: planks, gaps, overhang and movement.
 pub const CALCULATOR: Calculator = Calculator {
@@ -26,9 +26,4 @@ fn work(ask: &mut Ask) -> Option<Answer> {
         TIP => tip::work(ask),
         _ => planks::work(ask),
     }
-}
-
-/// What is said of a number that is out of range.
-pub(super) fn too_large() -> Refusal {
-    Refusal::out_of_range(&QUESTION)
 }

@@ -45,14 +45,16 @@ mod seen;
 mod spoken;
 #[cfg(test)]
 mod tests;
+mod written;
 
 pub use formula::{Formula, Names, NoNames, Operator, Quantity};
 pub use parse::parse;
 pub(crate) use print::trim_zeros;
-pub use print::{Shown, Written, decimal, exact_number, exact_text, show};
+pub use print::{Shown, decimal, exact_number, exact_text, show};
 pub use problem::{TextProblem, TextProblemKind};
 pub use seen::{UNSEEN, is_invisible, is_seen_whole, seen};
 pub use spoken::number_in_words;
+pub use written::Written;
 
 use super::{Length, Number, Unit};
 

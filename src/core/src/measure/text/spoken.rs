@@ -1,6 +1,6 @@
 //! Measures in words, for a voice and for a screen reader.
 
-use super::print::Written;
+use super::written::Written;
 use crate::measure::Unit;
 
 const BELOW_TWENTY: [&str; 20] = [

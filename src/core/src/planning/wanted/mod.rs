@@ -25,11 +25,13 @@ use crate::job::cut_labels::Labels;
 use crate::job::sections::reads;
 use crate::job::{BoardState, Grain, Item, ItemId, Job, PartSizes, Reckoned, part_sizes};
 use crate::measure::Length;
-use crate::planning::ticking::CAME_OUT_DIFFERENT;
 use crate::say;
 use crate::sheet::{Bench, Caution, Sentence};
 use stock::StockBoard;
 pub use stock::places_to_keep_out_of;
+
+/// What is tapped where a board comes out otherwise than it is drawn.
+pub const CAME_OUT_DIFFERENT: &str = "It came out different";
 
 /// A cutting job made from what the builder wrote, with the way back to his names.
 #[derive(Clone, Debug, PartialEq, Eq)]

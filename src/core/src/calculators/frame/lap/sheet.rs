@@ -3,8 +3,8 @@
 use super::{Answer, Input, reckon};
 use crate::calculators::frame::fields::{
     FRONT_THICKNESS, LAP_FRONT, LAP_REAR, LAP_REAR_LEFT, LAP_STEP, REAR_CUT, REAR_THICKNESS,
+    out_of_range,
 };
-use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, OutOfRange, Rounding, Tape};

@@ -4,9 +4,8 @@ use super::{Answer, Find, Input, Joint, reckon};
 use crate::calculators::frame::MORTISE_EXTRA;
 use crate::calculators::frame::fields::{
     FIND, FIND_LEGS, FIND_OVERALL, JOINT, LAP_SHORT, LAPPED, LEG_EACH, LEG_LEFT, LEG_RIGHT,
-    LEG_TO_LEG, MORTISE, OVERALL, OVERALL_LENGTH, RAIL, RAIL_CUT, TENON, TENONED,
+    LEG_TO_LEG, MORTISE, OVERALL, OVERALL_LENGTH, RAIL, RAIL_CUT, TENON, TENONED, out_of_range,
 };
-use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Board, Role, Scene};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;

@@ -4,9 +4,8 @@ use super::{Answer, Input, Lay, reckon};
 use crate::calculators::frame::fields::{
     BLOCK, BLOCK_AT_HAND, BLOCK_COLUMN, BLOCKS, INSIDE, LAY, LEG, ON_THE_BENCH_COLUMN,
     RAIL_CENTRED, RAIL_SET_BACK_INSIDE, RAIL_SET_BACK_OUTSIDE, RAIL_THICKNESS, SET_BACK,
-    SPACER_BLOCK,
+    SPACER_BLOCK, out_of_range,
 };
-use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;

@@ -3,8 +3,8 @@
 use super::{Answer, DOUBT, Input, Lean, reckon};
 use crate::calculators::frame::fields::{
     DIAGONAL_A, DIAGONAL_B, LEFT_SIDE, NEAR_SIDE, OUT_OF_SQUARE, PUSH, PUSH_BY, SQUARE_DIAGONAL,
+    out_of_range,
 };
-use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::text::decimal;
 use crate::measure::{Length, OutOfRange, Tape};

@@ -3,9 +3,8 @@
 use super::{Answer, Input, Line, reckon};
 use crate::calculators::frame::fields::{
     APRON_BLOCK, APRON_DOWN, APRON_WIDTH, FLOOR_BLOCK, FROM_LEG_TOP, HEIGHT, HEIGHT_TO, LEG_LENGTH,
-    MIDDLE, STRETCHER_WIDTH, UPPER, UPPER_EDGE,
+    MIDDLE, STRETCHER_WIDTH, UPPER, UPPER_EDGE, out_of_range,
 };
-use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Anchor, Board, Role, Scene, Size};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;

@@ -3,9 +3,8 @@
 use super::{Answer, Input, reckon};
 use crate::calculators::frame::fields::{
     BAY, BETWEEN_LEGS, BETWEEN_RAILS, DEPTH_OVERALL, HOUSING, RAIL_SET_BACK, RAIL_THICKNESS,
-    SUPPORT_CUT, SUPPORT_EDGES, SUPPORT_THICKNESS, SUPPORTS,
+    SUPPORT_CUT, SUPPORT_EDGES, SUPPORT_THICKNESS, SUPPORTS, out_of_range,
 };
-use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Board, Role, Scene};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;

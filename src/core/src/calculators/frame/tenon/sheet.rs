@@ -4,9 +4,8 @@ use super::{Answer, Input, LEAST_WALL, reckon};
 use crate::calculators::frame::MORTISE_EXTRA;
 use crate::calculators::frame::fields::{
     CHEEK, LEG, LONGEST_TENONS, MEASURED, OUTSIDE_TO_CHEEK, TENON_A, TENON_B, TENON_PLACE,
-    TENON_THICKNESS, TENONS_CLEAR,
+    TENON_THICKNESS, TENONS_CLEAR, out_of_range,
 };
-use crate::calculators::frame::sheet::out_of_range;
 use crate::drawing::{Board, Role, Scene};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;

@@ -2,14 +2,14 @@
 
 use super::{Answer, Fault, Find, Fit, Input, Seat, drawing, reckon};
 use crate::calculators::screws::at_hand::{ends_before, too_little_in};
+use crate::calculators::screws::fastener::chosen;
 use crate::calculators::screws::fields::{
     ANGLE_FROM, ANGLED_FIND, AT_HAND, AT_HAND_BEHIND, AT_HAND_INTO, AXIS, BEST_LENGTH, BEYOND,
     DEEP, DEEP_COLUMN, DRIFT, EXIT, EXIT_FROM_FACE, FROM_FACE, FROM_RECEIVER, GAUGE, LENGTH_COLUMN,
     MARGIN, PART_THICKNESS, POCKET, POCKET_ANGLE, QUESTION, RECEIVER, RECEIVER_THICKNESS,
     SEAT_WOOD, START, START_BACK, STOCK, TO_SEAT, TOE_ANGLE, VERDICT_AT_HAND, VERDICT_COLUMN,
-    WANTED_DEEP, WHERE_IT_COMES_OUT,
+    WANTED_DEEP, WHERE_IT_COMES_OUT, out_of_range,
 };
-use crate::calculators::screws::sheet::{chosen, out_of_range};
 use crate::measure::{Angle, Tape};
 use crate::say;
 use crate::sheet::{self, Act, Ask, Caution, Note, Sentence, Source, Step, Term, Value, Working};

@@ -1,11 +1,11 @@
 //! Reads the counts and says how many to buy.
 
 use super::{Answer, Input, reckon};
+use crate::calculators::screws::fastener::{chosen, goods};
 use crate::calculators::screws::fields::{
     BOX_OF, BOXES, GAUGE, NEEDED, PER_CROSSING, PLANKS, RAILS, SCREW_LENGTH, SPARE, SPARE_LEFT,
-    TO_BUY,
+    TO_BUY, out_of_range,
 };
-use crate::calculators::screws::sheet::{chosen, goods, out_of_range};
 use crate::measure::Length;
 use crate::say;
 use crate::sheet::{

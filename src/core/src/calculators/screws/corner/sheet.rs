@@ -3,9 +3,8 @@
 use super::{Answer, Input, Member, Section, reckon};
 use crate::calculators::screws::fields::{
     A_DEEP, A_HEIGHT, A_OUTSIDE, ALWAYS_CLEAR, B_DEEP, B_HEIGHT, B_OUTSIDE, BETWEEN, LEG, SECTION,
-    SIZE, TALL, TENON,
+    SIZE, TALL, TENON, out_of_range,
 };
-use crate::calculators::screws::sheet::out_of_range;
 use crate::drawing::{Anchor, Board, Role, Scene, Size};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;

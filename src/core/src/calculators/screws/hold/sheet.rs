@@ -1,12 +1,12 @@
 //! Reads fastener and wood and lays out what one holds.
 
 use super::{Answer, Input, Mode, WET_SHARE, reckon};
+use crate::calculators::screws::Wood;
+use crate::calculators::screws::fastener::chosen;
 use crate::calculators::screws::fields::{
     END, FASTENER, GIVES_WAY, INTO, INTO_RECEIVER, PULL, PULL_PER_INCH, SCREW_LENGTH, SIDE_LOAD,
-    TEST_PULL, TEST_SIDE, TOP_THICKNESS, WET,
+    TEST_PULL, TEST_SIDE, TOP_THICKNESS, WET, out_of_range,
 };
-use crate::calculators::screws::sheet::out_of_range;
-use crate::calculators::screws::{Wood, sheet::chosen};
 use crate::say;
 use crate::sheet::{self, Act, Amount, Ask, Caution, Note, Source, Step, Term, Value, Working};
 use crate::tables::fasteners::{LARGE, Make, SIZES_SOURCE, TEST_SOURCE, bending_yield};

@@ -3,12 +3,12 @@
 use super::{Answer, Fit, Input, MORE_IN_END_GRAIN, reckon};
 use crate::calculators::screws::LEAST_INTO;
 use crate::calculators::screws::at_hand::{ends_before, too_little_in};
+use crate::calculators::screws::fastener::{chosen, goods};
 use crate::calculators::screws::fields::{
     AT_HAND, AT_HAND_BEHIND, AT_HAND_INTO, BEHIND_TIP, BEST_LENGTH, END, ENOUGH, GAUGE, HEAD_SUNK,
     INTO, INTO_RECEIVER_COLUMN, LENGTH_COLUMN, LONGEST, MARGIN, RECEIVER_THICKNESS, STOCK,
-    THREAD_IN_RECEIVER, TOP_THICKNESS, VERDICT_AT_HAND, VERDICT_COLUMN,
+    THREAD_IN_RECEIVER, TOP_THICKNESS, VERDICT_AT_HAND, VERDICT_COLUMN, out_of_range,
 };
-use crate::calculators::screws::sheet::{chosen, goods, out_of_range};
 use crate::drawing::{Board, Role, Scene, Shape};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;

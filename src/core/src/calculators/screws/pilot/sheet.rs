@@ -4,12 +4,12 @@ use super::{
     Answer, DEPTH_SOURCE, Input, LAG_DEPTH_SOURCE, is_to_the_tip, lag_range, nail_share, reckon,
     root_share, smooth,
 };
+use crate::calculators::screws::Wood;
+use crate::calculators::screws::fastener::chosen;
 use crate::calculators::screws::fields::{
     CLEARANCE_BIT, CLEARANCE_DEPTH, FASTENER, HEAD_WIDTH, PILOT_BIT, PILOT_DEPTH, ROOT,
-    SCREW_LENGTH, SHANK, TOP_THICKNESS,
+    SCREW_LENGTH, SHANK, TOP_THICKNESS, out_of_range,
 };
-use crate::calculators::screws::sheet::out_of_range;
-use crate::calculators::screws::{Wood, sheet::chosen};
 use crate::drawing::{Board, Role, Scene, Shape};
 use crate::measure::text::{decimal, exact_number, exact_text};
 use crate::measure::{Length, Number, OutOfRange, Rounding, Tape, Unit};

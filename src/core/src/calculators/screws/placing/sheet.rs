@@ -1,12 +1,12 @@
 //! Reads fastener and board and lays the least distances out.
 
 use super::{Answer, Input, reckon};
+use crate::calculators::screws::Wood;
+use crate::calculators::screws::fastener::chosen;
 use crate::calculators::screws::fields::{
     BOARD_WIDTH, DIAMETERS_COLUMN, DRILLED, EDGE_DISTANCE, END_DISTANCE, END_PUSHED, FASTENER,
-    FROM_COLUMN, LEAST_COLUMN, ROWS_THAT_FIT, SPACING, STEEL,
+    FROM_COLUMN, LEAST_COLUMN, ROWS_THAT_FIT, SPACING, STEEL, out_of_range,
 };
-use crate::calculators::screws::sheet::out_of_range;
-use crate::calculators::screws::{Wood, sheet::chosen};
 use crate::drawing::{Board, Role, Scene};
 use crate::measure::{Length, OutOfRange, Rounding, Tape, text::show};
 use crate::say;

@@ -3,9 +3,8 @@
 use super::{Answer, Find, Input, reckon};
 use crate::calculators::top::fields::{
     BASE_LENGTH, BASE_WIDTH, END_OVERHANG, OVERHANG_END, OVERHANG_FIND, OVERHANG_SIDE,
-    SIDE_OVERHANG, TOP_ACROSS, TOP_LENGTH, TOP_SIZE, TOP_SIZE_LENGTH, TOP_SIZE_WIDTH,
+    SIDE_OVERHANG, TOP_ACROSS, TOP_LENGTH, TOP_SIZE, TOP_SIZE_LENGTH, TOP_SIZE_WIDTH, too_large,
 };
-use crate::calculators::top::sheet::too_large;
 use crate::drawing::{Board, Role, Scene};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;

@@ -3,9 +3,8 @@
 use super::{Answer, Find, Input, reckon};
 use crate::calculators::top::fields::{
     FIND, GAP, GAPS_TOGETHER, LEFT_EDGES, OUTER_WIDTH, PLANK_GAP, PLANK_WIDTH, PLANKS, RIP_ALL,
-    RIP_OUTER, SPACER_COLUMN, SPACERS, TOP, TOP_COMES_TO_COLUMN, TOP_OVERALL, TOP_WIDTH,
+    RIP_OUTER, SPACER_COLUMN, SPACERS, TOP, TOP_COMES_TO_COLUMN, TOP_OVERALL, TOP_WIDTH, too_large,
 };
-use crate::calculators::top::sheet::too_large;
 use crate::drawing::{Board, Role, Scene, Shape};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;

@@ -4,9 +4,8 @@ use super::{Answer, Find, Input, reckon};
 use crate::calculators::top::Change;
 use crate::calculators::top::fields::{
     GAP_AFTER_IT_COLUMN, GAP_LATER, GAP_NOW, GAP_SMALLEST, GAP_TODAY, GAP_WIDEST, LATER_COLUMN,
-    PLANKS, SEASON, SEASON_FIND, TODAY, TODAY_COLUMN, TOP_LATER, TOP_TODAY,
+    PLANKS, SEASON, SEASON_FIND, TODAY, TODAY_COLUMN, TOP_LATER, TOP_TODAY, too_large,
 };
-use crate::calculators::top::sheet::too_large;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;

@@ -4,9 +4,8 @@ use super::{Answer, Input, reckon};
 use crate::calculators::top::Change;
 use crate::calculators::top::fields::{
     FROM_FIXED_SCREW_COLUMN, HOLE, LOOSE_BY, LOOSE_SCREWS, MOVES_COLUMN, SLOT_END_TO_END_COLUMN,
-    SLOT_LONG, SLOTS,
+    SLOT_LONG, SLOTS, too_large,
 };
-use crate::calculators::top::sheet::too_large;
 use crate::drawing::{Board, Role, Scene, Shape};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;

@@ -2,9 +2,8 @@
 
 use super::{Answer, Input, reckon};
 use crate::calculators::top::fields::{
-    BEYOND_LEGS, LEG_SPACING, LOAD, MOST_BEYOND, MOST_LOAD, TIP_VERDICT, WEIGHT,
+    BEYOND_LEGS, LEG_SPACING, LOAD, MOST_BEYOND, MOST_LOAD, TIP_VERDICT, WEIGHT, too_large,
 };
-use crate::calculators::top::sheet::too_large;
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
 use crate::measure::{Length, OutOfRange, Rounding, Tape};
 use crate::say;
