@@ -52,7 +52,7 @@ pub(crate) fn tell_drawn(place: &str) {
 }
 
 /// Writes what this visit wrote last into the address again, in another entry of its history.
-pub(super) fn write_again() {
+fn write_again() {
     HERE.set(fragment());
     if let Some(shown) = WRITTEN.with_borrow(Clone::clone) {
         replace(&shown);
@@ -78,7 +78,7 @@ pub(crate) fn on_change(call: impl Fn() + 'static) -> [EventListener; 3] {
             call();
         }
     });
-    [back::listen(), page::listen(), other]
+    [back::listen(write_again), page::listen(), other]
 }
 
 /// Whether the page on the screen is left: the address is that of another, which the app hears of a moment later.

@@ -13,8 +13,8 @@ use gloo::utils::window;
 use wasm_bindgen::JsValue;
 use yew::prelude::*;
 
+use super::clock;
 use super::later::{Later, later};
-use super::{address, clock};
 
 /// An entry of the history that belongs to a visit: when it began, and whether it is the second one.
 type Entry = (u64, bool);
@@ -64,11 +64,12 @@ pub(super) fn is_leaving() -> bool {
     PAST.with_borrow(Option::is_some)
 }
 
-/// Hears of Back, for as long as what is returned is kept.
-pub(super) fn listen() -> EventListener {
+/// Hears of Back, for as long as what is returned is kept. `other_entry` is called in the other entry of the visit on the
+/// screen: what was typed stands in the address of both.
+pub(super) fn listen(other_entry: fn()) -> EventListener {
     // The entry that is here now, before any step.
     SHOWN.set(entry());
-    EventListener::new(&window(), "popstate", |_| {
+    EventListener::new(&window(), "popstate", move |_| {
         PAST.set(None);
         let (now, shown) = (entry(), SHOWN.get());
         let (Some((visit, is_second)), Some((same, was_second))) = (now, shown) else { return };
@@ -76,8 +77,7 @@ pub(super) fn listen() -> EventListener {
             return;
         }
         SHOWN.set(now);
-        // What was typed stands in the address of both entries.
-        address::write_again();
+        other_entry();
         if was_second && !is_second {
             match OPEN.with_borrow_mut(Vec::pop) {
                 Some(close) => close(),
