@@ -11,8 +11,7 @@ use anyhow::{Context, Result, bail};
 use serde::Deserialize;
 use spdx::{Expression, LicenseReq, ParseMode};
 
-use crate::page::IN_PARTS;
-use crate::workspace::{cargo, root};
+use crate::workspace::{IN_PARTS, cargo, root};
 
 /// The name of the text. The page of the app fetches it by this name.
 pub(crate) const FILE: &str = "notices.txt";

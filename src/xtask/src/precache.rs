@@ -12,7 +12,6 @@ use base64::engine::general_purpose::STANDARD;
 use sha2::{Digest, Sha256};
 
 use crate::notices;
-use crate::page::worker_link;
 use crate::workspace::{root, say};
 
 const TEMPLATE: &str = "src/app/service_worker/sw.js";
@@ -172,6 +171,13 @@ fn with_links_to_workers(page: &str, paths: &[String]) -> String {
         .filter(|link| !page.contains(link))
         .collect();
     page.replacen("</head>", &format!("{links}</head>"), 1)
+}
+
+/// What the page says of a program that it starts later in a Web Worker.
+pub(crate) fn worker_link(script: &str, wasm: &str, loader: &str) -> String {
+    format!(
+        "<link rel=\"worker\" href=\"./{script}\" data-wasm=\"./{wasm}\" data-loader=\"./{loader}\">"
+    )
 }
 
 #[cfg(test)]

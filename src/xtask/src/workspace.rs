@@ -7,6 +7,9 @@ use std::sync::OnceLock;
 use anyhow::{Context, Result, bail};
 use serde::Deserialize;
 
+/// The feature of a package whose program is made to be taken apart.
+pub(crate) const IN_PARTS: &str = "parts";
+
 /// The folder with the top `Cargo.toml`.
 pub(crate) fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR"))

@@ -11,6 +11,7 @@
 mod chance;
 mod chromium;
 mod edits;
+mod full;
 mod lists;
 mod model;
 mod tab;

@@ -9,9 +9,9 @@ use serde_json::{Value, json};
 
 use super::chance::Chance;
 use super::chromium::Chromium;
+use super::full::Full;
 use super::model::{Form, Model, Place};
 use super::tab::Tab;
-use super::ways_out::Full;
 use super::wire::{Trouble, Wire};
 use crate::{Screen, release};
 

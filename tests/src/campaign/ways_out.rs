@@ -4,6 +4,7 @@ use std::time::Instant;
 
 use serde_json::{Value, json};
 
+use super::full::{FULL_AT_ONCE, FULL_AT_THE_END, Full};
 use super::model::Place;
 use super::tab::Tab;
 use super::walk::{HOLD, Stop, Walk};
@@ -11,23 +12,6 @@ use super::wire::Trouble;
 
 /// A browser that gives no database, as in some private modes.
 const BLOCKED: &str = "IDBFactory.prototype.open = function () { throw new DOMException('blocked', 'InvalidStateError') }";
-
-/// No room: a browser may say so when it is asked, or when the transaction ends. (The browser's own limit cannot be set
-/// from outside: Chromium 156 ignores `Storage.overrideQuotaForOrigin` for the database.)
-const FULL_AT_ONCE: &str = "window.putOfTheBrowser = IDBObjectStore.prototype.put;
-  IDBObjectStore.prototype.put = function () { throw new DOMException('full', 'QuotaExceededError') }";
-const FULL_AT_THE_END: &str = "const put = window.putOfTheBrowser = IDBObjectStore.prototype.put;
-  const commit = IDBTransaction.prototype.commit;
-  const full = new WeakSet();
-  IDBObjectStore.prototype.put = function (...all) {
-    const request = put.apply(this, all);
-    if (!full.has(this.transaction)) {
-      full.add(this.transaction);
-      queueMicrotask(() => this.transaction.abort());
-    }
-    return request;
-  };
-  IDBTransaction.prototype.commit = function () { full.has(this) || commit.call(this) }";
 
 /// Asks for the database in a newer version, so that other windows must let go of it, and leaves it as it is.
 const ASK_FOR_NEWER: &str = "
@@ -41,16 +25,6 @@ const ASK_FOR_NEWER: &str = "
     });
   }
   return true";
-
-/// A device without room.
-pub(super) struct Full {
-    /// Actions until there is room again.
-    pub(super) actions: usize,
-    /// How the page finds out.
-    way: &'static str,
-    /// What a window has of it before it loads a page.
-    script: Value,
-}
 
 impl Walk<'_> {
     /// Leaves the form at hand, one way or another, and looks at it again.

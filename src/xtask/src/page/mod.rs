@@ -19,8 +19,6 @@ use crate::notices;
 use crate::precache;
 use crate::workspace::{dist, packages, root, say, scratch};
 use shell::Asset;
-pub(crate) use shell::worker_link;
-pub(crate) use wasm::IN_PARTS;
 use wasm::Optimise;
 
 /// The package with the functions for other people's JavaScript, and its folder in dist/.

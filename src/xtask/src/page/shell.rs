@@ -7,6 +7,8 @@ use anyhow::{Context, Result, bail};
 use quick_xml::events::{BytesStart, Event};
 use quick_xml::{Reader, Writer};
 
+use crate::precache::worker_link;
+
 /// Something that the page is made of. Paths are relative to `index.html`.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) enum Asset {
@@ -82,13 +84,6 @@ pub(super) fn rewrite(html: &str, css: &str, made: &[(Asset, Vec<String>)]) -> R
     let text = String::from_utf8(writer.into_inner())?;
     let lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
     Ok(lines.collect::<Vec<_>>().join("\n") + "\n")
-}
-
-/// What the page says of a program that it starts later in a Web Worker.
-pub(crate) fn worker_link(script: &str, wasm: &str, loader: &str) -> String {
-    format!(
-        "<link rel=\"worker\" href=\"./{script}\" data-wasm=\"./{wasm}\" data-loader=\"./{loader}\">"
-    )
 }
 
 fn each_event(html: &str, mut see: impl FnMut(&Event) -> Result<()>) -> Result<()> {

@@ -9,7 +9,7 @@ use sha2::{Digest, Sha256};
 use super::parts;
 use crate::npm;
 use crate::tools::{WASM, ensure_wasm_target};
-use crate::workspace::{cargo, root, run, say, scratch, target_folder};
+use crate::workspace::{IN_PARTS, cargo, root, run, say, scratch, target_folder};
 
 /// Whether to run the optimiser, which takes as long as everything else after an edit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -38,9 +38,6 @@ pub(super) struct Part {
     pub(super) asked_as: String,
     pub(super) wasm: Vec<u8>,
 }
-
-/// The feature of a package whose program is made to be taken apart.
-pub(crate) const IN_PARTS: &str = "parts";
 
 /// Builds a binary of `package`, for the page, in parts.
 pub(super) fn build_in_parts(package: &str, bin: &str, optimise: Optimise) -> Result<Built> {

@@ -7,8 +7,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::fence::{Fence, fences};
-use super::paths::{Names, names};
-use super::rust::{Tree, module};
+use super::house::{House, Path};
+use super::paths::Names;
+use super::rust::Tree;
 
 /// The sources that must have a picture.
 const PICTURED: [&str; 4] = ["src/core/src", "src/cutplan/src", "src/formats/src", "src/app/src"];
@@ -34,15 +35,9 @@ struct Place {
     at: usize,
 }
 
-type Path = Vec<String>;
-
-/// The longest chain of names that lend on from each other.
-const MOST_LENT: usize = 8;
-
-struct House {
+struct Order<'a> {
     places: BTreeMap<Path, Place>,
-    /// What each module brings in or makes that others may name there: a file's `use`, a macro at the root.
-    brought: BTreeMap<Path, BTreeMap<String, Path>>,
+    house: House<'a>,
 }
 
 fn of_picture(
@@ -62,39 +57,24 @@ fn of_picture(
             }
         }
     }
-    let own: Vec<(&str, &[Tree], Path)> = sources
+    let house = House::of(picture.about, sources);
+    let modules: BTreeSet<&Path> = house
+        .files
         .iter()
-        .filter_map(|(path, trees)| {
-            let module = module(path.strip_prefix(picture.about)?.strip_prefix('/')?)?;
-            Some((path.as_str(), trees.as_slice(), module))
-        })
+        .map(|(_, module, _)| module)
+        .filter(|module| !module.is_empty())
         .collect();
-    let modules: BTreeSet<Path> =
-        own.iter().map(|(.., module)| module.clone()).filter(|module| !module.is_empty()).collect();
-    for name in places.keys().filter(|name| !modules.contains(*name)) {
+    for name in places.keys().filter(|name| !modules.contains(name)) {
         let line = picture.line;
         found.push(format!("{docs_path}:{line}: there is no {}/{}", picture.about, name.join("/")));
     }
-    let read = own.into_iter().map(|(path, trees, module)| {
-        let below = modules.iter().filter_map(|other| other.split_last());
-        let below = below.filter(|(_, above)| *above == module);
-        let children = below.map(|(child, _)| child.clone()).collect();
-        let names = names(trees, &module, &children);
-        (path, module, names)
-    });
-    let read: Vec<(&str, Path, Names)> = read.collect();
-    let mut brought: BTreeMap<Path, BTreeMap<String, Path>> = BTreeMap::new();
-    for (_, module, names) in &read {
-        brought.entry(module.clone()).or_default().extend(names.brought.clone());
-        let macros = names.macros.iter().map(|name| (name.clone(), module.clone()));
-        brought.entry(Path::new()).or_default().extend(macros);
-    }
-    let house = House { places, brought };
-    found.extend(read.iter().flat_map(|(path, module, names)| house.of_file(path, module, names)));
+    let order = Order { places, house };
+    let files = order.house.files.iter();
+    found.extend(files.flat_map(|(path, module, names)| order.of_file(path, module, names)));
     found
 }
 
-impl House {
+impl Order<'_> {
     fn of_file(&self, path: &str, module: &Path, names: &Names) -> Vec<String> {
         // A root may use everything.
         if module.is_empty() {
@@ -106,7 +86,7 @@ impl House {
         let mut found = Vec::new();
         for named in &names.named {
             let line = named.line;
-            let places = self.targets(&named.path);
+            let places = self.house.targets(&named.path);
             if places.is_empty() {
                 let name = named.path.join("::");
                 found.push(format!("{path}:{line}: crate::{name} stands in no module"));
@@ -129,25 +109,6 @@ impl House {
     fn place<'a>(&self, path: &'a [String]) -> Option<(&'a [String], Place)> {
         let mut prefixes = (1..=path.len()).rev().map(|length| &path[..length]);
         prefixes.find_map(|prefix| Some((prefix, *self.places.get(prefix)?)))
-    }
-
-    /// The modules that a path goes through: the one it names, and those from which that one has what is named.
-    fn targets(&self, path: &[String]) -> Vec<Path> {
-        let mut targets = Vec::new();
-        let mut path = path.to_vec();
-        for _ in 0..MOST_LENT {
-            let mut ends = (0..=path.len()).rev();
-            let Some(end) = ends.find(|end| self.brought.contains_key(&path[..*end])) else {
-                break;
-            };
-            if end > 0 {
-                targets.push(path[..end].to_vec());
-            }
-            let lent = path.get(end).and_then(|name| self.brought.get(&path[..end])?.get(name));
-            let Some(lent) = lent.filter(|lent| !path.starts_with(lent)) else { break };
-            path = lent.iter().chain(&path[end + 1..]).cloned().collect();
-        }
-        targets
     }
 }
 

@@ -1,0 +1,31 @@
+//! A device without room, for a while.
+
+use serde_json::Value;
+
+/// No room: a browser may say so when it is asked, or when the transaction ends. (The browser's own limit cannot be set
+/// from outside: Chromium 156 ignores `Storage.overrideQuotaForOrigin` for the database.)
+pub(super) const FULL_AT_ONCE: &str = "window.putOfTheBrowser = IDBObjectStore.prototype.put;
+  IDBObjectStore.prototype.put = function () { throw new DOMException('full', 'QuotaExceededError') }";
+pub(super) const FULL_AT_THE_END: &str =
+    "const put = window.putOfTheBrowser = IDBObjectStore.prototype.put;
+  const commit = IDBTransaction.prototype.commit;
+  const full = new WeakSet();
+  IDBObjectStore.prototype.put = function (...all) {
+    const request = put.apply(this, all);
+    if (!full.has(this.transaction)) {
+      full.add(this.transaction);
+      queueMicrotask(() => this.transaction.abort());
+    }
+    return request;
+  };
+  IDBTransaction.prototype.commit = function () { full.has(this) || commit.call(this) }";
+
+/// A device without room.
+pub(super) struct Full {
+    /// Actions until there is room again.
+    pub(super) actions: usize,
+    /// How the page finds out.
+    pub(super) way: &'static str,
+    /// What a window has of it before it loads a page.
+    pub(super) script: Value,
+}
