@@ -76,7 +76,9 @@ fn key_to_paint() -> BTreeMap<String, (Vec<f64>, Vec<f64>)> {
         let (mut times, mut of_all) = (Vec::new(), Vec::new());
         let mut pages = BTreeSet::new();
         for visit in 0..VISITS + VISITS_FOR_ALL {
-            app.go(&format!("#/{calculator}"));
+            // The first question about lumber wants no number.
+            let question = if calculator == "lumber" { "?ask=amount" } else { "" };
+            app.go(&format!("#/{calculator}{question}"));
             app.wait_for("answer-headline");
             if !open_a_number(&app) {
                 eprintln!("{calculator}: no field brings up the keys");
