@@ -177,9 +177,11 @@ const check = async (wanted, lenient, mayHide, patience) => {
     const hides = (mayHide || 'kept-title' in here) && Object.keys(here).length > 1;
     const isWrong = ([id, text]) => id in here ? !same(id, here[id].text, text) : !hides && !isShut(id, wanted);
     const all = Object.entries(wanted).filter(isWrong);
-    // What is told by name stands in quotes; of a list, all of it.
+    // What is told by name stands in quotes.
     const told = lenient ? [...document.body.innerText.matchAll(/“([^”]*)”/g)].map((it) => tidy(it[1])) : [];
-    const isTold = (id, wanted) => told.some((it) => it === wanted || id.includes('/') && it.includes(wanted));
+    // Of a list or a strip, all of it.
+    const isOne = (id) => !id.includes('/') && !id.startsWith('strip-');
+    const isTold = (id, wanted) => told.some((it) => (isOne(id) ? same(id, it, wanted) : it.includes(wanted)));
     // Of a row that stands in quotes nobody misses a field in which nothing is.
     const isOfRow = (id) => lenient && id.includes('/') && !(id in here);
     return all.filter(([id, wanted]) => !(wanted ? isTold(id, tidy(wanted)) : isOfRow(id)));
