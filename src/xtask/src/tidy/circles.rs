@@ -9,10 +9,8 @@ use super::rust::Tree;
 
 /// One circle of each crate that has any, as the files in it.
 pub(super) fn breaches(sources: &[(String, Vec<Tree>)]) -> Vec<String> {
-    let folder = |(path, _): &(String, Vec<Tree>)| {
-        let (before, _) = path.split_once("/src/")?;
-        Some(if before == "src" { None } else { Some(format!("{before}/src")) }).flatten()
-    };
+    let folder =
+        |(path, _): &(String, Vec<Tree>)| Some(format!("{}/src", path.split_once("/src/")?.0));
     let folders: BTreeSet<String> = sources.iter().filter_map(folder).collect();
     let one = |folder: &String| {
         let circle = circle(&House::of(folder, sources))?;
