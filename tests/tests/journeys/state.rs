@@ -1,6 +1,7 @@
 //! What was typed: in the link, after a reload, and undone.
 
 use reckoner_e2e::{App, Screen};
+use serde_json::json;
 
 use crate::kept::and_reload_at_once;
 use crate::shelf::click;
@@ -194,5 +195,26 @@ fn the_last_key_stands_when_the_page_is_loaded_again_over_a_slow_line() {
     and_reload_at_once(&app, &click("key-2"));
     app.wait_for_text("echo-start_mark", "12 in");
     app.wait_until("it is in the address", "return location.hash.includes('start_mark=12')");
+    app.assert_quiet_console();
+}
+
+/// A browser that is asked to load the page again may have taken its address a moment before the page wrote another. A link
+/// to that address is followed as any other.
+#[test]
+fn what_was_typed_stands_when_the_page_comes_back_at_the_address_before() {
+    let app = App::open_at(Screen::PHONE, "#/tape");
+    app.enter("start_mark", &["1"]);
+    app.wait_until("it is in the address", "return location.hash.includes('start_mark=1&')");
+    let before = app.place();
+    app.press(&["2"]);
+    app.wait_until("it is in the address", "return location.hash.includes('start_mark=12')");
+    app.script(&format!("history.replaceState(history.state, '', {})", json!(before)));
+    app.reload();
+    app.wait_for_start();
+    app.wait_for_text("echo-start_mark", "12 in");
+    app.wait_until("it is in the address", "return location.hash.includes('start_mark=12')");
+    app.go("#/");
+    app.go(&before);
+    app.wait_for_text("echo-start_mark", "1 in");
     app.assert_quiet_console();
 }

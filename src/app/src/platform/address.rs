@@ -5,7 +5,7 @@ use std::cell::{Cell, RefCell};
 use gloo::events::EventListener;
 use gloo::utils::window;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::HashChangeEvent;
+use web_sys::{HashChangeEvent, PerformanceNavigation};
 
 use super::{back, dom, page};
 
@@ -15,6 +15,8 @@ thread_local! {
     /// The fragment of the page that is on the screen, as it was heard of or written last.
     static HERE: RefCell<String> = const { RefCell::new(String::new()) };
     static FROM_HOME: Cell<bool> = const { Cell::new(false) };
+    /// Whether the user went to another page since this one was loaded.
+    static HAS_MOVED: Cell<bool> = const { Cell::new(false) };
 }
 
 /// The fragment, with its `#`; empty when there is none.
@@ -59,6 +61,12 @@ fn write_again() {
     }
 }
 
+/// Whether this page was loaded again, and nobody went to another of the app since.
+pub(crate) fn is_loaded_again() -> bool {
+    let how = window().performance().map(|it| it.navigation().type_());
+    how == Some(PerformanceNavigation::TYPE_RELOAD) && !HAS_MOVED.get()
+}
+
 /// Whether the user came to this page from the first page of the app.
 pub(crate) fn is_from_home() -> bool {
     FROM_HOME.get()
@@ -74,6 +82,7 @@ pub(crate) fn on_change(call: impl Fn() + 'static) -> [EventListener; 3] {
             let from = event.and_then(|event| Some(event.old_url().split_once('#')?.1.to_owned()));
             let is_home = matches!(from.as_deref(), None | Some("" | "/"));
             FROM_HOME.set(is_home && !back::is_known());
+            HAS_MOVED.set(true);
             WRITTEN.set(None);
             call();
         }
