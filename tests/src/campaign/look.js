@@ -179,12 +179,16 @@ const check = async (wanted, lenient, mayHide, patience) => {
     const all = Object.entries(wanted).filter(isWrong);
     // What is told by name stands in quotes.
     const told = lenient ? [...document.body.innerText.matchAll(/“([^”]*)”/g)].map((it) => tidy(it[1])) : [];
-    // Of a list or a strip, all of it.
-    const isOne = (id) => !id.includes('/') && !id.startsWith('strip-');
-    const isTold = (id, wanted) => told.some((it) => (isOne(id) ? same(id, it, wanted) : it.includes(wanted)));
+    // Of a list all of it is told, of a strip each of its sizes.
+    const isTold = (id, wanted) => told.some((it) => {
+      if (id.startsWith('strip-')) return ` ${it} `.includes(` ${wanted} `);
+      return id.includes('/') ? it.includes(wanted) : same(id, it, wanted);
+    });
     // Of a row that stands in quotes nobody misses a field in which nothing is.
-    const isOfRow = (id) => lenient && id.includes('/') && !(id in here);
-    return all.filter(([id, wanted]) => !(wanted ? isTold(id, tidy(wanted)) : isOfRow(id)));
+    const row = (id) => id.slice(0, id.lastIndexOf('/'));
+    const isOfToldRow = (id) => id.includes('/') && !(id in here)
+      && Object.entries(wanted).some(([other, text]) => text && row(other) === row(id) && isTold(other, tidy(text)));
+    return all.filter(([id, text]) => !(text ? isTold(id, tidy(text)) : isOfToldRow(id)));
   };
   await until(() => wrong().length === 0, patience);
   const here = now();

@@ -24,13 +24,11 @@ const WATCH: &str = "
     return moved;
   };";
 
-/// A phone on a processor as slow as one has, so that what comes late comes visibly late; a desk has another.
+/// On a processor as slow as a phone's, so that what comes late comes visibly late.
 fn watched(screen: Screen) -> App {
     let app = App::arrive(screen);
     app.before_each_page(WATCH);
-    if screen.touch {
-        app.slow_down(4);
-    }
+    app.slow_down(4);
     app
 }
 
