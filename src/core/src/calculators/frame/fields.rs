@@ -1,7 +1,7 @@
 //! What is asked about a frame, and what each question answers with.
 
 use crate::calculators::{ResultKind, ResultSpec};
-use crate::sheet::{Choice, Column, Field, Kind, Start, Refusal};
+use crate::sheet::{Choice, Column, Field, Kind, Refusal, Start};
 
 // The sizes are those of our invented potting bench for a school garden.
 

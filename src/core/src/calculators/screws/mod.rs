@@ -18,9 +18,9 @@ pub mod angled;
 mod at_hand;
 pub mod buy;
 pub mod corner;
+mod fastener;
 // A table: a field in two lines.
 #[rustfmt::skip]
-mod fastener;
 pub(crate) mod fields;
 pub mod hold;
 pub mod length;

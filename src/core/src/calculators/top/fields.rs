@@ -1,7 +1,7 @@
 //! What the top asks, and what it answers with.
 
 use crate::calculators::{ResultKind, ResultSpec};
-use crate::sheet::{Column, Choice, Field, Kind, Start, Refusal};
+use crate::sheet::{Column, Choice, Field, Kind, Refusal, Start};
 
 // The sizes are those of our invented potting bench for a school garden.
 
