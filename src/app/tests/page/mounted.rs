@@ -2,7 +2,7 @@
 
 use gloo::timers::future::TimeoutFuture;
 use gloo::utils::{document, window};
-use wasm_bindgen::JsCast;
+use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{
     Element, Event, EventInit, FocusEvent, FocusEventInit, HtmlElement, HtmlInputElement,
     KeyboardEvent, KeyboardEventInit,
@@ -33,9 +33,11 @@ impl Mounted {
         Mounted::at(fragment).await
     }
 
-    /// Draws the app at an address with what is kept on the device.
+    /// Draws the app at an address with what is kept on the device, as a page that is loaded there: no app hears of another
+    /// address. One that did would take the test before for the page that the user comes from.
     pub(crate) async fn at(fragment: &str) -> Mounted {
-        window().location().set_hash(fragment).expect("an address");
+        let history = window().history().expect("allowed");
+        history.replace_state_with_url(&JsValue::NULL, "", Some(fragment)).expect("an address");
         // What a failed test left behind.
         while let Some(old) = document().get_element_by_id("app") {
             old.remove();
