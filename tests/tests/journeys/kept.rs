@@ -290,6 +290,12 @@ fn a_new_match_keeps_its_members() {
 #[test]
 fn what_cannot_be_read_stays_as_it_is_typed() {
     let app = demo();
+    let to_look_at = || {
+        let count = app
+            .script("return document.querySelector('[data-testid=to-look-at]')?.innerText ?? '0'");
+        count.as_str().and_then(|it| it.parse::<u32>().ok()).expect("a count")
+    };
+    let at_first = to_look_at();
     app.tap("item-long rail");
     app.tap("field-formula");
     app.press(&["close"]);
@@ -307,12 +313,20 @@ fn what_cannot_be_read_stays_as_it_is_typed() {
     app.reload();
     app.wait_for_start();
     app.wait_for("unread-formula");
+    // It is counted with what wants looking at, and stands where that does.
+    assert_eq!(to_look_at(), at_first + 1);
+    let is_before = app.script(
+        "const top = (id) => document.querySelector(`[data-testid=${id}]`).getBoundingClientRect().top;
+         return top('unread-formula') < top('sizes')",
+    );
+    assert_eq!(is_before, true);
     app.tap("item-long rail");
     app.wait_for_value("field-formula", typed);
     app.wait_for("problem-formula");
     app.tap("back");
     app.tap("throw-formula");
     app.wait_until_gone("unread-formula");
+    assert_eq!(to_look_at(), at_first);
     app.tap("item-long rail");
     app.wait_for_value("field-formula", before.as_str().expect("a text"));
     app.assert_quiet_console();

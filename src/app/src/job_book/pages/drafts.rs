@@ -10,6 +10,7 @@ use reckoner_core::sheet::{Entries, Field, Kind, Sheet};
 use yew::prelude::*;
 
 use super::Open;
+use super::attention::{self, attention};
 use crate::components::icon::{Icon, icon};
 use crate::form::{Action, Form as Texts};
 use crate::job_book::forms::Form as Asks;
@@ -238,25 +239,45 @@ pub(super) fn left(open: &Open, here: &str) -> Html {
         Some(Place::Piece(..)) => true,
         _ => false,
     };
-    let one = |(at, typed, is_open): (String, Typed, bool)| {
-        let place = Place::read(&at)?;
-        let mut left = folded(open, place, &typed);
-        let is_here = is_told_here && bare(&at) == here;
-        left.retain(|it| match it.why {
-            // An open form says itself what cannot be read in it.
-            Why::Unreadable => !is_open,
-            Why::Theirs(_) => !is_here,
-            Why::Gone => true,
-        });
-        let it = Form { open, at, place, typed };
-        (!left.is_empty()).then(|| html! { { for left.iter().map(|left| it.line(left)) } })
-    };
-    let lines: Vec<Html> = open.on_page.forms().into_iter().filter_map(one).collect();
+    let lines: Vec<Html> =
+        all_left(open, here, is_told_here).iter().map(|(form, left)| form.line(left)).collect();
     html! {
         if !lines.is_empty() {
             <section class="attention not-in" aria-label="Not in the job" data-testid="not-in">{ for lines }</section>
         }
     }
+}
+
+/// The fields that stay as they were typed, each with its form, where the page at `here` does not tell of them itself.
+fn all_left<'a>(open: &'a Open, here: &str, is_told_here: bool) -> Vec<(Form<'a>, Left)> {
+    let mut all = Vec::new();
+    for (at, typed, is_open) in open.on_page.forms() {
+        let Some(place) = Place::read(&at) else { continue };
+        let is_here = is_told_here && bare(&at) == here;
+        for left in folded(open, place, &typed) {
+            let is_told = match left.why {
+                // An open form says itself what cannot be read in it.
+                Why::Unreadable => is_open,
+                Why::Theirs(_) => is_here,
+                Why::Gone => false,
+            };
+            if !is_told {
+                let form = Form { open, at: at.clone(), place, typed: typed.clone() };
+                all.push((form, left));
+            }
+        }
+    }
+    all
+}
+
+/// What wants looking at on a section of the job: what was typed and is not in it first, since it was typed last.
+pub(super) fn to_look_at(open: &Open) -> Html {
+    html! { <>{ left(open, "") }{ attention(open) }</> }
+}
+
+/// How many things want looking at.
+pub(super) fn count(open: &Open) -> usize {
+    all_left(open, "", false).len().saturating_add(attention::count(open))
 }
 
 /// A form with something in it that is not in the job.

@@ -8,9 +8,9 @@ use reckoner_core::sheet::money;
 use reckoner_core::to_buy::to_buy;
 use yew::prelude::*;
 
-use super::attention::{attention, count};
 use super::build::{Now, now, order_of};
 use super::buy::without_price;
+use super::drafts::{count, to_look_at};
 use super::{Open, Shared, add, pencil, remind};
 use crate::components::drawing::drawing;
 use crate::recent::NewestJob;
@@ -23,12 +23,13 @@ pub(super) fn view(open: &Open) -> Html {
             <remind::Remind open={Shared(open.clone())} />
             { pictured(open) }
             if job.items().next().is_none() {
+                { to_look_at(open) }
                 { begin(open) }
             } else {
                 { progress(open, &so_far) }
                 { pencil::line(open) }
                 { pencil::off(open) }
-                { attention(open) }
+                { to_look_at(open) }
                 { next(open) }
                 { spent(open) }
             }

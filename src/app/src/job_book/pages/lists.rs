@@ -13,7 +13,7 @@ use reckoner_core::sentence::counted;
 use reckoner_core::sheet::money;
 use yew::prelude::*;
 
-use super::attention::attention;
+use super::drafts::to_look_at;
 use super::long_list::long_list;
 use super::pieces::{ticks, to_scale};
 use super::{Open, Shared, add, row};
@@ -48,7 +48,7 @@ pub(super) fn parts(open: &Open) -> Html {
         .collect();
     html! {
         <>
-            { attention(open) }
+            { to_look_at(open) }
             if rows.is_empty() { <p class="job__words">{ "No piece yet." }</p> }
             <ul class="rows" data-testid="parts">
                 { long_list(rows.len(), {

@@ -239,7 +239,14 @@ fn JobPage(props: &JobPageProps) -> Html {
     };
     use_newest(open.as_ref());
     match &open {
-        Some(open) => html! { <>{ inside(open, rest) }{ drafts::left(open, rest) }{ trouble }</> },
+        Some(open) => {
+            let left = if TELL_FIRST.contains(&&**rest) {
+                html! {}
+            } else {
+                drafts::left(open, rest)
+            };
+            html! { <>{ inside(open, rest) }{ left }{ trouble }</> }
+        }
         None => html! {
             // As wide as the page that comes.
             <div class="page page--job">
@@ -360,9 +367,12 @@ fn section_page(open: &Open, section: &str) -> Html {
     }
 }
 
+/// The sections that tell of what was typed and is not in the job where they tell of what wants looking at.
+const TELL_FIRST: [&str; 3] = ["", "sizes", "parts"];
+
 /// The way to the other sections of the job.
 fn sections(open: &Open, section: &str) -> Html {
-    let count = attention::count(open);
+    let count = drafts::count(open);
     let is_known = SECTIONS.iter().any(|(name, ..)| *name == section);
     let here = if is_known { section } else { "more" };
     html! {

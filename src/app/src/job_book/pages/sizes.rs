@@ -5,7 +5,7 @@ use reckoner_core::job::{Item, ItemId, Measure, Written, sketch};
 use reckoner_core::measure::text::{NoNames, parse};
 use yew::prelude::*;
 
-use super::attention::attention;
+use super::drafts::to_look_at;
 use super::long_list::long_list;
 use super::{Open, add, match_group, pencil, row};
 use crate::components::drawing::drawing;
@@ -25,7 +25,7 @@ pub(super) fn view(open: &Open) -> Html {
     html! {
         <>
             { pencil::line(open) }
-            { attention(open) }
+            { to_look_at(open) }
             if ids.is_empty() {
                 <p class="job__words">{ "No size yet. Begin with the overall sizes and the leg." }</p>
             }
