@@ -245,3 +245,39 @@ fn in_a_job_the_answer_is_seen_beside_the_keys_as_in_a_calculator() {
     }
     app.assert_quiet_console();
 }
+
+/// Whether the name of the list and the row of the dock are seen, what they say, whether the row's field is inside it, and how
+/// many pixels its size has.
+const NAMED: &str = "const box = (it) => it.getBoundingClientRect();
+    const dock = document.querySelector('.field.is-editing');
+    const label = dock.querySelector('.field__label');
+    if (!label.checkVisibility()) return 'not seen';
+    const [name, hint] = [label.querySelector('.field__name'), label.querySelector('.field__hint')];
+    const top = document.elementFromPoint(box(name).left + 4, box(name).bottom - 2);
+    return { words: [name.innerText, hint.innerText], on_top: top === name, whole: name.scrollWidth <= name.clientWidth,
+        inside: box(dock.querySelector('.field__input')).bottom <= box(dock).bottom + 1,
+        wide: box(dock.querySelector('.field__input')).width >= 48 }";
+
+#[test]
+fn a_row_of_a_list_is_named_where_the_keys_cover_the_list() {
+    let app = App::open_at(Screen::PHONE, "#/cut");
+    let named = json!({ "words": ["Pieces", "row 2, size"], "on_top": true, "whole": true, "inside": true, "wide": true });
+    for screen in [Screen::PHONE, LYING] {
+        app.resize(screen);
+        app.tap("field-parts-1");
+        app.wait_for("keypad");
+        for text in ["100%", "200%"] {
+            app.script(&format!("document.documentElement.style.fontSize = '{text}'"));
+            app.picture(&format!("named-row-{}-{text}", screen.width));
+            assert_eq!(app.script(NAMED), named, "at {} with text at {text}", screen.width);
+            assert!(app.shows("answer-headline"), "at {} with text at {text}", screen.width);
+        }
+        app.script("document.documentElement.style.fontSize = ''");
+        app.press(&["close"]);
+    }
+    app.resize(Screen::DESKTOP);
+    app.tap("field-parts-1");
+    app.picture("named-row-1280");
+    assert_eq!(app.script(NAMED), "not seen");
+    app.assert_quiet_console();
+}

@@ -188,7 +188,7 @@ fn QuickPage(props: &QuickPageProps) -> Html {
     });
     let is_keying = at_hand.is_keying();
     html! {
-        <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying"))}>
+        <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying is-close"))}>
             <header class="bar">
                 <a class="bar__link" href="#/" aria-label="All calculators" data-testid="home">{ icon(Icon::Back) }</a>
                 <h1 class="bar__title">{ QUICK_LIST.title }</h1>

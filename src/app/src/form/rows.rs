@@ -163,9 +163,17 @@ fn size(at_hand: &AtHand, field: &'static Field, at: usize, place: RowPlace) -> 
     };
     let is_docked = is_now && !*at_hand.system_keyboard;
     let is_away = at_hand.is_typing && !is_now;
+    // With the keys out the list and its name are not seen.
+    let label = is_docked.then(|| html! {
+        <span class="field__label" aria-hidden="true">
+            <span class="field__name">{ field.label }</span>
+            <span class="field__hint">{ format!("row {}, {}", at.saturating_add(1), place.title.to_lowercase()) }</span>
+        </span>
+    });
     html! {
         <div key={place.line} class={classes!("field", "is-long", is_now.then_some("is-editing"), is_docked.then_some("is-docked"),
             is_away.then_some("is-away"))}>
+            { label }
             <div class="field__row" onmousedown={Callback::from(press_in_row)}>
                 if is_now { { at_hand.step(slot, Way::Previous) } }
                 { field::input(wanted, place.text, &at_hand.events(slot)) }

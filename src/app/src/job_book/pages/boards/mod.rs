@@ -202,7 +202,7 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
     let take = found.map(|(now, told)| page.taking(now, told));
     let is_keying = at_hand.is_keying() || *is_keying_too;
     html! {
-        <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying"))} data-testid="boards">
+        <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying is-close"))} data-testid="boards">
             { bar(open, "#/jobs", &open.book.job.title) }
             { sections(open, "boards") }
             <main class="bench">
