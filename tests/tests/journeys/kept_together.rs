@@ -206,6 +206,20 @@ fn what_a_closed_window_could_not_put_in_is_shown_in_the_other() {
     app.enter("as_cut", &["2", "page-signs", "plus"]);
     app.close_window(&first);
     app.wait_for("unread-as_cut");
+    // It came by itself: under the list until another page, where it is told before all that it would move.
+    let is_over = |what: &str| {
+        app.script(&format!(
+            "const top = (id) => document.querySelector(`[data-testid=${{id}}]`).getBoundingClientRect().top;
+             return top('unread-as_cut') < top('{what}')"
+        ))
+    };
+    assert_eq!(is_over("sizes"), false);
+    app.section("front");
+    app.wait_for("next");
+    assert_eq!(is_over("next"), true);
+    app.section("sizes");
+    app.wait_for("sizes");
+    assert_eq!(is_over("sizes"), true);
     app.tap("look-as_cut");
     app.wait_until("it stands as it was typed", IS_AS_TYPED);
     app.wait_until_gone("unread-as_cut");

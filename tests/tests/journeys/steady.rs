@@ -165,6 +165,17 @@ fn job_stands(screen: Screen) {
     }
     load(&app, &job, "front");
     begin_the_demo_anew(&app);
+    // What cannot go in is told first.
+    app.section("sizes");
+    app.tap("item-long rail");
+    app.tap("field-formula");
+    app.type_keys("×");
+    for (page, wanted) in [(job.clone(), "next"), (format!("{job}/sizes"), "sizes")] {
+        load(&app, &page, wanted);
+        app.wait_for("unread-formula");
+        assert_steady(&app, &format!("{page}, with what cannot go in"), &mut faults);
+    }
+    app.tap("throw-formula");
     let leg = leads_to(&app, "item-leg");
     app.section("parts");
     let part = leads_to(&app, "item-leg");

@@ -19,6 +19,9 @@ use crate::job_book::notes::{Left, Place, Typed, Why, bare, fold};
 use crate::platform::address;
 use crate::settings::with_fields;
 
+/// The sections that tell of what was typed and is not in the job where they tell of what wants looking at.
+const TELL_FIRST: [&str; 3] = ["", "sizes", "parts"];
+
 /// The places of what was begun with a form, with what is typed in them.
 fn of_form(open: &Open, form: &str) -> Vec<(String, Typed)> {
     let place = format!("new/{form}");
@@ -239,11 +242,19 @@ pub(super) fn left(open: &Open, here: &str) -> Html {
         Some(Place::Piece(..)) => true,
         _ => false,
     };
-    let lines: Vec<Html> =
-        all_left(open, here, is_told_here).iter().map(|(form, left)| form.line(left)).collect();
+    let is_told_first =
+        |form: &Form<'_>| TELL_FIRST.contains(&here) && open.known.contains(&form.at);
+    let mut all = all_left(open, here, is_told_here);
+    all.retain(|(form, _)| !is_told_first(form));
+    not_in(&all)
+}
+
+fn not_in(all: &[(Form<'_>, Left)]) -> Html {
     html! {
-        if !lines.is_empty() {
-            <section class="attention not-in" aria-label="Not in the job" data-testid="not-in">{ for lines }</section>
+        if !all.is_empty() {
+            <section class="attention not-in" aria-label="Not in the job" data-testid="not-in">
+                { for all.iter().map(|(form, left)| form.line(left)) }
+            </section>
         }
     }
 }
@@ -270,9 +281,12 @@ fn all_left<'a>(open: &'a Open, here: &str, is_told_here: bool) -> Vec<(Form<'a>
     all
 }
 
-/// What wants looking at on a section of the job: what was typed and is not in it first, since it was typed last.
+/// What wants looking at on a section of the job: what was typed and is not in it first, since it was typed last. What came by
+/// itself since the last edit or page is told at the foot: above, it would move what is about to be tapped.
 pub(super) fn to_look_at(open: &Open) -> Html {
-    html! { <>{ left(open, "") }{ attention(open) }</> }
+    let mut all = all_left(open, "", false);
+    all.retain(|(form, _)| open.known.contains(&form.at));
+    html! { <>{ not_in(&all) }{ attention(open) }</> }
 }
 
 /// How many things want looking at.

@@ -34,6 +34,7 @@ mod take_all;
 mod title;
 
 use std::cell::RefCell;
+use std::collections::BTreeSet;
 use std::rc::Rc;
 
 use reckoner_core::attention::{Attention, Fact, NotKept, attention as attention_of};
@@ -73,6 +74,8 @@ pub(super) struct Open {
     /// what comes by itself moves nothing.
     pub(super) not_kept: Option<NotKept>,
     pub(super) on_page: OnPage,
+    /// The forms that had something in them at the last edit or page.
+    pub(super) known: Rc<BTreeSet<String>>,
     pub(super) settings: Rc<Settings>,
     /// How often something else than their fields filled the forms.
     pub(super) revision: u32,
@@ -220,11 +223,25 @@ fn JobPage(props: &JobPageProps) -> Html {
         }
         Some(worked_out)
     });
+    let known = use_memo((on_page.book(), rest.clone()), |_| {
+        on_page.forms().into_iter().map(|(at, ..)| at).collect::<BTreeSet<_>>()
+    });
     let open = (*worked_out).clone().map(|WorkedOut { book, reckoned, attention }| {
         let (key, settings) = (job.clone(), settings.clone());
         let (on_page, revision) = (on_page.clone(), on_page.revision());
-        let with_keys = with_keys.clone();
-        Open { key, book, reckoned, attention, not_kept, on_page, settings, revision, with_keys }
+        let (known, with_keys) = (known.clone(), with_keys.clone());
+        Open {
+            key,
+            book,
+            reckoned,
+            attention,
+            not_kept,
+            on_page,
+            known,
+            settings,
+            revision,
+            with_keys,
+        }
     });
     let not_kept =
         open.as_ref().and_then(|open| Some((open, Fact::NotKept(open.not_kept.clone()?))));
@@ -239,14 +256,7 @@ fn JobPage(props: &JobPageProps) -> Html {
     };
     use_newest(open.as_ref());
     match &open {
-        Some(open) => {
-            let left = if TELL_FIRST.contains(&&**rest) {
-                html! {}
-            } else {
-                drafts::left(open, rest)
-            };
-            html! { <>{ inside(open, rest) }{ left }{ trouble }</> }
-        }
+        Some(open) => html! { <>{ inside(open, rest) }{ drafts::left(open, rest) }{ trouble }</> },
         None => html! {
             // As wide as the page that comes.
             <div class="page page--job">
@@ -366,9 +376,6 @@ fn section_page(open: &Open, section: &str) -> Html {
         </div>
     }
 }
-
-/// The sections that tell of what was typed and is not in the job where they tell of what wants looking at.
-const TELL_FIRST: [&str; 3] = ["", "sizes", "parts"];
 
 /// The way to the other sections of the job.
 fn sections(open: &Open, section: &str) -> Html {
