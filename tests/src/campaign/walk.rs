@@ -385,7 +385,12 @@ impl<'a> Walk<'a> {
         {
             return Ok(());
         }
-        let said = self.script("return await until(() => /not kept/i.test(words()), 20000)")?;
+        // Where nothing more was to be written, nothing is said: it would be wrong.
+        let said = self.script(
+            "const end = performance.now() + 5000;
+             const isWritten = () => refused === 0 && performance.now() > end;
+             return await until(() => /not kept/i.test(words()) || isWritten(), 20000)",
+        )?;
         if said == Value::Null {
             return Err(Stop::Loss(format!("{place:?}: not kept, and nothing says so")));
         }
