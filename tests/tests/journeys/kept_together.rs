@@ -222,6 +222,9 @@ fn what_a_closed_window_could_not_put_in_is_shown_in_the_other() {
     assert_eq!(is_over("sizes"), true);
     app.tap("look-as_cut");
     app.wait_until("it stands as it was typed", IS_AS_TYPED);
+    // The tape says nothing that can be read: the size is the planned one, and is said to be.
+    let headline = app.text("answer-headline");
+    assert!(headline.contains("as planned") && !headline.contains("tape"), "{headline}");
     app.wait_until_gone("unread-as_cut");
     app.assert_quiet_console();
 }

@@ -67,13 +67,17 @@ impl MeasureState {
         }
     }
 
+    /// Whether the value in use is what the tape said: not where that cannot be read.
+    #[must_use]
+    pub const fn is_as_cut(&self) -> bool {
+        matches!(self.as_cut, Some(Ok(_)))
+    }
+
     /// The value in use as a length.
     #[must_use]
     pub fn length(&self) -> Option<Length> {
-        match self.in_use() {
-            Some(Quantity::Length(length)) => Some(length),
-            _ => None,
-        }
+        let Some(Quantity::Length(length)) = self.in_use() else { return None };
+        Some(length)
     }
 }
 
@@ -298,10 +302,8 @@ impl Reckoned {
 
     /// What the tape said, where it can be read.
     fn measured(&self, id: ItemId) -> Option<Quantity> {
-        match self.items.get(&id).map(|item| &**item) {
-            Some(Item::Measure(measure)) => self.as_cut(measure)?.ok(),
-            _ => None,
-        }
+        let Item::Measure(measure) = &**self.items.get(&id)? else { return None };
+        self.as_cut(measure)?.ok()
     }
 
     /// Works these out, each after all that it needs. What is left over needs itself.

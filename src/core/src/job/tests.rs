@@ -177,6 +177,22 @@ fn legs_cut_thin_move_the_rail_and_what_depends_on_it() {
 }
 
 #[test]
+fn a_size_is_as_the_tape_says_only_where_that_can_be_read() {
+    let mut job = job_of(FRAME);
+    let said = |job: &Job| {
+        let reckoned = Reckoned::of(job, &Bench::default());
+        let state = reckoned.measure(id_of(job, "leg")).expect("a leg");
+        (state.is_as_cut(), state.length())
+    };
+    let planned = said(&job).1;
+    assert_eq!(said(&job), (false, planned));
+    edit(&mut job, "leg", |m| m.as_cut = Some("3 7/16".to_owned()));
+    assert_eq!(said(&job), (true, Some(inches("3 7/16"))));
+    edit(&mut job, "leg", |m| m.as_cut = Some("3 7/".to_owned()));
+    assert_eq!(said(&job), (false, planned));
+}
+
+#[test]
 fn legs_that_must_match_are_flagged_when_they_drift() {
     let mut job = job_of(&[("leg 1", "28"), ("leg 2", "28"), ("leg 3", "28")]);
     let members = job.measures().into_iter().map(|(id, _)| id).collect();

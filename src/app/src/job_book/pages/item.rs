@@ -262,7 +262,7 @@ fn headline(open: &Open, id: Option<ItemId>, reckoned: &Reckoned) -> Html {
     let state = id.and_then(|id| reckoned.measure(id));
     let value = state.and_then(|state| state.in_use());
     let from = match state {
-        Some(state) if state.as_cut.is_some() => "the tape says",
+        Some(state) if state.is_as_cut() => "the tape says",
         _ => "as planned",
     };
     html! {

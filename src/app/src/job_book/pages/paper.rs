@@ -4,7 +4,8 @@ use std::collections::BTreeSet;
 
 use reckoner_core::build_order::BuildStep;
 use reckoner_core::job::{
-    Hand, Item, ItemId, Label, Measure, PartSizes, Piece, cautions, labels, part_sizes, sketch,
+    Hand, Item, ItemId, Label, Measure, MeasureState, PartSizes, Piece, cautions, labels,
+    part_sizes, sketch,
 };
 use reckoner_core::measure::Length;
 use reckoner_core::sheet::Side;
@@ -86,7 +87,7 @@ fn measure_row(open: &Open, id: ItemId, it: &Measure) -> Html {
     let tape = open.settings.bench.tape;
     let state = open.reckoned.measure(id);
     let planned = state.and_then(|state| state.planned.as_ref().ok().copied());
-    let as_cut = it.as_cut.is_some().then(|| state.and_then(|state| state.in_use()));
+    let as_cut = state.filter(|state| state.is_as_cut()).map(MeasureState::in_use);
     html! {
         <tr>
             <th scope="row">{ &it.name }</th>

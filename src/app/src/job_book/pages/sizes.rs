@@ -1,7 +1,7 @@
 //! The sizes of a job: what each comes to, and what wants looking at.
 
 use reckoner_core::job::moved::mismatches;
-use reckoner_core::job::{Item, ItemId, Measure, Written, sketch};
+use reckoner_core::job::{Item, ItemId, Measure, MeasureState, Written, sketch};
 use reckoner_core::measure::text::{NoNames, parse};
 use yew::prelude::*;
 
@@ -86,7 +86,7 @@ fn one(open: &Open, id: ItemId, it: &Measure, is_apart: bool) -> Html {
             <span class="row__name">{ &it.name }</span>
             <span class="row__value">{ quantity(value, open.settings.bench.tape) }</span>
             <span class="row__more">
-                if it.as_cut.is_some() { <span class="badge is-cut">{ "the tape says" }</span> }
+                if state.is_some_and(MeasureState::is_as_cut) { <span class="badge is-cut">{ "the tape says" }</span> }
                 else if it.is_cut { <span class="badge is-cut">{ "cut" }</span> }
                 else if it.is_ours { <span class="badge is-ours">{ "example" }</span> }
                 else if it.wait { <span class="badge is-wait">{ "measure first" }</span> }
