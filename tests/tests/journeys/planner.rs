@@ -2,6 +2,7 @@
 
 use crate::shelf::begin_the_demo_anew;
 use reckoner_e2e::{App, Browser, Screen};
+use serde_json::Value;
 
 /// Waits until the planner has said its last.
 pub(crate) fn wait_for_the_end(app: &App) {
@@ -43,6 +44,12 @@ fn a_quick_list_is_planned_by_taps_with_the_server_stopped() {
     wait_for_the_end(&app);
     let first = app.text("cost");
     app.assert_on_first_screen("answer-headline");
+    app.script(
+        "window.said = new Set();
+         const headline = document.querySelector('[data-testid=answer-headline]');
+         new MutationObserver(() => said.add(headline.querySelector('.headline__need')?.innerText))
+           .observe(headline, { childList: true, characterData: true, subtree: true })",
+    );
     // Another list, by thumb: two pieces of 45 in and one of 50 from boards of 96 in at 10 each.
     as_text(&app, "parts", "2 @ 45, 50");
     as_text(&app, "boards", "96 at 10");
@@ -50,6 +57,11 @@ fn a_quick_list_is_planned_by_taps_with_the_server_stopped() {
     app.wait_for_text("cost", "20.00");
     wait_for_the_end(&app);
     assert_ne!(first, "20.00");
+    // Between two plans, that one comes: never that none was made.
+    let said = app.script("return [...said].filter((it) => it)");
+    let said: Vec<&str> = said.as_array().into_iter().flatten().filter_map(Value::as_str).collect();
+    assert!(said.contains(&"Planning starts in a moment."), "{said:?}");
+    assert!(!said.contains(&"No plan was made."), "{said:?}");
     assert!(
         app.text("proof").contains("No cheaper way with these boards"),
         "{}",

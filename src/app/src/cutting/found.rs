@@ -14,6 +14,8 @@ use super::search::{Search, Stage};
 use crate::components::sentence::sentence;
 use crate::recent::LastAnswer;
 
+const SOON: &str = "Planning starts in a moment.";
+
 /// The headline of a search; in pencil while it rests on an example of ours. `wanting` stands in place of a plan that
 /// there is not.
 pub(crate) fn headline(
@@ -159,7 +161,9 @@ pub(crate) fn no_plan(search: &Search, labels: Option<&Rc<Labels>>, tape: Tape) 
         };
     }
     let words = match search.stage {
-        Stage::Idle | Stage::Running => "Planning starts in a moment.",
+        // It was about another list; this one is asked as soon as the typing rests.
+        _ if labels.is_none() => SOON,
+        Stage::Idle | Stage::Running => SOON,
         Stage::Stopped => "Stopped before a first plan was found.",
         Stage::OutOfTime => "A minute was not enough for a first plan.",
         _ => "No plan was made.",
