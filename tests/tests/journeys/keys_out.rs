@@ -281,3 +281,48 @@ fn a_row_of_a_list_is_named_where_the_keys_cover_the_list() {
     assert_eq!(app.script(NAMED), "not seen");
     app.assert_quiet_console();
 }
+
+/// Whether the window shows a field, clear of the answer at its head and of what stays at its foot.
+fn is_in_sight(app: &App, field: &str) -> bool {
+    app.script(&format!(
+        "const box = document.querySelector('[data-testid=\"{field}\"]').getBoundingClientRect();
+         const head = document.querySelector('.headline').getBoundingClientRect();
+         const on_top = document.elementFromPoint(box.left + 8, box.bottom - 8);
+         return box.top >= head.bottom && box.bottom <= innerHeight && on_top?.dataset.testid === '{field}'"
+    )) == true
+}
+
+/// A long page is at its top while the keys are out: who puts them away is where the typing was, and not at the top.
+#[test]
+fn where_the_keys_are_put_away_a_long_page_is_back_at_its_field() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.tap("open-demo");
+    app.section("parts");
+    app.tap("item-leg");
+    // What is wrong with it stands over its fields.
+    app.tap("piece-2");
+    app.wait_for("field-as_cut");
+    assert!(!is_in_sight(&app, "field-as_cut"), "the page is no longer than the window");
+    app.enter("as_cut", &["3", "3", "close"]);
+    app.wait_until_gone("keypad");
+    app.wait_until(
+        "the page is back",
+        "return document.querySelector('[data-testid=field-as_cut]').getBoundingClientRect().bottom < innerHeight",
+    );
+    assert!(is_in_sight(&app, "field-as_cut"));
+    app.picture("back-at-the-piece");
+    app.go("#/cut");
+    app.wait_for("shopping");
+    assert!(!is_in_sight(&app, "field-boards-1"), "the page is no longer than the window");
+    app.tap("field-boards-1");
+    app.press(&["7", "2"]);
+    app.script("history.back()");
+    app.wait_until_gone("keypad");
+    app.wait_until(
+        "the page is back",
+        "return document.querySelector('[data-testid=field-boards-1]').getBoundingClientRect().bottom < innerHeight",
+    );
+    assert!(is_in_sight(&app, "field-boards-1"));
+    app.picture("back-at-the-board");
+    app.assert_quiet_console();
+}

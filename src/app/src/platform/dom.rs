@@ -241,13 +241,24 @@ pub(crate) fn scroll_to_top() {
     window().scroll_to_with_x_and_y(0.0, 0.0);
 }
 
+/// Scrolls the page as little as shows an element, clear of what stays at the head and the foot of the window.
+pub(crate) fn bring_back(id: &str) {
+    if let Some(element) = element(id) {
+        nearest(&element);
+    }
+}
+
+fn nearest(element: &Element) {
+    let how = ScrollIntoViewOptions::new();
+    how.set_block(ScrollLogicalPosition::Nearest);
+    how.set_inline(ScrollLogicalPosition::Nearest);
+    element.scroll_into_view_with_scroll_into_view_options(&how);
+}
+
 /// Scrolls the box in which `css` finds something as little as shows it; the page itself stays at its top.
 pub(crate) fn bring_into_sight(css: &str) {
     if let Ok(Some(element)) = document().query_selector(css) {
-        let how = ScrollIntoViewOptions::new();
-        how.set_block(ScrollLogicalPosition::Nearest);
-        how.set_inline(ScrollLogicalPosition::Nearest);
-        element.scroll_into_view_with_scroll_into_view_options(&how);
+        nearest(&element);
         scroll_to_top();
     }
 }
