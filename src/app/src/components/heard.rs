@@ -1,11 +1,12 @@
 //! What a voice hears of an answer: once the keys rest, not at each of them.
 
+use reckoner_core::sheet::Entries;
 use yew::prelude::*;
 
 use crate::platform::later::Resting;
 use crate::platform::speech;
 
-/// How long after the last change a new answer is heard, in milliseconds.
+/// How long after the last key a new answer is heard, in milliseconds.
 const VOICE_REST: u32 = 900;
 
 #[derive(Properties, PartialEq)]
@@ -15,6 +16,8 @@ pub(crate) struct HeardProps {
     pub(crate) id: &'static str,
     /// The answer in words, or what is needed for one.
     pub(crate) words: String,
+    /// What is typed: a key that leaves the answer as it was is a key too.
+    pub(crate) typed: Entries,
     /// Whether the page reads it aloud itself as well.
     #[prop_or_default]
     pub(crate) is_aloud: bool,
@@ -24,15 +27,20 @@ pub(crate) struct HeardProps {
 #[component]
 pub(crate) fn Heard(props: &HeardProps) -> Html {
     let told = use_state_eq(String::new);
-    let is_first = use_mut_ref(|| true);
+    let last = use_mut_ref(|| props.words.clone());
+    let is_new = use_mut_ref(|| false);
     let rest = use_memo((), |()| Resting::default());
     {
         let told = told.clone();
-        use_effect_with((props.words.clone(), props.is_aloud), move |(words, is_aloud)| {
-            let is_new = !core::mem::replace(&mut *is_first.borrow_mut(), false);
-            let (words, is_aloud) = (words.clone(), *is_aloud);
-            if is_new {
+        let all = (props.words.clone(), props.typed.clone(), props.is_aloud);
+        use_effect_with(all, move |(words, _, is_aloud)| {
+            if last.replace(words.clone()) != *words {
+                is_new.replace(true);
+            }
+            if *is_new.borrow() {
+                let (words, is_aloud) = (words.clone(), *is_aloud);
                 rest.after(VOICE_REST, move || {
+                    is_new.replace(false);
                     if is_aloud {
                         speech::say(&words);
                     }

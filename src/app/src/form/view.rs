@@ -86,7 +86,8 @@ fn heard_elsewhere(at_hand: &AtHand) -> Option<Html> {
         return None;
     }
     let words = said_elsewhere(&at_hand.form, &at_hand.sheet, at_hand.settings.bench.tape);
-    Some(html! { <Heard key="heard elsewhere" id="heard-elsewhere" {words} /> })
+    let typed = at_hand.form.entries().clone();
+    Some(html! { <Heard key="heard elsewhere" id="heard-elsewhere" {words} {typed} /> })
 }
 
 fn keypad(at_hand: &AtHand) -> Option<Html> {

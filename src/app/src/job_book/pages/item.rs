@@ -124,7 +124,7 @@ fn ItemPage(props: &ItemPageProps) -> Html {
             { bar(open, &open.at(section_of(form)), &title) }
             <main class="bench">
                 <section class="answer" aria-label="What it comes to">
-                    if form == Form::Measure { { headline(open, id, &reckoned) } }
+                    if form == Form::Measure { { headline(open, id, &reckoned, texts.entries().clone()) } }
                     { drafts::offers(open, place) }
                     if let Some(id) = id.filter(|_| form == Form::Part) { { pieces::list(open, id) } }
                     if let Some(id) = id.filter(|_| form == Form::Measure) {
@@ -258,7 +258,7 @@ fn section_list(open: &Open, texts: &UseReducerHandle<Texts>, field: &'static st
     }
 }
 
-fn headline(open: &Open, id: Option<ItemId>, reckoned: &Reckoned) -> Html {
+fn headline(open: &Open, id: Option<ItemId>, reckoned: &Reckoned, typed: Entries) -> Html {
     let state = id.and_then(|id| reckoned.measure(id));
     let value = state.and_then(|state| state.in_use());
     let from = match state {
@@ -267,7 +267,7 @@ fn headline(open: &Open, id: Option<ItemId>, reckoned: &Reckoned) -> Html {
     };
     html! {
         <>
-            <Heard words={format!("In use: {}, {from}", spoken(value, open.settings.bench.tape))} />
+            <Heard words={format!("In use: {}, {from}", spoken(value, open.settings.bench.tape))} {typed} />
             <div class="headline" data-testid="answer-headline">
                 <div class="headline__inside is-short">
                     <p class="headline__label">{ "In use" }</p>

@@ -266,7 +266,8 @@ fn PiecePage(props: &PiecePageProps) -> Html {
             { bar(open, &open.at(&format!("item/{}", id.0)), &title) }
             <main class="bench">
                 <section class="answer" aria-label="What it comes to">
-                    <Heard words={format!("{label}: {}, {verdict}", spoken(wanted.get(of).map(Quantity::Length), bench.tape))} />
+                    <Heard words={format!("{label}: {}, {verdict}", spoken(wanted.get(of).map(Quantity::Length), bench.tape))}
+                        typed={at_hand.form.entries().clone()} />
                     <div class="headline" data-testid="answer-headline">
                         <div class="headline__inside is-short">
                             <p class="headline__label">{ label }</p>
