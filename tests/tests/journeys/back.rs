@@ -76,7 +76,10 @@ fn back_closes_the_sheet_of_questions_and_leaves_by_links_are_steps_of_their_own
     app.tap("question");
     app.wait_for("mode-count");
     back(&app);
-    app.wait_until_gone("mode-count");
+    app.wait_until(
+        "the sheet is gone",
+        "return !document.querySelector('[data-testid=mode-count]') || [location.hash, history.state, history.length]",
+    );
     app.wait_for("field-length");
     // Away by a link while the keys are out.
     app.enter("length", &["5"]);
