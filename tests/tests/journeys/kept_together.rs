@@ -229,6 +229,40 @@ fn what_a_closed_window_could_not_put_in_is_shown_in_the_other() {
     app.assert_quiet_console();
 }
 
+/// Two windows of one form end at the same moment, as when the system kills the browser, and both had typed in one field of it:
+/// what one of them typed in another field is not hidden behind that. The other window is one that left its note alone.
+#[test]
+fn what_two_killed_windows_typed_in_one_form_is_in_the_job_or_told() {
+    let app = demo();
+    app.tap("item-leg");
+    app.enter("as_cut", &["2", "page-signs", "plus", "close"]);
+    app.tap("back");
+    app.wait_for("unread-as_cut");
+    app.script(
+        "const open = indexedDB.open('reckoner');
+         await new Promise((done) => open.onsuccess = done);
+         const store = open.result.transaction('notes', 'readwrite').objectStore('notes');
+         const keys = store.getAllKeys(), all = store.getAll();
+         await new Promise((done) => all.onsuccess = done);
+         const at = keys.result.findIndex((key) => key.includes('/item/'));
+         const [head, typed] = all.result[at].split('&typed=');
+         const other = typed.replace(/as_cut%3D[^%]*/, 'as_cut%3D3').replace('formula%3D3%2B1%252F4', 'formula%3D3');
+         if (other.split('formula%3D3%26').length !== 2) throw new Error(other);
+         const earlier = head.replace(/at=([0-9]+)/, (_, it) => `at=${it - 1000}`);
+         const put = store.put(`${earlier}&typed=${other}`, keys.result[at].replace(/#.*/, '#1700000000000-00000001'));
+         await new Promise((done) => put.onsuccess = done);
+         open.result.close()",
+    );
+    app.reload();
+    app.wait_for_start();
+    app.wait_for("unread-as_cut");
+    app.tap("item-leg");
+    app.wait_until("it stands as it was typed", IS_AS_TYPED);
+    app.wait_for_value("field-formula", "3");
+    app.wait_for("unread-as_cut");
+    app.assert_quiet_console();
+}
+
 /// A window that ends without a word, as when the system kills it: what was typed in it is in the other that has the form.
 #[test]
 fn what_was_typed_in_a_window_that_ends_without_a_word_is_in_the_other() {

@@ -270,14 +270,32 @@ impl OnPage {
         (further.find(|it| self.form(it).is_none()).unwrap_or_default(), typed)
     }
 
+    /// What stands beside the form of a place goes into the job, but for a field that is typed in the form itself: no other
+    /// field of the page would show it.
+    fn put_in_beside(&self, place: &str, taken: &[(String, Typed)]) {
+        let (Some(book), Some(bench)) = (self.book(), self.0.bench.get()) else { return };
+        let own = self.form(place);
+        for (at, typed) in taken.iter().filter(|(at, _)| at != place) {
+            let Some(beside) = Place::read(at) else { continue };
+            let reckoned = Reckoned::of(&book.job, &bench);
+            let done = notes::fold(&book.job, &reckoned, &bench, beside, typed, None).done;
+            let is_typed_here = own.as_ref().is_some_and(|own| {
+                own.changed().iter().any(|field| done.iter().any(|it| it == field))
+            });
+            if !is_typed_here {
+                self.fold(at, typed, &reckoned, &bench, None);
+            }
+        }
+    }
+
     /// Takes over what was left behind in the form of a place, which is opened.
     pub(crate) fn take_left(&self, place: &str) {
         let is_here = |(_, at, _): &mut (String, String, Typed)| home(at) == place;
         let mine: Vec<_> = self.0.left_behind.borrow_mut().extract_if(.., is_here).collect();
-        for (key, at, typed) in &mine {
-            self.take_form(key, at, typed.clone());
-        }
+        let taken = mine.iter().map(|(key, at, typed)| self.take_form(key, at, typed.clone()));
+        let taken: Vec<_> = taken.collect();
         if !mine.is_empty() {
+            self.put_in_beside(place, &taken);
             // Of what several pages left in this form, the page may have shown one before they got places of their own.
             self.changed();
             shelf::tell(&self.0.key);
