@@ -117,7 +117,8 @@ const tidy = (text) => text.replaceAll('\uFE0F', '').trim().replace(/\s+/g, ' ')
 const same = (id, here, wanted) => {
   if (tidy(here) === tidy(wanted)) return true;
   // What is counted or paid is kept as the number that it comes to, and nobody asks for the sum again.
-  const number = (text) => text.replaceAll('-', '+-').split('+').map((it) => (it.trim() === '' ? NaN : Number(it))).reduce((a, b) => a + b);
+  const whole = (text) => (text.trim() === '' ? NaN : Number(text));
+  const number = (text) => text.replaceAll('-', '+-').split('+').map((it) => it.split('/').map(whole).reduce((a, b) => a / b)).reduce((a, b) => a + b);
   return ['price', 'quantity', 'gauge'].includes(id) && number(here) === number(wanted);
 };
 // A page that is asked to load again stays for a moment.

@@ -105,6 +105,8 @@ pub(super) struct Walk<'a> {
     pub(super) count: usize,
     /// While the storage is full.
     pub(super) full: Option<Full>,
+    /// There is room again, and what had none is not in the database yet.
+    pub(super) is_making_room: bool,
     /// The release that is served next.
     pub(super) next_release: Option<&'a Path>,
 }
@@ -135,6 +137,7 @@ impl<'a> Walk<'a> {
             told: Told::default(),
             count: 0,
             full: None,
+            is_making_room: false,
             next_release,
         };
         walk.begin_job()?;
@@ -513,6 +516,7 @@ impl Walk<'_> {
     /// Begins again with what stands now, after a loss.
     pub(super) fn forget(&mut self) {
         self.before = None;
+        self.is_making_room = false;
         self.model.forms.clear();
         self.model.gone.clear();
         self.model.own.clear();

@@ -95,7 +95,7 @@ impl Walk<'_> {
     /// Something that comes over the form right after a key or a tap: at once where the page goes by itself, a frame
     /// later where it is killed.
     pub(super) fn sudden(&mut self, place: &Place) -> Result<(), Stop> {
-        if self.before.is_some() || !self.chance.percent(12) {
+        if self.before.is_some() || self.is_making_room || !self.chance.percent(12) {
             return Ok(());
         }
         let weights = [
@@ -312,9 +312,11 @@ impl Walk<'_> {
             self.wire().ask(session, "Page.removeScriptToEvaluateOnNewDocument", &full.script)?;
         }
         self.script("IDBObjectStore.prototype.put = window.putOfTheBrowser; return true")?;
+        self.is_making_room = true;
         if let Some(place) = self.at.clone() {
             self.edit(&place)?;
         }
+        self.is_making_room = false;
         self.wait("it says no longer that something is not kept", "!/not kept/i.test(words())")?;
         self.tab.frame(self.wire())?;
         self.reload()?;
