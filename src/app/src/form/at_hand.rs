@@ -1,6 +1,6 @@
 //! [`AtHand`]: a form brought to hand, and what the keys of its keypad and its step buttons do.
 
-use std::cell::{Cell, RefCell};
+use std::cell::RefCell;
 use std::rc::Rc;
 
 use reckoner_core::calculators::listed;
@@ -19,7 +19,6 @@ use crate::components::repeats::Repeats;
 use crate::keypad::{KeypadEvent, press};
 use crate::platform::back::use_back;
 use crate::platform::dom;
-use crate::platform::later::after_frame;
 use crate::settings::Settings;
 use crate::strip;
 
@@ -90,8 +89,6 @@ pub(crate) struct AtHand {
     open: Callback<&'static str>,
     /// A tap elsewhere is over before the form is left, and with it the keypad.
     pub(super) presses: Rc<dom::Presses>,
-    /// Where the keys were put away by hand, until the page is drawn without them.
-    put_away: Rc<Cell<Option<Slot>>>,
 }
 
 impl AtHand {
@@ -358,8 +355,6 @@ impl AtHand {
     }
 
     pub(super) fn close(&self) {
-        // The answer of a calculator is what was typed for: it is at the top.
-        self.put_away.set(self.form.editing().filter(|_| !self.is_typing));
         dom::blur();
         self.form.dispatch(Action::Leave);
     }
@@ -529,7 +524,6 @@ pub(crate) fn use_at_hand_as(
         keys,
         open,
         presses,
-        put_away: use_memo((), |()| Cell::new(None)),
     };
     at_hand.is_typing =
         at_hand.is_keying() && listed(at_hand.form.calculator().slug).is_some() && dom::is_small();
@@ -546,18 +540,10 @@ pub(crate) fn use_at_hand_as(
     });
     // It holds itself by its callback until it is let go.
     use_effect_with((), move |()| move || *now.borrow_mut() = None);
-    // Above the keypad there is room for the top of the page alone. Where the keys are put away, a long page goes back to
-    // the field that was typed in, when all that comes of it is drawn.
-    use_effect_with(at_hand.is_keying(), {
-        let put_away = at_hand.put_away.clone();
-        move |is_keying| {
-            let at = put_away.take();
-            if *is_keying && dom::is_narrow() {
-                dom::scroll_to_top();
-            }
-            let at = at.filter(|_| !*is_keying && dom::is_narrow());
-            let back = at.map(|at| after_frame(move || dom::bring_back(&element_id(at))));
-            move || drop(back)
+    // Above the keypad there is room for the top of the page alone.
+    use_effect_with(at_hand.is_keying(), |is_keying| {
+        if *is_keying && dom::is_narrow() {
+            dom::scroll_to_top();
         }
     });
     at_hand

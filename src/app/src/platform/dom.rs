@@ -241,29 +241,13 @@ pub(crate) fn scroll_to_top() {
     window().scroll_to_with_x_and_y(0.0, 0.0);
 }
 
-/// Scrolls the page so that an element stands first below what stays at the head of the window, where the window does not
-/// show it. First, since it is what the browser then keeps in its place when more comes above it.
-pub(crate) fn bring_back(id: &str) {
-    if let Some(element) = element(id) {
-        let before = window().scroll_y();
-        scroll_to(&element, ScrollLogicalPosition::Nearest);
-        if window().scroll_y() != before {
-            scroll_to(&element, ScrollLogicalPosition::Start);
-        }
-    }
-}
-
-fn scroll_to(element: &Element, block: ScrollLogicalPosition) {
-    let how = ScrollIntoViewOptions::new();
-    how.set_block(block);
-    how.set_inline(ScrollLogicalPosition::Nearest);
-    element.scroll_into_view_with_scroll_into_view_options(&how);
-}
-
 /// Scrolls the box in which `css` finds something as little as shows it; the page itself stays at its top.
 pub(crate) fn bring_into_sight(css: &str) {
     if let Ok(Some(element)) = document().query_selector(css) {
-        scroll_to(&element, ScrollLogicalPosition::Nearest);
+        let how = ScrollIntoViewOptions::new();
+        how.set_block(ScrollLogicalPosition::Nearest);
+        how.set_inline(ScrollLogicalPosition::Nearest);
+        element.scroll_into_view_with_scroll_into_view_options(&how);
         scroll_to_top();
     }
 }
