@@ -84,18 +84,19 @@ impl Walk<'_> {
         if self.chance.percent(12) { self.check_all() } else { self.check(place) }
     }
 
-    /// The weight of a fault that a walk has so many times at most. Without room there is none that the local storage does
-    /// not stand.
+    /// The weight of a fault that a walk has so many times at most. Without room, and until what had none is in the
+    /// database, there is none that the local storage does not stand.
     fn most(&self, kind: &str, most: usize, weight: usize) -> usize {
         let is_spent = self.told.faults.get(kind).is_some_and(|times| *times >= most);
         let is_stood = ["reload", "window closed", "tab crashed"].contains(&kind);
-        if is_spent || (self.full.is_some() && !is_stood) { 0 } else { weight }
+        let has_no_room = self.full.is_some() || self.is_making_room;
+        if is_spent || (has_no_room && !is_stood) { 0 } else { weight }
     }
 
     /// Something that comes over the form right after a key or a tap: at once where the page goes by itself, a frame
     /// later where it is killed.
     pub(super) fn sudden(&mut self, place: &Place) -> Result<(), Stop> {
-        if self.before.is_some() || self.is_making_room || !self.chance.percent(12) {
+        if self.before.is_some() || !self.chance.percent(12) {
             return Ok(());
         }
         let weights = [
