@@ -67,6 +67,7 @@ export type Code =
   | "guide-off-board"
   | "head-through-top"
   | "housing-through-rail"
+  | "kerf-too-wide"
   | "lap-hides-legs"
   | "lap-leaves-nothing"
   | "lap-misses-leg"

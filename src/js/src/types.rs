@@ -81,6 +81,7 @@ pub const OF_THE_QUESTIONS: &[&str] = &[
     "guide-off-board",
     "head-through-top",
     "housing-through-rail",
+    "kerf-too-wide",
     "lap-hides-legs",
     "lap-leaves-nothing",
     "lap-misses-leg",

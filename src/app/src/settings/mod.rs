@@ -88,13 +88,15 @@ impl Settings {
             _ => Aloud::OnTap,
         };
         // What was never set is an example of ours, and so is what cannot be read.
-        let mut size = |field: &Field, usual: Length| match ask.length(field) {
+        let size = |field: &Field, read: Option<Length>, usual: Length| match read {
             Some(length) => (length, entries.text(field.id).is_some()),
             None => (usual, false),
         };
-        let (kerf, has_kerf) = size(&KERF, usual.kerf);
-        let (blade_reach, has_reach) = size(&BLADE_REACH, usual.blade_reach);
-        let (thinnest_strip, has_thinnest) = size(&THINNEST_STRIP, usual.thinnest_strip);
+        let (kerf, has_kerf) = size(&KERF, ask.kerf(&KERF), usual.kerf);
+        let (blade_reach, has_reach) =
+            size(&BLADE_REACH, ask.length(&BLADE_REACH), usual.blade_reach);
+        let (thinnest_strip, has_thinnest) =
+            size(&THINNEST_STRIP, ask.length(&THINNEST_STRIP), usual.thinnest_strip);
         let own = Own {
             kerf: has_kerf,
             blade_reach: has_reach,
@@ -205,7 +207,8 @@ pub static SETTINGS: Calculator = Calculator {
 };
 
 fn work(ask: &mut Ask) -> Option<Answer> {
-    for field in [&KERF, &BLADE_REACH, &THINNEST_STRIP] {
+    ask.kerf(&KERF);
+    for field in [&BLADE_REACH, &THINNEST_STRIP] {
         ask.length(field);
     }
     None

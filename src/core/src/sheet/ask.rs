@@ -4,13 +4,13 @@ use core::cell::Cell;
 
 use super::{
     Assumed, Bench, Choice, Entries, Field, Kind, Least, Outcome, Refusal, Refused, Sentence, Span,
-    Start, Strip, WayOut, When,
+    Start, Strip, WIDEST_KERF, WayOut, When,
     counts::{split_count, two_ways},
 };
 use crate::measure::text::{
     Formula, Names, Quantity, TextProblem, TextProblemKind, decimal, exact_text, parse,
 };
-use crate::measure::{Length, Number, Unit};
+use crate::measure::{Length, Number, Rounding, Unit};
 use crate::say;
 
 /// Most items in a list field.
@@ -23,6 +23,15 @@ pub struct Echo {
     pub field: &'static str,
     /// The reading.
     pub sentence: Sentence,
+}
+
+/// A fraction of an inch less than one, typed without its line: `316` for 3/16.
+fn with_line(typed: &str) -> Option<String> {
+    [2_u32, 4, 8, 16, 32, 64].into_iter().find_map(|below| {
+        let above = typed.strip_suffix(below.to_string().as_str())?;
+        let count: u32 = above.parse().ok()?;
+        (count % 2 == 1 && count < below).then(|| format!("{above}/{below}"))
+    })
 }
 
 /// Reads the fields of one calculator.
@@ -241,6 +250,22 @@ impl<'a> Ask<'a> {
         let reading = exact_text(length);
         self.echo_reading(field, &formula, &reading);
         Some(length)
+    }
+
+    /// The width of a saw cut, at most [`WIDEST_KERF`]. A wider one is mostly a fraction without its line, which is offered.
+    pub fn kerf(&mut self, field: &Field) -> Option<Length> {
+        let kerf = self.length(field)?;
+        if kerf <= WIDEST_KERF {
+            return Some(kerf);
+        }
+        let meant = with_line(self.text(field).trim());
+        let way_out = match meant.filter(|_| !self.unit().is_metric()) {
+            Some(meant) => WayOut::set(say![format!("Write {meant}.")], field, meant),
+            None => WayOut::at_most("Use ", WIDEST_KERF, " or less.", field),
+        };
+        let words = say!["One cut of a saw is at most ", (WIDEST_KERF, Rounding::Down), " wide."];
+        self.keep(Refusal::at(field, "kerf-too-wide", words, way_out));
+        None
     }
 
     /// What a formula comes to; one number alone stands for itself.
@@ -478,5 +503,57 @@ impl<'a> Ask<'a> {
             say![if reading.is_empty() { "none".to_owned() } else { reading.join(", ") }],
         );
         Some(spans)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::text::NoNames;
+    use crate::measure::{Fineness, Tape};
+
+    const KERF: Field = Field::new("kerf", "Kerf", "", Kind::ZERO_UP, Start::Kerf);
+
+    /// What is read of a kerf, or the words of its refusal and what its way out types.
+    fn kerf(typed: &str, tape: Tape) -> Result<String, [String; 3]> {
+        let (bench, entries) =
+            (Bench { tape, ..Bench::default() }, Entries::from_pairs([("kerf", typed)]));
+        let mut ask = Ask::new(&[KERF], &entries, &bench, &NoNames);
+        if let Some(kerf) = ask.kerf(&KERF) {
+            return Ok(exact_text(kerf));
+        }
+        let (_, refusals) = ask.finish();
+        let [Refusal { code: "kerf-too-wide", sentence, way_out: Some(way), .. }] = &refusals[..]
+        else {
+            panic!("{refusals:?}")
+        };
+        let set = way.texts(tape);
+        assert_eq!(set.len(), 1);
+        Err([sentence.on(tape), way.sentence.on(tape), set[0].1.clone()])
+    }
+
+    /// Common practice, no source: no saw cuts wider than an inch, and a fraction is easily typed without its line.
+    #[test]
+    fn a_cut_wider_than_any_saw_makes_is_refused_with_what_was_meant() {
+        let inches = Tape::Inches(Fineness::Sixteenth);
+        for (typed, read) in
+            [("0", "0 in"), ("1/8", "1/8 in"), ("29/32", "29/32 in"), ("1", "1 in")]
+        {
+            assert_eq!(kerf(typed, inches).as_deref(), Ok(read), "{typed}");
+        }
+        for (typed, meant) in [("18", "1/8"), ("332", "3/32"), ("764", "7/64"), ("316", "3/16")] {
+            let told = kerf(typed, inches).expect_err(typed);
+            assert_eq!(
+                told,
+                ["One cut of a saw is at most 1 in wide.", &format!("Write {meant}."), meant]
+            );
+        }
+        for typed in ["1 1/64", "28", "98", "999", "18 in"] {
+            let told = kerf(typed, inches).expect_err(typed);
+            assert_eq!(told[1..], ["Use 1 in or less.".to_owned(), "1 in".to_owned()], "{typed}");
+        }
+        let told = kerf("32", Tape::Millimetres(0)).expect_err("wider than an inch");
+        assert_eq!(told, ["One cut of a saw is at most 25 mm wide.", "Use 25 mm or less.", "25 mm"]);
+        assert_eq!(kerf("3.2", Tape::Millimetres(0)).as_deref(), Ok("3.2 mm"));
     }
 }

@@ -29,7 +29,7 @@ mod working;
 pub use answer::{Answer, Column, Figure, Goods, Note, Row, Sheet, Table};
 pub use ask::{Ask, Echo};
 pub use assumed::{Assumed, not_yours};
-pub use bench::{Bench, Own, Side};
+pub use bench::{Bench, Own, Side, WIDEST_KERF};
 pub use caution::{Act, Caution, DANGERS};
 pub use entries::Entries;
 pub use face::{Face, face, face_in_working};

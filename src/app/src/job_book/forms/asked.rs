@@ -45,6 +45,7 @@ fn read_all(ask: &mut Ask) -> Option<Answer> {
             continue;
         }
         match field.kind {
+            Kind::Length(_) if field.id == KERF => drop(ask.kerf(field)),
             Kind::Length(_) => drop(ask.length(field)),
             Kind::OptionalLength(_) => drop(ask.optional_length(field)),
             Kind::Count { .. } => drop(ask.count(field)),

@@ -27,7 +27,7 @@ pub const CALCULATOR: Calculator = Calculator {
 
 fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let (board, trim, part) = (ask.length(&BOARD), ask.length(&TRIM), ask.length(&PART));
-    let (wanted, kerf, knots) = (ask.count(&WANTED), ask.length(&KERF), ask.spans(&KNOTS));
+    let (wanted, kerf, knots) = (ask.count(&WANTED), ask.kerf(&KERF), ask.spans(&KNOTS));
     let input = Input {
         board: board?,
         trim: trim?,

@@ -92,7 +92,7 @@ pub fn quick_list(ask: &mut Ask) -> Option<Wanted> {
         || scraps.iter().flatten().any(|scrap| scrap.width.is_some());
     let parts = ask.pieces(&PARTS, is_wide);
     let (kerf, end_trim, keep_from) =
-        (ask.length(&KERF), ask.length(&END_TRIM), ask.length(&KEEP_FROM));
+        (ask.kerf(&KERF), ask.length(&END_TRIM), ask.length(&KEEP_FROM));
     let (spare_each, extra_percent) = (ask.count(&SPARE_EACH), ask.count(&EXTRA_PERCENT));
     keep_from?;
     let list = List {

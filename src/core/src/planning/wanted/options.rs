@@ -123,7 +123,7 @@ fn work(ask: &mut Ask) -> Option<Answer> {
 
 /// Reads the form [`OPTIONS`]. `None` when a refusal was kept in the [`Ask`].
 pub fn options(ask: &mut Ask) -> Option<Options> {
-    let (kerf, reach) = (ask.length(&KERF), ask.length(&REACH));
+    let (kerf, reach) = (ask.kerf(&KERF), ask.length(&REACH));
     let (end_trim, edge_cleanup) = (ask.length(&END_TRIM), ask.length(&EDGE_CLEANUP));
     let (face_cleanup, keep_from) = (ask.length(&FACE_CLEANUP), ask.length(&KEEP_FROM));
     let (spare_each, extra_percent) = (ask.count(&SPARE_EACH), ask.count(&EXTRA_PERCENT));

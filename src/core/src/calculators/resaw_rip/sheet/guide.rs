@@ -19,7 +19,7 @@ pub(super) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
     let strip = ask.length(&GUIDE_STRIP);
     let narrow = ask.length(&SHOE_NARROW);
     let wide = ask.length(&SHOE_WIDE);
-    let kerf = ask.length(&KERF);
+    let kerf = ask.kerf(&KERF);
     let guide_on = match ask.choice(&GUIDE_ON) {
         ON_STRIP => GuideOn::Strip,
         _ => GuideOn::Waste,

@@ -40,7 +40,7 @@ fn work(ask: &mut Ask) -> Option<Answer> {
 
 /// The fields of the table saw. All are read, so that all their problems show.
 fn saw(ask: &mut Ask) -> Option<Saw> {
-    let kerf = ask.length(&KERF);
+    let kerf = ask.kerf(&KERF);
     let reach = ask.length(&REACH);
     let thinnest = ask.length(&THINNEST);
     let piece_length = ask.length(&PIECE_LENGTH);
