@@ -48,6 +48,78 @@ impl Term {
         Term { words: text.clone(), numbers: text, binds: Binds::Alone }
     }
 
+    /// The sine of an angle: `sin lean` and `sin 4.5°`.
+    #[must_use]
+    pub fn sin(self) -> Term {
+        self.after("sin")
+    }
+
+    /// The cosine of an angle.
+    #[must_use]
+    pub fn cos(self) -> Term {
+        self.after("cos")
+    }
+
+    /// The tangent of an angle: `tan(corner ÷ 2)` and `tan(50.1° ÷ 2)`.
+    #[must_use]
+    pub fn tan(self) -> Term {
+        self.after("tan")
+    }
+
+    /// The square of the sine of an angle: `sin² lean`.
+    #[must_use]
+    pub fn sin_squared(self) -> Term {
+        self.after("sin²")
+    }
+
+    /// The square of the cosine of an angle.
+    #[must_use]
+    pub fn cos_squared(self) -> Term {
+        self.after("cos²")
+    }
+
+    /// The square of the tangent of an angle.
+    #[must_use]
+    pub fn tan_squared(self) -> Term {
+        self.after("tan²")
+    }
+
+    /// The angle with this tangent.
+    #[must_use]
+    pub fn angle_by_tangent(self) -> Term {
+        self.behind("the angle whose tangent is ", "", Binds::Sum)
+    }
+
+    /// The angle with this sine.
+    #[must_use]
+    pub fn angle_by_sine(self) -> Term {
+        self.behind("the angle whose sine is ", "", Binds::Sum)
+    }
+
+    /// Its square root: `√(near side² + left side²)`.
+    #[must_use]
+    pub fn root(self) -> Term {
+        self.behind("√(", ")", Binds::Alone)
+    }
+
+    /// Its square: `near side²` and `(24 in)²`.
+    #[must_use]
+    pub fn squared(self) -> Term {
+        self.raised('²')
+    }
+
+    /// Its third power.
+    #[must_use]
+    pub fn cubed(self) -> Term {
+        self.raised('³')
+    }
+
+    /// Its fourth power.
+    #[must_use]
+    pub fn to_the_fourth(self) -> Term {
+        self.raised('⁴')
+    }
+
     /// In words and in numbers.
     pub(super) fn into_texts(self) -> (String, String) {
         (self.words, self.numbers)
@@ -68,6 +140,40 @@ impl Term {
             words: format!("{} {sign} {}", left.words, right.words),
             numbers: format!("{} {sign} {}", left.numbers, right.numbers),
             binds,
+        }
+    }
+
+    /// With a name before it that takes all of it.
+    fn after(self, name: &str) -> Term {
+        let whole = self.held(Binds::Alone);
+        let named = |text: String| match text.chars().next() {
+            Some('(') => format!("{name}{text}"),
+            Some('-') => format!("{name}({text})"),
+            _ => format!("{name} {text}"),
+        };
+        Term { words: named(whole.words), numbers: named(whole.numbers), binds: Binds::Alone }
+    }
+
+    /// Between two texts.
+    fn behind(self, before: &str, after: &str, binds: Binds) -> Term {
+        Term {
+            words: format!("{before}{}{after}", self.words),
+            numbers: format!("{before}{}{after}", self.numbers),
+            binds,
+        }
+    }
+
+    /// With a small number above it.
+    fn raised(self, power: char) -> Term {
+        let Term { words, mut numbers, .. } = self.held(Binds::Alone);
+        // `24 in²` would be an area.
+        if numbers.contains(' ') && !numbers.starts_with('(') {
+            numbers = format!("({numbers})");
+        }
+        Term {
+            words: format!("{words}{power}"),
+            numbers: format!("{numbers}{power}"),
+            binds: Binds::Alone,
         }
     }
 
@@ -142,6 +248,13 @@ impl Amount {
         let places = (6.0 - before_the_point).clamp(0.0, 15.0) as usize;
         let text = format!("{number:.places$}");
         Amount(format!("{} {unit}", trim_zeros(&text)).trim_end().to_owned())
+    }
+
+    /// An angle in degrees, to seven figures: `4.763642°`.
+    #[must_use]
+    pub fn angle(degrees: f64) -> Amount {
+        // Without a minus before a zero.
+        Amount(format!("{}°", Amount::real(degrees + 0.0, "")))
     }
 }
 

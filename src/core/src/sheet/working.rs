@@ -46,6 +46,8 @@ pub enum Rounded {
     Nearest64th,
     /// Nothing in place of less than nothing.
     NotBelowZero,
+    /// Without its sign: an angle that is set the one way or the other.
+    EitherWay,
 }
 
 impl Rounded {
@@ -61,6 +63,7 @@ impl Rounded {
             Rounded::Down64th => "down to a whole 64th",
             Rounded::Nearest64th => "to the nearest 64th",
             Rounded::NotBelowZero => "not below zero",
+            Rounded::EitherWay => "whichever way it leans",
         }
     }
 }

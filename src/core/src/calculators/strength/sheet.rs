@@ -276,6 +276,10 @@ fn working(question: &Question, answer: &Answer, bench: &Bench) -> Result<Workin
         steps.push(Step::of("put on suddenly", fixed(SUDDENLY) * at_rest, psi(sudden)));
         let limit = Term::of("limit", Amount::real(input.most_stress, "psi"));
         let most = psi(FOR_A_MOMENT * input.most_stress);
+fn pi() -> Term {
+    Term::fixed("π".to_owned())
+}
+
         steps.push(Step::of("let pass for a moment", fixed(FOR_A_MOMENT) * limit, most));
     }
     Ok(Working { steps, sources: sources(question, answer) })
@@ -291,7 +295,8 @@ fn inertia(question: &Question) -> Step {
             Step::of("I", width * depth() * depth() * depth() / Term::fixed(12), gives)
         }
         Sides::Round(diameter) => {
-            Step::in_words("I = π × diameter⁴ ÷ 64", say!["diameter ", diameter], gives)
+            let diameter = Term::of("diameter", diameter.in_inches()).to_the_fourth();
+            Step::of("I", pi() * diameter / Term::fixed(64), gives)
         }
     }
 }
@@ -305,7 +310,8 @@ fn modulus(question: &Question) -> Step {
             Step::of("S", width * depth() * depth() / Term::fixed(6), gives)
         }
         Sides::Round(diameter) => {
-            Step::in_words("S = π × diameter³ ÷ 32", say!["diameter ", diameter], gives)
+            let diameter = Term::of("diameter", diameter.in_inches()).cubed();
+            Step::of("S", pi() * diameter / Term::fixed(32), gives)
         }
     }
 }
@@ -330,27 +336,30 @@ fn load_on_one(input: &Input, bay: Length) -> Term {
 }
 
 /// The sag and the moment.
+        let numbers = format!(
+            "W {total:.1} lb, L {:.2} in, E {:.0} psi, I {:.4}",
+            bend.bay,
+            input.wood.stiffness,
+            input.section.inertia()
+        );
 fn bending(input: &Input, bend: Bend, bay: Length, bench: &Bench) -> [Step; 2] {
     let load = input.load.shared_by(input.sharing);
     let total = load.total(bend.bay);
-    let numbers = format!(
-        "W {total:.1} lb, L {:.2} in, E {:.0} psi, I {:.4}",
-        bend.bay,
-        input.wood.stiffness,
-        input.section.inertia()
-    );
     let (sag, moment) = (fine(bend.sag, bench), Value::Real(bend.moment, 0, "in·lb"));
     let Some(loading) = load.loading() else {
         let rule = "sag = sum of the sags of all loads, where it is greatest";
         let sag = Step::in_words(rule, say![numbers.clone()], sag);
         return [sag, Step::in_words("moment, where it is greatest", say![numbers], moment)];
     };
-    let numbers = format!("kb {:.5}, {numbers}", loading.sag_factor());
-    let factor = Term::of("km", Amount::real(loading.moment_factor(), ""));
-    let force = Term::of("W", Amount::real(total, "lb"));
+    let real = |name, number, unit| Term::of(name, Amount::real(number, unit));
+    let force = || real("W", total, "lb");
+    let stiff = real("E", input.wood.stiffness, "psi") * real("I", input.section.inertia(), "");
+    // In inches, as E and I are.
+    let cube = Term::of("L", bay.in_inches()).cubed();
+    let factor = real("km", loading.moment_factor(), "");
     [
-        Step::in_words("sag = kb × W × L³ ÷ (E × I)", say![numbers], sag),
-        Step::of("moment", factor * force * Term::of("L", bay), moment),
+        Step::of("sag", real("kb", loading.sag_factor(), "") * force() * cube / stiff, sag),
+        Step::of("moment", factor * force() * Term::of("L", bay), moment),
     ]
 }
 

@@ -101,8 +101,9 @@ impl Change {
                 ];
                 (steps, sources)
             }
-            Change::Shrinks(_) => {
-                let step = Step::in_words("lost = your own figure", say!["as given"], gives);
+            Change::Shrinks(percent) => {
+                let own = Term::of("your own figure", Amount::percent(percent));
+                let step = Step::of("lost", own, gives);
                 (vec![step], vec![Source::Arithmetic])
             }
         }

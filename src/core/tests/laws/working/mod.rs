@@ -2,9 +2,11 @@
 //!
 //! Every step of every calculator, over random and chosen entries, whose numbers read as a
 //! formula is worked out by the product's own reader and must give the result shown: exactly, or
-//! by the rounding that the rule names. The signs of the numbers are those of the rule. A step
-//! that does not read as a formula stands in [`words`] with its reason.
+//! by the rounding that the rule names. What that reader does not know, trigonometry, roots and
+//! powers, is worked out by [`floats`] as near as a length is kept. The signs of the numbers are
+//! those of the rule. A step that does not read as a formula stands in [`words`] with its reason.
 
+mod floats;
 mod words;
 
 use std::collections::BTreeMap;
@@ -18,10 +20,10 @@ use words::{LIST, Listed};
 use crate::entries;
 
 /// Rules that are worked out again: grows with every rule written as a formula.
-const FEWEST_RULES: usize = 151;
+const FEWEST_RULES: usize = 200;
 
 /// Rules that stand on the list of those in words, which may only shrink.
-const MOST_IN_WORDS: usize = 61;
+const MOST_IN_WORDS: usize = 27;
 
 /// Times that a step is worked out again.
 const FEWEST_STEPS: usize = 90_000;
@@ -48,10 +50,11 @@ fn right_side(rule: &str) -> &str {
     rule.split_once(" = ").map_or(rule, |(_, right)| right)
 }
 
-/// The signs in order; a hyphen inside a word is none, nor is the sign of a number below zero.
+/// The signs and functions in order; a hyphen inside a word is none, nor is the sign of a number below zero.
 fn signs(text: &str) -> String {
-    let spaced = format!(" {text} ");
-    spaced.split(' ').filter(|word| ["+", "-", "×", "÷"].contains(word)).collect()
+    let is_sign =
+        |word: &&str| ["+", "-", "×", "÷", "√"].contains(word) || floats::is_function(word);
+    text.split([' ', '(', ')']).filter(is_sign).collect::<Vec<_>>().join(" ")
 }
 
 /// As the reader of lengths takes it: other units left out, percent as hundredths.
@@ -128,6 +131,23 @@ fn is_shown(worked: Number, shown: f64, places: u8) -> bool {
     (worked.to_f64() - shown).abs() * 10_f64.powi(i32::from(places) + 1) < 1.0
 }
 
+/// Whether a result is as near to what was worked out in floats as a length is kept and an angle printed: a length to
+/// 1/1024 in, since some of what is put in is itself kept to 1/4096; `None` where the result is of no such kind.
+fn near(gives: &Value, worked: &floats::Worked) -> Option<bool> {
+    // Angles are printed with seven figures.
+    let of_the_figures = worked.largest * 1e-6;
+    let (shown, within, unit) = match gives {
+        Value::Length(length, _) => (length.to_f64(), 1.0 / 1024.0, ""),
+        Value::Exact(exact, places, unit) => {
+            (exact.to_f64(), 0.1_f64.powi(i32::from(*places) + 1), *unit)
+        }
+        Value::Real(real, places, unit) => (*real, 0.1_f64.powi(i32::from(*places) + 1), *unit),
+        _ => return None,
+    };
+    let found = if unit == "mm" { worked.number * 25.4 } else { worked.number };
+    Some((found - shown).abs() <= within + of_the_figures)
+}
+
 fn judge(step: &Step) -> Verdict {
     let put_in = step.put_in.to_string();
     let (rule, rounding) = formula_and_rest(right_side(&step.rule));
@@ -137,11 +157,25 @@ fn judge(step: &Step) -> Verdict {
         Value::Words(words) => worked_out(&words.to_string()),
         _ => Some(Quantity::Bare(Number::ZERO)),
     };
+    let other_signs = (signs(rule) != signs(numbers))
+        .then(|| Verdict::False(format!("signs {} are not {}", signs(numbers), signs(rule))));
     let (Some(quantity), Some(result)) = (worked_out(numbers), result) else {
-        return Verdict::InWords;
+        let worked = floats::worked_out(numbers, |leaf| Some(plain(worked_out(leaf)?).to_f64()));
+        let worked = worked.map(|it| match rounding {
+            "whichever way it leans" => floats::Worked { number: it.number.abs(), ..it },
+            _ => it,
+        });
+        return match worked.and_then(|worked| Some((near(&step.gives, &worked)?, worked))) {
+            None => Verdict::InWords,
+            Some((is_near, worked)) => other_signs.unwrap_or(if is_near {
+                Verdict::True
+            } else {
+                Verdict::False(format!("comes to {worked:?}"))
+            }),
+        };
     };
-    if signs(rule) != signs(numbers) {
-        return Verdict::False(format!("signs {} are not {}", signs(numbers), signs(rule)));
+    if let Some(verdict) = other_signs {
+        return verdict;
     }
     let number = match rounded(plain(quantity), rounding, limit) {
         Ok(number) => number,
@@ -278,5 +312,28 @@ fn the_law_sees_a_false_line() {
         "a hidden factor"
     );
     assert!(is_false(&step("left = board", "3 in", "2 7/8")), "a factor left out");
-    assert_eq!(judge(&step("far = high ÷ tan lean", "3 in ÷ tan 10°", "17")), Verdict::InWords);
+    // tan 45° is 1, sin 30° a half; 3, 4 and 5 are the sides of a square corner.
+    for (rule, numbers, gives) in [
+        ("far = high ÷ tan lean", "3 in ÷ tan 45°", "3"),
+        ("far = high × (1 ÷ sin(corner ÷ 2) - 1)", "3 in × (1 ÷ sin(60° ÷ 2) - 1)", "3"),
+        ("far = √(a² + b²)", "√((3 in)² + (4 in)²)", "5"),
+    ] {
+        assert_eq!(judge(&step(rule, numbers, gives)), Verdict::True, "{rule}");
+        assert!(is_false(&step(rule, numbers, "4 1/2")), "{rule} rounded by half");
+        assert!(is_false(&step("far = high", numbers, gives)), "{rule} with other signs");
+    }
+    // 38.5132 is 18 in ÷ tan 25.05°, by a table of tangents: half of 50.1°, which is not that of 50.2°.
+    let rule = "meets = radius ÷ tan(corner ÷ 2)";
+    assert!(is_false(&step(rule, "18 in ÷ tan(50.2° ÷ 2)", "38.5132")), "a rounded angle");
+    let angle = |degrees| Step {
+        gives: Value::Real(degrees, 2, "°"),
+        ..step(
+            "lean = the angle whose tangent is out ÷ high",
+            "the angle whose tangent is 3 in ÷ 3 in",
+            "0",
+        )
+    };
+    assert_eq!(judge(&angle(45.0)), Verdict::True);
+    assert!(is_false(&angle(44.9)), "another angle");
+    assert_eq!(judge(&step("far = a walk", "a walk past 3 knots", "17")), Verdict::InWords);
 }

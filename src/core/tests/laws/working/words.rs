@@ -9,50 +9,8 @@ pub(super) struct Listed {
 }
 
 /// By calculator.
-pub(super) const LIST: &[Listed] = &[
-    ANGLES, CROSSCUT, CURVE, DOWEL, FINISH, FRAME, LUMBER, MOISTURE, RESAW_RIP, SCREWS, SPACING,
-    STRENGTH, TAPE, TOP,
-];
-
-const ANGLES: Listed = Listed {
-    slug: "angles",
-    in_words: &[
-        ("lean = the angle whose tangent is foot out ÷ height", "trigonometry"),
-        ("along one edge = height ÷ cos lean", "trigonometry"),
-        ("along the middle = height ÷ cos lean", "trigonometry"),
-        ("blank = along one edge + width × tan lean", "trigonometry"),
-        (
-            "blank = along the middle + thickness × (tan gauge + sin tilt ÷ cos lean)",
-            "trigonometry",
-        ),
-        ("blank = along the middle + thickness × tan lean", "trigonometry"),
-        ("foot out = height × tan lean", "trigonometry"),
-        (
-            "narrow end of a side = (across - 2 × board × sin lean) × tan(180° ÷ sides)",
-            "trigonometry",
-        ),
-        (
-            "sightline = the angle whose tangent is tan side to side ÷ tan front to back",
-            "trigonometry",
-        ),
-        ("sin of the tilt = cos lean × sin(180° ÷ sides)", "trigonometry"),
-        ("sin of the tilt = cos² lean × cos(360° ÷ sides) + sin² lean", "trigonometry"),
-        ("sin of the tilt = sin lean × cos lean × (1 - cos(360° ÷ sides))", "trigonometry"),
-        ("sin of the tilt = sin lean × sin(180° ÷ sides)", "trigonometry"),
-        (
-            "tan of the gauge = (cos² lean × cos(360° ÷ sides) + sin² lean) ÷ (cos lean × sin(360° ÷ sides))",
-            "trigonometry",
-        ),
-        ("tan of the gauge = cos lean × tan(180° ÷ sides)", "trigonometry"),
-        ("tan of the gauge = sin lean × tan(180° ÷ sides)", "trigonometry"),
-        (
-            "tan of the gauge = tan front to back × cos side to side; tilt = side to side",
-            "trigonometry",
-        ),
-        ("tan of the lean = √(tan² front to back + tan² side to side)", "trigonometry"),
-        ("wide end of a side = across × tan(180° ÷ sides)", "trigonometry"),
-    ],
-};
+pub(super) const LIST: &[Listed] =
+    &[CROSSCUT, CURVE, DOWEL, FINISH, LUMBER, MOISTURE, SCREWS, SPACING, STRENGTH, TAPE, TOP];
 
 const CROSSCUT: Listed = Listed {
     slug: "crosscut",
@@ -70,8 +28,6 @@ const CURVE: Listed = Listed {
             "height up to the middle = radius - √(radius² - mark²); beyond it, turned over",
             "a root, for a list of marks",
         ),
-        ("off the corner = radius × (1 ÷ sin(corner ÷ 2) - 1)", "trigonometry"),
-        ("where the round meets the edge = radius ÷ tan(corner ÷ 2)", "trigonometry"),
     ],
 };
 
@@ -88,16 +44,6 @@ const FINISH: Listed = Listed {
     in_words: &[
         ("cans that hold it", "the cheapest of a few cans"),
         ("cans that hold it, four quarts to a gallon", "the cheapest of a few cans"),
-    ],
-};
-
-const FRAME: Listed = Listed {
-    slug: "frame",
-    in_words: &[
-        ("both when pushed square = √((first² + second²) ÷ 2)", "a root"),
-        ("diagonal = √(near side² + left side²)", "a root"),
-        ("far side moved right by (first² - second²) ÷ (4 × near side)", "a power"),
-        ("out of square = the angle with this sine", "trigonometry"),
     ],
 };
 
@@ -122,22 +68,15 @@ const MOISTURE: Listed = Listed {
     ],
 };
 
-const RESAW_RIP: Listed = Listed { slug: "resaw-rip", in_words: &[] };
-
 const SCREWS: Listed = Listed {
     slug: "screws",
     in_words: &[
-        ("hole in the drilled piece = exit ÷ sin A", "trigonometry"),
-        ("deep = P × cos A", "trigonometry"),
-        ("exit = start × tan A, A from the drilled face", "trigonometry"),
         ("pull per inch = 1380 G^2.5 D", "a power"),
         ("pull per inch = 1800 G^1.5 D^0.75, × 0.7 when wet, × 0.75 in end grain", "a power"),
         (
             "side load = least of six yield modes, × 0.7 when wet, × 0.67 in end grain",
             "the least of six, with roots",
         ),
-        ("sideways = P × sin A", "trigonometry"),
-        ("start = exit ÷ tan A, A from the drilled face", "trigonometry"),
         ("wood between = shortest way between the axes, ended at their tips, - diameter", "a root"),
         ("wood between = widest gap between the two boxes", "the largest of three ways"),
     ],
@@ -154,10 +93,7 @@ const SPACING: Listed = Listed {
 const STRENGTH: Listed = Listed {
     slug: "strength",
     in_words: &[
-        ("I = π × diameter⁴ ÷ 64", "a power"),
-        ("S = π × diameter³ ÷ 32", "a power"),
         ("moment, where it is greatest", "a search"),
-        ("sag = kb × W × L³ ÷ (E × I)", "a power, of more digits than are kept"),
         ("sag = sum of the sags of all loads, where it is greatest", "a search"),
         ("stiffness at its moisture = P12 × (P12 ÷ Pg)^((12 - M) ÷ (Mp - 12))", "a power"),
     ],
@@ -177,6 +113,5 @@ const TOP: Listed = Listed {
     in_words: &[
         ("a load over the feet lifts nothing", "nothing to work out"),
         ("left edge of a plank = planks and gaps before it", "a list of edges"),
-        ("lost = your own figure", "nothing to work out"),
     ],
 };

@@ -8,10 +8,12 @@ use crate::calculators::angles::fields::{
 use crate::calculators::angles::sides::{Face, Joint, Setting};
 use crate::calculators::angles::two_ways::Faces;
 use crate::calculators::angles::{self, Lay, drawing};
-use crate::measure::text::exact_text;
 use crate::measure::{Angle, Tape};
 use crate::say;
-use crate::sheet::{Act, Answer, Caution, Figure, Note, Sentence, Source, Step, Value, Working};
+use crate::sheet::{
+    Act, Amount, Answer, Caution, Figure, Note, Rounded, Sentence, Source, Step, Term, Value,
+    Working,
+};
 
 /// The farthest that most table saws tilt, in degrees: common practice, no source.
 const USUAL_TILT: f64 = 45.0;
@@ -46,8 +48,9 @@ fn sawn(tilt: Angle) -> Act {
 }
 
 pub(super) fn leg(input: &angles::leg::Input, answer: &angles::leg::Answer, tape: Tape) -> Answer {
-    let (height, width) = (exact_text(input.height), exact_text(input.width));
-    let lean = answer.lean.in_degrees();
+    let height = || Term::of("height", input.height);
+    let width = Term::of("width", input.width);
+    let lean = || Term::of("lean", Amount::angle(answer.lean.in_degrees()));
     let mut figures =
         vec![EDGE.called("Along one edge").figure("top cut to foot cut", answer.edge)];
     figures.extend(gauge(answer.lean));
@@ -58,28 +61,17 @@ pub(super) fn leg(input: &angles::leg::Input, answer: &angles::leg::Answer, tape
     figures.push(END_CUT.figure("edge to edge", answer.end_cut));
     let mut steps = Vec::new();
     if let angles::leg::Lean::FootOut(foot_out) = input.lean {
-        steps.push(Step::in_words(
-            "lean = the angle whose tangent is foot out ÷ height",
-            say![format!("tangent {} ÷ {height}", exact_text(foot_out))],
-            degrees(answer.lean),
-        ));
+        let tangent = Term::of("foot out", foot_out) / height();
+        steps.push(Step::of("lean", tangent.angle_by_tangent(), degrees(answer.lean)));
     }
     steps.extend([
-        Step::in_words(
-            "along one edge = height ÷ cos lean",
-            say![format!("{height} ÷ cos {lean:.2}°")],
-            answer.edge,
-        ),
-        Step::in_words(
-            "blank = along one edge + width × tan lean",
-            say![answer.edge, format!(" + {width} × tan {lean:.2}°")],
+        Step::of("along one edge", height() / lean().cos(), answer.edge),
+        Step::of(
+            "blank",
+            Term::of("along one edge", answer.edge) + width * lean().tan(),
             answer.blank,
         ),
-        Step::in_words(
-            "foot out = height × tan lean",
-            say![format!("{height} × tan {lean:.2}°")],
-            answer.foot_out,
-        ),
+        Step::of("foot out", height() * lean().tan(), answer.foot_out),
     ]);
     Answer {
         goods: Vec::new(),
@@ -104,9 +96,9 @@ pub(super) fn two_ways(
     answer: &angles::two_ways::Answer,
     tape: Tape,
 ) -> Answer {
-    let height = exact_text(input.height);
-    let (rake, splay) = (input.rake.to_f64(), input.splay.to_f64());
-    let lean = answer.resultant.in_degrees();
+    let rake = || Term::of("front to back", Amount::angle(input.rake.to_f64()));
+    let splay = || Term::of("side to side", Amount::angle(input.splay.to_f64()));
+    let lean = || Term::of("lean", Amount::angle(answer.resultant.in_degrees()));
     let mut figures = vec![
         RESULTANT.figure("from upright", degrees(answer.resultant)),
         FROM_TOP
@@ -147,46 +139,43 @@ pub(super) fn two_ways(
         ),
     };
     let mut steps = vec![
-        Step::in_words(
-            "tan of the lean = √(tan² front to back + tan² side to side)",
-            say![format!("√(tan² {rake:.2}° + tan² {splay:.2}°)")],
+        Step::of(
+            "lean",
+            (rake().tan_squared() + splay().tan_squared()).root().angle_by_tangent(),
             degrees(answer.resultant),
         ),
-        Step::in_words(
-            "sightline = the angle whose tangent is tan side to side ÷ tan front to back",
-            say![format!("tan {splay:.2}° ÷ tan {rake:.2}°")],
+        Step::of(
+            "sightline",
+            (splay().tan() / rake().tan()).angle_by_tangent(),
             degrees(answer.sightline),
         ),
-        Step::in_words(
-            "along the middle = height ÷ cos lean",
-            say![format!("{height} ÷ cos {lean:.2}°")],
+        Step::of(
+            "along the middle",
+            Term::of("height", input.height) / lean().cos(),
             answer.middle,
         ),
     ];
-    let thickness = exact_text(input.thickness);
-    let (gauge, tilt) = (answer.gauge.in_degrees(), answer.tilt.in_degrees());
-    steps.extend(match input.faces {
-        Faces::Turned => vec![Step::in_words(
-            "blank = along the middle + thickness × tan lean",
-            say![answer.middle, format!(" + {thickness} × tan {lean:.2}°")],
-            answer.blank,
-        )],
-        Faces::Square => vec![
-            Step::in_words(
-                "tan of the gauge = tan front to back × cos side to side; tilt = side to side",
-                say![format!("tan {rake:.2}° × cos {splay:.2}°")],
-                degrees(answer.gauge),
-            ),
-            Step::in_words(
-                "blank = along the middle + thickness × (tan gauge + sin tilt ÷ cos lean)",
-                say![
-                    answer.middle,
-                    format!(" + {thickness} × (tan {gauge:.2}° + sin {tilt:.2}° ÷ cos {lean:.2}°)")
-                ],
-                answer.blank,
-            ),
-        ],
-    });
+    let middle = Term::of("along the middle", answer.middle);
+    let thickness = Term::of("thickness", input.thickness);
+    match input.faces {
+        Faces::Turned => {
+            steps.push(Step::of("blank", middle + thickness * lean().tan(), answer.blank));
+        }
+        Faces::Square => {
+            let gauge = Term::of("gauge", Amount::angle(answer.gauge.in_degrees()));
+            let tilt = Term::of("tilt", Amount::angle(answer.tilt.in_degrees()));
+            let longer = gauge.tan() + tilt.sin() / lean().cos();
+            steps.extend([
+                Step::of(
+                    "gauge",
+                    (rake().tan() * splay().cos()).angle_by_tangent(),
+                    degrees(answer.gauge),
+                ),
+                Step::of("tilt", splay(), degrees(answer.tilt)),
+                Step::of("blank", middle + thickness * longer, answer.blank),
+            ]);
+        }
+    }
     Answer {
         goods: Vec::new(),
         headline: BLANK.figure("square end to square end", answer.blank),
@@ -289,42 +278,34 @@ pub(super) fn sides(
 }
 
 fn sides_steps(input: &angles::sides::Input, answer: &angles::sides::Answer) -> Vec<Step> {
-    let (half, lean) = (answer.half_turn.in_degrees(), input.lean.to_f64());
-    let (gauge_rule, tilt_rule) = match (input.joint, input.lay) {
-        (Joint::Mitred, Lay::Flat) => (
-            "tan of the gauge = sin lean × tan(180° ÷ sides)",
-            "sin of the tilt = cos lean × sin(180° ÷ sides)",
-        ),
-        (Joint::Mitred, Lay::OnEdge) => (
-            "tan of the gauge = cos lean × tan(180° ÷ sides)",
-            "sin of the tilt = sin lean × sin(180° ÷ sides)",
-        ),
+    let lean = || Term::of("lean", Amount::angle(input.lean.to_f64()));
+    let part_of = |turn: &str| Term::fixed(turn.to_owned()) / Term::of("sides", input.sides);
+    let (half, whole) = (|| part_of("180°"), || part_of("360°"));
+    let (tangent, sine) = match (input.joint, input.lay) {
+        (Joint::Mitred, Lay::Flat) => (lean().sin() * half().tan(), lean().cos() * half().sin()),
+        (Joint::Mitred, Lay::OnEdge) => (lean().cos() * half().tan(), lean().sin() * half().sin()),
         (Joint::Butt, Lay::Flat) => (
-            "tan of the gauge = sin lean × tan(180° ÷ sides)",
-            "sin of the tilt = cos² lean × cos(360° ÷ sides) + sin² lean",
+            lean().sin() * half().tan(),
+            lean().cos_squared() * whole().cos() + lean().sin_squared(),
         ),
         (Joint::Butt, Lay::OnEdge) => (
-            "tan of the gauge = (cos² lean × cos(360° ÷ sides) + sin² lean) ÷ (cos lean × sin(360° ÷ sides))",
-            "sin of the tilt = sin lean × cos lean × (1 - cos(360° ÷ sides))",
+            (lean().cos_squared() * whole().cos() + lean().sin_squared())
+                / (lean().cos() * whole().sin()),
+            lean().sin() * lean().cos() * (Term::fixed(1) - whole().cos()),
         ),
     };
-    let put_in = || say![format!("lean {lean:.2}°, 180° ÷ {} = {half:.2}°", input.sides)];
     let mut steps = vec![
-        Step::in_words(gauge_rule, put_in(), degrees(answer.setting.gauge)),
-        Step::in_words(tilt_rule, put_in(), degrees(answer.setting.tilt)),
+        Step::of("gauge", tangent.angle_by_tangent(), degrees(answer.setting.gauge)),
+        Step::of("tilt", sine.angle_by_sine(), degrees(answer.setting.tilt)),
     ];
+    if input.joint == Joint::Butt {
+        steps = steps.into_iter().map(|step| step.then(Rounded::EitherWay)).collect();
+    }
     if let (Some(size), Some((wide, narrow))) = (input.size, answer.edges) {
-        let (across, board) = (exact_text(size.across), exact_text(size.board));
-        steps.push(Step::in_words(
-            "wide end of a side = across × tan(180° ÷ sides)",
-            say![format!("{across} × tan {half:.2}°")],
-            wide,
-        ));
-        steps.push(Step::in_words(
-            "narrow end of a side = (across - 2 × board × sin lean) × tan(180° ÷ sides)",
-            say![format!("({across} - 2 × {board} × sin {lean:.2}°) × tan {half:.2}°")],
-            narrow,
-        ));
+        let across = || Term::of("across", size.across);
+        let inside = across() - Term::fixed(2) * Term::of("board", size.board) * lean().sin();
+        steps.push(Step::of("wide end of a side", across() * half().tan(), wide));
+        steps.push(Step::of("narrow end of a side", inside * half().tan(), narrow));
     }
     steps
 }

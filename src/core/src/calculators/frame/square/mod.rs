@@ -40,9 +40,7 @@ pub struct Answer {
 pub struct Lean {
     /// How far the far side has moved to the right of where it should be; negative to the left.
     pub far_side_to_right: Length,
-    /// The same for each inch of the left side, always positive or zero: the sine of the angle.
-    pub sine: Number,
-    /// The same as an angle at the corners, always positive or zero.
+    /// The same as an angle at the corners, always positive or zero: its sine is that over the left side.
     pub out_of_square: Angle,
     /// What both diagonals come to when the sides stay as long as they are.
     pub square_diagonal: Length,
@@ -87,7 +85,7 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
             }
             let sine = (far_side_to_right.abs() / b)?;
             let out_of_square = Angle::asin(sine.to_f64());
-            Some(Lean { far_side_to_right, sine, out_of_square, square_diagonal, disagreement })
+            Some(Lean { far_side_to_right, out_of_square, square_diagonal, disagreement })
         }
         None => None,
     };

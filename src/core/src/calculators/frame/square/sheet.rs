@@ -6,7 +6,6 @@ use crate::calculators::frame::fields::{
     out_of_range,
 };
 use crate::drawing::{Anchor, Board, Role, Scene, Shape, Size};
-use crate::measure::text::decimal;
 use crate::measure::{Length, OutOfRange, Tape};
 use crate::say;
 use crate::sheet::{self, Ask, Note, Sentence, Source, Step, Term, Value, Working};
@@ -92,29 +91,28 @@ fn lay_out(input: &Input, answer: &Answer, tape: Tape) -> sheet::Answer {
 }
 
 fn working(input: &Input, answer: &Answer) -> Working {
-    let mut steps = vec![Step::in_words(
-        "diagonal = √(near side² + left side²)",
-        say!["√(", input.near_side, "² + ", input.left_side, "²)"],
-        answer.diagonal,
-    )];
+    let near_side = || Term::of("near side", input.near_side);
+    let left_side = || Term::of("left side", input.left_side);
+    let diagonal = (near_side().squared() + left_side().squared()).root();
+    let mut steps = vec![Step::of("diagonal", diagonal, answer.diagonal)];
     if let (Some([first, second]), Some(lean)) = (input.diagonals, &answer.lean) {
         let moved = Term::of("moved", lean.far_side_to_right.abs());
-        let sine = moved / Term::of("left side", input.left_side);
+        let first = || Term::of("first", first).squared();
+        let second = || Term::of("second", second).squared();
         steps.extend([
-            Step::in_words(
-                "far side moved right by (first² - second²) ÷ (4 × near side)",
-                say!["(", first, "² - ", second, "²) ÷ (4 × ", input.near_side, ")"],
+            Step::of(
+                "far side moved right",
+                (first() - second()) / (Term::fixed(4) * near_side()),
                 lean.far_side_to_right,
             ),
-            Step::of("sine of the angle", sine, Value::Exact(lean.sine, 5, "")),
-            Step::in_words(
-                "out of square = the angle with this sine",
-                say![format!("the angle with the sine {}", decimal(lean.sine, 5))],
+            Step::of(
+                "out of square",
+                (moved / left_side()).angle_by_sine(),
                 Value::Real(lean.out_of_square.in_degrees(), 2, "°"),
             ),
-            Step::in_words(
-                "both when pushed square = √((first² + second²) ÷ 2)",
-                say!["√((", first, "² + ", second, "²) ÷ 2)"],
+            Step::of(
+                "both when pushed square",
+                ((first() + second()) / Term::fixed(2)).root(),
                 lean.square_diagonal,
             ),
         ]);

@@ -10,9 +10,11 @@ use crate::calculators::screws::fields::{
     SEAT_WOOD, START, START_BACK, STOCK, TO_SEAT, TOE_ANGLE, VERDICT_AT_HAND, VERDICT_COLUMN,
     WANTED_DEEP, WHERE_IT_COMES_OUT, out_of_range,
 };
-use crate::measure::{Angle, Tape};
+use crate::measure::{Angle, Length, Tape};
 use crate::say;
-use crate::sheet::{self, Act, Ask, Caution, Note, Sentence, Source, Step, Term, Value, Working};
+use crate::sheet::{
+    self, Act, Amount, Ask, Caution, Note, Sentence, Source, Step, Term, Value, Working,
+};
 use crate::tables::fasteners::{Fastener, STOCK_SOURCE};
 
 pub(in crate::calculators::screws) fn work(ask: &mut Ask) -> Option<sheet::Answer> {
@@ -128,42 +130,26 @@ fn lay_out(input: &Input, answer: &Answer, screw: Fastener, tape: Tape) -> sheet
 
 fn working(input: &Input, answer: &Answer) -> Working {
     let best = answer.best;
-    let degrees = format!("{:.1}°", input.angle.in_degrees());
-    let start = match input.find {
-        Find::Start(_) => Step::in_words(
-            "start = exit ÷ tan A, A from the drilled face",
-            say![answer.exit, " ÷ tan ", degrees.clone()],
-            answer.start,
-        ),
-        Find::Exit(_) => Step::in_words(
-            "exit = start × tan A, A from the drilled face",
-            say![answer.start, " × tan ", degrees.clone()],
-            answer.exit,
-        ),
+    let angle = || Term::of("A", Amount::angle(input.angle.in_degrees()));
+    let (exit, start) = (|| Term::of("exit", answer.exit), Term::of("start", answer.start));
+    let first = match input.find {
+        Find::Start(_) => Step::of("start", exit() / angle().tan(), answer.start),
+        Find::Exit(_) => Step::of("exit", start * angle().tan(), answer.exit),
     };
     let under_head = match input.seat {
         Seat::Face => answer.axis,
         Seat::Shoulder(wood) => wood,
     };
     let past_end = Term::of("screw", best.length) - Term::of("wood under the head", under_head);
+    let deep = |past_end: Length, deep: Length| {
+        Step::of("deep", Term::of("P", past_end) * angle().cos(), deep)
+    };
     let mut steps = vec![
-        start,
-        Step::in_words(
-            "hole in the drilled piece = exit ÷ sin A",
-            say![answer.exit, " ÷ sin ", degrees.clone()],
-            answer.axis,
-        ),
+        first.remarked("A from the drilled face", ""),
+        Step::of("hole in the drilled piece", exit() / angle().sin(), answer.axis),
         Step::of("P, past the end", past_end, best.past_end),
-        Step::in_words(
-            "deep = P × cos A",
-            say![best.past_end, " × cos ", degrees.clone()],
-            best.deep,
-        ),
-        Step::in_words(
-            "sideways = P × sin A",
-            say![best.past_end, " × sin ", degrees.clone()],
-            best.drift,
-        ),
+        deep(best.past_end, best.deep),
+        Step::of("sideways", Term::of("P", best.past_end) * angle().sin(), best.drift),
     ];
     if let Some(fit) = &answer.at_hand
         && fit.past_end.is_positive()
@@ -171,11 +157,7 @@ fn working(input: &Input, answer: &Answer) -> Working {
         let past_end =
             Term::of("at hand", fit.length) - Term::of("wood under the head", under_head);
         steps.push(Step::of("P of the one at hand", past_end, fit.past_end));
-        steps.push(Step::in_words(
-            "deep = P × cos A",
-            say![fit.past_end, " × cos ", degrees.clone()],
-            fit.deep,
-        ));
+        steps.push(deep(fit.past_end, fit.deep));
     }
     let sources = vec![Source::Arithmetic, Source::Published(STOCK_SOURCE), Source::CommonPractice];
     Working { steps, sources }

@@ -8,25 +8,20 @@ use crate::calculators::curve::fields::{
 };
 use crate::calculators::curve::things::Fit;
 use crate::calculators::curve::{drawing, template};
-use crate::measure::text::exact_text;
 use crate::measure::{Length, Tape};
 use crate::say;
-use crate::sheet::{Act, Answer, Caution, Column, Note, Source, Step, Term, Working};
+use crate::sheet::{Act, Amount, Answer, Caution, Column, Note, Source, Step, Term, Working};
 
 const CORNER_COLUMNS: &[Column; 3] = &[ACROSS_COLUMN, ITS_RADIUS_COLUMN, MEETS_EDGE_AT_COLUMN];
 
 fn corner_steps(input: &Asked, answer: &Reckoned) -> Vec<Step> {
-    let radius = exact_text(input.radius);
-    let half = input.corner.to_f64() / 2.0;
+    let radius = || Term::of("radius", input.radius);
+    let half = || Term::of("corner", Amount::angle(input.corner.to_f64())) / Term::fixed(2);
     vec![
-        Step::in_words(
-            "where the round meets the edge = radius ÷ tan(corner ÷ 2)",
-            say![format!("{radius} ÷ tan {half:.1}°")],
-            answer.tangent,
-        ),
-        Step::in_words(
-            "off the corner = radius × (1 ÷ sin(corner ÷ 2) - 1)",
-            say![format!("{radius} × (1 ÷ sin {half:.1}° - 1)")],
+        Step::of("where the round meets the edge", radius() / half().tan(), answer.tangent),
+        Step::of(
+            "off the corner",
+            radius() * (Term::fixed(1) / half().sin() - Term::fixed(1)),
             answer.lost,
         ),
     ]
