@@ -103,6 +103,13 @@ impl Refusal {
         (!is_seen_whole(name)).then(|| Refusal::at(field, INVISIBLE, say![UNSEEN], way_out))
     }
 
+    /// A question that numbers too large or too fine keep from being worked out, with what to do about it.
+    #[must_use]
+    pub fn too_large(field: &Field, advice: &'static str) -> Refusal {
+        let sentence = say!["This is too large or too fine to work out exactly."];
+        Refusal::at(field, "too-large", sentence, WayOut::advice(say![advice]))
+    }
+
     /// Sizes that are too large or too fine to be kept exactly, whatever is asked.
     #[must_use]
     pub fn out_of_range(field: &Field) -> Refusal {

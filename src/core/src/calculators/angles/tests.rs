@@ -152,7 +152,7 @@ fn what_cannot_be_cut_is_refused_with_a_way_out() {
     refused(
         &[LEG, ("height", "99999"), ("angle", "60")],
         "too-large",
-        "These numbers are too large or too fine to reckon with.",
+        "This is too large or too fine to work out exactly.",
         "Use lengths that a tape can show.",
     );
     refused(

@@ -11,7 +11,7 @@ use crate::measure::{Length, Rounding};
 use crate::say;
 use crate::sheet::{
     self, Act, Ask, Bench, Caution, Note, Refusal, Rounded, Source, Step, Table, Term, Value,
-    WayOut, Working,
+    Working,
 };
 
 /// Crosscut: equal parts from a board.
@@ -43,12 +43,7 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
 }
 
 fn too_large() -> Refusal {
-    Refusal::at(
-        &BOARD,
-        "too-large",
-        say!["This is too large or too fine to work out exactly."],
-        WayOut::advice(say!["Use smaller numbers or plainer fractions."]),
-    )
+    Refusal::too_large(&BOARD, "Use smaller numbers or plainer fractions.")
 }
 
 /// Loose pieces shorter than this are not crosscut on a table saw (saw manuals).

@@ -195,7 +195,7 @@ fn what_cannot_be_drawn_is_refused_with_a_way_out() {
     refused(
         &[ARC, ("chord", "99999"), ("rise", "1/999999999"), ("step", "1000")],
         "too-large",
-        "These numbers are too large or too fine to reckon with.",
+        "This is too large or too fine to work out exactly.",
         "Use a length that a tape can show, and a larger rise.",
     );
 }

@@ -13,7 +13,7 @@ use crate::measure::text::decimal;
 use crate::say;
 use crate::sheet::{
     self, Act, Amount, Ask, Bench, Caution, Field, Goods, Note, Refusal, Source, Step, Term, Value,
-    WayOut, Working,
+    Working,
 };
 
 /// Finish: area and cans.
@@ -67,12 +67,7 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
 }
 
 fn too_large() -> Refusal {
-    Refusal::at(
-        &PARTS,
-        "too-large",
-        say!["This is too large or too fine to work out exactly."],
-        WayOut::advice(say!["Work out a few of the pieces at a time."]),
-    )
+    Refusal::too_large(&PARTS, "Work out a few of the pieces at a time.")
 }
 
 fn range(least: i64, most: i64) -> Coverage {

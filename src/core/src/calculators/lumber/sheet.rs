@@ -13,7 +13,7 @@ use crate::measure::{Length, Number};
 use crate::say;
 use crate::sheet::{
     self, Act, Amount, Ask, Bench, Caution, Note, Refusal, Refused, Rounded, Source, Step, Term,
-    Value, WayOut, Working,
+    Value, Working,
 };
 use crate::tables::lumber;
 
@@ -62,12 +62,7 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
 }
 
 fn too_large() -> Refusal {
-    Refusal::at(
-        &SECTION,
-        "too-large",
-        say!["This is too large or too fine to work out."],
-        WayOut::advice(say!["Use smaller numbers or plainer fractions."]),
-    )
+    Refusal::too_large(&SECTION, "Use smaller numbers or plainer fractions.")
 }
 
 /// Half of a pair of sizes: where it comes from.

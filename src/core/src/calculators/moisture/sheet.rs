@@ -15,7 +15,7 @@ use crate::measure::{Length, Rounding};
 use crate::say;
 use crate::sheet::{
     self, Act, Ask, Bench, Caution, Figure, Note, Refusal, Refused, Source, Step, Term, Value,
-    WayOut, Working,
+    Working,
 };
 use crate::tables::shrinkage::Across;
 
@@ -66,12 +66,7 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
 }
 
 fn too_large() -> Refusal {
-    Refusal::at(
-        &WIDTH,
-        "too-large",
-        say!["This is too large or too fine to work out exactly."],
-        WayOut::advice(say!["Use smaller numbers or plainer fractions."]),
-    )
+    Refusal::too_large(&WIDTH, "Use smaller numbers or plainer fractions.")
 }
 
 /// The least and the most as two figures, where they are known.

@@ -14,7 +14,7 @@ use crate::measure::{Length, OutOfRange, Rounding, Unit};
 use crate::say;
 use crate::sheet::{
     self, Act, Amount, Ask, Bench, Caution, Figure, Note, Refusal, Source, Step, Table, Term,
-    Value, WayOut, Working,
+    Value, Working,
 };
 use crate::tables::beams::LOADING_SOURCE;
 
@@ -37,12 +37,7 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
 }
 
 fn too_large() -> Refusal {
-    Refusal::at(
-        &SPAN,
-        "too-large",
-        say!["This is too large or too fine to work out."],
-        WayOut::advice(say!["Use sizes of a bench, not of a bridge."]),
-    )
+    Refusal::too_large(&SPAN, "Use sizes of a bench, not of a bridge.")
 }
 
 fn lay_out(
@@ -276,13 +271,13 @@ fn working(question: &Question, answer: &Answer, bench: &Bench) -> Result<Workin
         steps.push(Step::of("put on suddenly", fixed(SUDDENLY) * at_rest, psi(sudden)));
         let limit = Term::of("limit", Amount::real(input.most_stress, "psi"));
         let most = psi(FOR_A_MOMENT * input.most_stress);
-fn pi() -> Term {
-    Term::fixed("π".to_owned())
-}
-
         steps.push(Step::of("let pass for a moment", fixed(FOR_A_MOMENT) * limit, most));
     }
     Ok(Working { steps, sources: sources(question, answer) })
+}
+
+fn pi() -> Term {
+    Term::fixed("π".to_owned())
 }
 
 fn inertia(question: &Question) -> Step {
@@ -336,17 +331,17 @@ fn load_on_one(input: &Input, bay: Length) -> Term {
 }
 
 /// The sag and the moment.
+fn bending(input: &Input, bend: Bend, bay: Length, bench: &Bench) -> [Step; 2] {
+    let load = input.load.shared_by(input.sharing);
+    let total = load.total(bend.bay);
+    let (sag, moment) = (fine(bend.sag, bench), Value::Real(bend.moment, 0, "in·lb"));
+    let Some(loading) = load.loading() else {
         let numbers = format!(
             "W {total:.1} lb, L {:.2} in, E {:.0} psi, I {:.4}",
             bend.bay,
             input.wood.stiffness,
             input.section.inertia()
         );
-fn bending(input: &Input, bend: Bend, bay: Length, bench: &Bench) -> [Step; 2] {
-    let load = input.load.shared_by(input.sharing);
-    let total = load.total(bend.bay);
-    let (sag, moment) = (fine(bend.sag, bench), Value::Real(bend.moment, 0, "in·lb"));
-    let Some(loading) = load.loading() else {
         let rule = "sag = sum of the sags of all loads, where it is greatest";
         let sag = Step::in_words(rule, say![numbers.clone()], sag);
         return [sag, Step::in_words("moment, where it is greatest", say![numbers], moment)];

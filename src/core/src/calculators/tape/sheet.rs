@@ -10,9 +10,7 @@ use crate::measure::text::{Quantity, show};
 use crate::measure::{Fineness, Length, Number, Rounding, Tape, Unit};
 use crate::paper::{Template, story_stick};
 use crate::say;
-use crate::sheet::{
-    self, Ask, Bench, Figure, Note, Refusal, Source, Step, Term, Value, WayOut, Working,
-};
+use crate::sheet::{self, Ask, Bench, Figure, Note, Refusal, Source, Step, Term, Value, Working};
 
 /// Tape: work out a measure, find its line, divide it.
 pub const CALCULATOR: Calculator = Calculator {
@@ -55,12 +53,7 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
 }
 
 fn too_large() -> Refusal {
-    Refusal::at(
-        &STRIP,
-        "too-large",
-        say!["This is too large or too fine to work out exactly."],
-        WayOut::advice(say!["Work it out in smaller steps."]),
-    )
+    Refusal::too_large(&STRIP, "Work it out in smaller steps.")
 }
 
 fn plain(letter: &str, number: Number) -> sheet::Answer {

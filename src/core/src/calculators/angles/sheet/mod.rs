@@ -9,8 +9,7 @@ use crate::calculators::angles::fields::{
     THICKNESS, TWO_WAYS, WIDTH,
 };
 use crate::calculators::{Calculator, Stage};
-use crate::say;
-use crate::sheet::{self, Ask, Refusal, WayOut};
+use crate::sheet::{self, Ask, Refusal};
 
 /// Angles: leaning legs, and the sides of boxes and frames.
 pub const CALCULATOR: Calculator = Calculator {
@@ -32,12 +31,7 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
 }
 
 fn too_large() -> Refusal {
-    Refusal::at(
-        &MODE,
-        "too-large",
-        say!["These numbers are too large or too fine to reckon with."],
-        WayOut::advice(say!["Use lengths that a tape can show."]),
-    )
+    Refusal::too_large(&MODE, "Use lengths that a tape can show.")
 }
 
 fn work_leg(ask: &mut Ask) -> Option<sheet::Answer> {

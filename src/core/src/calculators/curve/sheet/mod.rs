@@ -9,8 +9,7 @@ use crate::calculators::curve::fields::{
     SHORT_CHORD, SHORT_RISE, STEP, THINGS,
 };
 use crate::calculators::{Calculator, Stage};
-use crate::say;
-use crate::sheet::{self, Ask, Refusal, Refused, WayOut};
+use crate::sheet::{self, Ask, Refusal, Refused};
 
 /// Curve: radius, batten marks, rounded corners and the round thing that draws them.
 pub const CALCULATOR: Calculator = Calculator {
@@ -34,12 +33,7 @@ fn work(ask: &mut Ask) -> Option<sheet::Answer> {
 }
 
 fn too_large() -> Refusal {
-    Refusal::at(
-        &MODE,
-        "too-large",
-        say!["These numbers are too large or too fine to reckon with."],
-        WayOut::advice(say!["Use a length that a tape can show, and a larger rise."]),
-    )
+    Refusal::too_large(&MODE, "Use a length that a tape can show, and a larger rise.")
 }
 
 fn work_arc(ask: &mut Ask) -> Option<sheet::Answer> {
