@@ -87,7 +87,7 @@ impl Device {
     pub fn jobs_words(&self) -> &'static str {
         if !self.has_storage {
             return "This browser keeps nothing for this page, as in a private window. \
-                    Save each job as a file before you close it: Hand on, Save as a file.";
+                    Save each job as a file before you close it: Send and print, Save as a file.";
         }
         if self.forgets && !self.is_installed {
             return "This browser may delete your jobs after 7 days of use without a visit here. Put this page on the \

@@ -222,7 +222,7 @@ fn together(told: &Told, tape: Tape) -> Html {
     };
     html! {
         if !report.batches.is_empty() {
-            <section class="plan__part" aria-label="Cut together" data-testid="plan-batches">
+            <section class="plan__part" aria-label="Set once, cut all that match" data-testid="plan-batches">
                 <h2 class="part-title">{ "Set once, cut all that match" }</h2>
                 if let Some(work) = &told.work {
                     <p class="plan__words" data-testid="work">{ sentence(work, tape) }</p>

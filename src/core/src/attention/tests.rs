@@ -315,7 +315,7 @@ fn every_text_that_cannot_be_read_wants_looking_at() {
         (Item::RackBoard(RackBoard { thickness: gone(), ..rack() }), "2x4", "thickness"),
         (Item::RackBoard(RackBoard { width: gone(), ..rack() }), "2x4", "width"),
         (Item::RackBoard(RackBoard { length: gone(), ..rack() }), "2x4", "length"),
-        (Item::RackBoard(RackBoard { knots: gone(), ..rack() }), "2x4", "places to keep out of"),
+        (Item::RackBoard(RackBoard { knots: gone(), ..rack() }), "2x4", "places to keep clear of"),
         (yard(["gone", "5 1/2", "96"]), "2x6", "thickness"),
         (yard(["1 1/2", "gone", "96"]), "2x6", "width"),
         (yard(["1 1/2", "5 1/2", "gone"]), "2x6", "length"),

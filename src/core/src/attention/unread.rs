@@ -88,7 +88,7 @@ fn of_item(item: &Item, reckoned: &Reckoned, bench: &Bench) -> Vec<(&'static str
     let mut all: Vec<_> = texts
         .filter_map(|(what, text, reads)| Some((what, reads(reckoned, text)?.to_string())))
         .collect();
-    all.extend(knots.map(|why| ("places to keep out of", why)));
+    all.extend(knots.map(|why| ("places to keep clear of", why)));
     all
 }
 

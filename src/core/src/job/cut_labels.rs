@@ -148,7 +148,7 @@ impl Labels {
             ),
             CutProblem::KnotOutside { id } => about(
                 id,
-                " has a place to keep out of that lies outside the board.",
+                " has a place to keep clear of that lies outside the board.",
                 say!["Measure the knot from the marked end again."],
             ),
             CutProblem::NothingUsable { id } => about(

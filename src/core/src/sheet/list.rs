@@ -529,7 +529,7 @@ mod tests {
     #[test]
     fn rows_of_a_spreadsheet_are_zones() {
         const FIELDS: &[Field] =
-            &[Field::new("knots", "Keep out of", "", Kind::Spans, Start::Text(""))];
+            &[Field::new("knots", "Keep clear of", "", Kind::Spans, Start::Text(""))];
         let read = |text: &str| {
             let (entries, bench) = (Entries::from_pairs([("knots", text)]), Bench::default());
             let mut ask = Ask::new(FIELDS, &entries, &bench, &NoNames);

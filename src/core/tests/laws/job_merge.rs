@@ -213,7 +213,7 @@ fn table(item: Option<&Item>) -> BTreeMap<String, String> {
         }
         Item::RackBoard(it) => {
             set("how many".into(), it.quantity.to_string());
-            set("keep out of".into(), it.knots.clone());
+            set("keep clear of".into(), it.knots.clone());
         }
         Item::Screw(it) => {
             set("how many".into(), it.quantity.to_string());

@@ -270,7 +270,7 @@ fn a_board_that_is_all_knot_and_a_part_too_long_are_named() {
         (vec![rail("30"), knotty("0 to 40")], "by the door has nothing left"),
         (
             vec![rail("30"), knotty("30 to 45")],
-            "by the door has a place to keep out of that lies outside",
+            "by the door has a place to keep clear of that lies outside",
         ),
         (
             vec![rail("39 1/2"), knotty("")],

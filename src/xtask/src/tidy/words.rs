@@ -17,7 +17,7 @@ const PAGES: [&str; 12] = [
 ];
 
 /// Each with what is said instead.
-const NOT_SAID: [(&str, &str); 23] = [
+const NOT_SAID: [(&str, &str); 24] = [
     ("part", "piece"),
     ("parts", "pieces"),
     ("reckoning", "kept calculator"),
@@ -41,6 +41,7 @@ const NOT_SAID: [(&str, &str); 23] = [
     ("drift sideways", "goes sideways"),
     ("drifts sideways", "goes sideways"),
     ("nothing below", "it cannot be less"),
+    ("keep out of", "keep clear of"),
 ];
 
 /// Not words but a way of writing that nobody speaks, each with what is said instead.

@@ -128,7 +128,7 @@ pub(super) static RACK_BOARD: Calculator = form(
         field(LENGTH, "Length", "as measured", Kind::ABOVE_ZERO),
         field(WET, "Still wet", "", Kind::YesNo),
         field(SAWN_ENDS, "Ends are sawn", "nothing to trim off them", Kind::YesNo),
-        field(KNOTS, "Keep out of", "from the marked end: 10 to 12 1/2", Kind::Spans),
+        field(KNOTS, "Keep clear of", "from the marked end: 10 to 12 1/2", Kind::Spans),
     ],
 );
 

@@ -255,7 +255,7 @@ fn moved(input: &Input, answer: &Answer) -> Option<Note> {
         first.number,
         " would stand at ",
         first.from,
-        ", in a zone to keep out of: it is moved to ",
+        ", in a zone to keep clear of: it is moved to ",
         first.to,
         "."
     ];

@@ -186,12 +186,12 @@ fn a_mark_that_a_zone_moves_is_told() {
     let zone = [&pairs[..], &[("keep_out", "19 to 21 1/2")]].concat();
     TRIAL.check_note(
         &zone,
-        "Mark 3 would stand at 20 in, in a zone to keep out of: it is moved to 19 in.",
+        "Mark 3 would stand at 20 in, in a zone to keep clear of: it is moved to 19 in.",
     );
     let zones = [&pairs[..], &[("keep_out", "19 to 21 1/2, 28 1/2 to 31")]].concat();
     TRIAL.check_note(
         &zones,
-        "Mark 3 would stand at 20 in, in a zone to keep out of: it is moved to 19 in. \
+        "Mark 3 would stand at 20 in, in a zone to keep clear of: it is moved to 19 in. \
          Number 4 is moved from 29 in to 28 1/2 in.",
     );
     let free = TRIAL.answer(&[&pairs[..], &[("keep_out", "22 to 23")]].concat());
@@ -222,7 +222,7 @@ fn a_single_one_goes_into_the_middle_and_slats_without_a_gap_get_one() {
 fn a_place_in_a_zone_moves_inward_never_onto_the_end() {
     let pairs = [COUNT, ("length", "40"), ("count", "5"), ("left_end", "2"), ("right_end", "2")];
     let of = |zones| [&pairs[..], &[("keep_out", zones)]].concat();
-    let words = "At 2 in it stands in a zone to keep out of.";
+    let words = "At 2 in it stands in a zone to keep clear of.";
     let clear = "It is clear at 4 in. [left_end=4 in]";
     check_refusal(&of("0 to 4"), "left_end", words, clear);
     check_refusal(&of("1 to 4"), "left_end", words, clear);
@@ -241,7 +241,7 @@ fn an_end_in_a_zone_is_refused_with_the_nearer_edge() {
     check_refusal(
         &pairs,
         "left_end",
-        "At 2 in it stands in a zone to keep out of.",
+        "At 2 in it stands in a zone to keep clear of.",
         "It is clear at 3 1/2 in. [left_end=3 1/2 in]",
     );
     let pairs =
@@ -249,7 +249,7 @@ fn an_end_in_a_zone_is_refused_with_the_nearer_edge() {
     check_refusal(
         &pairs,
         "left_slat",
-        "At 3 in it stands in a zone to keep out of.",
+        "At 3 in it stands in a zone to keep clear of.",
         "It is clear at 5 in. [left_slat=5 in]",
     );
 }

@@ -140,7 +140,7 @@ fn ends_in_zones(
         refusals.push(Refusal::at(
             field,
             "end-in-zone",
-            say!["At ", distance, " it stands in a zone to keep out of."],
+            say!["At ", distance, " it stands in a zone to keep clear of."],
             match clear {
                 Some(clear) => WayOut::set(say!["It is clear at ", clear, "."], field, clear),
                 None => WayOut::advice(say!["Make the zone smaller, or leave it out."]),

@@ -475,7 +475,7 @@ impl Merge {
         self.count("how many", b.quantity, a.quantity, quantity);
         self.field("still wet", &b.wet, &a.wet, wet);
         self.field("ends are sawn", &b.sawn_ends, &a.sawn_ends, sawn_ends);
-        self.field("keep out of", &b.knots, &a.knots, knots);
+        self.field("keep clear of", &b.knots, &a.knots, knots);
     }
 
     fn yard_board(&mut self, b: &YardBoard, a: &YardBoard, now: &mut YardBoard) {

@@ -106,7 +106,7 @@ impl RawBoard<'_> {
         let knots = match places_to_keep_out_of(self.knots, reckoned, bench) {
             Ok(knots) => knots,
             Err(why) => {
-                let (of, which) = (self.named.clone(), "place to keep out of");
+                let (of, which) = (self.named.clone(), "place to keep clear of");
                 problems.push(WantedProblem::Size { of, which, why });
                 Vec::new()
             }

@@ -124,7 +124,7 @@ fn each_obstacle_names_the_part_or_the_board() {
         (
             vec![rail(own, "2x6"), Item::RackBoard(rack("end", "2x6", "20", "knot"))],
             "size",
-            "end: the place to keep out of",
+            "end: the place to keep clear of",
         ),
     ];
     for (items, code, words) in cases {
