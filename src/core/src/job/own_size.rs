@@ -10,18 +10,27 @@ use super::make_parts::left_with;
 use super::{
     Change, Dimension, Item, ItemId, Job, Kept, Measure, MeasureKind, Part, Reckoned, Step, Written,
 };
-use crate::calculators;
+use crate::calculators::dowel::fields::{LEFT_PART, RIGHT_PART};
+use crate::calculators::frame::fields::{LEG_LEFT, LEG_RIGHT};
+use crate::calculators::{self, dowel, finish, frame, lumber, moisture, resaw_rip};
 use crate::measure::Length;
 use crate::measure::text::exact_text;
 use crate::order::set_of;
 use crate::sheet::Bench;
 
 /// Fields that are as another one while they are empty: calculator, the other one, the empty one.
-const FOLLOWERS: &[(&str, &str, &str)] =
-    &[("frame", "leg_left", "leg_right"), ("dowel", "left_part", "right_part")];
+const FOLLOWERS: &[(&str, &str, &str)] = &[
+    (frame::CALCULATOR.slug, LEG_LEFT.id, LEG_RIGHT.id),
+    (dowel::CALCULATOR.slug, LEFT_PART.id, RIGHT_PART.id),
+];
 
 /// Calculators in which no piece stands: they are about boards, and about all pieces together.
-const NO_PLACES: &[&str] = &["lumber", "resaw-rip", "moisture", "finish"];
+const NO_PLACES: &[&str] = &[
+    lumber::CALCULATOR.slug,
+    resaw_rip::CALCULATOR.slug,
+    moisture::CALCULATOR.slug,
+    finish::CALCULATOR.slug,
+];
 
 /// Where a piece may stand.
 #[derive(Clone, Debug, PartialEq, Eq)]

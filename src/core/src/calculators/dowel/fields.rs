@@ -30,9 +30,9 @@ pub(super) const LEG: Field = Field::new("leg", "Leg", "thickness along the dowe
 pub(super) const SET_BACK: Field = Field::new("set_back", "Set-back",
     "outside of leg to outside of piece; the middle if left empty",
     Kind::OptionalLength(Least::Zero), Start::Text("")).only_for(MEASURED.id, &[LEGS.id]);
-pub(super) const LEFT_PART: Field = Field::new("left_part", "Piece", "thickness along the dowel",
+pub(crate) const LEFT_PART: Field = Field::new("left_part", "Piece", "thickness along the dowel",
     Kind::ABOVE_ZERO, Start::Inches("1 1/2"));
-pub(super) const RIGHT_PART: Field = Field::new("right_part", "Right piece", "as the left if left empty",
+pub(crate) const RIGHT_PART: Field = Field::new("right_part", "Right piece", "as the left if left empty",
     Kind::MAYBE_LENGTH, Start::Text(""));
 pub(super) const TRIM: Field = Field::new("trim", "Trim", "at each through end",
     Kind::ZERO_UP, Start::Inches("1/4")).only_for(HOLD.id, &[THROUGH.id, ONE_END.id]);
