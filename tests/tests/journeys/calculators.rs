@@ -110,6 +110,13 @@ fn screws_are_marked_from_both_ends() {
     app.tap("mark-next");
     app.wait_for_words("answer-headline", "fifteen and three sixteenths inches");
     app.wait_for_words("figure-closes_at", "thirty-seven inches");
+    // One fewer, by a tap on its row: 33 in in four gaps are 8 1/4. Undo goes back to the other question.
+    app.tap("way-others-0");
+    app.wait_for_value("field-count", "5");
+    app.wait_for_words("answer-headline", "eight and one quarter inches");
+    app.tap("undo");
+    app.wait_for_value("field-greatest_gap", "8");
+    app.wait_for_words("answer-headline", "six and five eighths inches");
     app.assert_quiet_console();
 }
 

@@ -169,6 +169,7 @@ pub(crate) fn results(
     let others = others.filter(|it| !answer.is_repeated(it));
     // The marks have a fold of their own, and a list that is long is one: it pushes what is read at a glance away.
     let marks = answer.marks().map(|it| it.id);
+    on_way: &Callback<Vec<(&'static str, String)>>,
     let (long, others): (Vec<_>, Vec<_>) =
         others.filter(|it| Some(it.id) != marks).partition(|it| is_long(it));
     html! {
@@ -176,7 +177,7 @@ pub(crate) fn results(
             if !others.is_empty() {
                 <dl class="figures">{ for others.iter().map(|it| figure(it, bench)) }</dl>
             }
-            { for answer.tables.iter().map(|it| table(it, answer.marks_column(it), bench)) }
+            { for answer.tables.iter().map(|it| table(it, answer.marks_column(it), bench, on_way)) }
             { notes(answer, bench.tape) }
             <div class="folds">
                 { all_marks(answer, bench, at, on_step) }

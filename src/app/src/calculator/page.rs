@@ -175,7 +175,7 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
         let is_pencil = !sheet.assumed.is_empty();
         html! {
             <>
-                { answer::results(it, &bench, *index, &on_index, &at_hand.question(), is_pencil) }
+                { answer::results(it, &bench, *index, &on_index, &at_hand.question(), is_pencil, &on_way_out) }
                 if it.template.is_some() { { to_print(calculator, form.entries(), &bench) } }
             </>
         }

@@ -1,6 +1,7 @@
 //! Tables of an answer, such as passes in their order.
 
-use reckoner_core::sheet::{Bench, Row, Table};
+use reckoner_core::measure::Tape;
+use reckoner_core::sheet::{Bench, Row, Table, Value, WayOut};
 use yew::prelude::*;
 
 use super::fold::use_fold;
@@ -13,8 +14,16 @@ const FIRST: usize = 5;
 /// A table with its heading. A wide one scrolls by itself, not the page. Of a long one the first rows are shown, until the
 /// rest is asked for; on paper it is whole.
 /// A column that stands elsewhere on the page is on paper alone.
-pub(crate) fn table(table: &Table, elsewhere: Option<usize>, bench: &Bench) -> Html {
-    html! { <TableView key={table.id} table={table.clone()} {elsewhere} bench={*bench} /> }
+/// What a row asks instead is asked by a tap on its first cell.
+pub(crate) fn table(
+    table: &Table,
+    elsewhere: Option<usize>,
+    bench: &Bench,
+    on_way: &Callback<Vec<(&'static str, String)>>,
+) -> Html {
+    html! {
+        <TableView key={table.id} table={table.clone()} {elsewhere} bench={*bench} on_way={on_way.clone()} />
+    }
 }
 
 #[derive(Properties, PartialEq)]
@@ -22,23 +31,33 @@ struct TableProps {
     table: Table,
     elsewhere: Option<usize>,
     bench: Bench,
+    on_way: Callback<Vec<(&'static str, String)>>,
 }
 
 #[component]
 fn TableView(props: &TableProps) -> Html {
-    let TableProps { table, elsewhere, bench } = props;
+    let TableProps { table, elsewhere, bench, on_way } = props;
     let (is_whole, set_whole) = use_fold(&format!("all-{}", table.id));
     let heading = format!("heading-{}", table.id);
     let count = table.rows.len();
     let is_long = count > MOST_AT_ONCE;
     let toggle = set_whole.reform(move |_: MouseEvent| !is_whole);
     let on_paper = |at: usize| (Some(at) == *elsewhere).then_some("is-later");
-    let row = |(at, row): (usize, &Row)| {
-        let is_later = is_long && !is_whole && at >= FIRST;
+    let first = |at: usize, cell: &Value| {
+        let shown = measure::value(cell, bench);
+        match table.ways.get(at).and_then(Option::as_ref) {
+            Some(way) => tapped(&format!("way-{}-{at}", table.id), shown, way, bench.tape, on_way),
+            None => shown,
+        }
+    };
+    let row = |(number, row): (usize, &Row)| {
+        let is_later = is_long && !is_whole && number >= FIRST;
         html! {
             <tr class={is_later.then_some("is-later")}>
                 { for row.iter().enumerate().map(|(at, cell)| html! {
-                    <td class={on_paper(at)}>{ measure::value(cell, bench) }</td>
+                    <td class={on_paper(at)}>
+                        { if at == 0 { first(number, cell) } else { measure::value(cell, bench) } }
+                    </td>
                 }) }
             </tr>
         }
@@ -66,5 +85,22 @@ fn TableView(props: &TableProps) -> Html {
                 </button>
             }
         </section>
+    }
+}
+
+/// A cell that asks something else at a tap.
+fn tapped(
+    id: &str,
+    shown: Html,
+    way: &WayOut,
+    tape: Tape,
+    on_way: &Callback<Vec<(&'static str, String)>>,
+) -> Html {
+    let set = way.texts(tape);
+    let onclick = on_way.reform(move |_: MouseEvent| set.clone());
+    html! {
+        <button type="button" class="tool table__way" data-testid={id.to_owned()} aria-label={way.sentence.on(tape)} {onclick}>
+            { shown }
+        </button>
     }
 }

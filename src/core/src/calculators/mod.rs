@@ -117,7 +117,7 @@ impl ResultSpec {
     /// The table, with its columns.
     #[must_use]
     pub fn table(&self, columns: &'static [Column], rows: Vec<Row>) -> Table {
-        Table { id: self.id, title: self.label, columns, rows }
+        Table { id: self.id, title: self.label, columns, rows, ways: Vec::new() }
     }
 }
 

@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use super::{Assumed, Caution, Echo, Refusal, Sentence, Value, Working};
+use super::{Assumed, Caution, Echo, Refusal, Sentence, Value, WayOut, Working};
 use crate::drawing::Scene;
 use crate::measure::{Length, Number, Tape};
 use crate::paper::Template;
@@ -133,9 +133,17 @@ pub struct Table {
     pub columns: &'static [Column],
     /// The rows; as many values as columns.
     pub rows: Vec<Row>,
+    /// What a tap on a row asks instead, for each row; empty where no row can be tapped.
+    pub ways: Vec<Option<WayOut>>,
 }
 
 impl Table {
+    /// The same, with what a tap on each row asks instead.
+    #[must_use]
+    pub fn with_ways(self, ways: Vec<Option<WayOut>>) -> Table {
+        Table { ways, ..self }
+    }
+
     /// The first column in which these lengths stand, in this order and nothing else.
     fn column_of(&self, all: &[Length]) -> Option<usize> {
         let is_it = |at: usize| {

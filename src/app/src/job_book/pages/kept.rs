@@ -141,7 +141,7 @@ fn KeptPage(props: &KeptPageProps) -> Html {
         let is_pencil = !sheet.assumed.is_empty();
         html! {
             <>
-                { answer::results(it, &bench, *index, &on_index, &at_hand.question(), is_pencil) }
+                { answer::results(it, &bench, *index, &on_index, &at_hand.question(), is_pencil, &on_way_out) }
                 if let Some(template) = &it.template {
                     <FullSize template={template.clone()} title={kept.title.clone()} tape={bench.tape} noted={sheet.assumed.noted()} />
                 }

@@ -190,9 +190,22 @@ fn tables(input: &Input, answer: &Answer) -> Vec<Table> {
     let mut tables = vec![LAYOUT.table(columns, rows)];
     if answer.others.len() > 1 {
         let rows = answer.others.iter().map(|other| vec![other.count.into(), other.widest.into()]);
-        tables.push(OTHERS.table(&[HOW_MANY_COLUMN, WIDEST_GAP_COLUMN], rows.collect()));
+        let table = OTHERS.table(&[HOW_MANY_COLUMN, WIDEST_GAP_COLUMN], rows.collect());
+        let ways = answer.others.iter().map(|other| so_many(input, answer, other.count));
+        tables.push(table.with_ways(ways.collect()));
     }
     tables
+}
+
+/// What asks for another number of marks or slats: the question of how many, with that number in it.
+fn so_many(input: &Input, answer: &Answer, count: u32) -> Option<WayOut> {
+    let (question, field) = match input.wish.slat_width() {
+        Some(_) => (SO_MANY_SLATS, &SLATS),
+        None => (SO_MANY, &COUNT),
+    };
+    let words = say![format!("{}: {count}", question.label)];
+    let set = vec![(MODE.id, say![question.id]), (field.id, say![count])];
+    (u32::try_from(answer.marks.len()) != Ok(count)).then_some(WayOut { sentence: words, set })
 }
 
 fn notes(input: &Input, answer: &Answer) -> Vec<Note> {

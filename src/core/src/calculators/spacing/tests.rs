@@ -4,7 +4,7 @@ use super::CALCULATOR;
 use super::track::Track;
 use crate::calculators::trial::{Trial, inches};
 use crate::measure::{Length, Tape};
-use crate::sheet::{Span, Value};
+use crate::sheet::{Span, Table, Value};
 
 const TRIAL: Trial = Trial(&CALCULATOR);
 
@@ -156,7 +156,20 @@ fn one_fewer_and_one_more_are_listed() {
     let table = answer.tables.iter().find(|table| table.id == "others").expect("others");
     let gaps: Vec<Value> = table.rows.iter().map(|row| row[0].clone()).collect();
     assert_eq!(gaps, [5, 6, 7].map(Value::Count));
-    assert_eq!(table.rows[0][1], Value::Length(inches("8 1/4"), Default::default()));
+    let widest = Value::Length(inches("8 1/4"), Default::default());
+    assert_eq!(table.rows[0][1], widest);
+
+    // A tap on one fewer asks for so many, and its own row is then the one that leads nowhere.
+    let ways = |table: &Table| -> Vec<_> {
+        table.ways.iter().map(|way| way.as_ref().map(|it| it.texts(Tape::SIXTEENTHS))).collect()
+    };
+    let so_many =
+        |count: &str| Some(vec![("mode", "count".to_owned()), ("count", count.to_owned())]);
+    assert_eq!(ways(table), [so_many("5"), None, so_many("7")]);
+    let fewer = TRIAL.answer(&[("length", "37"), ("mode", "count"), ("count", "5")]);
+    let table = fewer.tables.iter().find(|table| table.id == "others").expect("others");
+    let here = table.ways.iter().position(Option::is_none).expect("itself");
+    assert_eq!(table.rows[here], [Value::Count(5), widest]);
 }
 
 #[test]
