@@ -127,6 +127,11 @@ pub(crate) fn to_hear(form: &Form, sheet: &Sheet, bench: &Bench, at: usize) -> S
     }
 }
 
+/// Whether the answer rests on sizes of ours; `None` while there is none.
+pub(crate) fn on_ours(sheet: &Sheet) -> Option<bool> {
+    sheet.answer.is_some().then(|| !sheet.assumed.is_empty())
+}
+
 /// What is needed for an answer, and the way to it.
 fn still_needed<'a>(form: &Form, sheet: &'a Sheet, tape: Tape) -> (String, Option<&'a WayOut>) {
     match needed(form, sheet) {
@@ -164,12 +169,12 @@ pub(crate) fn results(
     on_step: &Callback<usize>,
     question: &str,
     is_pencil: bool,
+    on_way: &Callback<Vec<(&'static str, String)>>,
 ) -> Html {
     let others = answer.figures.iter().skip(usize::from(second(answer).is_some()));
     let others = others.filter(|it| !answer.is_repeated(it));
     // The marks have a fold of their own, and a list that is long is one: it pushes what is read at a glance away.
     let marks = answer.marks().map(|it| it.id);
-    on_way: &Callback<Vec<(&'static str, String)>>,
     let (long, others): (Vec<_>, Vec<_>) =
         others.filter(|it| Some(it.id) != marks).partition(|it| is_long(it));
     html! {

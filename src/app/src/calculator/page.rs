@@ -186,7 +186,8 @@ fn CalculatorPage(props: &CalculatorPageProps) -> Html {
             <div class={classes!("page", "page--calculator", is_keying.then_some("is-keying"), is_typing.then_some("is-typing is-close"))}>
                 { bar(calculator, &at_hand) }
                 <main class="bench">
-                    <Heard words={answer::to_hear(&form, &sheet, &bench, *index)} typed={form.entries().clone()} {is_aloud} />
+                    <Heard words={answer::to_hear(&form, &sheet, &bench, *index)} typed={form.entries().clone()} {is_aloud}
+                        is_on_ours={answer::on_ours(&sheet)} />
                     { link_trouble(&trouble) }
                     if !is_typing { { question(&at_hand) } }
                     <section class="answer" aria-label="Answer">

@@ -160,7 +160,8 @@ fn KeptPage(props: &KeptPageProps) -> Html {
             <div class={classes!("page", "page--calculator", at_hand.is_keying().then_some("is-keying"), is_typing.then_some("is-typing is-close"))}>
                 { bar(open, &open.at("kept"), &kept.title) }
                 <main class="bench">
-                    <Heard words={answer::to_hear(&form, &sheet, &bench, *index)} typed={form.entries().clone()} />
+                    <Heard words={answer::to_hear(&form, &sheet, &bench, *index)} typed={form.entries().clone()}
+                        is_on_ours={answer::on_ours(&sheet)} />
                     if !is_typing { { question(&at_hand) } }
                     <section class="answer" aria-label="Answer">
                         { answer::headline(&form, &sheet, &bench, *index, None, &on_index, &on_way_out) }
