@@ -4,7 +4,8 @@
 //!
 //! - **Key to paint**: from the tap on a key of the keypad, by its own time stamp, until the
 //!   frame with the new answer has been drawn. Chromium's frame limit is off, so the wait for
-//!   the screen's next refresh (up to 16.7 ms on a phone) is not in it, only the work.
+//!   the screen's next refresh (up to 16.7 ms on a phone) is not in it, only the work. First of a page that is one
+//!   key and one number: less than that no page can take.
 //! - **Key to the drawing**: the same, until the last frame that the key brought; the drawing comes after the answer.
 //! - **First visit over a slow line**: nothing is on the device, until the page asked for is on the screen.
 //! - **From page to page**: from a tap on the home page, once every part is fetched, until the next page is drawn.
@@ -32,6 +33,8 @@ const KEYS: [&str; 4] = ["key-3", "key-7", "key-backspace", "key-5"];
 /// How often, and how far apart, to look for the keys.
 const MOST_LOOKS: usize = 12;
 const BETWEEN_LOOKS: Duration = Duration::from_millis(200);
+/// A frame as soon as there is something to draw.
+const FREE_FRAMES: [&str; 2] = ["--disable-frame-rate-limit", "--disable-gpu-vsync"];
 const COLD_STARTS: usize = 10;
 /// First visits to each page, and the line that they come over: 1.6 Mbit/s, with a moment before each answer.
 const FIRST_VISITS: usize = 5;
@@ -46,6 +49,7 @@ fn main() {
     );
     println!("| --- | ---: | ---: | ---: | ---: |");
     if std::env::args().nth(1).as_deref() != Some("line") {
+        print_row("key to paint, a page with nothing else on it", on_an_empty_page());
         for (calculator, (answer, all)) in key_to_paint() {
             print_row(&format!("key to paint, {calculator}"), answer);
             print_row(&format!("key to the drawing, {calculator}"), all);
@@ -63,10 +67,23 @@ fn main() {
     print_row("cold start without a signal", cold_starts());
 }
 
+/// Milliseconds from key to paint where the page is one key and one number, and no program: what the browser and the
+/// measuring take of every other such time.
+fn on_an_empty_page() -> Vec<f64> {
+    let app = App::with(Browser::with_switches(Screen::PHONE, &FREE_FRAMES));
+    app.go("notices.txt");
+    app.script(
+        "document.body.innerHTML = '<p>0</p><button data-testid=\"key-3\">3</button>';
+         const [number, key] = document.body.children;
+         key.addEventListener('click', () => { number.textContent = Number(number.textContent) + 1; })",
+    );
+    app.slow_down(SLOW_DOWN);
+    (0..VISITS * KEYS.len()).filter_map(|_| tap_time(&app, KEYS[0])).collect()
+}
+
 /// Milliseconds from key to paint, of the answer and of all that comes after it, for each calculator on the home page.
 fn key_to_paint() -> BTreeMap<String, (Vec<f64>, Vec<f64>)> {
-    let switches = ["--disable-frame-rate-limit", "--disable-gpu-vsync"];
-    let app = App::with(Browser::with_switches(Screen::PHONE, &switches));
+    let app = App::with(Browser::with_switches(Screen::PHONE, &FREE_FRAMES));
     app.go("");
     app.wait_for_start();
     let ids = app.visible_ids();
