@@ -44,14 +44,17 @@ pub(crate) fn Home(props: &HomeProps) -> Html {
                     { used_last(&recent) }
                     <div class="home__jobs">
                         <a class="target target--jobs" href="#/jobs" data-testid="to-jobs">
+                            { picture("jobs") }
                             <span class="target__title">{ "Jobs" }</span>
                             { newest_job() }
                         </a>
                         <a class="target target--jobs" href="#/cut" data-testid="to-cut">
+                            { picture(recent::CUT.slug) }
                             <span class="target__title">{ recent::CUT.title }</span>
-                            <span class="target__stage">{ "which boards to buy" }</span>
+                            { last_plan() }
                         </a>
                     </div>
+                    <h2 class="home__order">{ "Calculators, in the order of the work" }</h2>
                     <ul class="targets">{ for calculators::LIST.iter().map(target) }</ul>
                 }
                 <footer class="home__foot"><OfflineLine /></footer>
@@ -72,6 +75,25 @@ fn newest_job() -> Html {
             <span class="target__stage target__stands">{ stands }</span>
         </>
     }
+}
+
+/// What the quick list came to that was planned last.
+fn last_plan() -> Html {
+    let last = storage::get(&storage::last_answer(recent::CUT.slug));
+    let Some(LastAnswer { value, is_ours, .. }) = last.as_deref().and_then(LastAnswer::read) else {
+        return html! { <span class="target__stage">{ "which boards to buy" }</span> };
+    };
+    html! {
+        <span class="target__stage">
+            { value }
+            if is_ours { { ", example" } }
+        </span>
+    }
+}
+
+/// A picture that stands in the shell, so that it is there before the program is.
+fn picture(of: &str) -> Html {
+    html! { <svg class="target__picture"><use href={format!("#picture-{of}")}></use></svg> }
 }
 
 /// The questions that have the words.
@@ -122,6 +144,7 @@ fn target(calculator: &'static Listed) -> Html {
         <li>
             <a class="target" href={route::address(calculator.slug, "")}
                 data-testid={format!("home-{}", calculator.slug)}>
+                { picture(calculator.slug) }
                 <span class="target__stage">{ calculator.stage.title() }</span>
                 <span class="target__title">{ calculator.title }</span>
                 <span class="target__question">{ calculator.question }</span>
