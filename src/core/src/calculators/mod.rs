@@ -10,6 +10,8 @@
 //! | `drawing.rs` | `Answer` to [`Scene`](crate::drawing::Scene) |
 //! | `tests.rs` | one `check` helper and a table of cases |
 //!
+//! Where `reckon` works with other files of the folder, what is asked stands below them, in `asked.rs`, and `mod.rs` lends it on.
+//!
 //! Published and hand-worked examples stand in `tests/reference/NAME.rs`, laws in
 //! `tests/laws/NAME.rs`. Calculators do not use each other; what they share moves down to
 //! [`measure`](crate::measure), [`sheet`](crate::sheet) or `tables`; what several say alike stands in
