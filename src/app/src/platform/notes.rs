@@ -5,93 +5,38 @@
 //! window comes to the front, and after a while. So is a text that the local storage has no room for.
 
 mod beside;
+mod state;
 
-use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 use gloo::events::EventListener;
-use gloo::utils::{document, window};
+use gloo::utils::document;
 use reckoner_core::order::set_of;
 use wasm_bindgen::JsValue;
 use wasm_bindgen_futures::spawn_local;
-use web_sys::Storage;
 
 use super::database::{self, NOTES, Problem, Write};
-use super::later::{Later, later};
+use super::later::later;
 use super::{alive, clock};
-use beside::Taken;
-pub(crate) use beside::{bring_in, is_left, keys_beside, left_beside, pages_beside};
+use beside::Beside;
+pub(crate) use beside::{is_left, keys_beside, left_beside, pages_beside};
+use state::{ASIDE, KEPT, STATE, State, TAKEN, Taken, Unsaved, kept_key, local, standing};
+pub(super) use state::{is_of_job, named};
 
-/// What a name begins with in the local storage while the database has not taken the note.
-const ASIDE: &str = "reckoner.note.";
-/// Names of what is no note of a job begin with this in the database.
-const KEPT: &str = "kept";
-/// Under this and the name of a page the database says which writings of it it has taken.
-const TAKEN: &str = "taken";
 /// When the local storage was written last, in milliseconds. It is no entry of the user's.
 const CLOCK: &str = "reckoner-clock";
 /// When the recovery page cleared what was kept by name (`boot.js`), in milliseconds.
 const CLEARED: &str = "reckoner-cleared";
+/// How long after a page's last writing that is still asked, in milliseconds: a browser that is killed brings
+/// back the local storage as it was, until that has reached the disk.
+const ASKED_FOR: u64 = 3_600_000;
 /// First wait before what was not taken is written again, in milliseconds, and the longest.
 const FIRST_WAIT: u32 = 1_000;
 const LONGEST_WAIT: u32 = 60_000;
 /// How long a start waits for the database, in milliseconds: on a phone that is busy it opens late, and the local storage
 /// may not have what was typed last.
 const PATIENCE: u32 = 3_000;
-
-/// A note that is not known to be in the database: its text, or that it is to go.
-struct Unsaved {
-    text: Option<String>,
-    /// Which writing of it this is.
-    number: u64,
-    /// On its way, and not known to have failed.
-    is_sent: bool,
-    /// The writings of other pages in whose place it lies beside the database.
-    over: Vec<Writing>,
-}
-
-/// Which writing of which page.
-type Writing = (String, u64);
-
-#[derive(Default)]
-struct State {
-    unsaved: BTreeMap<String, Unsaved>,
-    /// Texts that are kept by name and that the local storage does not take: this page has them from here, the next one
-    /// from the database.
-    held: BTreeMap<String, String>,
-    /// Notes of pages that live no more that this page shows, as they lie beside the database: they are to be brought in.
-    shown: BTreeSet<String>,
-    /// Somebody waits for a note to come into the database.
-    is_awaited: bool,
-    number: u64,
-    problem: Option<Problem>,
-    /// What is in trouble: jobs by their keys, and the notes.
-    in_trouble: BTreeSet<String>,
-    /// What the listeners know: the problem, and whether a text that is kept by name is nowhere but here.
-    told: (Option<Problem>, bool),
-    listeners: BTreeMap<u64, Rc<dyn Fn()>>,
-    /// Those who ask for something again that could not be read.
-    readers: BTreeMap<u64, Rc<dyn Fn()>>,
-    wait: u32,
-    again: Option<Later>,
-}
-
-thread_local! {
-    static STATE: RefCell<State> = RefCell::default();
-}
-
-fn local() -> Option<Storage> {
-    window().local_storage().ok().flatten()
-}
-
-/// What stands in the local storage under names that begin so: the rest of each name, with its text.
-fn standing(begin: &str) -> Vec<(String, String)> {
-    let Some(local) = local() else { return Vec::new() };
-    let names = (0..local.length().unwrap_or(0)).filter_map(|at| local.key(at).ok()?);
-    let text = |name: &str| local.get_item(name).ok().flatten();
-    names.filter_map(|name| Some((name.strip_prefix(begin)?.to_owned(), text(&name)?))).collect()
-}
 
 /// Opens the database and puts right what the local storage lost when the browser was killed. It
 /// waits a moment at most: what does not come in time is not waited for.
@@ -247,11 +192,6 @@ pub(crate) fn settled<'a>(keys: impl Iterator<Item = &'a str>) {
     }
 }
 
-/// Whether a note of a job: what is kept for every start stands in the local storage already.
-pub(super) fn is_of_job(key: &str) -> bool {
-    ![KEPT, TAKEN].iter().any(|other| key.starts_with(other))
-}
-
 fn aside(key: &str, number: u64, text: Option<&str>) {
     if let Some(local) = local().filter(|_| is_of_job(key)) {
         let text = format!("{} {number} {}", alive::page(), text.unwrap_or_default());
@@ -313,6 +253,54 @@ fn come_back() {
     });
 }
 
+/// Takes what lies beside from pages that live no more into the database, where it was not taken
+/// already: a browser that is killed brings back the local storage as it was seconds before.
+///
+/// What is taken is asked and said in the transaction itself: two windows may do this at once, and what the one has
+/// folded in since must not come back by the other. What finds no room is told, and tried again.
+pub(crate) async fn bring_in() -> Result<(), Problem> {
+    let living = alive::living().await;
+    let left = beside::left(living.as_ref());
+    let now = clock::now();
+    let brought = database::change_job(TAKEN, |_, rows| {
+        let taken = beside::taken(rows);
+        let mut writes = Vec::new();
+        for Beside { key, page, text, .. } in left.iter().filter(|it| it.is_new(&taken)) {
+            writes.push(match text {
+                Some(text) => Write::Put(NOTES, key.clone(), JsValue::from_str(text)),
+                None => Write::Delete(NOTES, key.clone()),
+            });
+            let all = Taken { at: now, up_to: u64::MAX, without: BTreeSet::new() };
+            writes.push(Write::Put(NOTES, Taken::key(page), all.written().into()));
+        }
+        let is_over = |taken: &Taken| now.saturating_sub(taken.at) > ASKED_FOR;
+        let over =
+            taken.iter().filter(|(page, taken)| is_left(page, living.as_ref()) && is_over(taken));
+        writes.extend(over.map(|(page, _)| Write::Delete(NOTES, Taken::key(page))));
+        (writes, ())
+    })
+    .await;
+    match &brought {
+        Ok(()) => {
+            let mut was_shown = false;
+            for Beside { key, page, number, .. } in &left {
+                // This page may have written there since.
+                if beside::of_another_page(key).is_some_and(|(by, at)| (&by, &at) == (page, number))
+                {
+                    clear(key);
+                }
+                was_shown |= STATE.with_borrow_mut(|state| state.shown.remove(key));
+            }
+            worked(ASIDE);
+            if was_shown {
+                call_all();
+            }
+        }
+        Err(problem) => failed(ASIDE, problem.clone()),
+    }
+    brought
+}
+
 /// Writes notes, or takes them away, all of them in one transaction, in this very event.
 pub(crate) fn write(notes: Vec<(String, Option<String>)>) {
     STATE.with_borrow_mut(|state| {
@@ -349,20 +337,6 @@ fn write_again() {
             Err(problem) => failed(NOTES, problem),
         }
     });
-}
-
-impl State {
-    /// What the database has taken once it has done a writing that is to be begun, apart from `without`: what is on its
-    /// way before it may still be given up.
-    fn taken(&self, without: BTreeSet<u64>) -> Write {
-        let taken = Taken { at: clock::now(), up_to: self.number, without };
-        Write::Put(NOTES, Taken::key(&alive::page()), taken.written().into())
-    }
-
-    fn not_kept(&self) -> Option<Problem> {
-        let is_out = self.held.keys().any(|name| self.unsaved.contains_key(&kept_key(name)));
-        self.problem.clone().filter(|_| is_out)
-    }
 }
 
 /// What stands beside another writing to the database, so that no note that ends with it comes back.
@@ -460,16 +434,6 @@ fn held_back(sent: &[(String, u64)]) {
             }
         }
     });
-}
-
-/// What a name is in the local storage,
-pub(super) fn named(name: &str) -> String {
-    format!("reckoner.{name}")
-}
-
-/// and in the database.
-fn kept_key(name: &str) -> String {
-    format!("{KEPT}/{name}")
 }
 
 /// What the database keeps of a text under a name: with the time, and under its key.

@@ -179,11 +179,11 @@ pub fn with_fields(texts: &Entries, fields: &[&str], others: &Entries) -> Entrie
     merged
 }
 
-/// What is to be kept of the settings when they are changed in this window from `before` to `after`, while `kept` stands
+/// What is to be kept of the settings when they are changed in this window from `before` to `after`, while `there` stands
 /// there, which another window may have kept: what was changed here, and nothing else.
 #[must_use]
-pub fn folded(kept: &Entries, before: &Entries, after: &Entries) -> Entries {
-    if kept == before {
+pub fn folded(there: &Entries, before: &Entries, after: &Entries) -> Entries {
+    if there == before {
         return after.clone();
     }
     // In a window with another tape a bare number is another length.
@@ -191,8 +191,8 @@ pub fn folded(kept: &Entries, before: &Entries, after: &Entries) -> Entries {
     let (was, is) = (whole(before), whole(after));
     let ids = SETTINGS.fields.iter().map(|field| field.id);
     let changed: Vec<&str> = ids.filter(|id| was.text(id) != is.text(id)).collect();
-    let mine = if kept.unit() == after.unit() { after } else { &is };
-    settled(with_fields(kept, &changed, mine))
+    let mine = if there.unit() == after.unit() { after } else { &is };
+    settled(with_fields(there, &changed, mine))
 }
 
 /// The settings as a form. It has no answer of its own.

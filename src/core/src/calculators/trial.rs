@@ -1,6 +1,6 @@
 //! [`Trial`]: what the tests of the calculators' fields share.
 
-use super::Calculator;
+use super::calculator::Calculator;
 use crate::measure::text::NoNames;
 use crate::measure::{Length, length};
 use crate::sheet::{Answer, Bench, Entries, Figure, Sheet, Value};

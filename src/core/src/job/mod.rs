@@ -23,6 +23,7 @@ mod id;
 mod item;
 pub mod kinds;
 mod labels;
+mod limits;
 mod linked;
 pub mod make_parts;
 mod merge;
@@ -52,6 +53,9 @@ pub use item::{
     RackBoard, Round, Saw, Screw, Sketch, Ticked, Written, YardBoard,
 };
 pub use labels::{Label, MOST_LABELS, TooManyLabels, labels};
+pub use limits::{
+    MOST_MEASURES, MOST_NAME, MOST_NOTE, MOST_OTHERS, MOST_PARTS, MOST_PIECES_OF_JOB,
+};
 pub use linked::kind_of;
 pub use names::{NameProblem, check_name, check_title, is_same_name, name_key, visible_title};
 pub use parts::{MOST_PIECES, PartSizes};
@@ -64,20 +68,6 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::measure::Unit;
-
-/// Most measures of one job.
-pub const MOST_MEASURES: usize = 2_000;
-/// Most parts of one job.
-pub const MOST_PARTS: usize = 1_000;
-/// Most items of any other kind in one job.
-pub const MOST_OTHERS: usize = 500;
-/// Most pieces of one job that were touched, over all its parts: 200 parts of 1,000 pieces. Each
-/// takes some 30 bytes of the job's text when it is ticked and measured, so that they fit in it.
-pub const MOST_PIECES_OF_JOB: usize = 200_000;
-/// Longest name or title, in characters.
-pub const MOST_NAME: usize = 500;
-/// Longest note, in characters.
-pub const MOST_NOTE: usize = 5_000;
 
 /// One job.
 #[derive(Clone, Debug, PartialEq, Eq)]

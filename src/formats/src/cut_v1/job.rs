@@ -5,7 +5,7 @@ use reckoner_core::cutting::{
     SawRules, Scrap, Section,
 };
 
-use super::{MOST_CUT_LINES, TEXT, UNITS};
+use super::kinds::{MOST_CUT_LINES, TEXT, UNITS};
 use crate::json::{Field, Fields, Kind, Record, U32, Value, Writer, may, must};
 
 /// A cutting job. Lengths are whole numbers of the job's unit, prices whole cents.

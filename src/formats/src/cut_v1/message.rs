@@ -5,13 +5,14 @@ use reckoner_core::cutting::{
 };
 
 use super::job::{JOB, read_job, write_job};
+use super::kinds::{CENTS, MOST_CUT_LINES};
 use super::outcome::{
     NEXT_RUN, OUTCOME, RACK, SINGLE, read_next_run, read_outcome, read_rack, read_single,
     write_next_run, write_outcome, write_rack, write_single,
 };
 use super::plan::{PLAN, SOURCE, read_plan, read_source, write_plan, write_source};
 use super::problem::{PROBLEM, read_problem, write_problem};
-use super::{CENTS, CutTextProblem, MOST_CUT_LINES, VERSION, VERSIONS, read};
+use super::text::{CutTextProblem, VERSION, VERSIONS, read};
 use crate::json::{Field, I64, Kind, U32, U64, Value, Writer, check, may, member, must, written};
 
 /// What is asked about a job. A budget is in steps of the search.

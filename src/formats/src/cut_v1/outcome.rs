@@ -3,9 +3,9 @@
 use reckoner_core::cutting::{Certificate, Claim, Job, NextRun, Outcome, RackOutcome, SingleBoard};
 
 use super::backing::{read_ties, write_ties};
+use super::kinds::{CENTS, MOST_CUT_LINES, PLACE, place};
 use super::plan::{PLAN, read_plan, write_plan};
 use super::problem::{PROBLEM, read_problem, write_problem};
-use super::{CENTS, MOST_CUT_LINES, PLACE, place};
 use crate::json::{Field, I64, Kind, Record, U64, Value, Writer, may, must};
 
 pub(super) const OUTCOME: &[Field] = &[

@@ -4,7 +4,7 @@ use reckoner_core::cutting::{
     Block, CutBoard, Job, Layer, Layout, LeftOut, Placed, Plan, Source, Strip,
 };
 
-use super::{CENTS, MOST_PIECES, PLACE, UNITS, place};
+use super::kinds::{CENTS, MOST_PIECES, PLACE, UNITS, place};
 use crate::json::{Fault, Field, Kind, Record, U32, Value, Writer, may, must};
 
 /// A plan. Parts, boards and scraps are named by their place in the job's lists.

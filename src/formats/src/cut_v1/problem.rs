@@ -2,7 +2,7 @@
 
 use reckoner_core::cutting::CutProblem;
 
-use super::{MOST_CUT_LINES, TEXT, UNITS};
+use super::kinds::{MOST_CUT_LINES, TEXT, UNITS};
 use crate::json::{Field, Kind, U32, U64, Value, Writer, may, must};
 
 /// The losses that a job can name.

@@ -4,8 +4,9 @@ use reckoner_core::cutting::{Backing, CheckOptions, Job, Plan, check_plan};
 
 use super::backing::{BACKING, read_backing, write_backing};
 use super::job::{JOB, read_job, write_job};
+use super::kinds::CENTS;
 use super::plan::{PLAN, read_plan, write_plan};
-use super::{CENTS, CutTextProblem, VERSION, VERSIONS, read};
+use super::text::{CutTextProblem, VERSION, VERSIONS, read};
 use crate::json::{Field, Kind, Writer, may, must};
 
 /// Another way to buy, taken in place of the plan that was found.

@@ -4,7 +4,7 @@ use core::cell::RefCell;
 use core::fmt;
 
 use super::scan::{elements, members, unquoted};
-use super::{Field, Kind, KindOf, Need};
+use super::table::{Field, Kind, KindOf, Need};
 
 /// What is wrong with a value.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -1,6 +1,7 @@
 //! The JSON Schema (draft 2020-12) of what the tables describe.
 
-use super::{Field, Kind, Need, Writer};
+use super::table::{Field, Kind, Need, U64};
+use super::write::{Fields, Writer};
 
 /// The schema of a record.
 pub(crate) fn of(title: &str, fields: &'static [Field]) -> String {
@@ -15,13 +16,13 @@ pub(crate) fn of(title: &str, fields: &'static [Field]) -> String {
 }
 
 /// What is known of a record, within its braces.
-fn record(out: &mut super::Fields, fields: &'static [Field], kind: Option<&'static str>) {
+fn record(out: &mut Fields, fields: &'static [Field], kind: Option<&'static str>) {
     out.besides("type", |w| w.text("object"));
     out.besides("properties", |w| {
         w.record(&[], |out| {
             if let Some(kind) = kind {
                 let says = "Given once in a job, never used again.";
-                out.besides("id", |w| value(w, super::U64, says));
+                out.besides("id", |w| value(w, U64, says));
                 out.besides("kind", |w| {
                     w.record(&[], |out| out.besides("const", |w| w.text(kind)));
                 });
@@ -46,11 +47,11 @@ fn value(w: &mut Writer, kind: Kind, says: &str) {
     });
 }
 
-fn typed(out: &mut super::Fields, name: &str) {
+fn typed(out: &mut Fields, name: &str) {
     out.besides("type", |w| w.text(name));
 }
 
-fn within(out: &mut super::Fields, kind: Kind) {
+fn within(out: &mut Fields, kind: Kind) {
     match kind {
         Kind::Text(most) => {
             typed(out, "string");

@@ -2,7 +2,7 @@
 
 use core::fmt::Write;
 
-use super::{Field, Need};
+use super::table::{Field, Need};
 
 /// A text in the making.
 #[derive(Default)]

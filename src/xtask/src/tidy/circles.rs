@@ -1,6 +1,7 @@
 //! No file needs another that needs it, directly or by way of others.
 //!
-//! A folder's own file and the files below it belong together, and are not held against each other.
+//! A folder's own file counts as any other, but what it only lends on of the files in it is no need of them: where it works
+//! with them, what they share with it stands below them in a file of its own.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -23,10 +24,13 @@ pub(super) fn breaches(sources: &[(String, Vec<Tree>)]) -> Vec<String> {
 fn circle(house: &House<'_>) -> Option<Vec<String>> {
     let mut needs: BTreeMap<&Path, BTreeSet<Path>> = BTreeMap::new();
     for (_, module, names) in &house.files {
-        // Where it is made counts: by way of whom it is lent does not.
-        let made = names.named.iter().filter_map(|named| house.targets(&named.path).pop());
-        let is_family = |other: &Path| other.starts_with(module) || module.starts_with(other);
-        needs.insert(module, made.filter(|other| !is_family(other)).collect());
+        let needed = names.named.iter().filter_map(|named| {
+            // Where it is made counts: by way of whom it is lent does not.
+            let made = house.targets(&named.path).pop()?;
+            let is_only_lent = named.lent.is_some() && made.starts_with(module);
+            (made != *module && !is_only_lent).then_some(made)
+        });
+        needs.insert(module, needed.collect());
     }
     // Whoever needs none that is left is in no circle.
     loop {
@@ -80,12 +84,30 @@ mod tests {
     }
 
     #[test]
-    fn where_it_is_made_counts_and_a_folder_is_one_family() {
+    fn where_it_is_made_counts() {
         let shop = ("shop/mod.rs", "pub use blade::Blade;\nfn f() { saw::g() }");
-        let blade = ("shop/blade.rs", "use crate::shop::saw;");
-        let saw = ("shop/saw.rs", "use super::Shop;");
-        assert_eq!(found(&[shop, blade, saw]), [""; 0]);
-        let lent = ("shop/saw.rs", "use super::Blade;");
-        assert_eq!(found(&[shop, blade, lent]).len(), 1);
+        let saw = ("shop/saw.rs", "use super::Blade;");
+        assert_eq!(found(&[shop, saw, ("shop/blade.rs", "pub struct Blade;")]), [""; 0]);
+        let back = ("shop/blade.rs", "use crate::shop::saw;");
+        assert_eq!(found(&[shop, saw, back]).len(), 1);
+    }
+
+    #[test]
+    fn the_own_file_of_a_folder_counts_as_any_other() {
+        let saw = ("shop/saw.rs", "use super::Shop;\npub struct Saw;");
+        let knot = ["src/core/src: a circle of files: shop -> shop/saw -> shop"];
+        for shop in [
+            "pub struct Shop;\nfn f() { saw::g() }",
+            "use saw::Saw;\npub struct Shop(Saw);",
+            "pub use saw::Saw;\npub struct Shop(Saw);",
+            "pub use saw::*;\npub struct Shop;",
+        ] {
+            assert_eq!(found(&[("shop/mod.rs", shop), saw]), knot, "{shop}");
+        }
+        let lends = ("shop/mod.rs", "mod saw;\npub use saw::Saw;\npub struct Shop;");
+        assert_eq!(found(&[lends, saw]), [""; 0]);
+        // To lend on what is made elsewhere is to need it.
+        let blade = ("blade.rs", "use crate::saw::Saw;\npub struct Blade;");
+        assert_eq!(found(&[("saw.rs", "pub use crate::blade::Blade;"), blade]).len(), 1);
     }
 }

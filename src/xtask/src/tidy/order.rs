@@ -1,8 +1,9 @@
 //! Which module may use which: the pictures of words in `DEVELOPERS.md`, held against the code.
 //!
 //! A picture is fenced as `order FOLDER`. Its lines are layers: a module uses only what stands in a line below its own.
-//! A name holds for all files under it, up to a longer name. Names joined by `+` count as one. A folder's own file and
-//! the files in it may use each other: a parent holds what its children share.
+//! A name holds for all files under it, up to a longer name. Names joined by `+` count as one. A folder's own file
+//! (`mod.rs`) and the files in it may use each other: it holds what they share, and lends on what they make. That goes
+//! for the own file alone: two files of one folder stand in their lines, also where one of them falls under the folder's name.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -91,10 +92,11 @@ impl Order<'_> {
                 let name = named.path.join("::");
                 found.push(format!("{path}:{line}: crate::{name} stands in no module"));
             }
-            // A file that is missing in the picture is reported for itself.
-            for (name, place) in places.iter().filter_map(|target| self.place(target)) {
-                // A folder's own file and the files in it belong together.
-                let is_family = name.starts_with(own_name) || own_name.starts_with(name);
+            for target in &places {
+                // A file that is missing in the picture is reported for itself.
+                let Some((name, place)) = self.place(target) else { continue };
+                // The files are compared, not the names that hold for them: one name may hold for many files.
+                let is_family = target.starts_with(module) || module.starts_with(target);
                 if place != own && !is_family && place.layer <= own.layer {
                     let (own, name) = (own_name.join("/"), name.join("/"));
                     found.push(format!("{path}:{line}: {own} uses {name}, which does not stand below it in DEVELOPERS.md"));
@@ -157,6 +159,24 @@ mod tests {
         let planes = ("planes.rs", "//! Planes.\nuse crate::saws::teeth::Tooth;\n");
         assert_eq!(broken("planes\nsaws\nsaws/teeth", &[saws, teeth, planes]), [""; 0]);
         assert_eq!(broken("saws/teeth\nplanes\nsaws", &[saws, teeth, planes]).len(), 1);
+    }
+
+    #[test]
+    fn only_the_own_file_of_a_folder_and_the_files_in_it_belong_together() {
+        let saws = ("saws/mod.rs", "//! Saws.\npub use blade::Blade;\npub struct Saw;\n");
+        let blade = ("saws/blade.rs", "//! Blades.\nuse super::Saw;\n");
+        for use_ in ["use super::blade::Blade;", "use super::Blade;"] {
+            // It falls under the name of the folder, and is not its own file.
+            let teeth = ("saws/teeth.rs", use_);
+            assert_eq!(broken("saws\nsaws/blade", &[saws, blade, teeth]), [""; 0], "{use_}");
+            assert_eq!(
+                broken("saws/blade\nsaws", &[saws, blade, teeth]),
+                [
+                    "src/core/src/saws/teeth.rs:1: saws uses saws/blade, which does not stand below it in DEVELOPERS.md"
+                ],
+                "{use_}"
+            );
+        }
     }
 
     #[test]

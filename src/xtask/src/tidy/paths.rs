@@ -11,6 +11,8 @@ pub(super) struct Named {
     pub(super) line: usize,
     /// Without `crate`.
     pub(super) path: Vec<String>,
+    /// The name by which a `pub use` lends it on, where the file does no more with it.
+    pub(super) lent: Option<String>,
 }
 
 /// What one file names, and what it lends on.
@@ -26,9 +28,20 @@ pub(super) struct Names {
 
 /// Reads the file that is the module `own`, which has `children`.
 pub(super) fn names(trees: &[Tree], own: &[String], children: &BTreeSet<String>) -> Names {
-    let mut reader = Reader { own, children, inner: 0, names: Names::default() };
+    let mut reader = Reader {
+        own,
+        children,
+        inner: 0,
+        is_lending: false,
+        words: BTreeSet::new(),
+        names: Names::default(),
+    };
     reader.read(trees);
-    reader.names
+    let Reader { words, mut names, .. } = reader;
+    for named in &mut names.named {
+        named.lent.take_if(|name| words.contains(name));
+    }
+    names
 }
 
 struct Reader<'a> {
@@ -36,17 +49,25 @@ struct Reader<'a> {
     children: &'a BTreeSet<String>,
     /// How deep in modules that are written inside the file.
     inner: usize,
+    /// Within a `pub use` of the file itself.
+    is_lending: bool,
+    /// What stands in the file, outside `use`, first of a path or alone.
+    words: BTreeSet<String>,
     names: Names,
 }
 
 impl Reader<'_> {
     fn read(&mut self, trees: &[Tree]) {
         let mut rest = trees;
+        let mut is_public = false;
         while let [first, more @ ..] = rest {
             let keyword = first.word().unwrap_or_default();
+            let was_public = is_public;
+            is_public = keyword == "pub";
             rest = match (keyword, more) {
                 ("use", _) => {
                     let end = more.iter().position(|tree| tree.is(';')).unwrap_or(more.len());
+                    self.is_lending = was_public && self.inner == 0;
                     self.bring(&more[..end], &[]);
                     &more[end..]
                 }
@@ -56,6 +77,7 @@ impl Reader<'_> {
                 }
                 // Who may see it is no use of it.
                 ("pub", [seen, more @ ..]) if seen.group('(').is_some() => more,
+                ("mod", [_, end, more @ ..]) if end.is(';') => more,
                 ("mod", [_, body, more @ ..]) if body.group('{').is_some() => {
                     self.inner += 1;
                     self.read(body.group('{').unwrap_or_default());
@@ -91,6 +113,7 @@ impl Reader<'_> {
         if let (Some(first), 2..) = (trees.first(), words.len()) {
             self.name(first.line, &words);
         }
+        self.words.extend(words.into_iter().next());
         rest
     }
 
@@ -117,7 +140,13 @@ impl Reader<'_> {
             }
         }
         let Some(path) = self.name(first.line, &words) else { return };
-        if let (Some(here), 0) = (alias.or_else(|| path.last().cloned()), self.inner) {
+        let Some(here) = alias.or_else(|| path.last().cloned()) else { return };
+        // What a star brings in has no name by which its use would be seen.
+        let is_lent = self.is_lending && !trees.iter().any(|tree| tree.is('*'));
+        if let Some(named) = self.names.named.last_mut().filter(|_| is_lent) {
+            named.lent = Some(here.clone());
+        }
+        if self.inner == 0 {
             self.names.brought.insert(here, path);
         }
     }
@@ -151,7 +180,7 @@ impl Reader<'_> {
             }
         }
         path.extend(rest.iter().filter(|word| *word != "self").cloned());
-        self.names.named.push(Named { line, path: path.clone() });
+        self.names.named.push(Named { line, path: path.clone(), lent: None });
         Some(path)
     }
 }
@@ -185,6 +214,22 @@ mod tests {
         );
         assert_eq!(paths("use crate::a as b;\nfn f() { b::c() }"), ["1:a", "2:a/c"]);
         assert_eq!(paths("macro_rules! m { () => { $crate::a::B } }"), ["1:a/B"]);
+    }
+
+    #[test]
+    fn what_is_only_lent_on_is_told_from_what_is_used() {
+        let lent = |text: &str| {
+            let own = ["pages".to_owned()];
+            let children = BTreeSet::from(["item".to_owned()]);
+            let names = names(&trees(text).expect("Rust"), &own, &children);
+            names.named.into_iter().filter_map(|named| named.lent).collect::<Vec<_>>()
+        };
+        assert_eq!(lent("mod item;\npub use item::Item;"), ["Item"]);
+        assert_eq!(lent("pub(crate) use item::{Item, row as line};"), ["Item", "line"]);
+        assert_eq!(lent("use item::Item;"), [""; 0]);
+        assert_eq!(lent("pub use item::{Item, Row};\nfn f() -> Item { Item::new() }"), ["Row"]);
+        assert_eq!(lent("pub use item::row;\nfn f() { g(row()) }"), [""; 0]);
+        assert_eq!(lent("pub use item::*;"), [""; 0]);
     }
 
     #[test]

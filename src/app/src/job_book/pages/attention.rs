@@ -7,7 +7,8 @@ use yew::prelude::*;
 
 use super::long_list::long_list;
 use super::moved::moved_list;
-use super::{Open, Shared, put_back};
+use super::open::{Open, Shared};
+use super::removed::put_back;
 use crate::components::sentence::sentence;
 
 /// So many entries stand there at first: below them is the page itself.

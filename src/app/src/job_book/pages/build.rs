@@ -16,9 +16,10 @@ use reckoner_core::to_buy::Line;
 use yew::prelude::*;
 
 use super::attention::attention;
+use super::head::bar;
 use super::long_list::long_list;
+use super::open::{Open, Shared};
 use super::pieces::to_scale;
-use super::{Open, Shared, bar};
 use crate::components::drawing::drawing;
 use crate::components::icon::{Icon, icon};
 use crate::components::measure::{length, quantity, value};

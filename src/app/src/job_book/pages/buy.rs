@@ -11,8 +11,10 @@ use reckoner_formats::to_buy_csv;
 use yew::prelude::*;
 
 use super::hand_on::file_name;
+use super::head::bar;
+use super::open::{Open, Shared};
+use super::paper as paper_page;
 use super::pencil::is_on_ours;
-use super::{Open, Shared, bar, paper as paper_page};
 use crate::components::drawing::drawing;
 use crate::components::icon::{Icon, icon};
 use crate::components::measure::length;

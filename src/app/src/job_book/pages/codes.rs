@@ -5,7 +5,8 @@ use std::rc::Rc;
 use reckoner_formats::{CodePicture, PIECE, code_picture, codes, write_job};
 use yew::prelude::*;
 
-use super::{Open, Shared, bar};
+use super::head::bar;
+use super::open::{Open, Shared};
 use crate::platform::later::later;
 use crate::platform::{dom, sharing};
 

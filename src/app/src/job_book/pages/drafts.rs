@@ -9,8 +9,8 @@ use reckoner_core::order;
 use reckoner_core::sheet::{Entries, Field, Kind, Sheet};
 use yew::prelude::*;
 
-use super::Open;
 use super::attention::{self, attention};
+use super::open::Open;
 use crate::components::icon::{Icon, icon};
 use crate::form::{Action, Form as Texts};
 use crate::job_book::forms::Form as Asks;

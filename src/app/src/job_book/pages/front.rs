@@ -11,7 +11,9 @@ use yew::prelude::*;
 use super::build::{Now, now, order_of};
 use super::buy::without_price;
 use super::drafts::{count, to_look_at};
-use super::{Open, Shared, add, pencil, remind};
+use super::items::add;
+use super::open::{Open, Shared};
+use super::{pencil, remind};
 use crate::components::drawing::drawing;
 use crate::recent::NewestJob;
 

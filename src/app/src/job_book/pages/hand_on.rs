@@ -4,7 +4,8 @@ use reckoner_core::job::part_sizes;
 use reckoner_formats::{build_order_csv, pack, parts_csv, write_job, write_job_file};
 use yew::prelude::*;
 
-use super::{Open, build, removed};
+use super::open::{Open, Shared};
+use super::{build, removed};
 use crate::job_book::reminder;
 use crate::platform::{address, files, sharing, storage};
 
@@ -12,12 +13,12 @@ use crate::platform::{address, files, sharing, storage};
 const MOST_LINK: usize = 8_000;
 
 pub(super) fn view(open: &Open) -> Html {
-    html! { <HandOn open={super::Shared(open.clone())} /> }
+    html! { <HandOn open={Shared(open.clone())} /> }
 }
 
 #[derive(Properties, PartialEq)]
 struct HandOnProps {
-    open: super::Shared,
+    open: Shared,
 }
 
 /// A file name of the title: letters and digits of any script, and hyphens.

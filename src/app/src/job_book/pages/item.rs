@@ -10,8 +10,11 @@ use yew::prelude::*;
 
 use super::attention::attention;
 use super::drafts::Ends;
+use super::head::bar;
+use super::items::take_out;
 use super::moved::{counts_as_cut, moved_list};
-use super::{Open, Shared, bar, drafts, pencil, pieces, take_out};
+use super::open::{Open, Shared};
+use super::{drafts, pencil, pieces};
 use crate::components::heard::Heard;
 use crate::components::icon::{Icon, icon};
 use crate::components::measure::{quantity, spoken};

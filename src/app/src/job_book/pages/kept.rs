@@ -10,7 +10,10 @@ use yew::prelude::*;
 
 use super::attention::of_item;
 use super::full_size::FullSize;
-use super::{Open, Shared, bar, results, row, take_out, title};
+use super::head::bar;
+use super::items::{row, take_out};
+use super::open::{Open, Shared};
+use super::{results, title};
 use crate::calculator::{answer, question, use_narrow};
 use crate::components::fold::Opened;
 use crate::components::heard::Heard;

@@ -14,9 +14,10 @@ use reckoner_core::sheet::money;
 use yew::prelude::*;
 
 use super::drafts::to_look_at;
+use super::items::{add, row};
 use super::long_list::long_list;
+use super::open::{Open, Shared};
 use super::pieces::{ticks, to_scale};
-use super::{Open, Shared, add, row};
 use crate::components::drawing::outline;
 use crate::components::measure::{length, quantity};
 use crate::components::stepper::{ENOUGH, Stepper, take_out};

@@ -5,7 +5,8 @@ use reckoner_core::job::{Item, ItemId, Kept, Reckoned};
 use reckoner_core::measure::text::Quantity;
 use yew::prelude::*;
 
-use super::{Open, bar};
+use super::head::bar;
+use super::open::Open;
 use crate::components::measure::quantity;
 use crate::platform::address;
 

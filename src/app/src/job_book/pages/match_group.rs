@@ -9,9 +9,12 @@ use reckoner_core::sheet::{Ask, Entries, Sheet};
 use yew::prelude::*;
 
 use super::attention::of_item;
+use super::drafts;
 use super::drafts::Ends;
+use super::head::{bar, lost};
+use super::items::{add, row, take_out};
 use super::long_list::long_list;
-use super::{Open, Shared, add, bar, drafts, row, take_out};
+use super::open::{Open, Shared};
 use crate::components::icon::{Icon, icon};
 use crate::components::measure::quantity;
 use crate::form::at_hand::{KnownNames, use_at_hand};
@@ -121,7 +124,7 @@ fn MatchPage(props: &MatchPageProps) -> Html {
     let has_part = has_part(job, &members);
     let needs = needs(job, &sheet, &members);
     if id.is_some() && group.is_none() {
-        return super::lost(open);
+        return lost(open);
     }
     let toggle = {
         let (open, form) = (open.clone(), form.clone());

@@ -9,7 +9,9 @@ mod drafts;
 mod front;
 mod full_size;
 mod hand_on;
+mod head;
 mod item;
+mod items;
 mod keep;
 mod kept;
 mod lists;
@@ -18,6 +20,7 @@ mod making;
 mod match_group;
 mod more;
 mod moved;
+mod open;
 mod paper;
 mod pencil;
 mod pieces;
@@ -33,55 +36,32 @@ mod take;
 mod take_all;
 mod title;
 
-use std::cell::RefCell;
 use std::collections::BTreeSet;
 use std::rc::Rc;
 
-use reckoner_core::attention::{Attention, Fact, NotKept, attention as attention_of};
+use reckoner_core::attention::{Attention, Fact, attention as attention_of};
 use reckoner_core::calculators;
-use reckoner_core::job::make_parts::without;
-use reckoner_core::job::{Item, ItemId, Job, MOST_PIECES, Reckoned, Step};
-use reckoner_core::sheet::Bench;
-use wasm_bindgen_futures::spawn_local;
+use reckoner_core::job::{Item, ItemId, MOST_PIECES, Reckoned};
 use yew::prelude::*;
 
+use head::{bar, bar_with, lost, sections};
 use keep::KeepPage;
-use removed::RemovedPage;
+use open::{Open, Shared};
+use removed::{RemovedPage, put_back};
 use shelf::ShelfPage;
 use start::StartPage;
 use take::TakePage;
 
-use super::book::{Book, Edit};
+use super::book::Book;
 use super::forms::Form;
-use super::hook::{OnPage, use_book};
-use super::kept_form::Keeping;
+use super::hook::use_book;
 use super::notes;
 use crate::components::icon::{Icon, icon};
 use crate::components::not_kept::late;
 use crate::platform::later::later;
-use crate::platform::{address, dom, storage};
-use crate::route::{self, Route};
+use crate::platform::storage;
+use crate::route::Route;
 use crate::settings::Settings;
-
-/// A job worked out, with what the pages of it need.
-#[derive(Clone)]
-pub(super) struct Open {
-    pub(super) key: String,
-    pub(super) book: Rc<Book>,
-    pub(super) reckoned: Rc<Reckoned>,
-    pub(super) attention: Rc<Attention>,
-    /// Why the device does not keep the job at this moment. The list of `attention` has it from the next edit or page on:
-    /// what comes by itself moves nothing.
-    pub(super) not_kept: Option<NotKept>,
-    pub(super) on_page: OnPage,
-    /// The forms that had something in them at the last edit or page.
-    pub(super) known: Rc<BTreeSet<String>>,
-    pub(super) settings: Rc<Settings>,
-    /// How often something else than their fields filled the forms.
-    pub(super) revision: u32,
-    /// Whether the next page of an example opens with the keys out: it was come to by one of them.
-    pub(super) with_keys: Rc<RefCell<bool>>,
-}
 
 /// What comes of a job and the settings.
 #[derive(Clone)]
@@ -98,61 +78,8 @@ impl PartialEq for WorkedOut {
     }
 }
 
-/// The job at hand, compared by what is in it.
-#[derive(Clone)]
-pub(super) struct Shared(pub(super) Open);
-
-impl PartialEq for Shared {
-    fn eq(&self, other: &Shared) -> bool {
-        Rc::ptr_eq(&self.0.book, &other.0.book)
-            && Rc::ptr_eq(&self.0.attention, &other.0.attention)
-            && self.0.not_kept == other.0.not_kept
-            && Rc::ptr_eq(&self.0.settings, &other.0.settings)
-            && self.0.revision == other.0.revision
-    }
-}
-
-impl Open {
-    /// The address of a section or item of the job.
-    pub(super) fn at(&self, rest: &str) -> String {
-        route::in_job(&self.key, rest)
-    }
-
-    /// A callback that does an edit.
-    pub(super) fn doing(&self, edit: Edit) -> Callback<MouseEvent> {
-        let on_page = self.on_page.clone();
-        Callback::from(move |_| on_page.edit(edit.clone()))
-    }
-
-    /// A callback that makes the step that is worked out from the job as it stands then.
-    pub(super) fn making(
-        &self,
-        step: impl Fn(&Job) -> Option<Step> + 'static,
-    ) -> Callback<MouseEvent> {
-        let on_page = self.on_page.clone();
-        Callback::from(move |_| {
-            on_page.make(&step);
-        })
-    }
-
-    /// What a form in the job needs.
-    pub(super) fn keeping(&self) -> Keeping {
-        let bench = self.settings.bench;
-        Keeping { on_page: self.on_page.clone(), reckoned: self.reckoned.clone(), bench }
-    }
-}
-
 /// How long after the last change what stands on the first page is written, in milliseconds.
 const NEWEST_REST: u32 = 300;
-
-/// The sections of a job that stand on every page of it, with their names in the address.
-const SECTIONS: [(&str, &str, Icon); 5] = [
-    ("", "Front", Icon::Front),
-    ("sizes", "Sizes", Icon::Sizes),
-    ("parts", "Pieces", Icon::Pieces),
-    ("boards", "Boards", Icon::Boards),
-    ("more", "More", Icon::More),
-];
 
 /// The page of the shelf, or of a way on to it, that a route asks for; `None` where it has none.
 pub(crate) fn page_of_shelf(route: Route, settings: Rc<Settings>) -> Option<Html> {
@@ -270,16 +197,6 @@ fn JobPage(props: &JobPageProps) -> Html {
     }
 }
 
-/// Puts a job back that was taken off the device.
-fn put_back(on_page: &OnPage, bench: Bench) -> Html {
-    let on_page = on_page.clone();
-    let onclick = Callback::from(move |_: MouseEvent| {
-        let on_page = on_page.clone();
-        spawn_local(async move { on_page.put_back(&bench).await });
-    });
-    html! { <button type="button" class="tool" data-testid="put-back" {onclick}>{ "Put it back" }</button> }
-}
-
 /// Keeps how the job stands for the first page, a moment after the last change, while the device keeps the job itself.
 #[hook]
 fn use_newest(open: Option<&Open>) {
@@ -339,17 +256,6 @@ fn inside(open: &Open, rest: &str) -> Html {
     }
 }
 
-pub(super) fn lost(open: &Open) -> Html {
-    html! {
-        <div class="page">
-            { bar(open, &open.at(""), "Not here") }
-            <main class="job">
-                <p class="trouble" role="alert">{ "This is not in the job any more. It may come back with Undo." }</p>
-            </main>
-        </div>
-    }
-}
-
 fn section_page(open: &Open, section: &str) -> Html {
     let body = match section {
         "parts" => lists::parts(open),
@@ -373,100 +279,6 @@ fn section_page(open: &Open, section: &str) -> Html {
             }
             { sections(open, section) }
             <main class="job">{ body }</main>
-        </div>
-    }
-}
-
-/// The way to the other sections of the job.
-fn sections(open: &Open, section: &str) -> Html {
-    let count = drafts::count(open);
-    let is_known = SECTIONS.iter().any(|(name, ..)| *name == section);
-    let here = if is_known { section } else { "more" };
-    html! {
-        <nav class="sections" aria-label="Sections of the job">
-            { for SECTIONS.iter().map(|(name, label, face)| html! {
-                <a class="section-link" href={open.at(name)} data-testid={format!("section-{}", if name.is_empty() { "front" } else { name })}
-                    aria-current={(here == *name).then_some("page")}>
-                    { icon(*face) }
-                    <span>{ *label }</span>
-                    if name.is_empty() && count > 0 {
-                        <span class="section-link__count" aria-label={format!("{count} to look at")} data-testid="to-look-at">{ count }</span>
-                    }
-                </a>
-            }) }
-        </nav>
-    }
-}
-
-/// The head of a page of the job: back, title, undo and redo.
-pub(super) fn bar(open: &Open, back: &str, title: &str) -> Html {
-    bar_with(open, back, title, html! { { title } })
-}
-
-/// The same, with the title as it is drawn.
-fn bar_with(open: &Open, back: &str, title: &str, drawn: Html) -> Html {
-    dom::set_title(&format!("{title} · Sawdust Reckoner"));
-    let name = |word: &str, step: Option<&str>| match step {
-        Some(step) => format!("{word}: {step}"),
-        None => word.to_owned(),
-    };
-    html! {
-        <header class="bar">
-            <a class="bar__link" href={back.to_owned()} aria-label="Back" data-testid="back">{ icon(Icon::Back) }</a>
-            <h1 class="bar__title">{ drawn }</h1>
-            <button type="button" class="bar__link" data-testid="undo" aria-label={name("Undo", open.book.last_step())}
-                disabled={open.book.last_step().is_none()} onclick={open.doing(Edit::Undo)}>{ icon(Icon::Undo) }</button>
-            <button type="button" class="bar__link" data-testid="redo" aria-label={name("Redo", open.book.next_step())}
-                disabled={open.book.next_step().is_none()} onclick={open.doing(Edit::Redo)}>{ icon(Icon::Redo) }</button>
-        </header>
-    }
-}
-
-/// A row of a list that leads to an item.
-pub(super) fn row(open: &Open, id: ItemId, name: &str, inside: Html) -> Html {
-    html! {
-        <li>
-            <a class="row" href={open.at(&format!("item/{}", id.0))} data-testid={format!("item-{name}")}>
-                { inside }
-            </a>
-        </li>
-    }
-}
-
-/// A button that leads to a form for something new, below what was begun and not put in yet.
-pub(super) fn add(open: &Open, form: &str, label: &str) -> Html {
-    html! {
-        <>
-            { drafts::begun(open, form) }
-            <a class="tool add" href={open.at(&drafts::fresh_place(open, form))} data-testid={format!("add-{form}")}>{ icon(Icon::Plus) }<span>{ label }</span></a>
-        </>
-    }
-}
-
-/// The end of the form of an item that is there: it is taken out, and the page goes `back`. What is typed in it goes in first,
-/// so that it comes back with the item; what cannot be read stays in its form.
-pub(super) fn take_out(open: &Open, id: ItemId, back: &str) -> Html {
-    let onclick = {
-        let (Keeping { on_page, reckoned, bench }, back) = (open.keeping(), open.at(back));
-        Callback::from(move |_: MouseEvent| {
-            address::go_by(|| {
-                let place = format!("item/{}", id.0);
-                if let Some(typed) = on_page.form(&place) {
-                    on_page.fold(&place, &typed, &reckoned, &bench, None);
-                }
-                let is_out = on_page.make(|job| {
-                    let words = format!("take out {}", job.item(id)?.name());
-                    Some(Step::new(words, without(job, id)))
-                });
-                is_out.then(|| back.clone())
-            });
-        })
-    };
-    html! {
-        <div class="adds">
-            <button type="button" class="tool" data-testid="take-out" {onclick}>
-                { icon(Icon::Clear) }<span>{ "Take it out" }</span>
-            </button>
         </div>
     }
 }

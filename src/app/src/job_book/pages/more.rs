@@ -2,7 +2,7 @@
 
 use yew::prelude::*;
 
-use super::Open;
+use super::open::Open;
 
 /// Their names in the address, and what is in them.
 const SECTIONS: [(&str, &str, &str); 5] = [

@@ -6,8 +6,8 @@ use reckoner_core::job::moved::{Means, Moved, MovedPart, is_cut};
 use reckoner_core::job::{Item, ItemId, Job};
 use yew::prelude::*;
 
-use super::Open;
 use super::long_list::long_list;
+use super::open::Open;
 use crate::components::measure::{length as length_view, quantity};
 
 /// What moved with the last change, or would with one that leads to `job`.

@@ -11,7 +11,9 @@ use reckoner_core::measure::Length;
 use reckoner_core::sheet::Side;
 use yew::prelude::*;
 
-use super::{Open, bar, build};
+use super::build;
+use super::head::bar;
+use super::open::Open;
 use crate::components::drawing::drawing;
 use crate::components::icon::{Icon, icon};
 use crate::components::measure::{self, length as length_view, quantity};

@@ -4,7 +4,7 @@ use reckoner_core::job::kinds::{check, checks, next_ours, ours, ours_line};
 use reckoner_core::job::{ItemId, Step};
 use yew::prelude::*;
 
-use super::Open;
+use super::open::Open;
 use crate::components::icon::{Icon, icon};
 use crate::components::sentence::sentence;
 use crate::platform::address;

@@ -10,8 +10,10 @@ use reckoner_core::measure::text::Quantity;
 use yew::prelude::*;
 
 use super::attention::of_piece;
+use super::drafts;
+use super::head::{bar, lost};
+use super::open::{Open, Shared};
 use super::spoiled::{self, Spoiled, is_begun};
-use super::{Open, Shared, bar, drafts};
 use crate::components::drawing::outline;
 use crate::components::heard::Heard;
 use crate::components::icon::{Icon, icon};
@@ -217,7 +219,7 @@ fn PiecePage(props: &PiecePageProps) -> Html {
         });
     }
     let is_keying_too = use_state_eq(|| false);
-    let Some(part) = part else { return super::lost(open) };
+    let Some(part) = part else { return lost(open) };
     let piece = part.piece(index);
     let wanted = open.reckoned.part(id).map(PartSizes::all_wanted).unwrap_or_default();
     let size = |of: Dimension| match wanted.get(of) {

@@ -2,8 +2,8 @@
 
 use yew::prelude::*;
 
-use super::Shared;
 use super::hand_on;
+use super::open::Shared;
 use crate::job_book::reminder;
 use crate::platform::{device, storage};
 

@@ -4,13 +4,14 @@ use std::cell::RefCell;
 use std::collections::BTreeSet;
 use std::rc::Rc;
 
+use reckoner_core::sheet::Bench;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use super::long_list::long_list;
 use crate::components::icon::{Icon, icon};
 use crate::components::reading::use_reading;
-use crate::job_book::hook;
+use crate::job_book::hook::{self, OnPage};
 use crate::job_book::incoming::count;
 use crate::platform::database::Problem;
 use crate::platform::dom;
@@ -67,6 +68,16 @@ pub(super) fn TakenOff(props: &TakenOffProps) -> Html {
 pub(super) struct TakenOffProps {
     /// Called when the jobs that are here may have changed.
     pub(super) on_back: Callback<()>,
+}
+
+/// Puts a job back that was taken off the device.
+pub(super) fn put_back(on_page: &OnPage, bench: Bench) -> Html {
+    let on_page = on_page.clone();
+    let onclick = Callback::from(move |_: MouseEvent| {
+        let on_page = on_page.clone();
+        spawn_local(async move { on_page.put_back(&bench).await });
+    });
+    html! { <button type="button" class="tool" data-testid="put-back" {onclick}>{ "Put it back" }</button> }
 }
 
 /// What the page knows.

@@ -7,7 +7,7 @@ use reckoner_core::job::{
 use reckoner_core::sheet::{Answer, Value};
 use yew::prelude::*;
 
-use super::Open;
+use super::open::Open;
 use crate::components::measure;
 
 /// Most cells of a table that are offered.

@@ -6,8 +6,10 @@ use reckoner_core::measure::text::{NoNames, parse};
 use yew::prelude::*;
 
 use super::drafts::to_look_at;
+use super::items::{add, row};
 use super::long_list::long_list;
-use super::{Open, add, match_group, pencil, row};
+use super::open::Open;
+use super::{match_group, pencil};
 use crate::components::drawing::drawing;
 use crate::components::measure::quantity;
 

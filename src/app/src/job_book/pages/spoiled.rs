@@ -9,7 +9,7 @@ use reckoner_core::sheet::{Ask, Sheet};
 use yew::prelude::*;
 
 use super::drafts::beside;
-use super::{Open, Shared};
+use super::open::{Open, Shared};
 use crate::form::at_hand::{KnownNames, use_at_hand};
 use crate::form::view::asks_about;
 use crate::form::{Action, Form};

@@ -6,8 +6,9 @@ use reckoner_core::job::{Dimension, Item, ItemId};
 use yew::prelude::*;
 
 use super::attention::then_look_at;
+use super::head::{bar, lost};
 use super::moved::moved_list;
-use super::{Open, Shared, bar, lost};
+use super::open::{Open, Shared};
 use crate::components::icon::{Icon, icon};
 use crate::platform::{address, storage};
 

@@ -5,7 +5,7 @@ use reckoner_core::job::{MOST_NAME, NameProblem, check_title};
 use reckoner_core::sheet::{Answer, Ask, Field, Kind, Start};
 use yew::prelude::*;
 
-use super::{Open, Shared};
+use super::open::{Open, Shared};
 use crate::form::{Action, Slot};
 use crate::job_book::kept_form::use_kept_form;
 use crate::job_book::notes::TITLE;

@@ -3,54 +3,11 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use reckoner_core::order::{map_of, set_of};
-use wasm_bindgen::JsValue;
 use web_sys::Storage;
 
-use super::{
-    ASIDE, NOTES, Problem, STATE, TAKEN, Writing, call_all, clear, failed, is_of_job, local,
-    standing, worked,
-};
-use crate::platform::database::{self, Rows, Write};
+use super::state::{ASIDE, STATE, TAKEN, Taken, Writing, is_of_job, local, standing};
+use crate::platform::database::{self, NOTES, Problem, Rows, Write};
 use crate::platform::{alive, clock};
-
-/// How long after a page's last writing that is still asked, in milliseconds: a browser that is killed brings
-/// back the local storage as it was, until that has reached the disk.
-const ASKED_FOR: u64 = 3_600_000;
-
-/// Which writings of a page the database has taken.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct Taken {
-    /// When it said so, in milliseconds.
-    pub(super) at: u64,
-    /// All up to this,
-    pub(super) up_to: u64,
-    /// without these.
-    pub(super) without: BTreeSet<u64>,
-}
-
-impl Taken {
-    fn has(&self, number: u64) -> bool {
-        number <= self.up_to && !self.without.contains(&number)
-    }
-
-    pub(super) fn written(&self) -> String {
-        let without: Vec<String> = self.without.iter().map(u64::to_string).collect();
-        format!("{} {} {}", self.at, self.up_to, without.join(","))
-    }
-
-    fn read(text: &str) -> Option<Taken> {
-        let mut words = text.splitn(3, ' ');
-        let mut number = || words.next()?.parse().ok();
-        let (at, up_to) = (number()?, number()?);
-        let without = set_of(words.next()?.split(',').filter_map(|number| number.parse().ok()));
-        Some(Taken { at, up_to, without })
-    }
-
-    /// The key of what is said of a page.
-    pub(super) fn key(page: &str) -> String {
-        format!("{TAKEN}/{page}")
-    }
-}
 
 /// The writing of another page that lies beside under this key, if one does.
 pub(super) fn of_another_page(key: &str) -> Option<Writing> {
@@ -71,7 +28,7 @@ fn in_place(page: &str, key: &str) -> String {
 }
 
 /// Which writings the database has taken, by the page that wrote them, and by the page in one place.
-fn taken(rows: &Rows) -> BTreeMap<&str, Taken> {
+pub(super) fn taken(rows: &Rows) -> BTreeMap<&str, Taken> {
     map_of(rows.iter().filter_map(|(key, taken)| {
         let page = key.strip_prefix(TAKEN)?.strip_prefix('/')?;
         Some((page, Taken::read(&taken.as_string()?)?))
@@ -94,7 +51,7 @@ pub(crate) fn is_left(page: &str, living: Option<&BTreeSet<String>>) -> bool {
 }
 
 /// What lies beside from pages that live no more.
-fn left(living: Option<&BTreeSet<String>>) -> Vec<Beside> {
+pub(super) fn left(living: Option<&BTreeSet<String>>) -> Vec<Beside> {
     beside().into_iter().filter(|it| is_left(&it.page, living)).collect()
 }
 
@@ -117,61 +74,14 @@ pub(super) fn lies_beside(key: &str) -> bool {
     is_shown && local().is_some_and(lies)
 }
 
-/// Takes what lies beside from pages that live no more into the database, where it was not taken
-/// already: a browser that is killed brings back the local storage as it was seconds before.
-///
-/// What is taken is asked and said in the transaction itself: two windows may do this at once, and what the one has
-/// folded in since must not come back by the other. What finds no room is told, and tried again.
-pub(crate) async fn bring_in() -> Result<(), Problem> {
-    let living = alive::living().await;
-    let left = left(living.as_ref());
-    let now = clock::now();
-    let brought = database::change_job(TAKEN, |_, rows| {
-        let taken = taken(rows);
-        let mut writes = Vec::new();
-        for Beside { key, page, text, .. } in left.iter().filter(|it| it.is_new(&taken)) {
-            writes.push(match text {
-                Some(text) => Write::Put(NOTES, key.clone(), JsValue::from_str(text)),
-                None => Write::Delete(NOTES, key.clone()),
-            });
-            let all = Taken { at: now, up_to: u64::MAX, without: BTreeSet::new() };
-            writes.push(Write::Put(NOTES, Taken::key(page), all.written().into()));
-        }
-        let is_over = |taken: &Taken| now.saturating_sub(taken.at) > ASKED_FOR;
-        let over =
-            taken.iter().filter(|(page, taken)| is_left(page, living.as_ref()) && is_over(taken));
-        writes.extend(over.map(|(page, _)| Write::Delete(NOTES, Taken::key(page))));
-        (writes, ())
-    })
-    .await;
-    match &brought {
-        Ok(()) => {
-            let mut was_shown = false;
-            for Beside { key, page, number, .. } in &left {
-                // This page may have written there since.
-                if of_another_page(key).is_some_and(|(by, at)| (&by, &at) == (page, number)) {
-                    clear(key);
-                }
-                was_shown |= STATE.with_borrow_mut(|state| state.shown.remove(key));
-            }
-            worked(ASIDE);
-            if was_shown {
-                call_all();
-            }
-        }
-        Err(problem) => failed(ASIDE, problem.clone()),
-    }
-    brought
-}
-
 /// A note that lies beside the database.
-struct Beside {
-    key: String,
+pub(super) struct Beside {
+    pub(super) key: String,
     /// The page that wrote it there.
-    page: String,
-    number: u64,
+    pub(super) page: String,
+    pub(super) number: u64,
     /// `None` where the note is to go.
-    text: Option<String>,
+    pub(super) text: Option<String>,
 }
 
 impl Beside {
@@ -180,7 +90,7 @@ impl Beside {
     }
 
     /// Whether the database has not taken it.
-    fn is_new(&self, taken: &BTreeMap<&str, Taken>) -> bool {
+    pub(super) fn is_new(&self, taken: &BTreeMap<&str, Taken>) -> bool {
         let has = |of: &str| taken.get(of).is_some_and(|taken| taken.has(self.number));
         !has(&self.page) && !has(&in_place(&self.page, &self.key))
     }

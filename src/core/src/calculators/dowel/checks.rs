@@ -1,7 +1,7 @@
 //! What can be in the way of a dowel, and what would work.
 
+use super::asked::{Apart, Blind, Hold, Input};
 use super::fields::{ACROSS, DEPTH, DOWEL, FROM_FRONT, FROM_TOP, LEG, PART_LENGTH, ROOM, SET_BACK};
-use super::{Apart, Blind, Hold, Input};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, OutOfRange, Rounding};
 use crate::say;

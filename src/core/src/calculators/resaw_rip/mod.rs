@@ -14,6 +14,7 @@ mod fields;
 pub mod guide;
 pub mod lean;
 mod nearest;
+mod refused;
 pub mod saw;
 pub mod section;
 mod sheet;
@@ -24,9 +25,7 @@ mod tests;
 
 pub use sheet::CALCULATOR;
 
-use crate::say;
-use crate::sheet::{Refusal, Refused, WayOut};
-use fields::KERF;
+use crate::sheet::Refused;
 
 /// One of the three questions.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -62,22 +61,4 @@ pub fn reckon(input: &Input) -> Result<Answer, Refused> {
         Input::Strips(input) => strips::reckon(input).map(Answer::Strips),
         Input::Guide(input) => guide::reckon(input).map(Answer::Guide),
     }
-}
-
-/// Adds why a part of a question is not answered, so that all shows at once.
-fn add(refusals: &mut Vec<Refusal>, refused: Refused) {
-    match refused {
-        Refused::For(more) => refusals.extend(more),
-        Refused::OutOfRange => refusals.push(out_of_range()),
-    }
-}
-
-/// Beyond the limits of exact numbers.
-fn out_of_range() -> Refusal {
-    Refusal::at(
-        &KERF,
-        "out-of-range",
-        say!["These numbers are too large or too fine to keep exactly."],
-        WayOut::advice(say!["Use numbers that a tape can show."]),
-    )
 }

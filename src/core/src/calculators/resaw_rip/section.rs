@@ -13,9 +13,9 @@
 //! Common practice, no source, with the reach and height rules of [`super::saw`]. Worked by hand
 //! as case R3 in `tests/reference/resaw_rip.rs`.
 
-use super::add;
 use super::fields::{EVEN, SHARE, STOCK_THICKNESS, STOCK_WIDTH, TARGET_THICKNESS, TARGET_WIDTH};
 use super::nearest::{at_least, at_most, too_thin_at_fence};
+use super::refused::add;
 use super::saw::{MOST_ABOVE_WORK, Saw, Sweep, step_when_turned};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, OutOfRange};

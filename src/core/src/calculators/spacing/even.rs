@@ -2,16 +2,26 @@
 
 use std::collections::BTreeMap;
 
+use super::asked::Input;
 use super::fields::{
-    GREATEST_GAP, KEEP_OUT, LEAST_GAP, LEFT_END, LEFT_SLAT, RIGHT_END, RIGHT_SLAT, SLAT_GAP,
+    GREATEST_GAP, KEEP_OUT, LEAST_GAP, LEFT_END, LEFT_SLAT, MOST_MARKS, RIGHT_END, RIGHT_SLAT,
+    SLAT_GAP,
 };
 use super::gates::count;
 use super::track::Track;
 use super::zones::Zones;
-use super::{Input, MOST_MARKS, Other};
 use crate::measure::{Length, OutOfRange, Rounding};
 use crate::say;
 use crate::sheet::{Field, Refusal, Refused, WayOut};
+
+/// Another number of marks or slats.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Other {
+    /// How many.
+    pub count: u32,
+    /// The widest gap they leave.
+    pub widest: Length,
+}
 
 /// An even spacing in progress.
 pub(super) struct Search<'a> {

@@ -1,11 +1,11 @@
 //! A fixed step, set off from both ends towards the middle.
 
+use super::asked::Input;
 use super::even::{least_over_gap, least_too_large, too_many};
-use super::fields::{LEFT_END, RIGHT_END, STEP};
+use super::fields::{LEFT_END, MOST_MARKS, RIGHT_END, STEP};
 use super::gates::count;
 use super::track::even_places;
 use super::zones::Zones;
-use super::{Input, MOST_MARKS};
 use crate::measure::{Length, OutOfRange, Rounding};
 use crate::say;
 use crate::sheet::{Refusal, Refused, Span, WayOut};

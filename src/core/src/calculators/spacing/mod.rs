@@ -17,6 +17,7 @@
 //! Arithmetic. The setting from both ends and the counting of gaps are worked by hand as cases F1
 //! and F2 in `tests/reference/spacing.rs`.
 
+mod asked;
 mod drawing;
 mod even;
 // A table: a field in two lines.
@@ -31,82 +32,16 @@ mod tests;
 mod track;
 mod zones;
 
-use crate::measure::{Length, OutOfRange, Rounding, Tape};
+use crate::measure::{Length, OutOfRange, Rounding};
 use crate::sheet::{Refused, Span};
 use even::Search;
 use fields::{COUNT, SLATS};
 use zones::Zones;
 
+pub use asked::{End, Input, MOST_ZONES, Wish};
+pub use even::Other;
 pub use fields::MOST_MARKS;
 pub use sheet::CALCULATOR;
-
-/// Most zones to keep out of.
-pub const MOST_ZONES: usize = 12;
-
-/// What is to be spaced, and what is in the way.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Input {
-    /// Length of the board, or of the opening between two posts.
-    pub length: Length,
-    /// What is wanted.
-    pub wish: Wish,
-    /// Where the first mark or slat stands.
-    pub left: End,
-    /// Where the last mark or slat stands.
-    pub right: End,
-    /// Where nothing may stand, from the left end.
-    pub keep_out: Vec<Span>,
-    /// No two marks may stand closer than this, and no two slats leave less between them.
-    pub least_gap: Option<Length>,
-    /// For the error of stepping off the gap as this tape shows it.
-    pub tape: Tape,
-}
-
-/// What is wanted.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Wish {
-    /// So many marks.
-    Count(u32),
-    /// As few marks as keep every gap at or under this.
-    NoGapOver(Length),
-    /// This step, set off from both ends.
-    Step(Length),
-    /// As many slats as bring the gap nearest to this; where zones make the gaps uneven, the
-    /// middle one by size.
-    SlatsNear {
-        /// Width of one slat.
-        width: Length,
-        /// The gap aimed at.
-        gap: Length,
-    },
-    /// So many slats.
-    Slats {
-        /// Width of one slat.
-        width: Length,
-        /// How many.
-        count: u32,
-    },
-}
-
-impl Wish {
-    /// Width of a slat.
-    #[must_use]
-    pub fn slat_width(self) -> Option<Length> {
-        match self {
-            Wish::SlatsNear { width, .. } | Wish::Slats { width, .. } => Some(width),
-            Wish::Count(_) | Wish::NoGapOver(_) | Wish::Step(_) => None,
-        }
-    }
-}
-
-/// Where the first or the last stands.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum End {
-    /// So far from the end: a mark itself, or the outer edge of a slat.
-    At(Length),
-    /// A gap like the others away. For a fixed step, one step.
-    LikeTheGaps,
-}
 
 /// Where they stand.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -161,15 +96,6 @@ pub struct Stepped {
     pub ends_at: Length,
     /// How far beyond its place that is; below zero when it falls short.
     pub error: Length,
-}
-
-/// Another number of marks or slats.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Other {
-    /// How many.
-    pub count: u32,
-    /// The widest gap they leave.
-    pub widest: Length,
 }
 
 /// The marks that cannot be drawn closer: so many of the widest gaps between two places that

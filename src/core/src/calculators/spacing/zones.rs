@@ -1,7 +1,7 @@
 //! [`Zones`]: the board with its ends and the stretches that are taken.
 
+use super::asked::{End, Input, MOST_ZONES, Wish};
 use super::fields::{KEEP_OUT, LEFT_END, LEFT_SLAT, RIGHT_END, RIGHT_SLAT, SLAT_WIDTH};
-use super::{End, Input, MOST_ZONES, Wish};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, OutOfRange, Rounding};
 use crate::say;

@@ -39,6 +39,7 @@
 mod amount;
 mod formula;
 mod parse;
+mod plain;
 mod print;
 mod problem;
 mod seen;
@@ -49,38 +50,10 @@ mod written;
 
 pub use formula::{Formula, Names, NoNames, Operator, Quantity};
 pub use parse::parse;
+pub use plain::{exact_number, length, number};
 pub(crate) use print::trim_zeros;
-pub use print::{Shown, decimal, exact_number, exact_text, show};
+pub use print::{Shown, decimal, exact_text, show};
 pub use problem::{TextProblem, TextProblemKind};
 pub use seen::{UNSEEN, is_invisible, is_seen_whole, seen};
 pub use spoken::number_in_words;
 pub use written::Written;
-
-use super::{Length, Number, Unit};
-
-/// Reads a length in inches, without names: the short way for constants, tests and examples.
-///
-/// # Errors
-///
-/// [`TextProblem`] with the place in the text and what was expected.
-///
-/// ```
-/// # use reckoner_core::measure::length;
-/// assert_eq!(length("61 3/8 - 2 × 3 1/2 - 2 × 3/4")?, length("52 7/8")?);
-/// assert_eq!(length("25.4 mm")?, length("1")?);
-/// let problem = length("3 3/8 x 2in x 4in").unwrap_err();
-/// assert!(problem.to_string().contains("area"));
-/// # Ok::<(), Box<dyn std::error::Error>>(())
-/// ```
-pub fn length(text: &str) -> Result<Length, TextProblem> {
-    parse(text, &NoNames)?.length(Unit::Inch, &NoNames)
-}
-
-/// Reads a plain number, such as a count or a percentage, without names.
-///
-/// # Errors
-///
-/// [`TextProblem`] with the place in the text and what was expected.
-pub fn number(text: &str) -> Result<Number, TextProblem> {
-    parse(text, &NoNames)?.number(Unit::Inch, &NoNames)
-}

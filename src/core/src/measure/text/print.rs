@@ -248,20 +248,3 @@ pub fn decimal(number: Number, places: u8) -> String {
         _ => format!("{sign}{whole}.{scaled:0width$}", width = usize::from(places)),
     }
 }
-
-/// A number exactly: a whole one or a decimal where that takes no more than so many places, else
-/// a fraction.
-///
-/// ```
-/// # use reckoner_core::measure::{text::exact_number, Number};
-/// assert_eq!(exact_number(Number::ratio(97_194, 100_000)?, 5), "0.97194");
-/// assert_eq!(exact_number(Number::ratio(2, 3)?, 5), "2/3");
-/// # Ok::<(), Box<dyn std::error::Error>>(())
-/// ```
-#[must_use]
-pub fn exact_number(number: Number, most_places: u8) -> String {
-    let text = decimal(number, most_places);
-    let text = trim_zeros(&text);
-    let read = super::number(text);
-    if read.is_ok_and(|read| read == number) { text.to_owned() } else { number.to_string() }
-}

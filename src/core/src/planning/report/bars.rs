@@ -3,9 +3,8 @@
 //! Across, a row is as high as its writing needs: a strip to scale would be too thin to read. A part has its name in it
 //! where that fits, else its letter, else nothing; the key below the bar lists every letter.
 
-use super::Seen;
-use super::letter;
 use super::rows::{RowCut, What};
+use super::seen::Seen;
 use crate::drawing::{Board, Role, Scene, Shape, Size};
 use crate::measure::{Length, Tape};
 use crate::say;
@@ -140,4 +139,13 @@ fn write(
     };
     let (x, y) = (left + wide / 2.0, top + height / 2.0 + 4.5);
     board.number(Role::StrongInk, x, y, words);
+}
+
+/// A to Z, then AA and so on.
+pub(super) fn letter(part: usize) -> String {
+    let last = char::from(b'A' + u8::try_from(part % 26).unwrap_or(0));
+    match part / 26 {
+        0 => last.to_string(),
+        more => format!("{}{last}", letter(more - 1)),
+    }
 }

@@ -1,6 +1,6 @@
 //! What is cut at one setting, across all boards: set once, cut all that match (common practice, no source).
 
-use super::BoardCut;
+use super::board::BoardCut;
 use crate::cutting::CutKind;
 use crate::measure::Length;
 use crate::say;

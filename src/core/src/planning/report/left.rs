@@ -1,6 +1,7 @@
 //! [`Left`]: what a plan leaves over that is worth keeping.
 
-use super::{How, Seen, offcuts};
+use super::offcuts;
+use super::seen::{How, Seen};
 use crate::cutting::{Job, Layout, Plan};
 use crate::job::cut_labels::Labels;
 use crate::measure::Length;

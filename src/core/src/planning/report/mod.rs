@@ -5,11 +5,14 @@
 
 mod bars;
 mod batches;
+mod board;
 mod left;
 mod money;
 mod offcuts;
 mod orders;
+mod purchases;
 mod rows;
+mod seen;
 mod standing;
 #[cfg(test)]
 mod trial;
@@ -18,32 +21,27 @@ mod without;
 mod work;
 
 pub use batches::{BatchCut, CutBatch};
+pub use board::{BoardCut, KeyLine};
 pub use left::Left;
 pub use money::{Proof, Spent, left_out_words, proof, spent};
 pub use offcuts::Keep;
 pub use orders::Order;
+pub use purchases::{Purchase, shopping};
 pub use rows::{RowCut, Stretch, What};
+pub use seen::How;
 pub use standing::{Standing, known};
 pub use ways::{Stood, Way, Ways, compare};
 pub use without::{Difference, LeftOver, difference, of_that_length, without, without_words};
 pub use work::work;
 
-use crate::cutting::{CutBoard, Job, Layout, Plan, Source, StockView, Units};
-use crate::drawing::Scene;
-use crate::job::ItemId;
-use crate::job::cut_labels::{Label, Labels, Money, SectionLabel};
-use crate::measure::{Length, Tape};
+use board::board_cut;
+use purchases::bought;
+use seen::Seen;
+
+use crate::cutting::{Job, Layout, Plan, Source};
+use crate::job::cut_labels::Labels;
 use crate::say;
 use crate::sheet::{Act, Caution, Sentence, money};
-
-/// How the report is written.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct How {
-    /// The user's tape, for what is written into drawings.
-    pub tape: Tape,
-    /// The shortest offcut worth keeping.
-    pub keep_from: Length,
-}
 
 /// A plan as the builder sees it.
 #[derive(Clone, Debug, PartialEq)]
@@ -62,100 +60,6 @@ pub struct Report {
     pub left_out: Vec<(String, u32)>,
     /// Dangers of the work.
     pub cautions: Vec<Caution>,
-}
-
-/// One line of the shopping list.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Purchase {
-    /// The board of the yard, where it is one of the job book.
-    pub item: Option<ItemId>,
-    /// Its place in the cutting job.
-    pub board: usize,
-    /// `2x6`
-    pub section: String,
-    /// Thickness and width, where they are known.
-    pub size: Option<(Length, Length)>,
-    /// Width, where it is known: also of a list, which may know no thickness.
-    pub width: Option<Length>,
-    /// Of one board.
-    pub length: Length,
-    /// How many.
-    pub count: u32,
-    /// How many of them are bought already.
-    pub bought: u32,
-    /// Price of one and of all, in cents; `None` when no price was given.
-    pub price: Option<(i64, i64)>,
-}
-
-/// One board to cut.
-#[derive(Clone, Debug, PartialEq)]
-pub struct BoardCut {
-    /// From 1, in the order of the plan.
-    pub number: u32,
-    /// What it is called: a section of the yard, or the name of a board on hand.
-    pub name: String,
-    /// By its place in the cutting job.
-    pub source: Source,
-    /// The board of the rack or the yard, where it is one of the job book.
-    pub item: Option<ItemId>,
-    /// Its whole length.
-    pub length: Length,
-    /// What comes out of it: name and how many.
-    pub parts: Vec<(String, u32)>,
-    /// The board, or each of its strips and layers, from its left end to its right.
-    pub rows: Vec<RowCut>,
-    /// The cuts in order, from the left end.
-    pub orders: Vec<Order>,
-    /// The bar, to scale along the board.
-    pub scene: Scene,
-    /// What the letters in the bar stand for.
-    pub key: Vec<KeyLine>,
-}
-
-/// What a letter in a bar stands for.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct KeyLine {
-    /// `A`; the same part has the same letter on every board.
-    pub letter: String,
-    /// The part.
-    pub name: String,
-    /// Its length.
-    pub length: Length,
-    /// Its width, where it is ripped from a wider board.
-    pub width: Option<Length>,
-    /// How many on this board.
-    pub count: u32,
-}
-
-/// One board of the plan with all that is known of it.
-struct Seen<'a> {
-    job: &'a Job,
-    labels: &'a Labels,
-    view: StockView<'a>,
-    cut: &'a CutBoard,
-    label: &'a Label,
-    section: &'a SectionLabel,
-    number: u32,
-}
-
-impl<'a> Seen<'a> {
-    fn of(job: &'a Job, labels: &'a Labels, cut: &'a CutBoard, number: u32) -> Option<Seen<'a>> {
-        let (place, label) = match cut.source {
-            Source::Board(at) => (at, labels.boards.get(at)?),
-            Source::Scrap(at) => (job.boards.len().checked_add(at)?, labels.scraps.get(at)?),
-        };
-        let view = job.stock().nth(place)?;
-        let section = labels.section(job, view.section)?;
-        Some(Seen { job, labels, view, cut, label, section, number })
-    }
-
-    fn length(&self, units: Units) -> Option<Length> {
-        self.labels.length(units).ok()
-    }
-
-    fn part_name(&self, part: usize) -> Option<&'a str> {
-        self.labels.parts.get(part).map(|label| label.name.as_str())
-    }
 }
 
 /// A plan in the builder's words. `None` when it is not a plan of that job.
@@ -225,98 +129,6 @@ pub fn worth_keeping(
     offcuts::of_board(&seen, plan, how)
 }
 
-/// How many boards a plan buys.
-fn bought(plan: &Plan) -> u32 {
-    let boards = plan.boards.iter().filter(|cut| matches!(cut.source, Source::Board(_)));
-    u32::try_from(boards.count()).unwrap_or(u32::MAX)
-}
-
-/// What a plan buys, in the order of the yard's list. `None` when it is not a plan of that job.
-#[must_use]
-pub fn shopping(job: &Job, plan: &Plan, labels: &Labels) -> Option<Vec<Purchase>> {
-    let mut list = Vec::new();
-    for (at, board) in job.boards.iter().enumerate() {
-        let count = plan.boards.iter().filter(|cut| cut.source == Source::Board(at)).count();
-        let count = u32::try_from(count).ok()?;
-        if count == 0 {
-            continue;
-        }
-        let is_priced = labels.money == Money::Cents;
-        let sum = board.price_cents.checked_mul(i64::from(count))?;
-        let section = labels.section(job, &board.section)?;
-        list.push(Purchase {
-            item: labels.boards.get(at)?.item,
-            board: at,
-            section: section.name.clone(),
-            size: section.size,
-            width: match job.section(&board.section).and_then(|section| section.size) {
-                Some(size) => Some(labels.length(size.width).ok()?),
-                None => section.size.map(|size| size.1),
-            },
-            length: labels.length(board.length).ok()?,
-            count,
-            bought: 0,
-            price: is_priced.then_some((board.price_cents, sum)),
-        });
-    }
-    Some(list)
-}
-
-/// `window`: how much of board the width of the drawing stands for, where it is not this board's length.
-fn board_cut(seen: &Seen<'_>, how: How, window: Option<Length>) -> Option<BoardCut> {
-    let rows = rows::rows(seen)?;
-    let key = key(seen)?;
-    let scene = bars::bar(seen, &rows, how.tape, window)?;
-    Some(BoardCut {
-        number: seen.number,
-        name: seen.label.name.clone(),
-        source: seen.cut.source,
-        item: seen.label.item,
-        length: seen.length(seen.view.length)?,
-        parts: key.iter().map(|line| (line.name.clone(), line.count)).collect(),
-        orders: orders::orders(seen)?,
-        rows,
-        scene,
-        key,
-    })
-}
-
-fn key(seen: &Seen<'_>) -> Option<Vec<KeyLine>> {
-    let mut counts: Vec<(usize, u32)> = Vec::new();
-    for placed in seen.cut.placed() {
-        match counts.iter_mut().find(|(part, _)| *part == placed.part) {
-            Some((_, count)) => *count = count.saturating_add(1),
-            None => counts.push((placed.part, 1)),
-        }
-    }
-    crate::order::sort(&mut counts);
-    let wide = |section: &str| Some(seen.job.section(section)?.size?.width);
-    let line = |(part, count): (usize, u32)| {
-        let own = wide(&seen.job.parts.get(part)?.section);
-        let width = match own.filter(|own| Some(*own) != wide(seen.view.section)) {
-            Some(width) => Some(seen.length(width)?),
-            None => None,
-        };
-        Some(KeyLine {
-            width,
-            letter: letter(part),
-            name: seen.part_name(part)?.to_owned(),
-            length: seen.length(seen.job.parts.get(part)?.length)?,
-            count,
-        })
-    };
-    counts.into_iter().map(line).collect()
-}
-
-/// A to Z, then AA and so on.
-fn letter(part: usize) -> String {
-    let last = char::from(b'A' + u8::try_from(part % 26).unwrap_or(0));
-    match part / 26 {
-        0 => last.to_string(),
-        more => format!("{}{last}", letter(more - 1)),
-    }
-}
-
 fn cautions(job: &Job, plan: &Plan, labels: &Labels) -> Option<Vec<Caution>> {
     // Its list of batches sets a stop for every length.
     let mut acts = vec![Act::SawAtStop];
@@ -338,24 +150,6 @@ fn cautions(job: &Job, plan: &Plan, labels: &Labels) -> Option<Vec<Caution>> {
         }
     }
     Some(Caution::of(&acts))
-}
-
-impl Purchase {
-    /// How many are still to buy.
-    #[must_use]
-    pub fn to_buy(&self) -> u32 {
-        self.count.saturating_sub(self.bought)
-    }
-
-    /// What of it is bought, beside how many there are of it; `None` for nothing.
-    #[must_use]
-    pub fn bought_words(&self) -> Option<String> {
-        match self.bought {
-            0 => None,
-            _ if self.to_buy() == 0 => Some("bought".to_owned()),
-            n => Some(format!("{n} bought, {} to buy", self.to_buy())),
-        }
-    }
 }
 
 impl Report {

@@ -1,6 +1,6 @@
 //! Offcuts worth keeping, ready to be put on the rack.
 
-use super::{How, Seen};
+use super::seen::{How, Seen};
 use crate::calculators::resaw_rip::saw::NARROWEST;
 use crate::cutting::{Layout, Plan};
 use crate::job::RackBoard;

@@ -1,7 +1,7 @@
 //! The cuts of a board in order, from its left end, in words, with the setting of fence or stop for each.
 
-use super::Seen;
 use super::rows::raw_rows;
+use super::seen::Seen;
 use crate::cutting::{Cut, CutKind, Layout, Piece, Units, in_cutting_order};
 use crate::measure::Length;
 use crate::say;

@@ -1,6 +1,6 @@
 //! Each board, strip and layer from its left end to its right, without a gap.
 
-use super::Seen;
+use super::seen::Seen;
 use crate::cutting::{Layout, Placed, Units, in_cutting_order, run};
 use crate::measure::Length;
 use crate::say;

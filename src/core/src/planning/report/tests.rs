@@ -1,12 +1,14 @@
 //! Reports of plans made by hand.
 
+use super::bars::letter;
 use super::*;
 use crate::cutting::scale::CommonUnit;
 use crate::cutting::{
-    Block, Board, CrossSize, CutKind, Ends, KnotZone, Layer, Part, Placed, ResawRules, RipRules,
-    SawRules, Scrap, Section, Strip, Ties,
+    Block, Board, CrossSize, CutBoard, CutKind, Ends, KnotZone, Layer, Part, Placed, ResawRules,
+    RipRules, SawRules, Scrap, Section, Strip, Ties, Units,
 };
-use crate::measure::length;
+use crate::job::cut_labels::{Label, Money, SectionLabel};
+use crate::measure::{Length, Tape, length};
 
 /// Eighths of an inch.
 fn labels(parts: &[&str], boards: usize, scraps: usize) -> Labels {

@@ -1,6 +1,6 @@
 //! What the tests of a plan beside others share: a small yard, and plans of it.
 
-use super::How;
+use super::seen::How;
 use crate::cutting::scale::CommonUnit;
 use crate::cutting::{
     Board, CutBoard, Ends, Job, Layout, Part, Placed, Plan, SawRules, Scrap, Section, Source,

@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use super::left::Left;
 use super::money::{Spent, amount, spent};
-use super::{How, Purchase, bought, shopping};
+use super::purchases::{Purchase, bought, shopping};
+use super::seen::How;
 use crate::cutting::{Job, NextRun, Plan, SingleBoard, Source};
 use crate::job::cut_labels::{Labels, Money};
 use crate::say;

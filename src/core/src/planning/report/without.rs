@@ -1,7 +1,9 @@
 //! What if the yard has none of a length: the same job without it, and what its plan changes. Money and lengths are exact.
 
 use super::left::Left;
-use super::{How, bought, proof};
+use super::money::proof;
+use super::purchases::bought;
+use super::seen::How;
 use crate::cutting::{Job, Plan};
 use crate::job::cut_labels::{Labels, Money};
 use crate::measure::Length;

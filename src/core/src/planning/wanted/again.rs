@@ -1,8 +1,9 @@
 //! Which board one more piece of a part could be cut from, and what it costs.
 
+use super::part::read_part;
 use super::sections::{lying, obstacle};
 use super::stock::boards;
-use super::{Named, OPTIONS, Options, options, read_part, start_entries};
+use super::{Named, OPTIONS, Options, options, start_entries};
 use crate::job::sections::reads;
 use crate::job::{Item, ItemId, Job, Reckoned};
 use crate::measure::Length;

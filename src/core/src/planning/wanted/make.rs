@@ -1,9 +1,10 @@
 //! Puts parts, boards and the saw together into a cutting job in one unit.
 
+use super::part::{NotYet, WantedPart};
 use super::problem::Named;
 use super::sections::{Woods, is_too_slight, lying, may_be_ripped, why_not};
 use super::stock::StockBoard;
-use super::{NotYet, Options, Wanted, WantedPart, WantedProblem};
+use super::{Options, WantedProblem};
 use crate::calculators::resaw_rip::saw::SHORTEST;
 use crate::cutting::scale::{CommonUnit, ScaleProblem};
 use crate::cutting::{
@@ -13,6 +14,23 @@ use crate::cutting::{
 use crate::job::cut_labels::{Label, Labels, Money, SectionLabel};
 use crate::measure::{Length, OutOfRange};
 use crate::sheet::{Act, Bench, Caution, Sentence};
+
+/// A cutting job made from what the builder wrote, with the way back to his names.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Wanted {
+    /// What to hand to the planner.
+    pub job: Job,
+    /// Its names.
+    pub labels: Labels,
+    /// How many pieces of each of its parts are wanted, without spares.
+    pub pieces: Vec<u32>,
+    /// Parts that must wait.
+    pub left_out: Vec<NotYet>,
+    /// What the builder should know; not a danger.
+    pub notes: Vec<Sentence>,
+    /// Dangers of the work.
+    pub cautions: Vec<Caution>,
+}
 
 /// The dangers of sawing what a job wants.
 pub(in crate::planning) fn cautions_of(job: &Job) -> Vec<Caution> {

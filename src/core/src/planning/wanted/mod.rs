@@ -7,6 +7,7 @@
 mod again;
 mod make;
 mod options;
+mod part;
 mod problem;
 mod sections;
 mod stock;
@@ -14,75 +15,24 @@ mod stock;
 mod tests;
 
 pub use again::{FromBoard, board_for};
+pub use make::Wanted;
 pub(super) use make::{cautions_of, units};
 pub use options::KEEP_FROM;
 pub use options::{OPTIONS, Options, options, start_entries};
 pub(super) use options::{end_trim, extra_percent, spare_each};
+pub use part::NotYet;
 pub use problem::{Named, Obstacle, WantedProblem};
 
-use crate::cutting::Job as CutJob;
-use crate::job::cut_labels::Labels;
 use crate::job::sections::reads;
-use crate::job::{BoardState, Grain, Item, ItemId, Job, PartSizes, Reckoned, part_sizes};
-use crate::measure::Length;
+use crate::job::{BoardState, Item, Job, PartSizes, Reckoned, part_sizes};
 use crate::say;
-use crate::sheet::{Bench, Caution, Sentence};
+use crate::sheet::{Bench, Sentence};
+use part::{WantedPart, read_part};
 use stock::StockBoard;
 pub use stock::places_to_keep_out_of;
 
 /// What is tapped where a board comes out otherwise than it is drawn.
 pub const CAME_OUT_DIFFERENT: &str = "It came out different";
-
-/// A cutting job made from what the builder wrote, with the way back to his names.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Wanted {
-    /// What to hand to the planner.
-    pub job: CutJob,
-    /// Its names.
-    pub labels: Labels,
-    /// How many pieces of each of its parts are wanted, without spares.
-    pub pieces: Vec<u32>,
-    /// Parts that must wait.
-    pub left_out: Vec<NotYet>,
-    /// What the builder should know; not a danger.
-    pub notes: Vec<Sentence>,
-    /// Dangers of the work.
-    pub cautions: Vec<Caution>,
-}
-
-/// A part that is left out until something is measured on the real thing.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct NotYet {
-    /// The part.
-    pub part: ItemId,
-    /// Its name.
-    pub name: String,
-    /// What must be measured.
-    pub waits_for: Vec<ItemId>,
-    /// `shelf board waits for: frame inside.`
-    pub sentence: Sentence,
-}
-
-/// A part of the job book with its sizes worked out.
-#[derive(Clone, Debug)]
-struct WantedPart {
-    named: Named,
-    thickness: Length,
-    width: Length,
-    length: Length,
-    quantity: u32,
-    may_rip: bool,
-    may_resaw: bool,
-    grain_free: bool,
-    stock: String,
-}
-
-impl WantedPart {
-    /// Whether it takes any board of its size.
-    fn takes_any(&self) -> bool {
-        self.stock.trim().is_empty()
-    }
-}
 
 /// The parts of the job book as a cutting job, with the boards of its rack and its yard.
 ///
@@ -221,49 +171,5 @@ fn not_yet(job: &Job, named: Named, sizes: &PartSizes) -> NotYet {
         sentence: say![named.name.clone(), " waits for: ", names.join(", "), "."],
         name: named.name,
         waits_for: sizes.waits_for.clone(),
-    }
-}
-
-fn read_part(
-    named: Named,
-    part: &crate::job::Part,
-    sizes: &PartSizes,
-) -> Result<WantedPart, Vec<WantedProblem>> {
-    let mut problems = Vec::new();
-    let mut size = |which: &'static str, length: &Result<Length, _>| match length {
-        Ok(length) if length.is_positive() => Some(*length),
-        Ok(_) => {
-            problems.push(WantedProblem::NotPositive { of: named.clone(), which });
-            None
-        }
-        Err(problem) => {
-            let problem: &crate::measure::text::TextProblem = problem;
-            let why = problem.to_string();
-            problems.push(WantedProblem::Size { of: named.clone(), which, why });
-            None
-        }
-    };
-    let thickness = size("thickness", &sizes.thickness);
-    let width = size("width", &sizes.width);
-    let length = size("length", &sizes.length);
-    if let Err(problem) = &sizes.quantity {
-        let (of, why) = (named.clone(), problem.to_string());
-        problems.push(WantedProblem::Size { of, which: "number of pieces", why });
-    }
-    match (thickness, width, length, &sizes.quantity) {
-        (Some(thickness), Some(width), Some(length), Ok(quantity)) if problems.is_empty() => {
-            Ok(WantedPart {
-                named,
-                thickness,
-                width,
-                length,
-                quantity: quantity.saturating_sub(sizes.done),
-                may_rip: part.may_rip,
-                may_resaw: part.may_resaw,
-                grain_free: part.grain == Grain::Free,
-                stock: part.stock.clone(),
-            })
-        }
-        _ => Err(problems),
     }
 }

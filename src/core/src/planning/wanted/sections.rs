@@ -1,8 +1,9 @@
 //! Which wood each part is cut from, how it lies in it, and what is in the way.
 
+use super::part::WantedPart;
 use super::problem::{Named, Obstacle};
 use super::stock::StockBoard;
-use super::{Options, WantedPart, WantedProblem};
+use super::{Options, WantedProblem};
 use crate::calculators::resaw_rip::saw::{LARGEST, NARROWEST};
 use crate::job::sections::reads;
 use crate::measure::{Length, OutOfRange};

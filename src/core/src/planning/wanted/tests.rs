@@ -3,7 +3,8 @@
 use super::*;
 use crate::cutting::{CutProblem, Ends, KnotZone};
 use crate::job::{Dimensions, Part, Piece, RackBoard, Step, YardBoard};
-use crate::measure::{Unit, length};
+use crate::measure::{Length, Unit, length};
+use crate::sheet::Caution;
 
 fn inches(text: &str) -> Length {
     length(text).expect("a length")

@@ -12,7 +12,7 @@ use reckoner_core::sheet::{Answer, Ask, Bench, Entries, Field, Kind, OnHand, Sta
 use yew::prelude::*;
 
 use super::super::drafts::beside;
-use super::super::{Open, Shared};
+use super::super::open::{Open, Shared};
 use crate::form::at_hand::{KnownNames, use_at_hand};
 use crate::form::view::asks_about;
 use crate::form::{Action, Form};

@@ -10,9 +10,9 @@ use reckoner_core::planning::report::{BoardCut, Keep};
 use reckoner_core::planning::so_far::so_far;
 use yew::prelude::*;
 
-use super::super::Shared;
 use super::super::front::small;
 use super::super::hand_on::file_name;
+use super::super::open::Shared;
 use super::super::pencil::is_on_ours;
 use super::different::Different;
 use super::{Asked, Body, Kept, Page};

@@ -20,7 +20,9 @@ use yew::prelude::*;
 
 use super::attention::attention;
 use super::drafts::beside;
-use super::{Open, Shared, bar, pencil, sections};
+use super::head::{bar, sections};
+use super::open::{Open, Shared};
+use super::pencil;
 use crate::components::icon::{Icon, icon};
 use crate::components::sentence::sentence;
 use crate::cutting::buying::{Without, Yard};

@@ -7,8 +7,8 @@ use super::super::fields::{
     SHOE_NARROW, SHOE_SIDE, SHOE_SIDE_COLUMN, SHOE_WIDE, WASTE_LEFT, WIDE,
 };
 use super::super::guide::{Answer, GuideOn, Input, Placement, ShoeSide, reckon};
-use super::super::out_of_range;
-use super::side;
+use super::super::refused::out_of_range;
+use super::told::side;
 use crate::say;
 use crate::sheet::{
     self, Act, Ask, Caution, Note, Row, Sentence, Side, Source, Step, Term, Value, Working,

@@ -9,12 +9,11 @@ use super::super::fields::{
     THICKNESS_BOTH, THICKNESS_COLUMN, WIDTH_BOTH, WIDTH_COLUMN,
 };
 use super::super::lean::{Left, left};
-use super::super::out_of_range;
+use super::super::refused::out_of_range;
 use super::super::section::{Answer, Cut, Faces, Input, Share, Way, reckon};
-use super::stock_source;
-use super::{
+use super::told::{
     blade_figures, blade_notes, blade_step, blade_words, cautions, lean_figure, lean_step,
-    ridge_note, saw, side, stock,
+    ridge_note, saw, side, stock, stock_source,
 };
 use crate::calculators::resaw_rip::strips::Falls;
 use crate::measure::Length;

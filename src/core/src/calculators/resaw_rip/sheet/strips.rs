@@ -9,10 +9,10 @@ use super::super::fields::{
     SAWN_WIDTH, STRIP_LIST, STRIP_WIDTH, STRIPS, WHERE_COLUMN, WIDTHS,
 };
 use super::super::lean::left;
-use super::super::out_of_range;
+use super::super::refused::out_of_range;
 use super::super::saw::step_when_turned;
 use super::super::strips::{Answer, Cut, Falls, Input, OtherEdge, Plan, Strip, reckon};
-use super::{
+use super::told::{
     blade_figures, blade_notes, blade_step, cautions, lean_figure, lean_step, ridge_note, saw,
     side, stock, stock_source,
 };

@@ -1,14 +1,55 @@
 //! Where the cuts go across a board, and what to try instead when they cannot.
 
-use super::super::fields::{AT_FENCE, FALLS, FAR_SIDE, FIRST_EDGE, N_STRIPS, STRIP_WIDTH, WIDTHS};
+use super::super::fields::{
+    AT_FENCE, FALLS, FAR_SIDE, FIRST_EDGE, MOST_STRIPS, N_STRIPS, STRIP_WIDTH, WIDTHS,
+};
 use super::super::nearest::{at_least, at_most, saw_it_thicker, too_thin_at_fence};
 use super::super::saw::Saw;
-use super::{Band, Cut, Falls, Input, MOST_STRIPS, OtherEdge, Plan, Stretch};
+use super::asked::{Falls, Input, OtherEdge, Plan};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, OutOfRange, Rounding};
 use crate::say;
 use crate::sentence::counted;
 use crate::sheet::{Field, Refusal, Refused, WayOut};
+
+/// What a stretch of the board becomes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stretch {
+    /// Falls off in cleaning the first edge.
+    Sliver,
+    /// Turned to dust.
+    Kerf,
+    /// The strip of this number, from 1.
+    Strip(u32),
+    /// What is left of the board.
+    Leftover,
+}
+
+/// A stretch of the board, measured from its first edge.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Band {
+    /// What it becomes.
+    pub stretch: Stretch,
+    /// Where it begins.
+    pub from: Length,
+    /// Where it ends.
+    pub to: Length,
+}
+
+/// One cut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Cut {
+    /// The strip that comes off, from 1; `None` for cleaning the first edge.
+    pub strip: Option<u32>,
+    /// Fence to near tooth.
+    pub fence: Length,
+    /// Whether the strip, and with it the cleaned edge, is at the fence.
+    pub is_strip_at_fence: bool,
+    /// What the blade turns to dust: the kerf, or less at the very edge of the board.
+    pub dust: Length,
+    /// What the board measures after it.
+    pub board_left: Length,
+}
 
 /// Strips and cuts, before the depth is looked at.
 #[derive(Debug)]

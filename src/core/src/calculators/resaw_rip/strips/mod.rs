@@ -14,69 +14,18 @@
 //! Kerf arithmetic, worked by hand as case R1 in `tests/reference/resaw_rip.rs`. The limit for
 //! thin strips is common practice; the user can change it.
 
+mod asked;
 mod layout;
 
-use super::add;
 pub use super::fields::MOST_STRIPS;
 use super::fields::{BOARD_THICKNESS, BOARD_WIDTH};
-use super::saw::{Saw, Sweep};
-use crate::measure::{Length, OutOfRange, Tape};
+use super::refused::add;
+use super::saw::Sweep;
+use crate::measure::{Length, OutOfRange};
 use crate::sheet::Refused;
+pub use asked::{Falls, Input, OtherEdge, Plan};
 use layout::Layout;
-
-/// Which strips are wanted. Widths are finished widths, after planing or sanding.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Plan {
-    /// As many of this width as there are in the board.
-    Fit(Length),
-    /// So many of one width, as wide as the board gives.
-    Equal(u32),
-    /// These widths; they are cut widest first, equal ones together.
-    List(Vec<Length>),
-}
-
-/// What becomes of the edge opposite the first.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum OtherEdge {
-    /// Round or rough, and it stays so.
-    Raw,
-    /// Straight and clean already.
-    Clean,
-    /// Round or rough, and as much is kept off it as off the first edge.
-    Cut,
-}
-
-/// Where a strip is when it comes off.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Falls {
-    /// Between blade and fence.
-    AtFence,
-    /// On the far side of the blade.
-    FarSide,
-}
-
-/// A board and the strips wanted from it.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Input {
-    /// Depth of every cut.
-    pub thickness: Length,
-    /// Width at the narrowest.
-    pub width: Length,
-    /// The strips.
-    pub plan: Plan,
-    /// What cleaning the first edge takes off, kerf and all; zero for an edge that is good.
-    pub first_edge: Length,
-    /// The edge opposite.
-    pub other_edge: OtherEdge,
-    /// Left on each sawn face for planing or sanding.
-    pub allowance: Length,
-    /// Where the strips come off.
-    pub falls: Falls,
-    /// The tape whose marks the fence is set to in an equal split.
-    pub tape: Tape,
-    /// The saw.
-    pub saw: Saw,
-}
+pub use layout::{Band, Cut, Stretch};
 
 /// A strip as it comes from the saw.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -85,45 +34,6 @@ pub struct Strip {
     pub sawn: Length,
     /// After planing or sanding both sawn faces.
     pub finished: Length,
-}
-
-/// What a stretch of the board becomes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Stretch {
-    /// Falls off in cleaning the first edge.
-    Sliver,
-    /// Turned to dust.
-    Kerf,
-    /// The strip of this number, from 1.
-    Strip(u32),
-    /// What is left of the board.
-    Leftover,
-}
-
-/// A stretch of the board, measured from its first edge.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Band {
-    /// What it becomes.
-    pub stretch: Stretch,
-    /// Where it begins.
-    pub from: Length,
-    /// Where it ends.
-    pub to: Length,
-}
-
-/// One cut.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Cut {
-    /// The strip that comes off, from 1; `None` for cleaning the first edge.
-    pub strip: Option<u32>,
-    /// Fence to near tooth.
-    pub fence: Length,
-    /// Whether the strip, and with it the cleaned edge, is at the fence.
-    pub is_strip_at_fence: bool,
-    /// What the blade turns to dust: the kerf, or less at the very edge of the board.
-    pub dust: Length,
-    /// What the board measures after it.
-    pub board_left: Length,
 }
 
 /// The strips, the cuts and the leftover.
@@ -161,8 +71,8 @@ pub struct Answer {
 /// All that apply, with the nearest thing that works:
 /// - `clean-up-takes-all`, `strip-too-wide`, `too-many-strips`, `no-room-for-strips`,
 ///   `list-too-wide`, `no-widths`
-/// - `too-thin-at-fence`, `board-too-thin-at-fence`, and `cannot-reach` of [`Saw::sweep`]
-/// - `too-short`, `too-narrow`, `too-large` of [`Saw::unfit`]
+/// - `too-thin-at-fence`, `board-too-thin-at-fence`, and `cannot-reach` of [`Saw::sweep`](super::saw::Saw::sweep)
+/// - `too-short`, `too-narrow`, `too-large` of [`Saw::unfit`](super::saw::Saw::unfit)
 pub fn reckon(input: &Input) -> Result<Answer, Refused> {
     let sides = [(&BOARD_THICKNESS, input.thickness), (&BOARD_WIDTH, input.width)];
     let mut refusals = input.saw.unfit(sides);
