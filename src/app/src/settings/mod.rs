@@ -208,6 +208,8 @@ fn work(ask: &mut Ask) -> Option<Answer> {
     for field in [&KERF, &BLADE_REACH, &THINNEST_STRIP] {
         ask.length(field);
     }
+    // What is read and was never set is an example of ours.
+    let _side = ask.choice(&FENCE);
     None
 }
 
