@@ -345,3 +345,41 @@ fn next_goes_from_one_example_of_a_job_to_the_next() {
     assert!(!app.text("sizes").contains("the tape says"), "{}", app.text("sizes"));
     app.assert_quiet_console();
 }
+
+/// Whatever is set, marked or carried off by a size of ours says so: the list of sizes, a step of the build order, the card.
+#[test]
+fn a_size_that_rests_on_an_example_says_so_where_it_is_worked_by() {
+    let app = App::open_at(Screen::PHONE, "#/jobs/start");
+    app.tap("kind-bench");
+    app.wait_for("front");
+    app.section("sizes");
+    // The length of the legs is a formula: it is as sure as the height that it comes of.
+    app.wait_for_words("item-leg length", "example");
+    let slant = |css: &str| {
+        app.script(&format!("return getComputedStyle(document.querySelector('{css}')).fontStyle"))
+    };
+    assert_eq!(slant("[data-testid=\"item-leg length\"] .row__value > span"), "italic");
+    app.picture("example-sizes");
+    app.assert_accessible();
+    app.section("build");
+    app.wait_for("this-step");
+    while !app.text("this-step").contains("to length") {
+        app.tap("next-step");
+    }
+    app.wait_for_words("setting", "example");
+    assert_eq!(slant("[data-testid=setting] .headline__value"), "italic");
+    app.assert_no_sideways_scroll();
+    app.picture("example-step");
+    app.tap("back");
+    app.section("hand-on");
+    app.tap("to-card");
+    app.wait_for("card");
+    let said = "return [...document.querySelectorAll('.card__table')]
+        .map((it) => it.innerText.split('(example)').length - 1)";
+    // By hand: 10 sizes are ours and 6 formulas rest on them; 4 parts; 4 lengths to cut them to.
+    assert_eq!(app.script(said), json!([16, 4, 4]));
+    app.assert_accessible();
+    app.assert_no_sideways_scroll();
+    app.picture("example-card");
+    app.assert_quiet_console();
+}
