@@ -374,6 +374,7 @@ fn a_size_that_rests_on_an_example_says_so_where_it_is_worked_by() {
     app.section("hand-on");
     app.tap("to-card");
     app.wait_for("card");
+    app.wait_for_words("card-ours", "Not your sizes yet: length, top depth and 8 more.");
     let said = "return [...document.querySelectorAll('.card__table')]
         .map((it) => it.innerText.split('(example)').length - 1)";
     // By hand: 10 sizes are ours and 6 formulas rest on them; 4 parts; 4 lengths to cut them to.

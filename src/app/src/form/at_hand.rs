@@ -159,10 +159,13 @@ impl AtHand {
     /// Goes through the sizes that are ours, from the first.
     pub(crate) fn go_through(&self) -> Callback<MouseEvent> {
         let at_hand = self.clone();
-        Callback::from(move |_| {
-            at_hand.form.dispatch(Action::GoThrough);
-            at_hand.go_to_ours();
-        })
+        Callback::from(move |_| at_hand.go_through_ours())
+    }
+
+    /// The same, at once.
+    pub(crate) fn go_through_ours(&self) {
+        self.form.dispatch(Action::GoThrough);
+        self.go_to_ours();
     }
 
     /// Goes to the first place that is ours.

@@ -15,7 +15,10 @@ impl OnOurs {
     pub fn of(job: &Job, reckoned: &Reckoned) -> OnOurs {
         let is_measured = |id: ItemId| reckoned.measure(id).is_some_and(MeasureState::is_as_cut);
         let sizes = job.measures().into_iter().filter(|(_, it)| it.is_ours).map(|(id, _)| id);
-        let mut all = reckoned.with_all_needing(sizes.filter(|id| !is_measured(*id)));
+        let sizes = sizes.filter(|id| !is_measured(*id));
+        let is_kept = |id: &ItemId| reckoned.kept(*id).is_some_and(|it| !it.assumed.is_empty());
+        let kept = job.kept().into_iter().map(|(id, _)| id).filter(is_kept);
+        let mut all = reckoned.with_all_needing(sizes.chain(kept));
         all.retain(|id| !is_measured(*id));
         OnOurs(all)
     }
@@ -43,7 +46,8 @@ impl OnOurs {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::job::{Item, Measure, MeasureKind, Step, Written};
+    use crate::job::make_parts::make_parts;
+    use crate::job::{Item, Kept, Measure, MeasureKind, Step, Written};
     use crate::measure::Unit;
     use crate::sheet::Bench;
 
@@ -93,6 +97,34 @@ mod tests {
         let confirmed = job.item(span).and_then(Item::confirmed).expect("ours");
         put(&mut job, span, confirmed);
         assert_eq!(parts_on_ours(&job), [false, false]);
+    }
+
+    /// A frame that was kept as it comes is all examples: so are the sizes that are linked to it and the pieces made of it,
+    /// until the last of its examples is the person's.
+    #[test]
+    fn pieces_of_a_reckoning_that_rests_on_examples_are_in_pencil() {
+        let bench = Bench::default();
+        let mut job = Job::new("", Unit::Inch);
+        let frame = Kept {
+            rank: 0,
+            title: "front".to_owned(),
+            slug: "frame".to_owned(),
+            entries: Vec::new(),
+            left: Vec::new(),
+        };
+        let id = add(&mut job, Item::Kept(frame.clone()));
+        let making = make_parts(&job, &Reckoned::of(&job, &bench), &bench, id).expect("a rail");
+        job.make(&making.step.expect("not there yet")).expect("nobody else is here");
+        let made = parts_on_ours(&job);
+        assert!(!made.is_empty() && made.iter().all(|it| *it), "{made:?}");
+        let reckoned = Reckoned::of(&job, &bench);
+        let on_ours = OnOurs::of(&job, &reckoned);
+        assert!(job.measures().iter().all(|(id, _)| on_ours.has(*id)), "its linked sizes");
+        let assumed = &reckoned.kept(id).expect("known").assumed;
+        let texts = assumed.fields().map(|it| (it.id.to_owned(), it.start_text(&bench, job.unit)));
+        let entries = texts.collect();
+        put(&mut job, id, Item::Kept(Kept { entries, ..frame }));
+        assert!(!parts_on_ours(&job).contains(&true));
     }
 
     /// What the tape said of a size holds, whatever that size was planned from, and however many are wanted.

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use reckoner_core::build_order::BuildStep;
+use reckoner_core::job::kinds::ours_line;
 use reckoner_core::job::{
     Hand, Item, ItemId, Label, Measure, MeasureState, OnOurs, PartSizes, Piece, cautions, labels,
     part_sizes, sketch,
@@ -53,6 +54,9 @@ pub(super) fn card(open: &Open) -> Html {
                 <h2>{ &open.book.job.title }</h2>
                 <p>{ "Date" }<span class="blank" aria-hidden="true"></span></p>
             </header>
+            if let Some(ours) = ours_line(&open.book.job, &open.reckoned) {
+                <p data-testid="card-ours">{ ours }{ "." }</p>
+            }
             if !warnings.is_empty() {
                 <section class="card__cautions">
                     <h3>{ "Cautions" }</h3>

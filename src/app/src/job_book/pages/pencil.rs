@@ -1,23 +1,26 @@
 //! What in a job is ours and not the person's yet, and the way through it.
 
-use reckoner_core::job::kinds::{check, checks, next_ours, ours, ours_line};
-use reckoner_core::job::{ItemId, Step};
+use reckoner_core::job::kinds::{check, checks, examples_left, next_ours, ours, ours_line};
+use reckoner_core::job::{Item, ItemId, Step};
+use reckoner_core::sheet::Assumed;
 use yew::prelude::*;
 
 use super::Open;
 use crate::components::icon::{Icon, icon};
 use crate::components::sentence::sentence;
+use crate::form::at_hand::AtHand;
 use crate::platform::address;
 
-/// Whether what the job costs still rests on sizes or prices of ours.
+/// Whether what the job costs still rests on sizes, kept reckonings or prices of ours.
 pub(super) fn is_on_ours(open: &Open) -> bool {
-    !ours(&open.book.job).is_empty()
+    !ours(&open.book.job, &open.reckoned).is_empty()
 }
 
 /// What the job still rests on, in one line, with the way through it.
 pub(super) fn line(open: &Open) -> Html {
-    let job = &open.book.job;
-    let (Some(words), Some(first)) = (ours_line(job), ours(job).first().copied()) else {
+    let (job, reckoned) = (&open.book.job, &open.reckoned);
+    let first = ours(job, reckoned).first().copied();
+    let (Some(words), Some(first)) = (ours_line(job, reckoned), first) else {
         return html! {};
     };
     html! {
@@ -37,7 +40,8 @@ fn at(open: &Open, id: ItemId) -> String {
 pub(super) fn confirming(open: &Open, id: ItemId) -> Callback<()> {
     let open = open.clone();
     Callback::from(move |()| {
-        let next = next_ours(&open.book.job, id).map_or(open.at(""), |id| at(&open, id));
+        let next = next_ours(&open.book.job, &open.reckoned, id);
+        let next = next.map_or(open.at(""), |id| at(&open, id));
         open.on_page.make(|job| {
             let item = job.item(id)?;
             let words = format!("{} is right", item.name());
@@ -49,7 +53,7 @@ pub(super) fn confirming(open: &Open, id: ItemId) -> Callback<()> {
 
 /// What leads from an example to the next with the keys out, as they are here; `None` from the last.
 pub(super) fn onward(open: &Open, id: ItemId) -> Option<Callback<()>> {
-    let next = at(open, next_ours(&open.book.job, id)?);
+    let next = at(open, next_ours(&open.book.job, &open.reckoned, id)?);
     let with_keys = open.with_keys.clone();
     Some(Callback::from(move |()| {
         with_keys.replace(true);
@@ -59,27 +63,44 @@ pub(super) fn onward(open: &Open, id: ItemId) -> Option<Callback<()>> {
 
 /// The end of a page of a job that has examples: this one is right, and the next.
 pub(super) fn ends(open: &Open, id: ItemId) -> Html {
-    let job = &open.book.job;
-    let left = ours(job).len();
+    let is_ours = open.book.job.item(id).is_some_and(Item::is_ours);
+    let confirm = confirming(open, id).reform(|_: MouseEvent| ());
+    ends_with(open, id, html! {
+        if is_ours {
+            <button type="button" class="tool tool--main" data-testid="confirm-item" onclick={confirm}>{ "It is right" }</button>
+        }
+    })
+}
+
+/// The same of a kept reckoning, whose own form goes through what it rests on.
+pub(super) fn ends_of_kept(open: &Open, id: ItemId, at_hand: &AtHand, assumed: &Assumed) -> Html {
+    ends_with(open, id, html! {
+        if !assumed.is_empty() {
+            <button type="button" class="tool tool--main" data-testid="go-through"
+                onclick={at_hand.go_through()}>{ format!("Go through {}", assumed.counted()) }</button>
+        }
+    })
+}
+
+/// How many examples there are left, the way to the next, and what is done about the one on the page.
+fn ends_with(open: &Open, id: ItemId, here: Html) -> Html {
+    let (job, reckoned) = (&open.book.job, &open.reckoned);
+    let left = examples_left(job, reckoned);
     if left == 0 {
         return html! {};
     }
-    let is_ours = job.item(id).is_some_and(reckoner_core::job::Item::is_ours);
-    let confirm = confirming(open, id).reform(|_: MouseEvent| ());
     html! {
         <div class="ends">
             <p class="ends__needs" role="status">
                 { if left == 1 { "1 example left".to_owned() } else { format!("{left} examples left") } }
             </p>
             <div class="ends__ways">
-                if let Some(next) = next_ours(job, id) {
+                if let Some(next) = next_ours(job, reckoned, id) {
                     <a class="tool" href={at(open, next)} data-testid="next-ours">{ "Next example" }</a>
                 } else {
                     <a class="tool" href={open.at("")} data-testid="next-ours">{ "To the front" }</a>
                 }
-                if is_ours {
-                    <button type="button" class="tool tool--main" data-testid="confirm-item" onclick={confirm}>{ "It is right" }</button>
-                }
+                { here }
             </div>
         </div>
     }
