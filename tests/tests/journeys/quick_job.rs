@@ -307,8 +307,36 @@ fn what_an_example_costs_is_in_pencil_until_it_is_the_persons() {
         app.tap("confirm-item");
         app.wait_until("the next", &format!("return location.hash !== {}", json!(here)));
     }
+    // The plan was made by options that nobody has said yet: the money is as sure as these.
+    app.wait_for_text("pencil-line", "7 examples in the plan. Go through them");
+    assert_eq!(is_pencil(&app, "money"), true);
+    app.tap("go-through");
+    app.wait_for_words("options-line", "Not yours yet: kerf, blade reach and 5 more.");
+    app.assert_accessible();
+    app.assert_no_sideways_scroll();
+    app.picture("example-options");
+    app.tap("go-through-options");
+    for it in ["kerf", "reach", "end_trim"] {
+        app.tap(&format!("confirm-{it}"));
+    }
+    for it in ["may_rip", "may_resaw"] {
+        app.tap(&format!("{it}-yes"));
+        app.tap("field-next");
+    }
+    for it in ["edge_cleanup", "keep_from"] {
+        app.tap(&format!("confirm-{it}"));
+    }
+    app.wait_until_gone("options-line");
+    // The plan in use was made by just these: it is theirs with them.
+    app.wait_until("it is inked", "return !document.querySelector('.headline.is-pencil')");
+    app.section("front");
     app.wait_for("money");
     assert_eq!(is_pencil(&app, "money"), false);
+    app.reload();
+    app.wait_for_start();
+    app.wait_for("money");
+    assert_eq!(is_pencil(&app, "money"), false);
+    assert!(!app.shows("pencil-line"));
     app.assert_quiet_console();
 }
 
