@@ -248,6 +248,48 @@ fn sizes_that_must_match_are_flagged_where_they_stand() {
     app.assert_quiet_console();
 }
 
+/// Its pieces, its front and its build order are as sure as the reckoning that they were made of.
+#[test]
+fn what_is_made_of_our_examples_is_in_pencil_until_they_are_confirmed() {
+    let app = frame_in_a_new_job();
+    app.wait_for_words("pencil-line", "Not yours yet: overall");
+    app.tap("make-parts");
+    app.tap("put-parts");
+    app.wait_for_words("item-Frame: rail", "example");
+    app.section("build");
+    app.wait_for("this-step");
+    while !app.text("this-step").contains("to length") {
+        app.tap("next-step");
+    }
+    app.wait_for_words("setting", "example");
+    app.tap("back");
+    app.wait_for_text("pencil-line", "3 examples in Frame. Go through them");
+    app.assert_accessible();
+    app.assert_no_sideways_scroll();
+    app.picture("example-kept-front");
+    // They are gone through where they stand.
+    app.tap("go-through");
+    app.wait_for("make-parts");
+    assert!(app.text("next-ours").contains("To the front"), "{}", app.text("next-ours"));
+    app.assert_accessible();
+    app.picture("example-kept");
+    app.tap("go-through");
+    app.tap("confirm-overall");
+    app.tap("confirm-leg_left");
+    app.tap("joint-butt");
+    app.tap("key-close");
+    app.wait_until("all is the person's", "return !document.querySelector('.pencil-line')");
+    app.wait_until("none is left", "return !document.querySelector('.ends')");
+    app.tap("back");
+    app.section("front");
+    app.wait_for("front");
+    assert!(!app.shows("pencil-line"));
+    app.section("parts");
+    app.wait_for("item-Frame: rail");
+    assert!(!app.text("item-Frame: rail").contains("example"));
+    app.assert_quiet_console();
+}
+
 /// From the page that keeps one calculator straight to that of another: each has its own title, and what hides in one is
 /// told beside it.
 #[test]

@@ -307,8 +307,36 @@ fn what_an_example_costs_is_in_pencil_until_it_is_the_persons() {
         app.tap("confirm-item");
         app.wait_until("the next", &format!("return location.hash !== {}", json!(here)));
     }
+    // The plan was made by options that nobody has said yet: the money is as sure as these.
+    app.wait_for_text("pencil-line", "7 examples in the plan. Go through them");
+    assert_eq!(is_pencil(&app, "money"), true);
+    app.tap("go-through");
+    app.wait_for_words("options-line", "Not yours yet: kerf, blade reach and 5 more.");
+    app.assert_accessible();
+    app.assert_no_sideways_scroll();
+    app.picture("example-options");
+    app.tap("go-through-options");
+    for it in ["kerf", "reach", "end_trim"] {
+        app.tap(&format!("confirm-{it}"));
+    }
+    for it in ["may_rip", "may_resaw"] {
+        app.tap(&format!("{it}-yes"));
+        app.tap("field-next");
+    }
+    for it in ["edge_cleanup", "keep_from"] {
+        app.tap(&format!("confirm-{it}"));
+    }
+    app.wait_until_gone("options-line");
+    // The plan in use was made by just these: it is theirs with them.
+    app.wait_until("it is inked", "return !document.querySelector('.headline.is-pencil')");
+    app.section("front");
     app.wait_for("money");
     assert_eq!(is_pencil(&app, "money"), false);
+    app.reload();
+    app.wait_for_start();
+    app.wait_for("money");
+    assert_eq!(is_pencil(&app, "money"), false);
+    assert!(!app.shows("pencil-line"));
     app.assert_quiet_console();
 }
 
@@ -343,5 +371,44 @@ fn next_goes_from_one_example_of_a_job_to_the_next() {
     app.wait_for_words("item-length", "sixty inches");
     app.wait_for_words("item-top depth", "twenty-two inches");
     assert!(!app.text("sizes").contains("the tape says"), "{}", app.text("sizes"));
+    app.assert_quiet_console();
+}
+
+/// Whatever is set, marked or carried off by a size of ours says so: the list of sizes, a step of the build order, the card.
+#[test]
+fn a_size_that_rests_on_an_example_says_so_where_it_is_worked_by() {
+    let app = App::open_at(Screen::PHONE, "#/jobs/start");
+    app.tap("kind-bench");
+    app.wait_for("front");
+    app.section("sizes");
+    // The length of the legs is a formula: it is as sure as the height that it comes of.
+    app.wait_for_words("item-leg length", "example");
+    let slant = |css: &str| {
+        app.script(&format!("return getComputedStyle(document.querySelector('{css}')).fontStyle"))
+    };
+    assert_eq!(slant("[data-testid=\"item-leg length\"] .row__value > span"), "italic");
+    app.picture("example-sizes");
+    app.assert_accessible();
+    app.section("build");
+    app.wait_for("this-step");
+    while !app.text("this-step").contains("to length") {
+        app.tap("next-step");
+    }
+    app.wait_for_words("setting", "example");
+    assert_eq!(slant("[data-testid=setting] .headline__value"), "italic");
+    app.assert_no_sideways_scroll();
+    app.picture("example-step");
+    app.tap("back");
+    app.section("hand-on");
+    app.tap("to-card");
+    app.wait_for("card");
+    app.wait_for_words("card-ours", "Not your sizes yet: length, top depth and 8 more.");
+    let said = "return [...document.querySelectorAll('.card__table')]
+        .map((it) => it.innerText.split('(example)').length - 1)";
+    // By hand: 10 sizes are ours and 6 formulas rest on them; 4 parts; 4 lengths to cut them to.
+    assert_eq!(app.script(said), json!([16, 4, 4]));
+    app.assert_accessible();
+    app.assert_no_sideways_scroll();
+    app.picture("example-card");
     app.assert_quiet_console();
 }

@@ -52,18 +52,37 @@ impl Names for KnownNames {
     }
 }
 
-/// What a page of the job book has to say about the fields of its form.
+/// Who says what in a form is an example of ours.
+#[derive(Clone, Default)]
+pub(crate) enum Ours {
+    /// Its sheet: what was read without a text of its own.
+    #[default]
+    Read,
+    /// Nothing in it is: what starts in its fields is no size of anybody's.
+    Nothing,
+    /// The page: the text of these fields, and what takes it as the person's own.
+    Of(&'static [&'static str], Callback<()>),
+}
+
+/// What a page has to say about the fields of its form.
 #[derive(Clone, Default)]
 pub(crate) struct Manner {
     /// Fields that are folded away: not drawn, and not walked to.
     pub(crate) folded: Vec<&'static str>,
-    /// Fields whose text is ours, and what takes it as the person's own.
-    pub(crate) ours: Option<(&'static [&'static str], Callback<()>)>,
+    /// Who says what is ours.
+    pub(crate) ours: Ours,
     /// On the way through the examples of a job: the fields that Next goes to here, and where it leads from the last
     /// of them, with nothing from the last example. What the tape says is no example.
     pub(crate) walk: Option<(&'static [&'static str], Option<Callback<()>>)>,
     /// The field that can be chosen from a list too, and the list.
     pub(crate) list: Option<(&'static str, Html)>,
+}
+
+impl Manner {
+    /// Of a form in which nothing is an example of ours.
+    pub(crate) fn of_no_examples() -> Manner {
+        Manner { ours: Ours::Nothing, ..Manner::default() }
+    }
 }
 
 /// A form at hand: its state, how it was understood, and the user's settings.
@@ -134,16 +153,12 @@ impl AtHand {
         Callback::from(move |_| form.dispatch(action.clone()))
     }
 
-    /// Whether the form is one of the job book, which says itself what in it is ours.
-    fn is_in_job(&self) -> bool {
-        self.form.calculator().slug.is_empty()
-    }
-
     /// Whether what stands in a place is an example of ours.
     pub(crate) fn is_ours(&self, slot: Slot) -> bool {
-        if self.is_in_job() {
-            let ours = self.manner.ours.as_ref();
-            return ours.is_some_and(|(fields, _)| fields.contains(&slot.field));
+        match &self.manner.ours {
+            Ours::Read => {}
+            Ours::Nothing => return false,
+            Ours::Of(fields, _) => return fields.contains(&slot.field),
         }
         let is_written = |line: usize| {
             let field = self.field(slot.field);
@@ -159,10 +174,13 @@ impl AtHand {
     /// Goes through the sizes that are ours, from the first.
     pub(crate) fn go_through(&self) -> Callback<MouseEvent> {
         let at_hand = self.clone();
-        Callback::from(move |_| {
-            at_hand.form.dispatch(Action::GoThrough);
-            at_hand.go_to_ours();
-        })
+        Callback::from(move |_| at_hand.go_through_ours())
+    }
+
+    /// The same, at once.
+    pub(crate) fn go_through_ours(&self) {
+        self.form.dispatch(Action::GoThrough);
+        self.go_to_ours();
     }
 
     /// Goes to the first place that is ours.
@@ -179,8 +197,8 @@ impl AtHand {
         let onclick = Callback::from(move |_: MouseEvent| {
             let bench = &at_hand.settings.bench;
             match &at_hand.manner.ours {
-                Some((_, confirm)) => confirm.emit(()),
-                None => at_hand.form.dispatch(at_hand.form.confirming(field, bench)),
+                Ours::Of(_, confirm) => confirm.emit(()),
+                _ => at_hand.form.dispatch(at_hand.form.confirming(field, bench)),
             }
             if at_hand.form.is_gone_through() {
                 at_hand.walk(slot, Way::Next);
@@ -242,8 +260,8 @@ impl AtHand {
         }
         self.form.dispatch(Action::Edit(slot));
         let id = element_id(slot);
-        // An example in a job is written over like any other.
-        let is_example = self.is_in_job() && self.is_ours(slot);
+        // An example that has a text in the job is written over like any other.
+        let is_example = matches!(self.manner.ours, Ours::Of(..)) && self.is_ours(slot);
         match self.form.entrance(slot) {
             Entrance::End if !is_example => dom::caret_to_end(&id),
             _ => dom::select_all(&id),

@@ -211,6 +211,8 @@ fn work(ask: &mut Ask) -> Option<Answer> {
     for field in [&BLADE_REACH, &THINNEST_STRIP] {
         ask.length(field);
     }
+    // What is read and was never set is an example of ours.
+    let _side = ask.choice(&FENCE);
     None
 }
 

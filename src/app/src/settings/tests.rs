@@ -97,6 +97,17 @@ fn the_form_says_what_is_wrong_with_a_kerf() {
     assert_eq!(sheet.refusals[0].field, "kerf");
 }
 
+#[test]
+fn all_that_answers_take_from_here_is_an_example_until_it_is_set() {
+    let ours = |pairs: &[(&'static str, &'static str)]| -> Vec<&str> {
+        let names = reckoner_core::measure::text::NoNames;
+        let sheet = SETTINGS.sheet(&kept(pairs), &Bench::default(), &names);
+        sheet.assumed.fields().map(|field| field.id).collect()
+    };
+    assert_eq!(ours(&[]), ["kerf", "blade_reach", "fence", "thinnest_strip"]);
+    assert_eq!(ours(&[("fence", "right"), ("kerf", "1/8")]), ["blade_reach", "thinnest_strip"]);
+}
+
 /// Entries of a window that measures in inches, unless said otherwise.
 fn kept(pairs: &[(&'static str, &'static str)]) -> Entries {
     settled(Entries::from_pairs(pairs.iter().copied()))

@@ -3,7 +3,7 @@
 use core::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::job::{Dimension, ItemId, PartSizes};
+use crate::job::{Dimension, Item, ItemId, Job, OnOurs, PartSizes, Reckoned};
 use crate::measure::Length;
 use crate::order::set_of;
 use crate::sheet::{Act, Caution};
@@ -133,6 +133,24 @@ impl BuildStep {
             all.truncate(1);
         }
         all
+    }
+
+    /// Whether its figure rests on an example of ours: the size that its pieces are cut to, or its reckoning.
+    #[must_use]
+    pub fn is_on_ours(&self, job: &Job, reckoned: &Reckoned, on_ours: &OnOurs) -> bool {
+        let is_crosscut = self.stage.is_crosscut();
+        let is = |it: &Pieces| match job.item(it.part) {
+            Some(Item::Part(part)) if is_crosscut => on_ours.has_size(reckoned, &part.length),
+            Some(Item::Part(part)) => {
+                [&part.thickness, &part.width].iter().any(|it| on_ours.has_size(reckoned, it))
+            }
+            _ => false,
+        };
+        match (self.setting, self.about) {
+            (Some(_), _) => self.pieces.iter().any(is),
+            (None, Some(id)) => on_ours.has(id),
+            (None, None) => false,
+        }
     }
 
     /// Its parts, each once.

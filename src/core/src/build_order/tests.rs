@@ -5,8 +5,9 @@ use super::{BuildOrder, Stage, Wait, build_order};
 use crate::attention::attention;
 use crate::calculators;
 use crate::job::demo::demo;
+use crate::job::kinds::{job_of, kind};
 use crate::job::tests::{edit, id_of, inches};
-use crate::job::{Dimension, Item, ItemId, Job, Kept, Part, Piece, Reckoned, Step};
+use crate::job::{Dimension, Item, ItemId, Job, Kept, OnOurs, Part, Piece, Reckoned, Step};
 use crate::measure::Unit;
 use crate::measure::text::exact_text;
 use crate::planning::demo::demo_in_work;
@@ -70,6 +71,38 @@ fn the_pieces_of_a_board_are_ticked_one_by_one_and_the_board_with_the_last() {
     });
     assert_eq!(left.as_deref(), Some("34 1/4 in"));
     assert_eq!(attention(&job, &Reckoned::of(&job, &bench), &bench).facts, []);
+}
+
+/// A bench from its kind: of all that is cut, the length of the legs alone hangs on its height and the planks.
+#[test]
+fn a_setting_is_in_pencil_while_the_size_that_is_cut_rests_on_one_of_ours() {
+    let bench = Bench::default();
+    let mut job = job_of(kind("bench").expect("a kind"), Unit::Inch);
+    let cuts = |job: &Job| -> Vec<(String, bool)> {
+        let reckoned = Reckoned::of(job, &bench);
+        let on_ours = OnOurs::of(job, &reckoned);
+        let order = order(job);
+        let cuts = order.steps.iter().filter(|step| step.setting.is_some());
+        cuts.map(|it| {
+            let parts = it.parts().into_iter().filter_map(|id| Some(job.item(id)?.name()));
+            let parts = parts.collect::<Vec<_>>().join(", ");
+            (parts, it.is_on_ours(job, &reckoned, &on_ours))
+        })
+        .collect()
+    };
+    let all = cuts(&job);
+    assert!(all.len() > 3 && all.iter().all(|(_, is)| *is), "{all:?}");
+    for (id, size) in
+        job.measures().into_iter().map(|(id, it)| (id, it.name.clone())).collect::<Vec<_>>()
+    {
+        let confirmed = job.item(id).and_then(Item::confirmed).filter(|_| size != "height");
+        if let Some(confirmed) = confirmed {
+            job.make(&Step::new("", vec![job.replacing(id, confirmed)])).expect("it is right");
+        }
+    }
+    let left: Vec<String> =
+        cuts(&job).into_iter().filter(|(_, is)| *is).map(|(parts, _)| parts).collect();
+    assert_eq!(left, ["leg"]);
 }
 
 /// The boards of the demo are bought, and its finish is not.

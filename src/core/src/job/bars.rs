@@ -1,11 +1,11 @@
 //! The pieces of a job as bars: each to scale, longest first, under the end of the board that it is cut from.
 
 use std::cmp::Reverse;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use super::sections::{reads, sized};
 use super::sketch::Look;
-use super::{ItemId, Job, Part, PartSizes, Reckoned};
+use super::{ItemId, Job, PartSizes, Reckoned};
 use crate::drawing::{Area, Item, Outline, Role, SCENE_WIDTH, Shape};
 use crate::measure::Length;
 
@@ -42,8 +42,6 @@ pub struct Bars {
     longest: Length,
     /// Page units for an inch of the end of a board, and how high the thickest is.
     ends: (f64, f64),
-    /// Everything that rests on a size of ours.
-    on_ours: BTreeSet<ItemId>,
 }
 
 impl Bars {
@@ -81,21 +79,11 @@ impl Bars {
         let inch = INCH_OF_END.min((END - 2.0 * STROKE) / widest.max(1e-9));
         let thickest = most(&mut sizes().map(|(thickness, _)| thickness)) * inch;
         let longest = groups.iter().filter_map(|group| length(group.parts.first()?)).max();
-        let ours = job.measures().into_iter().filter(|(_, it)| it.is_ours && it.as_cut.is_none());
         Bars {
             longest: longest.unwrap_or(Length::ZERO),
             ends: (inch, thickest + 2.0 * STROKE),
-            on_ours: reckoned.with_all_needing(ours.map(|(id, _)| id)),
             groups,
         }
-    }
-
-    /// Whether the size of a part rests on one of ours.
-    #[must_use]
-    pub fn is_ours(&self, reckoned: &Reckoned, id: ItemId, part: &Part) -> bool {
-        let rests = |text: &String| !reckoned.used_in(text).is_disjoint(&self.on_ours);
-        self.on_ours.contains(&id)
-            && [&part.thickness, &part.width, &part.length].into_iter().any(rests)
     }
 
     /// A piece of a part, as wide as it is long; `None` while its length is not known.
@@ -145,7 +133,7 @@ fn one(role: Role, (wide, high): (f64, f64), (room, floor): (f64, f64)) -> Outli
 mod tests {
     use super::*;
     use crate::job::demo::demo;
-    use crate::job::{Item as JobItem, Measure, MeasureKind, Step, Written, part_sizes};
+    use crate::job::{Item as JobItem, Part, Step, part_sizes};
     use crate::measure::Unit;
     use crate::sheet::Bench;
 
@@ -243,30 +231,5 @@ mod tests {
         let all: Vec<f64> = drawn(&job(&parts)).into_iter().map(|(wide, _)| wide).collect();
         assert!(all.is_sorted_by(|longer, shorter| longer > shorter), "{all:?}");
         assert!(all.iter().all(|wide| *wide >= SHORTEST / 2.0), "{all:?}");
-    }
-
-    #[test]
-    fn a_piece_is_in_pencil_while_its_size_rests_on_one_of_ours() {
-        let mut job = job(&[("rail", "2x8", "2 × deep"), ("leg", "4x4", "33 1/2")]);
-        let size = |name: &str, text: &str, is_ours| {
-            let written = Written::Formula(text.to_owned());
-            let measure = Measure::new(name, MeasureKind::Length, written);
-            JobItem::Measure(Measure { is_ours, ..measure })
-        };
-        let changes = vec![
-            job.adding(0, size("span", "20", true)),
-            job.adding(1, size("deep", "span - 2", false)),
-        ];
-        job.make(&Step::new("", changes)).expect("a fresh job");
-        let is_ours = |job: &Job| {
-            let (bars, reckoned) = of(job);
-            let parts = job.parts().into_iter();
-            parts.map(|(id, part)| bars.is_ours(&reckoned, id, part)).collect::<Vec<_>>()
-        };
-        assert_eq!(is_ours(&job), [true, false]);
-        let (span, _) = job.measures()[0];
-        let confirmed = job.item(span).and_then(JobItem::confirmed).expect("ours");
-        job.make(&Step::new("", vec![job.replacing(span, confirmed)])).expect("nobody else");
-        assert_eq!(is_ours(&job), [false, false]);
     }
 }

@@ -3,6 +3,8 @@
 use super::ItemId;
 use super::cut_labels::Labels;
 use crate::cutting::{self, Backing, Plan};
+use crate::measure::Unit;
+use crate::sheet::Entries;
 
 /// A plan with all that it was made from. It does not change when it is ticked off.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -27,6 +29,16 @@ pub struct CutPlan {
     pub backing: Option<Backing>,
     /// What boards cost that were bought by the plans before this one, in hundredths of money.
     pub paid_cents: i64,
+}
+
+impl CutPlan {
+    /// The form that it was made with, with bare numbers in the unit of the job.
+    #[must_use]
+    pub fn as_entries(&self, unit: Unit) -> Entries {
+        let mut entries = Entries::from_pairs(self.entries.iter().cloned());
+        entries.set_unit(Some(unit));
+        entries
+    }
 }
 
 /// What has been bought and cut of a plan.

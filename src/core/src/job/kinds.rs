@@ -11,7 +11,8 @@ use super::{
 use crate::measure::text::Quantity;
 use crate::measure::{Length, Unit};
 use crate::say;
-use crate::sheet::{Sentence, not_yours};
+use crate::sentence::counted;
+use crate::sheet::{Sentence, in_short, not_yours};
 use crate::tables::furniture::{Usual, published};
 use crate::tables::lumber::{self, Seasoning};
 
@@ -324,55 +325,72 @@ impl Item {
     }
 }
 
-/// All that can be ours, in the order that it is gone through: sizes as they are listed, then boards.
+/// All that can be ours, in the order that it is gone through: sizes as they are listed, kept reckonings, then boards.
 fn in_order(job: &Job) -> Vec<ItemId> {
     let sizes = job.measures().into_iter().map(|(id, _)| id);
+    let kept = job.kept().into_iter().map(|(id, _)| id);
     let boards = job.items().filter(|(_, item)| matches!(item, Item::YardBoard(_)));
-    sizes.chain(boards.map(|(id, _)| id)).collect()
+    sizes.chain(kept).chain(boards.map(|(id, _)| id)).collect()
 }
 
-fn is_ours(job: &Job, id: ItemId) -> bool {
-    job.item(id).is_some_and(Item::is_ours)
+/// How many examples of ours an item has: a kept reckoning all that it was worked out from.
+fn examples_of(job: &Job, reckoned: &Reckoned, id: ItemId) -> usize {
+    match job.item(id) {
+        Some(Item::Kept(_)) => reckoned.kept(id).map_or(0, |it| it.assumed.fields().count()),
+        item => usize::from(item.is_some_and(Item::is_ours)),
+    }
 }
 
-/// What is still ours, in the order that it is gone through.
+/// What still has examples of ours, in the order that it is gone through.
 #[must_use]
-pub fn ours(job: &Job) -> Vec<ItemId> {
-    in_order(job).into_iter().filter(|id| is_ours(job, *id)).collect()
+pub fn ours(job: &Job, reckoned: &Reckoned) -> Vec<ItemId> {
+    let has_examples = |id: &ItemId| examples_of(job, reckoned, *id) > 0;
+    in_order(job).into_iter().filter(has_examples).collect()
 }
 
-/// What is still ours and comes after an item, whose own size may be typed by now; after the last comes the first.
+/// How many examples of ours there still are.
 #[must_use]
-pub fn next_ours(job: &Job, id: ItemId) -> Option<ItemId> {
+pub fn examples_left(job: &Job, reckoned: &Reckoned) -> usize {
+    in_order(job).into_iter().map(|id| examples_of(job, reckoned, id)).sum()
+}
+
+/// What still has examples of ours and comes after an item, whose own may be the person's by now; after the last comes
+/// the first.
+#[must_use]
+pub fn next_ours(job: &Job, reckoned: &Reckoned, id: ItemId) -> Option<ItemId> {
     let all = in_order(job);
     let here = all.iter().position(|other| *other == id);
     let after = here.map_or(0, |here| here.saturating_add(1));
-    let round = all.iter().skip(after).chain(all.iter().take(after));
-    round.copied().find(|other| *other != id && is_ours(job, *other))
+    let mut round = all.iter().skip(after).chain(all.iter().take(after)).copied();
+    round.find(|other| *other != id && examples_of(job, reckoned, *other) > 0)
 }
 
-/// What still rests on our sizes and prices, in one line: `Not your sizes yet: length, height and 4 more`.
+/// What still rests on examples of ours, in one line: `Not your sizes yet: length, height and 4 more. 3 examples in front
+/// frame. 2 prices at the yard are our example`.
 #[must_use]
-pub fn ours_line(job: &Job) -> Option<String> {
-    let of = |id: ItemId| job.item(id);
-    let all = ours(job);
-    let sizes: Vec<&str> = all
-        .iter()
-        .filter_map(|id| match of(*id) {
-            Some(Item::Measure(it)) => Some(&*it.name),
-            _ => None,
-        })
-        .collect();
-    let prices = all.len().saturating_sub(sizes.len());
+pub fn ours_line(job: &Job, reckoned: &Reckoned) -> Option<String> {
+    let (mut sizes, mut kept) = (Vec::new(), Vec::new());
+    let (mut examples, mut prices) = (0_usize, 0_usize);
+    for id in ours(job, reckoned) {
+        match job.item(id) {
+            Some(Item::Measure(it)) => sizes.push(&*it.name),
+            Some(Item::Kept(it)) => {
+                kept.push(&*it.title);
+                examples = examples.saturating_add(examples_of(job, reckoned, id));
+            }
+            _ => prices = prices.saturating_add(1),
+        }
+    }
+    let many = |count: usize, one| counted(u64::try_from(count).unwrap_or(u64::MAX), one);
+    let examples =
+        (examples > 0).then(|| format!("{} in {}", many(examples, " example"), in_short(&kept)));
     let prices = match prices {
         0 => None,
         1 => Some("1 price at the yard is our example".to_owned()),
         n => Some(format!("{n} prices at the yard are our example")),
     };
-    match (not_yours(&sizes), prices) {
-        (Some(sizes), Some(prices)) => Some(format!("{sizes}. {prices}")),
-        (sizes, prices) => sizes.or(prices),
-    }
+    let all: Vec<String> = [not_yours(&sizes), examples, prices].into_iter().flatten().collect();
+    (!all.is_empty()).then(|| all.join(". "))
 }
 
 /// A size held against what is published.

@@ -29,6 +29,7 @@ pub mod make_parts;
 mod merge;
 pub mod moved;
 mod names;
+mod on_ours;
 pub mod own_size;
 mod parts;
 mod piece;
@@ -58,6 +59,7 @@ pub use limits::{
 };
 pub use linked::kind_of;
 pub use names::{NameProblem, check_name, check_title, is_same_name, name_key, visible_title};
+pub use on_ours::OnOurs;
 pub use parts::{MOST_PIECES, PartSizes};
 pub use piece::{Dimension, Dimensions, Known, Piece, PieceState, known};
 pub use pieces::part_sizes;

@@ -80,7 +80,11 @@ pub fn demo_in_work() -> (Job, History) {
 fn keeping(job: &Job) -> Option<Step> {
     let bench = Bench::default();
     let reckoned = Reckoned::of(job, &bench);
-    let entries = start_entries(job);
+    let mut entries = start_entries(job);
+    // Invented as the whole demo is: nothing of it waits to be confirmed.
+    for field in OPTIONS.sheet(&entries, &bench, &reckoned).assumed.fields() {
+        entries.set(field.id, field.start_text(&bench, job.unit));
+    }
     let mut ask = Ask::new(OPTIONS.fields, &entries, &bench, &reckoned);
     let wanted = from_job_book(job, &reckoned, &bench, &options(&mut ask)?).ok()?;
     let placed = |parts: &[(usize, Units)]| {

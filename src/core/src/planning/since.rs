@@ -6,7 +6,7 @@ use crate::job::cut_labels::{Label, Labels};
 use crate::job::{BoardState, CutPlan, Item, ItemId, Job, Reckoned};
 use crate::measure::Length;
 use crate::say;
-use crate::sheet::{Ask, Bench, Entries, Sentence, money};
+use crate::sheet::{Ask, Bench, Sentence, money};
 
 /// One side of the comparison.
 struct Side<'a> {
@@ -39,9 +39,7 @@ pub(super) fn kept_options(
     reckoned: &Reckoned,
     bench: &Bench,
 ) -> Option<Options> {
-    let entries = kept.entries.iter().map(|(id, text)| (id.as_str(), text.as_str()));
-    let mut entries = Entries::from_pairs(entries);
-    entries.set_unit(Some(job.unit));
+    let entries = kept.as_entries(job.unit);
     options(&mut Ask::new(OPTIONS.fields, &entries, bench, reckoned))
 }
 

@@ -553,7 +553,10 @@ mod tests {
             assert_eq!(told[1..], ["Use 1 in or less.".to_owned(), "1 in".to_owned()], "{typed}");
         }
         let told = kerf("32", Tape::Millimetres(0)).expect_err("wider than an inch");
-        assert_eq!(told, ["One cut of a saw is at most 25 mm wide.", "Use 25 mm or less.", "25 mm"]);
+        assert_eq!(
+            told,
+            ["One cut of a saw is at most 25 mm wide.", "Use 25 mm or less.", "25 mm"]
+        );
         assert_eq!(kerf("3.2", Tape::Millimetres(0)).as_deref(), Ok("3.2 mm"));
     }
 }

@@ -85,14 +85,19 @@ pub fn not_yours(names: &[&str]) -> Option<String> {
 }
 
 fn named(what: &str, names: &[&str]) -> Option<String> {
+    (!names.is_empty()).then(|| format!("Not {what} yet: {}", in_short(names)))
+}
+
+/// `length, at most, first mark`; of more than three, `length, at most and 2 more`.
+#[must_use]
+pub fn in_short(names: &[&str]) -> String {
     let is_long = names.len() > MOST_NAMED;
     let count = if is_long { MOST_NAMED.saturating_sub(1) } else { MOST_NAMED };
     let named = names.iter().take(count).copied().collect::<Vec<_>>().join(", ");
-    let rest = match names.len().saturating_sub(count) {
-        0 => String::new(),
-        more => format!(" and {more} more"),
-    };
-    (!names.is_empty()).then(|| format!("Not {what} yet: {named}{rest}"))
+    match names.len().saturating_sub(count) {
+        0 => named,
+        more => format!("{named} and {more} more"),
+    }
 }
 
 fn many(count: usize, what: &str) -> String {

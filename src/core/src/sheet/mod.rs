@@ -28,7 +28,7 @@ mod working;
 
 pub use answer::{Answer, Column, Figure, Goods, Note, Row, Sheet, Table};
 pub use ask::{Ask, Echo};
-pub use assumed::{Assumed, not_yours};
+pub use assumed::{Assumed, in_short, not_yours};
 pub use bench::{Bench, Own, Side, WIDEST_KERF};
 pub use caution::{Act, Caution, DANGERS};
 pub use entries::Entries;

@@ -6,9 +6,9 @@ use crate::cutting;
 use crate::job::{BoardState, CutPlan, Item, ItemId, Job, Part, Reckoned, Step};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Number};
-use crate::planning::no_longer_fits;
 use crate::planning::report::{known, shopping};
 use crate::planning::ticking::bought_of;
+use crate::planning::{line_of_money, no_longer_fits};
 use crate::sheet::{Bench, Goods, Sentence};
 
 /// Everything to buy.
@@ -20,6 +20,8 @@ pub struct ToBuy {
     pub in_the_way: Vec<InTheWay>,
     /// What it costs.
     pub money: Money,
+    /// What that rests on and is ours; `None` where all of it is the person's.
+    pub ours: Option<String>,
     /// What is known of the plan that the boards are of; `None` without one that fits the job.
     pub known: Option<Sentence>,
 }
@@ -169,6 +171,7 @@ pub fn to_buy(job: &Job, reckoned: &Reckoned, bench: &Bench) -> ToBuy {
     }
     goods(job, reckoned, &mut list);
     list.money = money(&list.lines, before);
+    list.ours = line_of_money(job, reckoned, bench);
     list
 }
 

@@ -122,6 +122,7 @@ impl ToBuy {
             lines.push(format!("[{tick}] {what}: {}, {price}, {}", line.how_many(), line.uses()));
         }
         lines.push(self.money.sentence());
+        lines.extend(self.ours.iter().map(|it| format!("{it}.")));
         lines.extend(self.known.iter().map(|it| it.on(tape)));
         lines.extend(self.in_the_way.iter().map(|it| it.sentence(job).on(tape)));
         lines.join("\n")

@@ -7,7 +7,7 @@ use reckoner_core::build_order::{
 };
 use reckoner_core::job::bars::Bars;
 use reckoner_core::job::sketch::Look;
-use reckoner_core::job::{Item, ItemId, Job};
+use reckoner_core::job::{Item, ItemId, Job, OnOurs};
 use reckoner_core::measure::Rounding;
 use reckoner_core::measure::text::{Quantity, show};
 use reckoner_core::sentence::counted;
@@ -71,6 +71,7 @@ struct BuildProps {
 fn Build(props: &BuildProps) -> Html {
     let Shared(open) = &props.open;
     let order = Rc::new(order_of(open));
+    let on_ours = Rc::new(OnOurs::of(&open.book.job, &open.reckoned));
     // Somebody looks at another step than the next one.
     let chosen = use_state_eq(|| None::<String>);
     let place = |key: &String| order.steps.iter().position(|step| step.key == *key);
@@ -88,9 +89,11 @@ fn Build(props: &BuildProps) -> Html {
     let (done, coming) = (places(true), places(false));
     let rows = |places: Vec<usize>| {
         let (open, order, choose) = (open.clone(), order.clone(), choose.clone());
+        let on_ours = on_ours.clone();
         long_list(places.len(), move |at| {
             let step = places.get(at).and_then(|place| Some((*place, order.steps.get(*place)?)));
-            step.map(|step| coming_step(&open, &order, step, &choose)).unwrap_or_default()
+            step.map(|step| coming_step(&open, (&order, &on_ours), step, &choose))
+                .unwrap_or_default()
         })
     };
     html! {
@@ -104,7 +107,7 @@ fn Build(props: &BuildProps) -> Html {
                     </details>
                 }
                 { match now {
-                    Now::Step(at, step) => current(open, &order, (at, step), &choose),
+                    Now::Step(at, step) => current(open, (&order, &on_ours), (at, step), &choose),
                     Now::Nothing => html! {
                         <>
                             { nothing_next("Nothing to build yet: the job has no piece to cut, and no kept calculator that is work.") }
@@ -135,34 +138,37 @@ fn number(place: usize) -> String {
 /// The step at hand.
 fn current(
     open: &Open,
-    order: &BuildOrder,
+    (order, on_ours): (&BuildOrder, &OnOurs),
     (place, step): (usize, &BuildStep),
     choose: &Callback<Option<String>>,
 ) -> Html {
     let (job, tape) = (&open.book.job, open.settings.bench.tape);
     let title = step.title(job);
     let scene = picture(step, &open.reckoned, tape);
+    let figure = match step.setting {
+        Some(setting) => Some(length(setting, tape)),
+        None => step.headline(&open.reckoned).map(|(_, _, it)| value(it, &open.settings.bench)),
+    };
+    let is_ours = figure.is_some() && step.is_on_ours(job, &open.reckoned, on_ours);
     let aloud = {
-        let words = spoken(open, order, step);
+        let words = spoken(open, order, step, is_ours);
         Callback::from(move |_: MouseEvent| speech::say(&words))
     };
     let after = order.steps.iter().enumerate().skip(place.saturating_add(1));
     let next = after.map(|(_, step)| step).find(|step| !step.is_done).map(|step| step.key.clone());
     let skip = choose.reform(move |_: MouseEvent| next.clone());
     html! {
-        <section class="headline build__now" aria-label="This step" data-testid="this-step">
+        <section class={classes!("headline", "build__now", is_ours.then_some("is-pencil"))} aria-label="This step" data-testid="this-step">
             <div class={classes!("headline__inside", if step.setting.is_some() { "is-short" } else { "is-words" })}>
                 <h2 class="build__title">{ format!("{}. {title}", number(place)) }</h2>
                 <p class="headline__from">{ step.measured(&open.reckoned) }</p>
                 <p class="headline__figure" data-testid="setting">
-                    { match step.setting {
-                        Some(setting) => length(setting, tape),
-                        None => step.headline(&open.reckoned).map(|(_, _, it)| value(it, &open.settings.bench)).unwrap_or_default(),
-                    } }
+                    if let Some(figure) = figure { <span class="headline__value">{ figure }</span> }
+                    if is_ours { <span class="headline__example">{ "example" }</span> }
                 </p>
             </div>
             if let Some(scene) = scene { { drawing(&scene, tape) } }
-            { pieces(open, step) }
+            { pieces(open, on_ours, step) }
             { to_buy(open, step) }
             if step.setting.is_some() && !step.is_done { <p class="build__spare">{ "And one spare at the same setting, where the wood allows it." }</p> }
             { waits(open, order, step, choose) }
@@ -193,15 +199,15 @@ fn way_there(open: &Open, step: &BuildStep) -> Option<(String, &'static str)> {
 }
 
 /// The pieces, with the boards that they come from.
-fn pieces(open: &Open, step: &BuildStep) -> Html {
+fn pieces(open: &Open, on_ours: &OnOurs, step: &BuildStep) -> Html {
     let bars = Bars::of(&open.book.job, &open.reckoned);
     // Of pieces that are cut by one stop the bars would all be alike, and say nothing.
     let is_told_apart = step.setting.is_none() || !step.stage.is_crosscut();
     let one = |it: &Pieces| {
         let item = open.book.job.item(it.part);
         let name = item.map_or("", Item::name);
-        let is_ours =
-            matches!(item, Some(Item::Part(part)) if bars.is_ours(&open.reckoned, it.part, part));
+        let is_ours = matches!(item, Some(Item::Part(part))
+            if on_ours.has_sizes_of(&open.reckoned, it.part, part));
         let from = match (it.is_cut, it.board) {
             (true, _) => "cut".to_owned(),
             (false, Some(board)) => format!("board {board}"),
@@ -323,7 +329,7 @@ fn different(open: &Open, step: &BuildStep) -> Html {
 /// A step that is not the current one: a tap makes it so.
 fn coming_step(
     open: &Open,
-    order: &BuildOrder,
+    (order, on_ours): (&BuildOrder, &OnOurs),
     (place, step): (usize, &BuildStep),
     choose: &Callback<Option<String>>,
 ) -> Html {
@@ -338,13 +344,18 @@ fn coming_step(
         (false, None) if step.pieces.is_empty() => html! {},
         (false, None) => html! { { counted(step.many(), " piece") } },
     };
+    let is_ours = step.is_on_ours(&open.book.job, &open.reckoned, on_ours);
     html! {
         <li>
             <button type="button" class="row build__row" data-testid={format!("step-{}", number(place))} {onclick}>
                 <span class="build__number">{ number(place) }</span>
                 <span class="row__name">{ step.title(&open.book.job) }
                     if let Some(setting) = step.setting {
-                        <span class="build__setting">{ step.measured(&open.reckoned) }{ " " }{ quantity(Some(Quantity::Length(setting)), tape) }</span>
+                        <span class="build__setting">
+                            { step.measured(&open.reckoned) }{ " " }
+                            <span class={is_ours.then_some("is-pencil")}>{ quantity(Some(Quantity::Length(setting)), tape) }</span>
+                            if is_ours { { ", example" } }
+                        </span>
                     }
                 </span>
                 <span class="build__side">{ side }</span>
@@ -354,7 +365,7 @@ fn coming_step(
 }
 
 /// The step for a voice: all that stands there but its picture.
-fn spoken(open: &Open, order: &BuildOrder, step: &BuildStep) -> String {
+fn spoken(open: &Open, order: &BuildOrder, step: &BuildStep, is_ours: bool) -> String {
     let (job, bench) = (&open.book.job, open.settings.bench);
     let mut words = step.title(job);
     let figure = match step.setting {
@@ -364,7 +375,8 @@ fn spoken(open: &Open, order: &BuildOrder, step: &BuildStep) -> String {
     if let Some(figure) = figure {
         let from = step.measured(&open.reckoned);
         let between = if from.is_empty() { "" } else { ": " };
-        words.push_str(&format!(". {from}{between}{figure}"));
+        let example = if is_ours { ", example" } else { "" };
+        words.push_str(&format!(". {from}{between}{figure}{example}"));
     }
     for it in step.pieces.iter().filter(|it| !it.is_cut) {
         let name = job.item(it.part).map_or("", Item::name);

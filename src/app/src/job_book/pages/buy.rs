@@ -14,7 +14,6 @@ use super::hand_on::file_name;
 use super::head::bar;
 use super::open::{Open, Shared};
 use super::paper as paper_page;
-use super::pencil::is_on_ours;
 use crate::components::drawing::drawing;
 use crate::components::icon::{Icon, icon};
 use crate::components::measure::length;
@@ -63,7 +62,7 @@ fn Buy(props: &BuyProps) -> Html {
         <div class="page page--job">
             { bar(open, &open.at(""), "Everything to buy") }
             <main class="job">
-                if has_lines { { spent(open, &list) } }
+                if has_lines { { spent(&list) } }
                 if let Some(known) = &list.known {
                     <p class="job__words" data-testid="known">{ sentence(known, open.settings.bench.tape) }</p>
                 }
@@ -102,8 +101,8 @@ fn saving(open: &Open) -> Callback<MouseEvent> {
 }
 
 /// What is still to spend, and what was; in pencil while it rests on ours.
-fn spent(open: &Open, list: &ToBuy) -> Html {
-    let (sum, is_ours) = (list.money, is_on_ours(open));
+fn spent(list: &ToBuy) -> Html {
+    let (sum, is_ours) = (list.money, list.ours.is_some());
     html! {
         <section class={classes!("headline", "spent", is_ours.then_some("is-pencil"))} aria-label="Money" data-testid="money" role="status">
             <div class="headline__inside is-long">
@@ -235,6 +234,7 @@ pub(super) fn paper(open: &Open) -> Html {
                 <tbody>{ for list.lines.iter().map(row) }</tbody>
             </table>
             <p>{ list.money.sentence() }</p>
+            if let Some(ours) = &list.ours { <p data-testid="paper-ours">{ ours }{ "." }</p> }
             if let Some(known) = &list.known { <p data-testid="known">{ sentence(known, tape) }</p> }
             <ul class="notes">{ for list.in_the_way.iter().map(|it| html! { <li>{ sentence(&it.sentence(&open.book.job), tape) }</li> }) }</ul>
             if !boards.is_empty() {
@@ -252,9 +252,7 @@ fn boards(open: &Open) -> Vec<BoardCut> {
     let kept = job.plan_in_use().and_then(|id| job.cut_plan(id));
     let cuts = kept.and_then(|(kept, _)| {
         let bench = open.settings.bench;
-        let entries = kept.entries.iter().map(|(id, text)| (id.as_str(), text.as_str()));
-        let mut entries = Entries::from_pairs(entries);
-        entries.set_unit(Some(job.unit));
+        let entries = kept.as_entries(job.unit);
         let options = options(&mut Ask::new(OPTIONS.fields, &entries, &bench, &*open.reckoned))?;
         let how = How { tape: bench.tape, keep_from: options.keep_from };
         at_one_scale(&kept.asked, &kept.plan, &kept.labels, how)

@@ -29,7 +29,7 @@ pub(super) fn view(open: &Open) -> Html {
                 { begin(open) }
             } else {
                 { progress(open, &so_far) }
-                { pencil::line(open) }
+                { pencil::line_with_plan(open) }
                 { pencil::off(open) }
                 { to_look_at(open) }
                 { next(open) }
@@ -167,8 +167,8 @@ fn next(open: &Open) -> Html {
 
 /// Money so far and to come, of all that is on the list of what to buy; in pencil while it rests on ours.
 fn spent(open: &Open) -> Html {
-    let is_ours = pencil::is_on_ours(open);
     let list = to_buy(&open.book.job, &open.reckoned, &open.settings.bench);
+    let is_ours = list.ours.is_some();
     let sum = list.money;
     let all = [("spent", sum.spent), ("to buy", sum.to_come), ("in all", sum.whole())];
     html! {

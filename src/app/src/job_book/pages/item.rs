@@ -18,7 +18,7 @@ use super::{drafts, pencil, pieces};
 use crate::components::heard::Heard;
 use crate::components::icon::{Icon, icon};
 use crate::components::measure::{quantity, spoken};
-use crate::form::at_hand::{KnownNames, Manner, use_at_hand_as};
+use crate::form::at_hand::{KnownNames, Manner, Ours, use_at_hand_as};
 use crate::form::view::asks;
 use crate::form::{Action, Form as Texts};
 use crate::job_book::forms::{A_LENGTH, Form, entries_of, ids, item_of, read};
@@ -90,7 +90,9 @@ fn ItemPage(props: &ItemPageProps) -> Html {
     let was_ours = *use_memo((), |()| is_ours);
     let manner = Manner {
         folded: folded(form, id.is_none(), &entries, *is_unfolded || *was_unfolded.borrow()),
-        ours: id.filter(|_| is_ours).map(|id| (pencil_fields(form), pencil::confirming(open, id))),
+        ours: id.filter(|_| is_ours).map_or(Ours::Nothing, |id| {
+            Ours::Of(pencil_fields(form), pencil::confirming(open, id))
+        }),
         walk: id.filter(|_| was_ours).map(|id| (pencil_fields(form), pencil::onward(open, id))),
         list: sections_field(form).map(|field| (field, section_list(open, &texts, field))),
     };

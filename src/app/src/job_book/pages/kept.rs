@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use reckoner_core::calculators::{self, Calculator};
 use reckoner_core::job::make_parts::make_parts;
-use reckoner_core::job::{Item, ItemId, Job, Kept, Step};
+use reckoner_core::job::{Item, ItemId, Job, Kept, OnOurs, Step};
 use reckoner_core::sheet::Sheet;
 use yew::prelude::*;
 
@@ -13,7 +13,7 @@ use super::full_size::FullSize;
 use super::head::bar;
 use super::items::{row, take_out};
 use super::open::{Open, Shared};
-use super::{results, title};
+use super::{pencil, results, title};
 use crate::calculator::{answer, question, use_narrow};
 use crate::components::fold::Opened;
 use crate::components::heard::Heard;
@@ -26,13 +26,14 @@ use crate::platform::address;
 
 pub(super) fn list(open: &Open) -> Html {
     let kept = open.book.job.kept();
+    let on_ours = OnOurs::of(&open.book.job, &open.reckoned);
     html! {
         <>
             <ul class="rows" data-testid="kept">
                 { for kept.iter().map(|(id, it)| row(open, *id, &it.title, html! {
                     <>
                         <span class="row__name">{ &it.title }</span>
-                        <span class="row__value">{ headline(open, open.reckoned.kept(*id)) }</span>
+                        <span class="row__value">{ headline(open, open.reckoned.kept(*id), on_ours.has(*id)) }</span>
                         <span class="row__more">{ calculators::find(&it.slug).map_or(it.slug.as_str(), |c| c.title) }{ noted(open, *id) }</span>
                     </>
                 })) }
@@ -49,10 +50,9 @@ fn noted(open: &Open, id: ItemId) -> Option<String> {
     Some(format!(", {noted}"))
 }
 
-fn headline(open: &Open, sheet: Option<&Sheet>) -> Html {
+fn headline(open: &Open, sheet: Option<&Sheet>, is_ours: bool) -> Html {
     match sheet.and_then(|sheet| sheet.answer.as_ref()) {
         Some(answer) => {
-            let is_ours = sheet.is_some_and(|sheet| !sheet.assumed.is_empty());
             let value = measure::value(&answer.headline.value, &open.settings.bench);
             html! { <span class={classes!(is_ours.then_some("is-pencil"))}>{ value }</span> }
         }
@@ -128,6 +128,15 @@ fn KeptPage(props: &KeptPageProps) -> Html {
     let list = open.book.job.measures().into_iter().map(|(_, m)| m.name.clone());
     let names = KnownNames { list: Rc::new(list.collect()), job: Some(open.reckoned.clone()) };
     let at_hand = use_at_hand(form.clone(), sheet.clone(), open.settings.clone(), names);
+    {
+        // On the way through the examples of the job, by keys, it goes on with those of this answer.
+        let (at_hand, with_keys) = (at_hand.clone(), open.with_keys.clone());
+        use_effect_with((), move |()| {
+            if with_keys.take() {
+                at_hand.go_through_ours();
+            }
+        });
+    }
     let index = use_state_eq(|| 0_usize);
     let on_index = Callback::from({
         let index = index.clone();
@@ -176,6 +185,8 @@ fn KeptPage(props: &KeptPageProps) -> Html {
                         { asks(&at_hand) }
                         { title::input(open, format!("kept-title/{}", id.0), &kept.title, "Title", "kept-title") }
                         { take_out(open, id, "kept") }
+                        // Above the keys there is room for the answer and the field.
+                        if !at_hand.is_keying() { { pencil::ends_of_kept(open, id, &at_hand, &sheet.assumed) } }
                     </section>
                     if *is_narrow { { rest } }
                 </main>

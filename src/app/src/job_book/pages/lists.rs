@@ -6,7 +6,7 @@ use std::rc::Rc;
 use reckoner_core::attention::Fact;
 use reckoner_core::job::bars::{Bars, Group};
 use reckoner_core::job::sketch::Look;
-use reckoner_core::job::{Item, ItemId, Part, PartSizes, Step, YardBoard};
+use reckoner_core::job::{Item, ItemId, OnOurs, Part, PartSizes, Step, YardBoard};
 use reckoner_core::measure::Length;
 use reckoner_core::measure::text::{Quantity, TextProblem};
 use reckoner_core::sentence::counted;
@@ -39,6 +39,7 @@ enum Row {
 
 pub(super) fn parts(open: &Open) -> Html {
     let bars = Rc::new(Bars::of(&open.book.job, &open.reckoned));
+    let on_ours = OnOurs::of(&open.book.job, &open.reckoned);
     let rows: Vec<Row> = bars
         .groups
         .iter()
@@ -58,7 +59,7 @@ pub(super) fn parts(open: &Open) -> Html {
                         let row = rows.get(at).and_then(|row| match *row {
                             Row::From(at) => Some(from(&open, &bars, bars.groups.get(at)?)),
                             Row::Part(id) => match open.book.job.item(id) {
-                                Some(Item::Part(part)) => Some(part_row(&open, &bars, part, open.reckoned.part(id)?)),
+                                Some(Item::Part(part)) => Some(part_row(&open, (&bars, &on_ours), part, open.reckoned.part(id)?)),
                                 _ => None,
                             },
                         });
@@ -88,7 +89,7 @@ fn from(open: &Open, bars: &Bars, group: &Group) -> Html {
     }
 }
 
-fn part_row(open: &Open, bars: &Bars, part: &Part, it: &PartSizes) -> Html {
+fn part_row(open: &Open, (bars, on_ours): (&Bars, &OnOurs), part: &Part, it: &PartSizes) -> Html {
     let name = |id: &ItemId| open.book.job.item(*id).map_or("", Item::name);
     let sides = [
         ("How many", &part.quantity, it.quantity.as_ref().err()),
@@ -101,7 +102,7 @@ fn part_row(open: &Open, bars: &Bars, part: &Part, it: &PartSizes) -> Html {
         problem => Some(format!("{side}: {problem}")),
     });
     let waits: Vec<&str> = it.waits_for.iter().map(name).collect();
-    let is_ours = bars.is_ours(&open.reckoned, it.id, part);
+    let is_ours = on_ours.has_sizes_of(&open.reckoned, it.id, part);
     html! {
         <li class="part">
             <a class="row" href={open.at(&format!("item/{}", it.id.0))} data-testid={format!("item-{}", part.name)}>

@@ -17,7 +17,7 @@ use super::long_list::long_list;
 use super::open::{Open, Shared};
 use crate::components::icon::{Icon, icon};
 use crate::components::measure::quantity;
-use crate::form::at_hand::{KnownNames, use_at_hand};
+use crate::form::at_hand::{KnownNames, Manner, use_at_hand_as};
 use crate::form::view::asks;
 use crate::form::{Action, Form};
 use crate::job_book::forms::{MATCH, entries_of_match, match_of, read_match};
@@ -113,11 +113,12 @@ fn MatchPage(props: &MatchPageProps) -> Html {
     let bench = open.settings.bench;
     let sheet = Rc::new(read_match(&open.reckoned, &bench, form.entries()));
     let names = Rc::new(job.measures().into_iter().map(|(_, m)| m.name.clone()).collect());
-    let at_hand = use_at_hand(
+    let at_hand = use_at_hand_as(
         form.clone(),
         sheet.clone(),
         open.settings.clone(),
         KnownNames { list: names, job: None },
+        Manner::of_no_examples(),
     );
     let ask = Ask::new(MATCH.fields, form.entries(), &bench, &*open.reckoned);
     let new = match_of(&ask, members.clone(), group.and_then(|group| group.left));

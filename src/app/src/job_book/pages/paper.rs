@@ -3,8 +3,9 @@
 use std::collections::BTreeSet;
 
 use reckoner_core::build_order::BuildStep;
+use reckoner_core::job::kinds::ours_line;
 use reckoner_core::job::{
-    Hand, Item, ItemId, Label, Measure, MeasureState, PartSizes, Piece, cautions, labels,
+    Hand, Item, ItemId, Label, Measure, MeasureState, OnOurs, PartSizes, Piece, cautions, labels,
     part_sizes, sketch,
 };
 use reckoner_core::measure::Length;
@@ -47,6 +48,7 @@ pub(super) fn page(open: &Open, back: &str, title: &str, tools: Html, body: Html
 pub(super) fn card(open: &Open) -> Html {
     let sizes = part_sizes(&open.book.job, &open.reckoned);
     let warnings = cautions(&open.book.job, &open.reckoned, &sizes);
+    let on_ours = OnOurs::of(&open.book.job, &open.reckoned);
     let body = html! {
         // Its tables are wider than a phone: it scrolls by itself, and by keys.
         <article class="card" tabindex="0" aria-label="Shop card" data-testid="card">
@@ -54,22 +56,35 @@ pub(super) fn card(open: &Open) -> Html {
                 <h2>{ &open.book.job.title }</h2>
                 <p>{ "Date" }<span class="blank" aria-hidden="true"></span></p>
             </header>
+            if let Some(ours) = ours_line(&open.book.job, &open.reckoned) {
+                <p data-testid="card-ours">{ ours }{ "." }</p>
+            }
             if !warnings.is_empty() {
                 <section class="card__cautions">
                     <h3>{ "Cautions" }</h3>
                     <ul>{ for warnings.iter().map(|it| html! { <li>{ it.line().on(open.settings.bench.tape) }</li> }) }</ul>
                 </section>
             }
-            { measures(open) }
-            { parts(open, &sizes) }
-            { together(open) }
+            { measures(open, &on_ours) }
+            { parts(open, &on_ours, &sizes) }
+            { together(open, &on_ours) }
             { drawings(open) }
         </article>
     };
     page(open, "hand-on", "Shop card", html! {}, body)
 }
 
-fn measures(open: &Open) -> Html {
+/// A figure in a table of the card; what rests on an example of ours says so.
+fn figure(inside: Html, is_ours: bool) -> Html {
+    html! {
+        <td class={classes!("card__figure", is_ours.then_some("is-pencil"))}>
+            { inside }
+            if is_ours { { " (example)" } }
+        </td>
+    }
+}
+
+fn measures(open: &Open, on_ours: &OnOurs) -> Html {
     let all = open.book.job.measures();
     if all.is_empty() {
         return html! {};
@@ -79,13 +94,13 @@ fn measures(open: &Open) -> Html {
             <h3>{ "Sizes" }</h3>
             <table class="card__table">
                 <thead><tr><th scope="col">{ "Size" }</th><th scope="col">{ "Planned" }</th><th scope="col" class="card__as-cut">{ "The tape says" }</th><th scope="col">{ "Note" }</th></tr></thead>
-                <tbody>{ for all.iter().map(|(id, it)| measure_row(open, *id, it)) }</tbody>
+                <tbody>{ for all.iter().map(|(id, it)| measure_row(open, on_ours, *id, it)) }</tbody>
             </table>
         </section>
     }
 }
 
-fn measure_row(open: &Open, id: ItemId, it: &Measure) -> Html {
+fn measure_row(open: &Open, on_ours: &OnOurs, id: ItemId, it: &Measure) -> Html {
     let tape = open.settings.bench.tape;
     let state = open.reckoned.measure(id);
     let planned = state.and_then(|state| state.planned.as_ref().ok().copied());
@@ -93,7 +108,7 @@ fn measure_row(open: &Open, id: ItemId, it: &Measure) -> Html {
     html! {
         <tr>
             <th scope="row">{ &it.name }</th>
-            <td class="card__figure">{ quantity(planned, tape) }</td>
+            { figure(quantity(planned, tape), on_ours.has(id)) }
             // An empty place to write in what the tape says.
             <td class="card__figure">{ match as_cut { Some(value) => quantity(value, tape), None => html! {} } }</td>
             <td>{ if it.is_to_measure() { "Measure first. " } else { "" } }{ &it.note }</td>
@@ -111,7 +126,7 @@ fn size(open: &Open, sides: [Option<Length>; 3]) -> Html {
     html! { <>{ thickness }{ " × " }{ width }{ " × " }{ length }</> }
 }
 
-fn parts(open: &Open, sizes: &[PartSizes]) -> Html {
+fn parts(open: &Open, on_ours: &OnOurs, sizes: &[PartSizes]) -> Html {
     if sizes.is_empty() {
         return html! {};
     }
@@ -120,13 +135,13 @@ fn parts(open: &Open, sizes: &[PartSizes]) -> Html {
             <h3>{ "Pieces" }</h3>
             <table class="card__table">
                 <thead><tr><th scope="col">{ "Piece" }</th><th scope="col">{ "Cut" }</th><th scope="col">{ "Thickness × width × length" }</th><th scope="col">{ "From" }</th><th scope="col">{ "Note" }</th></tr></thead>
-                <tbody>{ for sizes.iter().map(|it| part_row(open, it)) }</tbody>
+                <tbody>{ for sizes.iter().map(|it| part_row(open, on_ours, it)) }</tbody>
             </table>
         </section>
     }
 }
 
-fn part_row(open: &Open, it: &PartSizes) -> Html {
+fn part_row(open: &Open, on_ours: &OnOurs, it: &PartSizes) -> Html {
     let Some(Item::Part(part)) = open.book.job.item(it.id) else { return html! {} };
     let count = it.quantity.as_ref().copied().unwrap_or(0);
     let is_done = |index: u32| part.pieces.get(index as usize).is_some_and(Piece::is_cut);
@@ -153,7 +168,7 @@ fn part_row(open: &Open, it: &PartSizes) -> Html {
                 </span>
                 { match &it.quantity { Ok(count) => format!("{} of {count} cut", it.done), Err(_) => "how many?".to_owned() } }
             </td>
-            <td class="card__figure">{ size(open, lengths) }</td>
+            { figure(size(open, lengths), on_ours.has_sizes_of(&open.reckoned, it.id, part)) }
             <td>{ &part.stock }</td>
             <td>{ notes.join(" ") }</td>
         </tr>
@@ -161,7 +176,7 @@ fn part_row(open: &Open, it: &PartSizes) -> Html {
 }
 
 /// The build order, to be ticked off with a pencil.
-fn together(open: &Open) -> Html {
+fn together(open: &Open, on_ours: &OnOurs) -> Html {
     let order = build::order_of(open);
     if order.steps.is_empty() {
         return html! {};
@@ -175,11 +190,13 @@ fn together(open: &Open) -> Html {
             format!("{} × {name}{from}", piece.pieces.len())
         });
         let waits = it.waits_for.first().map(|wait| sentence(&wait.sentence(job, &order), tape));
+        let setting = it.setting.map(|size| length_view(size, tape)).unwrap_or_default();
+        let is_ours = it.setting.is_some() && it.is_on_ours(job, &open.reckoned, on_ours);
         html! {
             <tr>
                 <td><span class="box">if it.is_done { { icon(Icon::Tick) } }</span></td>
                 <th scope="row">{ format!("{number}. {}", it.title(job)) }</th>
-                <td class="card__figure">{ it.setting.map(|size| length_view(size, tape)) }</td>
+                { figure(setting, is_ours) }
                 <td>{ pieces.collect::<Vec<_>>().join(", ") }</td>
                 <td>{ waits.unwrap_or_default() }</td>
             </tr>

@@ -18,7 +18,7 @@ use crate::components::drawing::outline;
 use crate::components::heard::Heard;
 use crate::components::icon::{Icon, icon};
 use crate::components::measure::{length as length_view, spoken};
-use crate::form::at_hand::{KnownNames, use_at_hand};
+use crate::form::at_hand::{KnownNames, Manner, use_at_hand_as};
 use crate::form::view::asks;
 use crate::job_book::forms::{PIECE, entries_of_piece};
 use crate::job_book::kept_form::use_kept_form;
@@ -205,8 +205,8 @@ fn PiecePage(props: &PiecePageProps) -> Html {
     let form = use_kept_form(open.keeping(), &place, &PIECE, stored.unwrap_or_default());
     let bench = open.settings.bench;
     let sheet = Rc::new(PIECE.sheet(form.entries(), &bench, &*open.reckoned));
-    let at_hand =
-        use_at_hand(form.clone(), sheet.clone(), open.settings.clone(), KnownNames::default());
+    let (names, manner) = (KnownNames::default(), Manner::of_no_examples());
+    let at_hand = use_at_hand_as(form.clone(), sheet.clone(), open.settings.clone(), names, manner);
     // What was being written down of what is left goes on, also where another window leaves it to this one later.
     let is_begun = is_begun(open, id, index);
     let is_spoiled = use_state_eq(|| is_begun);

@@ -1,7 +1,7 @@
 //! The sizes of a job: what each comes to, and what wants looking at.
 
 use reckoner_core::job::moved::mismatches;
-use reckoner_core::job::{Item, ItemId, Measure, MeasureState, Written, sketch};
+use reckoner_core::job::{Item, ItemId, Measure, MeasureState, OnOurs, Written, sketch};
 use reckoner_core::measure::text::{NoNames, parse};
 use yew::prelude::*;
 
@@ -16,6 +16,7 @@ use crate::components::measure::quantity;
 pub(super) fn view(open: &Open) -> Html {
     let ids: Vec<ItemId> = open.book.job.measures().into_iter().map(|(id, _)| id).collect();
     let shared = open.clone();
+    let on_ours = OnOurs::of(&open.book.job, &open.reckoned);
     let apart: Vec<ItemId> = mismatches(&open.book.job, &open.reckoned)
         .iter()
         .filter_map(|it| match open.book.job.item(it.group) {
@@ -37,8 +38,11 @@ pub(super) fn view(open: &Open) -> Html {
                         Some(Item::Measure(it)) => Some((*id, it)),
                         _ => None,
                     });
-                    it.map(|(id, it)| row(&shared, id, &it.name, one(&shared, id, it, apart.contains(&id))))
-                        .unwrap_or_default()
+                    it.map(|(id, it)| {
+                        let (is_apart, is_ours) = (apart.contains(&id), on_ours.has(id));
+                        row(&shared, id, &it.name, one(&shared, id, it, is_apart, is_ours))
+                    })
+                    .unwrap_or_default()
                 }) }
             </ul>
             <div class="adds">{ add(open, "measure", "Add a size") }</div>
@@ -66,7 +70,8 @@ fn sketch_of(open: &Open) -> Html {
     }
 }
 
-fn one(open: &Open, id: ItemId, it: &Measure, is_apart: bool) -> Html {
+/// A size; `is_ours` where it is an example of ours, or rests on one.
+fn one(open: &Open, id: ItemId, it: &Measure, is_apart: bool, is_ours: bool) -> Html {
     let state = open.reckoned.measure(id);
     let plan = match &it.written {
         // What is one size and no formula stands beside the name already, until the tape says another.
@@ -86,12 +91,12 @@ fn one(open: &Open, id: ItemId, it: &Measure, is_apart: bool) -> Html {
     html! {
         <>
             <span class="row__name">{ &it.name }</span>
-            <span class="row__value">{ quantity(value, open.settings.bench.tape) }</span>
+            <span class="row__value"><span class={is_ours.then_some("is-pencil")}>{ quantity(value, open.settings.bench.tape) }</span></span>
             <span class="row__more">
                 if state.is_some_and(MeasureState::is_as_cut) { <span class="badge is-cut">{ "the tape says" }</span> }
                 else if it.is_cut { <span class="badge is-cut">{ "cut" }</span> }
-                else if it.is_ours { <span class="badge is-ours">{ "example" }</span> }
                 else if it.wait { <span class="badge is-wait">{ "measure first" }</span> }
+                if is_ours { <span class="badge is-ours">{ "example" }</span> }
                 if is_apart { <span class="badge is-short">{ "does not match" }</span> }
                 { plan }
             </span>

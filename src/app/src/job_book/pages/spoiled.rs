@@ -10,7 +10,7 @@ use yew::prelude::*;
 
 use super::drafts::beside;
 use super::open::{Open, Shared};
-use crate::form::at_hand::{KnownNames, use_at_hand};
+use crate::form::at_hand::{KnownNames, Manner, use_at_hand_as};
 use crate::form::view::asks_about;
 use crate::form::{Action, Form};
 use crate::job_book::forms::{SPOILED, ids};
@@ -57,7 +57,8 @@ pub(super) fn Spoiled(props: &SpoiledProps) -> Html {
     let assumed = ask.assumed();
     let (echoes, refusals) = ask.finish();
     let sheet = Rc::new(Sheet { echoes, refusals, answer: None, assumed });
-    let at_hand = use_at_hand(form.clone(), sheet, open.settings.clone(), KnownNames::default());
+    let (names, manner) = (KnownNames::default(), Manner::of_no_examples());
+    let at_hand = use_at_hand_as(form.clone(), sheet, open.settings.clone(), names, manner);
     {
         let on_keying = on_keying.clone();
         use_effect_with(at_hand.is_keying(), move |is| on_keying.emit(*is));

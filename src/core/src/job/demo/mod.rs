@@ -2,14 +2,16 @@
 
 mod reckonings;
 
+use std::sync::LazyLock;
+
 use reckonings::{KEPT, LINKED};
 
 use super::{
     Grain, Hand, Item, ItemId, Job, Kept, Linked, Match, Measure, MeasureKind, Part, RackBoard,
-    Round, Saw, Screw, Sketch, Step, Written, YardBoard,
+    Reckoned, Round, Saw, Screw, Sketch, Step, Written, YardBoard,
 };
-use crate::measure::Unit;
-use crate::sheet::Side;
+use crate::measure::{Tape, Unit};
+use crate::sheet::{Bench, Side};
 
 /// The title of the demo job; it says that the numbers are invented.
 pub const TITLE: &str = "Potting bench (demo, invented)";
@@ -60,6 +62,32 @@ const PARTS: &[(&str, &str, &str, &str, &str, &str)] = &[
 /// The demo job, fresh.
 #[must_use]
 pub fn demo() -> Job {
+    // What its reckonings ask beside is worked out, once.
+    static DEMO: LazyLock<Job> = LazyLock::new(|| {
+        let mut job = as_written();
+        [Tape::SIXTEENTHS, Tape::Millimetres(0)].into_iter().for_each(|tape| fill(&mut job, tape));
+        job
+    });
+    DEMO.clone()
+}
+
+/// Gives all that the kept reckonings read on a tape a text of its own: the demo is invented as a whole, and says so in its
+/// title; nothing in it waits to be confirmed.
+fn fill(job: &mut Job, tape: Tape) {
+    let bench = Bench { tape, ..Bench::default() };
+    let reckoned = Reckoned::of(job, &bench);
+    let filled = job.kept().into_iter().filter_map(|(id, kept)| {
+        let assumed = &reckoned.kept(id)?.assumed;
+        let texts = assumed.fields().map(|it| (it.id.to_owned(), it.start_text(&bench, job.unit)));
+        let entries = kept.entries.iter().cloned().chain(texts).collect();
+        Some(job.replacing(id, Item::Kept(Kept { entries, ..kept.clone() })))
+    });
+    let step = Step::new("open the demo", filled.collect());
+    // Nobody else has it: there is nothing to be in conflict with.
+    let _fresh = job.make(&step);
+}
+
+fn as_written() -> Job {
     let mut job = Job::new(TITLE, Unit::Inch);
     let mut items: Vec<Item> = Vec::new();
     items.extend((0..).zip(MEASURES).map(|(rank, (name, formula, note))| {
@@ -186,4 +214,26 @@ fn rack() -> Vec<Item> {
             overhang: "overhang".to_owned(),
         }),
     ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::job::kinds::ours_line;
+
+    #[test]
+    fn nothing_in_the_demo_waits_to_be_confirmed_on_any_tape() {
+        for tape in [Tape::SIXTEENTHS, Tape::Millimetres(0), Tape::HalfMillimetres] {
+            let bench = Bench { tape, ..Bench::default() };
+            let (job, written) = (demo(), as_written());
+            let (reckoned, before) = (Reckoned::of(&job, &bench), Reckoned::of(&written, &bench));
+            assert_eq!(ours_line(&job, &reckoned), None);
+            // And it answers what it answered.
+            for (id, kept) in job.kept() {
+                let answers = [&reckoned, &before]
+                    .map(|it| format!("{:?}", it.kept(id).map(|it| &it.answer)));
+                assert_eq!(answers[0], answers[1], "{}", kept.title);
+            }
+        }
+    }
 }

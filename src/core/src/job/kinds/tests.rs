@@ -1,8 +1,8 @@
 //! Kinds of pieces, with sizes worked by hand.
 
 use super::*;
-use crate::job::part_sizes;
 use crate::job::sketch::views;
+use crate::job::{Kept, part_sizes};
 use crate::measure::length;
 use crate::sheet::Bench;
 
@@ -115,33 +115,98 @@ fn every_published_size_is_one_of_some_kind() {
 #[test]
 fn a_size_is_in_pencil_until_it_is_written_or_confirmed() {
     let mut job = of("bench");
-    let first = ours(&job).len();
-    let line = ours_line(&job).expect("a line");
+    let first = ours(&job, &worked(&job)).len();
+    let line = ours_line(&job, &worked(&job)).expect("a line");
     assert_eq!(
         line,
         "Not your sizes yet: length, top depth and 8 more. 4 prices at the yard are our example"
     );
     written(&mut job, "length", "60");
-    assert_eq!(ours(&job).len(), first - 1);
-    for id in ours(&job) {
+    assert_eq!(ours(&job, &worked(&job)).len(), first - 1);
+    for id in ours(&job, &worked(&job)) {
         let item = job.item(id).and_then(Item::confirmed).expect("ours");
         assert_eq!(item.confirmed(), None);
         let step = Step::new("", vec![job.replacing(id, item)]);
         job.make(&step).expect("it is confirmed");
     }
-    assert_eq!((ours(&job), ours_line(&job)), (Vec::new(), None));
+    let reckoned = worked(&job);
+    assert_eq!((ours(&job, &reckoned), ours_line(&job, &reckoned)), (Vec::new(), None));
+    assert_eq!(examples_left(&job, &reckoned), 0);
 }
 
 /// The way through them goes on from a size that is typed by now, and comes to what was passed over in the end.
 #[test]
 fn what_is_ours_is_gone_through_in_its_order() {
     let mut job = of("bench");
-    let all = ours(&job);
+    let all = ours(&job, &worked(&job));
+    let next = |job: &Job, id| next_ours(job, &worked(job), id);
     let size = |id: ItemId| job.item(id).map_or("", Item::name).to_owned();
     let (second, third) = (size(all[1]), all[2]);
-    assert_eq!(next_ours(&job, all[1]), Some(third));
+    assert_eq!(next(&job, all[1]), Some(third));
     written(&mut job, &second, "21");
-    assert_eq!(next_ours(&job, all[1]), Some(third));
-    assert_eq!(next_ours(&job, all[all.len() - 1]), Some(all[0]));
-    assert_eq!(next_ours(&Job::new("none", Unit::Inch), all[0]), None);
+    assert_eq!(next(&job, all[1]), Some(third));
+    assert_eq!(next(&job, all[all.len() - 1]), Some(all[0]));
+    assert_eq!(next(&Job::new("none", Unit::Inch), all[0]), None);
+}
+
+fn keep(job: &mut Job, title: &str, entries: &[(&str, &str)]) -> ItemId {
+    let entries = entries.iter().map(|(id, text)| ((*id).to_owned(), (*text).to_owned())).collect();
+    let (title, slug) = (title.to_owned(), "crosscut".to_owned());
+    let change =
+        job.adding(0, Item::Kept(Kept { rank: 0, title, slug, entries, left: Vec::new() }));
+    let id = change.id;
+    job.make(&Step::new("", vec![change])).expect("it is kept");
+    id
+}
+
+/// A board of 96 and pieces of 17 are the person's: what is left of ours in that reckoning is counted and named, after the
+/// sizes and before the prices, and gone through where it stands.
+#[test]
+fn a_reckoning_is_ours_until_the_last_of_its_examples_is_the_persons() {
+    let mut job = of("bench");
+    let before = ours(&job, &worked(&job));
+    let left = examples_left(&job, &worked(&job));
+    assert_eq!(left, before.len(), "one of each size and each price");
+    let rails = keep(&mut job, "rails", &[("board", "96"), ("part", "17")]);
+    let fields = |job: &Job, id| -> Vec<&'static str> {
+        let reckoned = worked(job);
+        let assumed = &reckoned.kept(id).expect("known").assumed;
+        assumed.fields().map(|field| field.id).collect()
+    };
+    let own = fields(&job, rails);
+    assert!(own.len() > 1 && !own.contains(&"part"), "{own:?}");
+    let reckoned = worked(&job);
+    assert_eq!(examples_left(&job, &reckoned), left + own.len());
+    let said = format!(
+        "Not your sizes yet: length, top depth and 8 more. {} examples in rails. 4 prices at the yard are our example",
+        own.len()
+    );
+    assert_eq!(ours_line(&job, &reckoned), Some(said));
+    // Ten sizes, then the reckoning, then the boards.
+    assert_eq!(ours(&job, &reckoned)[10], rails);
+    assert_eq!(next_ours(&job, &reckoned, before[9]), Some(rails));
+    assert_eq!(next_ours(&job, &reckoned, rails), Some(before[10]));
+    let Some(Item::Kept(kept)) = job.item(rails).cloned() else { panic!("kept") };
+    let calculator = crate::calculators::find("crosscut").expect("known");
+    let bench = Bench::default();
+    let texts = calculator.fields.iter().filter(|field| own.contains(&field.id));
+    let texts = texts.map(|field| (field.id.to_owned(), field.start_text(&bench, Unit::Inch)));
+    let entries = kept.entries.iter().cloned().chain(texts).collect();
+    let step = Step::new("", vec![job.replacing(rails, Item::Kept(Kept { entries, ..kept }))]);
+    job.make(&step).expect("all of it is confirmed");
+    assert_eq!(ours(&job, &worked(&job)), before);
+    assert_eq!(next_ours(&job, &worked(&job), before[9]), Some(before[10]));
+}
+
+/// Reckonings alone, without a size or a price of ours.
+#[test]
+fn examples_of_several_reckonings_are_one_number() {
+    let mut job = Job::new("", Unit::Inch);
+    let names = ["first", "second", "third", "fourth"];
+    for name in names {
+        keep(&mut job, name, &[]);
+    }
+    let count = examples_left(&job, &worked(&job));
+    let said = format!("{count} examples in first, second and 2 more");
+    assert_eq!(ours_line(&job, &worked(&job)), Some(said));
 }

@@ -55,7 +55,7 @@ const MAY_RIP: Field = Field::new("may_rip", "Rip wider boards", "", YES_NO, Sta
 const MAY_RESAW: Field =
     Field::new("may_resaw", "Resaw thicker boards", "", YES_NO, Start::Text("yes"));
 const CROSSCUT_FIRST: Field =
-    Field::new("crosscut_first", "Crosscut before ripping", "", YES_NO, Start::Text("no"));
+    Field::new("crosscut_first", "Crosscut before ripping", "", YES_NO, Start::Without("no"));
 const EDGE_CLEANUP: Field = Field::new(
     "edge_cleanup",
     "Clean each edge",
@@ -68,12 +68,12 @@ const FACE_CLEANUP: Field = Field::new(
     "Clean each face",
     "of a board that is resawn, the cut included",
     Kind::ZERO_UP,
-    Start::Inches("0"),
+    Start::Without("0"),
 );
 const SPARE_EACH: Field = spare_each("of each kind");
 const EXTRA_PERCENT: Field = extra_percent("per cent of each kind");
 const RACK_ONLY: Field =
-    Field::new("rack_only", "From the rack only", "buy nothing", YES_NO, Start::Text("no"));
+    Field::new("rack_only", "From the rack only", "buy nothing", YES_NO, Start::Without("no"));
 
 const FIELDS: &[Field] = &[
     KERF,
@@ -99,12 +99,12 @@ const UP_TO_100: Kind = Kind::Count { least: 0, most: 100 };
 
 /// So many pieces more than wanted.
 pub(in crate::planning) const fn spare_each(hint: &'static str) -> Field {
-    Field::new("spare_each", "Spare pieces", hint, UP_TO_100, Start::Text("0"))
+    Field::new("spare_each", "Spare pieces", hint, UP_TO_100, Start::Without("0"))
 }
 
 /// So many in a hundred more than wanted.
 pub(in crate::planning) const fn extra_percent(hint: &'static str) -> Field {
-    Field::new("extra_percent", "Extra", hint, UP_TO_100, Start::Text("0"))
+    Field::new("extra_percent", "Extra", hint, UP_TO_100, Start::Without("0"))
 }
 
 /// The shortest offcut worth keeping.

@@ -13,7 +13,7 @@ use yew::prelude::*;
 
 use super::super::drafts::beside;
 use super::super::open::{Open, Shared};
-use crate::form::at_hand::{KnownNames, use_at_hand};
+use crate::form::at_hand::{KnownNames, Manner, use_at_hand_as};
 use crate::form::view::asks_about;
 use crate::form::{Action, Form};
 use crate::job_book::kept_form::{make_of_form, use_kept_form};
@@ -96,7 +96,8 @@ pub(super) fn Different(props: &DifferentProps) -> Html {
     let good = good_of(form.entries(), key_lines);
     let entries = form.entries().clone();
     let sheet = Rc::new(LEFT.sheet(&entries, &bench, &NoNames));
-    let at_hand = use_at_hand(form.clone(), sheet, open.settings.clone(), KnownNames::default());
+    let (names, manner) = (KnownNames::default(), Manner::of_no_examples());
+    let at_hand = use_at_hand_as(form.clone(), sheet, open.settings.clone(), names, manner);
     {
         let on_keying = on_keying.clone();
         use_effect_with(at_hand.is_keying(), move |is| on_keying.emit(*is));

@@ -13,7 +13,7 @@ use yew::prelude::*;
 use super::super::front::small;
 use super::super::hand_on::file_name;
 use super::super::open::Shared;
-use super::super::pencil::is_on_ours;
+use super::super::pencil::is_money_on_ours;
 use super::different::Different;
 use super::{Asked, Body, Kept, Page};
 use crate::cutting::buying::Yard;
@@ -55,7 +55,7 @@ impl Page<'_> {
             is_bought: &is_bought,
             is_running: false,
             yard,
-            is_ours: is_on_ours(self.open),
+            is_ours: is_money_on_ours(self.open),
         };
         let rest = html! {
             <>

@@ -11,9 +11,9 @@ use reckoner_core::job::{BoardState, CutPlan, ItemId, Job, Step};
 use reckoner_core::measure::{Length, Tape};
 use reckoner_core::planning::report::How;
 use reckoner_core::planning::wanted::{
-    OPTIONS, Options, Wanted, WantedProblem, from_job_book, options, start_entries,
+    KEEP_FROM, OPTIONS, Options, Wanted, WantedProblem, from_job_book, options, start_entries,
 };
-use reckoner_core::planning::{RestProblem, list_rest, plan_of_today};
+use reckoner_core::planning::{RestProblem, confirming_options, list_rest, plan_of_today};
 use reckoner_core::sheet::{Ask as Asking, Entries};
 use reckoner_formats::Ask;
 use yew::prelude::*;
@@ -34,7 +34,7 @@ use crate::cutting::report::{Beside, Told, whole};
 use crate::cutting::search::Search;
 use crate::cutting::typed;
 use crate::form::Form as Texts;
-use crate::form::at_hand::{AtHand, KnownNames, use_at_hand};
+use crate::form::at_hand::{AtHand, KnownNames, Manner, use_at_hand_as};
 use crate::form::view::asks;
 use crate::job_book::kept_form::{make_of_form, use_kept_form};
 
@@ -111,6 +111,21 @@ fn read(open: &Open, entries: &Entries) -> Option<Options> {
     options(&mut ask)
 }
 
+/// Once a field of the options is left, what was confirmed goes in with the plan in use, where it was made with just these.
+#[hook]
+fn use_confirming(open: &Open, form: &UseReducerHandle<Texts>) {
+    let (on_page, reckoned) = (open.on_page.clone(), open.reckoned.clone());
+    let (form, bench) = (form.clone(), open.settings.bench);
+    let about = (form.editing().is_none(), form.entries().clone());
+    use_effect_with(about, move |_| {
+        if form.editing().is_none() {
+            make_of_form(&on_page, OPTIONS_PLACE, &form, |job, entries| {
+                confirming_options(job, &typed(OPTIONS.fields, entries), &reckoned, &bench)
+            });
+        }
+    });
+}
+
 /// The boards of a job.
 #[component]
 fn BoardsPage(props: &BoardsPageProps) -> Html {
@@ -121,18 +136,19 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
     let of_plan = kept.as_ref().filter(|kept| !kept.plan.is_list);
     let standing = of_plan.map_or_else(
         || start_entries(&open.book.job),
-        |kept| {
-            let mut entries = Entries::from_pairs(
-                kept.plan.entries.iter().map(|(id, text)| (id.as_str(), text.as_str())),
-            );
-            entries.set_unit(Some(open.book.job.unit));
-            entries
-        },
+        |kept| kept.plan.as_entries(open.book.job.unit),
     );
     let form = use_kept_form(open.keeping(), OPTIONS_PLACE, &OPTIONS, standing);
     let entries = form.entries().clone();
     let sheet = Rc::new(OPTIONS.sheet(&entries, &bench, &*open.reckoned));
-    let at_hand = use_at_hand(form.clone(), sheet, open.settings.clone(), KnownNames::default());
+    // What is left of a quick list is planned by the list: of these options it takes none but the last.
+    let is_list = kept.as_ref().is_some_and(|kept| kept.plan.is_list);
+    let assumed = if is_list { pencil::assumed_in_use(open) } else { Some(sheet.assumed.clone()) };
+    let assumed = assumed.unwrap_or_default();
+    let manner = if is_list { Manner::of_no_examples() } else { Manner::default() };
+    let names = KnownNames::default();
+    let at_hand = use_at_hand_as(form.clone(), sheet, open.settings.clone(), names, manner);
+    use_confirming(open, &form);
     let searching = use_search(Search::default);
     let all = use_state_eq(|| false);
     let options = read(open, &entries);
@@ -141,8 +157,15 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
     let different = use_state_eq(|| kept.as_ref().and_then(|kept| different::begun(open, kept.id)));
     let is_keying_too = use_state_eq(|| false);
     let is_rack = options.as_ref().is_some_and(|options| options.rack_only);
-    let page =
-        Page { open, searching: &searching, kept, options: options.as_ref(), form: &form, is_rack };
+    let page = Page {
+        open,
+        searching: &searching,
+        kept,
+        options: options.as_ref(),
+        form: &form,
+        is_rack,
+        is_ours: !assumed.is_empty(),
+    };
     let now = match &wanted {
         Some(Ok(wanted)) => {
             Some(wanted).filter(|it| searching.search.job.as_deref() == Some(&it.job))
@@ -214,6 +237,7 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
                     <div class="rest-of-answer">
                         { beside(open, OPTIONS_PLACE, &OPTIONS, &form) }
                         { pencil::line(open) }
+                        { pencil::line_of_options(&assumed, (!is_list).then_some(&at_hand)) }
                         { attention(open) }
                         { rest }
                         { page.on_hand(wanted.as_ref()) }
@@ -245,6 +269,8 @@ struct Page<'a> {
     /// The form of the options.
     form: &'a UseReducerHandle<Texts>,
     is_rack: bool,
+    /// Whether the options rest on examples of ours.
+    is_ours: bool,
 }
 
 /// A plan that can be made again, and the job it is one of.
@@ -383,7 +409,7 @@ impl Page<'_> {
         let to_do = to_do.filter(|_| !search.is_running() && !self.is_rack);
         let yard = to_do.and_then(|to_do| self.yard(wanted, to_do));
         let instead = no_plan(search, Some(&labels), tape);
-        let is_ours = pencil::is_on_ours(self.open);
+        let is_ours = self.is_ours || pencil::is_on_ours(self.open);
         let rest = html! {
             <>
                 { progress(self.searching, Some(&labels), self.is_rack) }
@@ -448,10 +474,10 @@ impl Page<'_> {
     /// stand in their form is not taken.
     fn keeping(&self) -> impl Fn(&CutPlan, &dyn Fn(&Job) -> Step) + 'static {
         let (on_page, searching) = (self.open.on_page.clone(), self.searching.clone());
-        let form = self.form.clone();
+        let (form, list) = (self.form.clone(), self.list());
         move |plan, step| {
             let is_kept = make_of_form(&on_page, OPTIONS_PLACE, &form, |job, entries| {
-                (typed(OPTIONS.fields, entries) == plan.entries).then(|| step(job))
+                (to_keep(list.as_deref(), entries) == plan.entries).then(|| step(job))
             });
             if is_kept {
                 searching.forget();
@@ -459,12 +485,18 @@ impl Page<'_> {
         }
     }
 
+    /// The texts of the quick list that the plan in use is of.
+    fn list(&self) -> Option<Vec<(String, String)>> {
+        let list = self.kept.as_ref().filter(|kept| kept.plan.is_list);
+        list.map(|kept| kept.plan.entries.clone())
+    }
+
     /// A plan of what is wanted, as it is kept in the job, without its boards.
     fn plan_to_keep(&self, wanted: &Wanted) -> CutPlan {
         CutPlan {
             title: "Boards".to_owned(),
-            is_list: self.kept.as_ref().is_some_and(|kept| kept.plan.is_list),
-            entries: typed(OPTIONS.fields, self.form.entries()),
+            is_list: self.list().is_some(),
+            entries: to_keep(self.list().as_deref(), self.form.entries()),
             asked: wanted.job.clone(),
             labels: wanted.labels.clone(),
             pieces: wanted.pieces.clone(),
@@ -502,7 +534,7 @@ impl Page<'_> {
         });
         html! {
             <Comparison {job} plan={told.plan.clone()} {bound_cents} labels={Rc::new(wanted.labels.clone())} {how} {take}
-                is_ours={pencil::is_on_ours(self.open)} />
+                is_ours={self.is_ours || pencil::is_on_ours(self.open)} />
         }
     }
 
@@ -514,6 +546,20 @@ impl Page<'_> {
             <div class="plan-steps">
                 <button type="button" class="tool" data-testid="forget-plan" {onclick}>{ "Keep the plan in use" }</button>
             </div>
+        }
+    }
+}
+
+/// The texts that a plan by these options is kept with. What is left of a quick list is planned by that list and the
+/// shortest offcut that is asked here.
+fn to_keep(list: Option<&[(String, String)]>, options: &Entries) -> Vec<(String, String)> {
+    let options = typed(OPTIONS.fields, options);
+    let is_shortest = |(id, _): &(String, String)| id == KEEP_FROM.id;
+    match list {
+        None => options,
+        Some(list) => {
+            let list = list.iter().filter(|it| !is_shortest(it)).cloned();
+            list.chain(options.into_iter().filter(is_shortest)).collect()
         }
     }
 }
