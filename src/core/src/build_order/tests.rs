@@ -92,7 +92,9 @@ fn a_setting_is_in_pencil_while_the_size_that_is_cut_rests_on_one_of_ours() {
     };
     let all = cuts(&job);
     assert!(all.len() > 3 && all.iter().all(|(_, is)| *is), "{all:?}");
-    for (id, size) in job.measures().into_iter().map(|(id, it)| (id, it.name.clone())).collect::<Vec<_>>() {
+    for (id, size) in
+        job.measures().into_iter().map(|(id, it)| (id, it.name.clone())).collect::<Vec<_>>()
+    {
         let confirmed = job.item(id).and_then(Item::confirmed).filter(|_| size != "height");
         if let Some(confirmed) = confirmed {
             job.make(&Step::new("", vec![job.replacing(id, confirmed)])).expect("it is right");

@@ -62,10 +62,7 @@ mod tests {
         let written = Written::Formula(text.to_owned());
         add(
             job,
-            Item::Measure(Measure {
-                is_ours,
-                ..Measure::new(name, MeasureKind::Length, written)
-            }),
+            Item::Measure(Measure { is_ours, ..Measure::new(name, MeasureKind::Length, written) }),
         )
     }
 

@@ -91,7 +91,8 @@ fn Build(props: &BuildProps) -> Html {
         let on_ours = on_ours.clone();
         long_list(places.len(), move |at| {
             let step = places.get(at).and_then(|place| Some((*place, order.steps.get(*place)?)));
-            step.map(|step| coming_step(&open, (&order, &on_ours), step, &choose)).unwrap_or_default()
+            step.map(|step| coming_step(&open, (&order, &on_ours), step, &choose))
+                .unwrap_or_default()
         })
     };
     html! {

@@ -88,12 +88,7 @@ fn from(open: &Open, bars: &Bars, group: &Group) -> Html {
     }
 }
 
-fn part_row(
-    open: &Open,
-    (bars, on_ours): (&Bars, &OnOurs),
-    part: &Part,
-    it: &PartSizes,
-) -> Html {
+fn part_row(open: &Open, (bars, on_ours): (&Bars, &OnOurs), part: &Part, it: &PartSizes) -> Html {
     let name = |id: &ItemId| open.book.job.item(*id).map_or("", Item::name);
     let sides = [
         ("How many", &part.quantity, it.quantity.as_ref().err()),
