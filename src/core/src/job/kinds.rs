@@ -382,8 +382,8 @@ pub fn ours_line(job: &Job, reckoned: &Reckoned) -> Option<String> {
         }
     }
     let many = |count: usize, one| counted(u64::try_from(count).unwrap_or(u64::MAX), one);
-    let examples = (examples > 0)
-        .then(|| format!("{} in {}", many(examples, " example"), in_short(&kept)));
+    let examples =
+        (examples > 0).then(|| format!("{} in {}", many(examples, " example"), in_short(&kept)));
     let prices = match prices {
         0 => None,
         1 => Some("1 price at the yard is our example".to_owned()),

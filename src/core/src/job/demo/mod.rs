@@ -230,7 +230,8 @@ mod tests {
             assert_eq!(ours_line(&job, &reckoned), None);
             // And it answers what it answered.
             for (id, kept) in job.kept() {
-                let answers = [&reckoned, &before].map(|it| format!("{:?}", it.kept(id).map(|it| &it.answer)));
+                let answers = [&reckoned, &before]
+                    .map(|it| format!("{:?}", it.kept(id).map(|it| &it.answer)));
                 assert_eq!(answers[0], answers[1], "{}", kept.title);
             }
         }

@@ -1,8 +1,8 @@
 //! Kinds of pieces, with sizes worked by hand.
 
 use super::*;
-use crate::job::{Kept, part_sizes};
 use crate::job::sketch::views;
+use crate::job::{Kept, part_sizes};
 use crate::measure::length;
 use crate::sheet::Bench;
 
@@ -152,7 +152,8 @@ fn what_is_ours_is_gone_through_in_its_order() {
 fn keep(job: &mut Job, title: &str, entries: &[(&str, &str)]) -> ItemId {
     let entries = entries.iter().map(|(id, text)| ((*id).to_owned(), (*text).to_owned())).collect();
     let (title, slug) = (title.to_owned(), "crosscut".to_owned());
-    let change = job.adding(0, Item::Kept(Kept { rank: 0, title, slug, entries, left: Vec::new() }));
+    let change =
+        job.adding(0, Item::Kept(Kept { rank: 0, title, slug, entries, left: Vec::new() }));
     let id = change.id;
     job.make(&Step::new("", vec![change])).expect("it is kept");
     id
@@ -176,7 +177,10 @@ fn a_reckoning_is_ours_until_the_last_of_its_examples_is_the_persons() {
     assert!(own.len() > 1 && !own.contains(&"part"), "{own:?}");
     let reckoned = worked(&job);
     assert_eq!(examples_left(&job, &reckoned), left + own.len());
-    let said = format!("Not your sizes yet: length, top depth and 8 more. {} examples in rails. 4 prices at the yard are our example", own.len());
+    let said = format!(
+        "Not your sizes yet: length, top depth and 8 more. {} examples in rails. 4 prices at the yard are our example",
+        own.len()
+    );
     assert_eq!(ours_line(&job, &reckoned), Some(said));
     // Ten sizes, then the reckoning, then the boards.
     assert_eq!(ours(&job, &reckoned)[10], rails);
