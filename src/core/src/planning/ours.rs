@@ -120,7 +120,8 @@ mod tests {
     #[test]
     fn a_plan_of_a_fresh_form_rests_on_its_examples_until_they_are_confirmed() {
         let mut job = planned();
-        let all = ["kerf", "reach", "end_trim", "may_rip", "may_resaw", "edge_cleanup", "keep_from"];
+        let all =
+            ["kerf", "reach", "end_trim", "may_rip", "may_resaw", "edge_cleanup", "keep_from"];
         assert_eq!(ids(&job), all);
         assert_eq!(line(&job).as_deref(), Some("7 examples in the plan"));
         let (reckoned, bench) = worked(&job);

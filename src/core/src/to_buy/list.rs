@@ -6,9 +6,9 @@ use crate::cutting;
 use crate::job::{BoardState, CutPlan, Item, ItemId, Job, Part, Reckoned, Step};
 use crate::measure::text::exact_text;
 use crate::measure::{Length, Number};
-use crate::planning::{line_of_money, no_longer_fits};
 use crate::planning::report::{known, shopping};
 use crate::planning::ticking::bought_of;
+use crate::planning::{line_of_money, no_longer_fits};
 use crate::sheet::{Bench, Goods, Sentence};
 
 /// Everything to buy.

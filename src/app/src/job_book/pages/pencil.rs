@@ -104,21 +104,29 @@ pub(super) fn onward(open: &Open, id: ItemId) -> Option<Callback<()>> {
 pub(super) fn ends(open: &Open, id: ItemId) -> Html {
     let is_ours = open.book.job.item(id).is_some_and(Item::is_ours);
     let confirm = confirming(open, id).reform(|_: MouseEvent| ());
-    ends_with(open, id, html! {
-        if is_ours {
-            <button type="button" class="tool tool--main" data-testid="confirm-item" onclick={confirm}>{ "It is right" }</button>
-        }
-    })
+    ends_with(
+        open,
+        id,
+        html! {
+            if is_ours {
+                <button type="button" class="tool tool--main" data-testid="confirm-item" onclick={confirm}>{ "It is right" }</button>
+            }
+        },
+    )
 }
 
 /// The same of a kept reckoning, whose own form goes through what it rests on.
 pub(super) fn ends_of_kept(open: &Open, id: ItemId, at_hand: &AtHand, assumed: &Assumed) -> Html {
-    ends_with(open, id, html! {
-        if !assumed.is_empty() {
-            <button type="button" class="tool tool--main" data-testid="go-through"
-                onclick={at_hand.go_through()}>{ format!("Go through {}", assumed.counted()) }</button>
-        }
-    })
+    ends_with(
+        open,
+        id,
+        html! {
+            if !assumed.is_empty() {
+                <button type="button" class="tool tool--main" data-testid="go-through"
+                    onclick={at_hand.go_through()}>{ format!("Go through {}", assumed.counted()) }</button>
+            }
+        },
+    )
 }
 
 /// How many examples there are left, the way to the next, and what is done about the one on the page. Those of the plan

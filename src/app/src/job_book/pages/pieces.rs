@@ -204,8 +204,7 @@ fn PiecePage(props: &PiecePageProps) -> Html {
     let bench = open.settings.bench;
     let sheet = Rc::new(PIECE.sheet(form.entries(), &bench, &*open.reckoned));
     let (names, manner) = (KnownNames::default(), Manner::of_no_examples());
-    let at_hand =
-        use_at_hand_as(form.clone(), sheet.clone(), open.settings.clone(), names, manner);
+    let at_hand = use_at_hand_as(form.clone(), sheet.clone(), open.settings.clone(), names, manner);
     // What was being written down of what is left goes on, also where another window leaves it to this one later.
     let is_begun = is_begun(open, id, index);
     let is_spoiled = use_state_eq(|| is_begun);

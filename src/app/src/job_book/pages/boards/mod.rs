@@ -155,8 +155,15 @@ fn BoardsPage(props: &BoardsPageProps) -> Html {
     let different = use_state_eq(|| kept.as_ref().and_then(|kept| different::begun(open, kept.id)));
     let is_keying_too = use_state_eq(|| false);
     let is_rack = options.as_ref().is_some_and(|options| options.rack_only);
-    let page =
-        Page { open, searching: &searching, kept, options: options.as_ref(), form: &form, is_rack, is_ours: !assumed.is_empty() };
+    let page = Page {
+        open,
+        searching: &searching,
+        kept,
+        options: options.as_ref(),
+        form: &form,
+        is_rack,
+        is_ours: !assumed.is_empty(),
+    };
     let now = match &wanted {
         Some(Ok(wanted)) => {
             Some(wanted).filter(|it| searching.search.job.as_deref() == Some(&it.job))
