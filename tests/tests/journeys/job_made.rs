@@ -252,7 +252,7 @@ fn sizes_that_must_match_are_flagged_where_they_stand() {
 #[test]
 fn what_is_made_of_our_examples_is_in_pencil_until_they_are_confirmed() {
     let app = frame_in_a_new_job();
-    app.wait_for_words("pencil-line", "Not yours yet: overall");
+    app.wait_for_words("pencil-line", "Not yours yet: rail ends, overall");
     app.tap("make-parts");
     app.tap("put-parts");
     app.wait_for_words("item-Frame: rail", "example");
@@ -274,10 +274,10 @@ fn what_is_made_of_our_examples_is_in_pencil_until_they_are_confirmed() {
     app.assert_accessible();
     app.picture("example-kept");
     app.tap("go-through");
+    app.tap("joint-butt");
+    app.tap("field-next");
     app.tap("confirm-overall");
     app.tap("confirm-leg_left");
-    app.tap("joint-butt");
-    app.tap("key-close");
     app.wait_until("all is the person's", "return !document.querySelector('.pencil-line')");
     app.wait_until("none is left", "return !document.querySelector('.ends')");
     app.tap("back");

@@ -191,7 +191,7 @@ fn boards_screws_rod_and_finish_are_one_list() {
         "[ ] dowel rod, 1 in thick, 38 1/2 in long: 1 to buy, no price, for hand tools",
         "[ ] quart of finish: 1 to buy, 18.50, for oil",
         "Still to spend 29.40, spent 0.00. 2 lines have no price and are not in it.",
-        "EXAMPLES examples in planks down, hand tools, oil. 7 examples in the plan.",
+        "12 examples in planks down, hand tools, oil. 7 examples in the plan.",
         "No cheaper way with these boards, prices and cuts. The proof was worked out again by a second check.",
     ];
     assert_eq!(sent(&all, &job), by_hand.join("\n"));

@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use reckoner_core::job::moved::{moved, moved_parts};
 use reckoner_core::job::sections::{Section, filled, is_same, sections};
-use reckoner_core::job::{Item, ItemId, Job, Reckoned, Step};
+use reckoner_core::job::{Item, ItemId, Job, OnOurs, Reckoned, Step};
 use reckoner_core::sheet::{Ask, Entries};
 use yew::prelude::*;
 
@@ -81,6 +81,8 @@ fn ItemPage(props: &ItemPageProps) -> Html {
         Some(trial) => Rc::new(open.reckoned.after(trial, &open.settings.bench)),
         None => open.reckoned.clone(),
     };
+    let on_ours = OnOurs::of(trial.as_ref().unwrap_or(job), &reckoned);
+    let rests_on_ours = id.is_some_and(|id| on_ours.has(id));
     let sheet = Rc::new(read(job, &reckoned, &open.settings.bench, form, id, &entries));
     let needs = drafts::needs(&sheet, form.asks());
     let is_unfolded = use_state_eq(|| false);
@@ -129,7 +131,7 @@ fn ItemPage(props: &ItemPageProps) -> Html {
             { bar(open, &open.at(section_of(form)), &title) }
             <main class="bench">
                 <section class="answer" aria-label="What it comes to">
-                    if form == Form::Measure { { headline(open, id, &reckoned, texts.entries().clone()) } }
+                    if form == Form::Measure { { headline(open, id, &reckoned, rests_on_ours, texts.entries().clone()) } }
                     { drafts::offers(open, place) }
                     if let Some(id) = id.filter(|_| form == Form::Part) { { pieces::list(open, id) } }
                     if let Some(id) = id.filter(|_| form == Form::Measure) {
@@ -263,7 +265,13 @@ fn section_list(open: &Open, texts: &UseReducerHandle<Texts>, field: &'static st
     }
 }
 
-fn headline(open: &Open, id: Option<ItemId>, reckoned: &Reckoned, typed: Entries) -> Html {
+fn headline(
+    open: &Open,
+    id: Option<ItemId>,
+    reckoned: &Reckoned,
+    is_ours: bool,
+    typed: Entries,
+) -> Html {
     let state = id.and_then(|id| reckoned.measure(id));
     let value = state.and_then(|state| state.in_use());
     let from = match state {
@@ -272,11 +280,14 @@ fn headline(open: &Open, id: Option<ItemId>, reckoned: &Reckoned, typed: Entries
     };
     html! {
         <>
-            <Heard words={format!("In use: {}, {from}", spoken(value, open.settings.bench.tape))} {typed} />
-            <div class="headline" data-testid="answer-headline">
+            <Heard words={format!("In use: {}, {from}{}", spoken(value, open.settings.bench.tape), if is_ours { ", example" } else { "" })} {typed} />
+            <div class={classes!("headline", is_ours.then_some("is-pencil"))} data-testid="answer-headline">
                 <div class="headline__inside is-short">
                     <p class="headline__label">{ "In use" }</p>
-                    <p class="headline__figure">{ quantity(value, open.settings.bench.tape) }</p>
+                    <p class="headline__figure">
+                        <span class="headline__value">{ quantity(value, open.settings.bench.tape) }</span>
+                        if is_ours { <span class="headline__example">{ "example" }</span> }
+                    </p>
                     <p class="headline__rest"><span class="lean">{ from }</span></p>
                 </div>
             </div>
