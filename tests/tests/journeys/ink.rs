@@ -96,7 +96,10 @@ fn a_choice_is_ones_own_when_the_chosen_one_is_tapped() {
         app.wait_for_text("pencil-line", "Not yours yet: rail ends");
         app.tap("joint-butt");
         app.wait_until("it is the person's", "return !document.querySelector('.pencil-line')");
-        app.wait_for_text("heard", "All sizes are yours.");
+        app.wait_for_text(
+            "heard",
+            "Cut the rail: thirty-nine inches, end to end. All sizes are yours.",
+        );
         app.assert_quiet_console();
     }
 }
