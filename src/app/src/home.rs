@@ -6,7 +6,7 @@ use yew::prelude::*;
 use crate::components::device_line::OfflineLine;
 use crate::components::find::{founds, line};
 use crate::components::icon::{Icon, icon};
-use crate::platform::{dom, storage};
+use crate::platform::{dom, shell, storage};
 use crate::recent::{self, LastAnswer, NewestJob, Used};
 use crate::route;
 
@@ -25,6 +25,7 @@ pub(crate) fn Home(props: &HomeProps) -> Html {
     let is_finding = !wanted.trim().is_empty();
     html! {
         <div class="page page--home">
+            { for shell::pictures().map(|pictures| Html::VRef(pictures.into())) }
             <header class="home-head">
                 <h1 class="home-head__title">{ "Sawdust Reckoner" }</h1>
                 <a class="bar__link" href="#/settings" aria-label="Settings" data-testid="settings">

@@ -1,5 +1,7 @@
 //! Talks with the static shell around the app: where to draw, "I am here", "I have stopped".
 
+use std::cell::OnceCell;
+
 use gloo::utils::{document, window};
 use web_sys::{CustomEvent, CustomEventInit, Element};
 
@@ -10,8 +12,20 @@ const COMPLETE: &str = "reckoner-complete";
 /// Heard by `static/boot.js`: the app panicked. It then shows what was typed.
 const STOPPED: &str = "reckoner-stopped";
 
-/// The element that the app draws into.
+thread_local! {
+    static PICTURES: OnceCell<Option<Element>> = const { OnceCell::new() };
+}
+
+/// The pictures of the first page, which stand in the shell's own first page and go with it: kept from the first call on, so
+/// that they are in the page while home is, and nowhere else.
+pub(crate) fn pictures() -> Option<Element> {
+    let found = || document().query_selector(".pictures").ok().flatten();
+    PICTURES.with(|kept| kept.get_or_init(found).clone())
+}
+
+/// The element that the app draws into. What the shell drew there goes when the app draws.
 pub(crate) fn root() -> Element {
+    let _kept = pictures();
     document()
         .get_element_by_id("app")
         .unwrap_or_else(|| document().body().expect("a page has a body").into())
