@@ -5,7 +5,7 @@ use serde_json::json;
 
 use crate::device::pictures;
 use crate::shelf::{
-    BENCH, address_of_job, click, cut_the_leg_thin, demo, fill, give_room, make_room,
+    BENCH, address_of_job, click, cut_the_leg_thin, demo, fail_to_put, fill, give_room, make_room,
     new_job_with_a_leg, second_window, stored_jobs, wait_for_the_record, wait_until_folded_in,
 };
 
@@ -226,4 +226,29 @@ fn a_job_that_was_never_kept_is_put_back_as_well() {
     app.wait_until_gone("item-leg");
     let undo = app.script("return document.querySelector('[data-testid=undo]').disabled");
     assert_eq!(undo, true, "{:?}", app.attribute("undo", "aria-label"));
+}
+
+/// The notes of its steps find room after it, and come in behind it: they do not stay.
+#[test]
+fn notes_that_come_in_behind_a_job_that_was_never_kept_go_again() {
+    let app = App::open_at(Screen::PHONE, "#/jobs");
+    app.wait_for("new-job");
+    fill(&app);
+    new_job_with_a_leg(&app);
+    app.section("hand-on");
+    let behind = "if (this.name === 'notes' && String(all[1]).includes('/step/'))
+           throw new DOMException('full', 'QuotaExceededError');
+         if (this.name === 'jobs') {
+           IDBObjectStore.prototype.put = window.put;
+           document.dispatchEvent(new Event('visibilitychange'));
+         }
+         return window.put.apply(this, all);";
+    fail_to_put(&app, behind);
+    app.tap("remove-job");
+    app.wait_for("taken-off");
+    app.tap("put-back");
+    app.tap("job-New job");
+    app.section("sizes");
+    app.wait_for_words("item-leg", "three inches");
+    wait_until_folded_in(&app);
 }

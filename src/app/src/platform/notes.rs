@@ -186,9 +186,18 @@ pub(crate) fn is_to_come(key: &str) -> bool {
 
 /// These notes have done their work, in the database: nothing of them is to be written any more.
 pub(crate) fn settled<'a>(keys: impl Iterator<Item = &'a str>) {
+    let mut late = Vec::new();
     for key in keys {
-        STATE.with_borrow_mut(|state| state.unsaved.remove(key));
+        let note = STATE.with_borrow_mut(|state| state.unsaved.remove(key));
         clear(key);
+        // It is still on its way, so it was begun after the writing that did its work, and comes in behind it: nobody
+        // would take it away again while this page lives.
+        if note.is_some_and(|note| note.is_sent) {
+            late.push((key.to_owned(), None));
+        }
+    }
+    if !late.is_empty() {
+        write(late);
     }
 }
 
